@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+import { closingLine } from './tests/closing-line.ts';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 30_000,
+    hookTimeout: 120_000,
+    reporters: ['default', closingLine],
+  },
+});

@@ -1,0 +1,170 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import { type PlanPoint, planPointOf } from '#engine/plan/plane.ts';
+import { type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { Finding } from '#engine/rules/finding.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
+import { line, type Scene, type Shape, words } from '../scene.ts';
+import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
+import { markShapes, numberedFindings } from './finding-marks.ts';
+import { fixtureShapes } from './fixtures.ts';
+import { type PanelContent, panelShapes } from './panel.ts';
+import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
+import { scaleBar } from './scale-bar.ts';
+import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
+import { wallBoxes, wallShapes } from './walls.ts';
+
+/** What a plan is drawn of: one storey of a worked job, with what the sheet's words need. */
+export interface PlanRequest {
+  readonly worked: Worked;
+  readonly storeyId: string;
+  readonly findings: readonly Finding[];
+  readonly title: string;
+  readonly reference: string;
+  readonly schemeName: string;
+  readonly date: string;
+  readonly revision: number;
+  readonly edition: string;
+  readonly editionNote: string;
+  readonly cautions: readonly string[];
+}
+
+function roomNames(request: PlanRequest, layout: SheetLayout, free: LabelPlacer): readonly Shape[] {
+  const shapes: Shape[] = [];
+  for (const room of request.worked.plan.roomById.values()) {
+    if (room.storeyId !== request.storeyId || room.outline.length === 0) continue;
+    const xs = room.outline.map((at) => at[0]);
+    const ys = room.outline.map((at) => at[1]);
+    const middle = toSheet(
+      layout.frame,
+      planPointOf([(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2]),
+    );
+    const candidates = [0, 5, -5, 10, -10].map((dy) => sheetPoint(middle[0], middle[1] + dy));
+    const at = free.place(room.room.name, 3.5, candidates);
+    shapes.push(
+      words('text-soft', sheetPoint(at[0], at[1] + 1.2), room.room.name, { sizeMm: 3.5, anchor: 'middle' }),
+    );
+  }
+  return shapes;
+}
+
+/** Where things are on this sheet: points and boards, cables at their middles, circuits at their board. */
+function spotsOf(worked: Worked, points: PointLayer, cables: CableLayer): ReadonlyMap<string, SheetPoint> {
+  const circuits = worked.proposed.circuits.flatMap(({ id, board }) => {
+    const spot = board === null ? undefined : points.spots.get(board.id);
+    return spot === undefined ? [] : [[id, spot] as const];
+  });
+  return new Map([...circuits, ...cables.middles, ...points.spots]);
+}
+
+/** True for what has a place in the house, but not on this sheet. */
+function elsewhere(worked: Worked, spots: ReadonlyMap<string, SheetPoint>): (subject: string) => boolean {
+  const placed = new Set([
+    ...worked.plan.positionOfPoint.keys(),
+    ...worked.plan.positionOfBoard.keys(),
+    ...worked.foundRuns.keys(),
+    ...worked.runs.map((run) => run.id),
+    ...worked.things.joints.filter((joint) => joint.position !== null).map((joint) => joint.id),
+    ...worked.things.fusedUnits.filter((unit) => unit.position !== null).map((unit) => unit.id),
+  ]);
+  return (subject) => placed.has(subject) && !spots.has(subject);
+}
+
+function runRows(cables: CableLayer): PanelContent['runs'] {
+  return cables.drawnRuns.map((run) => ({
+    label: `${run.fromLabel} to ${run.toLabel}`,
+    way: run.words,
+    length: run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`,
+  }));
+}
+
+function takeRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
+  for (const { path } of cables) {
+    path.forEach((at, i) => {
+      const before = path[i - 1];
+      if (before === undefined) return;
+      free.take(
+        {
+          leftMm: Math.min(at[0], before[0]) - 0.4,
+          rightMm: Math.max(at[0], before[0]) + 0.4,
+          topMm: Math.min(at[1], before[1]) - 0.4,
+          bottomMm: Math.max(at[1], before[1]) + 0.4,
+        },
+        'cable',
+      );
+    });
+  }
+}
+
+const rectangle = (
+  leftMm: number,
+  topMm: number,
+  rightMm: number,
+  bottomMm: number,
+): readonly SheetPoint[] => [
+  sheetPoint(leftMm, topMm),
+  sheetPoint(rightMm, topMm),
+  sheetPoint(rightMm, bottomMm),
+  sheetPoint(leftMm, bottomMm),
+];
+
+/** Draws the plan of one storey with its cables, new and found, its points, findings' marks and the sheet's words. */
+export function planScene(request: PlanRequest): Scene {
+  const { worked, storeyId } = request;
+  const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
+  const positions: PlanPoint[] = [...worked.plan.positionOfPoint.values()]
+    .filter((at) => at.storeyId === storeyId)
+    .map((at) => at.at);
+  const layout = layOut(extentOf(walls, positions));
+  const free = labelPlacer(layout.plan);
+  const storey = worked.plan.storeyById.get(storeyId);
+  const drawn = drawnCables(worked, storeyId, layout);
+  for (const box of wallBoxes(layout.frame, walls)) free.take(box);
+  takeRoom(free, drawn);
+  const fixtures = fixtureShapes(layout.frame, worked.plan, storeyId, free);
+  const points = pointLayer(worked, storeyId, layout, free);
+  const cables = cableLayer(worked, drawn, free);
+  const rooms = roomNames(request, layout, free);
+  const spots = spotsOf(worked, points, cables);
+  const marks = numberedFindings(request.findings, elsewhere(worked, spots));
+  const panel = panelShapes(layout, {
+    ...request,
+    storeyName: storey?.storey.name ?? storeyId,
+    symbols: symbolsUsed(points),
+    runs: runRows(cables),
+    marks,
+    adviceCount: request.findings.filter((finding) => finding.outcome === 'advice').length,
+  });
+  const { border, widthMm, heightMm } = layout;
+  const corners = rectangle(border.leftMm, border.topMm, border.rightMm, border.bottomMm);
+  const sheet = rectangle(0, 0, widthMm, heightMm);
+  return {
+    title: `${request.title}: wiring plan, ${storey?.storey.name ?? storeyId}`,
+    widthMm,
+    heightMm,
+    scale: layout.frame.scale,
+    layers: [
+      { name: 'sheet', shapes: [line('paper', sheet, true), line('frame', corners, true)] },
+      { name: 'fixtures', shapes: fixtures },
+      { name: 'walls', shapes: wallShapes(layout.frame, walls) },
+      { name: 'rooms', shapes: rooms },
+      { name: 'cables', shapes: cables.shapes },
+      { name: 'points', shapes: points.shapes },
+      { name: 'findings', shapes: markShapes(marks, spots, free) },
+      { name: 'words', shapes: [...scaleBar(layout), ...panel] },
+    ],
+  };
+}
+
+/** The storeys that a scheme's plan is drawn for: those with walls or points, lowest first. */
+export function storeysToDraw(
+  scheme: Pick<SchemeEstimate, 'worked'>,
+): readonly { readonly id: string; readonly name: string }[] {
+  const { plan } = scheme.worked;
+  return plan.storeys
+    .filter(
+      ({ storey }) =>
+        storey.walls.length > 0 || [...plan.positionOfPoint.values()].some((at) => at.storeyId === storey.id),
+    )
+    .map(({ storey }) => ({ id: storey.id, name: storey.name }));
+}

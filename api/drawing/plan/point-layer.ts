@@ -1,0 +1,171 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Position } from '#engine/plan/plane.ts';
+import { directionOnSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { Point } from '#model/installation.ts';
+import { type LabelPlacer, placesAround, textBox } from '../label-placer.ts';
+import { line, type Shape, words } from '../scene.ts';
+import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
+import { storeysOf } from './cable-shapes.ts';
+import type { SheetLayout } from './sheet-layout.ts';
+
+/** The points of a storey as drawn. */
+export interface PointLayer {
+  readonly shapes: readonly Shape[];
+  /** Where each thing stands on paper, by the id of the point, joint, unit or board. */
+  readonly spots: ReadonlyMap<string, SheetPoint>;
+  readonly used: readonly { readonly name: SymbolName; readonly state: SymbolState }[];
+}
+
+interface Thing {
+  readonly id: string;
+  readonly label: string;
+  readonly title: string;
+  readonly symbol: SymbolName;
+  readonly state: SymbolState;
+  readonly position: Position;
+  /** Storeys on whose plan it is drawn. */
+  readonly storeyIds: ReadonlySet<string>;
+}
+
+const ownStorey = (position: Position): ReadonlySet<string> => new Set([position.storeyId]);
+
+const stateOf = (point: Point): SymbolState =>
+  point.status === 'existing' ? 'found' : point.status === 'wanted' ? 'new' : 'removed';
+
+function pointThings(worked: Worked): readonly Thing[] {
+  return worked.job.points.flatMap((point): Thing[] => {
+    const position = worked.plan.positionOfPoint.get(point.id);
+    if (position === undefined || point.kind === 'joint') return [];
+    if (worked.scheme === null && point.status === 'wanted') return [];
+    const label = point.status === 'wanted' ? `${point.label} h ${position.heightMm}` : point.label;
+    const title = `${point.label}, ${position.heightMm} mm above floor`;
+    const storeyIds = ownStorey(position);
+    return [{ id: point.id, label, title, symbol: point.kind, state: stateOf(point), position, storeyIds }];
+  });
+}
+
+/** A joint shows wherever a new cable that ends in it does: the void it lies in belongs to another storey's floor. */
+function jointThings(worked: Worked): readonly Thing[] {
+  return worked.things.joints.flatMap((joint): Thing[] => {
+    const { position, id, state } = joint;
+    if (position === null) return [];
+    const runs = worked.runs.filter((run) => run.from.nodeId === id || run.to.nodeId === id);
+    const storeyIds = new Set([position.storeyId, ...runs.flatMap((run) => [...storeysOf(run)])]);
+    const symbol: SymbolName = joint.accessible === true ? 'joint' : 'joint-hidden';
+    const title = `${joint.kind} joint, ${joint.ratingA} A`;
+    return [{ id, label: `${joint.ratingA} A`, title, symbol, state, position, storeyIds }];
+  });
+}
+
+function unitThings(worked: Worked): readonly Thing[] {
+  return worked.things.fusedUnits.flatMap((unit): Thing[] => {
+    const { position, id, state } = unit;
+    if (unit.pointId !== null || position === null) return [];
+    const label = unit.fuseA === null ? 'fuse not known' : `${unit.fuseA} A fuse`;
+    const title = `Fused connection unit, ${label}`;
+    return [{ id, label, title, symbol: 'fused-unit', state, position, storeyIds: ownStorey(position) }];
+  });
+}
+
+function boardThings(worked: Worked): readonly Thing[] {
+  return worked.job.boards.flatMap(({ id, label }): Thing[] => {
+    const position = worked.plan.positionOfBoard.get(id);
+    if (position === undefined) return [];
+    return [
+      { id, label, title: label, symbol: 'board', state: 'found', position, storeyIds: ownStorey(position) },
+    ];
+  });
+}
+
+function symbolPlace(worked: Worked, thing: Thing, layout: SheetLayout): SymbolPlace {
+  const at = toSheet(layout.frame, thing.position.at);
+  const wall =
+    thing.position.onWall === undefined ? undefined : worked.plan.wallById.get(thing.position.onWall.wallId);
+  if (wall === undefined || thing.position.onWall === undefined) return { at, into: [0, -1] };
+  const sign = thing.position.onWall.side === 'left' ? 1 : -1;
+  return { at, into: directionOnSheet([wall.leftNormal[0] * sign, wall.leftNormal[1] * sign]) };
+}
+
+interface Placed {
+  readonly thing: Thing;
+  readonly place: SymbolPlace;
+}
+
+/** Things at one place (two joints in one cut) are drawn side by side. */
+function apart(placed: readonly Placed[]): readonly Placed[] {
+  const count = new Map<string, number>();
+  return placed.map(({ thing, place }) => {
+    const key = `${Math.round(place.at[0])} ${Math.round(place.at[1])}`;
+    const before = count.get(key) ?? 0;
+    count.set(key, before + 1);
+    const at = sheetPoint(
+      place.at[0] - place.into[1] * 3.4 * before,
+      place.at[1] + place.into[0] * 3.4 * before,
+    );
+    return { thing, place: { ...place, at } };
+  });
+}
+
+/** A strip of paper under a label, so that what it must cross does not strike it out. */
+function labelHalo(at: SheetPoint, text: string): Shape {
+  const box = textBox(at, text, 2.5);
+  const corners = [
+    sheetPoint(box.leftMm, box.topMm + 0.3),
+    sheetPoint(box.rightMm, box.topMm + 0.3),
+    sheetPoint(box.rightMm, box.bottomMm - 0.3),
+    sheetPoint(box.leftMm, box.bottomMm - 0.3),
+  ];
+  return line('halo', corners, true);
+}
+
+/** Draws a storey's points, joints, units and boards; their room is taken before any label is placed. */
+export function pointLayer(
+  worked: Worked,
+  storeyId: string,
+  layout: SheetLayout,
+  free: LabelPlacer,
+): PointLayer {
+  const things = [
+    ...pointThings(worked),
+    ...jointThings(worked),
+    ...unitThings(worked),
+    ...boardThings(worked),
+  ].filter((thing) => thing.storeyIds.has(storeyId));
+  const places = apart(things.map((thing) => ({ thing, place: symbolPlace(worked, thing, layout) })));
+  for (const { place } of places) {
+    const middle = sheetPoint(place.at[0] + place.into[0] * 2.2, place.at[1] + place.into[1] * 2.2);
+    free.take({
+      leftMm: middle[0] - 2.6,
+      rightMm: middle[0] + 2.6,
+      topMm: middle[1] - 2.4,
+      bottomMm: middle[1] + 2.4,
+    });
+  }
+  const shapes = places.map(({ thing, place }): Shape => {
+    const middle = sheetPoint(place.at[0] + place.into[0] * 2.4, place.at[1] + place.into[1] * 2.4);
+    const label = free.place(thing.label, 2.5, placesAround(middle, place.into, 4.4));
+    const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
+    const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
+      sizeMm: 2.5,
+      anchor: 'middle',
+      strong: thing.state === 'new',
+    });
+    return {
+      kind: 'group',
+      subject: thing.id,
+      title: thing.title,
+      shapes: [labelHalo(label, thing.label), ...drawSymbol(thing.symbol, place, thing.state), text],
+    };
+  });
+  return {
+    shapes,
+    spots: new Map(places.map(({ thing, place }) => [thing.id, place.at])),
+    used: things.map(({ symbol, state }) => ({ name: symbol, state })),
+  };
+}
+
+/** Each symbol in each state once, in a fixed order. */
+export function symbolsUsed(layer: PointLayer): PointLayer['used'] {
+  const byKey = new Map(layer.used.map((entry) => [`${entry.state} ${entry.name}`, entry]));
+  return [...byKey.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry);
+}

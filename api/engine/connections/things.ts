@@ -1,0 +1,118 @@
+import type { NodeId } from '../circuit/network.ts';
+import type { Position } from '../plan/plane.ts';
+
+/** The device or fuse that limits what can flow through a thing, nearest upstream. */
+export interface Upstream {
+  readonly kind: 'device' | 'fuse' | 'unknown';
+  readonly ratingA: number | null;
+}
+
+/** A place where cables are joined outside an accessory's terminals. */
+export interface CableJoint {
+  /** The node's id: `c3/joint-out`. */
+  readonly id: NodeId;
+  readonly circuitId: string;
+  readonly connectionId: string | null;
+  readonly pointId: string | null;
+  readonly legId: string | null;
+  readonly kind: 'screw' | 'lever' | 'maintenance-free' | 'crimp';
+  /** `given` by the job, `derived` by this stage, or `unknown` for one found that nobody looked at. */
+  readonly source: 'given' | 'derived' | 'unknown';
+  readonly ratingA: number;
+  readonly accessible: boolean | null;
+  readonly upstream: Upstream;
+  readonly inRing: boolean;
+  readonly cables: number;
+  readonly conductorAreaMm2: number;
+  readonly position: Position | null;
+  /** Where it lies, in words' stead. */
+  readonly lies: 'floor-void' | 'ceiling-void' | 'wall' | 'loft' | 'surface' | 'box' | 'unknown';
+  readonly state: 'found' | 'new';
+}
+
+/** The conductors in the line terminal of an accessory's side (neutral alike). */
+export interface TerminalFill {
+  readonly nodeId: NodeId;
+  readonly pointId: string | null;
+  readonly circuitId: string;
+  readonly cables: number;
+  /** Summed line area; null when a cable's size is unknown. */
+  readonly areaMm2: number | null;
+  /** Cables found plus new. */
+  readonly newCables: number;
+  readonly capacityCables: number;
+  readonly capacityMm2: number;
+  /** True when legs or the survey say how many cables are there already. */
+  readonly counted: boolean;
+  readonly affected: boolean;
+}
+
+/** What is fitted into the wall behind an accessory. */
+export type BoxBuild = 'steel' | 'dry-lining' | 'surface';
+
+export interface BackBox {
+  /** The point's id, or the node's id of a unit that a connection brings along. */
+  readonly id: string;
+  readonly pointId: string | null;
+  readonly gangs: number;
+  readonly build: BoxBuild;
+  readonly wallCore: string | null;
+  readonly lining: 'none' | 'dot-and-dab' | 'battens' | null;
+  readonly finish: string | null;
+  /** What the accessory and its cables want. */
+  readonly minimumDepthMm: number;
+  readonly preferredDepthMm: number;
+  /** What is there; null when nobody looked. New boxes: null. */
+  readonly foundDepthMm: number | null;
+  /** What is fitted, or stays. */
+  readonly depthMm: number;
+  readonly cables: number;
+  /** fit: a new box. keep: the found one serves. re-box: it is exchanged. unknown: found, affected, depth not known (assumed to serve). */
+  readonly action: 'fit' | 'keep' | 're-box' | 'unknown';
+  /** For re-box: what asks for it. */
+  readonly cause: 'wanted' | 'third-cable' | 'too-shallow' | 'remedy' | 'replaced' | null;
+  readonly party: boolean;
+  /** Entry by a tube (no grommet), or by cable through a knock-out. */
+  readonly knockOuts: number;
+  readonly state: 'found' | 'new';
+}
+
+/** A fused connection unit (or a fused grid module) with its fuse. */
+export interface FusedUnit {
+  /** Supply node id: the point, or `<connectionId>/unit`. */
+  readonly id: NodeId;
+  readonly pointId: string | null;
+  readonly connectionId: string | null;
+  readonly circuitId: string;
+  readonly loadNode: NodeId;
+  readonly fuseA: number | null;
+  readonly fuseSource: 'given' | 'by-load' | 'default' | 'unknown';
+  /** Watts that are named behind it: fixed loads, and plug-in loads apart; null when none is named. */
+  readonly fixedW: number | null;
+  readonly plugInW: number | null;
+  /** Socket-outlets behind it. */
+  readonly outlets: number;
+  readonly accessories: readonly NodeId[];
+  readonly switched: boolean;
+  readonly flexOutlet: boolean;
+  readonly position: Position | null;
+  readonly state: 'found' | 'new';
+}
+
+/** An accessory that the scheme fits. */
+export interface NewAccessory {
+  readonly pointId: string | null;
+  /** The point, or the node of a unit that a connection brings along. */
+  readonly id: string;
+  readonly kind: string;
+  readonly features: readonly string[];
+}
+
+/** The things a circuit with runs consists of. Lists sorted by id. */
+export interface Things {
+  readonly joints: readonly CableJoint[];
+  readonly terminals: readonly TerminalFill[];
+  readonly boxes: readonly BackBox[];
+  readonly fusedUnits: readonly FusedUnit[];
+  readonly accessories: readonly NewAccessory[];
+}

@@ -1,0 +1,96 @@
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import type { Scheme } from '#model/scheme.ts';
+import { allRules } from './all-rules.ts';
+import type { Worked } from './connections/worked.ts';
+import { capacities } from './proof/capacity-of-run.ts';
+import { complies } from './rules/complies.ts';
+import type { Facts } from './rules/facts.ts';
+import { runRules } from './rules/run-rules.ts';
+import { withConsequences } from './schemes/consequences.ts';
+import { cheapestThatMayGoAhead, schemeDifferences } from './schemes/differences.ts';
+import type { Estimate, SchemeEstimate } from './schemes/estimate-result.ts';
+import { openQuestions } from './schemes/open-questions.ts';
+import { libraryGaps } from './schemes/price-list-gaps.ts';
+import { priceSchemeWithRange } from './schemes/price-scheme-with-range.ts';
+import { tariffOf } from './schemes/tariff.ts';
+import { type House, workHouse, workScheme } from './schemes/work-scheme.ts';
+import { defaultLengthAllowances } from './ways/length-allowances.ts';
+
+/** The engine's version, printed on what it makes and frozen in quotations. */
+export const ENGINE_VERSION = '0.1.0';
+
+/** The usual cautions, on every output. */
+export const cautions: readonly string[] = [
+  'This is an aid to a competent person, who remains responsible: nothing here is a certificate, and nothing is called safe.',
+  'Work dead: isolate, lock off, prove the tester, prove dead, prove the tester again. Prove the ring before adding to it.',
+  'Cable routes are not what you see: look for pipes, cables and asbestos before cutting, drilling or lifting.',
+  'Local rules and licensed practice come first; notify the work where the nation asks for it, and test and certify it.',
+];
+
+/** What is known of the edition behind the checks. */
+export const editionNote =
+  'BS 7671:2018+A4:2026 in force; figures from public sources of A2 and A3; what A4 changes here is not verified: check your own copy.';
+
+const factsOf = (worked: Worked, library: Library): Facts => ({
+  ...worked,
+  capacities: capacities(worked),
+  limits: library.limits,
+  edition: worked.job.edition,
+});
+
+function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeEstimate {
+  const worked = workScheme(house, scheme);
+  const priced = priceSchemeWithRange(house, worked, library);
+  const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
+  const findings = runRules(factsOf(worked, library), [...allRules, gaps]);
+  return {
+    id: scheme.id,
+    name: scheme.name,
+    complies: complies(findings),
+    totals: priced.price.totals,
+    range: priced.range,
+    openQuestions: openQuestions(house, scheme, library),
+    runs: worked.runs,
+    joints: worked.things.joints,
+    boxes: worked.things.boxes,
+    fusedUnits: worked.things.fusedUnits,
+    takeoff: priced.takeoff,
+    labour: priced.labour,
+    price: priced.price,
+    findings: withConsequences(findings, house, scheme, library),
+    worked,
+  };
+}
+
+/**
+ * The front door: works out, checks, counts and prices every scheme of a job.
+ *
+ * @param job as read by the model; odd or unfinished jobs give findings, never errors.
+ * @param library the firm, its prices, norms and own limits.
+ * @param when the date (ISO) and the job's revision that outputs carry; the engine has no clock.
+ * @returns schemes in the job's order; equal arguments give equal results.
+ */
+export function estimate(
+  job: Job,
+  library: Library,
+  when: { readonly date: string; readonly revision: number },
+): Estimate {
+  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const asFound = workScheme(house, null);
+  const schemes = job.schemes.map((scheme) => estimateScheme(house, scheme, library));
+  return {
+    engine: ENGINE_VERSION,
+    reference: job.reference,
+    title: job.title,
+    date: when.date,
+    revision: when.revision,
+    edition: job.edition,
+    editionNote,
+    cautions,
+    asFound: { findings: runRules(factsOf(asFound, library), allRules), worked: asFound },
+    schemes,
+    differences: schemeDifferences(schemes),
+    cheapestId: cheapestThatMayGoAhead(schemes)?.id ?? null,
+  };
+}

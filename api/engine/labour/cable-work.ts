@@ -1,0 +1,84 @@
+import type { Medium } from '#model/cable.ts';
+import type { Worked } from '../connections/worked.ts';
+import { lengthRatios } from '../takeoff/run-length.ts';
+import type { Run, Segment } from '../ways/run.ts';
+import { type Amount, certain } from './amount.ts';
+import type { TaskId } from './known-tasks.ts';
+import { pathMetres } from './stretch-metres.ts';
+
+/** Laying the cable itself, by the metre; a medium without a word here is worked on another way. */
+const layingTask: Partial<Readonly<Record<Medium, TaskId>>> = {
+  'void-along': 'thread-cable',
+  'void-across': 'thread-cable',
+  'void-open': 'thread-cable',
+  'stud-cavity': 'thread-cable',
+  riser: 'thread-cable',
+  loft: 'thread-cable',
+  'surface-clipped': 'clip-cable',
+  outside: 'clip-cable',
+};
+
+/** In mini-trunking or conduit on the surface: the cable goes in with it. */
+function isSurfaceContained({ medium, containment }: Segment): boolean {
+  if (medium === 'surface-channel') return true;
+  return (
+    (medium === 'surface-clipped' || medium === 'outside') &&
+    (containment === 'channel' || containment === 'conduit')
+  );
+}
+
+/** What every cable takes, also beside others. Pinned stretches are as long as they were drawn. */
+function layingWork(run: Run): readonly Amount[] {
+  const { lowRatio, highRatio } = lengthRatios(run);
+  return run.segments.flatMap((segment): readonly Amount[] => {
+    const task = layingTask[segment.medium];
+    if (task === undefined || isSurfaceContained(segment)) return [];
+    const quantity = segment.lengthMm / 1000;
+    const pinned = segment.certainty === 'pinned';
+    return [
+      {
+        task,
+        quantity,
+        low: pinned ? quantity : quantity * lowRatio,
+        high: pinned ? quantity : quantity * highRatio,
+        causes: [run.id],
+      },
+    ];
+  });
+}
+
+/** A cable is fished once for every drop in a stud wall. */
+function fishing(run: Run): readonly Amount[] {
+  return run.segments
+    .filter(({ medium, direction }) => medium === 'stud-cavity' && direction === 'vertical')
+    .map(() => certain('fish-stud', run.id));
+}
+
+/** Holes, once a bundle: cables that share a way share its holes. */
+function holes(runs: readonly Run[]): readonly Amount[] {
+  const drilled = new Set<string>();
+  return runs.flatMap((run) =>
+    run.segments.flatMap((segment): readonly Amount[] => {
+      const key = `${segment.bundle} ${segment.medium} ${segment.wallId} ${segment.storeyId}`;
+      if (segment.bundle !== null && drilled.has(`${key} not ${run.id}`)) return [];
+      if (segment.bundle !== null)
+        for (const other of runs) if (other.id !== run.id) drilled.add(`${key} not ${other.id}`);
+      return [
+        ...(segment.medium === 'through-wall' ? [certain('drill-wall', run.id)] : []),
+        ...(segment.joistsCrossed > 0 ? [certain('drill-joist', run.id, segment.joistsCrossed)] : []),
+      ];
+    }),
+  );
+}
+
+/** Cables through voids, studs and walls, on surfaces and in the ground; a run without a way is one lump. */
+export function cableWork(worked: Worked): readonly Amount[] {
+  const { runs } = worked;
+  return [
+    ...runs.flatMap((run) => [...layingWork(run), ...fishing(run)]),
+    ...holes(runs),
+    ...pathMetres(worked, 'fit-channel', isSurfaceContained),
+    ...pathMetres(worked, 'dig-trench', ({ medium }) => medium === 'buried'),
+    ...runs.filter((run) => run.segments.length === 0).map((run) => certain('unsurveyed-run', run.id)),
+  ];
+}

@@ -1,0 +1,59 @@
+import type { Wall } from '#model/building.ts';
+import type { Worked } from '../connections/worked.ts';
+import type { Plan } from '../plan/plan.ts';
+import { roomOfWallFace } from '../plan/surroundings.ts';
+import type { Segment } from '../ways/run.ts';
+import { type Amount, certain } from './amount.ts';
+import type { TaskId } from './known-tasks.ts';
+import { pathMetres } from './stretch-metres.ts';
+
+const chaseTask: Readonly<Record<Wall['core'], TaskId>> = {
+  brick: 'chase-block',
+  block: 'chase-block',
+  'aerated-block': 'chase-block',
+  'hard-brick': 'chase-hard-brick',
+  concrete: 'chase-concrete',
+  'timber-stud': 'chase-plaster',
+  'metal-stud': 'chase-plaster',
+  open: 'chase-unknown-wall',
+};
+const chaseTasks: readonly TaskId[] = [...new Set(Object.values(chaseTask))];
+
+const isChase = ({ medium }: Segment): boolean => medium === 'wall-chase';
+
+function taskOf(plan: Plan, wallId: string | null): TaskId {
+  const core = wallId === null ? undefined : plan.wallById.get(wallId)?.wall.core;
+  return core === undefined ? 'chase-unknown-wall' : chaseTask[core];
+}
+
+/** The room that a chase looks into; else the wall itself stands for a place to set up in. */
+function roomOf(plan: Plan, { from, to, wallId }: Segment): string {
+  const spot = from.onWall ?? to.onWall;
+  const room = spot === undefined ? null : roomOfWallFace(plan, spot);
+  return room?.room.id ?? wallId ?? 'unknown';
+}
+
+/** Setting up to chase, once a room. */
+function setUps({ runs, plan }: Worked): readonly Amount[] {
+  const runByRoom = new Map<string, string>();
+  for (const run of runs)
+    for (const segment of run.segments.filter(isChase)) {
+      const room = roomOf(plan, segment);
+      if (!runByRoom.has(room)) runByRoom.set(room, run.id);
+    }
+  return [...runByRoom.values()].map((runId) => certain('chase-set-up', runId));
+}
+
+/** Chases by the wall's core, what protects the cable in them, filling, and setting up once a room. */
+export function chaseWork(worked: Worked): readonly Amount[] {
+  const isContained = ({ containment }: Segment): boolean =>
+    containment === 'capping' || containment === 'oval';
+  return [
+    ...setUps(worked),
+    ...chaseTasks.flatMap((task) =>
+      pathMetres(worked, task, (segment) => isChase(segment) && taskOf(worked.plan, segment.wallId) === task),
+    ),
+    ...pathMetres(worked, 'contain-chase', (segment) => isChase(segment) && isContained(segment)),
+    ...pathMetres(worked, 'fill-chase', isChase),
+  ];
+}

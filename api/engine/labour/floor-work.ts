@@ -1,0 +1,62 @@
+import type { Floor } from '#model/building.ts';
+import type { Worked } from '../connections/worked.ts';
+import { roomAt } from '../plan/surroundings.ts';
+import { type LiftedBoard, liftedBoards } from '../takeoff/lifted-boards.ts';
+import type { Amount } from './amount.ts';
+import type { TaskId } from './known-tasks.ts';
+
+/** Coverings that come up by the room before the boards under them do. */
+const rolled: readonly Floor['covering'][] = ['carpet', 'vinyl', 'laminate'];
+/** Coverings that do not come up whole. */
+const fixed: readonly Floor['covering'][] = ['tile', 'wood'];
+
+function openingTask({ covering, liftable }: Floor): TaskId {
+  if (liftable === false || (liftable === undefined && fixed.includes(covering))) return 'open-fixed-floor';
+  return covering === 'chipboard' ? 'chipboard-trap' : 'lift-board';
+}
+
+interface OpenedFloor {
+  readonly board: LiftedBoard;
+  readonly floor: Floor | null;
+  /** The room, or the storey where the place is in none. */
+  readonly placeId: string;
+}
+
+function openedFloor({ plan }: Worked, board: LiftedBoard): OpenedFloor {
+  const room = roomAt(plan, board.storeyId, board.at.at);
+  const storeyFloor = plan.storeyById.get(board.storeyId)?.storey.floor ?? null;
+  return { board, floor: room?.room.floor ?? storeyFloor, placeId: room?.room.id ?? board.storeyId };
+}
+
+/** One opening; where nobody has said whether the floor lifts, a second beside it may be needed. */
+function openingWork({ board, floor }: OpenedFloor): Amount {
+  const causes = board.runIds;
+  if (floor === null) return { task: 'lift-board', causes, quantity: 1, low: 1, high: 2 };
+  return {
+    task: openingTask(floor),
+    causes,
+    quantity: 1,
+    low: 1,
+    high: floor.liftable === undefined ? 2 : 1,
+  };
+}
+
+function rollingWork(opened: readonly OpenedFloor[]): readonly Amount[] {
+  const causesByPlace = new Map<string, readonly string[]>();
+  for (const { floor, placeId, board } of opened)
+    if (floor !== null && rolled.includes(floor.covering))
+      causesByPlace.set(placeId, [...(causesByPlace.get(placeId) ?? []), ...board.runIds]);
+  return [...causesByPlace.values()].map((causes) => ({
+    task: 'roll-covering',
+    causes,
+    quantity: 1,
+    low: 1,
+    high: 1,
+  }));
+}
+
+/** Floors opened and closed for new cables, and coverings rolled back once a room. */
+export function floorWork(worked: Worked): readonly Amount[] {
+  const opened = liftedBoards(worked.runs).map((board) => openedFloor(worked, board));
+  return [...opened.map(openingWork), ...rollingWork(opened)];
+}

@@ -1,0 +1,24 @@
+import type { Norms } from '#model/library.ts';
+
+/** Minutes of a quantity of work at the three levels; null at all of them without a norm. */
+export interface TaskMinutes {
+  readonly lowMin: number | null;
+  readonly typicalMin: number | null;
+  readonly highMin: number | null;
+}
+
+/** Hundredths of a minute are kept: the same step as the workbook's own formula. */
+function minutesOf(quantity: number, unitMin: number): number {
+  return Math.round(Number((quantity * unitMin * 100).toPrecision(12))) / 100;
+}
+
+/** The minutes that a quantity of one task takes by the firm's norms. */
+export function taskMinutes(task: string, quantity: number, norms: Norms): TaskMinutes {
+  const norm = norms.tasks.find((candidate) => candidate.task === task);
+  if (norm === undefined) return { lowMin: null, typicalMin: null, highMin: null };
+  return {
+    lowMin: minutesOf(quantity, norm.lowMin),
+    typicalMin: minutesOf(quantity, norm.typicalMin),
+    highMin: minutesOf(quantity, norm.highMin),
+  };
+}

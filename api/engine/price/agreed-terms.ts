@@ -1,0 +1,33 @@
+import type { Terms } from '#model/job.ts';
+
+/** The terms that a job is priced on, every one of them settled but the contingency. */
+export interface AgreedTerms {
+  readonly labour: Terms['labour'];
+  readonly vat: Terms['vat'];
+  /** One of these two is null. With neither agreed the mark-up is nought. */
+  readonly markupPercent: number | null;
+  readonly marginPercent: number | null;
+  /** Null: by the survey. */
+  readonly contingencyPercent: number | null;
+  readonly travelMin: number;
+  readonly minimumPence: number;
+}
+
+/** The mark-up or the margin that these terms give; a mark-up beats a margin given beside it. */
+function profitOf(terms: Terms): Pick<AgreedTerms, 'markupPercent' | 'marginPercent'> | null {
+  if (terms.markupPercent !== undefined) return { markupPercent: terms.markupPercent, marginPercent: null };
+  if (terms.marginPercent !== undefined) return { markupPercent: null, marginPercent: terms.marginPercent };
+  return null;
+}
+
+/** The job's terms, and where they are silent the firm's. */
+export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
+  return {
+    labour: job.labour,
+    vat: job.vat,
+    ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
+    contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
+    travelMin: job.travelMin ?? firm.travelMin ?? 0,
+    minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
+  };
+}

@@ -1,0 +1,83 @@
+import type { Stock, Terms } from '#model/job.ts';
+import type { Price, Prices } from '#model/library.ts';
+import type { TakeoffLine } from '../takeoff/line.ts';
+import { ceiling, decimalOf, type Exact, exactOf, minus, over, times } from './exact.ts';
+import { roundHalfUpPence } from './money.ts';
+import type { BillLine } from './totals.ts';
+import { costVatFactor } from './vat.ts';
+
+/** Quantities are kept to a millionth; a smaller remainder does not open another pack. */
+const quantityPlaces = 6;
+
+/** What is charged of the quantity that is still wanted after the van: whole packs, or just that. */
+function chargedQuantity(wanted: Exact, price: Price): number {
+  if (price.charge === 'used' || price.packQuantity === undefined) return decimalOf(wanted, quantityPlaces);
+  const packs = ceiling(exactOf(decimalOf(over(wanted, exactOf(price.packQuantity)), quantityPlaces)));
+  return decimalOf(times(exactOf(packs), exactOf(price.packQuantity)), quantityPlaces);
+}
+
+function unpricedLine(line: TakeoffLine, fromStock: number): BillLine {
+  return {
+    ...head(line, fromStock),
+    pricePence: 0,
+    perQuantity: 1,
+    packQuantity: null,
+    charge: 'used',
+    chargedQuantity: decimalOf(minus(exactOf(line.quantity), exactOf(fromStock)), quantityPlaces),
+    costPence: 0,
+    priced: false,
+  };
+}
+
+function head(line: TakeoffLine, fromStock: number) {
+  const { item, description, group, unit, quantity, causes } = line;
+  return { item, description, group, unit, quantity, fromStock, causes };
+}
+
+function pricedLine(line: TakeoffLine, fromStock: number, price: Price, vatFactor: Exact): BillLine {
+  const charged = chargedQuantity(minus(exactOf(line.quantity), exactOf(fromStock)), price);
+  const listPence = over(times(exactOf(charged), exactOf(price.pricePence)), exactOf(price.perQuantity));
+  return {
+    ...head(line, fromStock),
+    pricePence: price.pricePence,
+    perQuantity: price.perQuantity,
+    packQuantity: price.packQuantity ?? null,
+    charge: price.charge,
+    chargedQuantity: charged,
+    costPence: roundHalfUpPence(times(listPence, vatFactor)),
+    priced: true,
+  };
+}
+
+/** What is in the van by item; several entries of one item add up. */
+function vanOf(stock: readonly Stock[]): Map<string, number> {
+  const van = new Map<string, number>();
+  for (const { item, quantity } of stock) van.set(item, (van.get(item) ?? 0) + quantity);
+  return van;
+}
+
+/**
+ * The take-off as bought: the van's stock is used first, the rest bought in packs where the list says so.
+ *
+ * @returns one line for each line of the take-off, in its order. An item that the list does not hold, or
+ * holds in another unit, costs nothing and is marked as not priced.
+ */
+export function billOf(
+  takeoff: readonly TakeoffLine[],
+  prices: Prices,
+  stock: readonly Stock[],
+  vat: Terms['vat'],
+): readonly BillLine[] {
+  const priceByItem = new Map(prices.items.map((price) => [price.item, price]));
+  const van = vanOf(stock);
+  const vatFactor = costVatFactor(prices.vat, vat);
+  return takeoff.map((line) => {
+    const inVan = van.get(line.item) ?? 0;
+    const fromStock = Math.min(inVan, line.quantity);
+    van.set(line.item, decimalOf(minus(exactOf(inVan), exactOf(fromStock)), quantityPlaces));
+    const price = priceByItem.get(line.item);
+    return price !== undefined && price.unit === line.unit
+      ? pricedLine(line, fromStock, price, vatFactor)
+      : unpricedLine(line, fromStock);
+  });
+}

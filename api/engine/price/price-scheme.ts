@@ -1,0 +1,135 @@
+import type { Stock, Terms } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import type { LabourTask } from '../labour/task.ts';
+import type { TakeoffLine } from '../takeoff/line.ts';
+import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
+import { billOf } from './bill.ts';
+import { decimalOf, exactOf, exactZero, plus } from './exact.ts';
+import { markupOfMargin } from './markup.ts';
+import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './money.ts';
+import { contingencyPercentOf, type SurveyOpenness } from './survey-openness.ts';
+import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
+import { vatPercentOf } from './vat.ts';
+
+/** All that a price is made of. */
+export interface PriceRequest {
+  readonly takeoff: readonly TakeoffLine[];
+  readonly labour: readonly LabourTask[];
+  readonly library: Library;
+  /** The job's terms; where they are silent, the library's count. */
+  readonly terms: Terms;
+  readonly stock: readonly Stock[];
+  /** Names of the library's sums that this scheme bears, such as `notification` or `parking`. */
+  readonly sums: readonly string[];
+  readonly uncertainty: SurveyOpenness;
+}
+
+/** Minutes of all tasks at a level of the norms; a task without a norm has none, and is reported elsewhere. */
+function labourMinutes(labour: readonly LabourTask[], level: Terms['labour']): number {
+  const key = ({ low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const)[level];
+  const total = labour.reduce((sum, task) => plus(sum, exactOf(task[key] ?? 0)), exactZero);
+  return decimalOf(total, 6);
+}
+
+function sumLines(request: PriceRequest): readonly OtherLine[] {
+  const known = new Map(request.library.norms.sums.map(({ sum, pence }) => [sum, pence]));
+  return [...new Set(request.sums)].sort().map((sum) => {
+    const pence = known.get(sum);
+    return {
+      sum,
+      description:
+        pence === undefined ? `${sentence(sum)}: not priced, the library has no such sum` : sentence(sum),
+      pence: pence ?? 0,
+    };
+  });
+}
+
+function sentence(sum: string): string {
+  const words = sum.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function travelLines({ travelMin }: AgreedTerms, ratePencePerHour: number): readonly OtherLine[] {
+  if (travelMin === 0) return [];
+  return [
+    { sum: 'travel', description: `Travel, ${travelMin} min`, pence: timePence(travelMin, ratePencePerHour) },
+  ];
+}
+
+const penceOf = (lines: readonly { readonly pence: number }[]): number =>
+  lines.reduce((sum, line) => sum + line.pence, 0);
+
+function materialsPence(costPence: number, { markupPercent, marginPercent }: AgreedTerms): number {
+  return marginPercent === null
+    ? withMarkupPence(costPence, markupPercent ?? 0)
+    : atMarginPence(costPence, marginPercent);
+}
+
+/** Adds up the selling figures; a job below the minimum charge is topped up among the other sums. */
+function totalsOf(parts: {
+  readonly materialsPence: number;
+  readonly labourPence: number;
+  readonly labourMin: number;
+  readonly other: readonly OtherLine[];
+  readonly contingencyPercent: number;
+  readonly agreed: AgreedTerms;
+}): { readonly totals: Totals; readonly other: readonly OtherLine[] } {
+  const workPence = parts.materialsPence + parts.labourPence + penceOf(parts.other);
+  const contingencyPence = percentOfPence(workPence, parts.contingencyPercent);
+  const topUpPence = Math.max(0, parts.agreed.minimumPence - workPence - contingencyPence);
+  const other =
+    topUpPence === 0
+      ? parts.other
+      : [...parts.other, { sum: 'minimum-charge', description: 'To the minimum charge', pence: topUpPence }];
+  const netPence = workPence + contingencyPence + topUpPence;
+  const vatPence = percentOfPence(netPence, vatPercentOf[parts.agreed.vat]);
+  const totals = {
+    hours: decimalOf(exactOf(parts.labourMin / 60), 2),
+    materialsPence: parts.materialsPence,
+    labourPence: parts.labourPence,
+    otherPence: penceOf(other),
+    contingencyPence,
+    netPence,
+    vatPence,
+    grossPence: netPence + vatPence,
+  };
+  return { totals, other };
+}
+
+/**
+ * The price of a scheme with every rate that went into it; whole pence throughout (money.ts has the places
+ * of rounding). Other sums are sorted by name, then travel, then the top-up to the minimum charge.
+ */
+export function priceScheme(request: PriceRequest): PriceBuildUp {
+  const { library, takeoff, stock, labour } = request;
+  const agreed = agreedTerms(request.terms, library.terms);
+  const rate = library.norms.ratePencePerHour;
+  const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
+  const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
+  const labourMin = labourMinutes(labour, agreed.labour);
+  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf[request.uncertainty];
+  const { totals, other } = totalsOf({
+    materialsPence: materialsPence(materialsCostPence, agreed),
+    labourPence: timePence(labourMin, rate),
+    labourMin,
+    other: [...sumLines(request), ...travelLines(agreed, rate)],
+    contingencyPercent,
+    agreed,
+  });
+  return {
+    bill,
+    materialsCostPence,
+    markupPercent:
+      agreed.marginPercent === null ? (agreed.markupPercent ?? 0) : markupOfMargin(agreed.marginPercent),
+    marginPercent: agreed.marginPercent,
+    labourMin,
+    ratePencePerHour: rate,
+    labourLevel: agreed.labour,
+    other,
+    contingencyPercent,
+    contingencySource: agreed.contingencyPercent === null ? 'survey' : 'terms',
+    vatPercent: vatPercentOf[agreed.vat],
+    vat: agreed.vat,
+    totals,
+  };
+}

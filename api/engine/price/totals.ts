@@ -1,0 +1,67 @@
+/** A line of the bill as bought and charged. Money in whole pence, before mark-up and VAT. */
+export interface BillLine {
+  readonly item: string;
+  readonly description: string;
+  readonly group: string;
+  readonly unit: string;
+  /** What the job needs. */
+  readonly quantity: number;
+  /** Taken from the van's stock first. */
+  readonly fromStock: number;
+  readonly pricePence: number;
+  readonly perQuantity: number;
+  /** Sold in multiples of this; null: any quantity. */
+  readonly packQuantity: number | null;
+  /** What is charged: whole packs, or what was used. */
+  readonly charge: 'packs' | 'used';
+  readonly chargedQuantity: number;
+  readonly costPence: number;
+  /** False when the price list has no such item: it costs nothing here, and a finding says so. */
+  readonly priced: boolean;
+  readonly causes: readonly string[];
+}
+
+/** Selling figures of a scheme. The first four money figures add up to net. */
+export interface Totals {
+  readonly hours: number;
+  readonly materialsPence: number;
+  readonly labourPence: number;
+  readonly otherPence: number;
+  readonly contingencyPence: number;
+  readonly netPence: number;
+  readonly vatPence: number;
+  readonly grossPence: number;
+}
+
+/** A sum that is neither material nor labour. */
+export interface OtherLine {
+  readonly sum: string;
+  readonly description: string;
+  readonly pence: number;
+}
+
+/** How the totals came about, with every rate used. */
+export interface PriceBuildUp {
+  readonly bill: readonly BillLine[];
+  readonly materialsCostPence: number;
+  /** The mark-up as applied (a margin is converted: m = g / (1 − g)). */
+  readonly markupPercent: number;
+  readonly marginPercent: number | null;
+  readonly labourMin: number;
+  readonly ratePencePerHour: number;
+  readonly labourLevel: 'low' | 'typical' | 'high';
+  readonly other: readonly OtherLine[];
+  readonly contingencyPercent: number;
+  /** `terms`: set by a person; `survey`: by how much of the job is assumed. */
+  readonly contingencySource: 'terms' | 'survey';
+  readonly vatPercent: number;
+  readonly vat: 'standard' | 'reduced' | 'zero' | 'not-registered';
+  readonly totals: Totals;
+}
+
+/** The price at the low and the high end of what is assumed or unknown, VAT included. */
+export interface PriceRange {
+  readonly lowPence: number;
+  readonly typicalPence: number;
+  readonly highPence: number;
+}

@@ -1,0 +1,104 @@
+import type { Device } from '#model/installation.ts';
+import type { NetworkCircuit } from '../circuit/network.ts';
+import type { Worked } from '../connections/worked.ts';
+
+/** Residual current up to which an RCD counts as additional protection, mA. Source: BS 7671 415.1.1. */
+export const ADDITIONAL_PROTECTION_MA = 30;
+
+/** The RCD that protects a whole circuit, as far as it is known. */
+export interface RcdCover {
+  readonly state: 'covered' | 'none' | 'unknown';
+  /** What was found, or what the scheme brings; null where there is none. */
+  readonly from: 'found' | 'scheme' | null;
+  readonly type: 'AC' | 'A' | 'F' | 'B' | null;
+  readonly mA: number | null;
+}
+
+const unknown: RcdCover = { state: 'unknown', from: null, type: null, mA: null };
+
+/**
+ * The RCD of a whole circuit: what the scheme fits, else the circuit's own device, else the board's RCD before
+ * it. Only 30 mA and less counts. A board RCD that the survey does not tie to the circuit leaves it unknown,
+ * as does a device nobody named.
+ */
+export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
+  const circuit = worked.proposed.circuits.find(({ id }) => id === circuitId);
+  if (circuit === undefined) return unknown;
+  const remedy = remedyCover(worked, circuit);
+  if (remedy !== null) return remedy;
+  const from = circuit.isNew ? 'scheme' : 'found';
+  if (circuit.device?.rcd) return coverBy(circuit.device.rcd, from);
+  const board = boardCover(circuit);
+  if (board !== null) return board;
+  return isWithoutRcd(worked, circuit) ? { ...unknown, state: 'none' } : unknown;
+}
+
+function remedyCover(worked: Worked, circuit: NetworkCircuit): RcdCover | null {
+  const remedy = worked.scheme?.remedies.find(
+    ({ kind, at }) =>
+      ((kind === 'rcbo' || kind === 'rcd-enclosure') && at === circuit.id) ||
+      (kind === 'new-board' && at !== undefined && at === circuit.board?.id),
+  );
+  if (remedy === undefined) return null;
+  // A remedy that names no device is the usual one: 30 mA, type A.
+  return coverBy(remedy.device?.rcd ?? { type: 'A', mA: ADDITIONAL_PROTECTION_MA }, 'scheme');
+}
+
+function boardCover(circuit: NetworkCircuit): RcdCover | null {
+  const rcd = circuit.board?.rcds.find(({ id }) => id === circuit.circuit?.upstreamRcd);
+  return rcd === undefined ? null : coverBy(rcd, 'found');
+}
+
+function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): RcdCover {
+  const state = rcd.mA <= ADDITIONAL_PROTECTION_MA ? 'covered' : 'none';
+  return { state, from, type: rcd.type, mA: rcd.mA };
+}
+
+function isWithoutRcd(worked: Worked, { board, device, circuit, isNew }: NetworkCircuit): boolean {
+  if (device === null || device.standard === 'BS-EN-61009') return false;
+  const remembered = board === null ? undefined : worked.job.boards.find(({ id }) => id === board.id);
+  if (remembered === undefined || unsure(remembered.certainty?.rcds)) return false;
+  if (isNew) return remembered.rcds.length === 0;
+  if (unsure(circuit?.certainty?.upstreamRcd) || unsure(circuit?.certainty?.device)) return false;
+  // With RCDs in the board, somebody must have seen that this circuit is behind none of them.
+  return remembered.rcds.length === 0 || circuit?.certainty?.upstreamRcd !== undefined;
+}
+
+const unsure = (certainty: string | undefined): boolean => certainty === 'unknown' || certainty === 'assumed';
+
+/** How an accessory or a cable is protected by something nearer than the board. */
+type LocalRcd = 'unit' | 'outlet' | null;
+
+/**
+ * The local RCD that protects what a node feeds: a fused unit with RCD somewhere before it.
+ *
+ * @param nodeId the node to look from, towards the origin; its own load side counts.
+ */
+export function rcdUnitBefore(worked: Worked, nodeId: string): boolean {
+  const places = new Map(
+    [...worked.shapes.values()].flatMap((shape) => shape.places.map((place) => [place.nodeId, place])),
+  );
+  const nodes = new Map(worked.proposed.nodes.map((node) => [node.id, node]));
+  const seen = new Set<string>();
+  let at: string | null = nodeId;
+  while (at !== null && !seen.has(at)) {
+    seen.add(at);
+    const node = nodes.get(at);
+    if (node?.kind === 'load-terminals' && node.pointId !== null && hasRcd(worked, node.pointId, 'rcd-unit'))
+      return true;
+    at = places.get(at)?.upstreamNode ?? null;
+  }
+  return false;
+}
+
+/** The local RCD that protects a socket-outlet: a unit before it, or its own. */
+export function localRcd(worked: Worked, nodeId: string): LocalRcd {
+  if (rcdUnitBefore(worked, nodeId)) return 'unit';
+  return hasRcd(worked, nodeId, 'rcd-outlet') ? 'outlet' : null;
+}
+
+function hasRcd(worked: Worked, pointId: string, kind: 'rcd-unit' | 'rcd-outlet'): boolean {
+  const point = worked.plan.pointById.get(pointId);
+  const fitted = worked.scheme?.remedies.some((remedy) => remedy.kind === kind && remedy.at === pointId);
+  return fitted === true || point?.unit?.rcd === true || point?.features.includes('rcd') === true;
+}

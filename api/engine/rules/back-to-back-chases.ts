@@ -1,0 +1,39 @@
+import { rule } from './rule.ts';
+import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
+
+/** Chases nearer to each other than this on the two faces of a wall weaken it together. Common practice, no source. */
+const APART_MM = 150;
+
+/** No two chases are cut opposite each other in one wall. */
+export const backToBackChases = rule({
+  id: 'RT5',
+  title: 'Chases are not cut back to back',
+  source: 'Approved Document A, section 2C',
+  messages: {
+    opposite: 'Runs {actual} are chased opposite each other into wall {wall}.',
+  },
+  remedies: { opposite: 'Move one of the chases along the wall.' },
+  couldFail: false,
+  check: (facts) => {
+    const chases = stretchesInWalls(facts).filter(({ segment }) => segment.medium === 'wall-chase');
+    return chases.flatMap((chase, i) =>
+      chases
+        .slice(i + 1)
+        .filter((other) => areOpposite(chase, other))
+        .map((other) => ({
+          outcome: 'decide' as const,
+          messageId: 'opposite' as const,
+          subjectId: chase.run.id,
+          origin: 'scheme' as const,
+          actual: `${chase.run.id}, ${other.run.id}`,
+          values: { wall: chase.wall.wall.id },
+        })),
+    );
+  },
+});
+
+function areOpposite(a: WallStretch, b: WallStretch): boolean {
+  if (a.wall.wall.id !== b.wall.wall.id || a.segment.side === b.segment.side) return false;
+  const near = a.alongLowMm < b.alongHighMm + APART_MM && b.alongLowMm < a.alongHighMm + APART_MM;
+  return near && a.heightLowMm < b.heightHighMm + APART_MM && b.heightLowMm < a.heightHighMm + APART_MM;
+}

@@ -1,0 +1,65 @@
+import type { Supply } from '#model/installation.ts';
+import type { Facts } from './facts.ts';
+import { figures } from './figures.ts';
+import { renewsBond } from './fitted-devices.ts';
+import { type CheckResult, rule } from './rule.ts';
+
+/** Least main bond with PME and a supply neutral of up to 35 mm², mm². Source: BS 7671 Table 54.8. */
+const PME_MM2 = 10;
+/** Least and largest asked for otherwise, mm². Source: BS 7671 544.1.1 (the upper from memory). */
+const LEAST_MM2 = 6;
+const MOST_MM2 = 25;
+
+/**
+ * Least area of a copper main bond, mm²: by Table 54.8 with PME (TN-C-S, supply neutral up to 35 mm²), else
+ * half the earthing conductor between 6 and 25.
+ *
+ * @returns null where the earthing is not known. Source: BS 7671 544.1.1, Table 54.8.
+ */
+export function leastBondMm2({ earthing, earthingMm2 }: Supply): number | null {
+  if (earthing === undefined) return null;
+  if (earthing === 'TN-C-S') return PME_MM2;
+  return Math.min(MOST_MM2, Math.max(LEAST_MM2, (earthingMm2 ?? 0) / 2));
+}
+
+type Message = 'enough' | 'small' | 'sizeUnknown' | 'putRight';
+type Bond = Supply['bonding'][number];
+
+/** Main bonds that are there are thick enough. */
+export const bondSize = rule<Message>({
+  id: 'SU3',
+  title: 'Main bonds are thick enough',
+  source: 'BS 7671 544.1.1, Table 54.8',
+  messages: {
+    enough: 'The bond to {service} is {actual} mm²; {limit} mm² is asked for.',
+    small:
+      'The bond to {service} is {actual} mm²; {limit} mm² is asked for today. Sources disagree: a sound bond that met the rules of its day may stay by some guidance.',
+    sizeUnknown: 'The size of the bond to {service}, or the kind of earthing, is not known.',
+    putRight: 'The scheme renews the bond to {service}.',
+  },
+  remedies: {
+    small: 'Renew the bond; else record why it may stay.',
+    sizeUnknown: 'Look at the clamp and measure the conductor.',
+  },
+  couldFail: false,
+  check: (facts) => facts.job.supply.bonding.filter(({ seen }) => seen).map((bond) => judged(facts, bond)),
+});
+
+function judged(facts: Facts, { service, mm2 }: Bond): CheckResult<Message> {
+  const subject = { subjectId: `supply/bond-${service}`, origin: 'found' } as const;
+  if (renewsBond(facts, service))
+    return { ...subject, outcome: 'passes', messageId: 'putRight', values: { service } };
+  const leastMm2 = leastBondMm2(facts.job.supply);
+  if (mm2 === undefined || leastMm2 === null)
+    return { ...subject, outcome: 'not-proven', messageId: 'sizeUnknown', values: { service } };
+  const numbers = figures(mm2, leastMm2, 'mm²', { service });
+  return mm2 >= leastMm2
+    ? { ...subject, outcome: 'passes', messageId: 'enough', ...numbers }
+    : {
+        ...subject,
+        outcome: 'decide',
+        messageId: 'small',
+        ...numbers,
+        fix: { kind: 'bond-upgrade', at: service },
+      };
+}

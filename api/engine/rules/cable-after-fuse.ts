@@ -1,0 +1,76 @@
+import type { NetworkEdge } from '../circuit/network.ts';
+import type { NodePlace } from '../circuit/shape.ts';
+import { PLUG_A } from '../proof/spur-load.ts';
+import type { Facts } from './facts.ts';
+import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { type CheckResult, rule } from './rule.ts';
+import { cableOf, nameOf, touchedShapes, wiringOf } from './wiring.ts';
+
+/** Least area that the figures of Appendix 15 show behind a 13 A fuse. */
+const SHOWN_MM2 = 1.5;
+
+/** Up to this fuse a thinner cable to a fixed load is accepted. */
+const SMALL_FUSE_A = 3;
+
+type Message = 'within' | 'tooLittle' | 'methodUnknown' | 'thin';
+
+/** Behind a fused unit the cable carries at least what the fuse lets through. */
+export const cableAfterFuse = rule<Message>({
+  id: 'CA2',
+  title: 'The cable after a fuse carries what the fuse lets through',
+  source: 'BS 7671 433.1.1, Table 4D5; Appendix 15 for the least area',
+  messages: {
+    within: 'The cable to {to} carries {actual} A as installed (method {method}) behind a {limit} A fuse.',
+    tooLittle:
+      'The cable to {to} carries {actual} A as installed (method {method}, from {metre} m along), and the fuse before it lets {limit} A through.',
+    methodUnknown:
+      'The cable to {to} is not told well enough (size, insulation) to prove that it carries the {limit} A of the fuse.',
+    thin: 'The cable to {to} is {actual} mm² behind a {fuse} A fuse: its amperes may suffice, but the figures of Appendix 15 show {limit} mm² and more.',
+  },
+  remedies: {
+    tooLittle: 'A larger cable, another way clear of insulation, or a smaller fuse if the load allows.',
+    methodUnknown: 'Look at the cable, and say what insulation it touches.',
+    thin: 'Cable of 1.5 mm² or more, or a 3 A fuse where the load is fixed and small.',
+  },
+  couldFail: true,
+  check: (facts) => {
+    const { edges } = wiringOf(facts);
+    return touchedShapes(facts).flatMap(({ places }) =>
+      places.flatMap((place) => {
+        const edge = edges.get(place.upstreamEdgeId ?? '');
+        const behind = place.role === 'behind-fuse' && edge?.kind === 'cable';
+        return behind ? judged(facts, place, edge) : [];
+      }),
+    );
+  },
+});
+
+function judged(facts: Facts, place: NodePlace, edge: NetworkEdge): readonly CheckResult<Message>[] {
+  // The unit knows a fuse that was derived from its load; one that nobody looked at is taken as the largest.
+  const unit = facts.things.fusedUnits.find(({ loadNode }) => loadNode === place.behindUnit);
+  const knownFuseA = unit?.fuseA ?? place.fuseA;
+  const fuseA = knownFuseA ?? PLUG_A;
+  const { verdict, izA, method, metre } = installedCapacity(facts, edge, fuseA);
+  const to = nameOf(facts, place.nodeId);
+  const values = { to, limit: fuseA, actual: izA ?? 0, method, metre };
+  const subject = subjectOfEdge(edge);
+  const head = { ...subject, limit: fuseA, unit: 'A', values };
+  const areaMm2 = cableOf(facts, edge)?.lineMm2 ?? SHOWN_MM2;
+  const thin: CheckResult<Message> = {
+    ...subject,
+    outcome: 'decide',
+    messageId: 'thin',
+    actual: areaMm2,
+    limit: SHOWN_MM2,
+    unit: 'mm²',
+    values: { to, actual: areaMm2, limit: SHOWN_MM2, fuse: fuseA },
+  };
+  const more = areaMm2 < SHOWN_MM2 && fuseA > SMALL_FUSE_A ? [thin] : [];
+  if (verdict === 'unknown' || izA === null)
+    return [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }, ...more];
+  if (verdict === 'within')
+    return [{ ...head, actual: izA, outcome: 'passes', messageId: 'within' }, ...more];
+  return knownFuseA === null
+    ? [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }, ...more]
+    : [{ ...head, actual: izA, outcome: 'fails', messageId: 'tooLittle' }, ...more];
+}

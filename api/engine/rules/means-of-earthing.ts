@@ -1,0 +1,33 @@
+import { answerTo } from './answer.ts';
+import type { Facts } from './facts.ts';
+import { type CheckResult, rule } from './rule.ts';
+
+type Message = 'absent' | 'unknown' | 'electrode' | 'present';
+
+/** Nothing is added to an installation without an earth. */
+export const meansOfEarthing = rule<Message>({
+  id: 'ST1',
+  title: 'There is a means of earthing',
+  source: 'BS 7671 132.16, 411.3.1',
+  messages: {
+    absent: 'No means of earthing was found: a fault would not disconnect.',
+    unknown: 'The kind of earthing is not known.',
+    electrode: 'The earthing is by an electrode (TT): disconnection rests on RCDs.',
+    present: 'The earthing is {actual}.',
+  },
+  remedies: {
+    absent: 'Stop. Tell the customer in writing, and have an earth provided first.',
+    unknown: 'Look at the intake and measure the external loop.',
+  },
+  couldFail: true,
+  check: (facts) => [{ subjectId: 'supply', origin: 'found', ...judged(facts) }],
+});
+
+function judged(facts: Facts): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
+  if (answerTo(facts, 'means-of-earthing') === 'absent')
+    return { outcome: 'fails', messageId: 'absent', stopGate: true };
+  const { earthing, certainty } = facts.job.supply;
+  const sure = certainty?.earthing !== 'unknown' && certainty?.earthing !== 'assumed';
+  if (earthing === undefined || !sure) return { outcome: 'not-proven', messageId: 'unknown', stopGate: true };
+  return { outcome: 'passes', messageId: earthing === 'TT' ? 'electrode' : 'present', actual: earthing };
+}

@@ -1,0 +1,33 @@
+import { rule } from './rule.ts';
+import { stretchesInWalls } from './wall-stretch.ts';
+
+/** Chases are kept out of walls shared with the neighbours. */
+export const partyWallChase = rule({
+  id: 'RT8',
+  title: 'Party walls are not chased',
+  source: 'Approved Document E; BS 7671 527.2',
+  messages: {
+    chased: 'The run is cut into party wall {actual}, which keeps sound and fire from the neighbours.',
+  },
+  remedies: {
+    chased: 'Use another wall or surface channel; else a shallow chase, filled solid, never back to back.',
+  },
+  couldFail: false,
+  check: (facts) => {
+    const inParty = stretchesInWalls(facts).filter(({ wall }) => wall.wall.party === true);
+    return facts.runs.flatMap((run) => {
+      const walls = inParty.filter((stretch) => stretch.run.id === run.id).map(({ wall }) => wall.wall.id);
+      if (walls.length === 0) return [];
+      const actual = [...new Set(walls)].sort().join(', ');
+      return [
+        {
+          outcome: 'decide',
+          messageId: 'chased',
+          subjectId: run.id,
+          origin: 'scheme',
+          actual,
+        },
+      ];
+    });
+  },
+});

@@ -1,0 +1,77 @@
+import type { NetworkEdge } from '../circuit/network.ts';
+import type { CircuitShape } from '../circuit/shape.ts';
+import type { Facts } from './facts.ts';
+import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { type CheckResult, rule } from './rule.ts';
+import { bindsAsRadial, circuitName, nameOf, rounded, touchedShapes, wiringOf } from './wiring.ts';
+
+/** A rewireable fuse needs a cable of its rating over this. Source: BS 7671 433.1.202, from memory. */
+const REWIREABLE_RATIO = 0.725;
+
+type Message = 'within' | 'tooLittle' | 'methodUnknown' | 'foundNotSeen' | 'deviceUnknown';
+
+/** On a radial every cable up to the first fuse carries what the device lets through; it may branch freely. */
+export const radialCable = rule<Message>({
+  id: 'CA3',
+  title: 'The cable of a radial carries what its device lets through',
+  source: 'BS 7671 433.1.1 and 433.1.202, Table 4D5',
+  messages: {
+    within: 'The cable to {to} carries {actual} A as installed (method {method}), {limit} A needed.',
+    tooLittle:
+      'The cable to {to} carries {actual} A as installed (method {method}, from {metre} m along), {limit} A needed by the device.',
+    methodUnknown:
+      'The cable to {to} is not told well enough (size, insulation) to prove that it carries {limit} A.',
+    foundNotSeen:
+      'How the found legs of {circuit} lie was not seen everywhere ({count} legs), so {limit} A is not proved for them.',
+    deviceUnknown: 'The device of {circuit} is not known, so its new cables cannot be held against it.',
+  },
+  remedies: {
+    tooLittle: 'A larger cable, another way clear of insulation, or a smaller device.',
+    methodUnknown: 'Say what insulation the cable would touch.',
+    deviceUnknown: 'Read the device at the board.',
+  },
+  couldFail: true,
+  applies: (facts) => touchedShapes(facts).some(bindsAsRadial),
+  check: (facts) =>
+    touchedShapes(facts)
+      .filter(bindsAsRadial)
+      .flatMap((shape) => judged(facts, shape)),
+});
+
+function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message>[] {
+  const { edges } = wiringOf(facts);
+  const cables = shape.places.flatMap(({ role, upstreamEdgeId }) => {
+    const edge = edges.get(upstreamEdgeId ?? '');
+    return role !== 'behind-fuse' && edge?.kind === 'cable' ? [edge] : [];
+  });
+  const device = facts.proposed.circuits.find(({ id }) => id === shape.circuitId)?.device ?? null;
+  if (device === null) {
+    const origin = cables.some(({ state }) => state === 'new') ? 'scheme' : 'found';
+    const values = { circuit: circuitName(facts, shape.circuitId) };
+    return [
+      { outcome: 'not-proven', messageId: 'deviceUnknown', subjectId: shape.circuitId, origin, values },
+    ];
+  }
+  const neededA = device.standard === 'BS-3036' ? rounded(device.ratingA / REWIREABLE_RATIO) : device.ratingA;
+  const isUnseen = (edge: NetworkEdge) =>
+    edge.state === 'found' && installedCapacity(facts, edge, neededA).verdict === 'unknown';
+  const unseen = cables.filter(isUnseen).length;
+  const judgedCables = cables
+    .filter((edge) => !isUnseen(edge))
+    .map((edge) => cableJudged(facts, edge, neededA));
+  if (unseen === 0) return judgedCables;
+  const values = { circuit: circuitName(facts, shape.circuitId), count: unseen, limit: neededA };
+  const head = { subjectId: shape.circuitId, origin: 'found', limit: neededA, unit: 'A', values } as const;
+  return [...judgedCables, { ...head, outcome: 'not-proven', messageId: 'foundNotSeen' }];
+}
+
+function cableJudged(facts: Facts, edge: NetworkEdge, neededA: number): CheckResult<Message> {
+  const { verdict, izA, method, metre } = installedCapacity(facts, edge, neededA);
+  const values = { to: nameOf(facts, edge.to), limit: neededA, actual: izA ?? 0, method, metre };
+  const head = { ...subjectOfEdge(edge), limit: neededA, unit: 'A', values };
+  if (verdict === 'unknown' || izA === null)
+    return { ...head, outcome: 'not-proven', messageId: 'methodUnknown' };
+  return verdict === 'short'
+    ? { ...head, actual: izA, outcome: 'fails', messageId: 'tooLittle' }
+    : { ...head, actual: izA, outcome: 'passes', messageId: 'within' };
+}

@@ -1,0 +1,96 @@
+import type { NetworkEdge } from '../circuit/network.ts';
+import type { CircuitShape } from '../circuit/shape.ts';
+import type { Facts } from './facts.ts';
+import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
+import { type CheckResult, rule } from './rule.ts';
+import { bindsAsRing, cableOf, circuitName, nameOf, touchedShapes } from './wiring.ts';
+
+type Message = 'within' | 'tooThin' | 'tooLittle' | 'grouped' | 'methodUnknown' | 'foundNotSeen';
+
+/** Every leg of a ring is 2.5 mm² or more and carries 20 A as it is installed. */
+export const ringCable = rule<Message>({
+  id: 'CA1',
+  title: 'Every leg of the ring carries 20 A as installed',
+  source: 'BS 7671 433.1.204, Tables 4D5 and 4C1; method B by Table 4D2A',
+  messages: {
+    within:
+      'The ring cable {from} – {to} carries {actual} A as installed (method {method}), {limit} A needed.',
+    tooThin: 'The ring cable {from} – {to} is {actual} mm², {limit} mm² needed.',
+    tooLittle:
+      'The ring cable {from} – {to} carries {actual} A as installed (method {method}) from {metre} m along; {limit} A needed.',
+    grouped:
+      'The ring cable {from} – {to} shares a tube or channel from {metre} m along: method {method} × {factor} leaves {actual} A; {limit} A needed.',
+    methodUnknown:
+      'How the ring cable {from} – {to} lies is not told everywhere, so it is not proved that it carries {limit} A.',
+    foundNotSeen:
+      'How the found legs of {circuit} lie was not seen everywhere ({count} legs), so {limit} A is not proved for them.',
+  },
+  remedies: {
+    tooThin: 'Cable of 2.5 mm² or more.',
+    tooLittle: 'Another way, clear of insulation, or a larger cable.',
+    grouped: 'A tube or channel for each leg, or the two legs clipped apart.',
+    methodUnknown: 'Say what insulation the cable would touch.',
+  },
+  couldFail: true,
+  applies: (facts) => touchedShapes(facts).some(bindsAsRing),
+  check: (facts) =>
+    touchedShapes(facts)
+      .filter(bindsAsRing)
+      .flatMap((shape) => [
+        ...shape.ringEdges.flatMap((edge) => judged(facts, edge)),
+        ...foundJudged(facts, shape),
+      ]),
+});
+
+function judged(facts: Facts, edge: NetworkEdge): readonly CheckResult<Message>[] {
+  if (edge.kind !== 'cable') return [];
+  const ends = { from: nameOf(facts, edge.from), to: nameOf(facts, edge.to) };
+  const subject = subjectOfEdge(edge);
+  const areaMm2 = cableOf(facts, edge)?.lineMm2;
+  if (areaMm2 !== undefined && areaMm2 < RING_CABLE_MM2) {
+    const figures = { actual: areaMm2, limit: RING_CABLE_MM2 };
+    return [
+      {
+        ...subject,
+        ...figures,
+        unit: 'mm²',
+        outcome: 'fails',
+        messageId: 'tooThin',
+        values: { ...ends, ...figures },
+      },
+    ];
+  }
+  const { verdict, izA, method, metre, groupFactor } = installedCapacity(facts, edge, RING_CABLE_A);
+  const values = { ...ends, limit: RING_CABLE_A, actual: izA ?? 0, method, metre, factor: groupFactor };
+  const head = { ...subject, limit: RING_CABLE_A, unit: 'A', values };
+  if (verdict === 'short' && izA !== null)
+    return [{ ...head, actual: izA, outcome: 'fails', messageId: groupFactor < 1 ? 'grouped' : 'tooLittle' }];
+  // Found legs that cannot be judged are told once a circuit, and those that can need no line of their own.
+  if (edge.state === 'found') return [];
+  if (verdict === 'unknown' || izA === null)
+    return [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }];
+  return [{ ...head, actual: izA, outcome: 'passes', messageId: 'within' }];
+}
+
+function foundJudged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message>[] {
+  const unseen = shape.ringEdges.filter(
+    (edge) =>
+      edge.kind === 'cable' &&
+      edge.state === 'found' &&
+      installedCapacity(facts, edge, RING_CABLE_A).verdict === 'unknown',
+  );
+  if (unseen.length === 0) return [];
+  const values = { circuit: circuitName(facts, shape.circuitId), count: unseen.length, limit: RING_CABLE_A };
+  return [
+    {
+      outcome: 'not-proven',
+      messageId: 'foundNotSeen',
+      subjectId: shape.circuitId,
+      origin: 'found',
+      limit: RING_CABLE_A,
+      unit: 'A',
+      values,
+    },
+  ];
+}

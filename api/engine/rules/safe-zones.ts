@@ -1,0 +1,135 @@
+import { cornerDistances } from '../plan/corners.ts';
+import { positionOfPlace } from '../plan/position-of-place.ts';
+import { HALF_PLATE_HEIGHT_MM, halfPlateWidthMm } from './clearance.ts';
+import type { Facts } from './facts.ts';
+import { foundAccessories, newAccessories } from './placed.ts';
+import { type CheckResult, rule } from './rule.ts';
+import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
+
+/** Zone along the top of a wall and beside each inside corner, mm. Source: BS 7671 522.6.202. */
+export const ZONE_MM = 150;
+/** Depth from either face at which no zone is asked for, mm. Source: BS 7671 522.6.202. */
+const DEEP_MM = 50;
+/** Walls up to this thickness carry the zones of the accessories on their other side. Source: BS 7671 522.6.202. */
+const THROUGH_WALL_MM = 100;
+/** A consumer unit's half width and height, mm. Common practice, no source. */
+const HALF_BOARD_MM = 150;
+
+type Message = 'inZone' | 'deep' | 'armoured' | 'sloping' | 'outside' | 'pathAssumed';
+
+/** New cable hidden in a wall runs where the next person with a drill expects it. */
+export const safeZones = rule<Message>({
+  id: 'RT6',
+  title: 'Cable hidden in walls runs in the zones',
+  source: 'BS 7671 522.6.202',
+  messages: {
+    inZone:
+      'Every stretch in a wall is in line with an accessory, or within {limit} mm of the top or a corner.',
+    deep: 'Every stretch in a wall is in a zone or {limit} mm from both faces.',
+    armoured: 'The cable’s earthed armour stands for the zones.',
+    sloping: 'A stretch slopes in wall {wall} and is not shown to be 50 mm from both faces.',
+    outside:
+      'A stretch in wall {wall} at {height} mm is in no zone: no accessory in line, {limit} mm from neither top nor corner.',
+    pathAssumed: 'By the assumed path a stretch in wall {wall} is in no zone; the path is not known.',
+  },
+  remedies: {
+    sloping: 'Run level or upright, in line with the accessory.',
+    outside:
+      'Bring the run in line with an accessory, or within 150 mm of the top of the wall or a corner; a blank plate on a box makes a zone.',
+    pathAssumed: 'Settle where the run goes.',
+  },
+  couldFail: true,
+  check: (facts) => {
+    const plates = platesOnWalls(facts);
+    const stretches = stretchesInWalls(facts);
+    return facts.runs.flatMap<CheckResult<Message>>((run) => {
+      const own = stretches.filter((stretch) => stretch.run.id === run.id);
+      if (own.length === 0) return [];
+      const subject = { subjectId: run.id, origin: 'scheme', unit: 'mm' } as const;
+      if (run.cable.type === 'steel-wire-armoured')
+        return [{ ...subject, outcome: 'passes', messageId: 'armoured' }];
+      const stray = own.find((stretch) => !isDeep(stretch) && !isInZone(facts, plates, stretch));
+      if (stray) return [{ ...subject, ...judgedStray(stray) }];
+      return own.some(isDeep)
+        ? [{ ...subject, outcome: 'passes', messageId: 'deep', limit: DEEP_MM }]
+        : [{ ...subject, outcome: 'passes', messageId: 'inZone', limit: ZONE_MM }];
+    });
+  },
+});
+
+function judgedStray({
+  segment,
+  wall,
+  heightLowMm,
+}: WallStretch): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
+  const values = { wall: wall.wall.id, height: Math.round(heightLowMm) };
+  if (segment.certainty === 'assumed') return { outcome: 'not-proven', messageId: 'pathAssumed', values };
+  return segment.direction === 'sloping'
+    ? { outcome: 'fails', messageId: 'sloping', limit: DEEP_MM, values }
+    : { outcome: 'fails', messageId: 'outside', limit: ZONE_MM, values };
+}
+
+function isDeep({ segment, wall }: WallStretch): boolean {
+  const depthMm = segment.depthMm ?? 0;
+  return depthMm >= DEEP_MM && wall.wall.thicknessMm - depthMm >= DEEP_MM;
+}
+
+function isInZone(facts: Facts, plates: readonly WallPlate[], stretch: WallStretch): boolean {
+  const { segment, wall } = stretch;
+  const heightMm = facts.plan.storeyById.get(wall.storeyId)?.storey.heightMm;
+  if (heightMm !== undefined && stretch.heightLowMm >= heightMm - ZONE_MM) return true;
+  if (isAtCorner(facts, stretch)) return true;
+  if (segment.direction === 'sloping') return false;
+  return plates.some(
+    (plate) => plate.wallId === wall.wall.id && showsHere(plate, stretch) && isInLine(plate, stretch),
+  );
+}
+
+function isAtCorner({ plan }: Facts, { segment, wall, alongLowMm, alongHighMm }: WallStretch): boolean {
+  const side = segment.side ?? 'left';
+  const reach = [alongLowMm, alongHighMm].map((alongMm) =>
+    cornerDistances(plan, { wallId: wall.wall.id, side, alongMm }),
+  );
+  return (['leftMm', 'rightMm'] as const).some((hand) =>
+    reach.every((corner) => corner[hand] !== null && corner[hand] <= ZONE_MM),
+  );
+}
+
+/** An accessory's zone is known on its own side, and through a thin wall on the other. */
+function showsHere(plate: WallPlate, { segment, wall }: WallStretch): boolean {
+  return segment.side === null || plate.side === segment.side || wall.wall.thicknessMm <= THROUGH_WALL_MM;
+}
+
+function isInLine(plate: WallPlate, { segment, ...reach }: WallStretch): boolean {
+  return segment.direction === 'vertical'
+    ? reach.alongLowMm >= plate.alongMm - plate.halfWidthMm &&
+        reach.alongHighMm <= plate.alongMm + plate.halfWidthMm
+    : reach.heightLowMm >= plate.heightMm - plate.halfHeightMm &&
+        reach.heightHighMm <= plate.heightMm + plate.halfHeightMm;
+}
+
+/** An accessory or a board seen on the face of its wall. */
+interface WallPlate {
+  readonly wallId: string;
+  readonly side: 'left' | 'right';
+  readonly alongMm: number;
+  readonly heightMm: number;
+  readonly halfWidthMm: number;
+  readonly halfHeightMm: number;
+}
+
+function platesOnWalls(facts: Facts): readonly WallPlate[] {
+  const accessories = [...foundAccessories(facts), ...newAccessories(facts)].map(({ position, kind }) => ({
+    position,
+    halfWidthMm: halfPlateWidthMm(kind),
+    halfHeightMm: HALF_PLATE_HEIGHT_MM,
+  }));
+  const boards = facts.job.boards.map(({ place }) => ({
+    position: place ? positionOfPlace(facts.plan, place) : null,
+    halfWidthMm: HALF_BOARD_MM,
+    halfHeightMm: HALF_BOARD_MM,
+  }));
+  return [...accessories, ...boards].flatMap(({ position, halfWidthMm, halfHeightMm }) =>
+    position?.onWall ? [{ ...position.onWall, heightMm: position.heightMm, halfWidthMm, halfHeightMm }] : [],
+  );
+}

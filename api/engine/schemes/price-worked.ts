@@ -1,0 +1,56 @@
+import type { Library } from '#model/library.ts';
+import type { Worked } from '../connections/worked.ts';
+import { labourTasks } from '../labour/labour-tasks.ts';
+import type { LabourTask } from '../labour/task.ts';
+import { priceRange } from '../price/price-range.ts';
+import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
+import { surveyOpenness } from '../price/survey-openness.ts';
+import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
+import type { TakeoffLine } from '../takeoff/line.ts';
+import { takeOff } from '../takeoff/take-off.ts';
+
+/** A worked scheme counted and priced. */
+export interface PricedScheme {
+  readonly takeoff: readonly TakeoffLine[];
+  readonly labour: readonly LabourTask[];
+  readonly price: PriceBuildUp;
+  readonly range: PriceRange;
+}
+
+/** Sums beside materials and labour that a scheme bears: notifying new circuits and boards where the nation asks for it. */
+export function sumsOf(worked: Worked): readonly string[] {
+  const { nation } = worked.job.site;
+  const notifies = nation === 'england' || nation === 'wales';
+  const isNew = worked.proposed.circuits.some((circuit) => circuit.isNew);
+  const newBoard = worked.scheme?.remedies.some((remedy) => remedy.kind === 'new-board') === true;
+  return notifies && (isNew || newBoard) ? ['notification'] : [];
+}
+
+function requestOf(worked: Worked, library: Library): PriceRequest {
+  const takeoff = takeOff(worked, library.norms.waste);
+  return {
+    takeoff,
+    labour: labourTasks(worked, takeoff, library.norms),
+    library,
+    terms: worked.job.terms,
+    stock: worked.job.stock,
+    sums: sumsOf(worked),
+    uncertainty: surveyOpenness(worked),
+  };
+}
+
+/** Counts and prices a worked scheme, with the range that its assumptions leave. */
+export function priceWorked(worked: Worked, library: Library): PricedScheme {
+  const request = requestOf(worked, library);
+  return {
+    takeoff: request.takeoff,
+    labour: request.labour,
+    price: priceScheme(request),
+    range: priceRange(request),
+  };
+}
+
+/** Counts and prices a worked scheme at the typical quantities only. */
+export function grossPenceOf(worked: Worked, library: Library): number {
+  return priceScheme(requestOf(worked, library)).totals.grossPence;
+}

@@ -1,0 +1,50 @@
+import type { Cable } from '#model/cable.ts';
+import type { Worked } from '../connections/worked.ts';
+import type { Demand } from './demand.ts';
+import { cableLengthM } from './run-length.ts';
+
+/** From a fused unit or a flex outlet to the appliance, m. Common practice, no source. */
+const APPLIANCE_FLEX_M = 2;
+
+/** The cable of every run with its ends and slack, and the flex of every appliance. */
+export function cableDemands(worked: Worked): readonly Demand[] {
+  const cables = worked.runs.map((run): Demand => {
+    const { measuredM, lowM, highM } = cableLengthM(run);
+    const item = cableItem(run.cable);
+    return { item, unit: 'm', group: 'cable', measured: measuredM, low: lowM, high: highM, causes: [run.id] };
+  });
+  return [...cables, ...flexDemands(worked)];
+}
+
+/** The item id of a cable; flat twin and earth and flex have short names, all others are named by their type. */
+export function cableItem({ type, lineMm2, cpcMm2 }: Cable): string {
+  if (type === 'flex') return `flex-${lineMm2}`;
+  return type === 'flat-twin' ? `cable-flat-${lineMm2}-${cpcMm2}` : `cable-${type}-${lineMm2}-${cpcMm2}`;
+}
+
+function flexDemands({ things }: Worked): Demand[] {
+  const ofUnits = things.fusedUnits
+    .filter((unit) => unit.state === 'new' && unit.flexOutlet)
+    .map((unit) => flexDemand(unit.fuseA, unit.id));
+  const ofPlates = things.accessories
+    .filter((accessory) => accessory.kind === 'flex-outlet')
+    .map((accessory) => {
+      const unit = things.fusedUnits.find((candidate) => candidate.accessories.includes(accessory.id));
+      return flexDemand(unit?.fuseA ?? null, accessory.id);
+    });
+  return [...ofUnits, ...ofPlates];
+}
+
+function flexDemand(fuseA: number | null, id: string): Demand {
+  const item = `flex-${flexAreaMm2(fuseA)}`;
+  return { item, unit: 'm', group: 'cable', measured: APPLIANCE_FLEX_M, causes: [id] };
+}
+
+/**
+ * The flex that a fuse protects, mm²: 0.75 up to 6 A, 1 up to 10 A, 1.5 above or where no fuse is known.
+ * Source: BS 7671 Table 4F3A (current-carrying capacity of flexible cables), from memory.
+ */
+export function flexAreaMm2(fuseA: number | null): number {
+  if (fuseA === null || fuseA > 10) return 1.5;
+  return fuseA > 6 ? 1 : 0.75;
+}

@@ -1,0 +1,69 @@
+import type { Medium } from '#model/cable.ts';
+import type { Worked } from '../connections/worked.ts';
+import type { Run, Segment } from '../ways/run.ts';
+import { clipSpacing, clipsAlong } from './clip-spacing.ts';
+import type { Demand } from './demand.ts';
+import { flatCableSize } from './flat-cable-size.ts';
+import { lengthRatios } from './run-length.ts';
+
+/** Where cable is clipped to what it runs along. In studs it hangs, in walls and the ground it is held. */
+const clippedIn: ReadonlySet<Medium> = new Set<Medium>([
+  'void-along',
+  'void-across',
+  'void-open',
+  'wall-chase',
+  'surface-clipped',
+  'riser',
+  'loft',
+  'outside',
+]);
+/** A stretch shorter than this is held by the clips of its neighbours, mm. Common practice, no source. */
+const SHORT_MM = 150;
+/** On a surface one clip in three is of metal, so that cable does not hang low in a fire. From memory. */
+const METAL_EVERY = 3;
+/** Metal clips inside plastic channel, for the same reason, mm apart. Common practice, no source. */
+const METAL_IN_CHANNEL_MM = 1000;
+
+/** Clips of every run by orientation and cable width, none in tubes and joist holes. */
+export function clipDemands({ runs }: Worked): readonly Demand[] {
+  return runs.flatMap((run) => run.segments.flatMap((segment) => segmentDemands(run, segment)));
+}
+
+function segmentDemands(run: Run, segment: Segment): Demand[] {
+  if (isInChannel(segment))
+    return [clips(run, 'clip-metal', Math.ceil(segment.lengthMm / METAL_IN_CHANNEL_MM))];
+  const count = clipCount(run, segment);
+  if (count === 0) return [];
+  const all = clips(run, `clip-flat-${clipSizeMm2(run.cable.lineMm2)}`, count);
+  if (segment.medium !== 'surface-clipped') return [all];
+  const metal = Math.ceil(count / METAL_EVERY);
+  return [{ ...all, ...amounts(run, count - metal) }, clips(run, 'clip-metal', metal)];
+}
+
+function isInChannel({ medium, containment }: Segment): boolean {
+  return medium === 'surface-channel' || containment === 'channel';
+}
+
+function clips(run: Run, item: string, count: number): Demand {
+  return { item, unit: 'each', group: 'fixings', ...amounts(run, count), causes: [run.id] };
+}
+
+function amounts(run: Run, count: number) {
+  const { lowRatio, highRatio } = lengthRatios(run);
+  return { measured: count, low: count * lowRatio, high: count * highRatio };
+}
+
+/** Clips on one straight stretch, its two ends included. */
+export function clipCount({ cable }: Run, segment: Segment): number {
+  if (segment.containment !== 'none' || !clippedIn.has(segment.medium)) return 0;
+  if (segment.lengthMm < SHORT_MM || segment.joistsCrossed > 0) return 0;
+  const spacing = clipSpacing(flatCableSize(cable.lineMm2).widthMm);
+  const isVertical = segment.direction === 'vertical';
+  return clipsAlong(segment.lengthMm, isVertical ? spacing.verticalMm : spacing.horizontalMm);
+}
+
+const clipSizesMm2 = [1.5, 2.5, 4, 6, 10, 16] as const;
+
+function clipSizeMm2(lineMm2: number): number {
+  return clipSizesMm2.find((sizeMm2) => sizeMm2 >= lineMm2) ?? 16;
+}

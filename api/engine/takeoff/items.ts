@@ -1,0 +1,270 @@
+import type { TakeoffGroup, TakeoffLine } from './line.ts';
+
+/** A thing that the engine may ask for, by the id that price lists use. */
+export interface Item {
+  readonly id: string;
+  readonly description: string;
+  readonly unit: TakeoffLine['unit'];
+  readonly group: TakeoffGroup;
+}
+
+function item(id: string, description: string, unit: Item['unit'], group: TakeoffGroup): Item {
+  return { id, description, unit, group };
+}
+
+/** Flat twin and earth as sold today: line and protective conductor, mm². */
+const flatCables = [
+  ['1', '1'],
+  ['1.5', '1'],
+  ['2.5', '1.5'],
+  ['4', '1.5'],
+  ['6', '2.5'],
+  ['10', '4'],
+  ['16', '6'],
+] as const;
+
+const cables: readonly Item[] = [
+  ...flatCables.map(([line, cpc]) =>
+    item(`cable-flat-${line}-${cpc}`, `Flat twin and earth cable ${line}/${cpc} mm²`, 'm', 'cable'),
+  ),
+  ...['0.75', '1', '1.5', '2.5'].map((line) =>
+    item(`flex-${line}`, `Three-core heat-resistant flex ${line} mm²`, 'm', 'cable'),
+  ),
+  item('earth-single-2.5', 'Green/yellow single 2.5 mm², box earth tails', 'm', 'cable'),
+  item('earth-single-10', 'Green/yellow single 10 mm², main bonding', 'm', 'cable'),
+  item('tails-16', 'Meter tails 16 mm², one line and one neutral', 'm', 'cable'),
+  ...['3', '4', '6'].map((bore) =>
+    item(`sleeving-earth-${bore}`, `Green/yellow sleeving ${bore} mm`, 'm', 'cable'),
+  ),
+];
+
+/** Features that outlets are sold with; other mixtures are not on the list. */
+const socketFeatures = ['', '-usb', '-rcd', '-ip66', '-metal', '-metal-usb', '-metal-rcd', '-ip66-rcd'];
+const featureWords: Readonly<Record<string, string>> = {
+  usb: 'with USB',
+  rcd: 'with 30 mA RCD',
+  ip66: 'weatherproof IP66',
+  metal: 'metal plate',
+  switched: 'switched',
+  unswitched: 'unswitched',
+  neon: 'with neon',
+  flex: 'with flex outlet',
+};
+
+function featureText(suffix: string): string {
+  const words = suffix.split('-').flatMap((word) => featureWords[word] ?? []);
+  return words.length === 0 ? '' : `, ${words.join(', ')}`;
+}
+
+const sockets = ['single', 'twin'].flatMap((size) =>
+  socketFeatures.map((suffix) =>
+    item(
+      `socket-${size}${suffix}`,
+      `13 A ${size} socket-outlet${featureText(suffix)}`,
+      'each',
+      'accessories',
+    ),
+  ),
+);
+
+const fusedUnits = [
+  ...['-switched', '-unswitched'].flatMap((start) =>
+    ['', '-neon'].flatMap((neon) =>
+      ['', '-flex'].flatMap((flex) => [start + neon + flex, `${start}${neon}${flex}-metal`]),
+    ),
+  ),
+  '-rcd',
+  '-rcd-flex',
+  '-rcd-metal',
+  '-rcd-flex-metal',
+  '-switched-ip66',
+  '-unswitched-ip66',
+].map((suffix) =>
+  item(`fused-unit${suffix}`, `Fused connection unit${featureText(suffix)}`, 'each', 'accessories'),
+);
+
+const accessories: readonly Item[] = [
+  ...sockets,
+  ...fusedUnits,
+  item('flex-outlet-plate', 'Flex outlet plate', 'each', 'accessories'),
+  item('flex-outlet-plate-metal', 'Flex outlet plate, metal plate', 'each', 'accessories'),
+  item('dp-switch-20', 'Double-pole switch 20 A', 'each', 'accessories'),
+  item('dp-switch-20-metal', 'Double-pole switch 20 A, metal plate', 'each', 'accessories'),
+  item('cooker-control', 'Cooker control unit 45 A', 'each', 'accessories'),
+  item('shaver-outlet', 'Shaver supply unit', 'each', 'accessories'),
+  item('blank-plate-single', 'Blank plate, single', 'each', 'accessories'),
+  item('blank-plate-twin', 'Blank plate, twin', 'each', 'accessories'),
+  item('grid-plate-single', 'Grid plate and frame, single', 'each', 'accessories'),
+  item('grid-plate-twin', 'Grid plate and frame, twin', 'each', 'accessories'),
+  item('grid-module-switch', 'Grid switch module 20 A double-pole', 'each', 'accessories'),
+  item('grid-module-fuse', 'Grid fuse module', 'each', 'accessories'),
+  ...['1', '2', '3', '5', '7', '10', '13'].map((ratingA) =>
+    item(`fuse-bs1362-${ratingA}`, `Cartridge fuse BS 1362 ${ratingA} A`, 'each', 'accessories'),
+  ),
+];
+
+const protection: readonly Item[] = [
+  ...['b6', 'b10', 'b16', 'b20', 'b25', 'b32', 'b40', 'c16', 'c20', 'c32'].flatMap((size) => [
+    item(
+      `rcbo-${size}-30-a`,
+      `RCBO ${size.toUpperCase()} 30 mA type A, to suit the board`,
+      'each',
+      'protection',
+    ),
+    item(`mcb-${size}`, `Circuit-breaker ${size.toUpperCase()}, to suit the board`, 'each', 'protection'),
+  ]),
+  item('rcd-63-30-a', 'RCD 63 A 30 mA type A, two-module', 'each', 'protection'),
+  item('enclosure-2-module', 'Enclosure, two to four modules', 'each', 'protection'),
+  item(
+    'consumer-unit',
+    'Consumer unit with main switch and RCBOs for the circuits found',
+    'set',
+    'protection',
+  ),
+  item('bonding-clamp', 'Earth clamp BS 951 with label', 'each', 'protection'),
+];
+
+const joints: readonly Item[] = [
+  item(
+    'joint-mf-32-3',
+    'Maintenance-free joint box 32 A, three-terminal, with cable clamps',
+    'each',
+    'joints',
+  ),
+  item(
+    'joint-mf-20-4',
+    'Maintenance-free joint box 20 A, four-terminal, with cable clamps',
+    'each',
+    'joints',
+  ),
+  item('joint-screw-20', 'Screw joint box 20 A', 'each', 'joints'),
+  item('joint-screw-30', 'Screw joint box 30 A', 'each', 'joints'),
+  item('joint-screw-60', 'Screw joint box 60 A', 'each', 'joints'),
+  item('joint-enclosure', 'Enclosure with cable clamps for connectors or crimps', 'each', 'joints'),
+  item('lever-2', 'Lever connector, two-way', 'each', 'joints'),
+  item('lever-3', 'Lever connector, three-way', 'each', 'joints'),
+  item('lever-5', 'Lever connector, five-way', 'each', 'joints'),
+  item('crimp-2.5', 'Insulated butt crimp, blue, 1.5 to 2.5 mm²', 'each', 'joints'),
+  item('crimp-6', 'Insulated butt crimp, yellow, 4 to 6 mm²', 'each', 'joints'),
+  item('heat-shrink', 'Heat-shrink sleeve with adhesive', 'm', 'joints'),
+];
+
+const boxBuilds = [
+  ['steel', 'Steel back box', ['25', '35', '47']],
+  ['dry-lining', 'Dry-lining back box', ['25', '35', '47']],
+  ['surface', 'Surface back box', ['25', '35', '47']],
+] as const;
+
+const boxes: readonly Item[] = [
+  ...boxBuilds.flatMap(([build, words, depths]) =>
+    ['single', 'twin'].flatMap((size) =>
+      depths.map((depth) =>
+        item(`box-${build}-${size}-${depth}`, `${words}, ${size}, ${depth} mm deep`, 'each', 'boxes'),
+      ),
+    ),
+  ),
+  item('grommet-20', 'Open grommet 20 mm', 'each', 'boxes'),
+  item('putty-pad-single', 'Fire putty pad for a single back box', 'each', 'boxes'),
+  item('putty-pad-twin', 'Fire putty pad for a twin back box', 'each', 'boxes'),
+];
+
+const containment: readonly Item[] = [
+  ...['16', '20', '25', '32', '38'].map((size) =>
+    item(`oval-${size}`, `Oval PVC tube ${size} mm`, 'm', 'containment'),
+  ),
+  ...['13', '25', '38', '50'].map((size) =>
+    item(`capping-${size}`, `PVC capping ${size} mm`, 'm', 'containment'),
+  ),
+  ...['16x16', '25x16', '40x16', '40x25', '40x40', '50x50'].flatMap((size) => [
+    item(`channel-${size}`, `Mini-trunking ${size.replace('x', ' × ')} mm`, 'm', 'containment'),
+    item(
+      `channel-bend-${size}`,
+      `Bend for mini-trunking ${size.replace('x', ' × ')} mm`,
+      'each',
+      'containment',
+    ),
+    item(
+      `channel-end-${size}`,
+      `End cap for mini-trunking ${size.replace('x', ' × ')} mm`,
+      'each',
+      'containment',
+    ),
+    item(
+      `channel-coupler-${size}`,
+      `Coupler for mini-trunking ${size.replace('x', ' × ')} mm`,
+      'each',
+      'containment',
+    ),
+  ]),
+  ...['20', '25'].flatMap((size) => [
+    item(`conduit-${size}`, `Round PVC conduit ${size} mm`, 'm', 'containment'),
+    item(`conduit-bend-${size}`, `Bend for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-saddle-${size}`, `Saddle for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-adaptor-${size}`, `Box adaptor for conduit ${size} mm`, 'each', 'containment'),
+  ]),
+];
+
+const fixings: readonly Item[] = [
+  ...['1.5', '2.5', '4', '6', '10', '16'].map((size) =>
+    item(`clip-flat-${size}`, `Clip for flat cable ${size} mm²`, 'each', 'fixings'),
+  ),
+  item('clip-metal', 'Metal fire clip', 'each', 'fixings'),
+  item('capping-pin', 'Pin for capping', 'each', 'fixings'),
+  item('screw-and-plug', 'Screw 4 × 35 mm with wall plug', 'each', 'fixings'),
+  item('plasterboard-fixing', 'Self-drill plasterboard fixing with screw', 'each', 'fixings'),
+  item('screw-wood-4x25', 'Wood screw 4 × 25 mm', 'each', 'fixings'),
+  item('screw-m3.5-50', 'Accessory screw M3.5 × 50 mm', 'each', 'fixings'),
+  item('screw-m3.5-75', 'Accessory screw M3.5 × 75 mm', 'each', 'fixings'),
+  item('screw-floor', 'Floorboard screw 4 × 50 mm', 'each', 'fixings'),
+  item('noggin-300', 'Softwood noggin 300 mm', 'each', 'fixings'),
+];
+
+const makingGood: readonly Item[] = [
+  item('plaster-one-coat', 'One-coat plaster', 'kg', 'making-good'),
+  item('plasterboard-patch', 'Plasterboard patch with battens, screws and scrim', 'set', 'making-good'),
+  item('pva', 'PVA bonding agent, small', 'each', 'making-good'),
+  item('filler', 'Filler, small', 'each', 'making-good'),
+  item('caulk', "Decorator's caulk, cartridge", 'each', 'making-good'),
+  item('fire-sealant', 'Intumescent acoustic sealant, cartridge', 'each', 'making-good'),
+];
+
+const sundries: readonly Item[] = [
+  item('insulating-tape', 'Insulating tape, roll', 'each', 'sundries'),
+  item('blade-multitool', 'Multitool blade', 'each', 'sundries'),
+  item('dust-mask', 'Dust mask', 'each', 'sundries'),
+  item('dust-sheet', 'Dust sheet', 'each', 'sundries'),
+  item('rubble-sack', 'Rubble sack', 'each', 'sundries'),
+];
+
+const papers: readonly Item[] = [
+  item('certificate-minor-works', 'Minor works certificate, one a circuit', 'each', 'papers'),
+  item('certificate-installation', 'Electrical installation certificate with schedules', 'each', 'papers'),
+  item('circuit-chart', 'Circuit chart for the board', 'each', 'papers'),
+  item('notice-rcd', 'RCD test notice', 'each', 'papers'),
+  item('notice-mixed-colours', 'Notice: wiring colours to two versions', 'each', 'papers'),
+];
+
+/**
+ * Every item that the take-off can ask for by a listed id, sorted by id. A thing outside the list (a cable
+ * size or a mixture of features that is not sold as stock) keeps an id of the same pattern; no price list
+ * holds that one, so it costs nothing and is reported as not priced.
+ */
+export const knownItems: readonly Item[] = [
+  ...cables,
+  ...accessories,
+  ...protection,
+  ...joints,
+  ...boxes,
+  ...containment,
+  ...fixings,
+  ...makingGood,
+  ...sundries,
+  ...papers,
+].toSorted((a, b) => (a.id < b.id ? -1 : 1));
+
+const itemById: ReadonlyMap<string, Item> = new Map(knownItems.map((known) => [known.id, known]));
+
+/** The listed item of an id; for an unlisted one an item that says so, with the unit and group asked for. */
+export function itemOf(id: string, unit: Item['unit'], group: TakeoffGroup): Item {
+  return itemById.get(id) ?? item(id, `${id.replaceAll('-', ' ')} (not a stock item)`, unit, group);
+}

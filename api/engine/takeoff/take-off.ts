@@ -1,0 +1,38 @@
+import type { Worked } from '../connections/worked.ts';
+import { accessoryDemands } from './accessory-lines.ts';
+import { boxDemands } from './box-lines.ts';
+import { cableDemands } from './cable-lines.ts';
+import { clipDemands } from './clip-lines.ts';
+import { containmentDemands } from './containment-lines.ts';
+import { linesOf, type WastePercents } from './demand.ts';
+import { earthDemands } from './earth-lines.ts';
+import { fixingDemands } from './fixing-lines.ts';
+import { jointDemands } from './joint-lines.ts';
+import type { TakeoffLine } from './line.ts';
+import { makingGoodDemands } from './making-good-lines.ts';
+import { paperDemands } from './paper-lines.ts';
+import { protectionDemands } from './protection-lines.ts';
+
+/**
+ * Everything that a scheme takes, one line an item, sorted by item id. A line of quantity nought may turn out
+ * to be needed: its high quantity says how much. Nothing here decides anything: it counts what the stages
+ * before made.
+ */
+export function takeOff(worked: Worked, waste: WastePercents): readonly TakeoffLine[] {
+  return linesOf(
+    [
+      ...cableDemands(worked),
+      ...accessoryDemands(worked),
+      ...boxDemands(worked),
+      ...jointDemands(worked),
+      ...earthDemands(worked),
+      ...protectionDemands(worked),
+      ...clipDemands(worked),
+      ...containmentDemands(worked),
+      ...fixingDemands(worked),
+      ...makingGoodDemands(worked),
+      ...paperDemands(worked),
+    ],
+    waste,
+  );
+}

@@ -1,0 +1,39 @@
+import type { PlanWall } from '../plan/plan.ts';
+import type { Mount, RouteOptions } from './route.ts';
+import { type Lay, openLay } from './segment.ts';
+
+/**
+ * Depth of a chased cable below the finished surface: about 13 mm of plaster and 12 mm of chase, which also
+ * keeps a level chase in a 100 mm leaf within a sixth of it. Assumed; common practice, no source.
+ */
+export const CHASE_DEPTH_MM = 25;
+
+/**
+ * How a cable lies in or on a wall: chased into masonry, in the cavity of studwork, on the surface for surface
+ * accessories. Concrete is not chased (reinforcement), so cable goes on its surface. Common practice, no source.
+ */
+export function layInWall(wall: PlanWall | undefined, mount: Mount, options: RouteOptions): Lay {
+  if (wall === undefined || wall.wall.core === 'open') return openLay('surface-clipped', 'assumed');
+  const { core, insulated } = wall.wall;
+  const coreCertainty = wall.wall.certainty?.core;
+  const guessed = coreCertainty === 'assumed' || coreCertainty === 'unknown';
+  const certainty = guessed ? 'assumed' : 'derived';
+  if (mount === 'surface' || core === 'concrete')
+    return { medium: 'surface-channel', depthMm: 0, containment: 'channel', insulation: 'none', certainty };
+  if (core === 'timber-stud' || core === 'metal-stud') {
+    const insulation = insulated === undefined ? null : insulated ? 'surrounded' : 'none';
+    return { ...openLay('stud-cavity', certainty), insulation };
+  }
+  return {
+    medium: 'wall-chase',
+    depthMm: CHASE_DEPTH_MM,
+    containment: options.chased,
+    insulation: 'none',
+    certainty,
+  };
+}
+
+/** The walls whose core can carry on through a floor: nobody builds masonry on boards. */
+export function isMasonry(wall: PlanWall): boolean {
+  return ['brick', 'hard-brick', 'block', 'aerated-block', 'concrete'].includes(wall.wall.core);
+}

@@ -1,0 +1,14 @@
+import type { LengthAllowances } from './run.ts';
+
+/**
+ * Default allowances: a tail of 200 mm at every accessory and joint, 750 mm at a board, 300 mm of slack once
+ * a run; derived parts ±5 %, assumed parts ±30 %. Common practice, no source.
+ */
+export const defaultLengthAllowances: LengthAllowances = {
+  accessoryEndMm: 200,
+  jointEndMm: 200,
+  boardEndMm: 750,
+  slackMm: 300,
+  derivedPercent: 5,
+  assumedPercent: 30,
+};

@@ -1,0 +1,49 @@
+import type { PlanWall } from '../plan/plan.ts';
+import type { PlanPoint } from '../plan/plane.ts';
+
+/** Distances along a line at which it passes a wall's two faces, its centre line and its ends. */
+export function wallCutsMm(
+  wall: PlanWall,
+  from: PlanPoint,
+  direction: readonly [number, number],
+): readonly number[] {
+  const [x, y] = [wall.wall.from[0] - from[0], wall.wall.from[1] - from[1]];
+  const cut = (normal: readonly [number, number], offMm: number): readonly number[] => {
+    const closing = direction[0] * normal[0] + direction[1] * normal[1];
+    return Math.abs(closing) < 0.01 ? [] : [(x * normal[0] + y * normal[1] + offMm) / closing];
+  };
+  const halfMm = wall.wall.thicknessMm / 2;
+  return [
+    ...[-halfMm, 0, halfMm].flatMap((offMm) => cut(wall.leftNormal, offMm)),
+    ...[0, wall.lengthMm].flatMap((offMm) => cut(wall.direction, offMm)),
+  ];
+}
+
+/** Distances along a line at which it passes the sides of a closed outline. */
+export function outlineCutsMm(
+  outline: readonly PlanPoint[],
+  from: PlanPoint,
+  direction: readonly [number, number],
+): readonly number[] {
+  return outline.flatMap((corner, index) => {
+    const next = outline[(index + 1) % outline.length] ?? corner;
+    const [x, y] = [next[0] - corner[0], next[1] - corner[1]];
+    const cross = direction[0] * y - direction[1] * x;
+    if (Math.abs(cross) < 1e-9) return [];
+    return [((corner[0] - from[0]) * y - (corner[1] - from[1]) * x) / cross];
+  });
+}
+
+/** Whether a place is in the thickness of a wall. */
+export function isWithin(wall: PlanWall, at: PlanPoint): boolean {
+  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
+  const alongMm = x * wall.direction[0] + y * wall.direction[1];
+  const offMm = x * wall.leftNormal[0] + y * wall.leftNormal[1];
+  // A millimetre inside, so that a cable along the face is not in the wall.
+  return alongMm > 0 && alongMm < wall.lengthMm && Math.abs(offMm) < wall.wall.thicknessMm / 2 - 1;
+}
+
+/** Whether a direction leads through a wall rather than along it: more than about ten degrees off. */
+export function isAcross(wall: PlanWall, direction: readonly [number, number]): boolean {
+  return Math.abs(direction[0] * wall.leftNormal[0] + direction[1] * wall.leftNormal[1]) > 0.17;
+}

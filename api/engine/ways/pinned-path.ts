@@ -1,0 +1,132 @@
+import type { Waypoint } from '#model/cable.ts';
+import { roomLevels } from '../plan/heights.ts';
+import type { Plan, PlanWall } from '../plan/plan.ts';
+import { type Position, planPointOf, type WallSpot } from '../plan/plane.ts';
+import { freePosition } from '../plan/position-of-place.ts';
+import { roomAt } from '../plan/surroundings.ts';
+import { cheapestPath } from './cheapest-path.ts';
+import { joistsCrossed, liesAlongJoists } from './joists.ts';
+import { layInWall } from './lay-in-wall.ts';
+import type { RouteRequest } from './route.ts';
+import type { Segment } from './run.ts';
+import { type Lay, openLay, segmentBetween } from './segment.ts';
+
+/** A waypoint within this of a wall's face, in the room, is on that face. */
+const ON_FACE_MM = 20;
+
+/**
+ * The path by waypoints pinned by hand: one stretch to each, with what is said of it, the rest derived; then
+ * on to the end as any path is found. Waypoints on a storey that the plan does not have are passed over.
+ */
+export function pinnedPath(request: RouteRequest): readonly Segment[] {
+  const { plan, from, to, via } = request;
+  const segments: Segment[] = [];
+  let here = from;
+  for (const waypoint of via) {
+    const next = positionOfWaypoint(plan, waypoint, [here, to]);
+    if (next === null) continue;
+    const segment = pinnedStretch(request, here, next, waypoint);
+    if (segment.lengthMm > 0.01) segments.push(segment);
+    here = next;
+  }
+  const toMount = request.toMount;
+  const { knownMm: _whole, ...rest } = request;
+  return [...segments, ...cheapestPath({ ...rest, from: here, via: [], fromMount: toMount })];
+}
+
+function positionOfWaypoint(plan: Plan, waypoint: Waypoint, ends: readonly Position[]): Position | null {
+  const free = freePosition(plan, waypoint.storey, planPointOf(waypoint.at), waypoint.heightMm);
+  if (free === null || waypoint.heightMm < 0) return free;
+  const { wall: wallId, side } = waypoint;
+  const spot =
+    wallId === undefined || side === undefined ? wallOfNeighbour(plan, free, ends) : { wallId, side };
+  const wall = spot && plan.wallById.get(spot.wallId);
+  if (!wall || !spot) return free;
+  return { ...free, onWall: { wallId: spot.wallId, side: spot.side, alongMm: alongOf(wall, free) } };
+}
+
+function alongOf(wall: PlanWall, { at }: Position): number {
+  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
+  return x * wall.direction[0] + y * wall.direction[1];
+}
+
+/** The face of a neighbouring position's wall, when the waypoint lies on it as well. */
+function wallOfNeighbour(plan: Plan, free: Position, ends: readonly Position[]): WallSpot | null {
+  const neighbour = ends.find((end) => {
+    const wall = plan.wallById.get(end.onWall?.wallId ?? '');
+    if (wall === undefined || end.storeyId !== free.storeyId) return false;
+    const [x, y] = [free.at[0] - end.at[0], free.at[1] - end.at[1]];
+    const offMm = Math.abs(x * wall.leftNormal[0] + y * wall.leftNormal[1]);
+    const alongMm = alongOf(wall, free);
+    return offMm <= ON_FACE_MM && alongMm >= 0 && alongMm <= wall.lengthMm;
+  });
+  return neighbour?.onWall ?? null;
+}
+
+function pinnedStretch(request: RouteRequest, from: Position, to: Position, waypoint: Waypoint): Segment {
+  const { plan } = request;
+  const derived = derivedLay(request, from, to);
+  const medium = waypoint.medium ?? derived.medium;
+  // What was derived for another medium says nothing about the one given.
+  const base = medium === derived.medium ? derived : openLay(medium, 'pinned');
+  const over = floorOver(plan, from, to);
+  const wallId = waypoint.wall ?? sharedWallId(from, to);
+  return segmentBetween(
+    from,
+    to,
+    {
+      medium,
+      depthMm: waypoint.depthMm ?? base.depthMm,
+      containment: waypoint.containment ?? (medium === 'surface-channel' ? 'channel' : base.containment),
+      insulation: waypoint.insulation ?? base.insulation,
+      certainty: 'pinned',
+    },
+    {
+      wallId,
+      side: waypoint.side ?? (wallId === null ? null : (to.onWall?.side ?? from.onWall?.side ?? null)),
+      storeyId: over?.storeyId ?? waypoint.storey,
+      bundle: waypoint.bundle ?? null,
+      joistsCrossed: medium === 'void-across' && over ? joistsCrossed(over.floor, from.at, to.at) : 0,
+    },
+  );
+}
+
+function sharedWallId(from: Position, to: Position): string | null {
+  const [a, b] = [from.onWall?.wallId, to.onWall?.wallId];
+  if (a !== undefined && a === b) return a;
+  return isPlumb(from, to) ? (a ?? b ?? null) : null;
+}
+
+/** What a stretch lies in by where its middle is: in a room, under a floor, or in the loft. */
+function derivedLay(request: RouteRequest, from: Position, to: Position): Lay {
+  const { plan, options } = request;
+  if (isInRoom(plan, middleLevelMm(from, to))) {
+    const mount = from === request.from ? request.fromMount : request.toMount;
+    return layInWall(plan.wallById.get(sharedWallId(from, to) ?? ''), mount, options);
+  }
+  const over = floorOver(plan, from, to);
+  if (over === null) return openLay('loft', 'pinned');
+  if (isPlumb(from, to) || over.floor.build !== 'suspended-timber') return openLay('void-open', 'pinned');
+  const along = liesAlongJoists(over.floor, from.at, to.at);
+  return openLay(along ? 'void-along' : 'void-across', 'pinned');
+}
+
+/** The floor in whose void a stretch is: the next one above its middle; null in rooms and above all floors. */
+function floorOver(plan: Plan, from: Position, to: Position) {
+  const levelMm = middleLevelMm(from, to);
+  const over = plan.storeys.find(({ storey }) => storey.floorLevelMm > levelMm)?.storey;
+  if (over === undefined || isInRoom(plan, levelMm)) return null;
+  return { storeyId: over.id, floor: roomAt(plan, over.id, to.at)?.room.floor ?? over.floor };
+}
+
+function middleLevelMm(from: Position, to: Position): number {
+  return (from.levelMm + to.levelMm) / 2;
+}
+
+function isInRoom(plan: Plan, levelMm: number): boolean {
+  return roomLevels(plan).some(({ floorMm, ceilingMm }) => levelMm > floorMm && levelMm < ceilingMm);
+}
+
+function isPlumb(from: Position, to: Position): boolean {
+  return Math.hypot(to.at[0] - from.at[0], to.at[1] - from.at[1]) < ON_FACE_MM;
+}

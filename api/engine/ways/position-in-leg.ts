@@ -1,0 +1,45 @@
+import { type Position, planPoint, type WallSpot } from '../plan/plane.ts';
+import type { LengthAllowances, Run, Segment } from './run.ts';
+import { endMm } from './run-length.ts';
+
+/**
+ * Where in the building a spot in a cable is, by walking its path. The path is stretched or shrunk between the
+ * two tails so that a measured length fits; spots in a tail are at that end.
+ *
+ * @param alongMm cable length from the run's `from`.
+ * @returns null when the run has no path.
+ */
+export function positionInLeg(run: Run, alongMm: number, allowances: LengthAllowances): Position | null {
+  const first = run.segments[0];
+  if (first === undefined || run.routeMm === 0) return run.from.position;
+  const betweenMm = (run.lengthMm ?? run.routeMm + run.endsMm) - run.endsMm;
+  // A cable measured shorter than its tails: spread over the whole path.
+  const fits = betweenMm > 0;
+  const startMm = fits ? endMm(run.from.kind, allowances) : 0;
+  const scale = run.routeMm / (fits ? betweenMm : betweenMm + run.endsMm || 1);
+  let leftMm = Math.max(0, (alongMm - startMm) * scale);
+  for (const segment of run.segments) {
+    if (leftMm <= segment.lengthMm) return withinSegment(segment, leftMm);
+    leftMm -= segment.lengthMm;
+  }
+  return run.segments.at(-1)?.to ?? null;
+}
+
+function withinSegment({ from, to, lengthMm }: Segment, alongMm: number): Position {
+  const share = lengthMm === 0 ? 0 : alongMm / lengthMm;
+  const between = (a: number, b: number) => a + (b - a) * share;
+  const levelMm = between(from.levelMm, to.levelMm);
+  const position = {
+    storeyId: from.storeyId,
+    at: planPoint(between(from.at[0], to.at[0]), between(from.at[1], to.at[1])),
+    heightMm: from.heightMm + levelMm - from.levelMm,
+    levelMm,
+  };
+  const onWall = spotBetween(from.onWall, to.onWall, share);
+  return onWall === undefined ? position : { ...position, onWall };
+}
+
+function spotBetween(a: WallSpot | undefined, b: WallSpot | undefined, share: number): WallSpot | undefined {
+  if (a === undefined || b === undefined || a.wallId !== b.wallId || a.side !== b.side) return undefined;
+  return { ...a, alongMm: a.alongMm + (b.alongMm - a.alongMm) * share };
+}

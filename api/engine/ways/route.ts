@@ -1,0 +1,44 @@
+import type { Containment, Waypoint } from '#model/cable.ts';
+import type { Point } from '#model/installation.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Position } from '../plan/plane.ts';
+import type { Segment, Tariff } from './run.ts';
+
+/** How an accessory is mounted; null when nobody said, which counts as flush. */
+export type Mount = NonNullable<Point['mount']> | null;
+
+/** What the firm does where the survey leaves it open. */
+export interface RouteOptions {
+  /** What a cable chased into masonry lies in: it changes the installation method, and so the capacity. */
+  readonly chased: Extract<Containment, 'capping' | 'oval' | 'none'>;
+}
+
+/** A question for a path: from where to where, by which waypoints, at what tariff. */
+export interface RouteRequest {
+  readonly plan: Plan;
+  readonly from: Position;
+  readonly to: Position;
+  /** Corners pinned by hand, in order from `from`; empty to have a path found. */
+  readonly via: readonly Waypoint[];
+  /** How long the path is known to be (a measured leg without its tails): the one that fits best is wanted. */
+  readonly knownMm?: number;
+  readonly fromMount: Mount;
+  readonly toMount: Mount;
+  readonly tariff: Tariff;
+  readonly options: RouteOptions;
+}
+
+/** A path, its stretches in order and joined end to end, and the same in words. */
+export interface Route {
+  readonly segments: readonly Segment[];
+  readonly steps: readonly string[];
+}
+
+/** The interface behind which paths are found; always answers, at worst with an assumed path. */
+export type FindRun = (request: RouteRequest) => Route;
+
+/** One possible path. Of two, the lower rank is better whatever it costs: 0 is ordinary work. */
+export interface Candidate {
+  readonly segments: readonly Segment[];
+  readonly rank: number;
+}

@@ -1,0 +1,44 @@
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Run } from '#engine/ways/run.ts';
+
+const runJson = (run: Run) => ({
+  id: run.id,
+  connection: run.connectionId,
+  from: run.from.nodeId,
+  to: run.to.nodeId,
+  cable: run.cable,
+  lengthMm: run.lengthMm,
+  lowMm: run.lowMm,
+  highMm: run.highMm,
+  routeMm: run.routeMm,
+  endsMm: run.endsMm,
+  slackMm: run.slackMm,
+  pinned: run.pinned,
+  steps: run.steps,
+  segments: run.segments.map((segment) => ({
+    medium: segment.medium,
+    from: { storey: segment.from.storeyId, at: segment.from.at, heightMm: segment.from.heightMm },
+    to: { storey: segment.to.storeyId, at: segment.to.at, heightMm: segment.to.heightMm },
+    lengthMm: segment.lengthMm,
+    wall: segment.wallId,
+    side: segment.side,
+    storey: segment.storeyId,
+    depthMm: segment.depthMm,
+    containment: segment.containment,
+    bundle: segment.bundle,
+    joistsCrossed: segment.joistsCrossed,
+    certainty: segment.certainty,
+  })),
+});
+
+const schemeJson = ({ worked: _worked, runs, ...scheme }: SchemeEstimate) => ({
+  ...scheme,
+  runs: runs.map(runJson),
+});
+
+/** The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order. */
+export function estimateJson(estimate: Estimate): string {
+  const { asFound, schemes, ...head } = estimate;
+  const json = { ...head, asFound: { findings: asFound.findings }, schemes: schemes.map(schemeJson) };
+  return `${JSON.stringify(json, null, 2)}\n`;
+}

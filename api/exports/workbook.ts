@@ -1,0 +1,52 @@
+import ExcelJS from 'exceljs';
+import type { Estimate } from '#engine/schemes/estimate-result.ts';
+import type { Library } from '#model/library.ts';
+import { addBillSheet } from './workbook/bill-sheet.ts';
+import { addCableSheet } from './workbook/cable-sheet.ts';
+import { cellText } from './workbook/cell-text.ts';
+import { addChecksSheet } from './workbook/checks-sheet.ts';
+import { addComparisonSheet } from './workbook/comparison-sheet.ts';
+import { labelsOf } from './workbook/label-of.ts';
+import { addLabourSheet } from './workbook/labour-sheet.ts';
+import { addPointsSheet } from './workbook/points-sheet.ts';
+import { addSummarySheet } from './workbook/summary-sheet.ts';
+import type { WorkbookContext } from './workbook/workbook-context.ts';
+
+/**
+ * The workbook of one scheme: summary, bill of materials, labour, cable schedule, points, checks and
+ * comparison. Quantities, prices, mark-up and VAT are live formulas that come to the engine's own figures;
+ * every formula carries its result, for viewers that do not calculate. `TotalNet`, `TotalVat`, `TotalGross`
+ * and the rates are named cells.
+ *
+ * @param options.library the library that the estimate was priced with.
+ * @returns the bytes of an XLSX file; the same estimate gives the same cells.
+ */
+export async function workbookOf(
+  estimate: Estimate,
+  schemeId: string,
+  options: { readonly library: Library },
+): Promise<Uint8Array> {
+  const scheme = estimate.schemes.find(({ id }) => id === schemeId);
+  if (scheme === undefined) throw new Error(`The estimate has no scheme "${schemeId}".`);
+  const book = new ExcelJS.Workbook();
+  const written = new Date(`${estimate.date}T00:00:00Z`);
+  book.created = written;
+  book.modified = written;
+  book.creator = cellText(options.library.firm.name);
+  book.title = cellText(estimate.title);
+  const context: WorkbookContext = {
+    book,
+    estimate,
+    scheme,
+    library: options.library,
+    labelOf: labelsOf(scheme.worked),
+  };
+  addSummarySheet(context);
+  addBillSheet(context);
+  addLabourSheet(context);
+  addCableSheet(context);
+  addPointsSheet(context);
+  addChecksSheet(context);
+  addComparisonSheet(context);
+  return new Uint8Array(await book.xlsx.writeBuffer());
+}

@@ -1,0 +1,82 @@
+import type { Totals } from '#engine/price/totals.ts';
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { type CellContent, pounds } from './cell-value.ts';
+import { compliesWords } from './summary-sheet.ts';
+import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
+import { sheetNames, type WorkbookContext } from './workbook-context.ts';
+
+const columns: readonly Column[] = [
+  { header: 'Scheme', width: 30, role: 'text' },
+  { header: 'Checks', width: 30, role: 'text' },
+  { header: 'Hours', width: 9, role: 'number', format: 'hours' },
+  { header: 'Materials', width: 11, role: 'number', format: 'money' },
+  { header: 'Labour', width: 11, role: 'number', format: 'money' },
+  { header: 'Other', width: 11, role: 'number', format: 'money' },
+  { header: 'Contingency', width: 11, role: 'number', format: 'money' },
+  { header: 'Net', width: 11, role: 'number', format: 'money' },
+  { header: 'VAT', width: 11, role: 'number', format: 'money' },
+  { header: 'Total', width: 11, role: 'number', format: 'money' },
+  { header: 'at least', width: 11, role: 'number', format: 'money' },
+  { header: 'at most', width: 11, role: 'number', format: 'money' },
+  { header: 'Against the cheapest that does not fail', width: 14, role: 'number', format: 'money' },
+  { header: 'New cable', width: 10, role: 'number', format: 'metres' },
+  { header: 'Joints', width: 8, role: 'number' },
+  { header: 'Fails', width: 40, role: 'text' },
+];
+
+/** Titles of the rules that a scheme fails, each once. */
+function failures(scheme: SchemeEstimate): string {
+  const titles = scheme.findings
+    .filter(({ outcome, origin }) => outcome === 'fails' && origin === 'scheme')
+    .map(({ rule, title }) => `${rule} ${title}`);
+  return [...new Set(titles)].sort().join('; ');
+}
+
+/** The scheme of this workbook follows its formulas; the others stand as they were estimated. */
+function moneyCells(totals: Totals, live: boolean): readonly CellContent[] {
+  const parts = [
+    ['TotalMaterials', totals.materialsPence],
+    ['TotalLabour', totals.labourPence],
+    ['OtherSums+MinimumTopUp', totals.otherPence],
+    ['TotalContingency', totals.contingencyPence],
+  ] as const;
+  return parts.map(([formula, pence]) => (live ? { formula, result: pounds(pence) } : pounds(pence)));
+}
+
+function differenceCell(estimate: Estimate, scheme: SchemeEstimate, row: number): CellContent {
+  const index = estimate.schemes.findIndex(({ id }) => id === estimate.cheapestId);
+  const cheapest = estimate.schemes[index];
+  if (cheapest === undefined) return null;
+  const result = pounds(scheme.totals.grossPence - cheapest.totals.grossPence);
+  return { formula: `ROUND(J${row}-J$${FIRST_ROW + index},2)`, result };
+}
+
+function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: number): readonly CellContent[] {
+  const { totals, range } = scheme;
+  const live = scheme.id === context.scheme.id;
+  const cableMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+  return [
+    scheme.name,
+    compliesWords[scheme.complies],
+    live ? { formula: 'LabourHours', result: totals.hours } : totals.hours,
+    ...moneyCells(totals, live),
+    { formula: `ROUND(SUM(D${row}:G${row}),2)`, result: pounds(totals.netPence) },
+    live ? { formula: 'TotalVat', result: pounds(totals.vatPence) } : pounds(totals.vatPence),
+    { formula: `ROUND(H${row}+I${row},2)`, result: pounds(totals.grossPence) },
+    pounds(range.lowPence),
+    pounds(range.highPence),
+    differenceCell(context.estimate, scheme, row),
+    cableMm / 1000,
+    scheme.joints.filter(({ state }) => state === 'new').length,
+    failures(scheme),
+  ];
+}
+
+/** All schemes of the job side by side, in the job's order. */
+export function addComparisonSheet(context: WorkbookContext): void {
+  const note = `This workbook's scheme, ${context.scheme.name}, follows its formulas; the others stand as estimated.`;
+  const sheet = addTableSheet(context, sheetNames.comparison, note, columns);
+  context.estimate.schemes.forEach((scheme, index) => {
+    writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, scheme, FIRST_ROW + index));
+  });
+}

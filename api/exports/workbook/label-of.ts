@@ -1,0 +1,93 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import type { End } from '#model/cable.ts';
+import type { Connection, Remedy } from '#model/scheme.ts';
+
+/** Words for an id: a label as people know it, or the id itself where nothing is known of it. */
+export type LabelOf = (id: string) => string;
+
+const connectionWords: Readonly<Record<Connection['kind'], string>> = {
+  spur: 'Spur',
+  'fused-spur': 'Fused spur',
+  'ring-extension': 'Ring extension',
+  radial: 'New radial',
+  'fuse-down': 'Spur fused down',
+  'close-spur': 'Spur closed into the ring',
+};
+
+const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
+  rcbo: 'RCBO',
+  'rcd-enclosure': 'RCD in an enclosure',
+  'rcd-unit': 'RCD fused unit',
+  'rcd-outlet': 'RCD outlet',
+  'bond-upgrade': 'Main bond',
+  're-box': 'Deeper box',
+  'single-to-twin': 'Single made twin',
+  'lower-device': 'Smaller device',
+  'new-board': 'New board',
+};
+
+/** The points that a connection joins on, in its own order. */
+export function connectedPoints(connection: Connection): readonly string[] {
+  switch (connection.kind) {
+    case 'spur':
+      return [connection.to];
+    case 'fused-spur':
+    case 'fuse-down':
+      return [
+        ...(typeof connection.unit === 'string' ? [connection.unit] : []),
+        ...connection.feeds.map(({ to }) => to),
+      ];
+    case 'ring-extension':
+      return connection.through;
+    case 'radial':
+      return connection.feeds.map(({ to }) => to);
+    case 'close-spur':
+      return [connection.point];
+  }
+}
+
+function baseLabels({ job }: Worked): Map<string, string> {
+  const labels = new Map([
+    ['site', 'Site'],
+    ['supply', 'Supply'],
+  ]);
+  for (const { id, name } of job.schemes) labels.set(id, name);
+  for (const { id, label } of job.points) labels.set(id, label);
+  for (const { id, name } of job.circuits) labels.set(id, name);
+  for (const { id, label } of job.boards) labels.set(id, label);
+  for (const { id, name, rooms } of job.storeys) {
+    labels.set(id, name);
+    for (const room of rooms) labels.set(room.id, room.name);
+  }
+  return labels;
+}
+
+function endLabel(end: End, labels: ReadonlyMap<string, string>): string {
+  if ('origin' in end) return 'board';
+  return labels.get(end.point) ?? end.point;
+}
+
+/**
+ * Labels of everything that an estimate of this job speaks of: points, circuits, boards, rooms, storeys,
+ * legs by their ends, connections by what they join on, and what they bring along (`c3/joint-out`).
+ */
+export function labelsOf(worked: Worked): LabelOf {
+  const labels = baseLabels(worked);
+  for (const leg of worked.job.legs)
+    labels.set(leg.id, `Leg ${endLabel(leg.from, labels)}–${endLabel(leg.to, labels)}`);
+  for (const connection of worked.scheme?.connections ?? []) {
+    const points = connectedPoints(connection).map((id) => labels.get(id) ?? id);
+    labels.set(connection.id, `${connectionWords[connection.kind]} ${points.join(', ')}`.trimEnd());
+  }
+  for (const { kind, at } of worked.scheme?.remedies ?? []) {
+    const subject = at === undefined ? '' : `: ${labels.get(at) ?? at}`;
+    labels.set(at === undefined ? `remedy/${kind}` : `remedy/${kind}/${at}`, remedyWords[kind] + subject);
+  }
+  return (id) => {
+    const whole = labels.get(id);
+    if (whole !== undefined) return whole;
+    const [base = '', ...role] = id.split('/');
+    const label = labels.get(base);
+    return label === undefined ? id : `${label}: ${role.join(' ').replaceAll('-', ' ')}`;
+  };
+}

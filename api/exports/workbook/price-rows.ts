@@ -1,0 +1,210 @@
+import { type AgreedTerms, agreedTerms } from '#engine/price/agreed-terms.ts';
+import { marginOfMarkup } from '#engine/price/markup.ts';
+import type { OtherLine } from '#engine/price/totals.ts';
+import { vatPercentOf } from '#engine/price/vat.ts';
+import { pounds } from './cell-value.ts';
+import type { SummaryRow } from './summary-row.ts';
+import type { WorkbookContext } from './workbook-context.ts';
+
+const levelNumber = { low: 1, typical: 2, high: 3 } as const;
+
+function percentRow(label: string, name: string, percent: number, remark: string): SummaryRow {
+  return { label, value: percent / 100, name, remark, role: 'input', format: 'percent' };
+}
+
+function moneyRow(label: string, name: string, formula: string, pence: number): SummaryRow {
+  return { label, name, value: { formula, result: pounds(pence) }, role: 'number', format: 'money' };
+}
+
+/** Mark-up and margin, one of them given and the other following from it. */
+function profitRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
+  const { markupPercent, marginPercent } = scheme.price;
+  if (marginPercent !== null)
+    return [
+      percentRow('Margin on materials', 'MarginPercent', marginPercent, 'Of the selling price'),
+      {
+        label: 'Mark-up on materials',
+        name: 'MarkupPercent',
+        value: { formula: 'MarginPercent/(1-MarginPercent)', result: markupPercent / 100 },
+        remark: 'On cost: margin ÷ (1 − margin)',
+        role: 'number',
+        format: 'percent',
+      },
+    ];
+  return [
+    percentRow('Mark-up on materials', 'MarkupPercent', markupPercent, 'On cost'),
+    {
+      label: 'Margin on materials',
+      name: 'MarginPercent',
+      value: { formula: 'MarkupPercent/(1+MarkupPercent)', result: marginOfMarkup(markupPercent) / 100 },
+      remark: 'Of the selling price: mark-up ÷ (1 + mark-up)',
+      role: 'number',
+      format: 'percent',
+    },
+  ];
+}
+
+/** The standard rate as what a price with tax is of one without. */
+const WITH_VAT = (100 + vatPercentOf.standard) / 100;
+
+/** What a listed price is multiplied by to give what the material costs the firm. */
+function costVatRow({ scheme, library }: WorkbookContext): SummaryRow {
+  const bearsTax = scheme.price.vat === 'not-registered';
+  const listed = library.prices.vat;
+  const label = 'Cost of a listed price';
+  const base = { label, name: 'CostVatFactor', role: 'number', format: 'quantity' } as const;
+  if (listed === 'excluded' && bearsTax)
+    return { ...base, value: WITH_VAT, remark: 'Listed without VAT; a firm that is not registered bears it' };
+  if (listed === 'included' && !bearsTax)
+    return {
+      ...base,
+      value: { formula: `1/${WITH_VAT}`, result: 1 / WITH_VAT },
+      remark: 'Listed with VAT, which a registered firm recovers',
+    };
+  return { ...base, value: 1, remark: 'Times the price in the list' };
+}
+
+function materialRows(context: WorkbookContext): readonly SummaryRow[] {
+  const { price } = context.scheme;
+  return [
+    costVatRow(context),
+    moneyRow('Materials at cost', 'MaterialsAtCost', 'MaterialsCost', price.materialsCostPence),
+    ...profitRows(context),
+    moneyRow(
+      'Materials',
+      'TotalMaterials',
+      'ROUND(MaterialsCost*(1+MarkupPercent),2)',
+      price.totals.materialsPence,
+    ),
+  ];
+}
+
+function labourRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
+  const { price } = scheme;
+  return [
+    {
+      label: 'Labour norms',
+      value: price.labourLevel,
+      name: 'LabourLevel',
+      remark: 'low, typical or high',
+      role: 'input',
+    },
+    {
+      label: 'Column of the norms',
+      value: {
+        formula: 'IF(LabourLevel="low",1,IF(LabourLevel="high",3,2))',
+        result: levelNumber[price.labourLevel],
+      },
+      name: 'LabourLevelNumber',
+      role: 'number',
+    },
+    {
+      label: 'Hours',
+      value: { formula: 'ROUND(LabourMinutes/60,2)', result: price.totals.hours },
+      name: 'LabourHours',
+      role: 'number',
+      format: 'hours',
+    },
+    {
+      label: 'Rate by the hour',
+      value: pounds(price.ratePencePerHour),
+      name: 'LabourRate',
+      role: 'input',
+      format: 'money',
+    },
+    moneyRow('Labour', 'TotalLabour', 'ROUND(LabourMinutes/60*LabourRate,2)', price.totals.labourPence),
+  ];
+}
+
+function otherRow(line: OtherLine, travelMin: number): SummaryRow {
+  if (line.sum === 'travel')
+    return {
+      label: 'Travel',
+      value: { formula: 'ROUND(TravelMinutes/60*LabourRate,2)', result: pounds(line.pence) },
+      remark: `${travelMin} min by the same rate`,
+      name: 'TravelCharge',
+      role: 'number',
+      format: 'money',
+    };
+  return { label: line.description, value: pounds(line.pence), role: 'input', format: 'money' };
+}
+
+/** Sums beside materials and labour; each has a name, so that the total can say what it adds. */
+function otherRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
+  const lines = scheme.price.other.filter(({ sum }) => sum !== 'minimum-charge');
+  const rows = lines.map((line, index) => ({
+    name: `OtherSum${index + 1}`,
+    ...otherRow(line, agreed.travelMin),
+  }));
+  const total = rows.map(({ name }) => name).join('+');
+  const pence = lines.reduce((sum, line) => sum + line.pence, 0);
+  const travel: SummaryRow = {
+    label: 'Travelling time, minutes',
+    value: agreed.travelMin,
+    name: 'TravelMinutes',
+    role: 'input',
+    format: 'minutes',
+  };
+  return [
+    ...(lines.some(({ sum }) => sum === 'travel') ? [travel] : []),
+    ...rows,
+    moneyRow('Other sums', 'OtherSums', total === '' ? '0' : `ROUND(${total},2)`, pence),
+  ];
+}
+
+function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
+  const { price } = scheme;
+  const { totals } = price;
+  const topUp = price.other.find(({ sum }) => sum === 'minimum-charge')?.pence ?? 0;
+  const work = 'TotalMaterials+TotalLabour+OtherSums';
+  const bySurvey = price.contingencySource === 'survey';
+  const remark = bySurvey ? 'By how much of the survey is open' : 'By the terms';
+  return [
+    percentRow('Contingency rate', 'ContingencyPercent', price.contingencyPercent, remark),
+    moneyRow(
+      'Contingency',
+      'TotalContingency',
+      `ROUND((${work})*ContingencyPercent,2)`,
+      totals.contingencyPence,
+    ),
+    {
+      label: 'Minimum charge',
+      value: pounds(agreed.minimumPence),
+      name: 'MinimumCharge',
+      remark: 'Net',
+      role: 'input',
+      format: 'money',
+    },
+    moneyRow(
+      'To the minimum charge',
+      'MinimumTopUp',
+      `ROUND(MAX(0,MinimumCharge-(${work}+TotalContingency)),2)`,
+      topUp,
+    ),
+    {
+      ...moneyRow('Net', 'TotalNet', `ROUND(${work}+TotalContingency+MinimumTopUp,2)`, totals.netPence),
+      role: 'total',
+    },
+    percentRow(
+      'VAT rate',
+      'VatPercent',
+      price.vatPercent,
+      price.vat === 'not-registered'
+        ? 'The firm is not registered and charges none'
+        : 'Once, on the net total',
+    ),
+    moneyRow('VAT', 'TotalVat', 'ROUND(TotalNet*VatPercent,2)', totals.vatPence),
+    { ...moneyRow('Total', 'TotalGross', 'ROUND(TotalNet+TotalVat,2)', totals.grossPence), role: 'price' },
+  ];
+}
+
+/** The price as live formulas, in the order in which it is made up. */
+export function priceRows(context: WorkbookContext): readonly SummaryRow[] {
+  const agreed = agreedTerms(context.scheme.worked.job.terms, context.library.terms);
+  return [
+    ...materialRows(context),
+    ...labourRows(context),
+    ...otherRows(context, agreed),
+    ...endRows(context, agreed),
+  ];
+}

@@ -1,0 +1,30 @@
+import type { Workbook } from 'exceljs';
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Library } from '#model/library.ts';
+import type { LabelOf } from './label-of.ts';
+
+/** What every sheet is made from. */
+export interface WorkbookContext {
+  readonly book: Workbook;
+  readonly estimate: Estimate;
+  readonly scheme: SchemeEstimate;
+  readonly library: Library;
+  readonly labelOf: LabelOf;
+}
+
+/** The sheets by name, as formulas of other sheets write them. */
+export const sheetNames = {
+  summary: 'Summary',
+  bill: 'Bill of materials',
+  labour: 'Labour',
+  cable: 'Cable schedule',
+  points: 'Points',
+  checks: 'Checks',
+  comparison: 'Comparison',
+} as const;
+
+/** Gives one cell of a sheet a name of the whole workbook. */
+export function nameCell(book: Workbook, name: string, sheet: string, cell: string): void {
+  const absolute = cell.replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2');
+  book.definedNames.add(`'${sheet}'!${absolute}`, name);
+}

@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { site, storey } from './building.ts';
+import { board, circuit, leg, point, reading, supply } from './installation.ts';
+import { certainty, id, idOf, pence, percent, text } from './primitives.ts';
+import { scheme } from './scheme.ts';
+
+/** The version of the job file that this program writes. */
+export const JOB_VERSION = 1;
+/** The word by which a job file is known from any other. */
+export const JOB_FORMAT = 'ringwright-job';
+
+/** An answer to one question of the survey's checklist. */
+export const answer = z
+  .strictObject({
+    question: text.min(1),
+    value: z.union([z.string(), z.number(), z.boolean(), z.null()]),
+    certainty,
+  })
+  .meta({ id: 'Answer' });
+export type Answer = z.infer<typeof answer>;
+
+/** On what terms the job is priced. */
+export const terms = z
+  .strictObject({
+    labour: z.enum(['low', 'typical', 'high']),
+    markupPercent: z.number().min(0).max(1000).optional(),
+    marginPercent: z.number().min(0).lt(100).optional(),
+    contingencyPercent: percent.optional(),
+    vat: z.enum(['standard', 'reduced', 'zero', 'not-registered']),
+    travelMin: z.number().min(0).max(10_000).optional(),
+    minimumPence: pence.optional(),
+    validDays: z.int().min(0).max(3650).optional(),
+  })
+  .meta({ id: 'Terms' });
+export type Terms = z.infer<typeof terms>;
+
+/** What is in the van already. */
+export const stock = z.strictObject({ item: text.min(1), quantity: z.number().min(0).max(1e6) });
+export type Stock = z.infer<typeof stock>;
+
+/** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
+export const asset = z
+  .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
+  .meta({ id: 'Asset' });
+export type Asset = z.infer<typeof asset>;
+
+/** The whole job file, version 1. Lengths mm, areas mm², A, V, Ω, whole pence, percentages 0 to 100. */
+export const job = z.strictObject({
+  format: z.literal(JOB_FORMAT),
+  version: z.literal(JOB_VERSION),
+  id,
+  reference: text,
+  title: text,
+  /** The edition of the wiring rules that the job is designed to, as printed on its outputs. */
+  edition: text,
+  site,
+  storeys: z.array(storey),
+  supply,
+  boards: z.array(board),
+  circuits: z.array(circuit),
+  points: z.array(point),
+  legs: z.array(leg),
+  readings: z.array(reading),
+  answers: z.array(answer),
+  schemes: z.array(scheme),
+  terms,
+  stock: z.array(stock),
+  assets: z.array(asset),
+});
+export type Job = z.infer<typeof job>;

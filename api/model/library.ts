@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { terms } from './job.ts';
+import { isoDate, pence, percent, text } from './primitives.ts';
+
+/** The firm as its papers name it. */
+export const firm = z.strictObject({
+  name: text,
+  address: z.array(text),
+  vatNumber: text.optional(),
+  contact: text,
+  scheme: text.optional(),
+});
+export type Firm = z.infer<typeof firm>;
+
+/**
+ * What one item costs the firm. `pricePence` buys `perQuantity` of `unit`; it is sold in multiples of
+ * `packQuantity` (absent: any quantity). `charge` says whether a job bears whole packs or what it used.
+ */
+export const price = z.strictObject({
+  item: text.min(1),
+  unit: z.enum(['each', 'm', 'kg', 'set']),
+  pricePence: pence,
+  perQuantity: z.number().positive(),
+  packQuantity: z.number().positive().optional(),
+  charge: z.enum(['packs', 'used']),
+  counter: text.optional(),
+});
+export type Price = z.infer<typeof price>;
+
+export const prices = z.strictObject({
+  source: text,
+  date: isoDate,
+  vat: z.enum(['excluded', 'included']),
+  items: z.array(price),
+});
+export type Prices = z.infer<typeof prices>;
+
+/** Minutes for one unit of a task: a range that the firm edits, never a fact. */
+export const norm = z.strictObject({
+  task: text.min(1),
+  unit: z.enum(['job', 'each', 'm', 'circuit', 'room']),
+  lowMin: z.number().min(0),
+  typicalMin: z.number().min(0),
+  highMin: z.number().min(0),
+});
+export type Norm = z.infer<typeof norm>;
+
+export const norms = z.strictObject({
+  source: text,
+  ratePencePerHour: pence,
+  tasks: z.array(norm),
+  /** Sums that are neither materials nor labour, by name: notification, parking. */
+  sums: z.array(z.strictObject({ sum: text.min(1), pence })),
+  /** Waste by item group, percent on top of the measured quantity. */
+  waste: z.strictObject({ cable: percent, containment: percent, fixings: percent, fillers: percent }),
+});
+export type Norms = z.infer<typeof norms>;
+
+/** The firm's own limits, replacing the defaults of the rules. Absent: the default. */
+export const limits = z.strictObject({
+  areaServedM2: z.number().positive().optional(),
+  fixedLoadW: z.number().positive().optional(),
+  minimumHeightMm: z.number().positive().optional(),
+  maximumHeightMm: z.number().positive().optional(),
+  sinkClearanceMm: z.number().positive().optional(),
+  hobClearanceMm: z.number().positive().optional(),
+  cornerClearanceMm: z.number().positive().optional(),
+  worktopClearanceMm: z.number().positive().optional(),
+  maximumSpurs: z.int().min(0).optional(),
+});
+export type Limits = z.infer<typeof limits>;
+
+/** What a firm brings to every job. */
+export const library = z.strictObject({ firm, prices, norms, limits, terms });
+export type Library = z.infer<typeof library>;

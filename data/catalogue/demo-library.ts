@@ -1,0 +1,46 @@
+import type { Library } from '#model/library.ts';
+import firmFile from './demo-firm.json' with { type: 'json' };
+import normsFile from './demo-norms.json' with { type: 'json' };
+import pricesFile from './demo-prices.json' with { type: 'json' };
+
+const listUnits = ['each', 'm', 'kg', 'set'] as const;
+const charges = ['packs', 'used'] as const;
+const normUnits = ['job', 'each', 'm', 'circuit', 'room'] as const;
+const vatWords = ['excluded', 'included'] as const;
+const levels = ['low', 'typical', 'high'] as const;
+const vatTerms = ['standard', 'reduced', 'zero', 'not-registered'] as const;
+
+/** The closed word that a JSON text holds. */
+function wordOf<W extends string>(words: readonly W[], text: string): W {
+  const word = words.find((candidate) => candidate === text);
+  if (word === undefined) throw new Error(`The demo library says "${text}" where one of ${words} belongs.`);
+  return word;
+}
+
+/**
+ * The library that the demo jobs are priced with: an invented firm with an invented price list and labour
+ * norms from memory. Made anew at every call, so that nobody changes another's.
+ */
+export function demoLibrary(): Library {
+  const { firm, limits, terms } = firmFile;
+  return {
+    firm: { ...firm, address: [...firm.address] },
+    prices: {
+      ...pricesFile,
+      vat: wordOf(vatWords, pricesFile.vat),
+      items: pricesFile.items.map((row) => ({
+        ...row,
+        unit: wordOf(listUnits, row.unit),
+        charge: wordOf(charges, row.charge),
+      })),
+    },
+    norms: {
+      ...normsFile,
+      tasks: normsFile.tasks.map((row) => ({ ...row, unit: wordOf(normUnits, row.unit) })),
+      sums: normsFile.sums.map((row) => ({ ...row })),
+      waste: { ...normsFile.waste },
+    },
+    limits: { ...limits },
+    terms: { ...terms, labour: wordOf(levels, terms.labour), vat: wordOf(vatTerms, terms.vat) },
+  };
+}

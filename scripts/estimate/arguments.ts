@@ -1,0 +1,60 @@
+import { parseArgs } from 'node:util';
+
+/** What the command line asked for. */
+export interface EstimateArguments {
+  readonly jobPath: string;
+  readonly outPath: string;
+  readonly schemeId: string | null;
+  readonly libraryPath: string | null;
+  readonly json: boolean;
+  /** The date printed on what is written, ISO. */
+  readonly date: string;
+}
+
+export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme ID] [--library FILE] [--json] [--date YYYY-MM-DD]
+
+Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
+  estimate.json             everything, for programs
+  bill-of-materials.xlsx    the workbook, for people
+  wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
+
+Workbook and plan are of the scheme asked for, else of the cheapest that does not fail, else of the first.
+Exit: 0 a scheme may go ahead as far as checked; 1 it may not, everything is written; 2 the file or the call is
+faulty, nothing is written.`;
+
+const today = (): string => new Date().toISOString().slice(0, 10);
+
+/** Reads the command line; a string instead says what is wrong with it. */
+export function estimateArguments(argv: readonly string[]): EstimateArguments | string {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...argv],
+      allowPositionals: true,
+      options: {
+        out: { type: 'string' },
+        scheme: { type: 'string' },
+        library: { type: 'string' },
+        date: { type: 'string' },
+        json: { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
+      },
+    });
+    if (values.help) return usage;
+    const [jobPath, ...rest] = positionals;
+    if (jobPath === undefined) return `Name a job file.\n\n${usage}`;
+    if (rest.length > 0) return `One job file at a time: "${rest.join('", "')}" is too much.\n\n${usage}`;
+    if (values.out === undefined) return `Say with --out in which folder to write.\n\n${usage}`;
+    if (values.date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.date))
+      return `--date wants a date such as 2026-11-25, not "${values.date}".`;
+    return {
+      jobPath,
+      outPath: values.out,
+      schemeId: values.scheme ?? null,
+      libraryPath: values.library ?? null,
+      json: values.json,
+      date: values.date ?? today(),
+    };
+  } catch (error) {
+    return `${error instanceof Error ? error.message : String(error)}\n\n${usage}`;
+  }
+}

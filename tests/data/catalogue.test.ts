@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { knownTasks } from '#engine/labour/known-tasks.ts';
+import { knownItems } from '#engine/takeoff/items.ts';
+import { type Library, library } from '#model/library.ts';
+
+const demo: Library = demoLibrary();
+
+describe('the demo library', () => {
+  it('is a library by the schema', () => {
+    expect(library.safeParse(demo).error).toBeUndefined();
+  });
+
+  it('is made anew at every call', () => {
+    const other = demoLibrary();
+    other.prices.items.length = 0;
+    other.norms.waste.cable = 99;
+    expect(demoLibrary()).toEqual(demo);
+  });
+
+  it('says of its prices that they are invented, and of its norms that they have no source', () => {
+    expect(demo.prices.source).toMatch(/invented/i);
+    expect(demo.prices.date).toBe('2026-11-01');
+    expect(demo.norms.source).toMatch(/no source/i);
+    expect(demo.firm.name).toMatch(/invented/i);
+  });
+});
+
+describe('the demo price list', () => {
+  const listed = new Map(demo.prices.items.map((price) => [price.item, price]));
+
+  it('has each item once', () => {
+    expect(listed.size).toBe(demo.prices.items.length);
+  });
+
+  it('prices every item that the take-off can ask for, and no other', () => {
+    expect([...listed.keys()].sort()).toEqual(knownItems.map(({ id }) => id).toSorted());
+  });
+
+  it.each(knownItems)('prices $id in the unit that the take-off counts in', ({ id, unit }) => {
+    expect(listed.get(id)?.unit).toBe(unit);
+    expect(listed.get(id)?.pricePence).toBeGreaterThan(0);
+  });
+
+  it('sells thicker flat cable dearer', () => {
+    const pence = ['1-1', '1.5-1', '2.5-1.5', '4-1.5', '6-2.5', '10-4', '16-6'].map(
+      (size) => listed.get(`cable-flat-${size}`)?.pricePence ?? 0,
+    );
+    expect(pence).toEqual(pence.toSorted((a, b) => a - b));
+    expect(new Set(pence).size).toBe(pence.length);
+  });
+});
+
+describe('the demo norms', () => {
+  const norms = new Map(demo.norms.tasks.map((norm) => [norm.task, norm]));
+
+  it('have each task once, for every task that the engine can ask for, and no other', () => {
+    expect(norms.size).toBe(demo.norms.tasks.length);
+    expect([...norms.keys()].sort()).toEqual(knownTasks.map(({ id }) => id).toSorted());
+  });
+
+  it.each(knownTasks)('count $id in the unit that the engine counts in', ({ id, unit }) => {
+    expect(norms.get(id)?.unit).toBe(unit);
+  });
+
+  it.each(demo.norms.tasks)('have for $task a low, a typical and a high that rise', (norm) => {
+    expect(norm.lowMin).toBeGreaterThan(0);
+    expect(norm.lowMin).toBeLessThanOrEqual(norm.typicalMin);
+    expect(norm.typicalMin).toBeLessThanOrEqual(norm.highMin);
+  });
+
+  it('have the sums that a scheme may bear', () => {
+    expect(demo.norms.sums.map(({ sum }) => sum)).toEqual(['notification', 'parking']);
+  });
+});

@@ -1,0 +1,234 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { table4D5 } from '#data/standards/table-4d5.ts';
+import { capacities, capacityOfRun } from '#engine/proof/capacity-of-run.ts';
+import type { Segment } from '#engine/ways/run.ts';
+import type { Floor, Storey, Wall } from '#model/building.ts';
+import { medium } from '#model/cable.ts';
+import { factsOf, legOf, runOf, segmentOf, twinOf } from '../rules/facts-builder.ts';
+
+const face = { finish: 'plaster', lining: 'none' } as const;
+
+interface House {
+  readonly insulated?: boolean;
+  readonly floor?: Partial<Floor>;
+  readonly loftInsulationMm?: number;
+}
+
+function planOf({ insulated, floor = {}, loftInsulationMm }: House) {
+  const storey: Storey = {
+    id: 'gf',
+    name: 'Ground floor',
+    floorLevelMm: 0,
+    heightMm: 2400,
+    floor: { build: 'suspended-timber', voidMm: 200, covering: 'boards', ...floor },
+    ceiling: {
+      lining: 'plasterboard',
+      loft: true,
+      ...(loftInsulationMm === undefined ? {} : { insulationMm: loftInsulationMm }),
+    },
+    walls: [],
+    rooms: [],
+    fixtures: [],
+    stairwells: [],
+  };
+  const wall: Wall = {
+    id: 'v',
+    from: [0, 0],
+    to: [3000, 0],
+    thicknessMm: 100,
+    core: 'timber-stud',
+    external: false,
+    faces: { left: face, right: face },
+    openings: [],
+    ...(insulated === undefined ? {} : { insulated }),
+  };
+  const planWall = { wall, storeyId: 'gf', lengthMm: 3000, direction: [1, 0], leftNormal: [0, 1] } as const;
+  return factsOf({
+    plan: {
+      wallById: new Map([['v', planWall]]),
+      storeyById: new Map([['gf', { storey, aboveId: null, belowId: null }]]),
+    },
+  }).plan;
+}
+
+const none: ReadonlyMap<string, number> = new Map();
+
+/** Capacity and method of 2.5 mm² along one stretch. */
+function along(segment: Partial<Segment>, house: House = {}, cables = 1) {
+  const run = runOf('e1', [segmentOf({ wallId: 'v', ...segment, bundle: cables > 1 ? 'b' : null })]);
+  const { izA, method } = capacityOfRun(run, {
+    plan: planOf(house),
+    cablesInBundle: new Map([['b', cables]]),
+  });
+  return [izA, method];
+}
+
+describe('the capacity of a cable as installed', () => {
+  it.each<[string, Partial<Segment>, House, (number | string | null)[]]>([
+    ['clipped to the surface', { medium: 'surface-clipped' }, {}, [27, 'C']],
+    ['bare in plaster', { medium: 'wall-chase' }, {}, [27, 'C']],
+    ['capped in plaster', { medium: 'wall-chase', containment: 'capping' }, {}, [27, 'C']],
+    ['in oval tube in masonry', { medium: 'wall-chase', containment: 'oval' }, {}, [23, 'B']],
+    ['in conduit in masonry', { medium: 'wall-chase', containment: 'conduit' }, {}, [23, 'B']],
+    ['alone in a channel', { medium: 'surface-channel', containment: 'channel' }, {}, [23, 'B']],
+    ['in a stud wall without insulation', { medium: 'stud-cavity' }, { insulated: false }, [23, 'B']],
+    [
+      'in a stud wall, touching insulation',
+      { medium: 'stud-cavity', insulation: 'touching' },
+      {},
+      [21, '102'],
+    ],
+    ['in an insulated stud wall', { medium: 'stud-cavity' }, { insulated: true }, [13.5, '103']],
+    [
+      'surrounded in a stud wall for 100 mm',
+      { medium: 'stud-cavity', insulation: 'surrounded', lengthMm: 100 },
+      {},
+      [13.5, '103'],
+    ],
+    [
+      'in conduit in an insulated stud wall',
+      { medium: 'stud-cavity', containment: 'conduit' },
+      { insulated: true },
+      [20, 'A'],
+    ],
+    ['in a stud wall that nobody described', { medium: 'stud-cavity' }, {}, [null, null]],
+    ['in a floor void that nobody described', { medium: 'void-along' }, {}, [21, '100']],
+    ['in a floor void without insulation', { medium: 'void-across', insulation: 'none' }, {}, [23, 'B']],
+    [
+      'over 100 mm of floor insulation',
+      { medium: 'void-along' },
+      { floor: { insulationMm: 100 } },
+      [21, '100'],
+    ],
+    [
+      'over 101 mm of floor insulation',
+      { medium: 'void-along' },
+      { floor: { insulationMm: 101 } },
+      [17, '101'],
+    ],
+    [
+      'touching floor insulation of unknown depth',
+      { medium: 'void-open', insulation: 'touching' },
+      {},
+      [17, '101'],
+    ],
+    ['in the open loft', { medium: 'loft', insulation: 'none' }, {}, [27, 'C']],
+    ['under 270 mm in the loft', { medium: 'loft' }, { loftInsulationMm: 270 }, [17, '101']],
+    ['in a loft that nobody described', { medium: 'loft' }, {}, [null, null]],
+    ['surrounded for half a metre', { insulation: 'surrounded', lengthMm: 500 }, {}, [13.5, 'C']],
+    ['surrounded for 100 mm', { insulation: 'surrounded', lengthMm: 100 }, {}, [21.06, 'C']],
+    ['in the ground', { medium: 'buried' }, {}, [null, null]],
+  ])('%s', (_, segment, house, expected) => {
+    expect(along(segment, house)).toEqual(expected);
+  });
+
+  it('takes 18.4 A for two ring legs in one tube or channel, and 22.95 A for two clipped touching', () => {
+    expect(along({ medium: 'surface-channel', containment: 'channel' }, {}, 2)).toEqual([18.4, 'B']);
+    expect(along({ medium: 'wall-chase', containment: 'oval' }, {}, 2)).toEqual([18.4, 'B']);
+    expect(along({ medium: 'surface-clipped' }, {}, 2)).toEqual([22.95, 'C']);
+  });
+
+  it('names the worst stretch and the metre where it starts', () => {
+    const run = runOf('e1', [
+      segmentOf({ lengthMm: 1200 }),
+      segmentOf({ lengthMm: 900, medium: 'wall-chase', containment: 'oval' }),
+      segmentOf({ lengthMm: 400, medium: 'stud-cavity', wallId: 'v' }),
+    ]);
+    expect(capacityOfRun(run, { plan: planOf({ insulated: true }), cablesInBundle: none })).toEqual({
+      id: 'e1',
+      izA: 13.5,
+      method: '103',
+      worstSegment: 2,
+      worstFromMm: 2100,
+      groupFactor: 1,
+      grade: 'seen',
+    });
+  });
+
+  it('proves nothing by the stretches that are told where one is not', () => {
+    const run = runOf('e1', [segmentOf(), segmentOf({ medium: 'stud-cavity', wallId: 'v' })]);
+    const capacity = capacityOfRun(run, { plan: planOf({}), cablesInBundle: none });
+    expect([capacity.izA, capacity.knownIzA]).toEqual([null, 27]);
+  });
+
+  it('has no figure for a run without a path, for other cable, and for sizes not listed', () => {
+    const around = { plan: planOf({}), cablesInBundle: none };
+    expect(capacityOfRun(runOf('e1', []), around).izA).toBeNull();
+    const imperial = { type: 'imperial', lineMm2: 2.98, cpcMm2: 1.3 } as const;
+    expect(capacityOfRun(runOf('e1', [segmentOf()], { cable: imperial }), around).izA).toBeNull();
+    expect(capacityOfRun(runOf('e1', [segmentOf()], { cable: twinOf(3) }), around).izA).toBeNull();
+  });
+
+  it('counts the cables of a bundle across runs and legs found', () => {
+    const shared = [segmentOf({ medium: 'surface-channel', containment: 'channel', bundle: 'pair' })];
+    const facts = factsOf({ runs: [runOf('out', shared)], foundRuns: [runOf('leg', shared)] });
+    const all = capacities(facts);
+    expect([all.get('out')?.izA, all.get('leg')?.izA]).toEqual([18.4, 18.4]);
+    expect(capacities({ ...facts, foundRuns: new Map() }).get('out')?.izA).toBe(23);
+  });
+
+  it('has no figure for a leg whose cable nobody looked at', () => {
+    const { cable: _, ...unseen } = legOf('leg', 'r1', 'r2');
+    const facts = factsOf({ job: { legs: [unseen] }, foundRuns: [runOf('leg', [segmentOf()])] });
+    expect(capacities(facts).get('leg')).toBeUndefined();
+  });
+});
+
+describe('laws of capacity', () => {
+  const stretch = fc.record({
+    medium: fc.constantFrom(...medium.options),
+    containment: fc.constantFrom('none', 'capping', 'oval', 'channel', 'conduit'),
+    insulation: fc.constantFrom(null, 'none', 'touching', 'surrounded'),
+    lengthMm: fc.integer({ min: 1, max: 9000 }),
+  });
+  const plan = planOf({ insulated: false });
+
+  it('a stretch more never lets a cable carry more, and no cable carries more than clipped direct', () => {
+    fc.assert(
+      fc.property(fc.array(stretch, { minLength: 1, maxLength: 6 }), stretch, (parts, more) => {
+        const around = { plan, cablesInBundle: none };
+        const short = capacityOfRun(
+          runOf(
+            'e1',
+            parts.map((part) => segmentOf(part)),
+          ),
+          around,
+        );
+        const long = capacityOfRun(
+          runOf(
+            'e1',
+            [...parts, more].map((part) => segmentOf(part)),
+          ),
+          around,
+        );
+        const least = (capacity: typeof short) =>
+          capacity.izA ?? capacity.knownIzA ?? Number.POSITIVE_INFINITY;
+        expect(least(long)).toBeLessThanOrEqual(least(short));
+        expect(short.izA ?? 0).toBeLessThanOrEqual(27);
+      }),
+      { seed: 41 },
+    );
+  });
+
+  it('more cables in a tube never let one carry more', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 30 }), fc.integer({ min: 1, max: 30 }), (a, b) => {
+        const izA = (cables: number) =>
+          capacityOfRun(runOf('e1', [segmentOf({ medium: 'surface-channel', bundle: 'b' })]), {
+            plan,
+            cablesInBundle: new Map([['b', cables]]),
+          }).izA;
+        expect(izA(Math.max(a, b)) ?? 0).toBeLessThanOrEqual(izA(Math.min(a, b)) ?? 0);
+      }),
+      { seed: 42 },
+    );
+  });
+
+  it('a thicker cable carries more by every method', () => {
+    for (const thin of table4D5.rows)
+      for (const thick of table4D5.rows)
+        if (thin.method === thick.method && thin.areaMm2 < thick.areaMm2)
+          expect(thick.currentA).toBeGreaterThan(thin.currentA);
+  });
+});

@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { backToBackChases } from '#engine/rules/back-to-back-chases.ts';
+import { runOf, saidBy } from './facts-builder.ts';
+import { houseOf, uprightOf } from './house-builder.ts';
+
+const said = (alongMm: number, side: 'left' | 'right' = 'right') =>
+  saidBy(
+    backToBackChases,
+    houseOf({
+      runs: [runOf('a', [uprightOf(1000, [0, 450])]), runOf('b', [uprightOf(alongMm, [0, 450], { side })])],
+    }),
+  );
+
+describe('chases on the two faces of a wall', () => {
+  it('[RT5] leaves opposite chases to be decided', () => {
+    expect(said(1149)).toMatchObject([{ outcome: 'decide', subjectId: 'a', actual: 'a, b' }]);
+  });
+
+  it('[RT5] is silent from 150 mm apart, and on one face', () => {
+    expect(said(1150)).toEqual([]);
+    expect(said(1000, 'left')).toEqual([]);
+  });
+});

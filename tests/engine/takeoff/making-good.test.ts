@@ -1,0 +1,80 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { chaseKgPerM, makingGoodDemands, surroundKg } from '#engine/takeoff/making-good-lines.ts';
+import type { Cable } from '#model/cable.ts';
+import {
+  newEdge,
+  onWall,
+  pointOf,
+  runOf,
+  segmentOf,
+  spotAt,
+  twinAndEarth,
+  wanted,
+} from '#tests/engine/connections/wiring-builder.ts';
+import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
+
+const chase = { medium: 'wall-chase', containment: 'oval' } as const;
+
+describe('making good', () => {
+  it('takes plaster in proportion to the chase, within the room only', () => {
+    const kg = (heightMm: number) => {
+      const run = runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, heightMm), spotAt(0, 0, -100), chase)]);
+      return measuredByItem(makingGoodDemands(workedOf({ runs: [run] })))['plaster-one-coat'] ?? 0;
+    };
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 2400 }), (heightMm) => {
+        expect(kg(heightMm)).toBeCloseTo((heightMm / 1000) * kg(1000), 9);
+      }),
+      { seed: 3 },
+    );
+  });
+
+  it('takes more plaster for more or thicker cables in one chase', () => {
+    const thick: Cable = { type: 'flat-twin', lineMm2: 10, cpcMm2: 4 };
+    const one = chaseKgPerM({ cables: [twinAndEarth], containment: 'none' });
+    expect(chaseKgPerM({ cables: [twinAndEarth, twinAndEarth], containment: 'none' })).toBeGreaterThan(one);
+    expect(chaseKgPerM({ cables: [thick], containment: 'none' })).toBeGreaterThan(one);
+    expect(chaseKgPerM({ cables: [twinAndEarth], containment: 'oval' })).toBeGreaterThan(one);
+  });
+
+  it('fills round a twin box more than round a single, round a deep one more than a shallow', () => {
+    expect(surroundKg(2, 35)).toBeGreaterThan(surroundKg(1, 35));
+    expect(surroundKg(1, 47)).toBeGreaterThan(surroundKg(1, 35));
+  });
+
+  it('is nothing for a box on the surface and a cable in a void', () => {
+    const points = [pointOf('a'), wanted('w', { mount: 'surface' })];
+    const worked = workedOf({
+      points,
+      newEdges: [newEdge('n', 'a', 'w')],
+      runs: [runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, -110), spotAt(900, 0, -110))])],
+    });
+    expect(measuredByItem(makingGoodDemands(worked))['plaster-one-coat']).toBeUndefined();
+  });
+
+  it('seals a cable through a party wall', () => {
+    const through = segmentOf(spotAt(0, 5900, 300), spotAt(0, 6100, 300), { medium: 'through-wall' });
+    const run = (wallId: string) => runOf('n', 'a', 'w', [{ ...through, wallId }]);
+    const sealant = (wallId: string) =>
+      measuredByItem(makingGoodDemands(workedOf({ runs: [run(wallId)] })))['fire-sealant'];
+    expect(sealant('party')).toBe(1);
+    expect(sealant('brick')).toBeUndefined();
+  });
+
+  it('may patch a stud wall in which a noggin turns up, not where the way was pinned', () => {
+    const drop = segmentOf(spotAt(0, 0, 2400), spotAt(0, 0, 450), { medium: 'stud-cavity' });
+    const patch = (certainty: 'derived' | 'pinned') =>
+      linesByItem(workedOf({ runs: [runOf('n', 'a', 'w', [{ ...drop, certainty }])] })).get(
+        'plasterboard-patch',
+      );
+    expect(patch('derived')).toMatchObject({ quantity: 0, highQuantity: 1 });
+    expect(patch('pinned')).toBeUndefined();
+  });
+
+  it('needs filler and caulk round a dry-lining box, and no plaster', () => {
+    const points = [pointOf('a'), wanted('w', { place: onWall('stud') })];
+    const worked = workedOf({ points, newEdges: [newEdge('n', 'a', 'w')] });
+    expect(measuredByItem(makingGoodDemands(worked))).toEqual({ filler: 1, caulk: 1 });
+  });
+});

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { paperDemands } from '#engine/takeoff/paper-lines.ts';
+import { deviceItem, protectionDemands, remedyCause } from '#engine/takeoff/protection-lines.ts';
+import type { Connection, Remedy } from '#model/scheme.ts';
+import { schemeOf } from '#tests/engine/connections/wiring-builder.ts';
+import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
+
+const radial: Connection = {
+  id: 'c',
+  kind: 'radial',
+  board: 'board',
+  device: { standard: 'BS-EN-61009', curve: 'B', ratingA: 20 },
+  feeds: [],
+};
+
+function withRemedies(...remedies: readonly Remedy[]) {
+  return workedOf({ scheme: schemeOf({ remedies: [...remedies] }) });
+}
+
+describe('protection', () => {
+  it.each([
+    [{ standard: 'BS-EN-60898', curve: 'B', ratingA: 32 }, 'mcb-b32'],
+    [{ standard: 'BS-EN-60898', curve: 'C', ratingA: 20 }, 'mcb-c20'],
+    [{ standard: 'BS-EN-61009', curve: 'B', ratingA: 16 }, 'rcbo-b16-30-a'],
+    [{ standard: 'BS-EN-61009', ratingA: 32, rcd: { type: 'F', mA: 30 } }, 'rcbo-b32-30-f'],
+    [{ standard: 'BS-3036', ratingA: 30 }, 'mcb-b30'],
+  ] as const)('%o is %s', (device, item) => {
+    expect(deviceItem(device)).toBe(item);
+  });
+
+  it('changes the found device for an RCBO of its curve and rating', () => {
+    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'rcbo', at: 'ring' })))).toEqual({
+      'rcbo-b32-30-a': 1,
+    });
+  });
+
+  it('lowers the device to 20 A unless another is asked for', () => {
+    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring' })))).toEqual({
+      'mcb-b20': 1,
+    });
+    const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 16 } as const;
+    expect(
+      measuredByItem(protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring', device }))),
+    ).toEqual({ 'mcb-b16': 1 });
+  });
+
+  it('counts an RCD in its own enclosure with tails', () => {
+    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'rcd-enclosure', at: 'ring' })))).toEqual({
+      'enclosure-2-module': 1,
+      'rcd-63-30-a': 1,
+      'tails-16': 1,
+    });
+  });
+
+  it('ranges the length of a bond, which nobody has measured', () => {
+    const line = linesByItem(withRemedies({ kind: 'bond-upgrade', at: 'water' })).get('earth-single-10');
+    expect(line?.lowQuantity).toBeLessThan(line?.quantity ?? 0);
+    expect(line?.highQuantity).toBeGreaterThan(line?.quantity ?? 0);
+    expect(line?.causes).toEqual(['remedy/bond-upgrade/water']);
+  });
+
+  it('gives a new circuit its device', () => {
+    const worked = workedOf({ scheme: schemeOf({ connections: [radial] }) });
+    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-b20-30-a': 1 });
+  });
+
+  it('names a remedy without a place', () => {
+    expect(remedyCause({ kind: 'new-board' })).toBe('remedy/new-board');
+  });
+
+  it('asks nothing of the house as found', () => {
+    expect(protectionDemands(workedOf({ scheme: null }))).toEqual([]);
+    expect(paperDemands(workedOf({ scheme: null }))).toEqual([]);
+  });
+});
+
+describe('papers', () => {
+  it('are a minor works certificate for each altered circuit', () => {
+    expect(measuredByItem(paperDemands(withRemedies()))).toEqual({
+      'certificate-minor-works': 1,
+      'circuit-chart': 1,
+    });
+  });
+
+  it('are an installation certificate where a circuit is new', () => {
+    const worked = workedOf({ scheme: schemeOf({ connections: [radial] }) });
+    expect(measuredByItem(paperDemands(worked))).toMatchObject({
+      'certificate-installation': 1,
+      'notice-rcd': 1,
+    });
+  });
+
+  it('leave the two-colour notice out at the low end', () => {
+    const circuits = [
+      { id: 'ring', name: 'Ring', board: 'board', use: 'sockets' as const, colours: 'mixed' as const },
+    ];
+    const line = linesByItem(workedOf({ job: { circuits } })).get('notice-mixed-colours');
+    expect(line).toMatchObject({ quantity: 1, lowQuantity: 0, causes: ['ring'] });
+  });
+
+  it('tell of an RCD that is added', () => {
+    expect(measuredByItem(paperDemands(withRemedies({ kind: 'rcbo', at: 'ring' })))['notice-rcd']).toBe(1);
+  });
+});

@@ -1,0 +1,159 @@
+import type ExcelJS from 'exceljs';
+import fc from 'fast-check';
+import { taskMinutes } from '#engine/labour/task-minutes.ts';
+import type { PriceRequest } from '#engine/price/price-scheme.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Library } from '#model/library.ts';
+import { placeOfName } from './spreadsheet.ts';
+
+/** Rows above the first line of the bill and of the labour sheet. */
+const ROWS_ABOVE = 3;
+
+/** A change that a person may make in the workbook, and that the engine can be asked to make too. */
+export type Edit =
+  | { readonly kind: 'quantity' | 'stock' | 'price'; readonly line: number; readonly to: number }
+  | { readonly kind: 'task' | 'norm'; readonly line: number; readonly to: number }
+  | { readonly kind: 'markup' | 'contingency' | 'rate' | 'travel' | 'minimum'; readonly to: number }
+  | { readonly kind: 'vat'; readonly to: 'standard' | 'reduced' | 'zero' };
+
+const tenths = (most: number) => fc.integer({ min: 0, max: most * 10 }).map((steps) => steps / 10);
+const hundredths = (most: number) => fc.integer({ min: 0, max: most * 100 }).map((steps) => steps / 100);
+
+/** Edits of a workbook with so many lines in its bill and so many tasks; every kind of edit is among them. */
+export function anyEdits(bill: number, tasks: number): fc.Arbitrary<readonly Edit[]> {
+  const line = fc.nat({ max: bill - 1 });
+  const task = fc.nat({ max: tasks - 1 });
+  const kind = <K extends string>(word: K) => fc.constant(word);
+  return fc.tuple(
+    fc.record({ kind: kind('quantity'), line, to: tenths(150) }),
+    fc.record({ kind: kind('quantity'), line, to: tenths(30) }),
+    fc.record({ kind: kind('stock'), line, to: tenths(20) }),
+    fc.record({ kind: kind('price'), line, to: fc.nat({ max: 9999 }) }),
+    fc.record({ kind: kind('task'), line: task, to: tenths(20) }),
+    fc.record({ kind: kind('norm'), line: task, to: hundredths(60) }),
+    fc.record({ kind: kind('markup'), to: hundredths(90) }),
+    fc.record({ kind: kind('contingency'), to: hundredths(20) }),
+    fc.record({ kind: kind('rate'), to: fc.integer({ min: 1000, max: 9999 }) }),
+    fc.record({ kind: kind('travel'), to: fc.integer({ min: 1, max: 200 }) }),
+    fc.record({ kind: kind('minimum'), to: fc.constantFrom(0, 150_000, 300_000) }),
+    fc.record({
+      kind: kind('vat'),
+      to: fc.constantFrom('standard' as const, 'reduced' as const, 'zero' as const),
+    }),
+  );
+}
+
+/** What the engine priced a scheme of an estimate from. */
+export function requestOf(scheme: SchemeEstimate, library: Library): PriceRequest {
+  const { job } = scheme.worked;
+  return {
+    takeoff: scheme.takeoff,
+    labour: scheme.labour,
+    library,
+    terms: { ...job.terms, contingencyPercent: scheme.price.contingencyPercent },
+    stock: job.stock,
+    sums: scheme.price.other
+      .map(({ sum }) => sum)
+      .filter((sum) => sum !== 'travel' && sum !== 'minimum-charge'),
+    uncertainty: 'closed',
+  };
+}
+
+function withPrice(library: Library, item: string | undefined, pricePence: number): Library {
+  const items = library.prices.items.map((price) => (price.item === item ? { ...price, pricePence } : price));
+  return { ...library, prices: { ...library.prices, items } };
+}
+
+function withNorm(library: Library, task: string | undefined, typicalMin: number): Library {
+  const tasks = library.norms.tasks.map((norm) => (norm.task === task ? { ...norm, typicalMin } : norm));
+  return { ...library, norms: { ...library.norms, tasks } };
+}
+
+/** The request with minutes by its own norms, after a quantity or a norm was changed. */
+function withMinutes(request: PriceRequest): PriceRequest {
+  const { norms } = request.library;
+  const labour = request.labour.map((task) => ({ ...task, ...taskMinutes(task.task, task.quantity, norms) }));
+  return { ...request, labour };
+}
+
+/** The same change made to what the engine prices. */
+export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
+  const { library, terms, takeoff, labour } = request;
+  switch (edit.kind) {
+    case 'quantity':
+      return {
+        ...request,
+        takeoff: takeoff.map((line, at) => (at === edit.line ? { ...line, quantity: edit.to } : line)),
+      };
+    case 'stock': {
+      const item = takeoff[edit.line]?.item ?? '';
+      const others = request.stock.filter((stock) => stock.item !== item);
+      return { ...request, stock: [...others, { item, quantity: edit.to }] };
+    }
+    case 'price':
+      return { ...request, library: withPrice(library, takeoff[edit.line]?.item, edit.to) };
+    case 'task':
+      return withMinutes({
+        ...request,
+        labour: labour.map((task, at) => (at === edit.line ? { ...task, quantity: edit.to } : task)),
+      });
+    case 'norm':
+      return withMinutes({ ...request, library: withNorm(library, labour[edit.line]?.task, edit.to) });
+    case 'markup':
+      return { ...request, terms: { ...terms, markupPercent: edit.to } };
+    case 'contingency':
+      return { ...request, terms: { ...terms, contingencyPercent: edit.to } };
+    case 'rate':
+      return { ...request, library: { ...library, norms: { ...library.norms, ratePencePerHour: edit.to } } };
+    case 'travel':
+      return { ...request, terms: { ...terms, travelMin: edit.to } };
+    case 'minimum':
+      return { ...request, terms: { ...terms, minimumPence: edit.to } };
+    case 'vat':
+      return { ...request, terms: { ...terms, vat: edit.to } };
+  }
+}
+
+const vatRate = { standard: 0.2, reduced: 0.05, zero: 0 } as const;
+const columnOf = { quantity: 'E', stock: 'F', price: 'K', task: 'D', norm: 'H' } as const;
+const nameOf = {
+  markup: 'MarkupPercent',
+  contingency: 'ContingencyPercent',
+  rate: 'LabourRate',
+  travel: 'TravelMinutes',
+  minimum: 'MinimumCharge',
+} as const;
+
+function setNamed(book: ExcelJS.Workbook, name: string, value: number): void {
+  const { sheet, cell } = placeOfName(book, name);
+  const target = book.getWorksheet(sheet)?.getCell(cell);
+  if (target === undefined) throw new Error(`No cell ${cell} on "${sheet}".`);
+  target.value = value;
+}
+
+/** The change as a person types it into the workbook. */
+export function editBook(book: ExcelJS.Workbook, edit: Edit): void {
+  switch (edit.kind) {
+    case 'vat':
+      setNamed(book, 'VatPercent', vatRate[edit.to]);
+      return;
+    case 'markup':
+    case 'contingency':
+      setNamed(book, nameOf[edit.kind], edit.to / 100);
+      return;
+    case 'rate':
+    case 'minimum':
+      setNamed(book, nameOf[edit.kind], edit.to / 100);
+      return;
+    case 'travel':
+      setNamed(book, nameOf.travel, edit.to);
+      return;
+    default: {
+      const onBill = edit.kind === 'quantity' || edit.kind === 'stock' || edit.kind === 'price';
+      const sheet = book.getWorksheet(onBill ? 'Bill of materials' : 'Labour');
+      if (sheet === undefined) throw new Error('The workbook lacks a sheet.');
+      const row = ROWS_ABOVE + 1 + edit.line;
+      sheet.getCell(`${columnOf[edit.kind]}${row}`).value = edit.kind === 'price' ? edit.to / 100 : edit.to;
+    }
+  }
+}

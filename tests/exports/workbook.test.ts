@@ -1,0 +1,285 @@
+import { readFileSync } from 'node:fs';
+import ExcelJS from 'exceljs';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { estimate } from '#engine/estimate.ts';
+import { priceScheme } from '#engine/price/price-scheme.ts';
+import type { Totals } from '#engine/price/totals.ts';
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { workbookOf } from '#exports/workbook.ts';
+import type { Job, Terms } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import { readJobText } from '#model/read-job.ts';
+import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
+import { type CalculatedBook, openBook, readBook, recalculated } from './spreadsheet.ts';
+
+const SEED = 20_261_101;
+
+function demoJob(name: string): Job {
+  const read = readJobText(readFileSync(`data/jobs/${name}.json`, 'utf8'));
+  if (!read.ok) throw new Error(`${name}: ${read.faults.length} faults`);
+  return read.job;
+}
+
+/** Demo job 1 with a van that holds some of what it takes. */
+const saltglass: Job = {
+  ...demoJob('saltglass-row'),
+  stock: [
+    { item: 'cable-flat-2.5-1.5', quantity: 4.5 },
+    { item: 'screw-and-plug', quantity: 500 },
+    { item: 'socket-twin', quantity: 1 },
+  ],
+};
+
+function estimateOf(job: Job, library: Library): Estimate {
+  return estimate(job, library, { date: '2026-11-20', revision: 3 });
+}
+
+function firstScheme({ schemes }: Estimate): SchemeEstimate {
+  const scheme = schemes[0];
+  if (scheme === undefined) throw new Error('The job has no scheme.');
+  return scheme;
+}
+
+async function firstWorkbook(of: Estimate, library: Library): Promise<Uint8Array> {
+  return workbookOf(of, firstScheme(of).id, { library });
+}
+
+/** The money that the workbook comes to, in pence as the engine has it. */
+function totalsIn(book: CalculatedBook | undefined): Record<string, number> {
+  const names = ['TotalMaterials', 'TotalLabour', 'TotalContingency', 'TotalNet', 'TotalVat', 'TotalGross'];
+  return Object.fromEntries(names.map((name) => [name, Math.round(Number(book?.named(name)) * 1e6) / 1e4]));
+}
+
+function totalsOf(totals: Totals): Record<string, number> {
+  return {
+    TotalMaterials: totals.materialsPence,
+    TotalLabour: totals.labourPence,
+    TotalContingency: totals.contingencyPence,
+    TotalNet: totals.netPence,
+    TotalVat: totals.vatPence,
+    TotalGross: totals.grossPence,
+  };
+}
+
+const plain = demoLibrary();
+const withTerms = (terms: Partial<Terms>): Job => ({
+  ...saltglass,
+  terms: { labour: 'typical', vat: 'standard', ...terms },
+});
+
+/** Jobs and libraries that take every branch of the price. */
+const variants: readonly { readonly name: string; readonly job: Job; readonly library: Library }[] = [
+  { name: 'the first demo job', job: saltglass, library: plain },
+  { name: 'the first demo job as quoted for', job: demoJob('saltglass-row-quoting'), library: plain },
+  { name: 'the second demo job', job: demoJob('fernlow-close'), library: plain },
+  { name: 'a margin', job: withTerms({ marginPercent: 27.5, contingencyPercent: 7.5 }), library: plain },
+  { name: 'a firm that is not registered', job: withTerms({ vat: 'not-registered' }), library: plain },
+  {
+    name: 'a price list with tax and a minimum charge',
+    job: withTerms({ vat: 'reduced', minimumPence: 250_000, labour: 'high' }),
+    library: { ...plain, prices: { ...plain.prices, vat: 'included' } },
+  },
+  {
+    name: 'an empty price list and no norms',
+    job: saltglass,
+    library: { ...plain, prices: { ...plain.prices, items: [] }, norms: { ...plain.norms, tasks: [] } },
+  },
+];
+
+describe('the workbook recalculated by a spreadsheet', () => {
+  let untouched: readonly CalculatedBook[] = [];
+  let edited: readonly CalculatedBook[] = [];
+  const base = estimateOf(saltglass, plain);
+  const scheme = firstScheme(base);
+  const cases = fc.sample(anyEdits(scheme.price.bill.length, scheme.labour.length), {
+    seed: SEED,
+    numRuns: 10,
+  });
+
+  beforeAll(async () => {
+    const books = await Promise.all(
+      variants.map(({ job, library }) => firstWorkbook(estimateOf(job, library), library)),
+    );
+    const bytes = await firstWorkbook(base, plain);
+    const changed = await Promise.all(
+      cases.map(async (edits) => {
+        const book = await openBook(bytes);
+        for (const edit of edits) editBook(book, edit);
+        return new Uint8Array(await book.xlsx.writeBuffer());
+      }),
+    );
+    const all = await recalculated([...books, ...changed]);
+    untouched = all.slice(0, variants.length);
+    edited = all.slice(variants.length);
+  }, 120_000);
+
+  it.each(variants.map(({ name }, index) => ({ name, index })))(
+    'has the engine’s totals for $name',
+    ({ index }) => {
+      const variant = variants[index] ?? { job: saltglass, library: plain };
+      const { totals } = firstScheme(estimateOf(variant.job, variant.library));
+      expect(totalsIn(untouched[index])).toEqual(totalsOf(totals));
+    },
+  );
+
+  it('takes the engine to the same price when it is asked again', () => {
+    expect(priceScheme(requestOf(scheme, plain)).totals).toEqual(scheme.totals);
+  });
+
+  it.each(cases.map((edits, index) => ({ edits, index })))(
+    `has the engine’s totals after changes by hand, case $index of seed ${SEED}`,
+    ({ edits, index }) => {
+      const { totals } = priceScheme(edits.reduce(editRequest, requestOf(scheme, plain)));
+      expect(totals.grossPence).not.toBe(scheme.totals.grossPence);
+      expect(totalsIn(edited[index])).toEqual(totalsOf(totals));
+    },
+  );
+
+  it('has every line of the bill at the engine’s cost', () => {
+    const costs = scheme.price.bill.map((_line, at) =>
+      Math.round(Number(untouched[0]?.value('Bill of materials', `M${at + 4}`)) * 100),
+    );
+    expect(costs).toEqual(scheme.price.bill.map(({ costPence }) => costPence));
+  });
+
+  it('lets the comparison follow for its own scheme', () => {
+    expect(edited[0]?.value('Comparison', 'J4')).toBe(edited[0]?.named('TotalGross'));
+    expect(edited[0]?.value('Comparison', 'J5')).toBe((base.schemes[1]?.totals.grossPence ?? 0) / 100);
+  });
+
+  it('sums the cable schedule to the lengths of the runs', () => {
+    const metres = scheme.runs.map((_run, at) => Number(untouched[0]?.value('Cable schedule', `H${at + 4}`)));
+    const sumMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+    expect(metres.reduce((sum, length) => sum + length, 0) * 1000).toBeCloseTo(sumMm, 6);
+    expect(Number(untouched[0]?.value('Cable schedule', `H${scheme.runs.length + 7}`)) * 1000).toBeCloseTo(
+      sumMm,
+      6,
+    );
+  });
+});
+
+describe('the workbook as written', () => {
+  const of = estimateOf(saltglass, plain);
+  const scheme = firstScheme(of);
+
+  it('carries in every formula the engine’s result, for viewers that do not calculate', async () => {
+    const book = await readBook(await firstWorkbook(of, plain));
+    expect(totalsIn(book)).toEqual(totalsOf(scheme.totals));
+  });
+
+  it('has its sheets in order, each with frozen headers, A4 lying, repeated rows and a foot', async () => {
+    const book = await openBook(await firstWorkbook(of, plain));
+    expect(book.worksheets.map(({ name }) => name)).toEqual([
+      'Summary',
+      'Bill of materials',
+      'Labour',
+      'Cable schedule',
+      'Points',
+      'Checks',
+      'Comparison',
+    ]);
+    for (const sheet of book.worksheets) {
+      expect(sheet.views[0]).toMatchObject({ state: 'frozen' });
+      expect(sheet.pageSetup).toMatchObject({ paperSize: 9, orientation: 'landscape', fitToWidth: 1 });
+      expect(sheet.pageSetup.printTitlesRow).toMatch(/^1:[13]$/);
+      expect(sheet.headerFooter.oddFooter).toContain(of.reference);
+      expect(sheet.headerFooter.oddFooter).toContain('2026-11-20');
+      expect(sheet.headerFooter.oddFooter).toContain('revision 3');
+      expect(sheet.headerFooter.oddFooter).toContain(of.edition);
+    }
+  });
+
+  it('says the cautions and what is known of the edition on its first sheet', async () => {
+    const texts = await textsOf(await firstWorkbook(of, plain), 'Summary');
+    expect(texts).toEqual(expect.arrayContaining([...of.cautions, of.editionNote]));
+  });
+
+  it('has each finding once, the failures first', async () => {
+    const failing = of.schemes.find(({ complies }) => complies === 'no');
+    const book = await readBook(await workbookOf(of, failing?.id ?? '', { library: plain }));
+    expect(book.value('Checks', 'A4')).toMatch(/^Fails/);
+    const count = failing?.findings.length ?? 0;
+    expect(book.value('Checks', `L${3 + count}`)).not.toBeNull();
+    expect(book.value('Checks', `L${4 + count}`)).toBeNull();
+  });
+
+  it('has the same cells for the same estimate', async () => {
+    const cells = async () => cellsOf(await openBook(await firstWorkbook(of, plain)));
+    expect(await cells()).toEqual(await cells());
+  });
+
+  it('refuses a scheme that the estimate does not have', async () => {
+    await expect(workbookOf(of, 'no-such-scheme', { library: plain })).rejects.toThrow('no-such-scheme');
+  });
+});
+
+function cellsOf(book: ExcelJS.Workbook): readonly string[] {
+  const cells: string[] = [];
+  for (const sheet of book.worksheets)
+    sheet.eachRow((row) => {
+      row.eachCell((cell) => {
+        cells.push(`${sheet.name} ${cell.address} ${JSON.stringify(cell.value)}`);
+      });
+    });
+  return cells;
+}
+
+async function textsOf(bytes: Uint8Array, sheet: string): Promise<readonly string[]> {
+  const texts: string[] = [];
+  (await openBook(bytes)).getWorksheet(sheet)?.eachRow((row) => {
+    row.eachCell((cell) => {
+      if (cell.type === ExcelJS.ValueType.String) texts.push(cell.text);
+    });
+  });
+  return texts;
+}
+
+describe('texts that a spreadsheet could take for a formula', () => {
+  const hostile = {
+    reference: '=1+1',
+    title: '=HYPERLINK("http://example.invalid","press")',
+    scheme: '@SUM(A1:A9)',
+    point: '-2+3',
+    item: '+cmd|calc!A0',
+    firm: '\t=1+1',
+    escape: '_x0041_',
+  };
+  const [demoScheme] = saltglass.schemes;
+  const job: Job = {
+    ...saltglass,
+    reference: hostile.reference,
+    title: hostile.title,
+    points: saltglass.points.map((point) =>
+      point.status === 'wanted' ? { ...point, label: hostile.point } : point,
+    ),
+    schemes: demoScheme === undefined ? [] : [{ ...demoScheme, name: hostile.scheme }],
+  };
+  const library: Library = {
+    ...plain,
+    firm: { ...plain.firm, name: hostile.firm, contact: hostile.escape },
+    prices: { ...plain.prices, source: hostile.item },
+  };
+
+  it('stay text, in the file and in a spreadsheet that opens it', async () => {
+    const bytes = await firstWorkbook(estimateOf(job, library), library);
+    const texts = await textsOf(bytes, 'Summary');
+    expect(texts).toEqual(expect.arrayContaining([hostile.reference, hostile.scheme, hostile.firm]));
+    expect(await textsOf(bytes, 'Points')).toContain(hostile.point);
+    const [book] = await recalculated([bytes]);
+    expect(book?.value('Summary', 'B4')).toBe(hostile.reference);
+    expect(book?.value('Summary', 'B7')).toBe(hostile.scheme);
+    expect(book?.value('Summary', 'C6')).toContain(hostile.escape);
+    expect(totalsIn(book)).toEqual(totalsOf(firstScheme(estimateOf(job, library)).totals));
+  }, 120_000);
+
+  it('add no formula to those of the workbook', async () => {
+    const formulas = async (bytes: Uint8Array) =>
+      cellsOf(await openBook(bytes)).filter((cell) => cell.includes('"formula"')).length;
+    const tame: Job = { ...saltglass, schemes: demoScheme === undefined ? [] : [demoScheme] };
+    expect(await formulas(await firstWorkbook(estimateOf(job, library), library))).toBe(
+      await formulas(await firstWorkbook(estimateOf(tame, plain), plain)),
+    );
+  });
+});

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { readLibrary, readLibraryText } from '#model/read-library.ts';
+import { cut, put } from './change.ts';
+
+function smallLibrary(): Record<string, unknown> {
+  return {
+    firm: { name: 'Invented Electrical', address: ['2 Made-up Road'], contact: '000' },
+    prices: {
+      source: 'invented for a test',
+      date: '2025-03-31',
+      vat: 'excluded',
+      items: [
+        {
+          item: 'cable-2.5',
+          unit: 'm',
+          pricePence: 6000,
+          perQuantity: 100,
+          packQuantity: 100,
+          charge: 'used',
+        },
+      ],
+    },
+    norms: {
+      source: 'invented for a test',
+      ratePencePerHour: 4000,
+      tasks: [{ task: 'fit-box', unit: 'each', lowMin: 10, typicalMin: 15, highMin: 25 }],
+      sums: [],
+      waste: { cable: 10, containment: 10, fixings: 5, fillers: 5 },
+    },
+    limits: { maximumSpurs: 3 },
+    terms: { labour: 'typical', markupPercent: 20, vat: 'standard' },
+  };
+}
+
+describe('a library', () => {
+  it('is read whole, from parsed JSON and from text', () => {
+    expect(readLibrary(smallLibrary())).toEqual({ ok: true, library: smallLibrary() });
+    expect(readLibraryText(JSON.stringify(smallLibrary()))).toEqual({ ok: true, library: smallLibrary() });
+  });
+
+  it('is refused with every fault at once, in its own order', () => {
+    const input = smallLibrary();
+    put(input, ['prices', 'items', 0, 'charge'], 'packed');
+    put(input, ['prices', 'items', 0, 'pricePence'], 10.5);
+    cut(input, ['norms', 'waste', 'cable']);
+    put(input, ['limits', 'maxSpurs'], 2);
+    const result = readLibrary(input);
+    expect(result.ok ? [] : result.faults.map(({ path, code }) => `${path} ${code}`)).toEqual([
+      'prices.items[0].pricePence not-whole',
+      'prices.items[0].charge unknown-value',
+      'norms.waste.cable missing',
+      'limits.maxSpurs unknown-key',
+    ]);
+  });
+
+  it('whose text is no JSON has one fault by line and column', () => {
+    const result = readLibraryText('{"firm": }');
+    expect(result.ok ? [] : result.faults.map(({ path }) => path)).toEqual(['line 1, column 10']);
+  });
+});

@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { terminalCapacity } from '#data/standards/terminal-capacity.ts';
+import { installedMethod } from '#engine/proof/installed-method.ts';
+import { spurLoads } from '#engine/proof/spur-load.ts';
+import { groupingFactor, surroundedFactor, tabulatedCapacity } from '#engine/proof/tabulated-capacity.ts';
+import { spurFeeds } from '#engine/rules/spur-feeds.ts';
+import { terminals } from '#engine/rules/terminals.ts';
+import {
+  factsOf,
+  nodeOf,
+  pointOf,
+  saidBy,
+  segmentOf,
+  shapeOf,
+  spurOf,
+  terminalOf,
+  twin25,
+  twinOf,
+} from '../engine/rules/facts-builder.ts';
+
+describe('BS 7671 Table 4D5, flat twin with protective conductor', () => {
+  it.each([
+    // A public transcription of the table prints the rows 1.0 and 1.5 mm² whole.
+    [1, '100', 13],
+    [1, '101', 10.5],
+    [1, '102', 13],
+    [1, '103', 8],
+    [1, 'C', 16],
+    [1, 'A', 11.5],
+    [1.5, '100', 16],
+    [1.5, '101', 13],
+    [1.5, '102', 16],
+    [1.5, '103', 10],
+    [1.5, 'C', 20],
+    [1.5, 'A', 14.5],
+    // https://diynot.com/diy/threads/current-carrying-capacity-question.94235 and one more page
+    [2.5, 'C', 27],
+    // https://www.diynot.com/diy/threads/electrical-cables-underneath-loft-boarding.177830/
+    [2.5, '102', 21],
+    [2.5, '103', 13.5],
+    // https://www.diynot.com/diy/goto/post?id=1577830
+    [4, '103', 17.5],
+    [4, 'C', 37],
+    // https://www.diynot.com/diy/threads/radial-sockets-ahhh.201157/post-1410886
+    [4, '100', 27],
+  ] as const)('%d mm² by method %s carries %d A', (lineMm2, method, currentA) => {
+    expect(tabulatedCapacity(twinOf(lineMm2), method)).toEqual({ currentA, grade: 'seen' });
+  });
+
+  it('has 2.5 mm² at 21, 17 and 20 A by methods 100, 101 and A (from memory)', () => {
+    const cells = (['100', '101', 'A'] as const).map((method) => tabulatedCapacity(twin25, method));
+    expect(cells).toEqual([
+      { currentA: 21, grade: 'memory' },
+      { currentA: 17, grade: 'memory' },
+      { currentA: 20, grade: 'memory' },
+    ]);
+  });
+
+  it('leaves 2.5 mm² below the 20 A of 433.1.204 by methods 101 and 103 only', () => {
+    // Source: https://engx.theiet.org/f/wiring-and-regulations/24214/i-just-thought-of-something/103458
+    const short = (['A', 'B', 'C', '100', '101', '102', '103'] as const).filter(
+      (method) => (tabulatedCapacity(twin25, method)?.currentA ?? 0) < 20,
+    );
+    expect(short).toEqual(['101', '103']);
+  });
+});
+
+describe('BS 7671 Table 4C1 with method B', () => {
+  it('leaves two ring cables in one mini-trunking 18.4 A, below 20 A', () => {
+    // Source: https://electriciansforums.net/threads/ring-circuit-in-mini-trunking.9542
+    const currentA = tabulatedCapacity(twin25, 'B')?.currentA ?? 0;
+    expect(currentA * groupingFactor(2, 'enclosed')).toBeCloseTo(18.4, 6);
+  });
+
+  it('leaves two clipped touching 22.95 A', () => {
+    // Source: https://www.diybanter.com/1824-post4.html (27 A) and the 17th edition print of the table (0.85)
+    const currentA = tabulatedCapacity(twin25, 'C')?.currentA ?? 0;
+    expect(currentA * groupingFactor(2, 'layer')).toBeCloseTo(22.95, 6);
+  });
+
+  it('prints 0.70 for three enclosed and 0.50 for nine', () => {
+    // Source: https://fliphtml5.com/glisk/snup/17th_edition_iee_wiring_regulations/60/
+    expect([groupingFactor(3, 'enclosed'), groupingFactor(9, 'enclosed')]).toEqual([0.7, 0.5]);
+  });
+});
+
+describe('BS 7671 523.9', () => {
+  it('halves the capacity of a cable surrounded for 0.5 m and more', () => {
+    expect([surroundedFactor(500), surroundedFactor(3000)]).toEqual([0.5, 0.5]);
+  });
+
+  it('takes 0.88, 0.78, 0.63 and 0.51 for shorter lengths (Table 52.2, from memory)', () => {
+    expect([50, 100, 200, 400].map(surroundedFactor)).toEqual([0.88, 0.78, 0.63, 0.51]);
+  });
+});
+
+describe('methods by what a cable lies in', () => {
+  it('takes cable capped in plaster for clipped direct (common practice, no source)', () => {
+    const capped = segmentOf({ medium: 'wall-chase', containment: 'capping' });
+    expect(installedMethod(capped, factsOf().plan)).toEqual({ method: 'C', surrounded: false });
+  });
+});
+
+describe('what twin outlets can draw', () => {
+  const twins = (count: number) => {
+    const ids = Array.from({ length: count }, (_, i) => `w${i}`);
+    return factsOf({
+      job: { points: ids.map((id) => pointOf(id)) },
+      proposed: { nodes: ids.map((id) => nodeOf(id)) },
+      shapes: [shapeOf('c', { spurs: [spurOf('spur@1', { accessoryNodes: ids })] })],
+    });
+  };
+
+  it('is 26 A for one, two plugs of 13 A, and 52 A for two (common practice, no source)', () => {
+    expect(spurLoads(twins(1), 'c')[0]?.possibleA).toBe(26);
+    expect(spurLoads(twins(2), 'c')[0]?.possibleA).toBe(52);
+  });
+
+  it('lets an unfused spur feed one twin outlet and fails the second', () => {
+    // Source: IET On-Site Guide 7.2.2 as quoted at dev-www.diynot.com, threads/correct-cable-size.470256, page 3
+    expect(saidBy(spurFeeds, twins(1))[0]?.outcome).toBe('passes');
+    expect(saidBy(spurFeeds, twins(2))[0]).toMatchObject({ outcome: 'fails', actual: 52, limit: 26 });
+  });
+});
+
+describe('BS 1363-2 terminals', () => {
+  it('take three 2.5, two 4 or one 6 mm²', () => {
+    // Source: https://engx.theiet.org/f/wiring-and-regulations/28010/4mm-radial-off-a-32a-ring/120225
+    expect(terminalCapacity.rows.map(({ conductors, areaMm2 }) => [conductors, areaMm2])).toEqual([
+      [3, 2.5],
+      [2, 4],
+      [1, 6],
+    ]);
+  });
+
+  it('do not take two 7/.029 and one 2.5 mm²: 8.46 mm² of 8 (7/.029 by its strands)', () => {
+    // Seven strands of 0.029 inch diameter: 7 · π/4 · (0.029 · 25.4)² mm².
+    const imperialMm2 = 7 * (Math.PI / 4) * (0.029 * 25.4) ** 2;
+    const fill = terminalOf('r1', { areaMm2: 2 * imperialMm2 + 2.5 });
+    const facts = factsOf({ shapes: [shapeOf('c')], things: { terminals: [fill] } });
+    expect(saidBy(terminals, facts)).toMatchObject([
+      { outcome: 'fails', messageId: 'tooMuch', actual: 8.47, limit: 8 },
+    ]);
+  });
+});
