@@ -22,6 +22,8 @@ export interface PriceRequest {
   /** Names of the library's sums that this scheme bears, such as `notification` or `parking`. */
   readonly sums: readonly string[];
   readonly uncertainty: SurveyOpenness;
+  /** Minutes by which the hours stray from the tasks' own, for the ends of a range; absent: none. */
+  readonly strayMin?: number;
 }
 
 /** Minutes of all tasks at a level of the norms; a task without a norm has none, and is reported elsewhere. */
@@ -106,7 +108,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   const rate = library.norms.ratePencePerHour;
   const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
-  const labourMin = labourMinutes(labour, agreed.labour);
+  const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
   const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf[request.uncertainty];
   const { totals, other } = totalsOf({
     materialsPence: materialsPence(materialsCostPence, agreed),
