@@ -58,7 +58,9 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
 }
 
 function sum(asked: readonly Demand[], amountOf: (demand: Demand) => number): number {
-  return asked.reduce((total, demand) => total + amountOf(demand), 0);
+  const total = asked.reduce((so, demand) => so + amountOf(demand), 0);
+  // Sums of binary fractions would print as 10.979999999999999.
+  return Number(total.toPrecision(12));
 }
 
 /** Waste falls on what is cut, mixed or dropped; a piece that is counted is not wasted, nor is an allowance. */

@@ -1,0 +1,195 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'ringwright-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+const run = (...args: readonly string[]): Promise<Ran> =>
+  new Promise((resolve) => {
+    const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'scripts/estimate.ts'), ...args];
+    execFile(process.execPath, command, { cwd: root, maxBuffer: 1e8 }, (error, out, err) => {
+      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+    });
+  });
+
+const demo = (name: string): string => join(root, 'data/jobs', `${name}.json`);
+const written = (name: string): string => join(folder, name);
+
+function variant(name: string, change: (job: Record<string, unknown>) => void): string {
+  const job = JSON.parse(readFileSync(demo('saltglass-row'), 'utf8')) as Record<string, unknown>;
+  change(job);
+  writeFileSync(written(`${name}.json`), JSON.stringify(job));
+  return written(`${name}.json`);
+}
+
+describe('the estimate command', () => {
+  it('writes estimate, workbook and a plan a storey, prints a table and ends with 0', async () => {
+    const { code, out, err } = await run(
+      demo('saltglass-row'),
+      '--out',
+      written('a'),
+      '--date',
+      '2026-11-25',
+    );
+    expect([code, err]).toEqual([0, '']);
+    expect(readdirSync(written('a')).sort()).toEqual([
+      'bill-of-materials.xlsx',
+      'estimate.json',
+      'wiring-plan-first-floor.svg',
+      'wiring-plan.svg',
+    ]);
+    expect(out).toMatch(/spurs-rcbo .* yes .* £\d+\.\d\d/);
+    expect(out).toContain('Work dead');
+    expect(out).toContain('check your own copy');
+  });
+
+  it('says the same as JSON, in the shape that others read', async () => {
+    const { out } = await run(demo('saltglass-row'), '--out', written('b'), '--date', '2026-11-25', '--json');
+    expect(out.trim()).toBe(readFileSync(join(written('b'), 'estimate.json'), 'utf8').trim());
+    const { schemes } = JSON.parse(out) as { schemes: Record<string, unknown>[] };
+    for (const scheme of schemes) {
+      expect(Object.keys(scheme)).toEqual(
+        expect.arrayContaining([
+          'id',
+          'name',
+          'complies',
+          'totals',
+          'runs',
+          'joints',
+          'boxes',
+          'fusedUnits',
+          'takeoff',
+          'findings',
+        ]),
+      );
+      expect(['yes', 'no', 'not-proven']).toContain(scheme.complies);
+      expect(Object.keys(scheme.totals as object)).toEqual([
+        'hours',
+        'materialsPence',
+        'labourPence',
+        'otherPence',
+        'contingencyPence',
+        'netPence',
+        'vatPence',
+        'grossPence',
+      ]);
+    }
+    const first = schemes[0] as { runs: object[]; joints: object[]; takeoff: object[]; findings: object[] };
+    expect(Object.keys(first.runs[0] ?? {})).toEqual(
+      expect.arrayContaining(['from', 'to', 'cable', 'lengthMm', 'segments']),
+    );
+    expect(Object.keys(first.joints[0] ?? {})).toEqual(expect.arrayContaining(['id', 'ratingA']));
+    expect(Object.keys(first.takeoff[0] ?? {})).toEqual(
+      expect.arrayContaining(['item', 'description', 'quantity', 'unit', 'causes']),
+    );
+    expect(Object.keys(first.findings[0] ?? {})).toEqual(
+      expect.arrayContaining([
+        'rule',
+        'outcome',
+        'subject',
+        'actual',
+        'limit',
+        'edition',
+        'source',
+        'message',
+        'remedy',
+        'consequencePence',
+        'origin',
+      ]),
+    );
+  });
+
+  it('ends with 1 for a scheme that fails, everything written, and names why', async () => {
+    const { code, out } = await run(demo('saltglass-row'), '--out', written('c'), '--scheme', 'two-on-one');
+    expect(code).toBe(1);
+    expect(readdirSync(written('c')).length).toBe(4);
+    expect(out).toMatch(/Fails +SP1 .*52 A/);
+  });
+
+  it('ends with 2 for a faulty file: every fault with its path, nothing written', async () => {
+    const job = variant('faulty', (raw) => {
+      raw.title = 7;
+      (raw.points as Record<string, unknown>[])[0] = {
+        ...(raw.points as Record<string, unknown>[])[0],
+        kind: 'sockett-twin',
+        circuit: 'no-such-one',
+      };
+    });
+    const { code, err, out } = await run(job, '--out', written('d'));
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(/title/);
+    expect(err).toMatch(/points\[0\]\.kind.*socket-twin/);
+    expect(err).toMatch(/points\[0\]\.circuit.*no-such-one/);
+    expect(readdirSync(folder)).not.toContain('d');
+  });
+
+  it('ends with 2 for a job that is not there, an unknown scheme and a call without a folder', async () => {
+    const runs = await Promise.all([
+      run('nowhere.json', '--out', written('e')),
+      run(demo('saltglass-row'), '--out', written('e'), '--scheme', 'nothing'),
+      run(demo('saltglass-row')),
+    ]);
+    expect(runs.map(({ code }) => code)).toEqual([2, 2, 2]);
+    expect(runs[1]?.err).toContain('spurs-rcbo');
+    expect(readdirSync(folder)).not.toContain('e');
+  });
+
+  it('answers a job of a newer version with that alone', async () => {
+    const { code, err } = await run(
+      variant('newer', (raw) => {
+        raw.version = 99;
+        raw.title = 3;
+      }),
+      '--out',
+      written('f'),
+    );
+    expect(code).toBe(2);
+    expect(err).toContain('this job needs a newer version');
+    expect(err).toContain('1 fault');
+  });
+
+  it('takes an unfinished job as it is: no scheme, no points, no house', async () => {
+    const bare = variant('bare', (raw) => {
+      for (const key of ['storeys', 'points', 'legs', 'readings', 'schemes', 'circuits', 'boards', 'answers'])
+        raw[key] = [];
+    });
+    const noScheme = variant('no-scheme', (raw) => {
+      raw.schemes = [];
+    });
+    const runs = await Promise.all([run(bare, '--out', written('g')), run(noScheme, '--out', written('h'))]);
+    expect(runs.map(({ code, err }) => [code, err])).toEqual([
+      [1, ''],
+      [1, ''],
+    ]);
+    expect(readdirSync(written('g'))).toEqual(
+      expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
+    );
+    expect(readdirSync(written('h')).length).toBe(4);
+  });
+
+  it('writes the same bytes twice, but for the workbook’s own clock', async () => {
+    await Promise.all([
+      run(demo('fernlow-close'), '--out', written('i'), '--date', '2026-11-25'),
+      run(demo('fernlow-close'), '--out', written('j'), '--date', '2026-11-25'),
+    ]);
+    for (const name of readdirSync(written('i')).filter((file) => !file.endsWith('.xlsx'))) {
+      expect(readFileSync(join(written('i'), name)).equals(readFileSync(join(written('j'), name)))).toBe(
+        true,
+      );
+    }
+  });
+});

@@ -1,0 +1,24 @@
+import { planScene } from '#drawing/plan/plan-scene.ts';
+import { svgOf } from '#drawing/svg.ts';
+import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+
+/** The few figures of each demo scheme whose movement should be noticed and explained. */
+function figuresOf(name: (typeof demoNames)[number]) {
+  return demoEstimate(name).schemes.map((scheme) => ({
+    id: scheme.id,
+    complies: scheme.complies,
+    totals: scheme.totals,
+    range: scheme.range,
+    runs: Object.fromEntries(scheme.runs.map((run) => [run.id, run.lengthMm])),
+    fails: scheme.findings.filter((finding) => finding.outcome === 'fails').map((finding) => `${finding.rule} ${finding.messageId} ${finding.subject}`),
+  }));
+}
+
+/** Our own output: the demo jobs' figures as JSON text, and the picture that the README shows. */
+export function golden(): { readonly figures: string; readonly picture: string } {
+  const figures = Object.fromEntries(demoNames.map((name) => [name, figuresOf(name)]));
+  const estimate = demoEstimate('saltglass-row');
+  const scheme = schemeOf(estimate, 'spurs-rcbo');
+  const scene = planScene({ ...estimate, worked: scheme.worked, storeyId: 'first-flr1', findings: scheme.findings, schemeName: scheme.name });
+  return { figures: `${JSON.stringify(figures, null, 2)}\n`, picture: svgOf(scene) };
+}
