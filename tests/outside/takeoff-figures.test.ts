@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { channelCapacity } from '#data/standards/channel-capacity.ts';
 import type { NetworkEdge } from '#engine/circuit/network.ts';
 import { boxDepths } from '#engine/connections/box-depth.ts';
 import { buildThings } from '#engine/connections/build-things.ts';
 import { clipSpacing } from '#engine/takeoff/clip-spacing.ts';
-import { channelSize, channelSizes } from '#engine/takeoff/containment-size.ts';
+import { channelSize } from '#engine/takeoff/containment-size.ts';
 import { flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
 import { PLASTER_KG_PER_LITRE } from '#engine/takeoff/making-good-lines.ts';
 import type { Cable } from '#model/cable.ts';
@@ -36,7 +37,7 @@ describe('flat cable against published dimensions', () => {
     [6, 13.5, 7],
     [10, 17.1, 10],
   ])('%f mm² is %f × %f mm', (areaMm2, widthMm, thicknessMm) => {
-    expect(flatCableSize(areaMm2)).toEqual({ areaMm2, widthMm, thicknessMm });
+    expect(flatCableSize(areaMm2)).toMatchObject({ areaMm2, widthMm, thicknessMm });
   });
 
   // Second source: a maker's data quoted in a forum give 6 mm² as 13.1 mm and 10 mm² as 16.8 mm wide; we
@@ -62,12 +63,12 @@ describe('mini-trunking against a maker’s 45 % capacities', () => {
     ['40x40', 585],
     ['50x50', 898],
   ])('%s holds %i mm²', (name, capacityMm2) => {
-    expect(channelSizes.find((size) => size.name === name)?.capacityMm2).toBe(capacityMm2);
+    expect(channelCapacity.rows.find((size) => size.name === name)?.capacityMm2).toBe(capacityMm2);
   });
 
   // 45 % of the inside of a 50 × 50 channel with 1.5 mm walls: the printed figure is of that kind.
   it('holds less than 45 % of its outside section', () => {
-    for (const { name, capacityMm2 } of channelSizes) {
+    for (const { name, capacityMm2 } of channelCapacity.rows) {
       const [wideMm = 0, deepMm = 0] = name.split('x').map(Number);
       expect(capacityMm2).toBeLessThan(0.45 * wideMm * deepMm);
     }

@@ -1,26 +1,6 @@
+import { channelCapacity } from '#data/standards/channel-capacity.ts';
 import type { Cable } from '#model/cable.ts';
 import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
-
-/** Mini-trunking with the cable section that fills 45 % of it. */
-export interface ChannelSize {
-  readonly name: string;
-  /** Outside width of the wide and the narrow side, mm. */
-  readonly wideMm: number;
-  readonly capacityMm2: number;
-}
-
-/**
- * Mini-trunking at 45 % space factor, smallest first. Source: one maker's capacities, printed in a wiring
- * accessory maker's cable management brochure, page 42 (storage.electrika.com).
- */
-export const channelSizes: readonly ChannelSize[] = [
-  { name: '16x16', wideMm: 16, capacityMm2: 67 },
-  { name: '25x16', wideMm: 25, capacityMm2: 120 },
-  { name: '40x16', wideMm: 40, capacityMm2: 209 },
-  { name: '40x25', wideMm: 40, capacityMm2: 360 },
-  { name: '40x40', wideMm: 40, capacityMm2: 585 },
-  { name: '50x50', wideMm: 50, capacityMm2: 898 },
-];
 
 /** Walls and lid lip that a flat cable's width cannot use, mm. Common practice, no source. */
 const WALLS_MM = 3;
@@ -33,9 +13,9 @@ export function channelSize(cables: readonly Cable[]): string {
   const sizes = cables.map((cable) => flatCableSize(cable.lineMm2));
   const sectionMm2 = sizes.reduce((sum, size) => sum + flatCableSectionMm2(size), 0);
   const widestMm = Math.max(0, ...sizes.map((size) => size.widthMm));
-  const fits = (channel: ChannelSize) =>
+  const fits = (channel: { readonly wideMm: number; readonly capacityMm2: number }) =>
     sectionMm2 <= channel.capacityMm2 && widestMm <= channel.wideMm - WALLS_MM;
-  return channelSizes.find(fits)?.name ?? '50x50';
+  return (channelCapacity.rows.find(fits) ?? channelCapacity.rows[5]).name;
 }
 
 /** The oval tube for these cables, nominal mm. Source: common practice (one 2.5 mm² in 20, two in 32), no published table. */

@@ -24,13 +24,28 @@ export interface WastePercents {
   readonly fillers: number;
 }
 
-/** Adds up what is asked of each item, with waste, sorted by item id. */
+/** The order of a bill: what is chosen first, what is used up last. */
+const groupOrder: readonly TakeoffGroup[] = [
+  'cable',
+  'accessories',
+  'protection',
+  'joints',
+  'boxes',
+  'containment',
+  'fixings',
+  'making-good',
+  'sundries',
+  'papers',
+];
+
+const byGroupAndItem = (a: TakeoffLine, b: TakeoffLine): number =>
+  groupOrder.indexOf(a.group) - groupOrder.indexOf(b.group) || (a.item < b.item ? -1 : 1);
+
+/** Adds up what is asked of each item, with waste, in the order of a bill: by group, then by item id. */
 export function linesOf(demands: readonly Demand[], waste: WastePercents): readonly TakeoffLine[] {
   const byItem = new Map<string, Demand[]>();
   for (const demand of demands) byItem.set(demand.item, [...(byItem.get(demand.item) ?? []), demand]);
-  return [...byItem.values()]
-    .flatMap((asked) => lineOf(asked, waste) ?? [])
-    .toSorted((a, b) => (a.item < b.item ? -1 : 1));
+  return [...byItem.values()].flatMap((asked) => lineOf(asked, waste) ?? []).toSorted(byGroupAndItem);
 }
 
 function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | null {

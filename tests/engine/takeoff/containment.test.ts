@@ -1,14 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { channelCapacity } from '#data/standards/channel-capacity.ts';
+import { flatCableDimensions } from '#data/standards/flat-cable-dimensions.ts';
 import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
-import {
-  cappingSizeMm,
-  channelSize,
-  channelSizes,
-  conduitSizeMm,
-  ovalSizeMm,
-} from '#engine/takeoff/containment-size.ts';
-import { flatCableSectionMm2, flatCableSize, flatCableSizes } from '#engine/takeoff/flat-cable-size.ts';
+import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from '#engine/takeoff/containment-size.ts';
+import { flatCableSectionMm2, flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
 import type { Run, Segment } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
 import { runOf, segmentOf, spotAt, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
@@ -105,7 +101,7 @@ describe('channel', () => {
   });
 
   it('is never filled beyond its capacity while a larger size is listed, nor larger than needed', () => {
-    const areas = fc.array(fc.constantFrom(...flatCableSizes.map(({ areaMm2 }) => areaMm2)), {
+    const areas = fc.array(fc.constantFrom(...flatCableDimensions.rows.map(({ areaMm2 }) => areaMm2)), {
       minLength: 1,
       maxLength: 12,
     });
@@ -113,11 +109,11 @@ describe('channel', () => {
       fc.property(areas, (areasMm2) => {
         const sectionMm2 = areasMm2.reduce((sum, mm2) => sum + flatCableSectionMm2(flatCableSize(mm2)), 0);
         const name = channelSize(cablesOf(...areasMm2));
-        const index = channelSizes.findIndex((size) => size.name === name);
-        const capacityMm2 = channelSizes[index]?.capacityMm2 ?? 0;
+        const index = channelCapacity.rows.findIndex((size) => size.name === name);
+        const capacityMm2 = channelCapacity.rows[index]?.capacityMm2 ?? 0;
         expect(name === '50x50' || sectionMm2 <= capacityMm2).toBe(true);
         const more = channelSize(cablesOf(...areasMm2, 2.5));
-        expect(channelSizes.findIndex((size) => size.name === more)).toBeGreaterThanOrEqual(index);
+        expect(channelCapacity.rows.findIndex((size) => size.name === more)).toBeGreaterThanOrEqual(index);
       }),
       { seed: 5 },
     );

@@ -128,8 +128,14 @@ describe('laws of the take-off', () => {
     );
   });
 
-  it('lines come sorted by item, each item once', () => {
-    const items = takeOff(workedOf(terrace), waste).map((line) => line.item);
-    expect(items).toEqual([...new Set(items)].toSorted());
+  it('lines come in the order of a bill, by group and then by item, each item once', () => {
+    const lines = takeOff(workedOf(terrace), waste);
+    const groups = [...new Set(lines.map((line) => line.group))];
+    expect(groups[0]).toBe('cable');
+    expect(groups.at(-1)).toBe('papers');
+    const byGroup = groups.flatMap((group) =>
+      [...new Set(lines.filter((line) => line.group === group).map((line) => line.item))].toSorted(),
+    );
+    expect(lines.map((line) => line.item)).toEqual(byGroup);
   });
 });
