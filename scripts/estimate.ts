@@ -38,10 +38,14 @@ async function textOf(path: string, what: string): Promise<string> {
   }
 }
 
+const sentence = (text: string): string => (text === '' || /[.?!]$/.test(text) ? text : `${text}.`);
+
 const faultLines = (path: string, faults: readonly Fault[]): string =>
   [
     `${path}: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}, nothing written.`,
-    ...faults.map((fault) => `  ${fault.path}: ${fault.message} ${fault.remedy}`.trimEnd()),
+    ...faults.map((fault) =>
+      `  ${fault.path}: ${sentence(fault.message)} ${sentence(fault.remedy)}`.trimEnd(),
+    ),
   ].join('\n');
 
 async function readJobFile(path: string): Promise<Job> {

@@ -73,7 +73,7 @@ export function placesAround(
   nearMm: number,
 ): readonly SheetPoint[] {
   const out: SheetPoint[] = [];
-  for (const reach of [nearMm, nearMm * 1.5, nearMm * 2.2]) {
+  for (const reach of [nearMm, nearMm * 1.5, nearMm * 2.2, nearMm * 3, nearMm * 4]) {
     for (const turn of [0, 45, -45, 90, -90, 135, -135, 180]) {
       const radians = (turn * Math.PI) / 180;
       const x = into[0] * Math.cos(radians) - into[1] * Math.sin(radians);

@@ -5,9 +5,10 @@ import type { Ink, Scene, Shape } from './scene.ts';
 const number = (value: number): string => String(Math.round(value * 1000) / 1000);
 const pair = (point: SheetPoint): string => `${number(point[0])} ${number(point[1])}`;
 
-/** Makes text harmless in markup; control characters that XML cannot carry become spaces. */
+/** Makes text harmless in markup: what XML cannot carry becomes a space, marks that turn the reading direction go. */
 export const xmlText = (text: string): string =>
   text
+    .replace(/[\u202A-\u202E\u2066-\u2069\u200E\u200F]/g, '')
     .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, ' ')
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')

@@ -18,9 +18,12 @@ import { chaseDepth } from './rules/chase-depth.ts';
 import { connectionPossible } from './rules/connection-possible.ts';
 import { consent } from './rules/consent.ts';
 import { cornerDistance } from './rules/corner-distance.ts';
+import { deviceCurve } from './rules/device-curve.ts';
 import { earthingConductor } from './rules/earthing-conductor.ts';
+import { faultLoopKnown } from './rules/fault-loop-known.ts';
 import { fireStopping } from './rules/fire-stopping.ts';
 import { fixedLoadOwnCircuit } from './rules/fixed-load-own-circuit.ts';
+import { fixedLoadWithin } from './rules/fixed-load-within.ts';
 import { floorCover } from './rules/floor-cover.ts';
 import { fuseByLoad } from './rules/fuse-by-load.ts';
 import { gasAccessory } from './rules/gas-accessory.ts';
@@ -44,6 +47,7 @@ import { meansOfEarthing } from './rules/means-of-earthing.ts';
 import { mixedColours } from './rules/mixed-colours.ts';
 import { notification } from './rules/notification.ts';
 import { oldCable } from './rules/old-cable.ts';
+import { oldCableReach } from './rules/old-cable-reach.ts';
 import { oneSpurAPoint } from './rules/one-spur-a-point.ts';
 import { outbuilding } from './rules/outbuilding.ts';
 import { outdoorEnclosure } from './rules/outdoor-enclosure.ts';
@@ -63,6 +67,7 @@ import type { Rule } from './rules/rule.ts';
 import { safeZones } from './rules/safe-zones.ts';
 import { shapeContradiction } from './rules/shape-contradiction.ts';
 import { sinkClearance } from './rules/sink-clearance.ts';
+import { spareWay } from './rules/spare-way.ts';
 import { spurCable } from './rules/spur-cable.ts';
 import { spurCount } from './rules/spur-count.ts';
 import { spurFeeds } from './rules/spur-feeds.ts';
@@ -83,6 +88,7 @@ export const allRules: readonly Rule[] = [
   areaServed,
   connectionPossible,
   wantedConnected,
+  oldCableReach,
   spurFeeds,
   oneSpurAPoint,
   spurFromSpur,
@@ -90,6 +96,8 @@ export const allRules: readonly Rule[] = [
   spurCable,
   ringDevice,
   rcboAvailable,
+  spareWay,
+  deviceCurve,
   // Cable, joints, terminals, fuses, loads
   ringCable,
   cableAfterFuse,
@@ -100,6 +108,7 @@ export const allRules: readonly Rule[] = [
   fuseByLoad,
   loadsBehindFuse,
   fixedLoadOwnCircuit,
+  fixedLoadWithin,
   // Residual current protection
   rcdForOutlets,
   rcdType,
@@ -148,6 +157,7 @@ export const allRules: readonly Rule[] = [
   earthingConductor,
   ttRcd,
   isolation,
+  faultLoopKnown,
   // Premises, notification, scope
   arcFault,
   surge,

@@ -18,10 +18,10 @@ import { type House, workHouse, workScheme } from './schemes/work-scheme.ts';
 import { defaultLengthAllowances } from './ways/length-allowances.ts';
 
 /** The engine's version, printed on what it makes and frozen in quotations. */
-export const ENGINE_VERSION = '0.1.0';
+const ENGINE_VERSION = '0.1.0';
 
 /** The usual cautions, on every output. */
-export const cautions: readonly string[] = [
+const cautions: readonly string[] = [
   'This is an aid to a competent person, who remains responsible: nothing here is a certificate, and nothing is called safe.',
   'Work dead: isolate, lock off, prove the tester, prove dead, prove the tester again. Prove the ring before adding to it.',
   'Cable routes are not what you see: look for pipes, cables and asbestos before cutting, drilling or lifting.',
@@ -29,7 +29,7 @@ export const cautions: readonly string[] = [
 ];
 
 /** What is known of the edition behind the checks. */
-export const editionNote =
+const editionNote =
   'BS 7671:2018+A4:2026 in force; figures from public sources of A2 and A3; what A4 changes here is not verified: check your own copy.';
 
 const factsOf = (worked: Worked, library: Library): Facts => ({
@@ -50,7 +50,7 @@ function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeE
     complies: complies(findings),
     totals: priced.price.totals,
     range: priced.range,
-    openQuestions: openQuestions(house, scheme, library),
+    openQuestions: openQuestions(house, worked, priced.range, library),
     runs: worked.runs,
     joints: worked.things.joints,
     boxes: worked.things.boxes,
@@ -58,7 +58,14 @@ function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeE
     takeoff: priced.takeoff,
     labour: priced.labour,
     price: priced.price,
-    findings: withConsequences(findings, house, scheme, library),
+    findings: withConsequences(findings, {
+      house,
+      scheme,
+      runs: worked.runs,
+      grossPence: priced.price.totals.grossPence,
+      contingencyPercent: priced.price.contingencyPercent,
+      library,
+    }),
     worked,
   };
 }

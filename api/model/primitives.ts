@@ -29,7 +29,7 @@ export function idRef(
 }
 
 /** A label or a line of text that people read. */
-export const text = z.string().max(4000);
+export const text = z.string();
 
 /** A length in mm that cannot be negative; 1 km is beyond any house. */
 export const lengthMm = z.number().min(0).max(1_000_000);

@@ -22,6 +22,12 @@ Workbook and plan are of the scheme asked for, else of the cheapest that does no
 Exit: 0 a scheme may go ahead as far as checked; 1 it may not, everything is written; 2 the file or the call is
 faulty, nothing is written.`;
 
+/** A day that exists, as ISO writes it. */
+const isDay = (text: string): boolean => {
+  const at = new Date(`${text}T00:00:00Z`);
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(at.getTime()) && at.toISOString().startsWith(text);
+};
+
 const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** Reads the command line; a string instead says what is wrong with it. */
@@ -44,7 +50,7 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
     if (jobPath === undefined) return `Name a job file.\n\n${usage}`;
     if (rest.length > 0) return `One job file at a time: "${rest.join('", "')}" is too much.\n\n${usage}`;
     if (values.out === undefined) return `Say with --out in which folder to write.\n\n${usage}`;
-    if (values.date !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(values.date))
+    if (values.date !== undefined && !isDay(values.date))
       return `--date wants a date such as 2026-11-25, not "${values.date}".`;
     return {
       jobPath,

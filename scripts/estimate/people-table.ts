@@ -1,13 +1,14 @@
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { labelsOf } from '#exports/workbook/label-of.ts';
 
 const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
 const compliesWords = { yes: 'yes', no: 'NO', 'not-proven': 'not proven' } as const;
 
 /** Sets columns side by side; the first is left aligned, the others right. */
-export function columns(rows: readonly (readonly string[])[]): string {
+function columns(rows: readonly (readonly string[])[]): string {
   const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => (row[i] ?? '').length)));
   return rows
     .map((row) =>
@@ -40,7 +41,7 @@ function schemeRows(estimate: Estimate): readonly (readonly string[])[] {
   return [head, ...rows];
 }
 
-function findingLines(findings: readonly Finding[]): readonly string[] {
+function findingLines(findings: readonly Finding[], labelOf: (id: string) => string): readonly string[] {
   return outcomeOrder.flatMap((outcome) => {
     const of = findings.filter((finding) => finding.outcome === outcome);
     if (of.length === 0) return [];
@@ -49,7 +50,7 @@ function findingLines(findings: readonly Finding[]): readonly string[] {
       const price =
         finding.consequencePence === null ? '' : ` (${pounds(finding.consequencePence)} with VAT)`;
       const gate = finding.stopGate ? ' Stop: work must not go on before this is settled.' : '';
-      const first = `${outcomeWords[outcome]}  ${finding.rule}  ${finding.message}${gate}`;
+      const first = `${outcomeWords[outcome]}  ${finding.rule}  ${labelOf(finding.subject)}: ${finding.message}${gate}`;
       return finding.remedy === null ? [first] : [first, `      Remedy: ${finding.remedy}${price}`];
     });
   });
@@ -84,7 +85,7 @@ export function peopleTable(
     schemes,
     '',
     `${of}:`,
-    ...findingLines(findings),
+    ...findingLines(findings, labelsOf((shown ?? estimate.asFound).worked)),
     '',
     ...(shown === null ? [] : openLines(shown)),
     '',

@@ -1,4 +1,4 @@
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
 /** A file to be written, by its name in the folder. */
@@ -7,9 +7,20 @@ export interface OutFile {
   readonly content: string | Uint8Array;
 }
 
+/** A plan of an earlier run, which would stand beside an estimate that it does not belong to. */
+const isPlan = (name: string): boolean => /^wiring-plan(-[a-z0-9-]+)?\.svg$/.test(name);
+
+async function refuseFolders(paths: readonly string[]): Promise<void> {
+  for (const path of paths) {
+    const there = await stat(path).catch(() => null);
+    if (there?.isDirectory()) throw new Error(`${path} is a folder; move it or write elsewhere`);
+  }
+}
+
 /**
  * Writes all files or none of them: each is first written beside its place and then moved into it, so that
- * a full disk leaves the files of an earlier run as they were. Returns the paths.
+ * a full disk leaves the files of an earlier run as they were. Plans of an earlier run that this one does not
+ * write are removed. Returns the paths.
  */
 export async function writeAll(folder: string, files: readonly OutFile[]): Promise<readonly string[]> {
   await mkdir(folder, { recursive: true });
@@ -18,12 +29,15 @@ export async function writeAll(folder: string, files: readonly OutFile[]): Promi
     part: join(folder, `.${file.name}.part`),
     path: join(folder, file.name),
   }));
+  await refuseFolders(waiting.map(({ path }) => path));
   try {
     for (const file of waiting) await writeFile(file.part, file.content);
-  } catch (error) {
+    for (const file of waiting) await rename(file.part, file.path);
+  } finally {
     await Promise.all(waiting.map((file) => rm(file.part, { force: true })));
-    throw error;
   }
-  for (const file of waiting) await rename(file.part, file.path);
+  const names = new Set(files.map(({ name }) => name));
+  const stale = (await readdir(folder)).filter((name) => isPlan(name) && !names.has(name));
+  await Promise.all(stale.map((name) => rm(join(folder, name), { force: true })));
   return waiting.map((file) => file.path);
 }

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -191,5 +191,30 @@ describe('the estimate command', () => {
         true,
       );
     }
+  });
+
+  it('leaves no plan of an earlier run beside an estimate that it does not belong to', async () => {
+    await run(demo('saltglass-row'), '--out', written('k'));
+    const bare = variant('bare-again', (raw) => {
+      for (const key of ['storeys', 'points', 'legs', 'readings', 'schemes', 'circuits', 'boards', 'answers'])
+        raw[key] = [];
+    });
+    await run(bare, '--out', written('k'));
+    expect(readdirSync(written('k')).sort()).toEqual([
+      'bill-of-materials.xlsx',
+      'estimate.json',
+      'wiring-plan.svg',
+    ]);
+  });
+
+  it('writes nothing when a folder stands where a file should go, and refuses a day that does not exist', async () => {
+    mkdirSync(join(written('l'), 'wiring-plan.svg'), { recursive: true });
+    const [blocked, day] = await Promise.all([
+      run(demo('saltglass-row'), '--out', written('l')),
+      run(demo('saltglass-row'), '--out', written('m'), '--date', '2026-02-30'),
+    ]);
+    expect([blocked.code, day.code]).toEqual([2, 2]);
+    expect(blocked.err).toContain('is a folder');
+    expect(readdirSync(written('l'))).toEqual(['wiring-plan.svg']);
   });
 });

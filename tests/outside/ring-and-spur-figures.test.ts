@@ -1,14 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { terminalCapacity } from '#data/standards/terminal-capacity.ts';
+import { capacityOfRun } from '#engine/proof/capacity-of-run.ts';
+import { fuseCarries } from '#engine/proof/fuse-carries.ts';
 import { installedMethod } from '#engine/proof/installed-method.ts';
 import { spurLoads } from '#engine/proof/spur-load.ts';
 import { groupingFactor, surroundedFactor, tabulatedCapacity } from '#engine/proof/tabulated-capacity.ts';
+import { fixedLoadWithin } from '#engine/rules/fixed-load-within.ts';
 import { spurFeeds } from '#engine/rules/spur-feeds.ts';
 import { terminals } from '#engine/rules/terminals.ts';
 import {
+  capacityOf,
+  circuitOf,
+  edgeOf,
   factsOf,
   nodeOf,
+  nodePlaceOf,
   pointOf,
+  runOf,
   saidBy,
   segmentOf,
   shapeOf,
@@ -98,6 +106,53 @@ describe('methods by what a cable lies in', () => {
   it('takes cable capped in plaster for clipped direct (common practice, no source)', () => {
     const capped = segmentOf({ medium: 'wall-chase', containment: 'capping' });
     expect(installedMethod(capped, factsOf().plan)).toEqual({ method: 'C', surrounded: false });
+  });
+});
+
+describe('a floor void', () => {
+  const inVoid = (insulation: 'none' | null) => {
+    const run = runOf('e1', [segmentOf({ medium: 'void-along', insulation })], { cable: twinOf(4) });
+    return capacityOfRun(run, { plan: factsOf().plan, cablesInBundle: new Map() });
+  };
+
+  it('without insulation is clipped direct, so that 4 mm² takes 32 A (common practice, no source)', () => {
+    // 37 A by method C: https://www.diynot.com/diy/goto/post?id=1577830
+    expect(inVoid('none')).toMatchObject({ izA: 37, method: 'C' });
+  });
+
+  it('that nobody looked into leaves 4 mm² between 22 and 37 A, which 32 A lies within', () => {
+    // BS 7671 Table 4D5: method 101 (over 100 mm of insulation) 22 A from memory, method C as above.
+    const { izA, atBest } = inVoid(null);
+    expect([izA, atBest?.izA]).toEqual([22, 37]);
+  });
+});
+
+describe('BS 7671 433.1.1: Ib no more than In, In no more than Iz', () => {
+  it('a 7 kW cooker draws 30.43 A, above the 27 A of 2.5 mm² clipped direct (arithmetic at 230 V)', () => {
+    const facts = factsOf({
+      job: {
+        circuits: [circuitOf('c')],
+        points: [pointOf('w', { kind: 'cooker-control', load: { watts: 7000, use: 'cooker', fixed: true } })],
+      },
+      proposed: {
+        nodes: [nodeOf('w', { state: 'new' })],
+        edges: [edgeOf('e1', 'r1', 'w', { state: 'new' })],
+      },
+      capacities: [capacityOf('e1')],
+      shapes: [
+        shapeOf('c', {
+          places: [nodePlaceOf('w', { role: 'unfused-spur', upstreamEdgeId: 'e1', upstreamNode: 'r1' })],
+        }),
+      ],
+    });
+    expect(saidBy(fixedLoadWithin, facts)).toMatchObject([
+      { outcome: 'fails', actual: 30.43, limit: 27, unit: 'A' },
+    ]);
+  });
+
+  it('lets the trade’s 3 A fuse stand up to 700 W, 10 W over the arithmetic', () => {
+    // Watts from a public page on portable appliance testing; 3 A × 230 V = 690 W.
+    expect([690, 700, 701].map((watts) => fuseCarries(watts, 3))).toEqual(['within', 'by-practice', 'over']);
   });
 });
 

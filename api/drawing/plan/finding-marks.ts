@@ -12,9 +12,12 @@ export interface NumberedFinding {
   readonly subjects: readonly string[];
 }
 
+const stopsFirst = (findings: readonly Finding[]): readonly Finding[] =>
+  [true, false].flatMap((stop) => findings.filter(({ stopGate }) => stopGate === stop));
+
 /**
- * The findings that get a number on a sheet: all but passes and advice, gravest first; equal sentences share
- * one. Those of things on another storey are left to that storey's sheet.
+ * The findings that get a number on a sheet: all but passes and advice, gravest first, and shut stop gates
+ * before others as grave; equal sentences share one. Those of things on another storey are left to that storey's sheet.
  */
 export function numberedFindings(
   findings: readonly Finding[],
@@ -26,7 +29,7 @@ export function numberedFindings(
   >();
   for (const outcome of outcomeOrder) {
     if (outcome === 'passes' || outcome === 'advice') continue;
-    for (const finding of findings) {
+    for (const finding of stopsFirst(findings)) {
       if (finding.outcome !== outcome || isElsewhere(finding.subject)) continue;
       const key = `${finding.rule} ${finding.message}`;
       const entry = entries.get(key);

@@ -94,7 +94,8 @@ function runTable(column: Column, content: PanelContent): void {
   }
 }
 
-function findingList(column: Column, content: PanelContent): void {
+/** Lists as many findings as there is room for; returns how many. */
+function findingList(column: Column, content: PanelContent): number {
   heading(column, 'Findings to see to');
   if (content.marks.length === 0) paragraph(column, 'None that fails, wants a decision or is not proven.', 0);
   let left = content.marks.length;
@@ -116,10 +117,18 @@ function findingList(column: Column, content: PanelContent): void {
     content.adviceCount > 0 ? `${content.adviceCount} of advice` : '',
   ].filter((part) => part !== '');
   if (rest.length > 0) paragraph(column, `And ${rest.join(' and ')}, in the list of checks.`, 0, 'text-soft');
+  return content.marks.length - left;
+}
+
+/** The panel as drawn. */
+export interface Panel {
+  readonly shapes: readonly Shape[];
+  /** How many of the numbered findings there was room to list, from the first. */
+  readonly listed: number;
 }
 
 /** The words beside a plan: title block at the foot, then findings, new cables, legend and cautions above it. */
-export function panelShapes(layout: SheetLayout, content: PanelContent): readonly Shape[] {
+export function panelOf(layout: SheetLayout, content: PanelContent): Panel {
   const { leftMm, rightMm, topMm, bottomMm } = layout.panel;
   const column: Column = {
     leftMm: leftMm + 3,
@@ -132,13 +141,10 @@ export function panelShapes(layout: SheetLayout, content: PanelContent): readonl
   legend(column, content);
   runTable(column, content);
   const findingsColumn: Column = { ...column, bottomMm: column.bottomMm - cautionRows.length * 2.9 - 8 };
-  findingList(findingsColumn, content);
+  const listed = findingList(findingsColumn, content);
   const cautions: Column = { ...column, topMm: findingsColumn.bottomMm };
   heading(cautions, 'Cautions');
   for (const caution of content.cautions) paragraph(cautions, caution, 0);
-  return [
-    line('rule', [sheetPoint(leftMm, topMm), sheetPoint(leftMm, bottomMm)]),
-    ...column.shapes,
-    ...titleBlock(layout, content),
-  ];
+  const edge = line('rule', [sheetPoint(leftMm, topMm), sheetPoint(leftMm, bottomMm)]);
+  return { shapes: [edge, ...column.shapes, ...titleBlock(layout, content)], listed };
 }

@@ -8,7 +8,7 @@ import { line, type Scene, type Shape, words } from '../scene.ts';
 import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, numberedFindings } from './finding-marks.ts';
 import { fixtureShapes } from './fixtures.ts';
-import { type PanelContent, panelShapes } from './panel.ts';
+import { type PanelContent, panelOf } from './panel.ts';
 import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
 import { scaleBar } from './scale-bar.ts';
 import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
@@ -127,9 +127,9 @@ export function planScene(request: PlanRequest): Scene {
   const rooms = roomNames(request, layout, free);
   const spots = spotsOf(worked, points, cables);
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
-  const panel = panelShapes(layout, {
+  const panel = panelOf(layout, {
     ...request,
-    storeyName: storey?.storey.name ?? storeyId,
+    storeyName: storey?.storey.name ?? 'no storey drawn yet',
     symbols: symbolsUsed(points),
     runs: runRows(cables),
     marks,
@@ -139,7 +139,7 @@ export function planScene(request: PlanRequest): Scene {
   const corners = rectangle(border.leftMm, border.topMm, border.rightMm, border.bottomMm);
   const sheet = rectangle(0, 0, widthMm, heightMm);
   return {
-    title: `${request.title}: wiring plan, ${storey?.storey.name ?? storeyId}`,
+    title: `${request.title}: wiring plan, ${storey?.storey.name ?? 'no storey drawn yet'}`,
     widthMm,
     heightMm,
     scale: layout.frame.scale,
@@ -150,21 +150,22 @@ export function planScene(request: PlanRequest): Scene {
       { name: 'rooms', shapes: rooms },
       { name: 'cables', shapes: cables.shapes },
       { name: 'points', shapes: points.shapes },
-      { name: 'findings', shapes: markShapes(marks, spots, free) },
-      { name: 'words', shapes: [...scaleBar(layout), ...panel] },
+      { name: 'findings', shapes: markShapes(marks.slice(0, panel.listed), spots, free) },
+      { name: 'words', shapes: [...scaleBar(layout), ...panel.shapes] },
     ],
   };
 }
 
-/** The storeys that a scheme's plan is drawn for: those with walls or points, lowest first. */
+/** The storeys that a scheme's plan is drawn for: those with walls or points, lowest first; an empty sheet where there are none. */
 export function storeysToDraw(
   scheme: Pick<SchemeEstimate, 'worked'>,
 ): readonly { readonly id: string; readonly name: string }[] {
   const { plan } = scheme.worked;
-  return plan.storeys
+  const drawn = plan.storeys
     .filter(
       ({ storey }) =>
         storey.walls.length > 0 || [...plan.positionOfPoint.values()].some((at) => at.storeyId === storey.id),
     )
     .map(({ storey }) => ({ id: storey.id, name: storey.name }));
+  return drawn.length > 0 ? drawn : [{ id: '', name: 'no storey drawn yet' }];
 }

@@ -42,5 +42,5 @@ function reportStrayFeeds(
   const links = draftLinks(draft, 'cables-and-fuses');
   const reached = reachedFrom([start], links, ({ edge, other }) => edge.kind !== 'fuse' || edge.to === other);
   const stray = new Set(laid.filter(({ from }) => !reached.has(from)).map(({ name }) => name));
-  for (const name of stray) reportProblem(draft, connectionId, 'point-not-connected-here', name);
+  for (const name of stray) reportProblem(draft, connectionId, 'feed-not-reached', name);
 }

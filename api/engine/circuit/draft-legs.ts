@@ -136,7 +136,7 @@ function recordRemoved(
  * brought to the sides' nodes.
  *
  * @returns the problem, if the leg is not there any more; then nothing is changed. A joint of an earlier
- * connection that lies in the removed stretch is reported as `cut-order`.
+ * connection that lies in the removed stretch is reported as `joint-cut-away`.
  */
 export function openLeg(
   draft: NetworkDraft,
@@ -154,7 +154,7 @@ export function openLeg(
   const first = start ? parts.indexOf(start.part) : 0;
   // Two cuts at the place of an older joint: both are made on the same side of it.
   const last = Math.max(first, end ? parts.indexOf(end.part) : parts.length - 1);
-  if (last > first) reportProblem(draft, connectionId, 'cut-order', legId);
+  if (last > first) reportProblem(draft, connectionId, 'joint-cut-away', legId);
   for (const [index, part] of parts.entries()) {
     if (index < first || index > last) continue;
     trimPart(draft, part, {

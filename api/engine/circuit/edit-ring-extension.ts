@@ -25,8 +25,9 @@ interface Side {
  * of `between`, `back` the side of the second, whichever way the leg itself was written down.
  *
  * Without a leg between the two (a quoting visit) the neighbours alone say where: the kept old cable that a
- * joint or a cut end implies is an edge `<connectionId>/old-out` or `/old-back` of unknown length, and no
- * removed stretch is recorded, since no leg is known that it would be of. The same is done, beside the
+ * joint or a cut end implies is an edge `<connectionId>/old-out` or `/old-back` of unknown length; with
+ * `terminals` the old cable is noted as lifted there. No removed stretch is recorded, since no leg is known
+ * that it would be of. The same is done, beside the
  * problem, when the leg is gone or the two are no neighbours.
  */
 export function editRingExtension(draft: NetworkDraft, connection: RingExtension): void {
@@ -47,7 +48,7 @@ export function editRingExtension(draft: NetworkDraft, connection: RingExtension
   const back = sideOf(id, { role: 'joint-back', neighbour: b, cut: connection.back, next: last });
   const legId = legBetween(draft, connection, { from: a, to: b });
   if (legId === null || !openBetween(draft, id, { legId, out, back }))
-    for (const side of [out, back]) if (side.cut.how !== 'terminals') keepOldEnd(draft, id, side);
+    for (const side of [out, back]) partUnrecorded(draft, id, side);
   layNewCables(draft, connection, { out, back, points });
 }
 
@@ -82,9 +83,8 @@ function joins(ends: LegEnds | undefined, { from, to }: LegEnds): boolean {
 function legBetween(draft: NetworkDraft, connection: RingExtension, neighbours: LegEnds): string | null {
   const { id, leg, between, circuit } = connection;
   if (leg !== undefined) {
-    if (draft.legById.get(leg)?.circuit !== circuit)
-      reportProblem(draft, id, 'point-not-connected-here', leg);
-    if (!joins(draft.legEnds.get(leg), neighbours)) reportProblem(draft, id, 'not-neighbours', leg);
+    if (draft.legById.get(leg)?.circuit !== circuit) reportProblem(draft, id, 'leg-of-other-circuit', leg);
+    if (!joins(draft.legEnds.get(leg), neighbours)) reportProblem(draft, id, 'leg-elsewhere', leg);
     return leg;
   }
   const told = toldEnds(between);
@@ -152,7 +152,12 @@ function bringCutJoint(
   bringJoint(draft, connectionId, { role, joint: cut.joint, inLeg: { legId, alongMm: opened.atMm } });
 }
 
-function keepOldEnd(draft: NetworkDraft, connectionId: string, side: Side): void {
+/** Lifts the old cable that no leg records at the neighbour, or keeps it up to where it is cut. */
+function partUnrecorded(draft: NetworkDraft, connectionId: string, side: Side): void {
+  if (side.cut.how === 'terminals') {
+    draft.lifted.push({ nodeId: side.neighbour, connectionId });
+    return;
+  }
   const joint = side.cut.how === 'joint' ? { made: side.cut.joint } : null;
   addOldCable(draft, connectionId, { ...side, joint });
 }

@@ -4,6 +4,7 @@ import { inIdOrder } from './id-order.ts';
 import type { LegEnds } from './leg-ends.ts';
 import type {
   EditProblem,
+  LiftedEnd,
   Network,
   NetworkCircuit,
   NetworkEdge,
@@ -28,6 +29,7 @@ export interface NetworkDraft {
   readonly edges: Map<string, NetworkEdge>;
   readonly circuits: Map<string, NetworkCircuit>;
   readonly removed: RemovedStretch[];
+  readonly lifted: LiftedEnd[];
   readonly problems: EditProblem[];
   readonly unwired: Map<string, readonly Point[]>;
   /** By edge id, for every edge that is a leg or a part of one. */
@@ -53,6 +55,7 @@ export function draftOf(job: Job, found: Network): NetworkDraft {
     edges: new Map(found.edges.map((edge) => [edge.id, edge])),
     circuits: new Map(found.circuits.map((circuit) => [circuit.id, circuit])),
     removed: [...found.removed],
+    lifted: [...(found.lifted ?? [])],
     problems: [...found.problems],
     unwired: new Map(found.unwired),
     spans: new Map(legEdges.map(({ id, lengthMm }) => [id, { fromMm: 0, toMm: lengthMm }])),
@@ -66,14 +69,17 @@ export function draftOf(job: Job, found: Network): NetworkDraft {
   };
 }
 
-/** Records something that cannot be done as written. */
+/** Records something that cannot be done as written, once. */
 export function reportProblem(
   draft: NetworkDraft,
   connectionId: string,
   code: EditProblem['code'],
   subjectId: string,
 ): void {
-  draft.problems.push({ connectionId, code, subjectId });
+  const isKnown = draft.problems.some(
+    (each) => each.connectionId === connectionId && each.code === code && each.subjectId === subjectId,
+  );
+  if (!isKnown) draft.problems.push({ connectionId, code, subjectId });
 }
 
 /** The ways out of every node of the draft as it is now, by cables or by cables and fuses. */
@@ -101,14 +107,24 @@ export function networkOf(draft: NetworkDraft): Network {
     removed: draft.removed.toSorted(
       (a, b) => inIdOrder(a.legId, b.legId) || (a.fromMm ?? 0) - (b.fromMm ?? 0),
     ),
-    problems: draft.problems.toSorted(
-      (a, b) =>
-        inIdOrder(a.connectionId, b.connectionId) ||
-        inIdOrder(a.code, b.code) ||
-        inIdOrder(a.subjectId, b.subjectId),
-    ),
+    ...(draft.lifted.length > 0 ? { lifted: draft.lifted.toSorted(inLiftedOrder) } : {}),
+    problems: inProblemOrder(draft.problems),
     unwired: new Map([...draft.unwired].toSorted(([a], [b]) => inIdOrder(a, b))),
   };
+}
+
+function inLiftedOrder(a: LiftedEnd, b: LiftedEnd): number {
+  return inIdOrder(a.nodeId, b.nodeId) || inIdOrder(a.connectionId, b.connectionId);
+}
+
+/** Problems by connection (those of remedies first), then code, then subject. */
+export function inProblemOrder(problems: readonly EditProblem[]): readonly EditProblem[] {
+  return problems.toSorted(
+    (a, b) =>
+      inIdOrder(a.connectionId ?? '', b.connectionId ?? '') ||
+      inIdOrder(a.code, b.code) ||
+      inIdOrder(a.subjectId, b.subjectId),
+  );
 }
 
 /** The draft's edges, what is left of every cut leg named `<legId>/part-<n>` in order along the leg. */

@@ -6,6 +6,11 @@ import type { Board, Circuit, Device, Joint, Place, Point } from '#model/install
  * fused unit's load side is `<pointId>/load`, a grid module's `<pointId>/module-<n>`; what a connection
  * brings along is `<connectionId>/joint`, `/joint-out`, `/joint-back`, `/unit`, `/unit/load`; a joint left
  * where a removed point was is `<pointId>/joined`.
+ *
+ * Edges go by ids of the same make: a leg is `<legId>`, what is left of a cut one `<legId>/part-<n>` in order
+ * along it, a new cable `<connectionId>/cable-<n>`, a fuse `<pointId>/fuse` or `<connectionId>/unit/fuse`. The
+ * kept end of an old cable that no leg records is `<connectionId>/old-out` or `/old-back`: it runs from the
+ * neighbour on the ring to where it was cut, it is `found`, has no leg, and its length and make are unknown.
  */
 export type NodeId = string;
 
@@ -58,22 +63,43 @@ export interface RemovedStretch {
   readonly connectionId: string | null;
 }
 
-/** Something that a scheme asks for and that cannot be done as written; becomes a finding. */
-export interface EditProblem {
+/** An old cable that no leg records and that a scheme lifts at a point's terminals. */
+export interface LiftedEnd {
+  readonly nodeId: NodeId;
   readonly connectionId: string;
+}
+
+/**
+ * Something that a scheme asks for and that cannot be done as written; becomes a finding. The subject is a
+ * node, point, leg or circuit, the connection itself where it is about the whole of it, or
+ * `remedy/<kind>`, `remedy/<kind>/<at>`.
+ */
+export interface EditProblem {
+  /** Null where a remedy is at fault. */
+  readonly connectionId: string | null;
   readonly code:
     | 'leg-gone'
     | 'leg-too-short'
+    /** The leg that is named does not run between the two places named beside it. */
+    | 'leg-elsewhere'
+    | 'leg-of-other-circuit'
+    /** No leg joins the two places between which the ring is to be opened. */
     | 'not-neighbours'
     | 'point-not-connected-here'
+    /** A feed that goes on from a place which nothing before it in the connection reaches. */
+    | 'feed-not-reached'
     | 'not-a-spur'
     | 'cut-order'
+    /** A joint of an earlier connection lies in the stretch that this one takes out. */
+    | 'joint-cut-away'
     | 'already-connected'
     | 'unit-is-no-fused-unit'
     | 'unit-by-spur'
     | 'not-from-source'
     | 'nothing-to-connect'
-    | 'no-existing-point';
+    | 'no-existing-point'
+    /** A remedy that does not say what it is done to, where there is not exactly one thing that it can mean. */
+    | 'remedy-without-target';
   readonly subjectId: string;
 }
 
@@ -82,6 +108,7 @@ export interface NetworkCircuit {
   readonly id: string;
   readonly name: string;
   readonly board: Board | null;
+  /** The device at its origin: as found, or as the scheme's remedies leave it; null while it is unknown. */
   readonly device: Device | null;
   readonly circuit: Circuit | null;
   readonly isNew: boolean;
@@ -93,6 +120,8 @@ export interface Network {
   readonly edges: readonly NetworkEdge[];
   readonly circuits: readonly NetworkCircuit[];
   readonly removed: readonly RemovedStretch[];
+  /** Sorted by node, then connection; absent where nothing is lifted that no leg records. */
+  readonly lifted?: readonly LiftedEnd[];
   readonly problems: readonly EditProblem[];
   /** Points of a circuit that no leg or connection reaches (a quoting visit), by circuit id. */
   readonly unwired: ReadonlyMap<string, readonly Point[]>;

@@ -11,10 +11,12 @@ import { editSpur } from './edit-spur.ts';
 import type { Network } from './network.ts';
 import { draftLinks, draftOf, type NetworkDraft, networkOf } from './network-draft.ts';
 import { reachedFrom } from './network-graph.ts';
+import { fitDevices } from './place-remedies.ts';
 
 /**
  * The wiring when a scheme is carried out: points that go are taken out or replaced, then every connection
- * is made in the scheme's order. The found network is not changed.
+ * is made in the scheme's order; last, remedies give circuits their new devices (a circuit that none of them
+ * reaches keeps its device as found, the same object). The found network is not changed.
  *
  * What cannot be done as written is listed under `problems`, and the sensible rest of it is done. Wanted
  * points that no connection names are not in the network. A point of a circuit without legs stays under
@@ -27,7 +29,8 @@ export function proposedNetwork(job: Job, found: Network, scheme: Scheme): Netwo
   checkTappedPoints(draft);
   forgetWired(draft);
   forgetUntouched(draft);
-  return networkOf(draft);
+  const network = networkOf(draft);
+  return { ...network, ...fitDevices(job, network, scheme.remedies) };
 }
 
 function applyConnection(draft: NetworkDraft, connection: Connection, job: Job): void {

@@ -20,7 +20,7 @@ export interface Fitting {
   readonly nodeIds: readonly NodeId[];
   /** Fitted by the scheme, as opposed to left as found. */
   readonly isNew: boolean;
-  /** Kinds of the remedies at this point, sorted. */
+  /** Kinds of the remedies at this point or unit, sorted. */
   readonly remedies: readonly string[];
 }
 
@@ -50,10 +50,7 @@ function standsThere(index: WiringIndex, point: Point): boolean {
 }
 
 function pointFitting(index: WiringIndex, point: Point, unit: FusedUnit | undefined): Fitting {
-  const remedies = (index.input.scheme?.remedies ?? [])
-    .filter((remedy) => remedy.at === point.id)
-    .map((remedy): string => remedy.kind)
-    .toSorted();
+  const remedies = remediesAt(index, point.id);
   const changed = ['single-to-twin', 'rcd-outlet', 'rcd-unit'].some((kind) => remedies.includes(kind));
   const kind = kindAfter(point.kind, remedies);
   const hasRcd = remedies.includes('rcd-outlet') || remedies.includes('rcd-unit') || point.unit?.rcd === true;
@@ -71,6 +68,13 @@ function pointFitting(index: WiringIndex, point: Point, unit: FusedUnit | undefi
     isNew: point.status === 'wanted' || changed,
     remedies,
   };
+}
+
+function remediesAt(index: WiringIndex, id: string): readonly string[] {
+  return (index.input.scheme?.remedies ?? [])
+    .filter((remedy) => remedy.at === id)
+    .map((remedy): string => remedy.kind)
+    .toSorted();
 }
 
 function surveyedPoint(index: WiringIndex, point: Point): Point | null {
@@ -99,17 +103,18 @@ function nodesOfPoint(index: WiringIndex, pointId: string): NodeId[] {
 }
 
 function unitFitting(index: WiringIndex, unit: FusedUnit): Fitting {
+  const remedies = remediesAt(index, unit.id);
   return {
     id: unit.id,
     point: null,
     surveyed: null,
     kind: 'fused-unit',
-    features: [],
+    features: remedies.includes('rcd-unit') ? ['rcd'] : [],
     flexOutlet: unit.flexOutlet,
     gangs: 1,
     mount: unit.accessories.flatMap((id) => index.pointById.get(id)?.mount ?? [])[0],
     nodeIds: [unit.id, unit.loadNode],
     isNew: true,
-    remedies: [],
+    remedies,
   };
 }

@@ -41,9 +41,12 @@ function terminalFill(index: WiringIndex, node: NetworkNode): TerminalFill {
   const foundLegs = index.foundCablesAt.get(foundNodeId(node, point))?.length ?? 0;
   const newCables = now.filter((edge) => edge.state === 'new').length;
   const kept = now.length - newCables;
+  const unrecorded = now.filter((edge) => edge.state === 'found' && edge.legId === null);
   const before = cablesBefore(node, surveyedPoint(index, point), foundLegs);
-  // Cables that no leg tells of stay where they are; what the scheme lifts is told of.
-  const hidden = Math.max(0, before.cables - Math.max(foundLegs, kept));
+  // Cables that no leg tells of stay where they are, but for those that the scheme lifts.
+  const untold = Math.max(0, before.cables - Math.max(foundLegs, kept));
+  const lifted = (index.input.proposed.lifted ?? []).filter(({ nodeId }) => nodeId === node.id).length;
+  const hidden = Math.max(0, untold - lifted);
   const areas = now.map((edge) => edge.cable?.lineMm2 ?? null);
   const isKnown = hidden === 0 && areas.every((area) => area !== null);
   const capacity = capacityOf(point?.kind ?? 'fused-unit');
@@ -57,7 +60,12 @@ function terminalFill(index: WiringIndex, node: NetworkNode): TerminalFill {
     capacityCables: capacity.cables,
     capacityMm2: capacity.areaMm2,
     counted: before.counted,
-    affected: newCables > 0 || kept !== foundLegs,
+    affected:
+      newCables > 0 ||
+      kept - unrecorded.length !== foundLegs ||
+      lifted > 0 ||
+      // An old cable that no leg records runs from where it stays as it was: only its other end is new there.
+      unrecorded.some((edge) => edge.to === node.id),
   };
 }
 

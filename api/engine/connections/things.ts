@@ -35,15 +35,17 @@ export interface TerminalFill {
   readonly nodeId: NodeId;
   readonly pointId: string | null;
   readonly circuitId: string;
+  /** All cables when the scheme is carried out: those found that stay and the new ones. */
   readonly cables: number;
-  /** Summed line area; null when a cable's size is unknown. */
+  /** Summed line area of all of them; null when a cable's size is unknown. */
   readonly areaMm2: number | null;
-  /** Cables found plus new. */
+  /** The new cables alone. */
   readonly newCables: number;
   readonly capacityCables: number;
   readonly capacityMm2: number;
   /** True when legs or the survey say how many cables are there already. */
   readonly counted: boolean;
+  /** Whether the scheme brings a cable here or lifts one; an old cable cut further along changes nothing. */
   readonly affected: boolean;
 }
 

@@ -1,31 +1,39 @@
 import type { Remedy } from '#model/scheme.ts';
+import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
+import { deviceAfter, exchangedDevices, remedyCause } from '../takeoff/protection-lines.ts';
 import { type Amount, certain } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 
-/** A remedy's own task; boxes and accessories that a remedy brings along are counted as things. */
+/** A remedy's own task; boxes and accessories that a remedy brings along are counted as things, devices by circuit. */
 const remedyTask: Partial<Readonly<Record<Remedy['kind'], TaskId>>> = {
-  rcbo: 'fit-rcbo',
   'rcd-enclosure': 'fit-rcd-enclosure',
   'rcd-unit': 'exchange-accessory',
   'rcd-outlet': 'exchange-accessory',
   'single-to-twin': 'exchange-accessory',
-  'lower-device': 'exchange-device',
   'new-board': 'fit-board',
   'bond-upgrade': 'upgrade-bond',
 };
 
 function remedyWork(worked: Worked): readonly Amount[] {
-  const fitted = new Set(worked.things.accessories.map(({ pointId }) => pointId));
-  return (worked.scheme?.remedies ?? []).flatMap(({ kind, at }) => {
+  const fitted = new Set(worked.things.accessories.flatMap(({ id, pointId }) => [id, pointId]));
+  return (worked.scheme?.remedies ?? []).flatMap((remedy) => {
+    const { kind, at } = remedy;
     const task = remedyTask[kind];
     const counted = task === 'exchange-accessory' && at !== undefined && fitted.has(at);
-    return task === undefined || counted ? [] : [certain(task, remedyCause(kind, at))];
+    return task === undefined || counted ? [] : [certain(task, remedyCause(remedy))];
   });
 }
 
-function remedyCause(kind: Remedy['kind'], at: string | undefined): string {
-  return at === undefined ? `remedy/${kind}` : `remedy/${kind}/${at}`;
+/** One device for each circuit, by what it is in the end. */
+function deviceWork(worked: Worked): readonly Amount[] {
+  return exchangedDevices(worked.scheme?.remedies ?? []).map((remedies) => ({
+    task: isRcbo(deviceAfter(worked, remedies)) ? 'fit-rcbo' : 'exchange-device',
+    quantity: 1,
+    low: 1,
+    high: 1,
+    causes: remedies.map(remedyCause),
+  }));
 }
 
 /** New ways, and new cable joined on at the origin of a circuit that is there. */
@@ -40,5 +48,5 @@ function originWork({ scheme }: Worked): readonly Amount[] {
 
 /** Work at the board, and the remedies. */
 export function boardWork(worked: Worked): readonly Amount[] {
-  return [...originWork(worked), ...remedyWork(worked)];
+  return [...originWork(worked), ...deviceWork(worked), ...remedyWork(worked)];
 }

@@ -21,6 +21,9 @@ export const exactZero: Exact = { num: 0n, den: 1n };
 
 /** a + b. */
 export function plus(a: Exact, b: Exact): Exact {
+  // Decimals mostly have one denominator dividing the other's: so sums of many do not grow theirs.
+  if (a.den % b.den === 0n) return { num: a.num + b.num * (a.den / b.den), den: a.den };
+  if (b.den % a.den === 0n) return { num: a.num * (b.den / a.den) + b.num, den: b.den };
   return { num: a.num * b.den + b.num * a.den, den: a.den * b.den };
 }
 

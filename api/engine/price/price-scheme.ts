@@ -4,7 +4,7 @@ import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
 import { billOf } from './bill.ts';
-import { decimalOf, exactOf, exactZero, plus } from './exact.ts';
+import { decimalOf, exactOf, exactZero, over, plus } from './exact.ts';
 import { markupOfMargin } from './markup.ts';
 import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './money.ts';
 import { contingencyPercentOf, type SurveyOpenness } from './survey-openness.ts';
@@ -86,7 +86,7 @@ function totalsOf(parts: {
   const netPence = workPence + contingencyPence + topUpPence;
   const vatPence = percentOfPence(netPence, vatPercentOf[parts.agreed.vat]);
   const totals = {
-    hours: decimalOf(exactOf(parts.labourMin / 60), 2),
+    hours: decimalOf(over(exactOf(parts.labourMin), exactOf(60)), 2),
     materialsPence: parts.materialsPence,
     labourPence: parts.labourPence,
     otherPence: penceOf(other),

@@ -1,21 +1,36 @@
-/** What a cable may carry along its worst stretch. */
+/** The stretch of a cable that can carry least. */
+export interface WorstStretch {
+  /** Amperes after all factors. */
+  readonly izA: number;
+  /** Reference method there: C, A, B, 100, 101, 102, 103. */
+  readonly method: string;
+  /** Index of the segment in the run, and where it starts along the cable. */
+  readonly worstSegment: number;
+  readonly worstFromMm: number;
+  /** Grouping factor that counted there, 1 when none. */
+  readonly groupFactor: number;
+  /** Factor for thermal insulation all round the cable that counted there, 1 when none. */
+  readonly insulationFactor: number;
+  /** Grade of the table cell: seen on a published page, or from memory. */
+  readonly grade: 'seen' | 'memory';
+}
+
+/** What a cable may carry: what is sure of it, and what it may carry at the best by what is told. */
 export interface CableCapacity {
   /** Run or leg id. */
   readonly id: string;
-  /** Amperes after all factors; null when no figure is held for the cable or its method. */
+  /** What it carries whatever the survey left open, A; null when some stretch cannot be judged at all. */
   readonly izA: number | null;
-  /** Reference method of the worst stretch: C, A, B, 100, 101, 102, 103. */
+  /** Of the stretch that gives `izA`; null (factors 1) without one. */
   readonly method: string | null;
-  /** Index of the worst segment in the run, and where it starts along the cable. */
   readonly worstSegment: number | null;
   readonly worstFromMm: number | null;
-  /** Grouping factor that counted there, 1 when none. */
   readonly groupFactor: number;
-  /**
-   * Where `izA` is null because only some stretches can be judged: the least of those that can. It never
-   * proves a cable, but it can fail one.
-   */
-  readonly knownIzA?: number;
-  /** Grade of the table cell: seen on a published page, or from memory. */
+  readonly insulationFactor: number;
   readonly grade: 'seen' | 'memory' | null;
+  /**
+   * The kinder end, where the survey leaves some stretch open: the least by the kindest method that each may
+   * have, stretches of which nothing can be said left out. It never proves a cable, but it can fail one.
+   */
+  readonly atBest?: WorstStretch;
 }

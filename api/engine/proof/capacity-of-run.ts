@@ -1,8 +1,8 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Run, Segment } from '../ways/run.ts';
-import type { CableCapacity } from './cable-capacity.ts';
-import { installedMethod } from './installed-method.ts';
+import type { CableCapacity, WorstStretch } from './cable-capacity.ts';
+import { installedMethod, type ReferenceMethod } from './installed-method.ts';
 import { groupingFactor, surroundedFactor, tabulatedCapacity } from './tabulated-capacity.ts';
 
 /** What the capacity of a run depends on beside the run itself. */
@@ -12,44 +12,44 @@ export interface Neighbourhood {
   readonly cablesInBundle: ReadonlyMap<string, number>;
 }
 
-interface Stretch {
-  readonly segment: number;
-  readonly fromMm: number;
-  readonly method: string;
-  readonly izA: number;
-  readonly groupFactor: number;
-  readonly grade: 'seen' | 'memory';
+/** One segment by the strictest and by the kindest method that the survey leaves open. */
+interface Judged {
+  readonly strict: WorstStretch;
+  readonly kind: WorstStretch;
 }
 
 /**
  * What a cable may carry along its path: the least of its stretches, the first of equal ones.
  *
- * @returns `izA` null when the run has no path, the cable no figure, or any stretch an unknown method.
+ * @returns `izA` null when the run has no path, the cable no figure, or any stretch an unknown method. Where a
+ *   stretch may be one of several methods, `izA` is by the strictest and `atBest` by the kindest.
  * Source: BS 7671 Tables 4D5, 4D2A (method B), 4C1, 52.2; 30 °C ambient. Cables that share a bundle are taken
  * as fully loaded: the 30 % exemption is a designer's to claim.
  */
 export function capacityOfRun(run: Run, around: Neighbourhood): CableCapacity {
-  const known: Stretch[] = [];
+  const judged: Judged[] = [];
   let fromMm = 0;
-  let unknown = run.segments.length === 0;
   for (const [index, segment] of run.segments.entries()) {
-    const stretch = capacityOfSegment(run, segment, around);
-    if (stretch === null) unknown = true;
-    else known.push({ ...stretch, segment: index, fromMm });
+    const stretch = judgedSegment(run, { segment, index, fromMm }, around);
+    if (stretch !== null) judged.push(stretch);
     fromMm += segment.lengthMm;
   }
-  const worst = leastOf(known);
-  return {
-    id: run.id,
-    izA: unknown ? null : (worst?.izA ?? null),
-    method: worst?.method ?? null,
-    worstSegment: worst?.segment ?? null,
-    worstFromMm: worst?.fromMm ?? null,
-    groupFactor: worst?.groupFactor ?? 1,
-    ...(unknown && worst !== undefined ? { knownIzA: worst.izA } : {}),
-    grade: worst?.grade ?? null,
-  };
+  const isWhole = run.segments.length > 0 && judged.length === run.segments.length;
+  const sure = isWhole ? leastOf(judged.map(({ strict }) => strict)) : undefined;
+  const best = leastOf(judged.map(({ kind }) => kind));
+  const isOpen = best !== undefined && best.izA !== sure?.izA;
+  return { id: run.id, ...(sure ?? nothingSure), ...(isOpen ? { atBest: best } : {}) };
 }
+
+const nothingSure = {
+  izA: null,
+  method: null,
+  worstSegment: null,
+  worstFromMm: null,
+  groupFactor: 1,
+  insulationFactor: 1,
+  grade: null,
+} as const;
 
 /**
  * Capacities of every new cable by run id and of every leg found by leg id; a leg whose cable nobody looked at
@@ -72,29 +72,39 @@ function cablesInBundle(runs: readonly Run[]): ReadonlyMap<string, number> {
   return cables;
 }
 
-function capacityOfSegment(
+function judgedSegment(
   run: Run,
-  segment: Segment,
+  at: { readonly segment: Segment; readonly index: number; readonly fromMm: number },
   around: Neighbourhood,
-): Omit<Stretch, 'segment' | 'fromMm'> | null {
+): Judged | null {
+  const { segment } = at;
   const installed = installedMethod(segment, around.plan);
-  const cell = installed === null ? null : tabulatedCapacity(run.cable, installed.method);
-  if (installed === null || cell === null) return null;
+  if (installed === null) return null;
   const cables = segment.bundle === null ? 1 : (around.cablesInBundle.get(segment.bundle) ?? 1);
   const onSurface = segment.medium === 'surface-clipped' && segment.containment === 'none';
   const groupFactor = groupingFactor(cables, onSurface ? 'layer' : 'enclosed');
   const insulationFactor = installed.surrounded ? surroundedFactor(segment.lengthMm) : 1;
-  return {
-    method: installed.method,
-    // Rounded to the milliampere, so that 23 × 0.8 is 18.4 and not a hair beside it.
-    izA: Math.round(cell.currentA * groupFactor * insulationFactor * 1000) / 1000,
-    groupFactor,
-    grade: cell.grade,
+  const byMethod = (method: ReferenceMethod): WorstStretch | null => {
+    const cell = tabulatedCapacity(run.cable, method);
+    if (cell === null) return null;
+    return {
+      method,
+      // Rounded to the milliampere, so that 23 × 0.8 is 18.4 and not a hair beside it.
+      izA: Math.round(cell.currentA * groupFactor * insulationFactor * 1000) / 1000,
+      worstSegment: at.index,
+      worstFromMm: at.fromMm,
+      groupFactor,
+      insulationFactor,
+      grade: cell.grade,
+    };
   };
+  const strict = byMethod(installed.method);
+  const kind = byMethod(installed.kindest ?? installed.method);
+  return strict === null || kind === null ? null : { strict, kind };
 }
 
-function leastOf(stretches: readonly Stretch[]): Stretch | undefined {
-  let least: Stretch | undefined;
+function leastOf(stretches: readonly WorstStretch[]): WorstStretch | undefined {
+  let least: WorstStretch | undefined;
   for (const stretch of stretches) if (least === undefined || stretch.izA < least.izA) least = stretch;
   return least;
 }

@@ -6,7 +6,10 @@ export type ReferenceMethod = 'C' | 'A' | 'B' | '100' | '101' | '102' | '103';
 
 /** How a stretch of cable is installed, as far as it counts for what the cable may carry. */
 export interface Installed {
+  /** The method there; where the survey leaves several open, the strictest of them. */
   readonly method: ReferenceMethod;
+  /** The kindest of those that the survey leaves open; absent where the method is told. */
+  readonly kindest?: ReferenceMethod;
   /** True where thermal insulation lies all round the cable. */
   readonly surrounded: boolean;
 }
@@ -18,16 +21,18 @@ const METHOD_100_INSULATION_MM = 100;
  * The reference method of one stretch, from its medium, tube and insulation.
  *
  * @returns null where it cannot be told (a stud wall or a loft of unknown insulation) or where no figure for
- *   flat twin cable is held (in the ground).
- * Source: BS 7671 Table 4A2 and the notes of Table 4D5. Common practice: capping is no tube, so cable capped
- * in plaster is C. Hollows without insulation are taken as B (Table 4A2 on building voids, from memory) and not
- * as C: a clip on a joist may be C, but nobody sees it. A floor void that nobody described is taken as 100,
- * as under up to 100 mm of insulation.
+ *   flat twin cable is held (in the ground). A floor void of unknown insulation has a band of methods.
+ * Source: BS 7671 Table 4A2 and the notes of Table 4D5 (100 and 101 are over a ceiling under insulation). Common
+ * practice, no source: capping is no tube, so cable capped in plaster is C; so is cable clipped to the joists
+ * or lying free in a floor void without insulation. A stud wall without insulation is B (Table 4A2 on building
+ * voids, from memory).
  */
 export function installedMethod(segment: Segment, plan: Plan): Installed | null {
   // An insulated stud wall has methods of its own, which hold for a short stretch as well.
   if (segment.insulation === 'surrounded' && segment.medium !== 'stud-cavity')
     return { method: 'C', surrounded: true };
+  if (segment.medium === 'void-along' || segment.medium === 'void-across' || segment.medium === 'void-open')
+    return { ...floorVoidMethod(segment, plan), surrounded: false };
   const method = openMethod(segment, plan);
   return method === null ? null : { method, surrounded: false };
 }
@@ -47,13 +52,9 @@ function openMethod(segment: Segment, plan: Plan): ReferenceMethod | null {
       return 'B';
     case 'stud-cavity':
       return studMethod(segment, plan);
-    case 'void-along':
-    case 'void-across':
-    case 'void-open':
-      return floorVoidMethod(segment, plan);
     case 'loft':
       return loftMethod(segment, plan);
-    case 'buried':
+    default:
       return null;
   }
 }
@@ -67,11 +68,20 @@ function studMethod(segment: Segment, plan: Plan): ReferenceMethod | null {
   return null;
 }
 
-function floorVoidMethod(segment: Segment, plan: Plan): ReferenceMethod {
-  const insulationMm = plan.storeyById.get(segment.storeyId)?.storey.floor.insulationMm;
-  if (segment.insulation === 'none' || (segment.insulation === null && insulationMm === 0)) return 'B';
-  if (insulationMm !== undefined) return byThickness(insulationMm);
-  return segment.insulation === 'touching' ? '101' : '100';
+function floorVoidMethod(segment: Segment, plan: Plan): Pick<Installed, 'method' | 'kindest'> {
+  const free = inTube(segment) ? 'B' : 'C';
+  const insulationMm = toldInsulationMm(segment, plan);
+  if (segment.insulation === 'none' || (segment.insulation === null && insulationMm === 0))
+    return { method: free };
+  if (insulationMm !== undefined) return { method: byThickness(insulationMm) };
+  return { method: '101', kindest: segment.insulation === 'touching' ? '100' : free };
+}
+
+/** Insulation in the void under a storey's floor; undefined where nobody looked. */
+function toldInsulationMm({ storeyId }: Segment, plan: Plan): number | undefined {
+  const floor = plan.storeyById.get(storeyId)?.storey.floor;
+  const certainty = floor?.certainty?.insulationMm;
+  return certainty === 'assumed' || certainty === 'unknown' ? undefined : floor?.insulationMm;
 }
 
 function loftMethod(segment: Segment, plan: Plan): ReferenceMethod | null {

@@ -19,15 +19,18 @@ const unknown: RcdCover = { state: 'unknown', from: null, type: null, mA: null }
 /**
  * The RCD of a whole circuit: what the scheme fits, else the circuit's own device, else the board's RCD before
  * it. Only 30 mA and less counts. A board RCD that the survey does not tie to the circuit leaves it unknown,
- * as does a device nobody named.
+ * as does a device nobody named, and anything that the survey only assumes.
  */
 export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
   const circuit = worked.proposed.circuits.find(({ id }) => id === circuitId);
   if (circuit === undefined) return unknown;
   const remedy = remedyCover(worked, circuit);
   if (remedy !== null) return remedy;
-  const from = circuit.isNew ? 'scheme' : 'found';
-  if (circuit.device?.rcd) return coverBy(circuit.device.rcd, from);
+  const isFitted = isFittedByScheme(worked, circuit);
+  if (circuit.device?.rcd) {
+    if (!isFitted && unsure(circuit.circuit?.certainty?.device)) return unknown;
+    return coverBy(circuit.device.rcd, isFitted ? 'scheme' : 'found');
+  }
   const board = boardCover(circuit);
   if (board !== null) return board;
   return isWithoutRcd(worked, circuit) ? { ...unknown, state: 'none' } : unknown;
@@ -44,9 +47,18 @@ function remedyCover(worked: Worked, circuit: NetworkCircuit): RcdCover | null {
   return coverBy(remedy.device?.rcd ?? { type: 'A', mA: ADDITIONAL_PROTECTION_MA }, 'scheme');
 }
 
-function boardCover(circuit: NetworkCircuit): RcdCover | null {
-  const rcd = circuit.board?.rcds.find(({ id }) => id === circuit.circuit?.upstreamRcd);
-  return rcd === undefined ? null : coverBy(rcd, 'found');
+/** Whether the scheme brings the circuit's device: with the circuit, or in the place of the one found. */
+function isFittedByScheme(worked: Worked, { id, device, isNew }: NetworkCircuit): boolean {
+  const found = worked.found.circuits.find((circuit) => circuit.id === id)?.device ?? null;
+  return isNew || (device !== null && device !== found);
+}
+
+/** The board's RCD that the survey ties to the circuit; unknown where it only assumes so. */
+function boardCover({ board, circuit }: NetworkCircuit): RcdCover | null {
+  const rcd = board?.rcds.find(({ id }) => id === circuit?.upstreamRcd);
+  if (rcd === undefined) return null;
+  const isUnsure = unsure(circuit?.certainty?.upstreamRcd) || unsure(board?.certainty?.rcds);
+  return isUnsure ? unknown : coverBy(rcd, 'found');
 }
 
 function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): RcdCover {
@@ -54,12 +66,14 @@ function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): Rcd
   return { state, from, type: rcd.type, mA: rcd.mA };
 }
 
-function isWithoutRcd(worked: Worked, { board, device, circuit, isNew }: NetworkCircuit): boolean {
+function isWithoutRcd(worked: Worked, known: NetworkCircuit): boolean {
+  const { board, device, circuit, isNew } = known;
   if (device === null || device.standard === 'BS-EN-61009') return false;
   const remembered = board === null ? undefined : worked.job.boards.find(({ id }) => id === board.id);
   if (remembered === undefined || unsure(remembered.certainty?.rcds)) return false;
   if (isNew) return remembered.rcds.length === 0;
-  if (unsure(circuit?.certainty?.upstreamRcd) || unsure(circuit?.certainty?.device)) return false;
+  if (unsure(circuit?.certainty?.upstreamRcd)) return false;
+  if (!isFittedByScheme(worked, known) && unsure(circuit?.certainty?.device)) return false;
   // With RCDs in the board, somebody must have seen that this circuit is behind none of them.
   return remembered.rcds.length === 0 || circuit?.certainty?.upstreamRcd !== undefined;
 }
@@ -84,8 +98,9 @@ export function rcdUnitBefore(worked: Worked, nodeId: string): boolean {
   while (at !== null && !seen.has(at)) {
     seen.add(at);
     const node = nodes.get(at);
-    if (node?.kind === 'load-terminals' && node.pointId !== null && hasRcd(worked, node.pointId, 'rcd-unit'))
-      return true;
+    // A unit that a connection brings along has no point: it goes by its supply side.
+    const unitId = node?.pointId ?? at.replace(/\/load$/, '');
+    if (node?.kind === 'load-terminals' && hasRcd(worked, unitId, 'rcd-unit')) return true;
     at = places.get(at)?.upstreamNode ?? null;
   }
   return false;

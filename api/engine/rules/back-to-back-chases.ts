@@ -1,5 +1,7 @@
+import { wallWords } from '../plan/wall-words.ts';
 import { rule } from './rule.ts';
 import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
+import { nameOf } from './wiring.ts';
 
 /** Chases nearer to each other than this on the two faces of a wall weaken it together. Common practice, no source. */
 const APART_MM = 150;
@@ -10,7 +12,7 @@ export const backToBackChases = rule({
   title: 'Chases are not cut back to back',
   source: 'Approved Document A, section 2C',
   messages: {
-    opposite: 'Runs {actual} are chased opposite each other into wall {wall}.',
+    opposite: 'The cables to {names} are chased opposite each other into {wall}.',
   },
   remedies: { opposite: 'Move one of the chases along the wall.' },
   couldFail: false,
@@ -25,8 +27,10 @@ export const backToBackChases = rule({
           messageId: 'opposite' as const,
           subjectId: chase.run.id,
           origin: 'scheme' as const,
-          actual: `${chase.run.id}, ${other.run.id}`,
-          values: { wall: chase.wall.wall.id },
+          values: {
+            names: [chase, other].map(({ run }) => nameOf(facts, run.to.nodeId)).join(' and '),
+            wall: wallWords(facts.plan, chase.wall.wall.id),
+          },
         })),
     );
   },

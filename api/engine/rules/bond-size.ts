@@ -1,7 +1,7 @@
 import type { Supply } from '#model/installation.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
-import { renewsBond } from './fitted-devices.ts';
+import { renewsBond, serviceWords } from './fitted-devices.ts';
 import { type CheckResult, rule } from './rule.ts';
 
 /** Least main bond with PME and a supply neutral of up to 35 mm², mm². Source: BS 7671 Table 54.8. */
@@ -48,11 +48,21 @@ export const bondSize = rule<Message>({
 function judged(facts: Facts, { service, mm2 }: Bond): CheckResult<Message> {
   const subject = { subjectId: `supply/bond-${service}`, origin: 'found' } as const;
   if (renewsBond(facts, service))
-    return { ...subject, outcome: 'passes', messageId: 'putRight', values: { service } };
+    return {
+      ...subject,
+      outcome: 'passes',
+      messageId: 'putRight',
+      values: { service: serviceWords(service) },
+    };
   const leastMm2 = leastBondMm2(facts.job.supply);
   if (mm2 === undefined || leastMm2 === null)
-    return { ...subject, outcome: 'not-proven', messageId: 'sizeUnknown', values: { service } };
-  const numbers = figures(mm2, leastMm2, 'mm²', { service });
+    return {
+      ...subject,
+      outcome: 'not-proven',
+      messageId: 'sizeUnknown',
+      values: { service: serviceWords(service) },
+    };
+  const numbers = figures(mm2, leastMm2, 'mm²', { service: serviceWords(service) });
   return mm2 >= leastMm2
     ? { ...subject, outcome: 'passes', messageId: 'enough', ...numbers }
     : {

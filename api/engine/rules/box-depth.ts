@@ -1,4 +1,5 @@
 import type { BackBox } from '../connections/things.ts';
+import { counted } from './counted.ts';
 import { figures } from './figures.ts';
 import { type CheckResult, rule } from './rule.ts';
 
@@ -10,14 +11,14 @@ export const boxDepth = rule<Message>({
   title: 'Back boxes are deep enough for accessory and conductors',
   source: 'common practice; the accessory’s instruction sheet (BS 7671 134.1.1, 522.8)',
   messages: {
-    enough: 'The box is {actual} mm deep; {limit} mm is wanted for {cables} cables.',
-    tight: 'The box is {actual} mm deep: enough, though {preferred} mm makes room to dress {cables} cables.',
+    enough: 'The box is {actual} mm deep; {limit} mm is wanted for {cables}.',
+    tight: 'The box is {actual} mm deep: enough, though {preferred} mm makes room to dress {cables}.',
     newTooShallow:
-      'A new box of {actual} mm is less than the {limit} mm that its accessory and {cables} cables want.',
-    tooShallow: 'The box found is {actual} mm deep; with {cables} cables {limit} mm is wanted.',
+      'A new box of {actual} mm is less than the {limit} mm that its accessory with {cables} wants.',
+    tooShallow: 'The box found is {actual} mm deep; with {cables} {limit} mm is wanted.',
     assumed:
-      'The box found is assumed to be {actual} mm deep, not measured; with {cables} cables {limit} mm is wanted.',
-    unknown: 'The depth of the box found is not known; with {cables} cables {limit} mm is wanted.',
+      'The box found is assumed to be {actual} mm deep, not measured; with {cables} {limit} mm is wanted.',
+    unknown: 'The depth of the box found is not known; with {cables} {limit} mm is wanted.',
   },
   remedies: {
     tight: 'Fit the deeper box where the wall allows.',
@@ -33,7 +34,10 @@ export const boxDepth = rule<Message>({
 
 function judged(box: BackBox): CheckResult<Message> {
   const numbers = (depthMm: number) =>
-    figures(depthMm, box.minimumDepthMm, 'mm', { cables: box.cables, preferred: box.preferredDepthMm });
+    figures(depthMm, box.minimumDepthMm, 'mm', {
+      cables: counted(box.cables, 'cable'),
+      preferred: box.preferredDepthMm,
+    });
   const subject = { subjectId: box.id, origin: 'scheme' } as const;
   const fix = box.pointId === null ? {} : { fix: { kind: 're-box', at: box.pointId } as const };
   if (box.action === 'unknown') {

@@ -20,15 +20,15 @@ export const cableAfterFuse = rule<Message>({
   title: 'The cable after a fuse carries what the fuse lets through',
   source: 'BS 7671 433.1.1, Table 4D5; Appendix 15 for the least area',
   messages: {
-    within: 'The cable to {to} carries {actual} A as installed (method {method}) behind a {limit} A fuse.',
+    within: 'The cable to {to} carries {actual} A as installed ({how}) behind a {limit} A fuse.',
     tooLittle:
-      'The cable to {to} carries {actual} A as installed (method {method}, from {metre} m along), and the fuse before it lets {limit} A through.',
+      'The cable to {to} carries {actual} A as installed ({how}{along}), and the fuse before it lets {limit} A through.',
     methodUnknown:
       'The cable to {to} is not told well enough (size, insulation) to prove that it carries the {limit} A of the fuse.',
-    thin: 'The cable to {to} is {actual} mm² behind a {fuse} A fuse: its amperes may suffice, but the figures of Appendix 15 show {limit} mm² and more.',
+    thin: 'The cable to {to} is {actual} mm² behind a {fuse} A fuse: the {carries} A that it carries ({how}) would do, but the figures of Appendix 15 show {limit} mm² and more.',
   },
   remedies: {
-    tooLittle: 'A larger cable, another way clear of insulation, or a smaller fuse if the load allows.',
+    tooLittle: 'A larger cable, or a smaller fuse if the load allows{otherWay}.',
     methodUnknown: 'Look at the cable, and say what insulation it touches.',
     thin: 'Cable of 1.5 mm² or more, or a 3 A fuse where the load is fixed and small.',
   },
@@ -39,38 +39,35 @@ export const cableAfterFuse = rule<Message>({
       places.flatMap((place) => {
         const edge = edges.get(place.upstreamEdgeId ?? '');
         const behind = place.role === 'behind-fuse' && edge?.kind === 'cable';
-        return behind ? judged(facts, place, edge) : [];
+        return behind ? [judged(facts, place, edge)] : [];
       }),
     );
   },
 });
 
-function judged(facts: Facts, place: NodePlace, edge: NetworkEdge): readonly CheckResult<Message>[] {
+function judged(facts: Facts, place: NodePlace, edge: NetworkEdge): CheckResult<Message> {
   // The unit knows a fuse that was derived from its load; one that nobody looked at is taken as the largest.
   const unit = facts.things.fusedUnits.find(({ loadNode }) => loadNode === place.behindUnit);
   const knownFuseA = unit?.fuseA ?? place.fuseA;
   const fuseA = knownFuseA ?? PLUG_A;
-  const { verdict, izA, method, metre } = installedCapacity(facts, edge, fuseA);
+  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, fuseA);
   const to = nameOf(facts, place.nodeId);
-  const values = { to, limit: fuseA, actual: izA ?? 0, method, metre };
+  const values = { to, limit: fuseA, actual: izA ?? 0, how, along, otherWay };
   const subject = subjectOfEdge(edge);
   const head = { ...subject, limit: fuseA, unit: 'A', values };
+  if (verdict === 'unknown' || izA === null || (verdict === 'short' && knownFuseA === null))
+    return { ...head, outcome: 'not-proven', messageId: 'methodUnknown' };
+  if (verdict === 'short') return { ...head, actual: izA, outcome: 'fails', messageId: 'tooLittle' };
   const areaMm2 = cableOf(facts, edge)?.lineMm2 ?? SHOWN_MM2;
-  const thin: CheckResult<Message> = {
+  if (areaMm2 >= SHOWN_MM2 || fuseA <= SMALL_FUSE_A)
+    return { ...head, actual: izA, outcome: 'passes', messageId: 'within' };
+  const thin = { actual: areaMm2, limit: SHOWN_MM2 };
+  return {
     ...subject,
+    ...thin,
     outcome: 'decide',
     messageId: 'thin',
-    actual: areaMm2,
-    limit: SHOWN_MM2,
     unit: 'mm²',
-    values: { to, actual: areaMm2, limit: SHOWN_MM2, fuse: fuseA },
+    values: { to, ...thin, how, fuse: fuseA, carries: izA },
   };
-  const more = areaMm2 < SHOWN_MM2 && fuseA > SMALL_FUSE_A ? [thin] : [];
-  if (verdict === 'unknown' || izA === null)
-    return [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }, ...more];
-  if (verdict === 'within')
-    return [{ ...head, actual: izA, outcome: 'passes', messageId: 'within' }, ...more];
-  return knownFuseA === null
-    ? [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }, ...more]
-    : [{ ...head, actual: izA, outcome: 'fails', messageId: 'tooLittle' }, ...more];
 }

@@ -9,17 +9,21 @@ export const certificate = rule({
   applies: ({ scheme }) => scheme !== null,
   messages: {
     installation: 'A new circuit or board: an electrical installation certificate with its schedules.',
+    minorWork: 'No new circuit: a minor works certificate for the circuit touched.',
     minorWorks: 'No new circuit: minor works certificates, one for each circuit touched ({actual}).',
   },
   remedies: {
     installation: 'Allow for its inspections, tests and schedules.',
+    minorWork: 'Allow for its tests.',
     minorWorks: 'Allow for the tests of each; one installation certificate may stand for several.',
   },
   couldFail: false,
   check: (facts) => {
     const subject = { outcome: 'advice', origin: 'scheme', subjectId: facts.scheme?.id ?? 'site' } as const;
-    return exchangesBoard(facts) || newCircuitIds(facts).length > 0
-      ? [{ ...subject, messageId: 'installation' as const }]
+    if (exchangesBoard(facts) || newCircuitIds(facts).length > 0)
+      return [{ ...subject, messageId: 'installation' as const }];
+    return facts.circuitIds.length === 1
+      ? [{ ...subject, messageId: 'minorWork' as const, actual: 1 }]
       : [{ ...subject, messageId: 'minorWorks' as const, actual: facts.circuitIds.length }];
   },
 });

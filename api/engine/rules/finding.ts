@@ -1,6 +1,6 @@
 import type { Remedy } from '#model/scheme.ts';
 
-/** One outcome per rule and subject (design of the rules: `decide` means that a designer must). */
+/** One outcome per rule and subject; `decide` means that a designer must. */
 export type Outcome = 'fails' | 'decide' | 'not-proven' | 'advice' | 'passes';
 
 /** Whether it comes from what was found, or from what the scheme does. */

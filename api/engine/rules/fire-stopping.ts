@@ -1,3 +1,4 @@
+import { wallsInWords } from '../plan/wall-words.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -13,9 +14,9 @@ export const fireStopping = rule({
   title: 'Runs through separating walls and floors are sealed against fire',
   source: 'BS 7671 527.2; Approved Document B',
   messages: {
-    partyWall: 'The run goes through party wall {actual}, which keeps fire from the neighbours.',
+    partyWall: 'The run goes through {wall}, a party wall, which keeps fire from the neighbours.',
     floor: 'The run goes into or through a floor that may separate dwellings or compartments ({premises}).',
-    external: 'The run goes through external wall {actual}.',
+    external: 'The run goes through {wall}, an external wall.',
   },
   remedies: {
     partyWall: 'Choose another way; if there is none, seal to the rating of the wall and record it.',
@@ -27,9 +28,10 @@ export const fireStopping = rule({
     facts.runs.flatMap<CheckResult<Message>>((run) => {
       const subject = { subjectId: run.id, origin: 'scheme' } as const;
       const through = run.segments.filter(({ medium }) => medium === 'through-wall');
-      const party = wallIds(facts, through, 'party');
-      const external = wallIds(facts, through, 'external');
-      if (party !== null) return [{ ...subject, outcome: 'decide', messageId: 'partyWall', actual: party }];
+      const party = wallsOf(facts, through, 'party');
+      const external = wallsOf(facts, through, 'external');
+      if (party !== null)
+        return [{ ...subject, outcome: 'decide', messageId: 'partyWall', values: { wall: party } }];
       if (SHARED.includes(facts.job.site.premises) && entersFloor(run))
         return [
           {
@@ -45,18 +47,18 @@ export const fireStopping = rule({
           ...subject,
           outcome: 'advice',
           messageId: 'external',
-          actual: external,
+          values: { wall: external },
         },
       ];
     }),
 });
 
-/** The walls of one kind that these stretches go through, by id; null for none. */
-function wallIds(facts: Facts, segments: readonly Segment[], kind: 'party' | 'external'): string | null {
+/** The walls of one kind that these stretches go through, in words; null for none. */
+function wallsOf(facts: Facts, segments: readonly Segment[], kind: 'party' | 'external'): string | null {
   const ids = segments.flatMap(({ wallId }) =>
     wallId !== null && facts.plan.wallById.get(wallId)?.wall[kind] === true ? [wallId] : [],
   );
-  return ids.length > 0 ? [...new Set(ids)].sort().join(', ') : null;
+  return ids.length > 0 ? wallsInWords(facts.plan, ids) : null;
 }
 
 /** In a floor's void, or from one storey to another. */

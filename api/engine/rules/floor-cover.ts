@@ -1,3 +1,5 @@
+import { planPoint } from '../plan/plane.ts';
+import { roomAt } from '../plan/surroundings.ts';
 import type { Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
@@ -8,7 +10,18 @@ import { type CheckResult, rule } from './rule.ts';
 /** Floor boards are 18 to 22 mm thick; the thicker leaves less cover. Common practice, no source. */
 export const BOARDS_MM = 22;
 
-type Message = 'covered' | 'shallow' | 'nearCeiling' | 'armoured' | 'conduit' | 'pathAssumed';
+/** Width of the widest flat cable that is clipped to a joist on edge, mm. Source: BS 6004, 6 mm² as makers print it. */
+const CABLE_MM = 13.5;
+
+type Message =
+  | 'covered'
+  | 'shallow'
+  | 'nearCeiling'
+  | 'armoured'
+  | 'conduit'
+  | 'pathAssumed'
+  | 'keepMiddle'
+  | 'depthUnknown';
 
 /** New cable under a floor keeps away from the nails and screws of its boards and of the ceiling below. */
 export const floorCover = rule<Message>({
@@ -22,52 +35,69 @@ export const floorCover = rule<Message>({
     nearCeiling:
       'The cable lies {actual} mm above the underside of the joists that carry a ceiling; {limit} mm is asked for.',
     armoured:
-      'The cable lies {actual} mm deep, under {limit} mm; its earthed armour is the protection asked for.',
+      'The cable may lie nearer than {limit} mm to a face of the joists; its earthed armour is the protection asked for.',
     conduit:
-      'The cable lies {actual} mm deep, under {limit} mm; only an earthed metal conduit or equal protection would serve.',
+      'The cable lies {actual} mm from a face of the joists, under {limit} mm; only an earthed metal conduit or equal protection would serve.',
+    keepMiddle:
+      'Where nobody settled its depth the cable would lie {actual} mm from the underside of joists that carry a ceiling; {limit} mm from both faces is to be had at their middle only.',
+    depthUnknown:
+      'The cable lies in joists that carry a ceiling, and their depth is not known, so {limit} mm from their underside cannot be shown.',
     pathAssumed:
-      'By the assumed path the cable would lie {actual} mm deep, under {limit} mm; the path is not known.',
+      'By the assumed path the cable would lie {actual} mm from a face of the joists, under {limit} mm; the path is not known.',
   },
   remedies: {
     shallow: 'Lower the run, clip it to the side of the joists 50 mm down, or give it mechanical protection.',
     nearCeiling: 'Raise the run to the middle of the joists, or give it mechanical protection.',
     conduit: 'Confirm earthed metal conduit, or lower the run.',
+    keepMiddle: 'Clip the cable to the side of a joist at half its depth.',
+    depthUnknown: 'Lift a board and measure the joists.',
     pathAssumed: 'Lift a board and settle where the run goes.',
   },
   couldFail: true,
   check: (facts) =>
     facts.runs.flatMap((run) => {
-      const covers = run.segments.flatMap((segment) => coverOf(facts, segment));
-      const worst = covers.reduce<Cover | null>(
-        (least, cover) => (least && least.coverMm <= cover.coverMm ? least : cover),
-        null,
-      );
-      if (!worst) return [];
       const armoured = run.cable.type === 'steel-wire-armoured';
-      return [{ subjectId: run.id, origin: 'scheme', ...judged(worst, armoured) }];
+      const [worst] = run.segments
+        .flatMap((segment) => coversOf(facts, segment))
+        .map((cover) => judged(cover, armoured))
+        .sort((a, b) => gravest.indexOf(a.outcome) - gravest.indexOf(b.outcome) || actualMm(a) - actualMm(b));
+      return worst === undefined ? [] : [{ subjectId: run.id, origin: 'scheme', ...worst }];
     }),
 });
 
-interface Cover {
-  readonly segment: Segment;
-  readonly coverMm: number;
-  readonly face: 'top' | 'underside';
+type Judgement = Omit<CheckResult<Message>, 'subjectId' | 'origin'>;
+
+/** The gravest first: one outcome stands for the whole run. */
+const gravest: readonly Judgement['outcome'][] = ['fails', 'decide', 'not-proven', 'advice', 'passes'];
+
+function actualMm({ actual }: Judgement): number {
+  return typeof actual === 'number' ? actual : 0;
 }
 
-function judged(
-  { segment, coverMm, face }: Cover,
-  armoured: boolean,
-): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
-  const numbers = figures(coverMm, COVER_MM, 'mm');
-  if (coverMm >= COVER_MM) return { outcome: 'passes', messageId: 'covered', ...numbers };
+interface Cover {
+  readonly segment: Segment;
+  /** Null at the underside of joists whose depth is not known. */
+  readonly coverMm: number | null;
+  readonly face: 'top' | 'underside';
+  /** Whether the joists have room for the cable with the cover at both faces. */
+  readonly deepEnough: boolean;
+}
+
+function judged({ segment, coverMm, face, deepEnough }: Cover, armoured: boolean): Judgement {
+  const numbers = coverMm === null ? { limit: COVER_MM, unit: 'mm' } : figures(coverMm, COVER_MM, 'mm');
+  if (coverMm !== null && coverMm >= COVER_MM) return { outcome: 'passes', messageId: 'covered', ...numbers };
   if (armoured) return { outcome: 'passes', messageId: 'armoured', ...numbers };
+  if (coverMm === null) return { outcome: 'not-proven', messageId: 'depthUnknown', ...numbers };
   if (segment.containment === 'conduit') return { outcome: 'decide', messageId: 'conduit', ...numbers };
-  if (segment.certainty !== 'pinned') return { outcome: 'not-proven', messageId: 'pathAssumed', ...numbers };
+  if (segment.certainty !== 'pinned')
+    return face === 'underside' && deepEnough
+      ? { outcome: 'advice', messageId: 'keepMiddle', ...numbers }
+      : { outcome: 'not-proven', messageId: 'pathAssumed', ...numbers };
   return { outcome: 'fails', messageId: face === 'top' ? 'shallow' : 'nearCeiling', ...numbers };
 }
 
-/** Cover at the top for every stretch in a timber floor's void, at the underside too where it crosses joists over a ceiling. */
-function coverOf(facts: Facts, segment: Segment): readonly Cover[] {
+/** Cover at the top for every stretch in a timber floor's void, at the underside too where the joists carry a ceiling. */
+function coversOf(facts: Facts, segment: Segment): readonly Cover[] {
   // An upright stretch only passes through the boards, under the wall that it comes from.
   if (!segment.medium.startsWith('void-') || segment.direction === 'vertical') return [];
   const storey = facts.plan.storeyById.get(segment.storeyId);
@@ -77,9 +107,21 @@ function coverOf(facts: Facts, segment: Segment): readonly Cover[] {
   // Where nobody pinned the run it goes through the middle of the joists, which has a rule of its own.
   if (segment.medium === 'void-across' && segment.certainty !== 'pinned') return [];
   const depths = [segment.from, segment.to].map(({ levelMm }) => floorLevelMm - BOARDS_MM - levelMm);
-  const covers: Cover[] = [{ segment, coverMm: Math.min(...depths), face: 'top' }];
-  const crossesOverCeiling = segment.medium === 'void-across' && storey.belowId !== null;
-  if (crossesOverCeiling && floor.joistDepthMm !== undefined)
-    covers.push({ segment, coverMm: floor.joistDepthMm - Math.max(...depths), face: 'underside' });
-  return covers;
+  const joistMm = floor.joistDepthMm ?? null;
+  const deepEnough = joistMm !== null && joistMm >= 2 * COVER_MM + CABLE_MM;
+  const top: Cover = { segment, coverMm: Math.min(...depths), face: 'top', deepEnough };
+  if (!carriesCeiling(facts, segment)) return [top];
+  const undersideMm = joistMm === null ? null : joistMm - Math.max(...depths);
+  return [top, { segment, coverMm: undersideMm, face: 'underside', deepEnough }];
+}
+
+/** Whether a ceiling is fixed under the joists anywhere along a stretch: by the room below, else by its storey. */
+function carriesCeiling({ plan }: Facts, { storeyId, from, to }: Segment): boolean {
+  const belowId = plan.storeyById.get(storeyId)?.belowId ?? '';
+  const below = plan.storeyById.get(belowId)?.storey;
+  if (below === undefined) return false;
+  const middle = planPoint((from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2);
+  return [from.at, middle, to.at].some(
+    (at) => (roomAt(plan, belowId, at)?.room.ceiling ?? below.ceiling).lining !== 'none',
+  );
 }

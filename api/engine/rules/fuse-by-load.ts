@@ -1,7 +1,9 @@
 import { plugFuses } from '#data/standards/plug-fuses.ts';
 import type { FusedUnit } from '../connections/things.ts';
+import { fuseCarries } from '../proof/fuse-carries.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
+import { originOfUnit } from './fused-unit-origin.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { rounded } from './wiring.ts';
 
@@ -31,14 +33,14 @@ export const fuseByLoad = rule<Message>({
     fuseUnknown: 'Open the fuse carrier and read it.',
   },
   couldFail: true,
-  check: (facts) => unitsTouched(facts).flatMap(judged),
+  check: (facts) => unitsTouched(facts).flatMap((unit) => judged(facts, unit)),
 });
 
 function unitsTouched(facts: Facts): readonly FusedUnit[] {
   return facts.things.fusedUnits.filter(({ circuitId }) => facts.circuitIds.includes(circuitId));
 }
 
-function judged(unit: FusedUnit): readonly CheckResult<Message>[] {
+function judged(facts: Facts, unit: FusedUnit): readonly CheckResult<Message>[] {
   if (unit.fixedW === null) return [];
   const [small, large] = plugFuses.rows;
   const exactA = unit.fixedW / NOMINAL_V;
@@ -46,20 +48,16 @@ function judged(unit: FusedUnit): readonly CheckResult<Message>[] {
     const actual = rounded(exactA);
     return { actual, limit, unit: 'A', values: { actual, limit, watts: unit.fixedW ?? 0 } };
   };
-  const head = {
-    subjectId: unit.id,
-    origin: unit.state === 'new' ? ('scheme' as const) : ('found' as const),
-  };
+  const head = { subjectId: unit.id, origin: originOfUnit(facts, unit, 'fixed') };
   if (exactA > large.ratingA)
     return [{ ...head, ...figures(large.ratingA), outcome: 'fails', messageId: 'tooMuch' }];
   if (unit.fuseA === null)
     return [{ ...head, ...figures(large.ratingA), outcome: 'not-proven', messageId: 'fuseUnknown' }];
-  if (exactA > unit.fuseA) {
-    const byPractice = unit.fuseA === small.ratingA && unit.fixedW <= small.practiceUpToW;
-    return byPractice
-      ? [{ ...head, ...figures(unit.fuseA), outcome: 'advice', messageId: 'practiceOnly' }]
-      : [{ ...head, ...figures(unit.fuseA), outcome: 'fails', messageId: 'fuseTooSmall' }];
-  }
+  const carries = fuseCarries(unit.fixedW, unit.fuseA);
+  if (carries === 'by-practice')
+    return [{ ...head, ...figures(unit.fuseA), outcome: 'advice', messageId: 'practiceOnly' }];
+  if (carries === 'over')
+    return [{ ...head, ...figures(unit.fuseA), outcome: 'fails', messageId: 'fuseTooSmall' }];
   // Outlets behind the same unit want the larger fuse whatever the fixed load is.
   const tooLarge = exactA <= small.ratingA && unit.fuseA > small.ratingA && unit.outlets === 0;
   return tooLarge

@@ -1,40 +1,62 @@
 import type { NetworkEdge } from '../circuit/network.ts';
+import type { CableCapacity } from '../proof/cable-capacity.ts';
 import type { Facts } from './facts.ts';
 import { metres } from './wiring.ts';
 
 /** A cable's capacity as installed against what it has to carry. */
 export interface InstalledCapacity {
-  /** `unknown`: some stretch cannot be judged, and none of the others is short. */
+  /** `unknown`: what the survey leaves open decides whether it carries enough. */
   readonly verdict: 'within' | 'short' | 'unknown';
-  /** Least capacity of the stretches that can be judged, A; null when none can. */
+  /** What it carries for sure when within, at the best when short, A; null when nothing can be said. */
   readonly izA: number | null;
-  /** Reference method of the worst stretch; empty when none can be judged. */
-  readonly method: string;
-  /** Where the worst stretch starts along the cable, m. */
-  readonly metre: number;
+  /** How it lies where it can carry least: "method C × 0.5 for insulation all round it"; empty when unknown. */
+  readonly how: string;
+  /** ", from 1.4 m along" for the start of that stretch; empty when it is the start of the cable. */
+  readonly along: string;
+  /** ", or another way clear of insulation", or what else would let the same cable carry more; else empty. */
+  readonly otherWay: string;
   readonly groupFactor: number;
 }
 
+/** Methods that stand for thermal insulation against the cable. */
+const byInsulation: ReadonlySet<string> = new Set(['100', '101', '102', '103', 'A']);
+
 /**
  * Judges an edge's cable against a current. A found cable whose path is only the likeliest one is neither
- * proved nor called short by it: it stays unknown.
+ * proved nor called short by it: it stays unknown. So does a cable that carries enough at the best and too
+ * little at the worst by what the survey leaves open.
  *
  * @param neededA the current that the cable must carry at least; exactly as much is enough.
  */
 export function installedCapacity(facts: Facts, edge: NetworkEdge, neededA: number): InstalledCapacity {
   const capacity =
     facts.capacities.get(edge.id) ?? (edge.legId === null ? undefined : facts.capacities.get(edge.legId));
-  const izA = capacity?.izA ?? capacity?.knownIzA ?? null;
-  const told = {
-    izA,
-    method: capacity?.method ?? '',
-    metre: metres(capacity?.worstFromMm),
-    groupFactor: capacity?.groupFactor ?? 1,
-  };
   const isSeen = edge.state === 'new' || isPathSeen(facts, edge.legId ?? '');
-  if (capacity === undefined || izA === null || !isSeen) return { ...told, verdict: 'unknown' };
-  if (izA < neededA) return { ...told, verdict: 'short' };
-  return { ...told, verdict: capacity.izA === null ? 'unknown' : 'within' };
+  const best = capacity?.atBest ?? capacity;
+  if (isSeen && best && best.izA !== null && best.izA < neededA) return told('short', best);
+  if (isSeen && capacity && capacity.izA !== null && capacity.izA >= neededA) return told('within', capacity);
+  return { verdict: 'unknown', izA: null, how: '', along: '', otherWay: '', groupFactor: 1 };
+}
+
+type Deciding = Pick<CableCapacity, 'izA' | 'method' | 'worstFromMm' | 'groupFactor' | 'insulationFactor'>;
+
+function told(verdict: 'within' | 'short', stretch: Deciding): InstalledCapacity {
+  const { izA, method, worstFromMm, groupFactor, insulationFactor } = stretch;
+  const grouped = groupFactor < 1 ? ` × ${groupFactor} for cables together` : '';
+  const surrounded = insulationFactor < 1 ? ` × ${insulationFactor} for insulation all round it` : '';
+  return {
+    verdict,
+    izA,
+    how: `method ${method ?? ''}${grouped}${surrounded}`,
+    along: (worstFromMm ?? 0) > 0 ? `, from ${metres(worstFromMm)} m along` : '',
+    otherWay: otherWay(method ?? '', insulationFactor),
+    groupFactor,
+  };
+}
+
+function otherWay(method: string, insulationFactor: number): string {
+  if (insulationFactor < 1 || byInsulation.has(method)) return ', or another way clear of insulation';
+  return method === 'B' ? ', or capping or clips where it is in a tube or channel' : '';
 }
 
 /** Whether the survey followed the whole path of a leg. */

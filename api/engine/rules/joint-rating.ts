@@ -1,4 +1,5 @@
 import type { CableJoint } from '../connections/things.ts';
+import { deviceMoved } from './device-moved.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 
@@ -32,16 +33,19 @@ export const jointRating = rule<Message>({
     ringPractice: 'A 32 A joint, so that a later change of device finds it fit.',
   },
   couldFail: true,
-  check: (facts) => jointsTouched(facts).map(judged),
+  check: (facts) => jointsTouched(facts).map((joint) => judged(facts, joint)),
 });
 
 function jointsTouched(facts: Facts): readonly CableJoint[] {
   return facts.things.joints.filter(({ circuitId }) => facts.circuitIds.includes(circuitId));
 }
 
-function judged(joint: CableJoint): CheckResult<Message> {
+function judged(facts: Facts, joint: CableJoint): CheckResult<Message> {
   const { ratingA: actual, upstream, state, inRing } = joint;
-  const subject = { subjectId: joint.id, origin: state === 'new' ? ('scheme' as const) : ('found' as const) };
+  // A larger device that the scheme fits is its own doing, at a joint found as well.
+  const isRaised = upstream.kind === 'device' && deviceMoved(facts, joint.circuitId) === 'up';
+  const origin = state === 'new' || isRaised ? ('scheme' as const) : ('found' as const);
+  const subject = { subjectId: joint.id, origin };
   const limit = upstream.ratingA;
   if (limit === null || upstream.kind === 'unknown')
     return {

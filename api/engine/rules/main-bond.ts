@@ -1,6 +1,6 @@
 import type { Supply } from '#model/installation.ts';
 import type { Facts } from './facts.ts';
-import { renewsBond } from './fitted-devices.ts';
+import { renewsBond, serviceWords } from './fitted-devices.ts';
 import { type CheckResult, rule } from './rule.ts';
 
 type Message = 'seen' | 'missing' | 'missingOther' | 'putRight' | 'nothingTold' | 'gasNotTold';
@@ -46,7 +46,11 @@ export const mainBond = rule<Message>({
 });
 
 function judged(facts: Facts, service: Service, seen: boolean): CheckResult<Message> {
-  const subject = { subjectId: bondId(service), origin: 'found', values: { service } } as const;
+  const subject = {
+    subjectId: bondId(service),
+    origin: 'found',
+    values: { service: serviceWords(service) },
+  } as const;
   if (seen) return { ...subject, outcome: 'passes', messageId: 'seen' };
   if (renewsBond(facts, service)) return { ...subject, outcome: 'passes', messageId: 'putRight' };
   if (service === 'other') return { ...subject, outcome: 'decide', messageId: 'missingOther' };

@@ -1,23 +1,24 @@
 import type { Cable } from '#model/cable.ts';
 import { type CheckResult, rule } from './rule.ts';
+import { nameOf } from './wiring.ts';
 
 /** Early metric 2.5 mm² cable has this protective conductor, mm². Source: BS 6004 as first metricated, from memory. */
 const SMALL_CPC_MM2 = 1;
 
 type Message = 'perished' | 'imperial' | 'smallCpc' | 'noCpc';
 
-/** Old cable is fit to be added to. */
+/** Old cable is fit to be added to; the legs are named by the points that they join. */
 export const oldCable = rule<Message>({
   id: 'SC5',
   title: 'Old cable is fit to be added to',
   source: 'BS 7671 132.16, 543.1; the ages are common practice',
   messages: {
-    perished: 'Legs {actual} are recorded as rubber or lead-sheathed cable, which has outlived itself.',
-    noCpc: 'Legs {actual} have no protective conductor.',
+    perished: 'Rubber or lead-sheathed cable, which has outlived itself, is recorded in: {actual}.',
+    noCpc: 'Cable without a protective conductor is recorded in: {actual}.',
     imperial:
-      'Legs {actual} are imperial cable (7/.029 is 2.98 mm² with 1.28 mm²): count terminals by area, and calculate the protective conductor.',
+      'Imperial cable (7/.029 is 2.98 mm² with 1.28 mm²) is recorded in: {actual}. Count terminals by area, and calculate the protective conductor.',
     smallCpc:
-      'Legs {actual} have a protective conductor of 1.0 mm² or less beside 2.5 mm²: it is to be shown by calculation to withstand a fault.',
+      'A protective conductor of 1.0 mm² or less beside 2.5 mm² is recorded in: {actual}. It is to be shown by calculation to withstand a fault.',
   },
   remedies: {
     perished: 'Renew it before adding to it.',
@@ -30,7 +31,9 @@ export const oldCable = rule<Message>({
     facts.circuitIds.flatMap((circuitId) => {
       const legs = facts.job.legs.filter(({ circuit }) => circuit === circuitId);
       return (['perished', 'noCpc', 'imperial', 'smallCpc'] as const).flatMap<CheckResult<Message>>((age) => {
-        const old = legs.filter(({ cable }) => cable && ageOf(cable) === age).map(({ id }) => id);
+        const old = legs
+          .filter(({ cable }) => cable && ageOf(cable) === age)
+          .map(({ id }) => nameOf(facts, id));
         if (old.length === 0) return [];
         const grave = age === 'perished' || age === 'noCpc';
         return [
@@ -39,7 +42,7 @@ export const oldCable = rule<Message>({
             messageId: age,
             subjectId: circuitId,
             origin: 'found',
-            actual: old.sort().join(', '),
+            actual: old.sort().join('; '),
           },
         ];
       });

@@ -63,10 +63,35 @@ function judged(facts: Facts, root: string, spurs: readonly UnfusedSpur[]): Chec
       ? { ...head, outcome: 'decide', messageId: 'severalAtOrigin' }
       : { ...head, outcome: 'fails', messageId: 'several' };
   }
+  const { seen, untold, isSure } = cablesAt(facts, root);
   if (place?.role === 'claimed-ring') {
-    const cables = facts.plan.pointById.get(root)?.asFound?.cablesSeen;
-    if (cables === undefined) return { ...head, outcome: 'not-proven', messageId: 'cablesNotSeen' };
-    if (cables >= CABLES_WITH_SPUR) return { ...head, outcome: 'fails', messageId: 'alreadyThree' };
+    if (seen === null || !isSure) return { ...head, outcome: 'not-proven', messageId: 'cablesNotSeen' };
+    if (seen >= CABLES_WITH_SPUR) return { ...head, outcome: 'fails', messageId: 'alreadyThree' };
   }
-  return { ...head, outcome: 'passes', messageId: 'one' };
+  // A cable in the plate that no leg tells of is most likely a spur, whatever the legs make of the point.
+  const isTakenUp = place?.role === 'ring' && untold > 0 && (seen ?? 0) >= CABLES_WITH_SPUR;
+  return isTakenUp
+    ? { ...head, outcome: 'fails', messageId: 'alreadyThree' }
+    : { ...head, outcome: 'passes', messageId: 'one' };
+}
+
+interface CablesAt {
+  readonly seen: number | null;
+  /** Of those, how many no leg tells of. */
+  readonly untold: number;
+  /** Whether somebody counted them. */
+  readonly isSure: boolean;
+}
+
+/** The cables that the survey saw in a point; of a replacement, in the point that it replaces. */
+function cablesAt(facts: Facts, nodeId: string): CablesAt {
+  const own = facts.plan.pointById.get(nodeId);
+  const point = own?.replaces === undefined ? own : (facts.plan.pointById.get(own.replaces) ?? own);
+  const seen = point?.asFound?.cablesSeen ?? null;
+  const certainty = point?.certainty?.cablesSeen ?? point?.certainty?.asFound;
+  const told = facts.found.edges.filter(
+    ({ kind, from, to }) => kind === 'cable' && (from === point?.id || to === point?.id),
+  ).length;
+  const isSure = certainty !== 'assumed' && certainty !== 'unknown';
+  return { seen, untold: Math.max(0, (seen ?? 0) - told), isSure };
 }

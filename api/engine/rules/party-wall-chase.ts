@@ -1,3 +1,4 @@
+import { wallsInWords } from '../plan/wall-words.ts';
 import { rule } from './rule.ts';
 import { stretchesInWalls } from './wall-stretch.ts';
 
@@ -7,7 +8,7 @@ export const partyWallChase = rule({
   title: 'Party walls are not chased',
   source: 'Approved Document E; BS 7671 527.2',
   messages: {
-    chased: 'The run is cut into party wall {actual}, which keeps sound and fire from the neighbours.',
+    chased: 'The run is cut into {wall}, a party wall, which keeps sound and fire from the neighbours.',
   },
   remedies: {
     chased: 'Use another wall or surface channel; else a shallow chase, filled solid, never back to back.',
@@ -18,14 +19,13 @@ export const partyWallChase = rule({
     return facts.runs.flatMap((run) => {
       const walls = inParty.filter((stretch) => stretch.run.id === run.id).map(({ wall }) => wall.wall.id);
       if (walls.length === 0) return [];
-      const actual = [...new Set(walls)].sort().join(', ');
       return [
         {
           outcome: 'decide',
           messageId: 'chased',
           subjectId: run.id,
           origin: 'scheme',
-          actual,
+          values: { wall: wallsInWords(facts.plan, walls) },
         },
       ];
     });

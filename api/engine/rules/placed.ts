@@ -6,6 +6,7 @@ import { surroundingsAt } from '../plan/surroundings.ts';
 import { distanceToFixtureMm, plateOnPlan } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import type { Origin } from './finding.ts';
+import { nameOf } from './wiring.ts';
 
 /** An accessory with the place where it stands. */
 export interface PlacedAccessory {
@@ -30,7 +31,17 @@ export function newAccessories(facts: Facts): readonly PlacedAccessory[] {
         (pointId === null ? null : facts.plan.positionOfPoint.get(pointId)) ?? units.get(id) ?? null;
       if (!position) return [];
       const room = surroundingsAt(facts.plan, position)?.room ?? null;
-      return [{ id, label: point?.label ?? id, kind, features, position, room, origin: 'scheme' as const }];
+      return [
+        {
+          id,
+          label: point?.label ?? nameOf(facts, id),
+          kind,
+          features,
+          position,
+          room,
+          origin: 'scheme' as const,
+        },
+      ];
     })
     .sort(byId);
 }

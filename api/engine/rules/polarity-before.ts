@@ -38,7 +38,7 @@ function judged({ job }: Facts, circuitId: string): Omit<CheckResult<Message>, '
       : [],
   );
   if (readings.length === 0) return { outcome: 'advice', messageId: 'hold' };
-  const labelOf = (id: string) => job.points.find((point) => point.id === id)?.label ?? id;
+  const labelOf = (id: string) => [...job.points, ...job.boards].find((each) => each.id === id)?.label ?? id;
   const wrong = readings.filter(({ ok }) => !ok).map(({ at }) => labelOf(at));
   return wrong.length > 0
     ? { outcome: 'fails', messageId: 'wrong', stopGate: true, actual: wrong.sort().join(', ') }

@@ -1,5 +1,6 @@
 import type { NetworkEdge } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { deviceMoved } from './device-moved.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -16,9 +17,9 @@ export const radialCable = rule<Message>({
   title: 'The cable of a radial carries what its device lets through',
   source: 'BS 7671 433.1.1 and 433.1.202, Table 4D5',
   messages: {
-    within: 'The cable to {to} carries {actual} A as installed (method {method}), {limit} A needed.',
+    within: 'The cable to {to} carries {actual} A as installed ({how}), {limit} A needed.',
     tooLittle:
-      'The cable to {to} carries {actual} A as installed (method {method}, from {metre} m along), {limit} A needed by the device.',
+      'The cable to {to} carries {actual} A as installed ({how}{along}), {limit} A needed by the device.',
     methodUnknown:
       'The cable to {to} is not told well enough (size, insulation) to prove that it carries {limit} A.',
     foundNotSeen:
@@ -26,8 +27,9 @@ export const radialCable = rule<Message>({
     deviceUnknown: 'The device of {circuit} is not known, so its new cables cannot be held against it.',
   },
   remedies: {
-    tooLittle: 'A larger cable, another way clear of insulation, or a smaller device.',
-    methodUnknown: 'Say what insulation the cable would touch.',
+    tooLittle: 'A larger cable or a smaller device{otherWay}.',
+    methodUnknown: 'Look, and say what insulation the cable would touch and how thick it is.',
+    foundNotSeen: 'Look where a board or a ceiling is open anyway: how the legs lie, and in what insulation.',
     deviceUnknown: 'Read the device at the board.',
   },
   couldFail: true,
@@ -56,19 +58,32 @@ function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message
   const isUnseen = (edge: NetworkEdge) =>
     edge.state === 'found' && installedCapacity(facts, edge, neededA).verdict === 'unknown';
   const unseen = cables.filter(isUnseen).length;
+  const isRaised = deviceMoved(facts, shape.circuitId) === 'up';
   const judgedCables = cables
     .filter((edge) => !isUnseen(edge))
-    .map((edge) => cableJudged(facts, edge, neededA));
+    .map((edge) => cableJudged(facts, edge, neededA, isRaised));
   if (unseen === 0) return judgedCables;
   const values = { circuit: circuitName(facts, shape.circuitId), count: unseen, limit: neededA };
   const head = { subjectId: shape.circuitId, origin: 'found', limit: neededA, unit: 'A', values } as const;
   return [...judgedCables, { ...head, outcome: 'not-proven', messageId: 'foundNotSeen' }];
 }
 
-function cableJudged(facts: Facts, edge: NetworkEdge, neededA: number): CheckResult<Message> {
-  const { verdict, izA, method, metre } = installedCapacity(facts, edge, neededA);
-  const values = { to: nameOf(facts, edge.to), limit: neededA, actual: izA ?? 0, method, metre };
-  const head = { ...subjectOfEdge(edge), limit: neededA, unit: 'A', values };
+function cableJudged(
+  facts: Facts,
+  edge: NetworkEdge,
+  neededA: number,
+  isRaised: boolean,
+): CheckResult<Message> {
+  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, neededA);
+  const values = { to: nameOf(facts, edge.to), limit: neededA, actual: izA ?? 0, how, along, otherWay };
+  const { subjectId, origin } = subjectOfEdge(edge);
+  const head = {
+    subjectId,
+    origin: isRaised ? ('scheme' as const) : origin,
+    limit: neededA,
+    unit: 'A',
+    values,
+  };
   if (verdict === 'unknown' || izA === null)
     return { ...head, outcome: 'not-proven', messageId: 'methodUnknown' };
   return verdict === 'short'

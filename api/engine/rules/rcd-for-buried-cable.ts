@@ -19,9 +19,9 @@ export const rcdForBuriedCable = rule<Message>({
     deepEnough: 'The cable {from} – {to} lies {actual} mm deep in the wall and more, {limit} mm needed.',
     covered: 'The cable {from} – {to} lies in a wall and is behind an RCD of {limit} mA or less.',
     missing:
-      'The cable {from} – {to} lies in a wall less than 50 mm from a surface, {metre} m along, without an RCD of {limit} mA or less.',
+      'The cable {from} – {to} lies in a wall less than 50 mm from a surface{along}, without an RCD of {limit} mA or less.',
     missingInMetal:
-      'The cable {from} – {to} lies in a wall with metal studs, {metre} m along, without an RCD of {limit} mA or less: there it is needed at any depth.',
+      'The cable {from} – {to} lies in a wall with metal studs{along}, without an RCD of {limit} mA or less: there it is needed at any depth.',
     unknown:
       'The cable {from} – {to} lies in a wall, and whether its circuit has an RCD of {limit} mA or less is not known.',
   },
@@ -58,7 +58,8 @@ function judged(facts: Facts, run: Run): readonly CheckResult<Message>[] {
     ];
   }
   const limit = ADDITIONAL_PROTECTION_MA;
-  const more = { ...head, limit, unit: 'mA', values: { ...values, limit, metre: metres(atRisk.fromMm) } };
+  const along = atRisk.fromMm > 0 ? ` (${metres(atRisk.fromMm)} m along)` : '';
+  const more = { ...head, limit, unit: 'mA', values: { ...values, limit, along } };
   const states = run.circuitIds.map((circuitId) => circuitRcd(facts, circuitId).state);
   const isCovered = states.length > 0 && states.every((state) => state === 'covered');
   if (isCovered || isBehindUnit(facts, run)) return [{ ...more, outcome: 'passes', messageId: 'covered' }];

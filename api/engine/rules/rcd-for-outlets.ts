@@ -3,13 +3,14 @@ import { ADDITIONAL_PROTECTION_MA, circuitRcd, localRcd } from '../proof/rcd-cov
 import type { Facts } from './facts.ts';
 import { rcboFor } from './rcbo-for.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { circuitName, nameOf, pointOfNode, touchedShapes, wiringOf } from './wiring.ts';
+import { circuitName, nameOf, pointOfNode, wiringOf } from './wiring.ts';
 
-type Message = 'covered' | 'missing' | 'unknown' | 'localOnly' | 'replacement';
+type Message = 'covered' | 'missing' | 'notSensitive' | 'unknown' | 'localOnly' | 'replacement';
 
 interface NewOutlet {
   readonly nodeId: string;
-  readonly point: Point;
+  /** True where it takes the place of what gave fewer outlets. */
+  readonly isReplacement: boolean;
 }
 
 /** New socket-outlets are protected by an RCD of 30 mA or less. */
@@ -21,14 +22,17 @@ export const rcdForOutlets = rule<Message>({
     covered:
       'The new outlets of {circuit} ({names}) are behind an RCD of {actual} mA, {limit} mA at the most.',
     missing: 'The new outlets of {circuit} ({names}) have no RCD of {limit} mA or less.',
+    notSensitive:
+      'The new outlets of {circuit} ({names}) are behind an RCD of {actual} mA; {limit} mA at the most is what they need.',
     unknown:
       'Whether {circuit} has an RCD of {limit} mA or less is not known; the new outlets ({names}) need one.',
     localOnly:
       '{name} has only a local RCD (BS 7288). Its standard is reported to be meant for circuits that have an RCD already, and the device lists of 531.3 left it out; sources differ, and a designer must decide.',
     replacement:
-      '{name} takes the place of an outlet on a circuit without RCD of {limit} mA. Engineers differ whether a single changed for a twin is an addition; the stricter reading asks for the RCD.',
+      '{name} gives more outlets than there were, on a circuit without an RCD of {limit} mA. Engineers differ whether a single changed for a twin is an addition; the stricter reading asks for the RCD.',
   },
   remedies: {
+    notSensitive: 'An RCBO of type A and 30 mA at the board, if its maker has one for it.',
     missing:
       'An RCBO of type A at the board, if its maker has one for it; else an enclosure with an RCD beside it.',
     unknown: 'Look at the board and press the test button of what is there.',
@@ -36,7 +40,10 @@ export const rcdForOutlets = rule<Message>({
     replacement: 'An RCBO of type A at the board.',
   },
   couldFail: true,
-  check: (facts) => touchedShapes(facts).flatMap(({ circuitId }) => ofCircuit(facts, circuitId)),
+  check: (facts) =>
+    (facts.scheme === null ? [] : [...facts.shapes.keys()].sort()).flatMap((circuitId) =>
+      ofCircuit(facts, circuitId),
+    ),
 });
 
 function ofCircuit(facts: Facts, circuitId: string): readonly CheckResult<Message>[] {
@@ -58,9 +65,10 @@ function ofCircuit(facts: Facts, circuitId: string): readonly CheckResult<Messag
     const values = { circuit, names: named(outlets), limit };
     return [{ ...head, outcome: 'not-proven', messageId: 'unknown', values }];
   }
-  const added = bare.filter(({ point }) => point.replaces === undefined);
-  const replaced = bare.filter(({ point }) => point.replaces !== undefined);
+  const added = bare.filter(({ isReplacement }) => !isReplacement);
+  const replaced = bare.filter(({ isReplacement }) => isReplacement);
   const fix = rcboFor(facts, circuitId);
+  const weakMA = cover.mA === null ? {} : { actual: cover.mA };
   const missing: readonly CheckResult<Message>[] =
     added.length === 0
       ? []
@@ -68,9 +76,10 @@ function ofCircuit(facts: Facts, circuitId: string): readonly CheckResult<Messag
           {
             ...head,
             outcome: 'fails',
-            messageId: 'missing',
+            messageId: cover.mA === null ? 'missing' : 'notSensitive',
+            ...weakMA,
             ...fix,
-            values: { circuit, names: named(added), limit },
+            values: { circuit, names: named(added), limit, ...weakMA },
           },
         ];
   return [
@@ -86,14 +95,33 @@ function ofOutlet(facts: Facts, { nodeId }: NewOutlet, messageId: Message): Chec
   return { outcome: 'decide', messageId, subjectId: nodeId, origin: 'scheme', limit, unit: 'mA', values };
 }
 
-/** Outlets that the scheme brings to a circuit, sorted by node id. */
+/** Outlets that the scheme brings to a circuit, in the order of its places. */
 function newOutlets(facts: Facts, circuitId: string): readonly NewOutlet[] {
   const { nodes } = wiringOf(facts);
   const places = facts.shapes.get(circuitId)?.places ?? [];
-  return places.flatMap(({ nodeId }) => {
+  return places.flatMap(({ nodeId }): readonly NewOutlet[] => {
     const node = nodes.get(nodeId);
     const point = pointOfNode(facts, node);
-    const isOutlet = point?.kind === 'socket-single' || point?.kind === 'socket-twin';
-    return point && isOutlet && node?.state === 'new' ? [{ nodeId, point }] : [];
+    if (point === undefined || node?.kind !== 'terminals') return [];
+    if (isMadeTwin(facts, point)) return [{ nodeId, isReplacement: true }];
+    if (node.state !== 'new' || outletsOf(point) === 0) return [];
+    const old = point.replaces === undefined ? undefined : facts.plan.pointById.get(point.replaces);
+    if (old === undefined) return [{ nodeId, isReplacement: point.replaces !== undefined }];
+    // Like for like is upkeep: nothing is added.
+    return outletsOf(point) > outletsOf(old) ? [{ nodeId, isReplacement: true }] : [];
   });
+}
+
+/** Whether a remedy of the scheme changes a single outlet for a twin. */
+function isMadeTwin({ scheme }: Facts, point: Point): boolean {
+  const remedies = scheme?.remedies ?? [];
+  return (
+    point.kind === 'socket-single' &&
+    remedies.some(({ kind, at }) => kind === 'single-to-twin' && at === point.id)
+  );
+}
+
+function outletsOf({ kind }: Point): number {
+  if (kind === 'socket-twin') return 2;
+  return kind === 'socket-single' ? 1 : 0;
 }

@@ -14,13 +14,12 @@ export const ringCable = rule<Message>({
   title: 'Every leg of the ring carries 20 A as installed',
   source: 'BS 7671 433.1.204, Tables 4D5 and 4C1; method B by Table 4D2A',
   messages: {
-    within:
-      'The ring cable {from} – {to} carries {actual} A as installed (method {method}), {limit} A needed.',
+    within: 'The ring cable {from} – {to} carries {actual} A as installed ({how}), {limit} A needed.',
     tooThin: 'The ring cable {from} – {to} is {actual} mm², {limit} mm² needed.',
     tooLittle:
-      'The ring cable {from} – {to} carries {actual} A as installed (method {method}) from {metre} m along; {limit} A needed.',
+      'The ring cable {from} – {to} carries {actual} A as installed ({how}{along}); {limit} A needed.',
     grouped:
-      'The ring cable {from} – {to} shares a tube or channel from {metre} m along: method {method} × {factor} leaves {actual} A; {limit} A needed.',
+      'The ring cable {from} – {to} shares a tube or channel{along}: {how} leaves {actual} A; {limit} A needed.',
     methodUnknown:
       'How the ring cable {from} – {to} lies is not told everywhere, so it is not proved that it carries {limit} A.',
     foundNotSeen:
@@ -28,9 +27,10 @@ export const ringCable = rule<Message>({
   },
   remedies: {
     tooThin: 'Cable of 2.5 mm² or more.',
-    tooLittle: 'Another way, clear of insulation, or a larger cable.',
+    tooLittle: 'A larger cable{otherWay}.',
     grouped: 'A tube or channel for each leg, or the two legs clipped apart.',
-    methodUnknown: 'Say what insulation the cable would touch.',
+    methodUnknown: 'Look, and say what insulation the cable would touch and how thick it is.',
+    foundNotSeen: 'Look where a board or a ceiling is open anyway: how the legs lie, and in what insulation.',
   },
   couldFail: true,
   applies: (facts) => touchedShapes(facts).some(bindsAsRing),
@@ -61,8 +61,8 @@ function judged(facts: Facts, edge: NetworkEdge): readonly CheckResult<Message>[
       },
     ];
   }
-  const { verdict, izA, method, metre, groupFactor } = installedCapacity(facts, edge, RING_CABLE_A);
-  const values = { ...ends, limit: RING_CABLE_A, actual: izA ?? 0, method, metre, factor: groupFactor };
+  const { verdict, izA, how, along, otherWay, groupFactor } = installedCapacity(facts, edge, RING_CABLE_A);
+  const values = { ...ends, limit: RING_CABLE_A, actual: izA ?? 0, how, along, otherWay };
   const head = { ...subject, limit: RING_CABLE_A, unit: 'A', values };
   if (verdict === 'short' && izA !== null)
     return [{ ...head, actual: izA, outcome: 'fails', messageId: groupFactor < 1 ? 'grouped' : 'tooLittle' }];

@@ -37,7 +37,7 @@ export const ringContinuity = rule<Message>({
     lollipop:
       '{circuit} has a loop that does not pass the board: one cable carries all of it, which is no ring final circuit.',
     interconnected:
-      '{circuit} has more than one loop or is joined to another circuit ({others}): it can be fed from where nobody expects.',
+      '{circuit} has more than one loop or is joined to another circuit ({others}): it can be fed from where nobody expects, and stay live with its own device off. Work stops until they are parted.',
     loopsDiffer:
       'Line and neutral of {circuit} read {line} and {neutral} Ω end to end: {actual} Ω apart, {limit} Ω usual. A bad joint or a bridge is likely.',
     untold: 'Nobody has told whether {circuit} is a ring or a radial.',
@@ -71,7 +71,9 @@ function judged(facts: Facts, shape: CircuitShape): CheckResult<Message> {
   if (shape.shape === 'broken-ring')
     return { ...head, outcome: 'fails', messageId: 'broken', stopGate: true };
   if (shape.shape === 'lollipop') return { ...head, outcome: 'fails', messageId: 'lollipop', stopGate: true };
-  if (shape.shape === 'interconnected') return { ...head, outcome: 'fails', messageId: 'interconnected' };
+  // It may stay live from the other circuit, or past the chord, when one device is off.
+  if (shape.shape === 'interconnected')
+    return { ...head, outcome: 'fails', messageId: 'interconnected', stopGate: true };
   return byReadings(facts, shape, head);
 }
 

@@ -1,5 +1,6 @@
 import { cornerDistances } from '../plan/corners.ts';
 import { positionOfPlace } from '../plan/position-of-place.ts';
+import { wallWords } from '../plan/wall-words.ts';
 import { HALF_PLATE_HEIGHT_MM, halfPlateWidthMm } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import { foundAccessories, newAccessories } from './placed.ts';
@@ -27,10 +28,10 @@ export const safeZones = rule<Message>({
       'Every stretch in a wall is in line with an accessory, or within {limit} mm of the top or a corner.',
     deep: 'Every stretch in a wall is in a zone or {limit} mm from both faces.',
     armoured: 'The cable’s earthed armour stands for the zones.',
-    sloping: 'A stretch slopes in wall {wall} and is not shown to be 50 mm from both faces.',
+    sloping: 'A stretch slopes in {wall} and is not shown to be 50 mm from both faces.',
     outside:
-      'A stretch in wall {wall} at {height} mm is in no zone: no accessory in line, {limit} mm from neither top nor corner.',
-    pathAssumed: 'By the assumed path a stretch in wall {wall} is in no zone; the path is not known.',
+      'A stretch in {wall} at {height} mm is in no zone: no accessory in line, {limit} mm from neither top nor corner.',
+    pathAssumed: 'By the assumed path a stretch in {wall} is in no zone; the path is not known.',
   },
   remedies: {
     sloping: 'Run level or upright, in line with the accessory.',
@@ -49,7 +50,7 @@ export const safeZones = rule<Message>({
       if (run.cable.type === 'steel-wire-armoured')
         return [{ ...subject, outcome: 'passes', messageId: 'armoured' }];
       const stray = own.find((stretch) => !isDeep(stretch) && !isInZone(facts, plates, stretch));
-      if (stray) return [{ ...subject, ...judgedStray(stray) }];
+      if (stray) return [{ ...subject, ...judgedStray(facts, stray) }];
       return own.some(isDeep)
         ? [{ ...subject, outcome: 'passes', messageId: 'deep', limit: DEEP_MM }]
         : [{ ...subject, outcome: 'passes', messageId: 'inZone', limit: ZONE_MM }];
@@ -57,12 +58,11 @@ export const safeZones = rule<Message>({
   },
 });
 
-function judgedStray({
-  segment,
-  wall,
-  heightLowMm,
-}: WallStretch): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
-  const values = { wall: wall.wall.id, height: Math.round(heightLowMm) };
+function judgedStray(
+  facts: Facts,
+  { segment, wall, heightLowMm }: WallStretch,
+): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
+  const values = { wall: wallWords(facts.plan, wall.wall.id), height: Math.round(heightLowMm) };
   if (segment.certainty === 'assumed') return { outcome: 'not-proven', messageId: 'pathAssumed', values };
   return segment.direction === 'sloping'
     ? { outcome: 'fails', messageId: 'sloping', limit: DEEP_MM, values }

@@ -9,7 +9,14 @@ import { bindsAsRing, cableOf, nameOf, touchedShapes, wiringOf } from './wiring.
 /** From this area on a spur to several outlets is argued for by some. */
 const ARGUED_MM2 = 4;
 
-type Message = 'within' | 'tooThin' | 'tooLittle' | 'sizeUnknown' | 'methodUnknown' | 'needsDesign';
+type Message =
+  | 'within'
+  | 'tooThin'
+  | 'tooThinToUnit'
+  | 'tooLittle'
+  | 'sizeUnknown'
+  | 'methodUnknown'
+  | 'needsDesign';
 
 /** The cable of an unfused spur is at least that of the ring: 2.5 mm², and 20 A as installed. */
 export const spurCable = rule<Message>({
@@ -17,22 +24,24 @@ export const spurCable = rule<Message>({
   title: 'The cable of an unfused spur carries what the ring’s must',
   source: 'BS 7671 433.1.204, Table 4D5; Appendix 15',
   messages: {
-    within: 'The cable to {to} carries {actual} A as installed (method {method}), {limit} A needed.',
+    within: 'The cable to {to} carries {actual} A as installed ({how}), {limit} A needed.',
     tooThin:
       'The cable to {to} is {actual} mm², {limit} mm² needed. Sources differ: some hold 1.5 mm² to one single outlet defensible by calculation; it is not what 433.1.204 and Appendix 15 describe, and the stricter reading decides.',
-    tooLittle:
-      'The cable to {to} carries {actual} A as installed (method {method}, from {metre} m along), {limit} A needed.',
+    tooThinToUnit:
+      'The cable to {to} is {actual} mm², {limit} mm² needed: up to the fuse it is an unfused spur.',
+    tooLittle: 'The cable to {to} carries {actual} A as installed ({how}{along}), {limit} A needed.',
     sizeUnknown: 'The size of the cable to {to} is not known; {limit} mm² is needed.',
     methodUnknown:
       'How the cable to {to} lies is not told everywhere (insulation of a stud wall, a loft or a void), so it is not proved that it carries {limit} A.',
     needsDesign:
-      'The spur to {to} is {actual} mm² and feeds several accessories. Some hold that it can meet 433.1.1; it is no arrangement of Appendix 15 and needs a designer. What a spur may feed is judged apart, by the stricter reading.',
+      'The spur to {to} is {actual} mm² and feeds several accessories; it carries {carries} A as installed. Some hold that it can meet 433.1.1; it is no arrangement of Appendix 15 and needs a designer. What a spur may feed is judged apart, by the stricter reading.',
   },
   remedies: {
     tooThin: 'Cable of 2.5 mm² or more, or a fused unit before it.',
-    tooLittle: 'Another way, clear of insulation, or a larger cable.',
+    tooThinToUnit: 'Cable of 2.5 mm² or more as far as the fused unit; thinner cable may follow its fuse.',
+    tooLittle: 'A larger cable{otherWay}.',
     sizeUnknown: 'Look at the cable in the plate.',
-    methodUnknown: 'Say what insulation the cable would touch.',
+    methodUnknown: 'Look, and say what insulation the cable would touch and how thick it is.',
     needsDesign: 'A fused unit before the first outlet, or a designer’s calculation kept with the papers.',
   },
   couldFail: true,
@@ -59,22 +68,26 @@ function judged(facts: Facts, load: SpurLoad, edge: NetworkEdge): readonly Check
   const values = { to, limit: RING_CABLE_MM2, actual: cable?.lineMm2 ?? 0 };
   if (cable === null) return [{ ...size, outcome: 'not-proven', messageId: 'sizeUnknown', values }];
   const actual = cable.lineMm2;
-  if (actual < RING_CABLE_MM2) return [{ ...size, actual, outcome: 'fails', messageId: 'tooThin', values }];
+  if (actual < RING_CABLE_MM2) {
+    const isToUnit = load.accessories.every(({ kind }) => kind === 'fused-unit');
+    const messageId = isToUnit ? 'tooThinToUnit' : 'tooThin';
+    return [{ ...size, actual, outcome: 'fails', messageId, values }];
+  }
   const byCurrent = currentJudged(facts, edge);
-  if (load.accessories.length < 2 || actual < ARGUED_MM2) return [byCurrent];
-  return [
-    byCurrent,
-    { ...subject, actual, unit: 'mm²', outcome: 'decide', messageId: 'needsDesign', values },
-  ];
+  const isArgued = load.accessories.length > 1 && actual >= ARGUED_MM2;
+  if (!isArgued || byCurrent.outcome !== 'passes') return [byCurrent];
+  const carries = byCurrent.actual ?? 0;
+  const designed = { outcome: 'decide', messageId: 'needsDesign', values: { ...values, carries } } as const;
+  return [{ ...subject, actual, unit: 'mm²', ...designed }];
 }
 
 function currentJudged(facts: Facts, edge: NetworkEdge): CheckResult<Message> {
-  const { verdict, izA, method, metre } = installedCapacity(facts, edge, RING_CABLE_A);
+  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, RING_CABLE_A);
   const head = {
     ...subjectOfEdge(edge),
     limit: RING_CABLE_A,
     unit: 'A',
-    values: { to: nameOf(facts, edge.to), limit: RING_CABLE_A, actual: izA ?? 0, method, metre },
+    values: { to: nameOf(facts, edge.to), limit: RING_CABLE_A, actual: izA ?? 0, how, along, otherWay },
   };
   if (verdict === 'unknown' || izA === null)
     return { ...head, outcome: 'not-proven', messageId: 'methodUnknown' };

@@ -1,4 +1,4 @@
-import { type SpurLoad, spurLoads } from '../proof/spur-load.ts';
+import { type SpurAccessory, type SpurLoad, spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { bindsAsRing, nameOf, touchedShapes, wiringOf } from './wiring.ts';
@@ -30,20 +30,43 @@ export const spurFromSpur = rule<Message>({
   check: (facts) =>
     touchedShapes(facts)
       .filter(bindsAsRing)
-      .flatMap(({ circuitId }) => spurLoads(facts, circuitId).flatMap((load) => judged(facts, load))),
+      .flatMap(({ circuitId }) => {
+        const before = wrongBefore(facts, circuitId);
+        return spurLoads(facts, circuitId).flatMap((load) => judged(facts, load, before));
+      }),
 });
 
-function judged(facts: Facts, load: SpurLoad): readonly CheckResult<Message>[] {
+/** Accessories that were on a spur from a spur before the scheme did anything. */
+function wrongBefore(facts: Facts, circuitId: string): ReadonlySet<string> {
+  const found = spurLoads({ ...facts, proposed: facts.found, shapes: facts.foundShapes }, circuitId);
+  return new Set(found.flatMap(({ accessories }) => accessories.slice(1).map(({ nodeId }) => nodeId)));
+}
+
+function judged(facts: Facts, load: SpurLoad, before: ReadonlySet<string>): readonly CheckResult<Message>[] {
   const { places } = wiringOf(facts);
   const root = load.spur.rootNode;
   // A point that the survey calls a spur is listed on the spur that starts from it.
   const [first, second] = load.accessories.filter(({ nodeId }) => nodeId !== root);
   if (first === undefined) return [];
+  // What was wrong already is not the scheme's doing, even where a new point takes a wrong one's place.
+  const originOfFault = ({ nodeId, pointId, isNew }: SpurAccessory) => {
+    const replaces = pointId === null ? undefined : facts.plan.pointById.get(pointId)?.replaces;
+    const wasWrong = (!isNew && before.has(nodeId)) || (replaces !== undefined && before.has(replaces));
+    return wasWrong ? ('found' as const) : ('scheme' as const);
+  };
   const origin = load.accessories.some(({ isNew }) => isNew) ? ('scheme' as const) : ('found' as const);
   const values = { from: nameOf(facts, root), to: nameOf(facts, first.nodeId) };
   const role = places.get(root)?.role;
   if (role === 'claimed-spur')
-    return [{ outcome: 'fails', messageId: 'fromFoundSpur', subjectId: first.nodeId, origin, values }];
+    return [
+      {
+        outcome: 'fails',
+        messageId: 'fromFoundSpur',
+        subjectId: first.nodeId,
+        origin: originOfFault(first),
+        values,
+      },
+    ];
   if (second === undefined) {
     const untold = role === 'claimed-ring' && load.spur.isNew;
     return [
@@ -53,13 +76,13 @@ function judged(facts: Facts, load: SpurLoad): readonly CheckResult<Message>[] {
     ];
   }
   return load.accessories.slice(1).map((accessory) => {
-    const before = accessoryBefore(facts, load, accessory.nodeId);
+    const previous = accessoryBefore(facts, load, accessory.nodeId);
     return {
       outcome: 'fails',
-      messageId: before === null ? 'branches' : 'spurFromSpur',
+      messageId: previous === null ? 'branches' : 'spurFromSpur',
       subjectId: accessory.nodeId,
-      origin: accessory.isNew ? 'scheme' : origin,
-      values: { from: nameOf(facts, before ?? root), to: nameOf(facts, accessory.nodeId) },
+      origin: originOfFault(accessory),
+      values: { from: nameOf(facts, previous ?? root), to: nameOf(facts, accessory.nodeId) },
     };
   });
 }

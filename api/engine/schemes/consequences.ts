@@ -1,31 +1,38 @@
 import type { Library } from '#model/library.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../rules/finding.ts';
-import { grossPenceOf } from './price-worked.ts';
+import type { Run } from '../ways/run.ts';
+import { grossPenceAt } from './price-worked.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
 const keyOf = (fix: Remedy): string => `${fix.kind} ${fix.at ?? ''}`;
+
+/** The scheme that remedies are added to, as priced. */
+export interface PricedBefore {
+  readonly house: House;
+  readonly scheme: Scheme;
+  readonly runs: readonly Run[];
+  readonly grossPence: number;
+  /** The contingency it was priced at, which its remedies are priced at too. */
+  readonly contingencyPercent: number;
+  readonly library: Library;
+}
 
 /**
  * Says what each finding's remedy would add to the price, VAT included: the scheme is worked and priced
  * once more with the remedy in it. Findings without a priced remedy, or whose remedy is in the scheme
  * already, keep null.
  */
-export function withConsequences(
-  findings: readonly Finding[],
-  house: House,
-  scheme: Scheme,
-  library: Library,
-): readonly Finding[] {
+export function withConsequences(findings: readonly Finding[], before: PricedBefore): readonly Finding[] {
+  const { house, scheme, library } = before;
   const had = new Set(scheme.remedies.map(keyOf));
-  const grossPence = grossPenceOf(workScheme(house, scheme), library);
   const known = new Map<string, number>();
   const priceOf = (fix: Remedy): number => {
     const key = keyOf(fix);
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const worked = workScheme(house, { ...scheme, remedies: [...scheme.remedies, fix] });
-    const pence = grossPenceOf(worked, library) - grossPence;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const worked = workScheme(house, { ...scheme, remedies: [...scheme.remedies, fix] }, before.runs);
+    const pence = grossPenceAt(worked, library, before.contingencyPercent) - before.grossPence;
     known.set(key, pence);
     return pence;
   };

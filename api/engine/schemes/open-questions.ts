@@ -1,132 +1,72 @@
-import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { PriceRange } from '../price/totals.ts';
 import type { OpenQuestion } from './estimate-result.ts';
-import { countsOnUnknownRcbo, priceSchemeWithRange } from './price-scheme-with-range.ts';
-import { type House, workHouse, workScheme } from './work-scheme.ts';
-
-/** A gap of the survey, how it would be closed, and the job as it would read if it were (for the better). */
-interface Gap {
-  readonly question: string;
-  readonly words: string;
-  readonly subjects: (worked: Worked) => readonly string[];
-  readonly closed: (house: House, worked: Worked) => House;
-}
-
-const rework = (house: House, job: Job): House => workHouse(job, house.tariff, house.allowances);
-
-const isUnexplored = (worked: Worked, circuitId: string): boolean => {
-  const evidence = worked.foundShapes.get(circuitId)?.evidence;
-  return evidence === 'claimed' || evidence === 'none';
-};
-
-const gaps: readonly Gap[] = [
-  {
-    question: 'ring-order',
-    words: 'Read the ring end to end and from both ends: how it runs is known by its label only',
-    subjects: (worked) => worked.circuitIds.filter((id) => isUnexplored(worked, id)),
-    closed: (house, worked) =>
-      rework(house, {
-        ...house.job,
-        circuits: house.job.circuits.map((circuit) =>
-          worked.circuitIds.includes(circuit.id)
-            ? { ...circuit, certainty: { ...circuit.certainty, order: 'measured' } }
-            : circuit,
-        ),
-      }),
-  },
-  {
-    question: 'ways',
-    words: 'Look where the new cables can run: under which boards, past what',
-    subjects: (worked) =>
-      worked.runs
-        .filter((run) => run.segments.some((segment) => segment.certainty === 'assumed'))
-        .map((run) => run.id),
-    closed: (house) =>
-      workHouse(house.job, house.tariff, {
-        ...house.allowances,
-        assumedPercent: house.allowances.derivedPercent,
-      }),
-  },
-  {
-    question: 'box-depths',
-    words: 'Open the plates that cables are joined at and measure their boxes',
-    subjects: (worked) => worked.things.boxes.filter((box) => box.action === 'unknown').map((box) => box.id),
-    closed: (house, worked) => {
-      const unknown = new Set(
-        worked.things.boxes.filter((box) => box.action === 'unknown').map((box) => box.id),
-      );
-      const points = house.job.points.map((point) =>
-        unknown.has(point.id) ? { ...point, asFound: { ...point.asFound, boxDepthMm: 35 } } : point,
-      );
-      return rework(house, { ...house.job, points });
-    },
-  },
-  {
-    question: 'boards-liftable',
-    words: 'Find out whether the floors lift where cables run under them',
-    subjects: (worked) => {
-      const crossed = new Set(
-        worked.runs.flatMap((run) =>
-          run.segments
-            .filter((segment) => segment.medium.startsWith('void'))
-            .map((segment) => segment.storeyId),
-        ),
-      );
-      return worked.job.storeys
-        .filter((storey) => crossed.has(storey.id) && storey.floor.liftable === undefined)
-        .map((storey) => storey.id);
-    },
-    closed: (house) =>
-      rework(house, {
-        ...house.job,
-        storeys: house.job.storeys.map((storey) => ({
-          ...storey,
-          floor: { ...storey.floor, liftable: storey.floor.liftable ?? true },
-        })),
-      }),
-  },
-  {
-    question: 'rcbo-available',
-    words: 'Look at the board: does its maker still sell an RCBO for it?',
-    subjects: (worked) =>
-      countsOnUnknownRcbo(worked)
-        ? worked.job.boards.filter((board) => board.rcboAvailable === undefined).map((board) => board.id)
-        : [],
-    closed: (house) =>
-      rework(house, {
-        ...house.job,
-        boards: house.job.boards.map((board) => ({ ...board, rcboAvailable: board.rcboAvailable ?? true })),
-      }),
-  },
-];
+import { priceSchemeWithRange } from './price-scheme-with-range.ts';
+import { type SurveyGap, surveyGaps } from './survey-gaps.ts';
+import { type House, sameHouse, workHouse, workScheme } from './work-scheme.ts';
 
 const widthPence = (range: PriceRange): number => range.highPence - range.lowPence;
+
+/** A scheme worked in a house, before any gap is closed. */
+interface Before {
+  readonly house: House;
+  readonly scheme: Scheme;
+  readonly worked: Worked;
+  readonly library: Library;
+}
+
+function widthWith({ scheme, library }: Before, house: House, worked: Worked | null): number {
+  const again = workScheme(house, scheme, worked?.runs);
+  return widthPence(priceSchemeWithRange(house, again, library).range);
+}
+
+function withGapClosed(before: Before, gap: SurveyGap, subjects: readonly string[]): number {
+  const { house, worked } = before;
+  const job = gap.closed(house.job, subjects, worked);
+  return gap.movesCable
+    ? widthWith(before, workHouse(job, house.tariff, house.allowances), null)
+    : widthWith(before, sameHouse(house, job), worked);
+}
+
+/** The ways of the new cables, seen: as certain as those that were worked out from a full survey. */
+function withWaysSeen(before: Before): number {
+  const { house } = before;
+  const allowances = { ...house.allowances, assumedPercent: house.allowances.derivedPercent };
+  return widthWith(before, { ...house, allowances }, null);
+}
 
 /**
  * What is not known and widens the price, dearest first: each gap is closed in turn and the scheme priced
  * again; its worth is by how much the range then narrows. Gaps that would narrow nothing are left out.
  */
-export function openQuestions(house: House, scheme: Scheme, library: Library): readonly OpenQuestion[] {
-  const worked = workScheme(house, scheme);
-  const nowPence = widthPence(priceSchemeWithRange(house, worked, library).range);
-  return gaps
-    .flatMap((gap) => {
-      const subjects = gap.subjects(worked);
-      if (subjects.length === 0) return [];
-      const closed = gap.closed(house, worked);
-      const thenPence = widthPence(priceSchemeWithRange(closed, workScheme(closed, scheme), library).range);
-      return [
-        {
-          question: gap.question,
-          subjects: [...subjects].sort(),
-          words: gap.words,
-          worthPence: nowPence - thenPence,
-        },
-      ];
-    })
+export function openQuestions(
+  house: House,
+  worked: Worked,
+  range: PriceRange,
+  library: Library,
+): readonly OpenQuestion[] {
+  const { scheme } = worked;
+  if (scheme === null) return [];
+  const before = { house, scheme, worked, library };
+  const nowPence = widthPence(range);
+  const asked = surveyGaps.flatMap((gap) => {
+    const subjects = gap.subjects(worked);
+    if (subjects.length === 0) return [];
+    const worthPence = nowPence - withGapClosed(before, gap, subjects);
+    return [{ question: gap.question, subjects, words: gap.words, worthPence }];
+  });
+  const assumed = worked.runs.filter((run) => run.segments.some(({ certainty }) => certainty === 'assumed'));
+  if (assumed.length > 0) {
+    asked.push({
+      question: 'ways',
+      subjects: assumed.map((run) => run.id).sort(),
+      words: 'Look where the new cables can run: under which boards, past what',
+      worthPence: nowPence - withWaysSeen(before),
+    });
+  }
+  return asked
     .filter((question) => question.worthPence > 0)
     .sort((a, b) => b.worthPence - a.worthPence || (a.question < b.question ? -1 : 1));
 }

@@ -4,12 +4,29 @@ import type { Worked } from '../connections/worked.ts';
 import { type PricedScheme, priceWorked } from './price-worked.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
-/** True when the scheme counts on an RCBO and nobody has said that the board takes one. */
-export const countsOnUnknownRcbo = ({ job, scheme }: Worked): boolean =>
-  scheme?.remedies.some((remedy) => remedy.kind === 'rcbo') === true &&
-  job.boards.some(
-    (board) => board.rcboAvailable === undefined || board.certainty?.rcboAvailable === 'unknown',
+/**
+ * The boards on which a scheme counts for an RCBO, and of which nobody has said whether their maker sells
+ * one: those of the circuits that its `rcbo` remedies name (of all it touches, where one names none), and
+ * of its new radials with an RCBO. Sorted.
+ */
+export function boardsWithUnknownRcbo({ job, scheme, circuitIds }: Worked): readonly string[] {
+  const fitted = (scheme?.remedies ?? [])
+    .filter((remedy) => remedy.kind === 'rcbo')
+    .flatMap(({ at }) => (at === undefined ? circuitIds : [at]));
+  const circuits = job.circuits.filter(({ id }) => fitted.includes(id));
+  const radials = (scheme?.connections ?? []).flatMap((connection) =>
+    connection.kind === 'radial' && connection.device.rcd !== undefined ? [connection.board] : [],
   );
+  const counted = new Set([...circuits.map(({ board }) => board), ...fitted, ...radials]);
+  const isUnknown = (board: (typeof job.boards)[number]): boolean =>
+    board.rcboAvailable === undefined ||
+    board.certainty?.rcboAvailable === 'unknown' ||
+    board.certainty?.rcboAvailable === 'assumed';
+  return job.boards
+    .filter((board) => counted.has(board.id) && isUnknown(board))
+    .map(({ id }) => id)
+    .sort();
+}
 
 const withEnclosure = (scheme: Scheme): Scheme => ({
   ...scheme,
@@ -24,8 +41,8 @@ const withEnclosure = (scheme: Scheme): Scheme => ({
  */
 export function priceSchemeWithRange(house: House, worked: Worked, library: Library): PricedScheme {
   const priced = priceWorked(worked, library);
-  if (worked.scheme === null || !countsOnUnknownRcbo(worked)) return priced;
-  const other = priceWorked(workScheme(house, withEnclosure(worked.scheme)), library);
+  if (worked.scheme === null || boardsWithUnknownRcbo(worked).length === 0) return priced;
+  const other = priceWorked(workScheme(house, withEnclosure(worked.scheme), worked.runs), library);
   return {
     ...priced,
     range: {

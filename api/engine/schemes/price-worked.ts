@@ -18,7 +18,7 @@ export interface PricedScheme {
 }
 
 /** Sums beside materials and labour that a scheme bears: notifying new circuits and boards where the nation asks for it. */
-export function sumsOf(worked: Worked): readonly string[] {
+function sumsOf(worked: Worked): readonly string[] {
   const { nation } = worked.job.site;
   const notifies = nation === 'england' || nation === 'wales';
   const isNew = worked.proposed.circuits.some((circuit) => circuit.isNew);
@@ -50,7 +50,11 @@ export function priceWorked(worked: Worked, library: Library): PricedScheme {
   };
 }
 
-/** Counts and prices a worked scheme at the typical quantities only. */
-export function grossPenceOf(worked: Worked, library: Library): number {
-  return priceScheme(requestOf(worked, library)).totals.grossPence;
+/**
+ * What a worked scheme costs at the typical quantities, VAT included, at a contingency that is given: so two
+ * schemes compare by their work, not by how open their surveys are.
+ */
+export function grossPenceAt(worked: Worked, library: Library, contingencyPercent: number): number {
+  const request = requestOf(worked, library);
+  return priceScheme({ ...request, terms: { ...request.terms, contingencyPercent } }).totals.grossPence;
 }

@@ -3,6 +3,7 @@ import type { Scheme } from '#model/scheme.ts';
 import { circuitShapes } from '../circuit/circuit-shapes.ts';
 import { foundNetwork } from '../circuit/found-network.ts';
 import type { Network } from '../circuit/network.ts';
+import { withPlacedRemedies } from '../circuit/place-remedies.ts';
 import { proposedNetwork } from '../circuit/proposed-network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import { buildThings } from '../connections/build-things.ts';
@@ -16,7 +17,7 @@ import { nodePositions } from '../ways/node-positions.ts';
 import type { RouteOptions } from '../ways/route.ts';
 import type { LengthAllowances, Run, Tariff } from '../ways/run.ts';
 
-/** Cables chased into masonry go into oval tube: the default of the trade's demo count, and the stricter for capacity. */
+/** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
 const routeOptions: RouteOptions = { chased: 'oval' };
 
 /** What every scheme of a job shares: the house and its wiring as found. */
@@ -63,16 +64,30 @@ function touchedCircuits(
   return touched.map((shape) => shape.circuitId).sort();
 }
 
-/** Works one scheme out, from its edits to the wiring through to joints, boxes and units; no scheme: the house as found. */
-export function workScheme(house: House, scheme: Scheme | null): Worked {
+/** The same house with another word on what was surveyed in it; walls, legs and floors must be the same. */
+export function sameHouse(house: House, job: Job): House {
+  const found = foundNetwork(job);
+  return { ...house, job, plan: buildPlan(job), found, foundShapes: circuitShapes(job, found) };
+}
+
+/**
+ * Works one scheme out, from its edits to the wiring through to joints, boxes and units; no scheme: the house
+ * as found.
+ *
+ * @param laid the runs of the same connections in the same house, where they are known: remedies move no cable.
+ */
+export function workScheme(house: House, scheme: Scheme | null, laid?: readonly Run[]): Worked {
   const { job, plan, found, foundShapes, tariff, allowances } = house;
   const proposed = scheme === null ? found : proposedNetwork(job, found, scheme);
+  // From here on every remedy says what it is done to, as far as that can be told.
+  const placed = scheme === null ? null : withPlacedRemedies(job, proposed, scheme);
   const shapes = scheme === null ? foundShapes : circuitShapes(job, proposed);
   const positions = nodePositions({ plan, network: proposed, foundRuns: house.foundRuns, allowances });
   const runs =
     scheme === null
       ? []
-      : layRuns({
+      : (laid ??
+        layRuns({
           plan,
           network: proposed,
           shapes,
@@ -82,10 +97,10 @@ export function workScheme(house: House, scheme: Scheme | null): Worked {
           allowances,
           options: routeOptions,
           findRun: plainRoute,
-        });
+        }));
   const things = buildThings({
     job,
-    scheme,
+    scheme: placed,
     plan,
     found,
     proposed,
@@ -95,12 +110,12 @@ export function workScheme(house: House, scheme: Scheme | null): Worked {
     nodePositions: positions,
   });
   const circuitIds =
-    scheme === null
+    placed === null
       ? job.circuits.map((circuit) => circuit.id).sort()
-      : touchedCircuits(scheme, proposed, shapes);
+      : touchedCircuits(placed, proposed, shapes);
   return {
     job,
-    scheme,
+    scheme: placed,
     plan,
     found,
     foundShapes,

@@ -56,6 +56,7 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
   const low = sum(asked, (demand) => Math.min(demand.low ?? demand.measured, demand.measured));
   const high = sum(asked, (demand) => Math.max(demand.high ?? demand.measured, demand.measured));
   if (high === 0) return null;
+  const counted = asked.filter((demand) => demand.measured > 0);
   const wastePercent = nestsExactly(asked, measured) ? 0 : wasteOf(id, unit, group, waste);
   const withWaste = (amount: number) => roundedUp(amount * (1 + wastePercent / 100), unit);
   return {
@@ -68,7 +69,8 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
     quantity: withWaste(measured),
     lowQuantity: withWaste(low),
     highQuantity: withWaste(high),
-    causes: [...new Set(asked.flatMap((demand) => demand.causes))].toSorted(),
+    // What may only turn out to be needed causes a line by itself, but is no cause of what is counted.
+    causes: [...new Set((counted.length > 0 ? counted : asked).flatMap(({ causes }) => causes))].toSorted(),
   };
 }
 

@@ -1,7 +1,8 @@
+import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
-import { isRcbo, remedyCause } from './protection-lines.ts';
+import { deviceAfter, exchangedDevices, remedyCause } from './protection-lines.ts';
 
 /** Certificates, notices and charts of a scheme, and what every job uses up; nothing for the house as found. */
 export function paperDemands(worked: Worked): readonly Demand[] {
@@ -28,7 +29,8 @@ function certificateDemands({ scheme, circuitIds, found }: Worked): Demand[] {
   return renewed.length === 0 ? demands : [...demands, paper('certificate-installation', renewed)];
 }
 
-function noticeDemands({ scheme, circuitIds, proposed }: Worked): Demand[] {
+function noticeDemands(worked: Worked): Demand[] {
+  const { scheme, circuitIds, proposed } = worked;
   if (scheme === null) return [];
   const touched = proposed.circuits.filter((circuit) => circuitIds.includes(circuit.id));
   const boards = new Map<string, string[]>();
@@ -40,8 +42,11 @@ function noticeDemands({ scheme, circuitIds, proposed }: Worked): Demand[] {
     ...scheme.connections
       .filter((connection) => connection.kind === 'radial' && isRcbo(connection.device))
       .map(({ id }) => id),
+    ...exchangedDevices(scheme.remedies)
+      .filter((remedies) => isRcbo(deviceAfter(worked, remedies)))
+      .flatMap((remedies) => remedies.map(remedyCause)),
     ...scheme.remedies
-      .filter(({ kind }) => kind === 'rcbo' || kind === 'rcd-enclosure' || kind === 'new-board')
+      .filter(({ kind }) => kind === 'rcd-enclosure' || kind === 'new-board')
       .map(remedyCause),
   ];
   if (rcds.length > 0) demands.push(paper('notice-rcd', rcds));

@@ -1,5 +1,6 @@
 import type { Device } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
+import { fittedDevice, isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Demand } from './demand.ts';
 
@@ -11,29 +12,41 @@ export function remedyCause({ kind, at }: Remedy): string {
   return at === undefined ? `remedy/${kind}` : `remedy/${kind}/${at}`;
 }
 
-/** Devices for new circuits, and the material of remedies; boxes and accessories that remedies change are counted there. */
+/**
+ * Devices for new circuits, and the material of remedies; boxes and accessories that remedies change are counted
+ * there. However many remedies are about the device of one circuit, one device is bought for it: the one that the
+ * circuit has in the end.
+ */
 export function protectionDemands(worked: Worked): readonly Demand[] {
   const { scheme } = worked;
   if (scheme === null) return [];
   const devices = scheme.connections.flatMap((connection) =>
-    connection.kind === 'radial' ? [piece(deviceItem(connection.device), connection.id)] : [],
+    connection.kind === 'radial' ? [piece(deviceItem(connection.device), [connection.id])] : [],
   );
-  return [...devices, ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy))];
+  const exchanged = exchangedDevices(scheme.remedies).map((remedies) =>
+    piece(deviceItem(deviceAfter(worked, remedies)), remedies.map(remedyCause)),
+  );
+  return [...devices, ...exchanged, ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy))];
 }
 
-function piece(item: string, cause: string): Demand {
+/** The remedies that exchange the device of a circuit, those of one circuit together; each without a circuit by itself. */
+export function exchangedDevices(remedies: readonly Remedy[]): readonly (readonly Remedy[])[] {
+  const exchanging = remedies.filter(({ kind }) => kind === 'rcbo' || kind === 'lower-device');
+  const circuitIds = [...new Set(exchanging.flatMap(({ at }) => at ?? []))];
+  return [
+    ...circuitIds.map((circuitId) => exchanging.filter(({ at }) => at === circuitId)),
+    ...exchanging.filter(({ at }) => at === undefined).map((remedy) => [remedy]),
+  ];
+}
+
+function piece(item: string, causes: readonly string[]): Demand {
   return {
     item,
     unit: item === 'consumer-unit' ? 'set' : 'each',
     group: 'protection',
     measured: 1,
-    causes: [cause],
+    causes,
   };
-}
-
-/** Whether a device opens on residual current as well. */
-export function isRcbo(device: Device): boolean {
-  return device.rcd !== undefined || device.standard === 'BS-EN-61009';
 }
 
 /** The item id of a device: with residual current protection an RCBO, else a circuit-breaker of its curve and rating. */
@@ -47,34 +60,48 @@ export function deviceItem(device: Device): string {
 function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
   const cause = remedyCause(remedy);
   switch (remedy.kind) {
-    case 'rcbo':
-      return [piece(deviceItem({ ...deviceFor(worked, remedy), standard: 'BS-EN-61009' }), cause)];
-    case 'lower-device': {
-      const found = deviceFor(worked, remedy);
-      return [piece(deviceItem(remedy.device ?? { ...found, ratingA: 20 }), cause)];
-    }
     case 'rcd-enclosure':
       return [
-        piece('enclosure-2-module', cause),
-        piece('rcd-63-30-a', cause),
+        piece('enclosure-2-module', [cause]),
+        piece('rcd-63-30-a', [cause]),
         { item: 'tails-16', unit: 'm', group: 'cable', measured: 1, causes: [cause] },
+        ...deviceInEnclosure(worked, remedy),
       ];
     case 'bond-upgrade':
       return [
         { item: 'earth-single-10', unit: 'm', group: 'cable', ...BOND_M, causes: [cause] },
-        piece('bonding-clamp', cause),
+        piece('bonding-clamp', [cause]),
       ];
     case 'new-board':
-      return [piece('consumer-unit', cause)];
+      return [piece('consumer-unit', [cause])];
     default:
       return [];
   }
 }
 
-/** The device asked for, else the found one; a ring's usual 32 A where nobody looked. Type A, as now sold. */
-function deviceFor(worked: Worked, remedy: Remedy): Device {
-  if (remedy.device) return remedy.device;
-  const found = worked.found.circuits.find((circuit) => circuit.id === remedy.at)?.device;
-  // A found RCD's type says nothing about the new one.
-  return { standard: 'BS-EN-60898', curve: found?.curve ?? 'B', ratingA: found?.ratingA ?? 32 };
+/** A breaker beside the RCD, where the device named for the enclosure is of another rating or curve than the one found. */
+function deviceInEnclosure({ found }: Worked, remedy: Remedy): Demand[] {
+  const named = remedy.device;
+  const before = found.circuits.find(({ id }) => id === remedy.at)?.device;
+  if (named === undefined || !before || (named.ratingA === before.ratingA && named.curve === before.curve))
+    return [];
+  const breaker: Device = { standard: 'BS-EN-60898', curve: named.curve ?? 'B', ratingA: named.ratingA };
+  return [piece(deviceItem(breaker), [remedyCause(remedy)])];
+}
+
+/** A ring's usual device, for a circuit at whose own nobody looked. */
+const unseenDevice: Device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 32 };
+
+/**
+ * The device that a circuit has when these remedies are carried out: the one of the wiring as proposed. For a
+ * circuit that is not told, or whose device nobody looked at, what the remedies would make of a usual one.
+ */
+export function deviceAfter({ proposed }: Worked, remedies: readonly Remedy[]): Device {
+  const circuitId = remedies[0]?.at;
+  const told = proposed.circuits.find(({ id, isNew }) => id === circuitId && !isNew)?.device;
+  const asked = remedies.reduce<Device | null>(
+    (current, remedy) => fittedDevice(remedy, current),
+    unseenDevice,
+  );
+  return told ?? asked ?? unseenDevice;
 }

@@ -50,6 +50,8 @@ const actionWords: Readonly<Record<BackBox['action'], string>> = {
 function boxWords(box: BackBox | undefined): string | null {
   if (box === undefined) return null;
   const size = box.gangs > 1 ? 'twin' : 'single';
+  if (box.action === 'unknown' && box.foundDepthMm !== null)
+    return `assumed ${size} ${box.foundDepthMm} mm deep, not measured`;
   return `${actionWords[box.action]} ${size} ${box.build.replace('-', ' ')} ${box.depthMm} mm`;
 }
 

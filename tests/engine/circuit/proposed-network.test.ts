@@ -283,7 +283,7 @@ describe('a fused spur', () => {
       'a feed from a point that the unit does not reach',
       { ...base, feeds: [{ from: 'R1', to: 'W1' }] },
       ['c/cable-1: R1>F1 ?', 'c/cable-2: R1>W1 ?'],
-      ['c point-not-connected-here R1'],
+      ['c feed-not-reached R1'],
     ],
     [
       'a unit tapped from itself',
@@ -388,6 +388,15 @@ describe('a ring extension', () => {
     });
   });
 
+  it('notes no lifted cable where a leg tells of it', () => {
+    expect(proposedOf(jobWith([extension()])).lifted).toBeUndefined();
+  });
+
+  it('reports one problem once, however often it is met', () => {
+    const network = proposedOf(jobWith([extension({ out: joint(12_000), back: joint(13_000) })]));
+    expect(problemsOf(network)).toEqual(['c leg-too-short R2-R3']);
+  });
+
   it('at the board opens the leg of the told end', () => {
     const points = [pointOf('R1')];
     const legs = chainOf('oA R1 oB', 5000);
@@ -423,7 +432,7 @@ describe('a ring extension', () => {
     [
       'over the joint of an earlier spur',
       [spur('b', { leg: 'R2-R3', alongMm: 5000 }, 'W2'), extension({ out: joint(4000), back: joint(6000) })],
-      ['c cut-order R2-R3'],
+      ['c joint-cut-away R2-R3'],
       'ring',
     ],
     [
@@ -442,7 +451,7 @@ describe('a ring extension', () => {
     [
       'in a leg between others',
       [extension({ between: [endOf('R1'), endOf('R3')], leg: 'R2-R3' })],
-      ['c not-neighbours R2-R3'],
+      ['c leg-elsewhere R2-R3'],
       'ring',
     ],
     [
@@ -467,7 +476,7 @@ describe('a ring extension', () => {
     [
       'of a circuit that the leg is not on',
       [extension({ circuit: 'p', leg: 'R2-R3' })],
-      ['c point-not-connected-here R2-R3'],
+      ['c leg-of-other-circuit R2-R3'],
       'ring',
     ],
   ];
@@ -505,6 +514,10 @@ describe('a ring extension', () => {
     ]);
     expect(network.edges.find(({ id }) => id === 'd/old-out')).toMatchObject({ state: 'found', legId: null });
     expect(removedOf(network)).toEqual([]);
+    expect(network.lifted).toEqual([
+      { nodeId: 'R2', connectionId: 'c' },
+      { nodeId: 'R3', connectionId: 'c' },
+    ]);
     expect(problemsOf(network)).toEqual([]);
     const shape = shapeOf(job, network);
     expect(shape).toMatchObject({ shape: 'unknown', spurs: [] });
@@ -549,7 +562,7 @@ describe('a new radial', () => {
   it('without feeds, or fed from elsewhere, is reported', () => {
     expect(problemsOf(proposedOf(jobWith([radial([])])))).toEqual(['c nothing-to-connect c']);
     expect(problemsOf(proposedOf(jobWith([radial([{ from: 'R1', to: 'W1' }])])))).toEqual([
-      'c point-not-connected-here R1',
+      'c feed-not-reached R1',
     ]);
   });
 });
@@ -620,11 +633,7 @@ describe('fusing a spur down', () => {
       ['b unit-by-spur F1', 'c already-connected F1'],
     ],
     ['beyond the end of the leg', [down({ alongMm: 11_000 })], ['c leg-too-short R3-S1']],
-    [
-      'feeding from elsewhere',
-      [down({ feeds: [{ from: 'R1', to: 'W1' }] })],
-      ['c point-not-connected-here R1'],
-    ],
+    ['feeding from elsewhere', [down({ feeds: [{ from: 'R1', to: 'W1' }] })], ['c feed-not-reached R1']],
     [
       'of a leg that is gone',
       [extension({ id: 'b', between: [endOf('R3'), endOf('S1')] }), down()],

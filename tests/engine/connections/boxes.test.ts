@@ -4,6 +4,7 @@ import { buildThings } from '#engine/connections/build-things.ts';
 import type { BackBox } from '#engine/connections/things.ts';
 import type { Point } from '#model/installation.ts';
 import {
+  fuseOf,
   inputOf,
   legEdge,
   newEdge,
@@ -181,6 +182,29 @@ describe('a replaced point', () => {
     const wiring = { points: [pointOf('a', { kind: 'socket-single' })], foundEdges: ring, scheme };
     expect(boxAt('a', wiring)).toMatchObject({ action: 're-box', cause: 'replaced', gangs: 2 });
     expect(buildThings(inputOf(wiring)).accessories).toMatchObject([{ id: 'a', kind: 'socket-twin' }]);
+  });
+
+  it('has the RCD that a remedy asks of a unit which a connection brings along', () => {
+    const unit = { pointId: null, connectionId: 'c', state: 'new' } as const;
+    const { accessories, boxes } = buildThings(
+      inputOf({
+        points: [pointOf('a'), wanted('w')],
+        nodes: [
+          nodeOf('a'),
+          nodeOf('w', { state: 'new' }),
+          nodeOf('c/unit', unit),
+          nodeOf('c/unit/load', { ...unit, kind: 'load-terminals' }),
+        ],
+        newEdges: [newEdge('n', 'a', 'c/unit'), fuseOf('c/unit'), newEdge('m', 'c/unit/load', 'w')],
+        scheme: schemeOf({ remedies: [{ kind: 'rcd-unit', at: 'c/unit' }] }),
+      }),
+    );
+    expect(accessories.find(({ id }) => id === 'c/unit')).toMatchObject({
+      kind: 'fused-unit',
+      pointId: null,
+      features: ['rcd', 'switched'],
+    });
+    expect(boxes.find(({ id }) => id === 'c/unit')).toMatchObject({ action: 'fit', minimumDepthMm: 35 });
   });
 
   it('gets an RCD outlet by a remedy, whose depth a 25 mm box does not give', () => {

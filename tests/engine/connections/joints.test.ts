@@ -11,6 +11,7 @@ import {
   placeOf,
   pointOf,
   runOf,
+  schemeOf,
   segmentOf,
   spotAt,
   twinAndEarth,
@@ -69,6 +70,12 @@ describe('joints', () => {
 
   it('takes the device at the origin as what is upstream of a joint in the ring', () => {
     expect(onlyJoint(tapped()).upstream).toEqual({ kind: 'device', ratingA: 32 });
+  });
+
+  it('takes the device that the scheme fits in the place of the one found', () => {
+    const device = { standard: 'BS-EN-61009', curve: 'B', ratingA: 20 } as const;
+    const scheme = schemeOf({ remedies: [{ kind: 'rcbo', at: 'ring', device }] });
+    expect(onlyJoint(tapped({ scheme })).upstream).toEqual({ kind: 'device', ratingA: 20 });
   });
 
   it('takes the fuse as what is upstream of a joint behind a fused unit, also where the fuse is derived', () => {

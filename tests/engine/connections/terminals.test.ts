@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { NetworkEdge } from '#engine/circuit/network.ts';
 import { buildThings } from '#engine/connections/build-things.ts';
 import type { TerminalFill } from '#engine/connections/things.ts';
+import type { Point } from '#model/installation.ts';
 import {
   fuseOf,
   inputOf,
@@ -130,6 +132,44 @@ describe('conductors in terminals', () => {
     const input = inputOf({ points: [pointOf('a')], foundEdges: ring });
     const proposed = { ...input.proposed, edges: ring.slice(0, 1) };
     expect(buildThings({ ...input, proposed }).terminals).toMatchObject([{ cables: 1, affected: true }]);
+  });
+
+  describe('where no leg tells of the cables', () => {
+    const end = { connectionId: 'c', nodeId: 'a' };
+    const seen = (cablesSeen: number) => pointOf('a', { asFound: { cablesSeen } });
+    const lifted = (point: Point, legs: NetworkEdge[] = []) => {
+      const input = inputOf({
+        points: [point, wanted('w')],
+        foundEdges: legs,
+        newEdges: [newEdge('n', 'a', 'w')],
+      });
+      const { terminals } = buildThings({ ...input, proposed: { ...input.proposed, lifted: [end] } });
+      return terminals.find(({ nodeId }) => nodeId === 'a');
+    };
+
+    it('leaves as many as there were when one is lifted and a new one takes its place', () => {
+      for (const cables of [1, 2, 3])
+        expect(lifted(seen(cables))).toMatchObject({ cables, newCables: 1, affected: true });
+    });
+
+    it('lifts the untold one where legs tell of the others', () => {
+      expect(lifted(seen(3), ring)).toMatchObject({ cables: 3, newCables: 1 });
+    });
+
+    it('lifts none that legs tell of', () => {
+      expect(lifted(seen(2), ring)).toMatchObject({ cables: 3, newCables: 1 });
+    });
+
+    it('changes nothing at the neighbour when an old cable is cut further along', () => {
+      const old = legEdge('c/old-out', 'a', 'w', { legId: null, cable: null });
+      const wiring = { points: [seen(3), wanted('w')] };
+      const input = inputOf(wiring);
+      const { terminals } = buildThings({ ...input, proposed: { ...input.proposed, edges: [old] } });
+      expect(terminals).toMatchObject([
+        { nodeId: 'a', cables: 3, newCables: 0, affected: false },
+        { nodeId: 'w', cables: 1, newCables: 0, affected: true },
+      ]);
+    });
   });
 
   it('sums areas that are counts times sizes, for any cables at a point', () => {

@@ -1,4 +1,5 @@
 import type { Network, NetworkEdge, NetworkNode } from '#engine/circuit/network.ts';
+import { fitDevices } from '#engine/circuit/place-remedies.ts';
 import type { CircuitShape, NodePlace } from '#engine/circuit/shape.ts';
 import type { ThingsInput } from '#engine/connections/wiring-index.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
@@ -271,20 +272,22 @@ export interface Wiring {
   readonly job?: Partial<Job>;
 }
 
-/** A stage's input in which every old cable stays as it is. */
+/** A stage's input in which every old cable stays as it is, and circuits have the devices that remedies fit. */
 export function inputOf(wiring: Wiring): ThingsInput {
   const { points = [], nodes = points.map(({ id }) => nodeOf(id)), foundEdges = [], newEdges = [] } = wiring;
   const job = jobOf(points, wiring.job);
+  const scheme = wiring.scheme === undefined ? schemeOf() : wiring.scheme;
+  const proposed = networkOf(nodes, [...foundEdges, ...newEdges], job);
   return {
     job,
-    scheme: wiring.scheme === undefined ? schemeOf() : wiring.scheme,
+    scheme,
     plan: buildPlan(job),
     found: networkOf(
       nodes.filter(({ state }) => state === 'found'),
       foundEdges,
       job,
     ),
-    proposed: networkOf(nodes, [...foundEdges, ...newEdges], job),
+    proposed: { ...proposed, ...fitDevices(job, proposed, scheme?.remedies ?? []) },
     shapes: shapesOf(wiring.places ?? []),
     runs: wiring.runs ?? [],
     foundRuns: wiring.foundRuns ?? new Map(),

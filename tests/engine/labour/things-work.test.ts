@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FusedUnit } from '#engine/connections/things.ts';
-import type { Leg } from '#model/installation.ts';
+import type { Device, Leg } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
 import {
   accessory,
@@ -196,6 +196,27 @@ describe('circuits and the board', () => {
   ] as const)('take for the remedy %s the task %s', (kind, task) => {
     const labour = labourOf(withRemedies({ kind, at: 'x' }));
     expect(labour.get(task)).toMatchObject({ quantity: 1, causes: [`remedy/${kind}/x`] });
+  });
+
+  it('exchange one device of a circuit, as what it is in the end', () => {
+    const lower: Remedy = { kind: 'lower-device', at: circuitId };
+    const rcbo: Remedy = { kind: 'rcbo', at: circuitId };
+    const tasks = ['fit-rcbo', 'exchange-device'];
+    const fitted = (device: Device, ...remedies: readonly Remedy[]) => {
+      const worked = withRemedies(...remedies);
+      const circuits = worked.proposed.circuits.map((circuit) => ({ ...circuit, device }));
+      return quantitiesOf({ ...worked, proposed: { ...worked.proposed, circuits } }, ...tasks);
+    };
+    const breaker: Device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 };
+    expect(fitted(breaker, lower)).toEqual([0, 1]);
+    expect(fitted({ ...breaker, standard: 'BS-EN-61009' }, lower, rcbo)).toEqual([1, 0]);
+  });
+
+  it('count a unit that a connection brings along and a remedy gives an RCD once', () => {
+    const worked = withRemedies({ kind: 'rcd-unit', at: 'c1/unit' });
+    const brought = { ...accessory('c1/unit', 'fused-unit'), pointId: null };
+    const fitted = { ...worked, things: { ...worked.things, accessories: [brought] } };
+    expect(quantitiesOf(fitted, 'fit-fused-unit', 'exchange-accessory')).toEqual([1, 0]);
   });
 
   it('count an accessory that a remedy brings along once', () => {

@@ -46,6 +46,16 @@ describe('the RCD of a circuit', () => {
     expect(state({ device: 'assumed' }, [])).toBe('unknown');
   });
 
+  it('is that of the device which the scheme puts in, whatever was assumed of the one before', () => {
+    const job = { boards: [boardOf('b1')], circuits: [circuitOf('c', { certainty: { device: 'assumed' } })] };
+    const facts = factsOf({ job });
+    const with30 = { standard: 'BS-EN-61009', ratingA: 32, rcd: { type: 'A', mA: 30 } } as const;
+    const fitted = facts.found.circuits.map((circuit) => ({ ...circuit, device: with30 }));
+    const proposed = { ...facts.proposed, circuits: fitted };
+    expect(circuitRcd({ ...facts, proposed }, 'c')).toMatchObject({ state: 'covered', from: 'scheme' });
+    expect(circuitRcd({ ...facts, proposed, found: proposed }, 'c').state).toBe('unknown');
+  });
+
   it('is unknown for a circuit that is not there', () => {
     expect(circuitRcd(factsOf(), 'nowhere').state).toBe('unknown');
   });

@@ -50,4 +50,22 @@ describe('what an unfused spur feeds', () => {
     expect(spurLoads(facts, 'c')[0]?.possibleA).toBe(45);
     expect(spurLoads(facts, 'nowhere')).toEqual([]);
   });
+
+  it('takes a fixed item’s watts from the switch before it where the item has none of its own', () => {
+    const load = { watts: 2300, use: 'immersion', fixed: true };
+    const points = [pointOf('s', { kind: 'dp-switch', load }), pointOf('o', { kind: 'flex-outlet' })];
+    const switched = factsOf({
+      job: { points },
+      proposed: { nodes: [nodeOf('s'), nodeOf('o')] },
+      shapes: [
+        shapeOf('c', {
+          spurs: [spurOf('spur@1', { accessoryNodes: ['o', 's'] })],
+          places: [nodePlaceOf('s', { depth: 1 }), nodePlaceOf('o', { depth: 2, upstreamNode: 's' })],
+        }),
+      ],
+    });
+    expect(spurLoads(switched, 'c')[0]?.accessories).toMatchObject([
+      { nodeId: 'o', isFixedItem: true, loadW: 2300, possibleA: 10 },
+    ]);
+  });
 });

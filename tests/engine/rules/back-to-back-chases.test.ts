@@ -13,7 +13,7 @@ const said = (alongMm: number, side: 'left' | 'right' = 'right') =>
 
 describe('chases on the two faces of a wall', () => {
   it('[RT5] leaves opposite chases to be decided', () => {
-    expect(said(1149)).toMatchObject([{ outcome: 'decide', subjectId: 'a', actual: 'a, b' }]);
+    expect(said(1149)).toMatchObject([{ outcome: 'decide', subjectId: 'a', messageId: 'opposite' }]);
   });
 
   it('[RT5] is silent from 150 mm apart, and on one face', () => {

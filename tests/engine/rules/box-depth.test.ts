@@ -41,4 +41,12 @@ describe('depth of back boxes', () => {
       { outcome: 'advice', messageId: 'tight' },
     ]);
   });
+
+  it('[BX1] speaks of one cable in the singular', () => {
+    const valuesOf = (cables: number) =>
+      boxDepth
+        .check(factsOf({ things: { boxes: [boxOf('p', { cables })] } }))
+        .map(({ values }) => values?.cables);
+    expect([1, 2].map(valuesOf)).toEqual([['1 cable'], ['2 cables']]);
+  });
 });

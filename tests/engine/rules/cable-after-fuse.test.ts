@@ -59,9 +59,15 @@ describe('the cable after a fuse', () => {
   it('[CA2] accepts 1.0 mm² behind 3 A, and asks about it behind 13 A', () => {
     expect(saidBy(cableAfterFuse, facts(1, 8, 3, '103'))).toMatchObject([{ outcome: 'passes' }]);
     expect(saidBy(cableAfterFuse, facts(1, 16, 13))).toMatchObject([
-      { outcome: 'passes' },
       { outcome: 'decide', messageId: 'thin', actual: 1, limit: 1.5 },
     ]);
+  });
+
+  it('[CA2] says one thing of a thin cable: too little or not proven goes before thin', () => {
+    expect(saidBy(cableAfterFuse, facts(1, 8, 13, '103'))).toMatchObject([
+      { outcome: 'fails', messageId: 'tooLittle' },
+    ]);
+    expect(saidBy(cableAfterFuse, facts(1, null, 13))).toMatchObject([{ outcome: 'not-proven' }]);
   });
 
   it('[CA2] is not proven with an unknown way, or short of the largest fuse with an unknown one', () => {

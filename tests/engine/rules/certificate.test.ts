@@ -8,6 +8,9 @@ describe('certificates', () => {
     expect(saidBy(certificate, facts)).toMatchObject([
       { outcome: 'advice', messageId: 'minorWorks', actual: 2, subjectId: 's1' },
     ]);
+    expect(saidBy(certificate, factsOf({ scheme: schemeOf(), shapes: [shapeOf('a')] }))).toMatchObject([
+      { outcome: 'advice', messageId: 'minorWork', actual: 1 },
+    ]);
   });
 
   it('[NT2] are an installation certificate with a new circuit or board', () => {

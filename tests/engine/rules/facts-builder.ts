@@ -243,6 +243,7 @@ export const capacityOf = (id: string, partial: Partial<CableCapacity> = {}): Ca
   worstSegment: 0,
   worstFromMm: 0,
   groupFactor: 1,
+  insulationFactor: 1,
   grade: 'seen',
   ...partial,
 });

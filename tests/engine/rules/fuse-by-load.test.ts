@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FusedUnit } from '#engine/connections/things.ts';
 import { fuseByLoad } from '#engine/rules/fuse-by-load.ts';
-import { factsOf, saidBy, shapeOf, unitOf } from './facts-builder.ts';
+import { factsOf, nodeOf, pointOf, saidBy, shapeOf, unitOf } from './facts-builder.ts';
 
 const said = (unit: Partial<FusedUnit>) =>
   saidBy(fuseByLoad, factsOf({ shapes: [shapeOf('c')], things: { fusedUnits: [unitOf('u', unit)] } }));
@@ -25,6 +25,21 @@ describe('the fuse by the fixed load', () => {
   it('[FU1] shows the disagreement between 690 and 700 W, and fails 3 A above', () => {
     expect(said({ fixedW: 700, fuseA: 3 })).toMatchObject([{ outcome: 'advice', messageId: 'practiceOnly' }]);
     expect(said({ fixedW: 701, fuseA: 3 })).toMatchObject([{ outcome: 'fails', messageId: 'fuseTooSmall' }]);
+  });
+
+  it('[FU1] gives the scheme a found unit only for a fixed load that it adds behind it', () => {
+    const behind = (fixed: boolean) =>
+      saidBy(
+        fuseByLoad,
+        factsOf({
+          job: { points: [pointOf('w1', { kind: 'flex-outlet', load: { watts: 3500, use: 'x', fixed } })] },
+          proposed: { nodes: [nodeOf('w1', { state: 'new' })] },
+          shapes: [shapeOf('c')],
+          things: { fusedUnits: [unitOf('u', { fixedW: 3500, state: 'found', accessories: ['w1'] })] },
+        }),
+      );
+    expect(behind(true)).toMatchObject([{ outcome: 'fails', origin: 'scheme' }]);
+    expect(behind(false)).toMatchObject([{ outcome: 'fails', origin: 'found' }]);
   });
 
   it('[FU1] passes exactly 13 A and fails more', () => {

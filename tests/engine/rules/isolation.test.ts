@@ -15,6 +15,14 @@ describe('isolation', () => {
     expect(saidBy(isolation, factsOf({ job: { answers } }))).toMatchObject([{ messageId: 'distributor' }]);
   });
 
+  it('[SU6] says one thing where there are other sources and only the distributor can isolate', () => {
+    const supply = { ...jobOf().supply, otherSources: ['pv' as const, 'battery' as const] };
+    const answers = [{ question: 'isolation', value: 'distributor', certainty: 'seen' as const }];
+    expect(saidBy(isolation, factsOf({ job: { supply, answers } }))).toMatchObject([
+      { outcome: 'advice', messageId: 'both', actual: 'battery, pv' },
+    ]);
+  });
+
   it('[SU6] is silent otherwise', () => {
     expect(saidBy(isolation, factsOf())).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CableJoint } from '#engine/connections/things.ts';
 import { jointRating } from '#engine/rules/joint-rating.ts';
-import { factsOf, jointOf, saidBy, shapeOf } from './facts-builder.ts';
+import { circuitOf, factsOf, jointOf, saidBy, shapeOf } from './facts-builder.ts';
 
 const said = (joint: Partial<CableJoint>) =>
   saidBy(jointRating, factsOf({ shapes: [shapeOf('c')], things: { joints: [jointOf('k1/joint', joint)] } }));
@@ -43,6 +43,21 @@ describe('the rating of joints', () => {
     expect(said({ ratingA: 30, upstream })).toMatchObject([
       { outcome: 'advice', messageId: 'ringPractice', limit: 32 },
     ]);
+  });
+
+  it('[JN1] gives a found joint to the scheme where the scheme fits a larger device before it', () => {
+    const facts = factsOf({
+      job: { circuits: [circuitOf('c')] },
+      shapes: [shapeOf('c')],
+      things: {
+        joints: [jointOf('j', { state: 'found', upstream: { kind: 'device', ratingA: 40 } })],
+      },
+    });
+    const device = { standard: 'BS-EN-61009', ratingA: 40 } as const;
+    const circuits = facts.found.circuits.map((circuit) => ({ ...circuit, device }));
+    const raised = { ...facts, proposed: { ...facts.proposed, circuits } };
+    expect(saidBy(jointRating, raised)).toMatchObject([{ outcome: 'fails', origin: 'scheme' }]);
+    expect(saidBy(jointRating, facts)).toMatchObject([{ outcome: 'fails', origin: 'found' }]);
   });
 
   it('[JN1] is not proven without the device or the rating', () => {

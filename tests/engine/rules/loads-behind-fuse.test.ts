@@ -60,6 +60,26 @@ describe('what is behind one fuse', () => {
     ]);
   });
 
+  it('[FU2] reads 3 A as the rule of the fuse does: within at 690 W, practice to 700 W, over above', () => {
+    const at = (fixedW: number) => said({ fixedW, fuseA: 3 })[0]?.outcome;
+    expect([690, 691, 700, 701].map(at)).toEqual(['passes', 'advice', 'advice', 'fails']);
+    expect(said({ fixedW: 700, fuseA: 3 })).toMatchObject([
+      { messageId: 'byPractice', actual: 3.04, limit: 3 },
+    ]);
+  });
+
+  it('[FU2] is the scheme’s for a new outlet behind a unit that was there', () => {
+    const facts = (state: 'found' | 'new') =>
+      factsOf({
+        job: { points: [pointOf('b1')] },
+        proposed: { nodes: [nodeOf('b1', { state })] },
+        shapes: [shapeOf('c')],
+        things: { fusedUnits: [unitOf('u', { state: 'found', outlets: 1, accessories: ['b1'] })] },
+      });
+    expect(saidBy(loadsBehindFuse, facts('new'))).toMatchObject([{ origin: 'scheme' }]);
+    expect(saidBy(loadsBehindFuse, facts('found'))).toMatchObject([{ origin: 'found' }]);
+  });
+
   it('[FU2] passes one single outlet behind 13 A', () => {
     expect(said({}, [pointOf('b1', { kind: 'socket-single' })])).toMatchObject([
       { outcome: 'passes', actual: 13 },

@@ -55,4 +55,14 @@ describe('main bonds', () => {
       { outcome: 'not-proven', messageId: 'gasNotTold', stopGate: true },
     ]);
   });
+
+  it('[ST2] name services in words', () => {
+    const facts = houseOf({
+      job: { supply: { ...jobOf().supply, bonding: [bondOf('steel', true), bondOf('other', true)] } },
+    });
+    expect(mainBond.check(facts).map(({ values }) => values?.service)).toEqual([
+      'the steelwork',
+      'another service',
+    ]);
+  });
 });

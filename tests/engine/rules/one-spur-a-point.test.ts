@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { oneSpurAPoint } from '#engine/rules/one-spur-a-point.ts';
-import { factsOf, nodeOf, nodePlaceOf, pointOf, saidBy, shapeOf, spurOf } from './facts-builder.ts';
+import { edgeOf, factsOf, nodeOf, nodePlaceOf, pointOf, saidBy, shapeOf, spurOf } from './facts-builder.ts';
 
 const ring = (
   spurs: number,
@@ -49,5 +49,27 @@ describe('spurs from one point', () => {
   it('[SP2] takes three cables seen for a spur that is there already, two for none', () => {
     expect(saidBy(oneSpurAPoint, ring(1, 'r1', 'claimed-ring', 3))).toMatchObject([{ outcome: 'fails' }]);
     expect(saidBy(oneSpurAPoint, ring(1, 'r1', 'claimed-ring', 2))).toMatchObject([{ outcome: 'passes' }]);
+  });
+
+  it('[SP2] takes a third cable that no leg tells of for a spur, as the terminals do', () => {
+    const legs = (count: number) => Array.from({ length: count }, (_, i) => edgeOf(`l${i}`, 'r1', `p${i}`));
+    const withLegs = (cablesSeen: number, count: number) => {
+      const facts = ring(1, 'r1', 'ring', cablesSeen);
+      return { ...facts, found: { ...facts.found, edges: legs(count) } };
+    };
+    expect(saidBy(oneSpurAPoint, withLegs(3, 2))).toMatchObject([
+      { outcome: 'fails', messageId: 'alreadyThree' },
+    ]);
+    expect(saidBy(oneSpurAPoint, withLegs(3, 3))).toMatchObject([{ outcome: 'passes' }]);
+    expect(saidBy(oneSpurAPoint, withLegs(2, 2))).toMatchObject([{ outcome: 'passes' }]);
+  });
+
+  it('[SP2] is not proven by a number that was only assumed', () => {
+    const facts = ring(1, 'r1', 'claimed-ring', 2);
+    const point = pointOf('r1', { asFound: { cablesSeen: 2 }, certainty: { cablesSeen: 'assumed' } });
+    const plan = { ...facts.plan, pointById: new Map([['r1', point]]) };
+    expect(saidBy(oneSpurAPoint, { ...facts, plan })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'cablesNotSeen' },
+    ]);
   });
 });

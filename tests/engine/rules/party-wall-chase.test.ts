@@ -8,7 +8,7 @@ const runs = [runOf('r', [uprightOf(1000, [0, 450])])];
 describe('chases in party walls', () => {
   it('[RT8] leaves them to be decided', () => {
     expect(saidBy(partyWallChase, houseOf({ wall: { party: true }, runs }))).toMatchObject([
-      { outcome: 'decide', subjectId: 'r', actual: 's' },
+      { outcome: 'decide', messageId: 'chased', subjectId: 'r' },
     ]);
   });
 

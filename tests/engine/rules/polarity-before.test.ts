@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { polarityBefore } from '#engine/rules/polarity-before.ts';
 import type { Reading } from '#model/installation.ts';
-import { circuitOf, factsOf, pointOf, saidBy, shapeOf } from './facts-builder.ts';
+import { boardOf, circuitOf, factsOf, pointOf, saidBy, shapeOf } from './facts-builder.ts';
 
 type Polarity = Extract<Reading, { kind: 'polarity' }>;
 const readingOf = (at: string, ok: boolean, partial: Partial<Polarity> = {}): Polarity => ({
@@ -16,7 +16,12 @@ const said = (...readings: Reading[]) =>
   saidBy(
     polarityBefore,
     factsOf({
-      job: { circuits: [circuitOf('c')], points: [pointOf('r1', { circuit: 'c' }), pointOf('x')], readings },
+      job: {
+        boards: [boardOf('b1', { label: 'Consumer unit' })],
+        circuits: [circuitOf('c')],
+        points: [pointOf('r1', { circuit: 'c' }), pointOf('x')],
+        readings,
+      },
       shapes: [shapeOf('c')],
     }),
   );
@@ -24,7 +29,7 @@ const said = (...readings: Reading[]) =>
 describe('polarity before adding', () => {
   it('[ST5] shuts the gate where it is wrong at a point of the circuit or at its board', () => {
     expect(said(readingOf('r1', false))).toMatchObject([{ outcome: 'fails', stopGate: true, actual: 'R1' }]);
-    expect(said(readingOf('b1', false))).toMatchObject([{ outcome: 'fails', actual: 'b1' }]);
+    expect(said(readingOf('b1', false))).toMatchObject([{ outcome: 'fails', actual: 'Consumer unit' }]);
   });
 
   it('[ST5] passes where it was tested and right', () => {

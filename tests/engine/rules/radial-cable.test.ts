@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { capacityOfRun } from '#engine/proof/capacity-of-run.ts';
 import { radialCable } from '#engine/rules/radial-cable.ts';
 import type { Device } from '#model/installation.ts';
 import {
@@ -8,7 +9,9 @@ import {
   factsOf,
   nodeOf,
   nodePlaceOf,
+  runOf,
   saidBy,
+  segmentOf,
   shapeOf,
   twinOf,
 } from './facts-builder.ts';
@@ -91,6 +94,40 @@ describe('the cable of a radial', () => {
         unit: 'A',
       },
     ]);
+  });
+
+  it('[CA3] passes 4 mm² on 32 A through a void without insulation, and is not proven in one not described', () => {
+    const known = facts(breaker(32), 4, 27);
+    const through = (insulation: 'none' | 'touching' | null) => {
+      const run = runOf('e1', [segmentOf({ medium: 'void-along', insulation })], { cable: twinOf(4) });
+      const capacity = capacityOfRun(run, { plan: known.plan, cablesInBundle: new Map() });
+      return saidBy(radialCable, { ...known, capacities: new Map([['e1', capacity]]) })[0];
+    };
+    expect(through('none')).toMatchObject({ outcome: 'passes', actual: 37, limit: 32 });
+    expect(through(null)).toMatchObject({ outcome: 'not-proven', limit: 32 });
+    // Touching insulation is 27 A at the best.
+    expect(through('touching')).toMatchObject({ outcome: 'fails', actual: 27, limit: 32 });
+  });
+
+  it('[CA3] holds cables against the device that the scheme fits, and gives it what a larger one spoils', () => {
+    const known = facts(breaker(32), 2.5, 27);
+    const fitted = (ratingA: number) => {
+      const circuits = known.proposed.circuits.map((circuit) => ({ ...circuit, device: breaker(ratingA) }));
+      const edges = known.proposed.edges.map((edge) => ({
+        ...edge,
+        legId: edge.id,
+        state: 'found' as const,
+      }));
+      const runs = edges.map(({ id }) => runOf(id, [segmentOf()], { pinned: true }));
+      return saidBy(radialCable, {
+        ...known,
+        proposed: { ...known.proposed, circuits, edges },
+        foundRuns: new Map(runs.map((run) => [run.id, run])),
+      })[0];
+    };
+    expect(fitted(20)).toMatchObject({ outcome: 'passes', limit: 20 });
+    expect(fitted(32)).toMatchObject({ outcome: 'fails', limit: 32, origin: 'found' });
+    expect(fitted(40)).toMatchObject({ outcome: 'fails', limit: 40, origin: 'scheme' });
   });
 
   it('[CA3] binds what is only called a radial', () => {

@@ -118,6 +118,20 @@ describe('new cable in walls', () => {
     expect(said({ remedies: [{ kind: 'rcd-outlet', at: 'w1' }] })).toMatchObject([{ outcome: 'fails' }]);
   });
 
+  it('[RC3] tells how far along only where there is anything before it', () => {
+    const alongOf = (segments: readonly Segment[]) =>
+      rcdForBuriedCable.check(
+        factsOf({
+          job: { boards: [boardOf('b1')], circuits: [circuitOf('c')] },
+          scheme: schemeOf(),
+          runs: [runOf('e1', segments)],
+        }),
+      )[0]?.values?.along;
+    const chase = segmentOf({ medium: 'wall-chase', depthMm: 25 });
+    expect(alongOf([chase])).toBe('');
+    expect(alongOf([segmentOf(), chase])).toBe(' (1 m along)');
+  });
+
   it('[RC3] is not proven where the board’s RCDs are not known', () => {
     expect(said({ board: { certainty: { rcds: 'unknown' } } })).toMatchObject([{ outcome: 'not-proven' }]);
   });

@@ -72,7 +72,7 @@ describe('the RCD of new outlets', () => {
 
   it('[RC1] fails behind 100 mA', () => {
     expect(said({ board: { rcds: [rcd(100)] }, circuit: { upstreamRcd: 'q' } })).toMatchObject([
-      { outcome: 'fails' },
+      { outcome: 'fails', messageId: 'notSensitive', actual: 100, limit: 30 },
     ]);
   });
 
@@ -113,6 +113,10 @@ describe('the RCD of new outlets', () => {
     const unknown = [{ outcome: 'not-proven', messageId: 'unknown' }];
     expect(said({ board: { certainty: { rcds: 'unknown' } } })).toMatchObject(unknown);
     expect(said({ board: { rcds: [rcd(30)] } })).toMatchObject(unknown);
+    const tied = (upstreamRcd: 'unknown' | 'assumed') =>
+      said({ board: { rcds: [rcd(30)] }, circuit: { upstreamRcd: 'q', certainty: { upstreamRcd } } });
+    expect(tied('unknown')).toMatchObject(unknown);
+    expect(tied('assumed')).toMatchObject(unknown);
     expect(said({ circuit: { certainty: { upstreamRcd: 'unknown' } } })).toMatchObject(unknown);
     expect(said({ circuit: { device: { standard: 'BS-EN-61009', ratingA: 32 } } })).toMatchObject(unknown);
   });
@@ -122,6 +126,39 @@ describe('the RCD of new outlets', () => {
       { outcome: 'decide', messageId: 'replacement' },
     ]);
   });
+
+  it('[RC1] says nothing of a twin for a twin, which adds nothing', () => {
+    expect(said({ point: { replaces: 'u' }, unit: { kind: 'socket-twin' } })).toEqual([]);
+    expect(said({ point: { replaces: 'u' }, unit: { kind: 'socket-single' } })).toMatchObject([
+      { outcome: 'decide', messageId: 'replacement', subjectId: 'w1', fix: { kind: 'rcbo', at: 'c' } },
+    ]);
+  });
+
+  it.each(['none', 'rcbo'] as const)(
+    '[RC1] sees a single made a twin on a circuit that has no new cable: %s',
+    (mend) => {
+      const remedies: Remedy[] = [
+        { kind: 'single-to-twin', at: 'r1' },
+        ...(mend === 'rcbo' ? [{ kind: mend, at: 'c' } as const] : []),
+      ];
+      const facts = factsOf({
+        job: {
+          boards: [boardOf('b1')],
+          circuits: [circuitOf('c')],
+          points: [pointOf('r1', { kind: 'socket-single' }), pointOf('r2')],
+        },
+        scheme: schemeOf([], { remedies }),
+        proposed: { nodes: [nodeOf('r1'), nodeOf('r2')] },
+        shapes: [shapeOf('c', { places: [nodePlaceOf('r1'), nodePlaceOf('r2')] })],
+        circuitIds: [],
+      });
+      expect(saidBy(rcdForOutlets, facts)).toMatchObject([
+        mend === 'none'
+          ? { outcome: 'decide', messageId: 'replacement', subjectId: 'r1' }
+          : { outcome: 'passes', messageId: 'covered', subjectId: 'c' },
+      ]);
+    },
+  );
 
   it('[RC1] says nothing of fixed appliances', () => {
     expect(said({ point: { kind: 'flex-outlet' } })).toEqual([]);

@@ -47,7 +47,10 @@ describe('the cable of the ring as installed', () => {
     expect(saidBy(ringCable, known)).toMatchObject([
       { outcome: 'fails', messageId: 'grouped', actual: 18.4, limit: 20 },
     ]);
-    expect(ringCable.check(known)[0]?.values).toMatchObject({ metre: 2.1, method: 'B', factor: 0.8 });
+    expect(ringCable.check(known)[0]?.values).toMatchObject({
+      along: ', from 2.1 m along',
+      how: 'method B × 0.8 for cables together',
+    });
   });
 
   it('[CA1] fails 1.5 mm² in a ring', () => {
@@ -63,6 +66,14 @@ describe('the cable of the ring as installed', () => {
     ]);
   });
 
+  it('[CA1] is not proven for a new leg in a void of unknown insulation', () => {
+    const run = runOf('e1', [segmentOf({ medium: 'void-along' })]);
+    const capacity = capacityOfRun(run, { plan: factsOf().plan, cablesInBundle: new Map() });
+    expect(saidBy(ringCable, facts(leg, capacity))).toMatchObject([
+      { outcome: 'not-proven', messageId: 'methodUnknown' },
+    ]);
+  });
+
   it('[CA1] tells found legs whose path nobody saw once a circuit, as found', () => {
     const unseen = facts(edgeOf('l1', 'r1', 'w1'), capacityOf('l1', { izA: 17, method: '101' }));
     expect(saidBy(ringCable, unseen)).toEqual([
@@ -75,6 +86,7 @@ describe('the cable of the ring as installed', () => {
         unit: 'A',
       },
     ]);
+    expect(ringCable.remedies.foundNotSeen).toBeDefined();
     const seen = { ...unseen, foundRuns: new Map([['l1', runOf('l1', [segmentOf()], { pinned: true })]]) };
     expect(saidBy(ringCable, seen)).toMatchObject([
       { outcome: 'fails', messageId: 'tooLittle', origin: 'found' },

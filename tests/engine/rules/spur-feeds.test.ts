@@ -47,6 +47,17 @@ function chain(
   });
 }
 
+/** One fixed item alone on the spur from R1. */
+function fixed(kind: 'flex-outlet' | 'dp-switch' | 'cooker-control', watts: number | null) {
+  const facts = chain([kind === 'cooker-control' ? 'dp-switch' : kind]);
+  const load = watts === null ? {} : { load: { watts, use: 'a heater', fixed: true } };
+  const pointById = new Map([
+    ['r1', pointOf('r1')],
+    ['w1', pointOf('w1', { kind, ...load })],
+  ]);
+  return { ...facts, plan: { ...facts.plan, pointById } };
+}
+
 describe('what an unfused spur feeds', () => {
   it('[SP1] passes one twin outlet, exactly 26 A', () => {
     expect(saidBy(spurFeeds, chain(['socket-twin']))).toEqual([
@@ -79,7 +90,13 @@ describe('what an unfused spur feeds', () => {
 
   it('[SP1] fails two single outlets as well, though they draw no more than one twin', () => {
     const [finding] = saidBy(spurFeeds, chain(['socket-single', 'socket-single']));
-    expect(finding).toMatchObject({ outcome: 'fails', messageId: 'several', actual: 26, limit: 26 });
+    expect(finding).toMatchObject({
+      outcome: 'fails',
+      messageId: 'several-few',
+      actual: 2,
+      limit: 1,
+      unit: 'accessories',
+    });
   });
 
   it('[SP1] fails a fused unit after the first outlet', () => {
@@ -94,7 +111,43 @@ describe('what an unfused spur feeds', () => {
 
   it('[SP1] takes a switch and the outlet of what it switches as one item', () => {
     const found = saidBy(spurFeeds, chain(['dp-switch', 'flex-outlet']));
-    expect(found.map(({ outcome, subjectId }) => [outcome, subjectId])).toEqual([['passes', 'w2']]);
+    expect(found.map(({ outcome, subjectId }) => [outcome, subjectId])).toEqual([['advice', 'w2']]);
+  });
+
+  it('[SP1] advises a fuse of its own for one fixed item up to 13 A, and asks above', () => {
+    expect(saidBy(spurFeeds, fixed('flex-outlet', 2990))).toEqual([
+      {
+        outcome: 'advice',
+        messageId: 'fixedItem',
+        subjectId: 'w1',
+        origin: 'scheme',
+        actual: 13,
+        limit: 13,
+        unit: 'A',
+      },
+    ]);
+    expect(saidBy(spurFeeds, fixed('dp-switch', 3000))).toMatchObject([
+      { outcome: 'decide', messageId: 'fixedOver', actual: 13.04, limit: 13 },
+    ]);
+    // 7 kW is 30.43 A: no figure of a twin outlet is set beside it.
+    expect(saidBy(spurFeeds, fixed('cooker-control', 7000))).toMatchObject([
+      { outcome: 'decide', messageId: 'fixedOver', actual: 30.43, limit: 13 },
+    ]);
+  });
+
+  it('[SP1] advises a fixed item whose load is not named, without a figure for it', () => {
+    expect(saidBy(spurFeeds, fixed('flex-outlet', null))).toEqual([
+      { outcome: 'advice', messageId: 'fixedItem', subjectId: 'w1', origin: 'scheme', limit: 13, unit: 'A' },
+    ]);
+  });
+
+  it('[SP1] names the new accessory where a spur had two already', () => {
+    const facts = chain(['socket-twin', 'socket-twin', 'socket-twin']);
+    const nodes = facts.proposed.nodes.map((node) =>
+      node.id === 'w3' ? node : { ...node, state: 'found' as const },
+    );
+    const [finding] = saidBy(spurFeeds, { ...facts, proposed: { ...facts.proposed, nodes } });
+    expect(finding).toMatchObject({ outcome: 'fails', subjectId: 'w3', origin: 'scheme', actual: 78 });
   });
 
   it('[SP1] calls two outlets that were there already found, not the scheme’s', () => {

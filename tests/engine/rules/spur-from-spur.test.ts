@@ -11,9 +11,15 @@ function facts(
   const on = (nodeId: string, upstreamNode: string, depth: number) =>
     nodePlaceOf(nodeId, { role: 'unfused-spur', upstreamNode, rootNode: 'r1', depth });
   return factsOf({
-    job: { points: ['r1', 's1', 'w1'].map((id) => pointOf(id)) },
+    job: { points: ['r1', 's1', 's2', 'w1'].map((id) => pointOf(id)) },
     proposed: {
-      nodes: [nodeOf('r1'), nodeOf('s1'), nodeOf('w1', { state: 'new' }), nodeOf('j', { kind: 'joint' })],
+      nodes: [
+        nodeOf('r1'),
+        nodeOf('s1'),
+        nodeOf('s2'),
+        nodeOf('w1', { state: 'new' }),
+        nodeOf('j', { kind: 'joint' }),
+      ],
     },
     shapes: [
       shapeOf('c', {
@@ -26,7 +32,8 @@ function facts(
           nodePlaceOf('r1', { role }),
           on('j', 'r1', 1),
           on('s1', from === 'j' ? 'j' : 'r1', 2),
-          on('w1', from, 3),
+          on('s2', 's1', 3),
+          on('w1', from, 4),
         ],
       }),
     ],
@@ -44,6 +51,34 @@ describe('spurs from spurs', () => {
     expect(saidBy(spurFromSpur, facts(['s1', 'w1'], 's1'))).toEqual([
       { outcome: 'fails', messageId: 'spurFromSpur', subjectId: 'w1', origin: 'scheme' },
     ]);
+  });
+
+  it('[SP3] leaves what was a spur from a spur before to the survey, and gives the scheme its own part', () => {
+    const known = facts(['s1', 's2', 'w1'], 's2');
+    const nodes = known.proposed.nodes.filter(({ id }) => id !== 'w1');
+    const found = { ...known.proposed, nodes };
+    const shape = shapeOf('c', {
+      ...known.shapes.get('c'),
+      spurs: [spurOf('spur@e1', { accessoryNodes: ['s1', 's2'] })],
+    });
+    const said = saidBy(spurFromSpur, {
+      ...known,
+      found,
+      foundShapes: new Map([['c', shape]]),
+    });
+    expect(said.map(({ subjectId, outcome, origin }) => [subjectId, outcome, origin])).toEqual([
+      ['s2', 'fails', 'found'],
+      ['w1', 'fails', 'scheme'],
+    ]);
+  });
+
+  it('[SP3] blames the scheme for a found point that it turns into a spur from a spur', () => {
+    const known = facts(['s1', 's2'], 's1');
+    const said = saidBy(spurFromSpur, {
+      ...known,
+      foundShapes: new Map([['c', shapeOf('c', { spurs: [] })]]),
+    });
+    expect(said).toMatchObject([{ subjectId: 's2', outcome: 'fails', origin: 'scheme' }]);
   });
 
   it('[SP3] fails a branch at a joint in a spur', () => {

@@ -44,6 +44,47 @@ describe('protection', () => {
     ).toEqual({ 'mcb-b16': 1 });
   });
 
+  it('buys one device for a circuit, however many remedies are about it', () => {
+    const worked = withRemedies({ kind: 'lower-device', at: 'ring' }, { kind: 'rcbo', at: 'ring' });
+    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-b20-30-a': 1 });
+    expect(linesByItem(worked).get('rcbo-b20-30-a')?.causes).toEqual([
+      'remedy/lower-device/ring',
+      'remedy/rcbo/ring',
+    ]);
+  });
+
+  it('keeps the residual current part of an RCBO that is lowered', () => {
+    const device = { standard: 'BS-EN-61009', curve: 'C', ratingA: 32, rcd: { type: 'A', mA: 30 } } as const;
+    const circuits = [{ id: 'ring', name: 'Ring', board: 'board', use: 'sockets' as const, device }];
+    const scheme = schemeOf({ remedies: [{ kind: 'lower-device', at: 'ring' }] });
+    const worked = workedOf({ scheme, job: { circuits } });
+    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-c20-30-a': 1 });
+    expect(measuredByItem(paperDemands(worked))['notice-rcd']).toBe(1);
+  });
+
+  it('takes a ring’s usual device where nobody looked at the one found', () => {
+    const circuits = [{ id: 'ring', name: 'Ring', board: 'board', use: 'sockets' as const }];
+    const scheme = schemeOf({ remedies: [{ kind: 'rcbo', at: 'ring' }] });
+    expect(measuredByItem(protectionDemands(workedOf({ scheme, job: { circuits } })))).toEqual({
+      'rcbo-b32-30-a': 1,
+    });
+    expect(
+      measuredByItem(protectionDemands(workedOf({ scheme: schemeOf({ remedies: [{ kind: 'rcbo' }] }) }))),
+    ).toEqual({ 'rcbo-b32-30-a': 1 });
+  });
+
+  it('puts a breaker into an enclosure only where it is another than the one found', () => {
+    const enclosure = (ratingA: number): Remedy => ({
+      kind: 'rcd-enclosure',
+      at: 'ring',
+      device: { standard: 'BS-EN-61009', curve: 'B', ratingA },
+    });
+    const items = (ratingA: number) =>
+      Object.keys(measuredByItem(protectionDemands(withRemedies(enclosure(ratingA)))));
+    expect(items(32)).not.toContain('mcb-b32');
+    expect(items(20)).toContain('mcb-b20');
+  });
+
   it('counts an RCD in its own enclosure with tails', () => {
     expect(measuredByItem(protectionDemands(withRemedies({ kind: 'rcd-enclosure', at: 'ring' })))).toEqual({
       'enclosure-2-module': 1,
