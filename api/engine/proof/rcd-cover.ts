@@ -43,7 +43,7 @@ function remedyCover(worked: Worked, circuit: NetworkCircuit): RcdCover | null {
       (kind === 'new-board' && at !== undefined && at === circuit.board?.id),
   );
   if (remedy === undefined) return null;
-  // A remedy that names no device is the usual one: 30 mA, type A.
+  // A remedy that names no RCD is the usual one: 30 mA, type A.
   return coverBy(remedy.device?.rcd ?? { type: 'A', mA: ADDITIONAL_PROTECTION_MA }, 'scheme');
 }
 

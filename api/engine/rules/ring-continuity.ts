@@ -107,7 +107,10 @@ function byReadings(
   if (line !== undefined && neutral !== undefined && rounded(Math.abs(line - neutral)) > AGREE_OHM) {
     const figures = { actual: rounded(Math.abs(line - neutral)), limit: AGREE_OHM, unit: 'Ω' };
     const values = { ...head.values, ...figures, line, neutral };
-    return { ...head, ...figures, origin: 'found', outcome: 'decide', messageId: 'loopsDiffer', values };
+    // Loops that differ prove no ring; with its order measured otherwise, a person weighs the two.
+    const outcome = shape.evidence === 'proved' ? 'decide' : 'not-proven';
+    const stopGate = outcome === 'not-proven';
+    return { ...head, ...figures, origin: 'found', outcome, messageId: 'loopsDiffer', values, stopGate };
   }
   if (shape.evidence === 'proved') return { ...head, outcome: 'passes', messageId: 'proved' };
   return { ...head, origin: 'found', outcome: 'not-proven', messageId: 'unproved', stopGate: true };

@@ -22,7 +22,9 @@ describe('size of main bonds', () => {
   });
 
   it('[SU3] asks 6 mm² or half the earthing conductor otherwise', () => {
-    expect(said({ earthing: 'TN-S', bonding: bonded(6) })).toMatchObject([{ outcome: 'passes', limit: 6 }]);
+    expect(said({ earthing: 'TN-S', earthingMm2: 10, bonding: bonded(6) })).toMatchObject([
+      { outcome: 'passes', limit: 6 },
+    ]);
     expect(said({ earthing: 'TN-S', earthingMm2: 16, bonding: bonded(6) })).toMatchObject([
       { outcome: 'decide', limit: 8 },
     ]);
@@ -30,6 +32,7 @@ describe('size of main bonds', () => {
 
   it('[SU3] is not proven where size or earthing is unknown, which does not gate', () => {
     expect(said({ bonding: [{ service: 'gas', seen: true }] })).toMatchObject([{ outcome: 'not-proven' }]);
+    expect(said({ earthing: 'TN-S', bonding: bonded(6) })).toMatchObject([{ outcome: 'not-proven' }]);
     expect(bondSize.couldFail).toBe(false);
   });
 
