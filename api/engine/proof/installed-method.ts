@@ -1,4 +1,6 @@
 import type { Plan } from '../plan/plan.ts';
+import { planPoint } from '../plan/plane.ts';
+import { surroundingsAt } from '../plan/surroundings.ts';
 import type { Segment } from '../ways/run.ts';
 
 /** Reference methods that a figure is held for. */
@@ -77,9 +79,12 @@ function floorVoidMethod(segment: Segment, plan: Plan): Pick<Installed, 'method'
   return { method: '101', kindest: segment.insulation === 'touching' ? '100' : free };
 }
 
-/** Insulation in the void under a storey's floor; undefined where nobody looked. */
-function toldInsulationMm({ storeyId }: Segment, plan: Plan): number | undefined {
-  const floor = plan.storeyById.get(storeyId)?.storey.floor;
+/** Insulation in the void under the floor of the room that the stretch lies in, else of the storey; undefined where nobody looked. */
+function toldInsulationMm({ storeyId, from, to }: Segment, plan: Plan): number | undefined {
+  const middle = planPoint((from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2);
+  const floor =
+    surroundingsAt(plan, { storeyId, at: middle, heightMm: 0, levelMm: 0 })?.floor ??
+    plan.storeyById.get(storeyId)?.storey.floor;
   const certainty = floor?.certainty?.insulationMm;
   return certainty === 'assumed' || certainty === 'unknown' ? undefined : floor?.insulationMm;
 }

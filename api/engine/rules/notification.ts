@@ -59,6 +59,11 @@ export const notification = rule<Message>({
   check: (facts) => [{ subjectId: facts.scheme?.id ?? 'site', origin: 'scheme', ...judged(facts) }],
 });
 
+/** Whether the scheme's work is to be notified; where sources disagree, the stricter reading counts. */
+export const isNotified = (facts: Facts): boolean =>
+  facts.scheme !== null &&
+  ['newCircuit', 'newBoard', 'specialLocation', 'walesOlderList'].includes(judged(facts).messageId);
+
 type Judgement = Omit<CheckResult<Message>, 'subjectId' | 'origin'>;
 
 function judged(facts: Facts): Judgement {

@@ -6,6 +6,7 @@ import { priceRange } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
 import { surveyOpenness } from '../price/survey-openness.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
+import { isNotified } from '../rules/notification.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { takeOff } from '../takeoff/take-off.ts';
 
@@ -17,13 +18,11 @@ export interface PricedScheme {
   readonly range: PriceRange;
 }
 
-/** Sums beside materials and labour that a scheme bears: notifying new circuits and boards where the nation asks for it. */
-function sumsOf(worked: Worked): readonly string[] {
-  const { nation } = worked.job.site;
-  const notifies = nation === 'england' || nation === 'wales';
-  const isNew = worked.proposed.circuits.some((circuit) => circuit.isNew);
-  const newBoard = worked.scheme?.remedies.some((remedy) => remedy.kind === 'new-board') === true;
-  return notifies && (isNew || newBoard) ? ['notification'] : [];
+/** Sums beside materials and labour that a scheme bears: notifying the work, where the rule on it says so. */
+function sumsOf(worked: Worked, library: Library): readonly string[] {
+  // Whether work is notified hangs on where it is, not on what its cables carry.
+  const facts = { ...worked, capacities: new Map(), limits: library.limits, edition: worked.job.edition };
+  return isNotified(facts) ? ['notification'] : [];
 }
 
 function requestOf(worked: Worked, library: Library): PriceRequest {
@@ -34,7 +33,7 @@ function requestOf(worked: Worked, library: Library): PriceRequest {
     library,
     terms: worked.job.terms,
     stock: worked.job.stock,
-    sums: sumsOf(worked),
+    sums: sumsOf(worked, library),
     uncertainty: surveyOpenness(worked),
   };
 }
