@@ -28,7 +28,7 @@ import {
 
 describe('BS 7671 Table 4D5, flat twin with protective conductor', () => {
   it.each([
-    // A public transcription of the table prints the rows 1.0 and 1.5 mm² whole.
+    // A public copy of the table prints the rows 1.0 and 1.5 mm² whole.
     [1, '100', 13],
     [1, '101', 10.5],
     [1, '102', 13],
