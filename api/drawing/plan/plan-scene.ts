@@ -14,6 +14,9 @@ import { scaleBar } from './scale-bar.ts';
 import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
 import { wallBoxes, wallShapes } from './walls.ts';
 
+/** What an empty sheet is of. */
+const NO_STOREY = 'no storey drawn yet';
+
 /** What a plan is drawn of: one storey of a worked job, with what the sheet's words need. */
 export interface PlanRequest {
   readonly worked: Worked;
@@ -129,7 +132,7 @@ export function planScene(request: PlanRequest): Scene {
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
   const panel = panelOf(layout, {
     ...request,
-    storeyName: storey?.storey.name ?? 'no storey drawn yet',
+    storeyName: storey?.storey.name ?? NO_STOREY,
     symbols: symbolsUsed(points),
     runs: runRows(cables),
     marks,
@@ -139,7 +142,7 @@ export function planScene(request: PlanRequest): Scene {
   const corners = rectangle(border.leftMm, border.topMm, border.rightMm, border.bottomMm);
   const sheet = rectangle(0, 0, widthMm, heightMm);
   return {
-    title: `${request.title}: wiring plan, ${storey?.storey.name ?? 'no storey drawn yet'}`,
+    title: `${request.title}: wiring plan, ${storey?.storey.name ?? NO_STOREY}`,
     widthMm,
     heightMm,
     scale: layout.frame.scale,
@@ -167,5 +170,5 @@ export function storeysToDraw(
         storey.walls.length > 0 || [...plan.positionOfPoint.values()].some((at) => at.storeyId === storey.id),
     )
     .map(({ storey }) => ({ id: storey.id, name: storey.name }));
-  return drawn.length > 0 ? drawn : [{ id: '', name: 'no storey drawn yet' }];
+  return drawn.length > 0 ? drawn : [{ id: '', name: NO_STOREY }];
 }

@@ -1,11 +1,8 @@
-import type { Cable } from '#model/cable.ts';
 import type { Joint } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import type { NodeId } from './network.ts';
 import type { NetworkDraft } from './network-draft.ts';
-
-/** What a connection is wired in when it names no cable: common practice for socket circuits, no source. */
-const USUAL_CABLE: Cable = { type: 'flat-twin', lineMm2: 2.5, cpcMm2: 1.5 };
+import { USUAL_CABLE } from './usual-cable.ts';
 
 /** Lays one cable between two nodes. */
 export type LayCable = (from: NodeId, to: NodeId) => void;

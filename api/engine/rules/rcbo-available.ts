@@ -1,4 +1,5 @@
 import type { Board } from '#model/installation.ts';
+import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 
@@ -51,9 +52,8 @@ function fittings(facts: Facts): readonly Fitting[] {
     });
   const radials = (facts.scheme?.connections ?? []).flatMap((connection) => {
     if (connection.kind !== 'radial') return [];
-    const isRcbo = connection.device.rcd !== undefined || connection.device.standard === 'BS-EN-61009';
     const board = facts.job.boards.find(({ id }) => id === connection.board);
-    return isRcbo ? [{ subjectId: connection.id, board }] : [];
+    return isRcbo(connection.device) ? [{ subjectId: connection.id, board }] : [];
   });
   return [...remedies, ...radials];
 }

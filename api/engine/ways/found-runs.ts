@@ -1,7 +1,8 @@
 import type { Leg } from '#model/installation.ts';
 import type { Network, NetworkEdge, NodeId } from '../circuit/network.ts';
+import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
-import { pathBetween, runEndOf, USUAL_CABLE } from './lay-runs.ts';
+import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
 import type { FindRun, RouteOptions } from './route.ts';
 import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';

@@ -1,7 +1,8 @@
-import type { Cable, End, Waypoint } from '#model/cable.ts';
+import type { End, Waypoint } from '#model/cable.ts';
 import type { Connection } from '#model/scheme.ts';
 import type { Network, NetworkEdge, NetworkNode, NodeId } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import type { FindRun, Mount, RouteOptions } from './route.ts';
@@ -9,9 +10,6 @@ import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';
 import { runLength } from './run-length.ts';
 import { reversedSegments } from './segment.ts';
 import { stepsOf } from './steps.ts';
-
-/** The cable that a run is taken to be of where nothing says: the usual one of socket circuits. Common practice, no source. */
-export const USUAL_CABLE: Cable = { type: 'flat-twin', lineMm2: 2.5, cpcMm2: 1.5 };
 
 /** What new cables are laid from. */
 export interface LayRunsInput {

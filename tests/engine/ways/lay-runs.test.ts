@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Network } from '#engine/circuit/network.ts';
 import type { CircuitShape } from '#engine/circuit/shape.ts';
+import { USUAL_CABLE } from '#engine/circuit/usual-cable.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import { plainRoute } from '#engine/ways/find-run.ts';
-import { layRuns, USUAL_CABLE } from '#engine/ways/lay-runs.ts';
+import { layRuns } from '#engine/ways/lay-runs.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { nodePositions } from '#engine/ways/node-positions.ts';
 import type { Run } from '#engine/ways/run.ts';
