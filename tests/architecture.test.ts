@@ -15,7 +15,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/exports': ['api/exports', 'api/engine', 'api/drawing', 'type:api/model', 'npm:exceljs'],
   'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client'],
   'api/http': ['api', 'npm:hono', 'npm:@hono/node-server', 'npm:@hono/zod-openapi', 'node:*'],
-  ui: ['ui', 'api/engine', 'api/model', 'api/drawing', 'npm:lit', 'npm:idb', 'npm:hono'],
+  ui: ['ui', 'api/engine', 'api/model', 'api/drawing', 'npm:lit', 'npm:immer', 'npm:@fontsource'],
   scripts: ['*'],
   tests: ['*'],
 };

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import ExcelJS from 'exceljs';
+import { findProgram, spreadsheet } from '../../scripts/test-programs/find-program.ts';
 
 const run = promisify(execFile);
 
@@ -27,20 +28,17 @@ export interface CalculatedBook {
 }
 
 /** The program that the set-up script found (or installed). */
-async function spreadsheetPath(): Promise<string> {
-  const { stdout } = await run(process.execPath, [
-    '--import',
-    'tsx',
-    join('scripts', 'ensure-spreadsheet.ts'),
-  ]);
-  return stdout.trim().split('\n').at(-1) ?? '';
+function spreadsheetPath(): string {
+  const path = findProgram(spreadsheet);
+  if (path === null) throw new Error('LibreOffice Calc is missing: npm run -s pretest says how to get it.');
+  return path;
 }
 
 /** Opens workbooks in a spreadsheet program that is not ours, has every formula calculated, reads them back. */
 export async function recalculated(books: readonly Uint8Array[]): Promise<readonly CalculatedBook[]> {
   const folder = await mkdtemp(join(tmpdir(), 'spreadsheet-'));
   try {
-    const program = await spreadsheetPath();
+    const program = spreadsheetPath();
     const profile = join(folder, 'profile');
     const out = join(folder, 'out');
     await mkdir(join(profile, 'user'), { recursive: true });

@@ -1,0 +1,46 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readNumber } from '../../../ui/elements/fields/read-number.ts';
+
+const open = { min: null, max: null, whole: false, unit: '' };
+
+describe('readNumber', () => {
+  it.each([
+    ['2400', 2400],
+    ['2,400', 2400],
+    ['2 400', 2400],
+    ['0.24', 0.24],
+    ['.5', 0.5],
+    ['-35', -35],
+    ['1,234,567.5', 1234567.5],
+    ['', null],
+    ['   ', null],
+  ])('reads "%s" as people mean it', (typed, value) => {
+    expect(readNumber(typed, open)).toEqual({ ok: true, value });
+  });
+
+  it.each(['2,4', '0,24', 'two', '12mm', '1e9', '--3', '1.2.3', 'NaN', 'Infinity'])(
+    'does not guess at "%s"',
+    (typed) => {
+      expect(readNumber(typed, open).ok).toBe(false);
+    },
+  );
+
+  it('holds to its bounds at exactly the limit and just past it', () => {
+    const bounds = { min: 0, max: 13, whole: false, unit: 'A' };
+    expect(readNumber('13', bounds)).toEqual({ ok: true, value: 13 });
+    expect(readNumber('0', bounds)).toEqual({ ok: true, value: 0 });
+    expect(readNumber('13.01', bounds)).toMatchObject({ ok: false, error: expect.stringContaining('13 A') });
+    expect(readNumber('-0.01', bounds)).toMatchObject({ ok: false, error: expect.stringContaining('0 A') });
+    expect(readNumber('2.5', { ...bounds, whole: true }).ok).toBe(false);
+  });
+
+  it('reads back every number that it would show', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), (value) => {
+        const shown = String(Math.round(value * 1000) / 1000);
+        expect(readNumber(shown, open)).toEqual({ ok: true, value: Number(shown) });
+      }),
+    );
+  });
+});

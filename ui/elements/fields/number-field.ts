@@ -1,0 +1,81 @@
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { FieldElement } from './field-element.ts';
+import { readNumber } from './read-number.ts';
+
+/**
+ * A number with its unit; emptied it is null, not known. What cannot be is kept as typed, with the reason, and
+ * nothing is sent until it is put right.
+ */
+export class NumberField extends FieldElement {
+  static override properties: PropertyDeclarations = {
+    value: { attribute: false },
+    unit: { type: String },
+    min: { type: Number },
+    max: { type: Number },
+    whole: { type: Boolean },
+    typed: { state: true },
+  };
+  declare value: number | null | undefined;
+  declare unit: string;
+  declare min: number | null;
+  declare max: number | null;
+  declare whole: boolean;
+  /** A faulty entry as typed, until it is mended; else null. */
+  declare private typed: string | null;
+
+  constructor() {
+    super();
+    this.value = null;
+    this.unit = '';
+    this.min = null;
+    this.max = null;
+    this.whole = false;
+    this.typed = null;
+  }
+
+  /** Another value came from the job: what was typed and could not be is of the past. */
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('value') || !this.hasUpdated) return;
+    this.typed = null;
+    this.error = '';
+  }
+
+  override render(): TemplateResult {
+    const shown = this.typed ?? (this.value === null || this.value === undefined ? '' : String(this.value));
+    return html`<label class="label" for="control">${this.label}</label>
+      <div class="line">
+        <div class="control">
+          <input
+            id="control"
+            inputmode="decimal"
+            autocomplete="off"
+            aria-describedby=${this.describedBy}
+            aria-invalid=${this.error === '' ? nothing : 'true'}
+            ?disabled=${this.disabled}
+            .value=${live(shown)}
+            @change=${(event: Event) => this.#changed(event)}
+          />${this.unit === '' ? nothing : html`<span class="unit">${this.unit}</span>`}
+        </div>
+        ${this.certaintyControl()}
+      </div>
+      ${this.belowControl()}`;
+  }
+
+  #changed(event: Event): void {
+    event.stopPropagation();
+    const typed = (event.target as HTMLInputElement).value;
+    const { min, max, whole, unit } = this;
+    const read = readNumber(typed, { min, max, whole, unit });
+    this.error = read.ok ? '' : read.error;
+    this.typed = read.ok ? null : typed;
+    if (read.ok && read.value !== (this.value ?? null)) this.sendChange(read.value);
+    else this.requestUpdate();
+  }
+}
+customElements.define('number-field', NumberField);
+declare global {
+  interface HTMLElementTagNameMap {
+    'number-field': NumberField;
+  }
+}

@@ -1,0 +1,133 @@
+import { css } from 'lit';
+
+/** What every element shares: box model, text, headings, focus, buttons, tables, and text for screen readers only. */
+export const controlsCss = css`
+  :host {
+    box-sizing: border-box;
+    font: 400 15px / 1.45 var(--text-font);
+    color: var(--ink);
+    font-variant-numeric: tabular-nums;
+  }
+  :host([hidden]) {
+    display: none;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+  h2,
+  h3 {
+    font: 600 17px / 1.25 var(--drawing-font);
+    margin: 0;
+  }
+  h3 {
+    font-size: 15px;
+  }
+  p {
+    margin: 0 0 8px;
+  }
+  a {
+    color: var(--copper-ink);
+  }
+  :focus-visible {
+    outline: 2px solid var(--copper);
+    outline-offset: 2px;
+  }
+  button,
+  a.button {
+    display: inline-flex;
+    align-items: center;
+    justify-content: center;
+    gap: 6px;
+    min-height: 36px;
+    padding: 4px 12px;
+    font: 500 15px / 1.2 var(--text-font);
+    color: var(--ink);
+    text-decoration: none;
+    background: var(--sheet);
+    border: 1px solid var(--line);
+    border-radius: var(--corner);
+    cursor: pointer;
+  }
+  button:hover,
+  a.button:hover {
+    border-color: var(--ink-faint);
+  }
+  button.main,
+  a.button.main {
+    color: var(--sheet);
+    background: var(--ink);
+    border-color: var(--ink);
+  }
+  button.quiet {
+    color: var(--ink-soft);
+    background: none;
+    border-color: transparent;
+  }
+  button.small {
+    min-height: 30px;
+    padding: 2px 9px;
+    font-size: 14px;
+  }
+  button[aria-pressed='true'] {
+    color: var(--copper-ink);
+    font-weight: 600;
+    background: var(--copper-wash);
+    border-color: var(--copper);
+  }
+  button:disabled {
+    color: var(--ink-faint);
+    border-style: dashed;
+    cursor: default;
+  }
+  table {
+    width: 100%;
+    border-collapse: collapse;
+    font-size: 14px;
+  }
+  th,
+  td {
+    padding: 6px 8px;
+    text-align: left;
+    vertical-align: top;
+    border-top: 1px solid var(--rule);
+  }
+  th {
+    font: 600 13px / 1.3 var(--drawing-font);
+    color: var(--ink-soft);
+    border-top: 0;
+  }
+  td.number,
+  th.number {
+    text-align: right;
+    white-space: nowrap;
+  }
+  summary {
+    cursor: pointer;
+    min-height: 36px;
+    padding: 6px 0;
+    font: 600 15px / 1.5 var(--drawing-font);
+  }
+  .hint {
+    color: var(--ink-soft);
+    font-size: 13px;
+  }
+  .visually-hidden {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: -1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media (max-width: 700px) {
+    button,
+    a.button,
+    button.small,
+    summary {
+      min-height: 44px;
+    }
+  }
+`;

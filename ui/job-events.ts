@@ -1,0 +1,65 @@
+import type { Draft } from 'immer';
+import type { Place } from '#model/installation.ts';
+import type { Job } from '#model/job.ts';
+
+/** A change to a job, written on a draft of it; made by the functions in `edits/`. */
+export type JobChange = (draft: Draft<Job>) => void;
+
+/** An edit as people undo it: changes of one `group` that follow each other are one step back. */
+export interface JobEdit {
+  /** What was done, as undo names it: "Move W1". */
+  readonly label: string;
+  readonly change: JobChange;
+  readonly group?: string;
+  /** True while the thing still moves under the hand: the whole estimate waits. */
+  readonly moving?: boolean;
+}
+
+/** Where on a storey something was dropped or tapped. */
+export interface PlacedAt {
+  readonly pointId: string;
+  readonly place: Place;
+  readonly phase: 'move' | 'end';
+}
+
+/** The events by which elements ask the job's page for something; all bubble and cross shadow roots. */
+export interface JobEventDetails {
+  /** Change the job. */
+  'job-edit': JobEdit;
+  /** Look at a thing, or at nothing. */
+  'thing-chosen': { readonly subjectId: string | null };
+  /** Light things on the plan; none puts the lights out. */
+  'things-lit': { readonly subjectIds: readonly string[] };
+  /** Show another scheme. */
+  'scheme-shown': { readonly schemeId: string };
+  /** Show another storey. */
+  'storey-shown': { readonly storeyId: string };
+  /** Go to another page or step; an address within the product. */
+  'page-asked': { readonly href: string };
+  /** A point is being dragged or was placed on the plan. */
+  'point-placed': PlacedAt;
+  /** A place on the plan was tapped while the plan was waiting for one (`placing`). */
+  'place-tapped': { readonly place: Place };
+}
+
+/** Sends one of the job's events from an element. */
+export function send<K extends keyof JobEventDetails>(
+  from: EventTarget,
+  name: K,
+  detail: JobEventDetails[K],
+): void {
+  from.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'job-edit': CustomEvent<JobEventDetails['job-edit']>;
+    'thing-chosen': CustomEvent<JobEventDetails['thing-chosen']>;
+    'things-lit': CustomEvent<JobEventDetails['things-lit']>;
+    'scheme-shown': CustomEvent<JobEventDetails['scheme-shown']>;
+    'storey-shown': CustomEvent<JobEventDetails['storey-shown']>;
+    'page-asked': CustomEvent<JobEventDetails['page-asked']>;
+    'point-placed': CustomEvent<JobEventDetails['point-placed']>;
+    'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
+  }
+}

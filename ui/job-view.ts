@@ -1,0 +1,46 @@
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+
+/** The steps of a job on screen, in the order of the work. */
+export const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers'] as const;
+export type Step = (typeof steps)[number];
+
+/** The steps as people read them. */
+export const stepNames: Readonly<Record<Step, string>> = {
+  'as-found': 'As found',
+  wanted: 'Wanted',
+  ways: 'Ways',
+  kit: 'Kit',
+  price: 'Price',
+  papers: 'Papers',
+};
+
+/** How far the keeping of the job has got. */
+export type Keeping = 'kept' | 'keeping' | 'not-kept' | 'changed-elsewhere';
+
+/**
+ * What every step and every panel of a job is shown from; replaced whole at each change, never changed.
+ * Pages make it, elements read it.
+ */
+export interface JobView {
+  readonly job: Job;
+  readonly library: Library;
+  /** The date that outputs carry, ISO. */
+  readonly date: string;
+  readonly revision: number;
+  /** All schemes worked out; while something moves, of the job as it was before. */
+  readonly estimate: Estimate;
+  /** The shown scheme of the job as it is this moment; null when the job has no scheme. */
+  readonly scheme: SchemeEstimate | null;
+  /** True while `estimate` lags behind `job`: only `scheme` is of this moment, without the worth of open questions. */
+  readonly moving: boolean;
+  readonly step: Step;
+  /** Empty when the job has no storey. */
+  readonly storeyId: string;
+  /** The thing that is being looked at: a point, leg, wall, board, circuit, connection … by id. */
+  readonly chosen: string | null;
+  /** What is lit on the plan: the causes of a line, the subjects of a finding. */
+  readonly lit: ReadonlySet<string>;
+  readonly keeping: Keeping;
+}
