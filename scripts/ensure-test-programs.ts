@@ -1,4 +1,4 @@
-import { browser, findProgram, installProgram, spreadsheet } from './test-programs/find-program.ts';
+import { browser, findProgram, installProgram, spreadsheet } from './product/find-program.ts';
 
 // Makes sure that the programs which tests check our work with are there, and says where they are.
 let missing = 0;

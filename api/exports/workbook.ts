@@ -1,4 +1,5 @@
 import ExcelJS from 'exceljs';
+import { labelsOf } from '#drawing/label-of.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
 import { addBillSheet } from './workbook/bill-sheet.ts';
@@ -6,7 +7,6 @@ import { addCableSheet } from './workbook/cable-sheet.ts';
 import { cellText } from './workbook/cell-text.ts';
 import { addChecksSheet } from './workbook/checks-sheet.ts';
 import { addComparisonSheet } from './workbook/comparison-sheet.ts';
-import { labelsOf } from './workbook/label-of.ts';
 import { addLabourSheet } from './workbook/labour-sheet.ts';
 import { addPointsSheet } from './workbook/points-sheet.ts';
 import { addSummarySheet } from './workbook/summary-sheet.ts';

@@ -1,7 +1,7 @@
+import { labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { labelsOf } from '#exports/workbook/label-of.ts';
 
 const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import ExcelJS from 'exceljs';
-import { findProgram, spreadsheet } from '../../scripts/test-programs/find-program.ts';
+import { findProgram, spreadsheet } from '../../scripts/product/find-program.ts';
 
 const run = promisify(execFile);
 

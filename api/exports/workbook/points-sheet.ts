@@ -1,8 +1,8 @@
+import { connectedPoints } from '#drawing/label-of.ts';
 import type { BackBox, CableJoint, Upstream } from '#engine/connections/things.ts';
 import { surroundingsAt } from '#engine/plan/surroundings.ts';
 import type { Joint, Point, PointKind } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
-import { connectedPoints } from './label-of.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
 

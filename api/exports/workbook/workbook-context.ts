@@ -1,7 +1,7 @@
 import type { Workbook } from 'exceljs';
+import type { LabelOf } from '#drawing/label-of.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
-import type { LabelOf } from './label-of.ts';
 
 /** What every sheet is made from. */
 export interface WorkbookContext {

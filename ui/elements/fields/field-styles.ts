@@ -12,6 +12,14 @@ export const fieldCss = css`
     font: 500 13px / 1.35 var(--text-font);
     color: var(--ink-soft);
   }
+  :host([label-hidden]) .label {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
   fieldset {
     min-width: 0;
     margin: 0;

@@ -1,5 +1,5 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { browser as browserProgram, findProgram } from '../../scripts/test-programs/find-program.ts';
+import { browser as browserProgram, findProgram } from './find-program.ts';
 
 /** The widths that every page is made for: a desk and a phone. */
 export const sizes = {

@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { produce } from 'immer';
+import { describe, expect, it } from 'vitest';
+import type { Job } from '#model/job.ts';
+import { readJob } from '#model/read-job.ts';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { setStock } from '../../../ui/edits/stock.ts';
+import { setLabourLevel, setTerm, setVat } from '../../../ui/edits/terms.ts';
+import type { JobEdit } from '../../../ui/job-events.ts';
+
+const edited = (job: Job, ...edits: readonly JobEdit[]): Job =>
+  edits.reduce((now, { change }) => produce(now, (draft) => change(draft)), job);
+
+describe("the job's terms", () => {
+  const job = demoJob('saltglass-row');
+
+  it('holds a mark-up or a margin, never both', () => {
+    const marked = edited(job, setTerm('markupPercent', 25));
+    expect(marked.terms).toMatchObject({ markupPercent: 25 });
+    const margined = edited(marked, setTerm('marginPercent', 30));
+    expect(margined.terms.marginPercent).toBe(30);
+    expect(margined.terms).not.toHaveProperty('markupPercent');
+    expect(edited(margined, setTerm('markupPercent', 20)).terms).not.toHaveProperty('marginPercent');
+  });
+
+  it('leaves a term to the firm by leaving it out of the file', () => {
+    const left = edited(job, setTerm('travelMin', 55), setTerm('travelMin', null));
+    expect(left.terms).not.toHaveProperty('travelMin');
+  });
+
+  it('changes nothing else of the job', () => {
+    const { terms, ...rest } = edited(job, setLabourLevel('high'), setVat('zero'), setTerm('validDays', 14));
+    expect(terms).toMatchObject({ labour: 'high', vat: 'zero', validDays: 14 });
+    const { terms: _before, ...restBefore } = job;
+    expect(rest).toEqual(restBefore);
+  });
+});
+
+describe("the van's stock", () => {
+  const job = demoJob('saltglass-row');
+
+  it('holds each item once, in the place that it had, and drops what is nought', () => {
+    const held = edited(job, setStock('a', 'A', 2), setStock('b', 'B', 1), setStock('a', 'A', 3));
+    expect(held.stock.filter(({ item }) => item === 'a')).toEqual([{ item: 'a', quantity: 3 }]);
+    expect(held.stock.findIndex(({ item }) => item === 'a')).toBeLessThan(
+      held.stock.findIndex(({ item }) => item === 'b'),
+    );
+    expect(edited(held, setStock('a', 'A', 0)).stock.some(({ item }) => item === 'a')).toBe(false);
+  });
+
+  it('stays readable whatever is put in', () => {
+    const quantity = fc.double({ min: 0, max: 1e6, noNaN: true });
+    const edits = fc.array(fc.tuple(fc.constantFrom('a', 'b', 'c'), quantity), { maxLength: 12 });
+    fc.assert(
+      fc.property(edits, (list) => {
+        const changed = edited(job, ...list.map(([item, count]) => setStock(item, item, count)));
+        expect(readJob(JSON.parse(JSON.stringify(changed))).ok).toBe(true);
+        expect(new Set(changed.stock.map(({ item }) => item)).size).toBe(changed.stock.length);
+      }),
+    );
+  });
+});

@@ -1,0 +1,46 @@
+import type { Terms } from '#model/job.ts';
+import type { JobEdit } from '../job-events.ts';
+
+/** The terms that may be left to the firm. */
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat'>;
+
+const termNames: Readonly<Record<keyof Terms, string>> = {
+  labour: 'labour level',
+  markupPercent: 'mark-up',
+  marginPercent: 'margin',
+  contingencyPercent: 'contingency',
+  vat: 'VAT',
+  travelMin: 'travel',
+  minimumPence: 'minimum charge',
+  validDays: 'days the price holds',
+};
+
+/** Sets how fast the job is priced to go. */
+export const setLabourLevel = (labour: Terms['labour']): JobEdit => ({
+  label: `Price at the ${labour} labour level`,
+  change: (job) => {
+    job.terms.labour = labour;
+  },
+});
+
+/** Sets how the job is charged for VAT. */
+export const setVat = (vat: Terms['vat']): JobEdit => ({
+  label: 'Change how VAT is charged',
+  change: (job) => {
+    job.terms.vat = vat;
+  },
+});
+
+/**
+ * Sets one of the job's own terms, or leaves it to the firm (null). A job has a mark-up or a margin: setting
+ * one takes the other away.
+ */
+export const setTerm = (term: OwnTerm, value: number | null): JobEdit => ({
+  label: value === null ? `Leave the ${termNames[term]} to the firm` : `Change the ${termNames[term]}`,
+  change: (job) => {
+    if (value === null) delete job.terms[term];
+    else job.terms[term] = value;
+    if (value !== null && term === 'markupPercent') delete job.terms.marginPercent;
+    if (value !== null && term === 'marginPercent') delete job.terms.markupPercent;
+  },
+});

@@ -1,0 +1,201 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import type { BillLine } from '#engine/price/totals.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { setStock } from '../../edits/stock.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { areLit } from '../../lit-things.ts';
+import { counted, pounds } from '../../written.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** The groups of the bill in the order in which a van is loaded, in words. */
+const groups: readonly (readonly [group: string, words: string])[] = [
+  ['cable', 'Cable'],
+  ['accessories', 'Accessories'],
+  ['protection', 'Protection'],
+  ['joints', 'Joints'],
+  ['boxes', 'Back boxes'],
+  ['containment', 'Containment'],
+  ['fixings', 'Fixings'],
+  ['making-good', 'Making good'],
+  ['sundries', 'Sundries'],
+  ['papers', 'Papers'],
+];
+
+const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
+const quantityWritten = (quantity: number, unit: string): string =>
+  `${Math.round(quantity * 100) / 100}${unitWords(unit)}`;
+
+function buyWords(line: BillLine): string {
+  if (line.quantity === 0) return 'none; may turn out to be needed';
+  if (line.chargedQuantity === 0) return 'none: the van has it';
+  if (line.packQuantity === null || line.packQuantity === 1 || line.charge === 'used')
+    return quantityWritten(line.chargedQuantity, line.unit);
+  const packs = Math.round(line.chargedQuantity / line.packQuantity);
+  return `${packs} × ${quantityWritten(line.packQuantity, line.unit)}`;
+}
+
+/**
+ * The step Kit: everything that has to be in the van, what of it is there already, what to buy, what it costs.
+ * A line tapped lights on the plan what it is for.
+ */
+export class KitStep extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      h3 {
+        margin: 18px 0 4px;
+      }
+      .line {
+        width: 100%;
+        min-height: 36px;
+        padding: 4px 6px;
+        font-weight: 400;
+        text-align: left;
+        justify-content: flex-start;
+        border-color: transparent;
+        background: none;
+      }
+      td {
+        padding: 3px 6px;
+      }
+      td.number {
+        padding-top: 10px;
+      }
+      td.stock {
+        width: 84px;
+      }
+      tr.lit td {
+        background: var(--copper-wash);
+      }
+      .causes {
+        padding: 0 6px 8px;
+        color: var(--ink-soft);
+        font-size: 13px;
+      }
+      tfoot td {
+        font-weight: 600;
+        border-top: 1px solid var(--ink);
+        padding-top: 8px;
+      }
+      @media (max-width: 700px) {
+        :host {
+          padding: 12px 12px 24px;
+        }
+        .line {
+          min-height: 44px;
+        }
+        td.stock {
+          width: 76px;
+        }
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { scheme } = this.view;
+    if (scheme === null)
+      return html`<h2 tabindex="-1">Kit</h2>
+        <p>Nothing to load yet: the bill is counted from a scheme. Make one in <em>Ways</em> once the new points are placed.</p>`;
+    const labelOf = labelsOf(scheme.worked);
+    const { bill } = scheme.price;
+    return html`<h2 tabindex="-1">Kit for ${scheme.name}</h2>
+      <p class="hint">
+        ${counted(bill.length, 'line')}. Tap one to light what it is for. What the van holds is taken off before
+        buying. Costs are before mark-up and VAT; prices: ${this.view.library.prices.source},
+        ${this.view.library.prices.date}.
+      </p>
+      ${groups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
+      <table>
+        <tfoot>
+          <tr>
+            <td>Materials at cost</td>
+            <td class="number">${pounds(scheme.price.materialsCostPence)}</td>
+          </tr>
+        </tfoot>
+      </table>`;
+  }
+
+  #group(
+    scheme: SchemeEstimate,
+    group: string,
+    words: string,
+    labelOf: LabelOf,
+  ): TemplateResult | typeof nothing {
+    const lines = scheme.price.bill.filter((line) => line.group === group);
+    if (lines.length === 0) return nothing;
+    return html`<h3>${words}</h3>
+      <table>
+        <thead>
+          <tr>
+            <th>Item</th>
+            <th class="number">Needed</th>
+            <th>In the van</th>
+            <th class="number">Buy</th>
+            <th class="number">Cost</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${lines.map((line) => this.#line(line, labelOf))}
+        </tbody>
+      </table>`;
+  }
+
+  #line(line: BillLine, labelOf: LabelOf): TemplateResult {
+    const lit = areLit(this.view.lit, line.causes);
+    return html`<tr class=${lit ? 'lit' : ''}>
+        <td>
+          <button class="line" aria-pressed=${lit} @click=${() => this.#light(line, lit)}>
+            ${line.description}
+          </button>
+        </td>
+        <td class="number">${quantityWritten(line.quantity, line.unit)}</td>
+        <td class="stock">${this.#stockField(line)}</td>
+        <td class="number">${buyWords(line)}</td>
+        <td class="number">${line.priced ? pounds(line.costPence) : 'no price'}</td>
+      </tr>
+      ${
+        lit
+          ? html`<tr class="lit">
+            <td colspan="5" class="causes">For ${[...new Set(line.causes.map(labelOf))].join(', ')}</td>
+          </tr>`
+          : nothing
+      }`;
+  }
+
+  #stockField(line: BillLine): TemplateResult {
+    const held = this.view.job.stock
+      .filter(({ item }) => item === line.item)
+      .reduce((sum, { quantity }) => sum + quantity, 0);
+    return html`<number-field
+      label=${`In the van: ${line.description}`}
+      label-hidden
+      .value=${held === 0 ? null : held}
+      .min=${0}
+      .max=${1e6}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
+        event.stopPropagation();
+        send(this, 'job-edit', setStock(line.item, line.description, event.detail.value ?? 0));
+      }}
+    ></number-field>`;
+  }
+
+  #light(line: BillLine, lit: boolean): void {
+    send(this, 'things-lit', { subjectIds: lit ? [] : line.causes });
+  }
+}
+customElements.define('kit-step', KitStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'kit-step': KitStep;
+  }
+}

@@ -1,0 +1,148 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { JobView } from '../../job-view.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** A file that can be had, and what it is for. */
+interface Paper {
+  readonly name: string;
+  readonly file: string;
+  readonly what: string;
+  /** True where there is one a storey. */
+  readonly eachStorey?: boolean;
+  /** False where it can be had without a scheme. */
+  readonly needsScheme: boolean;
+}
+
+const papers: readonly Paper[] = [
+  {
+    name: 'Bill of materials and price',
+    file: 'bill-of-materials.xlsx',
+    what: 'Workbook: summary, bill, labour, cable schedule, points, checks, comparison. Its figures recalculate.',
+    needsScheme: true,
+  },
+  {
+    name: 'Wiring plan',
+    file: 'wiring-plan.svg',
+    what: 'Drawing, true to scale when printed at 100 %.',
+    eachStorey: true,
+    needsScheme: false,
+  },
+  {
+    name: 'Estimate as data',
+    file: 'estimate.json',
+    what: 'Every figure of every scheme, for other programs.',
+    needsScheme: false,
+  },
+  {
+    name: 'Job file',
+    file: 'job.json',
+    what: 'The survey and the schemes: a copy to keep, to send, or to open elsewhere.',
+    needsScheme: false,
+  },
+];
+
+const keepingWords = {
+  kept: '',
+  keeping: 'The last change is being kept; a file fetched this moment may be without it.',
+  'not-kept': 'The last changes are not kept yet: the files would be without them.',
+  'changed-elsewhere': 'This job was changed elsewhere: settle that first, the files are of the kept one.',
+} as const;
+
+/** The step Papers: the files of the job, of its shown scheme, as kept. */
+export class PapersStep extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      ul {
+        margin: 12px 0 0;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        padding: 12px 0;
+        border-top: 1px solid var(--rule);
+      }
+      .files {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+        margin-top: 6px;
+      }
+      .cautions li {
+        padding: 6px 0;
+        font-size: 14px;
+      }
+      h3 {
+        margin-top: 20px;
+      }
+      .warning {
+        padding: 8px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { view } = this;
+    const warning = keepingWords[view.keeping];
+    return html`<h2 tabindex="-1">Papers</h2>
+      <p class="hint">
+        ${view.scheme === null ? 'As found: there is no scheme yet.' : view.scheme.name}. ${view.job.reference},
+        revision ${view.revision}, dated ${view.date}.
+      </p>
+      ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
+      <ul>
+        ${papers.map((paper) => this.#paper(paper))}
+      </ul>
+      <h3>What goes with every paper</h3>
+      <ul class="cautions">
+        ${view.estimate.cautions.map((caution) => html`<li>${caution}</li>`)}
+        <li>${view.estimate.editionNote}</li>
+      </ul>`;
+  }
+
+  #paper(paper: Paper): TemplateResult {
+    const missing = paper.needsScheme && this.view.scheme === null;
+    return html`<li>
+      <strong>${paper.name}</strong>
+      <div class="hint">${paper.what}</div>
+      <div class="files">
+        ${
+          missing
+            ? html`<span class="hint">Wants a scheme: make one in <em>Ways</em>.</span>`
+            : paper.eachStorey === true && this.view.job.storeys.length > 0
+              ? this.view.job.storeys.map((storey) => this.#link(paper, storey.name, storey.id))
+              : this.#link(paper, '', null)
+        }
+      </div>
+    </li>`;
+  }
+
+  #link(paper: Paper, which: string, storeyId: string | null): TemplateResult {
+    const { job, scheme } = this.view;
+    const query = new URLSearchParams();
+    if (scheme !== null && paper.file !== 'job.json') query.set('scheme', scheme.id);
+    if (storeyId !== null) query.set('storey', storeyId);
+    const words = which === '' ? paper.name : `${paper.name}: ${which}`;
+    return html`<a
+      class="button"
+      download
+      href=${`/api/jobs/${encodeURIComponent(job.id)}/exports/${paper.file}?${query}`}
+      aria-label=${`Fetch ${words}`}
+      >${which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which}</a
+    >`;
+  }
+}
+customElements.define('papers-step', PapersStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'papers-step': PapersStep;
+  }
+}

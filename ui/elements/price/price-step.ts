@@ -1,0 +1,180 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { LabourTask, Stage } from '#engine/labour/task.ts';
+import type { PriceBuildUp } from '#engine/price/totals.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { areLit } from '../../lit-things.ts';
+import { hoursWritten, pounds } from '../../written.ts';
+import { controlsCss } from '../shared-styles.ts';
+import './price-terms.ts';
+
+const stages: readonly (readonly [stage: Stage, words: string])[] = [
+  ['before', 'Before'],
+  ['first-fix', 'First fix'],
+  ['second-fix', 'Second fix'],
+  ['test', 'Test'],
+  ['after', 'After'],
+];
+
+const minutes = (min: number | null): string => (min === null ? 'no norm' : `${Math.round(min)} min`);
+
+const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
+
+/** The step Price: how the price comes about, line by line, with the terms it is made on. */
+export class PriceStep extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      h3 {
+        margin: 20px 0 6px;
+      }
+      .how {
+        color: var(--ink-soft);
+        font-size: 13px;
+      }
+      tr.sum td {
+        font-weight: 600;
+        border-top: 1px solid var(--ink);
+      }
+      .task {
+        width: 100%;
+        min-height: 34px;
+        padding: 3px 6px;
+        font-size: 14px;
+        font-weight: 400;
+        text-align: left;
+        justify-content: flex-start;
+        background: none;
+        border-color: transparent;
+      }
+      .tasks td {
+        padding: 1px 6px;
+      }
+      .tasks td.number {
+        padding-top: 8px;
+      }
+      tr.lit td {
+        background: var(--copper-wash);
+      }
+      @media (max-width: 700px) {
+        :host {
+          padding: 12px 12px 24px;
+        }
+        .task {
+          min-height: 44px;
+        }
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { scheme } = this.view;
+    return html`<h2 tabindex="-1">Price</h2>
+      ${
+        scheme === null
+          ? html`<p>Nothing to price yet: make a scheme in <em>Ways</em>. The terms can be set already.</p>`
+          : html`<p class="hint">${scheme.name}</p>
+            ${this.#buildUp(scheme.price)}`
+      }
+      <h3>Terms of this job</h3>
+      <price-terms .view=${this.view}></price-terms>
+      ${scheme === null ? nothing : this.#labour(scheme.labour)}`;
+  }
+
+  #buildUp(price: PriceBuildUp): TemplateResult {
+    const { totals } = price;
+    const profit =
+      price.marginPercent === null
+        ? `mark-up ${percent(price.markupPercent)}`
+        : `margin ${percent(price.marginPercent)}, a mark-up of ${percent(price.markupPercent)}`;
+    return html`<table>
+      <caption class="visually-hidden">
+        How the price comes about
+      </caption>
+      <tbody>
+        ${row('Materials', `${pounds(price.materialsCostPence)} at cost, ${profit}`, totals.materialsPence)}
+        ${row(
+          'Labour',
+          `${hoursWritten(price.labourMin / 60)} at ${pounds(price.ratePencePerHour)} an hour, ${price.labourLevel} level`,
+          totals.labourPence,
+        )}
+        ${price.other.map((line) => row(line.description, '', line.pence))}
+        ${row(
+          'Contingency',
+          `${percent(price.contingencyPercent)}, ${price.contingencySource === 'terms' ? 'as set in the terms' : 'by how much of the survey is open'}`,
+          totals.contingencyPence,
+        )}
+        ${row('Net', '', totals.netPence, true)}
+        ${row('VAT', price.vat === 'not-registered' ? 'not registered: none charged' : percent(price.vatPercent), totals.vatPence)}
+        ${row('To pay', '', totals.grossPence, true)}
+      </tbody>
+    </table>`;
+  }
+
+  #labour(tasks: readonly LabourTask[]): TemplateResult {
+    return html`<h3>Labour, task by task</h3>
+      <p class="hint">Tap a task to light where it is done. Minutes are the firm's norms: low, typical, high.</p>
+      <table class="tasks">
+        ${stages.map(([stage, words]) =>
+          this.#stage(
+            tasks.filter((task) => task.stage === stage),
+            words,
+          ),
+        )}
+      </table>`;
+  }
+
+  #stage(tasks: readonly LabourTask[], words: string): TemplateResult | typeof nothing {
+    if (tasks.length === 0) return nothing;
+    return html`<thead>
+        <tr>
+          <th>${words}</th>
+          <th class="number">How many</th>
+          <th class="number">Low</th>
+          <th class="number">Typical</th>
+          <th class="number">High</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${tasks.map((task) => this.#task(task))}
+      </tbody>`;
+  }
+
+  #task(task: LabourTask): TemplateResult {
+    const lit = areLit(this.view.lit, task.causes);
+    return html`<tr class=${lit ? 'lit' : ''}>
+      <td>
+        <button
+          class="task"
+          aria-pressed=${lit}
+          @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : task.causes })}
+        >
+          ${task.description}
+        </button>
+      </td>
+      <td class="number">${Math.round(task.quantity * 10) / 10}${task.unit === 'm' ? ' m' : ''}</td>
+      <td class="number">${minutes(task.lowMin)}</td>
+      <td class="number">${minutes(task.typicalMin)}</td>
+      <td class="number">${minutes(task.highMin)}</td>
+    </tr>`;
+  }
+}
+
+function row(name: string, how: string, pence: number, sum = false): TemplateResult {
+  return html`<tr class=${sum ? 'sum' : ''}>
+    <td>${name}${how === '' ? nothing : html`<br /><span class="how">${how}</span>`}</td>
+    <td class="number">${pounds(pence)}</td>
+  </tr>`;
+}
+customElements.define('price-step', PriceStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'price-step': PriceStep;
+  }
+}

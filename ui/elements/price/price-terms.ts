@@ -1,0 +1,116 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Terms } from '#model/job.ts';
+import { type OwnTerm, setLabourLevel, setTerm, setVat } from '../../edits/terms.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+const labourLevels = [
+  { value: 'low', label: 'Low: empty rooms, easy floors' },
+  { value: 'typical', label: 'Typical: a furnished house' },
+  { value: 'high', label: 'High: awkward, much in the way' },
+] as const;
+
+const vatChoices = [
+  { value: 'standard', label: 'Standard rate, 20 %' },
+  { value: 'reduced', label: 'Reduced rate, 5 %' },
+  { value: 'zero', label: 'Zero rate' },
+  { value: 'not-registered', label: 'Not registered: none charged' },
+] as const;
+
+/** An own term with its field: what it is shown in, and what leaving it out means. */
+interface TermField {
+  readonly term: OwnTerm;
+  readonly label: string;
+  readonly unit: string;
+  readonly max: number;
+  /** Shown units to the file's, where they differ. */
+  readonly factor: number;
+  readonly whole: boolean;
+}
+
+const termFields: readonly TermField[] = [
+  { term: 'markupPercent', label: 'Mark-up on materials', unit: '%', max: 1000, factor: 1, whole: false },
+  { term: 'marginPercent', label: 'or margin', unit: '%', max: 99.99, factor: 1, whole: false },
+  { term: 'contingencyPercent', label: 'Contingency', unit: '%', max: 100, factor: 1, whole: false },
+  { term: 'travelMin', label: 'Travel, there and back', unit: 'min', max: 10_000, factor: 1, whole: false },
+  { term: 'minimumPence', label: 'Minimum charge', unit: '£', max: 10_000_000, factor: 100, whole: false },
+  { term: 'validDays', label: 'The price holds for', unit: 'days', max: 3650, factor: 1, whole: true },
+];
+
+function firmSays(terms: Terms, { term, unit }: TermField): string {
+  const value = terms[term];
+  if (value === undefined)
+    return term === 'contingencyPercent' ? 'Empty: by how much of the survey is open' : 'Empty: none';
+  return `Empty: the firm’s, ${term === 'minimumPence' ? pounds(value) : `${value} ${unit}`}`;
+}
+
+/** The terms that this job is priced on; what is left empty is the firm's. */
+export class PriceTerms extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(190px, 1fr));
+        gap: 12px;
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { terms } = this.view.job;
+    return html`<choice-field
+        label="Labour level"
+        .value=${terms.labour}
+        .options=${labourLevels}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<Terms['labour']>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setLabourLevel(event.detail.value));
+        }}
+      ></choice-field>
+      <choice-field
+        label="VAT"
+        .value=${terms.vat}
+        .options=${vatChoices}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<Terms['vat']>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setVat(event.detail.value));
+        }}
+      ></choice-field>
+      ${termFields.map((field) => this.#field(terms, field))}`;
+  }
+
+  #field(terms: Terms, field: TermField): TemplateResult {
+    const value = terms[field.term];
+    return html`<number-field
+      .label=${field.label}
+      .unit=${field.unit}
+      .help=${firmSays(this.view.library.terms, field)}
+      .value=${value === undefined ? null : value / field.factor}
+      .min=${0}
+      .max=${field.max}
+      .whole=${field.whole}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
+        event.stopPropagation();
+        const typed = event.detail.value;
+        const kept = typed === null || field.factor === 1 ? typed : Math.round(typed * field.factor);
+        send(this, 'job-edit', setTerm(field.term, kept));
+      }}
+    ></number-field>`;
+  }
+}
+customElements.define('price-terms', PriceTerms);
+declare global {
+  interface HTMLElementTagNameMap {
+    'price-terms': PriceTerms;
+  }
+}
