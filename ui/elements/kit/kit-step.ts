@@ -10,20 +10,7 @@ import { counted, pounds } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-
-/** The groups of the bill in the order in which a van is loaded, in words. */
-const groups: readonly (readonly [group: string, words: string])[] = [
-  ['cable', 'Cable'],
-  ['accessories', 'Accessories'],
-  ['protection', 'Protection'],
-  ['joints', 'Joints'],
-  ['boxes', 'Back boxes'],
-  ['containment', 'Containment'],
-  ['fixings', 'Fixings'],
-  ['making-good', 'Making good'],
-  ['sundries', 'Sundries'],
-  ['papers', 'Papers'],
-];
+import { billGroups } from './bill-groups.ts';
 
 const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
 const quantityWritten = (quantity: number, unit: string): string =>
@@ -114,7 +101,7 @@ export class KitStep extends LitElement {
         buying. Costs are before mark-up and VAT; prices: ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
       </p>
-      ${groups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
+      ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
       <table>
         <tfoot>
           <tr>

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { LabourTask, Stage } from '#engine/labour/task.ts';
+import type { LabourTask } from '#engine/labour/task.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -7,14 +7,7 @@ import { areLit } from '../../lit-things.ts';
 import { hoursWritten, pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './price-terms.ts';
-
-const stages: readonly (readonly [stage: Stage, words: string])[] = [
-  ['before', 'Before'],
-  ['first-fix', 'First fix'],
-  ['second-fix', 'Second fix'],
-  ['test', 'Test'],
-  ['after', 'After'],
-];
+import { workStages } from './work-stages.ts';
 
 const minutes = (min: number | null): string => (min === null ? 'no norm' : `${Math.round(min)} min`);
 
@@ -121,7 +114,7 @@ export class PriceStep extends LitElement {
     return html`<h3>Labour, task by task</h3>
       <p class="hint">Tap a task to light where it is done. Minutes are the firm's norms: low, typical, high.</p>
       <table class="tasks">
-        ${stages.map(([stage, words]) =>
+        ${workStages.map(([stage, words]) =>
           this.#stage(
             tasks.filter((task) => task.stage === stage),
             words,

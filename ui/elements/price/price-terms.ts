@@ -8,19 +8,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-
-const labourLevels = [
-  { value: 'low', label: 'Low: empty rooms, easy floors' },
-  { value: 'typical', label: 'Typical: a furnished house' },
-  { value: 'high', label: 'High: awkward, much in the way' },
-] as const;
-
-const vatChoices = [
-  { value: 'standard', label: 'Standard rate, 20 %' },
-  { value: 'reduced', label: 'Reduced rate, 5 %' },
-  { value: 'zero', label: 'Zero rate' },
-  { value: 'not-registered', label: 'Not registered: none charged' },
-] as const;
+import { labourLevels, vatChoices } from './term-choices.ts';
 
 /** An own term with its field: what it is shown in, and what leaving it out means. */
 interface TermField {

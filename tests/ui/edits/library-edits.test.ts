@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { produce } from 'immer';
+import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { knownTasks } from '#engine/labour/known-tasks.ts';
+import { knownItems } from '#engine/takeoff/items.ts';
+import type { Library } from '#model/library.ts';
+import { readLibraryText } from '#model/read-library.ts';
+import { setFirmAddress, setFirmDetail, setFirmTerm, setLimit } from '../../../ui/edits/firm.ts';
+import { setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
+import { setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
+import type { LibraryEdit } from '../../../ui/library-events.ts';
+
+const edited = (library: Library, ...edits: readonly LibraryEdit[]): Library =>
+  edits.reduce((now, { change }) => produce(now, (draft) => change(draft)), library);
+const readable = (library: Library): boolean => readLibraryText(JSON.stringify(library)).ok;
+
+const library = demoLibrary();
+const [item] = knownItems;
+const [task] = knownTasks;
+if (item === undefined || task === undefined) throw new Error('no items or tasks');
+
+describe("the firm's details", () => {
+  it('keeps the address by lines and leaves out empty ones', () => {
+    expect(edited(library, setFirmAddress(' 1 Here \n\n There\n')).firm.address).toEqual(['1 Here', 'There']);
+  });
+
+  it('drops a VAT number that is emptied, and keeps an empty name', () => {
+    const firm = edited(library, setFirmDetail('vatNumber', ' '), setFirmDetail('name', '')).firm;
+    expect(firm).not.toHaveProperty('vatNumber');
+    expect(firm.name).toBe('');
+  });
+
+  it('holds a mark-up or a margin, never both', () => {
+    const { terms } = edited(library, setFirmTerm('marginPercent', 30));
+    expect(terms.marginPercent).toBe(30);
+    expect(terms).not.toHaveProperty('markupPercent');
+  });
+
+  it('leaves a limit to the rule by leaving it out', () => {
+    const { limits } = edited(library, setLimit('maximumSpurs', 3), setLimit('maximumSpurs', null));
+    expect(limits).not.toHaveProperty('maximumSpurs');
+  });
+});
+
+describe('the price list', () => {
+  it('takes an item off and puts it back with a price', () => {
+    const off = edited(library, setPrice(item, null));
+    expect(off.prices.items.some((price) => price.item === item.id)).toBe(false);
+    const on = edited(off, setPrice(item, 1234));
+    expect(on.prices.items.find((price) => price.item === item.id)).toMatchObject({
+      pricePence: 1234,
+      perQuantity: 1,
+      unit: item.unit,
+    });
+  });
+
+  it('sells in any quantity when the pack is emptied', () => {
+    const { items } = edited(library, setPriceDetail(item, { packQuantity: null })).prices;
+    expect(items.find((price) => price.item === item.id)).not.toHaveProperty('packQuantity');
+  });
+});
+
+describe('the norms', () => {
+  it('stays in order whichever of the three is set, and keeps the one that was', () => {
+    const which = fc.constantFrom('lowMin', 'typicalMin', 'highMin');
+    fc.assert(
+      fc.property(fc.array(fc.tuple(which, fc.nat(500)), { minLength: 1, maxLength: 8 }), (sets) => {
+        const changed = edited(library, ...sets.map(([key, min]) => setNormMinutes(task, key, min)));
+        const norm = changed.norms.tasks.find((row) => row.task === task.id);
+        const last = sets.at(-1);
+        expect(norm?.[last?.[0] ?? 'lowMin']).toBe(last?.[1]);
+        expect(norm?.lowMin).toBeLessThanOrEqual(norm?.typicalMin ?? -1);
+        expect(norm?.typicalMin).toBeLessThanOrEqual(norm?.highMin ?? -1);
+      }),
+    );
+  });
+});
+
+describe('any edits of the library', () => {
+  const known = fc.constantFrom(...knownItems.slice(0, 6));
+  const edits = fc.oneof(
+    fc.tuple(known, fc.option(fc.nat(1e6))).map(([one, pence]) => setPrice(one, pence)),
+    fc
+      .tuple(known, fc.integer({ min: 1, max: 100 }))
+      .map(([one, count]) => setPriceDetail(one, { packQuantity: count })),
+    fc.string().map((source) => setPriceListFact({ source })),
+    fc.string().map((text) => setFirmAddress(text)),
+    fc.nat(20_000).map(setRate),
+    fc.nat(50_000).map((pence) => setSum('parking', pence)),
+    fc.integer({ min: 0, max: 100 }).map((percent) => setWaste('cable', percent)),
+    fc
+      .tuple(fc.constantFrom(...knownTasks.slice(0, 5)), fc.option(fc.nat(600)))
+      .map(([one, min]) => setNormMinutes(one, 'typicalMin', min)),
+  );
+
+  it('leave a library that the reader takes', () => {
+    fc.assert(
+      fc.property(fc.array(edits, { maxLength: 10 }), (list) => {
+        expect(readable(edited(library, ...list))).toBe(true);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});

@@ -1,0 +1,54 @@
+import type { Terms } from '#model/job.ts';
+import type { Firm, Limits } from '#model/library.ts';
+import type { LibraryEdit } from '../library-events.ts';
+
+/** Sets one line of the firm's details; what need not be there goes when it is emptied. */
+export const setFirmDetail = (detail: Exclude<keyof Firm, 'address'>, value: string): LibraryEdit => ({
+  label: 'Change the firm’s details',
+  change: ({ firm }) => {
+    if (value.trim() === '' && (detail === 'vatNumber' || detail === 'scheme')) delete firm[detail];
+    else firm[detail] = value;
+  },
+});
+
+/** Sets the firm's address, a line each; empty lines are left out. */
+export const setFirmAddress = (text: string): LibraryEdit => ({
+  label: 'Change the firm’s address',
+  change: ({ firm }) => {
+    firm.address = text
+      .split('\n')
+      .map((line) => line.trim())
+      .filter((line) => line !== '');
+  },
+});
+
+/** Sets one of the firm's own limits; null leaves it to the rule. */
+export const setLimit = (limit: keyof Limits, value: number | null): LibraryEdit => ({
+  label: value === null ? 'Leave a limit to the rule' : 'Set a limit of the firm’s own',
+  change: ({ limits }) => {
+    if (value === null) delete limits[limit];
+    else limits[limit] = value;
+  },
+});
+
+/** The firm's terms that are numbers and may be left out. */
+export type FirmTerm = Exclude<keyof Terms, 'labour' | 'vat'>;
+
+/** Sets one of the firm's usual terms; null takes it away. A firm has a mark-up or a margin. */
+export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => {
+    if (value === null) delete terms[term];
+    else terms[term] = value;
+    if (value !== null && term === 'markupPercent') delete terms.marginPercent;
+    if (value !== null && term === 'marginPercent') delete terms.markupPercent;
+  },
+});
+
+/** Sets the labour level or the VAT that new jobs begin with. */
+export const setFirmTermWord = (words: Pick<Terms, 'labour'> | Pick<Terms, 'vat'>): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => {
+    Object.assign(terms, words);
+  },
+});

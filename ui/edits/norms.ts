@@ -1,0 +1,76 @@
+import type { KnownTask } from '#engine/labour/known-tasks.ts';
+import type { Norm, Norms } from '#model/library.ts';
+import type { LibraryEdit } from '../library-events.ts';
+
+/** Minutes of one unit of a task, from a good day to a bad one. */
+export type NormMinutes = Pick<Norm, 'lowMin' | 'typicalMin' | 'highMin'>;
+
+/** Minutes put in order: the one that was set counts, the others give way to it. */
+function inOrder(minutes: NormMinutes, set: keyof NormMinutes): NormMinutes {
+  const { lowMin, typicalMin, highMin } = minutes;
+  if (set === 'lowMin') {
+    const typical = Math.max(lowMin, typicalMin);
+    return { lowMin, typicalMin: typical, highMin: Math.max(typical, highMin) };
+  }
+  if (set === 'highMin') {
+    const typical = Math.min(typicalMin, highMin);
+    return { lowMin: Math.min(lowMin, typical), typicalMin: typical, highMin };
+  }
+  return { lowMin: Math.min(lowMin, typicalMin), typicalMin, highMin: Math.max(typicalMin, highMin) };
+}
+
+/** Sets one of a task's minutes; null takes the task off the norms. Low, typical and high stay in order. */
+export const setNormMinutes = (
+  task: KnownTask,
+  which: keyof NormMinutes,
+  minutes: number | null,
+): LibraryEdit => ({
+  label: minutes === null ? `Take “${task.description}” off the norms` : `Minutes for “${task.description}”`,
+  change: ({ norms }) => {
+    const row = norms.tasks.find((norm) => norm.task === task.id);
+    if (minutes === null) norms.tasks = norms.tasks.filter((norm) => norm.task !== task.id);
+    else if (row === undefined)
+      norms.tasks.push({
+        task: task.id,
+        unit: task.unit,
+        lowMin: minutes,
+        typicalMin: minutes,
+        highMin: minutes,
+      });
+    else Object.assign(row, inOrder({ ...row, [which]: minutes }, which));
+  },
+});
+
+/** Sets what an hour costs the customer, in pence. */
+export const setRate = (ratePencePerHour: number): LibraryEdit => ({
+  label: 'Change the hourly rate',
+  change: ({ norms }) => {
+    norms.ratePencePerHour = ratePencePerHour;
+  },
+});
+
+/** Sets where the norms are from. */
+export const setNormsSource = (source: string): LibraryEdit => ({
+  label: 'Change where the norms are from',
+  change: ({ norms }) => {
+    norms.source = source;
+  },
+});
+
+/** Sets a sum that is neither material nor labour. */
+export const setSum = (sum: string, pence: number): LibraryEdit => ({
+  label: `Change the sum for ${sum}`,
+  change: ({ norms }) => {
+    const row = norms.sums.find((known) => known.sum === sum);
+    if (row === undefined) norms.sums.push({ sum, pence });
+    else row.pence = pence;
+  },
+});
+
+/** Sets how much is wasted of a group of items, percent on top. */
+export const setWaste = (group: keyof Norms['waste'], percent: number): LibraryEdit => ({
+  label: `Change the waste on ${group}`,
+  change: ({ norms }) => {
+    norms.waste[group] = percent;
+  },
+});

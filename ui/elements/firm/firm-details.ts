@@ -1,0 +1,206 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Library, Limits } from '#model/library.ts';
+import {
+  type FirmTerm,
+  setFirmAddress,
+  setFirmDetail,
+  setFirmTerm,
+  setFirmTermWord,
+  setLimit,
+} from '../../edits/firm.ts';
+import { sendLibraryEdit } from '../../library-events.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import '../fields/text-field.ts';
+import { labourLevels, vatChoices } from '../price/term-choices.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+const details = [
+  { detail: 'name', label: 'Name', help: '' },
+  { detail: 'contact', label: 'Telephone or e-mail', help: 'As customers reach you' },
+  { detail: 'vatNumber', label: 'VAT number', help: 'Empty: not registered' },
+  {
+    detail: 'scheme',
+    label: 'Registration',
+    help: 'With whom the firm is registered to certify its own work, if it is',
+  },
+] as const;
+
+/** A number of the firm's that may be left out, and what leaving it out means. */
+interface OwnNumber<K> {
+  readonly key: K;
+  readonly label: string;
+  readonly unit: string;
+  readonly help: string;
+  readonly factor?: number;
+}
+
+const terms: readonly OwnNumber<FirmTerm>[] = [
+  { key: 'markupPercent', label: 'Mark-up on materials', unit: '%', help: 'Empty: none' },
+  {
+    key: 'marginPercent',
+    label: 'or margin',
+    unit: '%',
+    help: 'Of the selling price; takes the mark-up’s place',
+  },
+  {
+    key: 'contingencyPercent',
+    label: 'Contingency',
+    unit: '%',
+    help: 'Empty: by how much of the survey is open',
+  },
+  { key: 'travelMin', label: 'Travel, there and back', unit: 'min', help: 'Empty: none' },
+  { key: 'minimumPence', label: 'Minimum charge', unit: '£', help: 'Empty: none', factor: 100 },
+  { key: 'validDays', label: 'A price holds for', unit: 'days', help: '' },
+];
+
+const limits: readonly OwnNumber<keyof Limits>[] = [
+  {
+    key: 'areaServedM2',
+    label: 'Floor area served by a circuit',
+    unit: 'm²',
+    help: 'Empty: guidance, 100 for a ring, 75 or 50 for a radial',
+  },
+  {
+    key: 'fixedLoadW',
+    label: 'Largest fixed load on a shared circuit',
+    unit: 'W',
+    help: 'Empty: guidance, 2000',
+  },
+  {
+    key: 'maximumSpurs',
+    label: 'Most unfused spurs of a circuit',
+    unit: '',
+    help: 'Empty: guidance, as many as points',
+  },
+  {
+    key: 'minimumHeightMm',
+    label: 'Least height of an outlet',
+    unit: 'mm',
+    help: 'Empty: by the nation, 450 or 400',
+  },
+  {
+    key: 'maximumHeightMm',
+    label: 'Greatest height of an outlet',
+    unit: 'mm',
+    help: 'Empty: by the nation, 1200',
+  },
+  { key: 'cornerClearanceMm', label: 'Clear of an inside corner', unit: 'mm', help: 'Empty: by the nation' },
+  { key: 'sinkClearanceMm', label: 'Clear of a sink', unit: 'mm', help: 'Empty: guidance, 300' },
+  { key: 'hobClearanceMm', label: 'Clear of a hob', unit: 'mm', help: 'Empty: guidance, 300' },
+  { key: 'worktopClearanceMm', label: 'Above a worktop', unit: 'mm', help: 'Empty: guidance, 150' },
+];
+
+/** The firm as its papers name it, the terms that new jobs begin with, and its own limits. */
+export class FirmDetails extends LitElement {
+  static override properties: PropertyDeclarations = { library: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      .grid {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(220px, 1fr));
+        gap: 12px 16px;
+        margin: 8px 0 24px;
+      }
+    `,
+  ];
+  declare library: Library;
+
+  override render(): TemplateResult {
+    const { firm } = this.library;
+    return html`<h2>The firm</h2>
+      <div class="grid">
+        ${details.map(
+          ({ detail, label, help }) =>
+            html`<text-field
+              .label=${label}
+              .help=${help}
+              .value=${firm[detail] ?? ''}
+              @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setFirmDetail(detail, event.detail.value))}
+            ></text-field>`,
+        )}
+        <text-field
+          label="Address, a line each"
+          multiline
+          .value=${firm.address.join('\n')}
+          @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setFirmAddress(event.detail.value))}
+        ></text-field>
+      </div>
+      <h2>Usual terms</h2>
+      <p class="hint">A job may set its own; what it leaves empty is taken from here.</p>
+      <div class="grid">${this.#termWords()}${terms.map((term) => this.#term(term))}</div>
+      <h2>Own limits</h2>
+      <p class="hint">
+        A limit set here takes the place of guidance in the checks. What the standard itself requires cannot be set.
+      </p>
+      <div class="grid">${limits.map((limit) => this.#limit(limit))}</div>`;
+  }
+
+  #termWords(): TemplateResult {
+    const { terms: now } = this.library;
+    return html`<choice-field
+        label="Labour level of new jobs"
+        .value=${now.labour}
+        .options=${labourLevels}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<typeof now.labour>>) => sendLibraryEdit(this, setFirmTermWord({ labour: event.detail.value }))}
+      ></choice-field>
+      <choice-field
+        label="VAT of new jobs"
+        .value=${now.vat}
+        .options=${vatChoices}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<typeof now.vat>>) => sendLibraryEdit(this, setFirmTermWord({ vat: event.detail.value }))}
+      ></choice-field>`;
+  }
+
+  #term({ key, label, unit, help, factor = 1 }: OwnNumber<FirmTerm>): TemplateResult {
+    const value = this.library.terms[key];
+    return html`<number-field
+      .label=${label}
+      .unit=${unit}
+      .help=${help}
+      .value=${value === undefined ? null : value / factor}
+      .min=${0}
+      .max=${maxOf(key)}
+      .whole=${key === 'validDays'}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
+        const typed = event.detail.value;
+        const kept = typed === null || factor === 1 ? typed : Math.round(typed * factor);
+        sendLibraryEdit(this, setFirmTerm(key, kept));
+      }}
+    ></number-field>`;
+  }
+
+  #limit({ key, label, unit, help }: OwnNumber<keyof Limits>): TemplateResult {
+    const counted = key === 'maximumSpurs';
+    return html`<number-field
+      .label=${label}
+      .unit=${unit}
+      .help=${help}
+      .value=${this.library.limits[key] ?? null}
+      .min=${counted ? 0 : 1}
+      .max=${100_000}
+      .whole=${counted}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setLimit(key, event.detail.value))}
+    ></number-field>`;
+  }
+}
+
+function maxOf(term: FirmTerm): number {
+  if (term === 'marginPercent') return 99.99;
+  if (term === 'contingencyPercent') return 100;
+  if (term === 'markupPercent') return 1000;
+  return term === 'validDays' ? 3650 : 10_000;
+}
+customElements.define('firm-details', FirmDetails);
+declare global {
+  interface HTMLElementTagNameMap {
+    'firm-details': FirmDetails;
+  }
+}

@@ -1,0 +1,167 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type KnownTask, knownTasks } from '#engine/labour/known-tasks.ts';
+import type { Stage } from '#engine/labour/task.ts';
+import type { Norms } from '#model/library.ts';
+import {
+  type NormMinutes,
+  setNormMinutes,
+  setNormsSource,
+  setRate,
+  setSum,
+  setWaste,
+} from '../../edits/norms.ts';
+import { sendLibraryEdit } from '../../library-events.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import '../fields/text-field.ts';
+import { workStages } from '../price/work-stages.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+const perUnit: Readonly<Record<KnownTask['unit'], string>> = {
+  job: 'a job',
+  each: 'each',
+  m: 'a metre',
+  circuit: 'a circuit',
+  room: 'a room',
+};
+
+const columns: readonly (readonly [key: keyof NormMinutes, words: string])[] = [
+  ['lowMin', 'Low'],
+  ['typicalMin', 'Typical'],
+  ['highMin', 'High'],
+];
+
+const wasteWords: readonly (readonly [group: keyof Norms['waste'], words: string])[] = [
+  ['cable', 'Waste on cable'],
+  ['containment', 'Waste on containment'],
+  ['fixings', 'Waste on fixings'],
+  ['fillers', 'Waste on fillers'],
+];
+
+/** The firm's labour norms: minutes a task, the hourly rate, sums that are neither, and waste. */
+export class LabourNorms extends LitElement {
+  static override properties: PropertyDeclarations = { norms: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      .grid {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(180px, 1fr));
+        gap: 12px 16px;
+        margin: 8px 0 16px;
+      }
+      .source {
+        grid-column: 1 / -1;
+      }
+      ul {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        display: grid;
+        grid-template-columns: minmax(220px, 1fr) repeat(3, 120px);
+        gap: 10px;
+        align-items: end;
+        padding: 8px 0;
+        border-top: 1px solid var(--rule);
+      }
+      .name {
+        align-self: center;
+      }
+      @media (max-width: 900px) {
+        li {
+          grid-template-columns: repeat(3, 1fr);
+        }
+        .name {
+          grid-column: 1 / -1;
+        }
+      }
+    `,
+  ];
+  declare norms: Norms;
+
+  override render(): TemplateResult {
+    const rows = new Map(this.norms.tasks.map((norm) => [norm.task, norm]));
+    return html`<h2>Labour norms</h2>
+      <div class="grid">${this.#facts()}</div>
+      <p class="hint">Minutes for one unit: on a good day, usually, on a bad day. Empty: no norm, and the price says so.</p>
+      ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
+  }
+
+  #facts(): TemplateResult {
+    const { source, ratePencePerHour, sums, waste } = this.norms;
+    return html`<text-field
+        class="source"
+        label="Where the norms are from"
+        .value=${source}
+        @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setNormsSource(event.detail.value))}
+      ></text-field>
+      <number-field
+        label="An hour’s work"
+        unit="£"
+        .value=${ratePencePerHour / 100}
+        .min=${0}
+        .max=${10_000_000}
+        @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setRate(Math.round((event.detail.value ?? 0) * 100)))}
+      ></number-field>
+      ${sums.map(
+        ({ sum, pence }) =>
+          html`<number-field
+            .label=${`${sum.charAt(0).toUpperCase()}${sum.slice(1).replaceAll('-', ' ')}`}
+            unit="£"
+            .value=${pence / 100}
+            .min=${0}
+            .max=${10_000_000}
+            @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setSum(sum, Math.round((event.detail.value ?? 0) * 100)))}
+          ></number-field>`,
+      )}
+      ${wasteWords.map(
+        ([group, words]) =>
+          html`<number-field
+            .label=${words}
+            unit="%"
+            .value=${waste[group]}
+            .min=${0}
+            .max=${100}
+            @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setWaste(group, event.detail.value ?? 0))}
+          ></number-field>`,
+      )}`;
+  }
+
+  #stage(stage: Stage, words: string, rows: ReadonlyMap<string, NormMinutes>): TemplateResult {
+    const tasks = knownTasks.filter((task) => task.stage === stage);
+    return html`<details>
+      <summary>${words}</summary>
+      <ul>
+        ${tasks.map((task) => this.#task(task, rows.get(task.id)))}
+      </ul>
+    </details>`;
+  }
+
+  #task(task: KnownTask, norm: NormMinutes | undefined): TemplateResult {
+    return html`<li>
+      <span class="name">${task.description} <span class="hint">${perUnit[task.unit]}</span></span>
+      ${columns.map(
+        ([key, words]) =>
+          html`<number-field
+            .label=${words}
+            unit="min"
+            .value=${norm?.[key] ?? null}
+            .min=${0}
+            .max=${100_000}
+            @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setNormMinutes(task, key, event.detail.value))}
+          ></number-field>`,
+      )}
+    </li>`;
+  }
+}
+customElements.define('labour-norms', LabourNorms);
+declare global {
+  interface HTMLElementTagNameMap {
+    'labour-norms': LabourNorms;
+  }
+}
