@@ -13,7 +13,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/engine': ['api/engine', 'data/standards', 'type:api/model'],
   'api/drawing': ['api/drawing', 'api/engine', 'type:api/model'],
   'api/exports': ['api/exports', 'api/engine', 'api/drawing', 'type:api/model', 'npm:exceljs'],
-  'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client'],
+  'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client', 'node:*'],
   'api/http': ['api', 'npm:hono', 'npm:@hono/node-server', 'npm:@hono/zod-openapi', 'node:*'],
   ui: ['ui', 'api/engine', 'api/model', 'api/drawing', 'npm:lit', 'npm:immer', 'npm:@fontsource'],
   scripts: ['*'],
