@@ -1,0 +1,101 @@
+import {
+  applyPatches,
+  type Draft,
+  enablePatches,
+  freeze,
+  type Objectish,
+  type Patch,
+  produceWithPatches,
+} from 'immer';
+
+enablePatches();
+
+/** A change as people undo it; changes of one group that follow each other are one step back. */
+export interface HistoryEdit<T> {
+  readonly label: string;
+  readonly change: (draft: Draft<T>) => void;
+  readonly group?: string;
+}
+
+interface DoneStep {
+  readonly label: string;
+  readonly group: string | null;
+  readonly forward: readonly Patch[];
+  readonly backward: readonly Patch[];
+}
+
+/** How many steps back are remembered. */
+const REMEMBERED = 500;
+
+/** A document with its edits as patches: each can be undone and done again. The document itself is never changed. */
+export class EditHistory<T extends Objectish> {
+  #now: T;
+  #done: readonly DoneStep[] = [];
+  #undone: readonly DoneStep[] = [];
+
+  constructor(start: T) {
+    this.#now = freeze(start, true);
+  }
+
+  get now(): T {
+    return this.#now;
+  }
+
+  /** What the next undo takes back, as it was named; null when there is nothing. */
+  get undoLabel(): string | null {
+    return this.#done.at(-1)?.label ?? null;
+  }
+
+  get redoLabel(): string | null {
+    return this.#undone.at(-1)?.label ?? null;
+  }
+
+  /** Makes an edit; one that changes nothing leaves no step. True when something changed. */
+  edit({ label, change, group = undefined }: HistoryEdit<T>): boolean {
+    const [next, forward, backward] = produceWithPatches(this.#now, (draft) => {
+      change(draft);
+    });
+    if (forward.length === 0) return false;
+    this.#now = next;
+    this.#undone = [];
+    const last = this.#done.at(-1);
+    const joins = group !== undefined && last?.group === group;
+    const step: DoneStep = joins
+      ? {
+          label,
+          group,
+          forward: [...last.forward, ...forward],
+          // Taken back in the order opposite to that in which they were made.
+          backward: [...backward, ...last.backward],
+        }
+      : { label, group: group ?? null, forward, backward };
+    this.#done = [...(joins ? this.#done.slice(0, -1) : this.#done), step].slice(-REMEMBERED);
+    return true;
+  }
+
+  /** Ends the group that is open: the next edit of its name is a step of its own. */
+  endGroup(): void {
+    const last = this.#done.at(-1);
+    if (last !== undefined) this.#done = [...this.#done.slice(0, -1), { ...last, group: null }];
+  }
+
+  /** Takes the last step back; false when there is none. */
+  undo(): boolean {
+    const step = this.#done.at(-1);
+    if (step === undefined) return false;
+    this.#now = applyPatches(this.#now, step.backward);
+    this.#done = this.#done.slice(0, -1);
+    this.#undone = [...this.#undone, step];
+    return true;
+  }
+
+  /** Does the last undone step again; false when there is none. */
+  redo(): boolean {
+    const step = this.#undone.at(-1);
+    if (step === undefined) return false;
+    this.#now = applyPatches(this.#now, step.forward);
+    this.#undone = this.#undone.slice(0, -1);
+    this.#done = [...this.#done, { ...step, group: null }];
+    return true;
+  }
+}

@@ -1,0 +1,110 @@
+import { type Step, steps } from '../job-view.ts';
+
+/** A place within the product. */
+export type Route =
+  | { readonly page: 'jobs' }
+  | { readonly page: 'firm' }
+  | { readonly page: 'missing'; readonly path: string }
+  | JobRoute;
+
+/** A job's page: its step, and what of it is looked at. */
+export interface JobRoute {
+  readonly page: 'job';
+  readonly jobId: string;
+  readonly step: Step;
+  /** True for the two schemes side by side, which is a part of the step Ways. */
+  readonly compare: boolean;
+  readonly scheme: string | null;
+  readonly storey: string | null;
+  /** The chosen thing. */
+  readonly on: string | null;
+  /** The two that are compared. */
+  readonly a: string | null;
+  readonly b: string | null;
+}
+
+const isStep = (word: string | undefined): word is Step => steps.some((step) => step === word);
+
+/** The route of an address; what is no place of ours is `missing`. */
+export function routeOf(url: URL): Route {
+  const [first, ...rest] = url.pathname.split('/').filter((part) => part !== '');
+  if (first === undefined) return { page: 'jobs' };
+  if (first === 'firm' && rest.length === 0) return { page: 'firm' };
+  const [id, step, compare, ...more] = rest;
+  const known = first === 'jobs' && id !== undefined && more.length === 0;
+  const plainStep = step === undefined || (isStep(step) && compare === undefined);
+  if (!known || !(plainStep || (step === 'ways' && compare === 'compare')))
+    return { page: 'missing', path: url.pathname };
+  const asked = (name: string): string | null => url.searchParams.get(name);
+  return {
+    page: 'job',
+    jobId: decodeURIComponent(id),
+    step: isStep(step) ? step : 'as-found',
+    compare: compare === 'compare',
+    scheme: asked('scheme'),
+    storey: asked('storey'),
+    on: asked('on'),
+    a: asked('a'),
+    b: asked('b'),
+  };
+}
+
+/** The address of a job's page; parts that are null are left out. */
+export function hrefOf(route: Omit<JobRoute, 'page'>): string {
+  const query = new URLSearchParams();
+  for (const key of ['scheme', 'storey', 'on', 'a', 'b'] as const) {
+    const value = route[key];
+    if (value !== null && (route.compare || (key !== 'a' && key !== 'b'))) query.set(key, value);
+  }
+  const text = query.toString();
+  const path = `/jobs/${encodeURIComponent(route.jobId)}/${route.step}${route.compare ? '/compare' : ''}`;
+  return text === '' ? path : `${path}?${text}`;
+}
+
+/** The address that a job is opened at. */
+export const jobHref = (jobId: string, step: Step = 'as-found'): string =>
+  `/jobs/${encodeURIComponent(jobId)}/${step}`;
+
+/** Follows links within the product and the browser's own back and forward, without loading anew. */
+export class Router {
+  readonly #changed: (route: Route) => void;
+
+  constructor(changed: (route: Route) => void) {
+    this.#changed = changed;
+  }
+
+  get route(): Route {
+    return routeOf(new URL(location.href));
+  }
+
+  /** Goes to an address of ours; `replace` leaves no step to go back to. */
+  go(href: string, how: 'push' | 'replace' = 'push'): void {
+    const url = new URL(href, location.href);
+    if (url.href === location.href) return;
+    if (how === 'push') history.pushState(null, '', url);
+    else history.replaceState(null, '', url);
+    this.#changed(routeOf(url));
+  }
+
+  start(): void {
+    addEventListener('popstate', this.#popped);
+    document.addEventListener('click', this.#clicked);
+  }
+
+  stop(): void {
+    removeEventListener('popstate', this.#popped);
+    document.removeEventListener('click', this.#clicked);
+  }
+
+  readonly #popped = (): void => this.#changed(this.route);
+
+  readonly #clicked = (event: MouseEvent): void => {
+    const link = event.composedPath().find((one) => one instanceof HTMLAnchorElement);
+    if (!(link instanceof HTMLAnchorElement) || event.defaultPrevented || event.button !== 0) return;
+    if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    const elsewhere = link.target !== '' || link.hasAttribute('download') || link.origin !== location.origin;
+    if (elsewhere || link.pathname.startsWith('/api/') || link.hash !== '') return;
+    event.preventDefault();
+    this.go(link.href);
+  };
+}

@@ -1,0 +1,14 @@
+import type { Remedy } from '#model/scheme.ts';
+import type { JobEdit } from '../job-events.ts';
+
+const same = (one: Remedy, other: Remedy): boolean => one.kind === other.kind && one.at === other.at;
+
+/** Adds a remedy to a scheme; one of the same kind at the same place gives way to it. */
+export const addRemedy = (schemeId: string, remedy: Remedy, name: string): JobEdit => ({
+  label: `Add a remedy: ${name}`,
+  change: (job) => {
+    const scheme = job.schemes.find(({ id }) => id === schemeId);
+    if (scheme === undefined) return;
+    scheme.remedies = [...scheme.remedies.filter((one) => !same(one, remedy)), structuredClone(remedy)];
+  },
+});

@@ -1,0 +1,64 @@
+import { JOB_FORMAT, JOB_VERSION, type Job, type Terms } from '#model/job.ts';
+import { newId } from '../new-id.ts';
+
+/** What a new job begins with: its name, and the day and the terms of the firm that begins it. */
+export interface JobStart {
+  readonly reference: string;
+  readonly title: string;
+  /** ISO date of the survey. */
+  readonly today: string;
+  readonly terms: Pick<Terms, 'labour' | 'vat'>;
+}
+
+/** The edition of the wiring rules that new jobs are designed to. */
+const EDITION = 'BS 7671:2018+A4:2026';
+
+/**
+ * An empty job that can be read and estimated: one storey without walls, a board, nothing recorded of the supply.
+ * Everything that nobody has seen stays out of it, and so counts as unknown.
+ */
+export function newJob({ reference, title, today, terms }: JobStart): Job {
+  return {
+    format: JOB_FORMAT,
+    version: JOB_VERSION,
+    id: newId(),
+    reference,
+    title,
+    edition: EDITION,
+    site: { customer: '', address: [], nation: 'england', premises: 'house', surveyedOn: today },
+    storeys: [
+      {
+        id: newId(),
+        name: 'Ground floor',
+        floorLevelMm: 0,
+        heightMm: 2400,
+        floor: {
+          build: 'suspended-timber',
+          voidMm: 300,
+          covering: 'boards',
+          certainty: { build: 'assumed', voidMm: 'assumed', covering: 'assumed' },
+        },
+        ceiling: { lining: 'plasterboard', loft: false, certainty: { lining: 'assumed', loft: 'assumed' } },
+        walls: [],
+        rooms: [],
+        fixtures: [],
+        stairwells: [],
+        certainty: { heightMm: 'assumed' },
+      },
+    ],
+    supply: { nominalV: 230, bonding: [], otherSources: [] },
+    boards: [{ id: newId(), label: 'Consumer unit', rcds: [] }],
+    circuits: [],
+    points: [],
+    legs: [],
+    readings: [],
+    answers: [],
+    schemes: [],
+    terms: { labour: terms.labour, vat: terms.vat },
+    stock: [],
+    assets: [],
+  };
+}
+
+/** A job as a copy under an id of its own, named as one. */
+export const copyOfJob = (job: Job, title: string): Job => ({ ...job, id: newId(), title });

@@ -1,0 +1,154 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { outcomeWords } from '#drawing/marks.ts';
+import type { Finding } from '#engine/rules/finding.ts';
+import { addRemedy } from '../edits/add-remedy.ts';
+import { send } from '../job-events.ts';
+import { pounds } from '../written.ts';
+import './outcome-mark.ts';
+import { controlsCss } from './shared-styles.ts';
+
+/** One finding: mark and word, what it speaks of, what was found against the limit, what would put it right. */
+export class FindingCard extends LitElement {
+  static override properties: PropertyDeclarations = {
+    finding: { attribute: false },
+    subject: { type: String },
+    schemeId: { attribute: false },
+    lit: { type: Boolean, reflect: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        background: var(--sheet);
+        border: 1px solid var(--line);
+        border-left-width: 4px;
+        border-radius: var(--corner);
+      }
+      :host([outcome='fails']) {
+        border-left-color: var(--fail);
+      }
+      :host([outcome='decide']),
+      :host([outcome='not-proven']) {
+        border-left-color: var(--ask);
+      }
+      :host([outcome='passes']) {
+        border-left-color: var(--pass);
+      }
+      :host([lit]) {
+        outline: 2px solid var(--copper);
+      }
+      .card {
+        display: block;
+        width: 100%;
+        min-height: 44px;
+        padding: 8px 10px 6px;
+        font: 400 14px / 1.4 var(--text-font);
+        text-align: left;
+        background: none;
+        border: 0;
+      }
+      .head {
+        display: flex;
+        gap: 6px;
+        align-items: center;
+        font: 600 13px / 1.3 var(--drawing-font);
+      }
+      .head .about {
+        margin-left: auto;
+        font-weight: 500;
+        color: var(--ink-soft);
+      }
+      strong {
+        font-weight: 600;
+      }
+      .more {
+        padding: 0 10px 8px;
+        font-size: 13px;
+        color: var(--ink-soft);
+      }
+      .more p {
+        margin: 0 0 4px;
+      }
+      .stop {
+        color: var(--fail);
+        font-weight: 600;
+      }
+      .row {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px 10px;
+        align-items: center;
+        justify-content: space-between;
+      }
+    `,
+  ];
+  declare finding: Finding;
+  /** The subject as people know it. */
+  declare subject: string;
+  /** The shown scheme, to which a remedy may be added; null where there is none. */
+  declare schemeId: string | null;
+  declare lit: boolean;
+
+  constructor() {
+    super();
+    this.subject = '';
+    this.schemeId = null;
+    this.lit = false;
+  }
+
+  override willUpdate(): void {
+    this.setAttribute('outcome', this.finding.outcome);
+  }
+
+  override render(): TemplateResult {
+    const { finding } = this;
+    return html`<button class="card" aria-pressed=${this.lit} @click=${() => this.#show()}>
+        <span class="head"
+          ><outcome-mark .outcome=${finding.outcome}></outcome-mark>${outcomeWords[finding.outcome]}
+          <span class="about">${this.subject}</span></span
+        >
+        <span><strong>${finding.title}.</strong> ${finding.message}</span>
+      </button>
+      <div class="more">
+        ${
+          finding.stopGate && finding.outcome !== 'passes'
+            ? html`<p class="stop">Stop: work must not go on before this is settled.</p>`
+            : nothing
+        }
+        ${finding.remedy === null ? nothing : html`<p>${finding.remedy}</p>`}
+        <div class="row">
+          <span>${finding.rule} · ${finding.source}${finding.origin === 'found' ? ' · as found' : nothing}</span>
+          ${this.#fixButton()}
+        </div>
+      </div>`;
+  }
+
+  #fixButton(): TemplateResult | typeof nothing {
+    const { fix, consequencePence } = this.finding;
+    if (fix === null || this.schemeId === null) return nothing;
+    const price =
+      consequencePence === null ? '' : ` (${consequencePence < 0 ? '' : '+'}${pounds(consequencePence)})`;
+    return html`<button class="small" @click=${() => this.#addFix()}>Add this remedy${price}</button>`;
+  }
+
+  #addFix(): void {
+    const { fix, title } = this.finding;
+    if (fix !== null && this.schemeId !== null) send(this, 'job-edit', addRemedy(this.schemeId, fix, title));
+  }
+
+  #show(): void {
+    const { subject } = this.finding;
+    if (this.lit) send(this, 'things-lit', { subjectIds: [] });
+    else {
+      send(this, 'things-lit', { subjectIds: [subject] });
+      send(this, 'thing-chosen', { subjectId: subject });
+    }
+  }
+}
+customElements.define('finding-card', FindingCard);
+declare global {
+  interface HTMLElementTagNameMap {
+    'finding-card': FindingCard;
+  }
+}

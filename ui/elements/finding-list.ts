@@ -1,0 +1,94 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
+import type { Finding, Outcome } from '#engine/rules/finding.ts';
+import type { JobView } from '../job-view.ts';
+import './finding-card.ts';
+import { controlsCss } from './shared-styles.ts';
+
+/** Outcomes that say nothing of urgency are folded. */
+const folded: ReadonlySet<Outcome> = new Set(['advice', 'passes']);
+
+/** The checks of what is shown, gravest first. */
+export class FindingList extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    findings: { attribute: false },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 14px 14px 20px;
+      }
+      h2 {
+        display: flex;
+        justify-content: space-between;
+        gap: 8px;
+        margin-bottom: 8px;
+        font-size: 15px;
+      }
+      h2 .counts {
+        font: 500 13px / 1.5 var(--drawing-font);
+        color: var(--ink-soft);
+      }
+      ul {
+        display: grid;
+        gap: 6px;
+        margin: 0 0 10px;
+        padding: 0;
+        list-style: none;
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare findings: readonly Finding[];
+
+  constructor() {
+    super();
+    this.findings = [];
+  }
+
+  override render(): TemplateResult {
+    const counts = outcomeOrder
+      .map((outcome) => [outcomeWords[outcome].toLowerCase(), this.#of(outcome).length] as const)
+      .filter(([, count]) => count > 0)
+      .map(([word, count]) => `${count} ${word}`);
+    const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
+    return html`<h2>Checks <span class="counts">${counts.join(' · ')}</span></h2>
+      ${outcomeOrder.map((outcome) => this.#group(outcome, labelOf))}`;
+  }
+
+  #of(outcome: Outcome): readonly Finding[] {
+    return this.findings.filter((finding) => finding.outcome === outcome);
+  }
+
+  #group(outcome: Outcome, labelOf: LabelOf): TemplateResult | typeof nothing {
+    const findings = this.#of(outcome);
+    if (findings.length === 0) return nothing;
+    const cards = html`<ul>
+      ${findings.map((finding) => html`<li>${this.#card(finding, labelOf)}</li>`)}
+    </ul>`;
+    if (!folded.has(outcome)) return cards;
+    return html`<details>
+      <summary>${outcomeWords[outcome]} (${findings.length})</summary>
+      ${cards}
+    </details>`;
+  }
+
+  #card(finding: Finding, labelOf: LabelOf): TemplateResult {
+    return html`<finding-card
+      .finding=${finding}
+      .subject=${labelOf(finding.subject)}
+      .schemeId=${this.view.step === 'as-found' ? null : (this.view.scheme?.id ?? null)}
+      .lit=${this.view.lit.has(finding.subject) && this.view.chosen === finding.subject}
+    ></finding-card>`;
+  }
+}
+customElements.define('finding-list', FindingList);
+declare global {
+  interface HTMLElementTagNameMap {
+    'finding-list': FindingList;
+  }
+}

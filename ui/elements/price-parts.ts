@@ -1,0 +1,15 @@
+import type { Totals } from '#engine/price/totals.ts';
+
+/** One stretch of the bar of money. */
+export interface PricePart {
+  readonly words: string;
+  readonly pence: number;
+}
+
+/** A price as the four stretches of its bar; they add up to what is to be paid. */
+export const partsOfPrice = (totals: Totals): readonly PricePart[] => [
+  { words: 'Materials', pence: totals.materialsPence },
+  { words: 'Labour', pence: totals.labourPence },
+  { words: 'Other', pence: totals.otherPence + totals.contingencyPence },
+  { words: 'VAT', pence: totals.vatPence },
+];
