@@ -37,5 +37,9 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },
-  server: { proxy: { '/api': `http://127.0.0.1:${process.env.PORT ?? '4310'}` } },
+  server: {
+    proxy: {
+      '/api': { target: `http://127.0.0.1:${process.env.PORT ?? '4310'}`, changeOrigin: false },
+    },
+  },
 });

@@ -2,7 +2,7 @@ import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
 /** A file to be written, by its name in the folder. */
-export interface OutFile {
+interface OutFile {
   readonly name: string;
   readonly content: string | Uint8Array;
 }

@@ -14,10 +14,11 @@ export interface JobStart {
 const EDITION = 'BS 7671:2018+A4:2026';
 
 /**
- * An empty job that can be read and estimated: one storey without walls, a board, nothing recorded of the supply.
- * Everything that nobody has seen stays out of it, and so counts as unknown.
+ * An empty job that can be read and estimated: one storey without walls, a board with one circuit of sockets,
+ * nothing recorded of the supply. What nobody has seen stays out of it, and so counts as unknown.
  */
 export function newJob({ reference, title, today, terms }: JobStart): Job {
+  const board = newId();
   return {
     format: JOB_FORMAT,
     version: JOB_VERSION,
@@ -47,8 +48,8 @@ export function newJob({ reference, title, today, terms }: JobStart): Job {
       },
     ],
     supply: { nominalV: 230, bonding: [], otherSources: [] },
-    boards: [{ id: newId(), label: 'Consumer unit', rcds: [] }],
-    circuits: [],
+    boards: [{ id: board, label: 'Consumer unit', rcds: [] }],
+    circuits: [{ id: newId(), name: 'Sockets', board, use: 'sockets', certainty: { use: 'assumed' } }],
     points: [],
     legs: [],
     readings: [],

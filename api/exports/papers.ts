@@ -1,0 +1,47 @@
+import { estimate } from '#engine/estimate.ts';
+import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+
+/** What a job's papers are made from. */
+export interface Papers {
+  /** The estimate of the job as it is. */
+  readonly result: Estimate;
+  /** The scheme asked for, else the cheapest that does not fail, else the first; null when the job has none. */
+  readonly chosen: SchemeEstimate | null;
+  /** The estimate that workbook and plans are drawn from: `result`, or that of a job without a scheme as it stands. */
+  readonly drawn: Estimate;
+  /** The scheme of `drawn` that workbook and plans show. */
+  readonly shown: SchemeEstimate;
+}
+
+/** A job without a scheme is drawn and counted as it stands: nothing joined. */
+const withoutScheme = (job: Job): Job => ({
+  ...job,
+  schemes: [
+    { id: 'as-found--', name: 'As found: nothing joined yet', connections: [], remedies: [], locks: [] },
+  ],
+});
+
+/**
+ * Estimates a job and settles which scheme its workbook and plans show.
+ *
+ * @param options.schemeId null: the cheapest that does not fail, else the first.
+ * @returns null when the job has no scheme of that id.
+ */
+export function papersOf(
+  job: Job,
+  library: Library,
+  options: { readonly date: string; readonly revision: number; readonly schemeId: string | null },
+): Papers | null {
+  const { schemeId } = options;
+  if (schemeId !== null && !job.schemes.some(({ id }) => id === schemeId)) return null;
+  const when = { date: options.date, revision: options.revision };
+  const result = estimate(job, library, when);
+  const id = schemeId ?? result.cheapestId ?? result.schemes[0]?.id;
+  const chosen = result.schemes.find((scheme) => scheme.id === id) ?? null;
+  const drawn = chosen === null ? estimate(withoutScheme(job), library, when) : result;
+  const shown = chosen ?? drawn.schemes[0];
+  if (shown === undefined) throw new Error(`The job "${job.id}" with a scheme gave no estimate.`);
+  return { result, chosen, drawn, shown };
+}

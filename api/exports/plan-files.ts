@@ -1,0 +1,36 @@
+import { planScene, storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import { svgOf } from '#drawing/svg.ts';
+import { fileWord } from './file-word.ts';
+import type { Papers } from './papers.ts';
+
+/** The plan of one storey, by the name of its file; drawn only when asked for. */
+export interface PlanFile {
+  /** Empty when the job has no storey. */
+  readonly storeyId: string;
+  readonly name: string;
+  readonly svg: () => string;
+}
+
+/** One plan a storey, at least one: the first as wiring-plan.svg, each other by its storey's name. */
+export function planFiles({ drawn, shown }: Pick<Papers, 'drawn' | 'shown'>): readonly PlanFile[] {
+  const used = new Set<string>();
+  return storeysToDraw(shown).map((storey, i) => {
+    const plain = fileWord(storey.name, 'storey');
+    const word = used.has(plain) ? `${plain}-${i + 1}` : plain;
+    used.add(word);
+    return {
+      storeyId: storey.id,
+      name: i === 0 ? 'wiring-plan.svg' : `wiring-plan-${word}.svg`,
+      svg: () =>
+        svgOf(
+          planScene({
+            ...drawn,
+            worked: shown.worked,
+            storeyId: storey.id,
+            findings: shown.findings,
+            schemeName: shown.name,
+          }),
+        ),
+    };
+  });
+}

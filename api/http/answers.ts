@@ -1,0 +1,111 @@
+import { z } from '@hono/zod-openapi';
+import { id } from '#model/primitives.ts';
+import { type ProblemCode, problems } from './problems.ts';
+
+const problemAnswer = z
+  .object({
+    type: z.string().meta({ example: '/api/problems#stale-revision' }),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string().meta({ description: 'What went wrong this time, and what to do about it.' }),
+    code: z.string().meta({ description: 'The stable word for programs.', example: 'stale-revision' }),
+    faults: z
+      .array(z.object({ path: z.string(), message: z.string(), remedy: z.string() }))
+      .optional()
+      .meta({ description: 'What cannot be read, in the order of the file: the first hundred at most.' }),
+    moreFaults: z.int().optional().meta({ description: 'How many faults are not listed.' }),
+    currentRevision: z.int().optional(),
+    savedAt: z.string().optional(),
+    limitBytes: z.int().optional(),
+    choices: z.array(z.string()).optional(),
+  })
+  .openapi('Problem');
+
+interface ProblemAnswer {
+  readonly description: string;
+  readonly content: { readonly 'application/problem+json': { readonly schema: typeof problemAnswer } };
+}
+
+type StatusOf<Code extends ProblemCode> = (typeof problems)[Code]['status'];
+
+/** The answers of a route that are problems, by status, for its description. */
+export function problemAnswers<Code extends ProblemCode>(
+  ...codes: readonly Code[]
+): Record<StatusOf<Code>, ProblemAnswer> {
+  const answers: Partial<Record<number, ProblemAnswer>> = {};
+  for (const code of codes) {
+    const { status, title } = problems[code];
+    const before = answers[status];
+    answers[status] = {
+      description: `${before === undefined ? '' : `${before.description}; `}${code}: ${title}`,
+      content: { 'application/problem+json': { schema: problemAnswer } },
+    };
+  }
+  // A builder: every code's status has just been given its answer.
+  return answers as Record<StatusOf<Code>, ProblemAnswer>;
+}
+
+/** An answer of JSON that a schema describes. */
+export function jsonAnswer<Schema extends z.ZodType>(description: string, schema: Schema) {
+  return { description, content: { 'application/json': { schema } } };
+}
+
+/** Content that goes out as text and is described by a component of the document, by media type. */
+type TextContent = Readonly<Record<string, { readonly schema: { readonly $ref: string } }>>;
+
+/** An answer of JSON text that goes out as it is. */
+export function textAnswer(description: string, component: string) {
+  const content: TextContent = {
+    'application/json': { schema: { $ref: `#/components/schemas/${component}` } },
+  };
+  return { description, content };
+}
+
+/** As `textAnswer`, of a text that is stored with a revision. */
+export function storedAnswer(description: string, component: string) {
+  const headers = {
+    ETag: { schema: { type: 'string' as const, example: '"3"' }, description: 'The revision.' },
+  };
+  return { ...textAnswer(description, component), headers };
+}
+
+/** A JSON body that a component of the document describes; the route reads its text itself. */
+export function textBody(component: string) {
+  return {
+    required: true,
+    content: { 'application/json': { schema: { $ref: `#/components/schemas/${component}` } } },
+  };
+}
+
+/** The answer to a client that holds the newest revision already. */
+export const notModified = { description: 'The revision in If-None-Match is still the newest.' };
+
+/** A job's id in an address. */
+export const jobAddress = z.object({ id });
+
+/** A job's id and one of its revisions in an address. */
+export const revisionAddress = z.object({
+  id,
+  revision: z
+    .string()
+    .regex(/^[1-9]\d{0,14}$/, 'must be a whole number from 1')
+    .meta({ example: '3' }),
+});
+
+/** The header that names the revision to be replaced, for the document; `ifMatchOf` reads it. */
+export const ifMatchHeader = z.object({
+  'if-match': z
+    .string()
+    .optional()
+    .meta({ description: 'Required: the ETag of the revision to be replaced.', example: '"3"' }),
+});
+
+/** The header that names the revision held, for the document; `isHeld` reads it. */
+export const ifNoneMatchHeader = z.object({
+  'if-none-match': z.string().optional().meta({ example: '"3"' }),
+});
+
+/** What a save answers. */
+export const savedAnswer = z
+  .object({ revision: z.int(), savedAt: z.string().meta({ description: 'ISO 8601, UTC.' }) })
+  .openapi('Saved');

@@ -1,0 +1,24 @@
+import type { Stores } from '../db/stores.ts';
+import { headingOf, jobFromText } from './readable-job.ts';
+
+/** What became of each demo job, by id. */
+export interface DemosPutBack {
+  readonly added: string[];
+  /** Was on the list already, and was left as it is. */
+  readonly kept: string[];
+}
+
+/**
+ * Puts the demo jobs that are not on the list back on it, and notes that they were offered. A removed one comes
+ * back as the demo is; how it was when it was removed stays among its revisions.
+ */
+export async function putBackDemos(stores: Stores, texts: readonly string[]): Promise<DemosPutBack> {
+  const done: DemosPutBack = { added: [], kept: [] };
+  for (const text of texts) {
+    const heading = headingOf(jobFromText(text));
+    const { outcome } = await stores.jobs.create(heading, text);
+    (outcome === 'created' ? done.added : done.kept).push(heading.id);
+  }
+  await stores.firm.noteDemosOffered();
+  return done;
+}

@@ -1,0 +1,74 @@
+/** Who may ask: `anyone`; whoever may `read` the firm's jobs; whoever may `write` them. */
+export type Access = 'anyone' | 'read' | 'write';
+
+/** The largest job or library that is taken: some hundred times the size of a large one. */
+const JOB_BYTES = 8 * 1024 * 1024;
+/** The largest small body. */
+const SMALL_BYTES = 16 * 1024;
+/** What a request without a body may still send: an empty object and the like. */
+const NEXT_TO_NOTHING = 256;
+
+interface RouteEntry {
+  readonly method: 'get' | 'post' | 'put' | 'delete';
+  readonly path: string;
+  readonly access: Access;
+  /** Unsafe methods only: whether a JSON body belongs there, and the most bytes that are taken. */
+  readonly body?: { readonly kind: 'json' | 'none'; readonly limitBytes: number };
+}
+
+const jobBody = { kind: 'json', limitBytes: JOB_BYTES } as const;
+const smallBody = { kind: 'json', limitBytes: SMALL_BYTES } as const;
+const noBody = { kind: 'none', limitBytes: NEXT_TO_NOTHING } as const;
+
+/** Every route of the server: routes are registered by their entry here, and by nothing else. */
+export const routeTable = {
+  health: { method: 'get', path: '/api/health', access: 'anyone' },
+  openapi: { method: 'get', path: '/api/openapi.json', access: 'anyone' },
+  problems: { method: 'get', path: '/api/problems', access: 'anyone' },
+  listJobs: { method: 'get', path: '/api/jobs', access: 'read' },
+  createJob: { method: 'post', path: '/api/jobs', access: 'write', body: jobBody },
+  readJob: { method: 'get', path: '/api/jobs/{id}', access: 'read' },
+  saveJob: { method: 'put', path: '/api/jobs/{id}', access: 'write', body: jobBody },
+  removeJob: { method: 'delete', path: '/api/jobs/{id}', access: 'write', body: noBody },
+  restoreJob: { method: 'post', path: '/api/jobs/{id}/restore', access: 'write', body: noBody },
+  listRevisions: { method: 'get', path: '/api/jobs/{id}/revisions', access: 'read' },
+  readRevision: { method: 'get', path: '/api/jobs/{id}/revisions/{revision}', access: 'read' },
+  keepRevision: {
+    method: 'put',
+    path: '/api/jobs/{id}/revisions/{revision}/keep',
+    access: 'write',
+    body: smallBody,
+  },
+  estimateJob: { method: 'get', path: '/api/jobs/{id}/estimate', access: 'read' },
+  // Posted because it carries a job; it reads and keeps nothing.
+  estimatePosted: { method: 'post', path: '/api/estimate', access: 'read', body: jobBody },
+  readLibrary: { method: 'get', path: '/api/library', access: 'read' },
+  saveLibrary: { method: 'put', path: '/api/library', access: 'write', body: jobBody },
+  catalogue: { method: 'get', path: '/api/catalogue', access: 'read' },
+  exportWorkbook: {
+    method: 'get',
+    path: '/api/jobs/{id}/exports/bill-of-materials.xlsx',
+    access: 'read',
+  },
+  exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
+  exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
+  exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },
+  putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },
+} as const satisfies Readonly<Record<string, RouteEntry>>;
+
+export type RouteName = keyof typeof routeTable;
+
+const entries: readonly RouteEntry[] = Object.values(routeTable);
+
+const patternOf = (path: string): RegExp =>
+  new RegExp(`^${path.replaceAll('.', '\\.').replace(/\{\w+\}/g, '[^/]+')}$`);
+
+const patterns = entries.map(({ method, path }) => ({ method, pattern: patternOf(path) }));
+
+/** The methods that an address takes, in capitals, as the `Allow` header lists them; empty when there is none. */
+export function methodsAt(path: string): readonly string[] {
+  const methods = patterns
+    .filter(({ pattern }) => pattern.test(path))
+    .flatMap(({ method }) => (method === 'get' ? ['GET', 'HEAD'] : [method.toUpperCase()]));
+  return [...new Set(methods)];
+}

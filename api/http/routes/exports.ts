@@ -1,0 +1,147 @@
+import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { estimateJson } from '#exports/estimate-json.ts';
+import { fileWord } from '#exports/file-word.ts';
+import { type Papers, papersOf } from '#exports/papers.ts';
+import { planFiles } from '#exports/plan-files.ts';
+import { workbookOf } from '#exports/workbook.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import { jobAddress, problemAnswers } from '../answers.ts';
+import type { AppParts } from '../app-parts.ts';
+import { dayAsked, noSuchScheme, papersQuery } from '../asked-papers.ts';
+import { firmLibrary } from '../firm-library.ts';
+import { routeAt } from '../guards.ts';
+import { Problem } from '../problems.ts';
+import { resourceApp } from '../resource-app.ts';
+import { noSuchJob, storedJob } from '../stored-job.ts';
+
+const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+const file = (description: string, mediaType: string) => ({
+  200: {
+    description,
+    headers: {
+      'Content-Disposition': {
+        schema: { type: 'string' as const },
+        description: 'attachment, with a file name made of the job’s reference and title.',
+      },
+    },
+    content: { [mediaType]: { schema: { type: 'string' as const, format: 'binary' } } },
+  },
+});
+
+const exportProblems = problemAnswers(
+  'no-such-job',
+  'no-such-scheme',
+  'job-unreadable',
+  'library-unreadable',
+);
+
+const exportWorkbook = createRoute({
+  ...routeAt('exportWorkbook'),
+  summary: 'The workbook of one scheme: bill, labour, cables, points, checks, comparison',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The workbook.', WORKBOOK), ...exportProblems },
+});
+
+const exportPlan = createRoute({
+  ...routeAt('exportPlan'),
+  summary: 'The wiring plan of one scheme and storey, true to scale',
+  request: {
+    params: jobAddress,
+    query: papersQuery.extend({
+      storey: z.string().optional().meta({ description: 'The id of a storey; absent: the first one drawn.' }),
+    }),
+  },
+  responses: {
+    ...file('The plan.', 'image/svg+xml'),
+    ...problemAnswers(
+      'no-such-job',
+      'no-such-scheme',
+      'no-such-storey',
+      'job-unreadable',
+      'library-unreadable',
+    ),
+  },
+});
+
+const exportEstimate = createRoute({
+  ...routeAt('exportEstimate'),
+  summary: 'The estimate of every scheme, as a file',
+  request: { params: jobAddress, query: papersQuery.pick({ date: true }) },
+  responses: { ...file('The estimate.', 'application/json'), ...exportProblems },
+});
+
+const exportJob = createRoute({
+  ...routeAt('exportJob'),
+  summary: 'The job file, to the byte, as a file',
+  request: { params: jobAddress },
+  responses: { ...file('The job file.', 'application/json'), ...problemAnswers('no-such-job') },
+});
+
+/** The headers of a file to be kept under a name made of the job's reference and title. */
+function fileHeaders(
+  { reference, title, id }: Pick<Job, 'reference' | 'title' | 'id'>,
+  name: string,
+  mediaType: string,
+): Record<string, string> {
+  const stem = fileWord(`${reference} ${title}`, fileWord(id, 'job'));
+  return { 'Content-Type': mediaType, 'Content-Disposition': `attachment; filename="${stem}-${name}"` };
+}
+
+interface Asked {
+  readonly id: string;
+  readonly date: string | undefined;
+  readonly scheme?: string | undefined;
+}
+
+interface AskedPapers {
+  readonly job: Job;
+  readonly library: Library;
+  readonly papers: Papers;
+}
+
+async function askedPapers(parts: AppParts, { id, date, scheme }: Asked): Promise<AskedPapers> {
+  const { job, revision } = await storedJob(parts.stores.jobs, id);
+  const { library } = await firmLibrary(parts.stores.library, parts.demoLibrary);
+  const options = { date: dayAsked(date, parts.now), revision, schemeId: scheme || null };
+  const papers = papersOf(job, library, options);
+  if (papers === null) throw noSuchScheme(job, scheme ?? '');
+  return { job, library, papers };
+}
+
+/** Papers to take away: workbook, plan, estimate, job file. */
+export function exportRoutes(parts: AppParts): OpenAPIHono {
+  return resourceApp()
+    .openapi(exportWorkbook, async (c) => {
+      const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
+      const { job, library, papers } = await askedPapers(parts, asked);
+      const bytes = await workbookOf(papers.drawn, papers.shown.id, { library });
+      return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'bill-of-materials.xlsx', WORKBOOK));
+    })
+    .openapi(exportPlan, async (c) => {
+      const { date, scheme, storey } = c.req.valid('query');
+      const { job, papers } = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
+      const plans = planFiles(papers);
+      const plan = storey ? plans.find(({ storeyId }) => storeyId === storey) : plans[0];
+      if (plan === undefined)
+        throw new Problem('no-such-storey', `Not "${storey}".`, {
+          choices: plans.map(({ storeyId }) => storeyId),
+        });
+      return c.body(plan.svg(), 200, fileHeaders(job, plan.name, 'image/svg+xml; charset=utf-8'));
+    })
+    .openapi(exportEstimate, async (c) => {
+      const { date } = c.req.valid('query');
+      const { job, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
+      const headers = fileHeaders(job, 'estimate.json', 'application/json');
+      return c.body(estimateJson(papers.result), 200, headers);
+    })
+    .openapi(exportJob, async (c) => {
+      const { id } = c.req.valid('param');
+      const stored = await parts.stores.jobs.read(id);
+      if (stored === null) throw noSuchJob(id);
+      const heading = (await parts.stores.jobs.list()).find((job) => job.id === id);
+      const named = heading ?? { id, reference: '', title: '' };
+      return c.body(stored.text, 200, fileHeaders(named, 'job.json', 'application/json'));
+    });
+}

@@ -1,0 +1,117 @@
+import ExcelJS from 'exceljs';
+import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { fileWord } from '#exports/file-word.ts';
+import { papersOf } from '#exports/papers.ts';
+import { planFiles } from '#exports/plan-files.ts';
+import { readJobText } from '#model/read-job.ts';
+import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
+
+const at = `/api/jobs/${saltglassId}/exports`;
+const { reference, title } = JSON.parse(saltglass);
+const stem = fileWord(`${reference} ${title}`, 'job');
+const nameOf = (answer: Response) =>
+  /^attachment; filename="([^"]+)"$/.exec(answer.headers.get('content-disposition') ?? '')?.[1];
+
+async function withJob(text = saltglass) {
+  const made = await testApp();
+  expect((await made.send('POST', '/api/jobs', text)).status).toBe(201);
+  return made;
+}
+
+function papers(schemeId: string | null) {
+  const read = readJobText(saltglass);
+  if (!read.ok) throw new Error('the demo job cannot be read');
+  const made = papersOf(read.job, demoLibrary(), { date: '2026-11-25', revision: 1, schemeId });
+  if (made === null) throw new Error('no such scheme');
+  return made;
+}
+
+async function totalGross(answer: Response): Promise<unknown> {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(await answer.arrayBuffer());
+  const [range] = book.definedNames.getRanges('TotalGross').ranges;
+  const [sheet, cell] = (range ?? '').replaceAll(/['$]/g, '').split('!');
+  const value = book.getWorksheet(sheet)?.getCell(cell ?? 'A1').value;
+  return typeof value === 'object' && value !== null && 'result' in value ? value.result : value;
+}
+
+describe('exports', () => {
+  it('give the workbook of the scheme asked for, else of the cheapest that does not fail', async () => {
+    const { get } = await withJob();
+    for (const schemeId of [null, 'two-on-one']) {
+      const answer = await get(`${at}/bill-of-materials.xlsx?scheme=${schemeId ?? ''}`);
+      expect(answer.status).toBe(200);
+      expect(nameOf(answer)).toBe(`${stem}-bill-of-materials.xlsx`);
+      expect(answer.headers.get('content-type')).toBe(
+        'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+      );
+      expect(await totalGross(answer)).toBeCloseTo(papers(schemeId).shown.totals.grossPence / 100, 6);
+    }
+  });
+
+  it('give the plan of the storey asked for, else of the first', async () => {
+    const { get } = await withJob();
+    const [first, second] = planFiles(papers(null));
+    const ground = await get(`${at}/wiring-plan.svg`);
+    expect([ground.headers.get('content-type'), nameOf(ground)]).toEqual([
+      'image/svg+xml; charset=utf-8',
+      `${stem}-wiring-plan.svg`,
+    ]);
+    expect(await ground.text()).toBe(first?.svg());
+    const upper = await get(`${at}/wiring-plan.svg?storey=${second?.storeyId}`);
+    expect(nameOf(upper)).toBe(`${stem}-wiring-plan-first-floor.svg`);
+    expect(await upper.text()).toBe(second?.svg());
+    const none = await get(`${at}/wiring-plan.svg?storey=attic`);
+    expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-storey']);
+  });
+
+  it('give the estimate and the job file, the latter to the byte', async () => {
+    const { get } = await withJob();
+    const estimate = await get(`${at}/estimate.json`);
+    expect(nameOf(estimate)).toBe(`${stem}-estimate.json`);
+    expect(await estimate.text()).toBe(await (await get(`/api/jobs/${saltglassId}/estimate`)).text());
+    const job = await get(`${at}/job.json`);
+    expect(nameOf(job)).toBe(`${stem}-job.json`);
+    expect(await job.text()).toBe(saltglass);
+  });
+
+  it('take a job without schemes, points or storeys as it is', async () => {
+    const empty = { storeys: [], points: [], legs: [], readings: [], schemes: [], circuits: [], boards: [] };
+    const { get } = await withJob(variantOf(saltglass, { ...empty, answers: [] }));
+    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+      expect([name, (await get(`${at}/${name}`)).status]).toEqual([name, 200]);
+  });
+
+  it('refuse a job and a scheme that are not there', async () => {
+    const { get } = await withJob();
+    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg']) {
+      const answer = await get(`${at}/${name}?scheme=nothing`);
+      expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
+    }
+    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+      expect((await get(`/api/jobs/nobody/exports/${name}`)).status).toBe(404);
+  });
+
+  it('never let a title break out of the file name', async () => {
+    const text = variantOf(saltglass, {
+      id: 'x.1',
+      reference: '"\r\nSet-Cookie: a=b',
+      title: '../../Čeřín’s; ☃',
+    });
+    const { get } = await withJob(text);
+    expect(nameOf(await get('/api/jobs/x.1/exports/job.json'))).toBe('set-cookie-a-b-cerin-s-job.json');
+    const { get: other } = await withJob(variantOf(saltglass, { id: 'x.2', reference: '', title: '☃' }));
+    expect(nameOf(await other('/api/jobs/x.2/exports/job.json'))).toBe('x-2-job.json');
+  });
+});
+
+describe('file words', () => {
+  it('are lower-case letters, digits and single hyphens, and never empty or long', () => {
+    expect(fileWord(' First  Floor! ', 'x')).toBe('first-floor');
+    expect(fileWord('', 'otherwise')).toBe('otherwise');
+    expect(fileWord('日本', 'otherwise')).toBe('otherwise');
+    expect(fileWord('é'.repeat(500), 'x')).toBe('e'.repeat(60));
+    expect(fileWord(`${'a'.repeat(59)} b`, 'x')).toBe('a'.repeat(59));
+  });
+});

@@ -1,0 +1,176 @@
+import { Validator } from '@seriousme/openapi-schema-validator';
+import { describe, expect, it } from 'vitest';
+import { problems } from '../../api/http/problems.ts';
+import { methodsAt, type RouteName, routeTable } from '../../api/http/route-table.ts';
+import { testApp } from './test-app.ts';
+
+const names = Object.keys(routeTable) as RouteName[];
+const unsafe = names.flatMap((name) => {
+  const entry = routeTable[name];
+  return 'body' in entry ? [{ name, ...entry }] : [];
+});
+const filled = (path: string): string => path.replace('{id}', 'some-job').replace('{revision}', '1');
+
+describe('the table of routes', () => {
+  it('holds exactly the routes that the app has', async () => {
+    const { app } = await testApp();
+    const registered = app.routes
+      .filter(({ method, path }) => method !== 'ALL' && path.startsWith('/api'))
+      .map(({ method, path }) => `${method} ${path.replace(/:(\w+)/g, '{$1}')}`);
+    const listed = names.map((name) => `${routeTable[name].method.toUpperCase()} ${routeTable[name].path}`);
+    expect(listed.length).toBeGreaterThan(15);
+    expect([...new Set(registered)].sort()).toEqual([...listed].sort());
+  });
+
+  it('gives every unsafe method a body limit, and no safe one', () => {
+    for (const name of names)
+      expect([name, 'body' in routeTable[name]]).toEqual([name, routeTable[name].method !== 'get']);
+  });
+
+  it('gives every route an access, and lets nobody change anything by merely reading', () => {
+    const changing = unsafe.filter(({ name }) => name !== 'estimatePosted');
+    expect(changing.map(({ access }) => access)).toEqual(changing.map(() => 'write'));
+    expect(names.filter((name) => routeTable[name].access === 'anyone').sort()).toEqual([
+      'health',
+      'openapi',
+      'problems',
+    ]);
+  });
+
+  it('knows the methods of an address', () => {
+    expect(methodsAt('/api/jobs/x')).toEqual(['GET', 'HEAD', 'PUT', 'DELETE']);
+    expect(methodsAt('/api/openapi.json')).toEqual(['GET', 'HEAD']);
+    expect(methodsAt('/api/openapiXjson')).toEqual([]);
+    expect(methodsAt('/api/jobs/x/y')).toEqual([]);
+  });
+});
+
+describe('the OpenAPI document', () => {
+  it('is valid OpenAPI 3.1 by an independent validator', async () => {
+    const answer = await (await testApp()).get('/api/openapi.json');
+    const document = await answer.json();
+    expect(document.openapi).toMatch(/^3\.1/);
+    const { valid, errors } = await new Validator().validate(document);
+    expect([valid, errors]).toEqual([true, undefined]);
+  });
+
+  it('describes every route, and nothing that is not there', async () => {
+    const { paths } = await (await (await testApp()).get('/api/openapi.json')).json();
+    const described = Object.entries(paths as Record<string, object>).flatMap(([path, methods]) =>
+      Object.keys(methods).map((method) => `${method} ${path}`),
+    );
+    expect(described.sort()).toEqual(
+      names.map((name) => `${routeTable[name].method} ${routeTable[name].path}`).sort(),
+    );
+  });
+
+  it('has a schema for every reference, and no reference outside itself', async () => {
+    const text = await (await (await testApp()).get('/api/openapi.json')).text();
+    const { components } = JSON.parse(text);
+    const references = [...text.matchAll(/"\$ref":"([^"]+)"/g)].map((match) => match[1]);
+    expect(references.length).toBeGreaterThan(20);
+    const known = new Set(Object.keys(components.schemas).map((name) => `#/components/schemas/${name}`));
+    expect(references.filter((reference) => !known.has(reference ?? ''))).toEqual([]);
+  });
+
+  it('is called by name, with a summary, at every route', async () => {
+    const { paths } = await (await (await testApp()).get('/api/openapi.json')).json();
+    for (const methods of Object.values(paths as Record<string, Record<string, { summary?: string }>>))
+      for (const operation of Object.values(methods)) expect(operation.summary).toMatch(/\w{3}/);
+  });
+});
+
+describe.each(unsafe)('$method $path', ({ method, path, body }) => {
+  const call = async (headers: Record<string, string>, content?: string) =>
+    (await testApp()).app.request(filled(path), {
+      method: method.toUpperCase(),
+      headers,
+      ...(content === undefined ? {} : { body: content }),
+    });
+  const codeOf = async (answer: Response) => [answer.status, (await answer.json()).code];
+  const json = { 'content-type': 'application/json' };
+
+  it('refuses a foreign origin, one that is hidden, and a foreign site', async () => {
+    for (const headers of [
+      { origin: 'https://elsewhere.example' },
+      { origin: 'null' },
+      { origin: 'http://localhost:81' },
+      { 'sec-fetch-site': 'cross-site' },
+      { 'sec-fetch-site': 'same-site' },
+    ])
+      expect(await codeOf(await call({ ...json, ...headers }, '{}'))).toEqual([403, 'foreign-origin']);
+  });
+
+  it('lets its own origin and programs that are no browsers through', async () => {
+    for (const headers of [
+      {},
+      { origin: 'http://localhost' },
+      { origin: 'http://localhost', 'sec-fetch-site': 'same-origin' },
+    ])
+      expect((await call({ ...json, ...headers }, '{}')).status).not.toBe(403);
+  });
+
+  it('refuses a body over its limit and names the limit', async () => {
+    const answer = await call(json, ' '.repeat(body.limitBytes + 1));
+    const said = await answer.json();
+    expect([answer.status, said.code, said.limitBytes]).toEqual([413, 'body-too-large', body.limitBytes]);
+    expect((await call(json, ' '.repeat(body.limitBytes))).status).not.toBe(413);
+  });
+
+  it('refuses a content type that is not JSON, or none where a body belongs', async () => {
+    for (const type of ['text/plain', 'application/x-www-form-urlencoded', 'application/jsonx', ''])
+      expect(await codeOf(await call({ 'content-type': type }, '{}'))).toEqual([415, 'wrong-content-type']);
+    expect(await codeOf(await call({ 'content-type': 'application/json; charset=utf-16' }, '{}'))).toEqual([
+      415,
+      'wrong-content-type',
+    ]);
+    const none = await call({});
+    expect(none.status === 415).toBe(body.kind === 'json');
+  });
+});
+
+describe('problems', () => {
+  it('are listed at the address that each problem’s type leads to', async () => {
+    const { get } = await testApp();
+    const missing = await (await get('/api/nowhere')).json();
+    expect(missing.type).toBe('/api/problems#no-such-address');
+    const { problems: listed } = await (await get('/api/problems')).json();
+    expect(listed.map(({ code }: { code: string }) => code)).toEqual(Object.keys(problems));
+  });
+
+  it('answer anything unknown under /api as JSON, never with the screen', async () => {
+    const { app } = await testApp();
+    for (const path of ['/api', '/api/', '/api/nowhere', '/api/jobs/x/y', '/api/jobs/'])
+      for (const method of ['GET', 'POST', 'PUT', 'PATCH', 'DELETE']) {
+        const answer = await app.request(path, { method });
+        expect([path, answer.status, answer.headers.get('content-type')]).toEqual([
+          path,
+          404,
+          'application/problem+json',
+        ]);
+      }
+  });
+
+  it('say which methods an address takes', async () => {
+    const answer = await (await testApp()).app.request('/api/jobs', { method: 'PATCH' });
+    expect([answer.status, answer.headers.get('allow')]).toEqual([405, 'GET, HEAD, POST']);
+    expect(await answer.json()).toMatchObject({ code: 'method-not-allowed' });
+  });
+
+  it('of the server’s own making are logged in full and told without detail', async () => {
+    const made = await testApp();
+    const broken = await testApp({
+      stores: {
+        ...made.stores,
+        jobs: { ...made.stores.jobs, list: () => Promise.reject(new Error('disk /secret/place is full')) },
+      },
+    });
+    const answer = await broken.get('/api/jobs');
+    const text = await answer.text();
+    expect([answer.status, JSON.parse(text).code]).toEqual([500, 'internal']);
+    expect(text).not.toContain('secret');
+    expect(broken.complaints).toHaveLength(1);
+    expect(broken.complaints[0]?.line).toContain('GET /api/jobs');
+    expect(String(broken.complaints[0]?.error)).toContain('disk /secret/place is full');
+  });
+});
