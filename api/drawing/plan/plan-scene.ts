@@ -1,17 +1,18 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { type PlanPoint, planPointOf } from '#engine/plan/plane.ts';
-import { type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { PlanPoint } from '#engine/plan/plane.ts';
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
-import { line, type Scene, type Shape, words } from '../scene.ts';
+import { line, type Scene } from '../scene.ts';
 import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, numberedFindings } from './finding-marks.ts';
 import { fixtureShapes } from './fixtures.ts';
 import { type PanelContent, panelOf } from './panel.ts';
 import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
+import { roomNames } from './room-names.ts';
 import { scaleBar } from './scale-bar.ts';
-import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
+import { extentOf, layOut } from './sheet-layout.ts';
 import { wallBoxes, wallShapes } from './walls.ts';
 
 /** What an empty sheet is of. */
@@ -30,25 +31,6 @@ export interface PlanRequest {
   readonly edition: string;
   readonly editionNote: string;
   readonly cautions: readonly string[];
-}
-
-function roomNames(request: PlanRequest, layout: SheetLayout, free: LabelPlacer): readonly Shape[] {
-  const shapes: Shape[] = [];
-  for (const room of request.worked.plan.roomById.values()) {
-    if (room.storeyId !== request.storeyId || room.outline.length === 0) continue;
-    const xs = room.outline.map((at) => at[0]);
-    const ys = room.outline.map((at) => at[1]);
-    const middle = toSheet(
-      layout.frame,
-      planPointOf([(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2]),
-    );
-    const candidates = [0, 5, -5, 10, -10].map((dy) => sheetPoint(middle[0], middle[1] + dy));
-    const at = free.place(room.room.name, 3.5, candidates);
-    shapes.push(
-      words('text-soft', sheetPoint(at[0], at[1] + 1.2), room.room.name, { sizeMm: 3.5, anchor: 'middle' }),
-    );
-  }
-  return shapes;
 }
 
 /** Where things are on this sheet: points and boards, cables at their middles, circuits at their board. */
@@ -127,7 +109,7 @@ export function planScene(request: PlanRequest): Scene {
   const fixtures = fixtureShapes(layout.frame, worked.plan, storeyId, free);
   const points = pointLayer(worked, storeyId, layout, free);
   const cables = cableLayer(worked, drawn, free);
-  const rooms = roomNames(request, layout, free);
+  const rooms = roomNames(worked, storeyId, layout, free);
   const spots = spotsOf(worked, points, cables);
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
   const panel = panelOf(layout, {

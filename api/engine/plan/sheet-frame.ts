@@ -1,4 +1,4 @@
-import type { PlanPoint } from './plane.ts';
+import { type PlanPoint, planPoint } from './plane.ts';
 
 declare const sheetFrame: unique symbol;
 
@@ -15,11 +15,18 @@ export interface SheetFrame {
   readonly at: SheetPoint;
 }
 
-/** Brings a plan position on to the sheet; the only bridge between the two frames. Plan y goes up, paper y down. */
+/** Brings a plan position on to the sheet; with `fromSheet` the only bridge between the two frames. Plan y goes up, paper y down. */
 export const toSheet = (frame: SheetFrame, point: PlanPoint): SheetPoint =>
   sheetPoint(
     frame.at[0] + (point[0] - frame.origin[0]) / frame.scale,
     frame.at[1] - (point[1] - frame.origin[1]) / frame.scale,
+  );
+
+/** Brings a paper position back on to the plan: the inverse of `toSheet`. */
+export const fromSheet = (frame: SheetFrame, at: SheetPoint): PlanPoint =>
+  planPoint(
+    frame.origin[0] + (at[0] - frame.at[0]) * frame.scale,
+    frame.origin[1] - (at[1] - frame.at[1]) * frame.scale,
   );
 
 /** Turns a direction on plan (unit vector) into the same direction on paper. */

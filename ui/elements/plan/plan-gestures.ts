@@ -1,0 +1,108 @@
+/** What fingers, pen or mouse do on the plan, told to whoever shows it. Positions are px within the plan's box. */
+export interface PlanGestures {
+  /** The thing under the pointer, by subject id; null on empty ground. */
+  readonly thingAt: (event: PointerEvent) => string | null;
+  readonly isMovable: (subject: string) => boolean;
+  readonly tapped: (subject: string | null, x: number, y: number) => void;
+  readonly panned: (dx: number, dy: number) => void;
+  readonly pinched: (factor: number, x: number, y: number) => void;
+  readonly dragged: (subject: string, dx: number, dy: number, phase: 'begin' | 'move' | 'end') => void;
+  readonly hovered: (x: number, y: number) => void;
+}
+
+interface Held {
+  readonly startX: number;
+  readonly startY: number;
+  x: number;
+  y: number;
+  readonly subject: string | null;
+}
+
+/** A hand that trembles by less than this taps, px. */
+const TREMBLE_PX = 5;
+
+/** Tells taps, drags, pans and pinches apart; one thing or the ground is held at a time. */
+export class PointerReader {
+  readonly #held = new Map<number, Held>();
+  #doing: 'nothing' | 'pan' | 'drag' | 'pinch' = 'nothing';
+  readonly #box: () => DOMRect;
+  readonly #told: PlanGestures;
+
+  constructor(box: () => DOMRect, told: PlanGestures) {
+    this.#box = box;
+    this.#told = told;
+  }
+
+  get isPanning(): boolean {
+    return this.#doing === 'pan' || this.#doing === 'pinch';
+  }
+
+  readonly down = (event: PointerEvent): void => {
+    if (event.button !== 0) return;
+    const [x, y] = this.#at(event);
+    this.#held.set(event.pointerId, { startX: x, startY: y, x, y, subject: this.#told.thingAt(event) });
+    if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId);
+    if (this.#held.size === 2) this.#second();
+  };
+
+  readonly move = (event: PointerEvent): void => {
+    const held = this.#held.get(event.pointerId);
+    const [x, y] = this.#at(event);
+    if (held === undefined) {
+      this.#told.hovered(x, y);
+      return;
+    }
+    if (this.#doing === 'pinch') this.#pinch(held, x, y);
+    else this.#pull(held, x, y);
+    held.x = x;
+    held.y = y;
+  };
+
+  readonly up = (event: PointerEvent): void => this.#end(event, true);
+
+  /** The system took the pointer away: what was dragged stays where it is. */
+  readonly cancelled = (event: PointerEvent): void => this.#end(event, false);
+
+  #at(event: PointerEvent): readonly [number, number] {
+    const box = this.#box();
+    return [event.clientX - box.left, event.clientY - box.top];
+  }
+
+  #second(): void {
+    for (const { subject, startX, startY, x, y } of this.#held.values())
+      if (this.#doing === 'drag' && subject !== null)
+        this.#told.dragged(subject, x - startX, y - startY, 'end');
+    this.#doing = 'pinch';
+  }
+
+  #pull(held: Held, x: number, y: number): void {
+    const far = Math.hypot(x - held.startX, y - held.startY) > TREMBLE_PX;
+    if (this.#doing === 'nothing' && far) {
+      const drags = held.subject !== null && this.#told.isMovable(held.subject);
+      this.#doing = drags ? 'drag' : 'pan';
+      if (drags && held.subject !== null) this.#told.dragged(held.subject, 0, 0, 'begin');
+    }
+    if (this.#doing === 'drag' && held.subject !== null)
+      this.#told.dragged(held.subject, x - held.startX, y - held.startY, 'move');
+    if (this.#doing === 'pan') this.#told.panned(x - held.x, y - held.y);
+  }
+
+  #pinch(held: Held, x: number, y: number): void {
+    const other = [...this.#held.values()].find((one) => one !== held);
+    if (other === undefined) return;
+    const before = Math.hypot(held.x - other.x, held.y - other.y);
+    const after = Math.hypot(x - other.x, y - other.y);
+    this.#told.panned((x - held.x) / 2, (y - held.y) / 2);
+    if (before > 0 && after > 0) this.#told.pinched(after / before, (x + other.x) / 2, (y + other.y) / 2);
+  }
+
+  #end(event: PointerEvent, meant: boolean): void {
+    const held = this.#held.get(event.pointerId);
+    if (held === undefined) return;
+    this.#held.delete(event.pointerId);
+    if (this.#doing === 'drag' && held.subject !== null)
+      this.#told.dragged(held.subject, held.x - held.startX, held.y - held.startY, 'end');
+    else if (this.#doing === 'nothing' && meant) this.#told.tapped(held.subject, held.x, held.y);
+    if (this.#held.size === 0) this.#doing = 'nothing';
+  }
+}
