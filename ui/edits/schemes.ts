@@ -1,0 +1,167 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Connection, Scheme } from '#model/scheme.ts';
+import type { JobEdit } from '../job-events.ts';
+import { newId } from '../new-id.ts';
+import { type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
+import { roughlyMm, sourceLegs, sourcePoints } from './join-sources.ts';
+
+/** The kinds of first try that a scheme can be begun with. */
+export const firstTries = ['spurs', 'fused-branch', 'ring', 'radial'] as const;
+export type FirstTry = (typeof firstTries)[number];
+
+/** What a first try is called until somebody names it. */
+export const firstTryNames: Readonly<Record<FirstTry, string>> = {
+  spurs: 'A spur for each, from the nearest point',
+  'fused-branch': 'All behind one fused unit',
+  ring: 'The ring carried out and back through all',
+  radial: 'All on a new radial',
+};
+
+const blankScheme = (name: string, connections: readonly Connection[] = []): Scheme => ({
+  id: newId(),
+  name,
+  connections: [...connections],
+  remedies: [],
+  locks: [],
+});
+
+/** Adds a scheme that joins nothing yet. */
+export function addScheme(name: string): { readonly edit: JobEdit; readonly schemeId: string } {
+  const scheme = blankScheme(name);
+  return {
+    schemeId: scheme.id,
+    edit: {
+      label: `New scheme: ${name}`,
+      change: (job) => {
+        job.schemes.push(scheme);
+      },
+    },
+  };
+}
+
+/** Adds a copy of a scheme with ids of its own. */
+export function copyScheme(scheme: Scheme): { readonly edit: JobEdit; readonly schemeId: string } {
+  const ids = new Map(scheme.connections.map(({ id }) => [id, newId()]));
+  const copy: Scheme = {
+    ...structuredClone(scheme),
+    id: newId(),
+    name: `${scheme.name} (copy)`,
+    connections: scheme.connections.map((connection) => ({
+      ...structuredClone(connection),
+      id: ids.get(connection.id) ?? newId(),
+    })),
+    locks: scheme.locks.flatMap((id) => ids.get(id) ?? []),
+  };
+  return {
+    schemeId: copy.id,
+    edit: {
+      label: `Copy the scheme ${scheme.name}`,
+      change: (job) => {
+        job.schemes.push(copy);
+      },
+    },
+  };
+}
+
+export const renameScheme = (schemeId: string, name: string): JobEdit => ({
+  label: `Name a scheme ${name}`,
+  change: (job) => {
+    const scheme = job.schemes.find(({ id }) => id === schemeId);
+    if (scheme !== undefined) scheme.name = name;
+  },
+});
+
+export const removeScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>): JobEdit => ({
+  label: `Remove the scheme ${name}`,
+  change: (job) => {
+    job.schemes = job.schemes.filter((scheme) => scheme.id !== id);
+  },
+});
+
+/** The wanted points in an order that a cable could take: each time the one nearest to the last. */
+function inOrderOfWalk(worked: Worked, pointIds: readonly string[]): readonly string[] {
+  const left = [...pointIds];
+  const order: string[] = [];
+  let at = left.shift();
+  while (at !== undefined) {
+    order.push(at);
+    const from = worked.plan.positionOfPoint.get(at);
+    const away = (id: string): number =>
+      roughlyMm(from, worked.plan.positionOfPoint.get(id)) ?? Number.MAX_SAFE_INTEGER;
+    left.sort((a, b) => away(a) - away(b));
+    at = left.shift();
+  }
+  return order;
+}
+
+/** The wanted points, the one nearest to what exists first. */
+function walkFromNearest(worked: Worked, pointIds: readonly string[]): readonly string[] {
+  const away = (id: string): number =>
+    sourcePoints(worked, null, id)[0]?.awayMm ?? sourceLegs(worked, id)[0]?.awayMm ?? Number.MAX_SAFE_INTEGER;
+  return inOrderOfWalk(
+    worked,
+    pointIds.toSorted((a, b) => away(a) - away(b)),
+  );
+}
+
+function fusedBranch(context: JoinContext, pointIds: readonly string[]): readonly Connection[] {
+  const [first] = pointIds;
+  const source = first === undefined ? undefined : sourcePoints(context.worked, context.scheme, first)[0];
+  if (first === undefined || source === undefined) return [];
+  return [
+    {
+      id: newId(),
+      kind: 'fused-spur',
+      from: { point: source.pointId },
+      unit: { fuseA: 13 },
+      feeds: pointIds.map((to, i) => ({ from: pointIds[i - 1] ?? 'unit', to })),
+    },
+  ];
+}
+
+/** A spur for each, so that no source is used twice while another is free. */
+function spursForEach(context: JoinContext, pointIds: readonly string[]): readonly Connection[] {
+  let scheme = context.scheme;
+  for (const id of pointIds) {
+    const point = context.worked.job.points.find((one) => one.id === id);
+    const made = point === undefined ? null : newConnection({ ...context, scheme }, point, 'spur');
+    if (made !== null) scheme = { ...scheme, connections: [...scheme.connections, made] };
+  }
+  return scheme.connections;
+}
+
+/**
+ * Adds a scheme that joins all wanted points in one plain way, as something to begin with: nothing is searched, and the
+ * checks say what is wrong with it. Wanted fused units are joined each by a fused spur, since that is what they are.
+ */
+export function addFirstTry(
+  worked: Worked,
+  which: FirstTry,
+): { readonly edit: JobEdit; readonly schemeId: string } {
+  const wanted = worked.job.points.filter(({ status }) => status === 'wanted' || status === 'replaced');
+  const isWanted = wanted.filter(({ status }) => status === 'wanted');
+  const units = isWanted.filter(({ kind }) => kind === 'fused-unit').map(({ id }) => id);
+  const others = walkFromNearest(
+    worked,
+    isWanted.filter(({ kind }) => kind !== 'fused-unit').map(({ id }) => id),
+  );
+  const scheme = blankScheme(firstTryNames[which]);
+  const context: JoinContext = { worked, scheme };
+  const joined = (): readonly Connection[] => {
+    if (which === 'spurs') return spursForEach(context, others);
+    if (which === 'fused-branch') return fusedBranch(context, others);
+    const made = which === 'ring' ? ringThrough(context, others) : radialThrough(context, others);
+    return made === null ? [] : [made];
+  };
+  const first = { ...scheme, connections: [...joined()] };
+  const whole = { ...first, connections: [...spursForEach({ worked, scheme: first }, units)] };
+  return {
+    schemeId: whole.id,
+    edit: {
+      label: `New scheme: ${whole.name}`,
+      change: (job) => {
+        job.schemes.push(whole);
+      },
+    },
+  };
+}
