@@ -199,3 +199,20 @@ export function joinPoint(context: JoinContext, pointId: string, how: JoinHow): 
     },
   };
 }
+
+/** Opens a leg of the ring where it comes nearest to a wanted point, and carries the ring through it. */
+export function openLegFor(context: JoinContext, pointId: string, legId: string): JobEdit {
+  const { worked, scheme } = context;
+  const label = worked.job.points.find(({ id }) => id === pointId)?.label ?? 'a point';
+  const leg = sourceLegs(worked, pointId).find((source) => source.legId === legId);
+  const made = leg === undefined ? null : ringExtension(context, leg, [pointId]);
+  return {
+    label: `Open a leg for ${label}`,
+    change: (job) => {
+      const changed = job.schemes.find(({ id }) => id === scheme.id);
+      if (changed === undefined || made === null) return;
+      detachPoint(changed, pointId);
+      changed.connections.push(structuredClone(made));
+    },
+  };
+}

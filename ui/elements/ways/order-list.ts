@@ -1,0 +1,106 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { controlsCss } from '../shared-styles.ts';
+
+/** A thing in a list to be put in order. */
+export interface Ordered {
+  readonly id: string;
+  readonly label: string;
+}
+
+/**
+ * Things in a row, to be put in order by buttons.
+ *
+ * @fires order-change - detail: { order: string[] }
+ */
+export class OrderList extends LitElement {
+  static override properties: PropertyDeclarations = {
+    label: { type: String },
+    things: { attribute: false },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      ol {
+        margin: 2px 0 0;
+        padding: 0 0 0 22px;
+      }
+      li {
+        padding: 2px 0;
+      }
+      .row {
+        display: flex;
+        gap: 6px;
+        align-items: center;
+      }
+      .row span {
+        flex: 1;
+      }
+      .label {
+        font: 500 13px/1.35 var(--text-font);
+        color: var(--ink-soft);
+      }
+      button svg {
+        width: 16px;
+        height: 16px;
+        fill: none;
+        stroke: currentcolor;
+        stroke-width: 1.8;
+      }
+    `,
+  ];
+  declare label: string;
+  declare things: readonly Ordered[];
+
+  constructor() {
+    super();
+    this.label = '';
+    this.things = [];
+  }
+
+  override render(): TemplateResult {
+    return html`<span class="label" id="label">${this.label}</span>
+      <ol aria-labelledby="label">
+        ${this.things.map(
+          ({ id, label }, i) =>
+            html`<li>
+              <div class="row">
+                <span>${label}</span>
+                <button
+                  class="small"
+                  aria-label=${`${label} earlier`}
+                  ?disabled=${i === 0}
+                  @click=${() => this.#move(id, -1)}
+                >
+                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 10l5-5 5 5" /></svg>
+                </button>
+                <button
+                  class="small"
+                  aria-label=${`${label} later`}
+                  ?disabled=${i === this.things.length - 1}
+                  @click=${() => this.#move(id, 1)}
+                >
+                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 6l5 5 5-5" /></svg>
+                </button>
+              </div>
+            </li>`,
+        )}
+      </ol>`;
+  }
+
+  #move(id: string, by: -1 | 1): void {
+    const order = this.things.map((thing) => thing.id);
+    const at = order.indexOf(id);
+    order.splice(at, 1);
+    order.splice(at + by, 0, id);
+    this.dispatchEvent(new CustomEvent('order-change', { detail: { order }, bubbles: true, composed: true }));
+  }
+}
+customElements.define('order-list', OrderList);
+declare global {
+  interface HTMLElementTagNameMap {
+    'order-list': OrderList;
+  }
+}

@@ -1,0 +1,144 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { labelsOf } from '#drawing/label-of.ts';
+import type { Remedy, Scheme } from '#model/scheme.ts';
+import { addRemedy } from '../../edits/add-remedy.ts';
+import { remedyNames, removeRemedy } from '../../edits/remedies.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import type { Choice } from '../fields/choice-field.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** Whether a kind of remedy is done to a circuit, a board, a point or a bond. */
+const doneTo: Readonly<Record<Remedy['kind'], 'circuit' | 'board' | 'point' | 'service'>> = {
+  rcbo: 'circuit',
+  'rcd-enclosure': 'circuit',
+  'lower-device': 'circuit',
+  'new-board': 'board',
+  'rcd-unit': 'point',
+  'rcd-outlet': 'point',
+  're-box': 'point',
+  'single-to-twin': 'point',
+  'bond-upgrade': 'service',
+};
+
+/** Changes to what is there that the scheme brings along: an RCBO, a deeper box, a bond. */
+export class RemedyList extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    scheme: { attribute: false },
+    kind: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      ul {
+        margin: 4px 0 10px;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        display: flex;
+        gap: 8px;
+        align-items: center;
+        justify-content: space-between;
+        padding: 4px 0;
+        border-top: 1px solid var(--rule);
+      }
+      .add {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: 10px;
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare scheme: Scheme;
+  declare private kind: Remedy['kind'] | null;
+
+  constructor() {
+    super();
+    this.kind = null;
+  }
+
+  override render(): TemplateResult {
+    const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
+    const { remedies } = this.scheme;
+    return html`${
+      remedies.length === 0
+        ? html`<p class="hint">None. The checks offer those that would put something right, each with its price.</p>`
+        : html`<ul>
+            ${remedies.map(
+              (remedy) =>
+                html`<li>
+                  <span
+                    >${remedyNames[remedy.kind]}${remedy.at === undefined ? '' : `: ${labelOf(remedy.at)}`}${
+                      remedy.device === undefined ? '' : `, ${remedy.device.ratingA} A`
+                    }</span
+                  >
+                  <button
+                    class="small"
+                    aria-label=${`Without ${remedyNames[remedy.kind]}`}
+                    @click=${() => send(this, 'job-edit', removeRemedy(this.scheme.id, remedy))}
+                  >
+                    Take out
+                  </button>
+                </li>`,
+            )}
+          </ul>`
+    }
+      <div class="add">
+        <choice-field
+          label="Add a remedy"
+          empty="Choose…"
+          .value=${this.kind}
+          .options=${Object.entries(remedyNames).map(([value, label]) => ({ value, label }))}
+          @field-change=${(event: CustomEvent<FieldChange<Remedy['kind'] | null>>) => {
+            event.stopPropagation();
+            this.kind = event.detail.value;
+          }}
+        ></choice-field>
+        ${this.kind === null ? '' : this.#places(this.kind)}
+      </div>`;
+  }
+
+  #places(kind: Remedy['kind']): TemplateResult {
+    return html`<choice-field
+      label="done to"
+      empty="Choose…"
+      .value=${null}
+      .options=${this.#choices(kind)}
+      @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
+        event.stopPropagation();
+        const at = event.detail.value;
+        if (at === null) return;
+        send(this, 'job-edit', addRemedy(this.scheme.id, { kind, at }, remedyNames[kind]));
+        this.kind = null;
+      }}
+    ></choice-field>`;
+  }
+
+  #choices(kind: Remedy['kind']): readonly Choice[] {
+    const { circuits, boards, points } = this.view.job;
+    switch (doneTo[kind]) {
+      case 'circuit':
+        return circuits.map(({ id, name }) => ({ value: id, label: name }));
+      case 'board':
+        return boards.map(({ id, label }) => ({ value: id, label }));
+      case 'point':
+        return points.map(({ id, label }) => ({ value: id, label }));
+      case 'service':
+        return ['water', 'gas', 'oil', 'steel', 'other'].map((value) => ({ value, label: value }));
+    }
+  }
+}
+customElements.define('remedy-list', RemedyList);
+declare global {
+  interface HTMLElementTagNameMap {
+    'remedy-list': RemedyList;
+  }
+}

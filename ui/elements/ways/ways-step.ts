@@ -1,0 +1,206 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { labelsOf } from '#drawing/label-of.ts';
+import type { Connection, Scheme } from '#model/scheme.ts';
+import { removeConnection } from '../../edits/connections.ts';
+import { joinedBy } from '../../edits/detach-point.ts';
+import { openLegFor } from '../../edits/join-point.ts';
+import {
+  addFirstTry,
+  addScheme,
+  copyScheme,
+  firstTries,
+  firstTryNames,
+  removeScheme,
+  renameScheme,
+} from '../../edits/schemes.ts';
+import { type JobEdit, send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/text-field.ts';
+import { controlsCss } from '../shared-styles.ts';
+import './connection-form.ts';
+import './join-row.ts';
+import './remedy-list.ts';
+
+/** The step Ways: schemes, each one complete way to join the wanted points; how each point is joined, and remedies. */
+export class WaysStep extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      h3 {
+        margin: 20px 0 6px;
+      }
+      .tools,
+      .tries {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px;
+        margin: 8px 0;
+      }
+      .tries button {
+        text-align: left;
+      }
+      .rows {
+        display: grid;
+        gap: 8px;
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      .open-leg {
+        padding: 10px 12px;
+        margin: 10px 0;
+        background: var(--copper-wash);
+        border: 1px solid var(--copper);
+        border-radius: var(--corner);
+      }
+      @media (max-width: 700px) {
+        :host {
+          padding: 12px 12px 24px;
+        }
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { job } = this.view;
+    const scheme = job.schemes.find(({ id }) => id === this.view.scheme?.id) ?? null;
+    return html`<h2 tabindex="-1">Ways</h2>
+      ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
+  }
+
+  #begin(): TemplateResult {
+    return html`<p>
+      A scheme is one complete way to join all wanted points. Begin with a first try, see what the checks say of it, and
+      change it; or begin with an empty one and join point by point.
+    </p>`;
+  }
+
+  #shown(scheme: Scheme): TemplateResult {
+    const wanted = this.view.job.points.filter(({ status }) => status === 'wanted');
+    return html`<text-field
+        label="The shown scheme"
+        .value=${scheme.name}
+        @field-change=${(event: CustomEvent<FieldChange<string>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', renameScheme(scheme.id, event.detail.value));
+        }}
+      ></text-field>
+      <div class="tools">
+        <button class="small" @click=${() => this.#addAndShow(copyScheme(scheme))}>Copy it</button>
+        <button class="small" @click=${() => send(this, 'job-edit', removeScheme(scheme))}>Remove it</button>
+        ${
+          this.view.job.schemes.length > 1
+            ? html`<a class="button" href=${this.#compareHref(scheme)}>Compare two schemes</a>`
+            : nothing
+        }
+      </div>
+      ${this.#openLeg(scheme)}
+      <h3>How each point is joined</h3>
+      ${
+        wanted.length === 0
+          ? html`<p class="hint">No point is wanted yet: add them in <em>Wanted</em>.</p>`
+          : html`<ul class="rows">
+            ${repeat(
+              wanted,
+              ({ id }) => id,
+              (point) =>
+                html`<li><join-row .view=${this.view} .point=${point} .scheme=${scheme}></join-row></li>`,
+            )}
+          </ul>`
+      }
+      ${this.#others(scheme)}
+      <h3>Remedies</h3>
+      <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>`;
+  }
+
+  #compareHref(scheme: Scheme): string {
+    const other = this.view.estimate.schemes.find(
+      ({ id, complies }) => id !== scheme.id && complies !== 'no',
+    );
+    const b = (other ?? this.view.estimate.schemes.find(({ id }) => id !== scheme.id))?.id ?? scheme.id;
+    return `/jobs/${encodeURIComponent(this.view.job.id)}/ways/compare?${new URLSearchParams({ a: scheme.id, b })}`;
+  }
+
+  /** A leg chosen on the plan can be opened for a point there and then. */
+  #openLeg(scheme: Scheme): TemplateResult | typeof nothing {
+    const leg = this.view.job.legs.find(({ id }) => id === this.view.chosen);
+    if (leg === undefined) return nothing;
+    const worked = this.view.estimate.asFound.worked;
+    const context = { worked: { ...worked, job: this.view.job }, scheme };
+    const wanted = this.view.job.points.filter(({ status }) => status === 'wanted');
+    return html`<div class="open-leg">
+      <strong>${labelsOf(worked)(leg.id)}</strong>
+      <div class="tools">
+        ${wanted.map(
+          (point) =>
+            html`<button
+              class="small"
+              @click=${() => send(this, 'job-edit', openLegFor(context, point.id, leg.id))}
+            >
+              Open it for ${point.label}
+            </button>`,
+        )}
+      </div>
+    </div>`;
+  }
+
+  /** Connections that join no wanted point: mended spurs. */
+  #others(scheme: Scheme): TemplateResult | typeof nothing {
+    const wanted = new Set(
+      this.view.job.points.filter(({ status }) => status === 'wanted').map(({ id }) => id),
+    );
+    const others = scheme.connections.filter((one) => !joinedBy(one).some((id) => wanted.has(id)));
+    if (others.length === 0) return nothing;
+    const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
+    return html`<h3>What is mended</h3>
+      <ul class="rows">
+        ${others.map((connection) => this.#other(scheme, connection, labelOf(connection.id)))}
+      </ul>`;
+  }
+
+  #other(scheme: Scheme, connection: Connection, name: string): TemplateResult {
+    const at = { schemeId: scheme.id, connectionId: connection.id };
+    return html`<li>
+      <details>
+        <summary>${name}</summary>
+        <connection-form .view=${this.view} .connection=${connection}></connection-form>
+        <button class="small" @click=${() => send(this, 'job-edit', removeConnection(at, name))}>Take out</button>
+      </details>
+    </li>`;
+  }
+
+  #more(scheme: Scheme | null): TemplateResult {
+    const worked = { ...this.view.estimate.asFound.worked, job: this.view.job };
+    return html`<h3>${scheme === null ? 'Begin a scheme' : 'Another scheme'}</h3>
+      <p class="hint">A first try is plain and unsearched: check it, then change it.</p>
+      <div class="tries">
+        ${firstTries.map(
+          (which) =>
+            html`<button @click=${() => this.#addAndShow(addFirstTry(worked, which))}>
+              ${firstTryNames[which]}
+            </button>`,
+        )}
+        <button @click=${() => this.#addAndShow(addScheme('New scheme'))}>An empty one</button>
+      </div>`;
+  }
+
+  #addAndShow({ edit, schemeId }: { readonly edit: JobEdit; readonly schemeId: string }): void {
+    send(this, 'job-edit', edit);
+    send(this, 'scheme-shown', { schemeId });
+  }
+}
+
+customElements.define('ways-step', WaysStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'ways-step': WaysStep;
+  }
+}
