@@ -1,0 +1,130 @@
+import { type RoomLeft, roomLeft } from '../proof/room-left.ts';
+import type { Finding } from '../rules/finding.ts';
+import type { SchemeEstimate } from './estimate-result.ts';
+
+/** What one of two compared schemes comes to. */
+export interface SchemeFigures {
+  readonly id: string;
+  readonly name: string;
+  readonly complies: SchemeEstimate['complies'];
+  readonly grossPence: number;
+  readonly lowPence: number;
+  readonly highPence: number;
+  readonly hours: number;
+  /** New cable as laid, mm; runs of unknown length count nothing and are told in `unknownRuns`. */
+  readonly cableMm: number;
+  readonly unknownRuns: number;
+  readonly newJoints: number;
+  readonly newBoxes: number;
+  readonly newUnits: number;
+  readonly room: readonly RoomLeft[];
+}
+
+/** A line of the bill, of the labour or of the other sums that the two differ in; money at cost, before mark-up and VAT. */
+export interface CostDifference {
+  readonly kind: 'materials' | 'labour' | 'other';
+  readonly description: string;
+  readonly aPence: number;
+  readonly bPence: number;
+}
+
+/** Two schemes side by side. */
+export interface Comparison {
+  readonly a: SchemeFigures;
+  readonly b: SchemeFigures;
+  /** What fails or must be decided in the one and not in the other, gravest first. */
+  readonly onlyA: readonly Finding[];
+  readonly onlyB: readonly Finding[];
+  /** Largest difference first, ties by description. */
+  readonly differences: readonly CostDifference[];
+}
+
+const isNew = ({ state }: { readonly state: 'found' | 'new' }): boolean => state === 'new';
+
+function figuresOf(scheme: SchemeEstimate): SchemeFigures {
+  return {
+    id: scheme.id,
+    name: scheme.name,
+    complies: scheme.complies,
+    grossPence: scheme.totals.grossPence,
+    lowPence: scheme.range.lowPence,
+    highPence: scheme.range.highPence,
+    hours: scheme.totals.hours,
+    cableMm: scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0),
+    unknownRuns: scheme.runs.filter((run) => run.lengthMm === null).length,
+    newJoints: scheme.joints.filter(isNew).length,
+    newBoxes: scheme.boxes.filter(({ action }) => action === 'fit' || action === 're-box').length,
+    newUnits: scheme.fusedUnits.filter(isNew).length,
+    room: roomLeft(scheme.worked),
+  };
+}
+
+const grave = ({ outcome }: Finding): boolean => outcome === 'fails' || outcome === 'decide';
+const order = { fails: 0, decide: 1, 'not-proven': 2, advice: 3, passes: 4 } as const;
+
+/** Findings of the one that the other has not: alike are those of one rule about one thing. */
+function onlyIn(one: SchemeEstimate, other: SchemeEstimate): readonly Finding[] {
+  const key = ({ rule, subject, outcome }: Finding): string => `${rule} ${subject} ${outcome}`;
+  const known = new Set(other.findings.map(key));
+  return one.findings
+    .filter((finding) => grave(finding) && !known.has(key(finding)))
+    .toSorted((a, b) => order[a.outcome] - order[b.outcome]);
+}
+
+interface Cost {
+  readonly kind: CostDifference['kind'];
+  readonly description: string;
+  readonly pence: number;
+}
+
+function costsOf(scheme: SchemeEstimate): readonly Cost[] {
+  const { price, labour } = scheme;
+  const level = ({ low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const)[price.labourLevel];
+  return [
+    ...price.bill.map(
+      ({ description, costPence }): Cost => ({ kind: 'materials', description, pence: costPence }),
+    ),
+    ...labour.map((task): Cost => {
+      const pence = Math.round(((task[level] ?? 0) / 60) * price.ratePencePerHour);
+      return { kind: 'labour', description: task.description, pence };
+    }),
+    ...price.other.map(({ description, pence }): Cost => ({ kind: 'other', description, pence })),
+  ];
+}
+
+function sums(costs: readonly Cost[]): ReadonlyMap<string, Cost> {
+  const byKey = new Map<string, Cost>();
+  for (const cost of costs) {
+    const key = `${cost.kind} ${cost.description}`;
+    byKey.set(key, { ...cost, pence: cost.pence + (byKey.get(key)?.pence ?? 0) });
+  }
+  return byKey;
+}
+
+function differencesOf(a: SchemeEstimate, b: SchemeEstimate): readonly CostDifference[] {
+  const [ofA, ofB] = [sums(costsOf(a)), sums(costsOf(b))];
+  return [...new Map([...ofA, ...ofB])]
+    .map(([key, { kind, description }]) => ({
+      kind,
+      description,
+      aPence: ofA.get(key)?.pence ?? 0,
+      bPence: ofB.get(key)?.pence ?? 0,
+    }))
+    .filter(({ aPence, bPence }) => aPence !== bPence)
+    .sort(
+      (one, other) =>
+        Math.abs(other.aPence - other.bPence) - Math.abs(one.aPence - one.bPence) ||
+        (one.description < other.description ? -1 : 1),
+    );
+}
+
+/** Puts two schemes of one job side by side: money, work, what capacity is left, what fails, where the difference lies. */
+export function compareSchemes(a: SchemeEstimate, b: SchemeEstimate): Comparison {
+  return {
+    a: figuresOf(a),
+    b: figuresOf(b),
+    onlyA: onlyIn(a, b),
+    onlyB: onlyIn(b, a),
+    differences: differencesOf(a, b),
+  };
+}

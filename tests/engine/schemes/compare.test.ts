@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { compareSchemes } from '#engine/schemes/compare.ts';
+import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+
+const fernlow = demoEstimate('fernlow-close');
+const fused = schemeOf(fernlow, 'fused-unit');
+const ring = schemeOf(fernlow, 'ring-to-b3');
+const compared = compareSchemes(fused, ring);
+
+describe('a fused branch against extending the loop', () => {
+  it('tells cable, joints and units of each', () => {
+    // By hand: 5.9 m to the unit and three runs of 1.6 m; 3.9 + 1.6 + 1.6 + 5.7 m out and back, by two joints.
+    expect(compared.a.cableMm).toBeGreaterThan(10_700 * 0.95);
+    expect(compared.a.cableMm).toBeLessThan(10_700 * 1.05);
+    expect(compared.b.cableMm).toBeGreaterThan(12_800 * 0.95);
+    expect(compared.b.cableMm).toBeLessThan(12_800 * 1.05);
+    expect([compared.a.newJoints, compared.b.newJoints]).toEqual([0, 2]);
+    expect([compared.a.newUnits, compared.b.newUnits]).toEqual([1, 0]);
+  });
+
+  it('tells what capacity is left: 26.5 A are named, 13 A are behind the fuse and 32 A on the ring', () => {
+    // 3.0 + 1.4 + 1.7 kW at 230 V are 26.5 A.
+    const namedA = (3000 + 1400 + 1700) / 230;
+    expect(compared.a.room).toHaveLength(1);
+    expect(compared.a.room[0]).toMatchObject({ limitedBy: 'fuse', limitA: 13, unnamed: 0 });
+    expect(compared.a.room[0]?.namedA).toBeCloseTo(namedA, 9);
+    expect(compared.a.room[0]?.leftA).toBeCloseTo(13 - namedA, 9);
+    expect(compared.b.room[0]).toMatchObject({ limitedBy: 'device', limitA: 32 });
+    expect(compared.b.room[0]?.leftA).toBeCloseTo(32 - namedA, 9);
+  });
+
+  it('names what must be decided in the one and not in the other', () => {
+    expect(compared.onlyA.length).toBeGreaterThan(0);
+    expect(compared.onlyA.every(({ outcome }) => outcome === 'fails' || outcome === 'decide')).toBe(true);
+    const back = compareSchemes(ring, fused);
+    expect(back.onlyA).toEqual(compared.onlyB);
+    expect(back.onlyB).toEqual(compared.onlyA);
+  });
+
+  it('accounts for all of the difference at cost', () => {
+    const between = (kind: string): number =>
+      compared.differences
+        .filter((one) => one.kind === kind)
+        .reduce((sum, { aPence, bPence }) => sum + bPence - aPence, 0);
+    expect(between('materials')).toBe(ring.price.materialsCostPence - fused.price.materialsCostPence);
+    expect(between('other')).toBe(
+      ring.price.other.reduce((sum, { pence }) => sum + pence, 0) -
+        fused.price.other.reduce((sum, { pence }) => sum + pence, 0),
+    );
+    // Each task is rounded to a penny here and their sum there: a penny a task at most.
+    const tasks = Math.max(ring.labour.length, fused.labour.length);
+    expect(
+      Math.abs(between('labour') - (ring.totals.labourPence - fused.totals.labourPence)),
+    ).toBeLessThanOrEqual(tasks);
+    const sizes = compared.differences.map(({ aPence, bPence }) => Math.abs(aPence - bPence));
+    expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+  });
+
+  it('finds no difference between a scheme and itself', () => {
+    const same = compareSchemes(ring, ring);
+    expect([same.differences, same.onlyA, same.onlyB]).toEqual([[], [], []]);
+  });
+});
+
+describe('the room of points that hang on different limits', () => {
+  it('is told apart by fuse and by circuit', () => {
+    const mixed = schemeOf(demoEstimate('saltglass-row'), 'fused-beds');
+    const { room } = compareSchemes(mixed, mixed).a;
+    const fuses = room.filter(({ limitedBy }) => limitedBy === 'fuse');
+    expect(fuses.map(({ pointIds }) => pointIds)).toContainEqual(['w2-bedroom', 'w3-bedroom']);
+    expect(fuses.map(({ limitA }) => limitA)).toContain(3);
+    expect(room.filter(({ limitedBy }) => limitedBy === 'device').map(({ pointIds }) => pointIds)).toEqual([
+      ['w1-living1'],
+    ]);
+  });
+});
