@@ -4,6 +4,7 @@ import { closingLine } from './tests/closing-line.ts';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/journeys/build-screen.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
     reporters: ['default', closingLine],

@@ -5,7 +5,7 @@ import type { Leg, Place, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 
-const files = ['saltglass-row', 'saltglass-row-quoting', 'fernlow-close'] as const;
+const files = ['saltglass-row', 'saltglass-row-quoting', 'fernlow-close', 'quarrel-court'] as const;
 
 function parsedFile(name: string): unknown {
   return JSON.parse(readFileSync(new URL(`../../data/jobs/${name}.json`, import.meta.url), 'utf8'));
@@ -24,6 +24,7 @@ const everyJob = [
   ['saltglass-row', saltglass],
   ['saltglass-row-quoting', quoting],
   ['fernlow-close', fernlow],
+  ['quarrel-court', jobOf('quarrel-court')],
 ] as const;
 const readJobs = [
   ['saltglass-row', saltglass],

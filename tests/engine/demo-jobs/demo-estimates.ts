@@ -7,7 +7,12 @@ import type { Job } from '#model/job.ts';
 import { readJobText } from '#model/read-job.ts';
 
 /** The demo jobs by the names of their files. */
-export const demoNames = ['saltglass-row', 'saltglass-row-quoting', 'fernlow-close'] as const;
+export const demoNames = [
+  'saltglass-row',
+  'saltglass-row-quoting',
+  'fernlow-close',
+  'quarrel-court',
+] as const;
 export type DemoName = (typeof demoNames)[number];
 
 /** Reads a demo job as the command line would. */

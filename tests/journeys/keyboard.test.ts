@@ -1,0 +1,71 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { priceOn, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+/** The accessible name of what has the focus, through all shadow roots. */
+const focusedName = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    let at = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    return at?.getAttribute('aria-label') ?? at?.textContent?.trim() ?? '';
+  });
+
+/** Presses Tab until the focus is on something of this name. */
+async function tabTo(page: Page, name: RegExp, most = 120): Promise<void> {
+  for (let i = 0; i < most; i++) {
+    await page.keyboard.press('Tab');
+    if (name.test(await focusedName(page))) return;
+  }
+  throw new Error(`the keyboard does not come to ${name}: last at “${await focusedName(page)}”`);
+}
+
+describe('by keyboard alone', () => {
+  it('a job is opened, a point moved along its wall, and the move taken back', async () => {
+    const { page, troubles, context } = await stage.open('desk', '/');
+    await tabTo(page, /^3 Saltglass Row: three outlets/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: /Saltglass/ }).waitFor();
+    await tabTo(page, /^Wanted/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: /^Wanted/, level: 2 }).waitFor();
+    await page.locator('plan-view g[role=button]').first().waitFor();
+    const inPlan = page.locator('plan-view g[role=button][tabindex="0"]').first();
+    await inPlan.focus();
+    for (let i = 0; i < 60 && !/^W1/.test(await focusedName(page)); i++)
+      await page.keyboard.press('PageDown');
+    expect(await focusedName(page)).toMatch(/^W1/);
+    const before = await priceOn(page);
+    for (let i = 0; i < 6; i++) await page.keyboard.press('ArrowLeft');
+    await expect.poll(() => priceOn(page)).not.toBe(before);
+    expect(await focusedName(page)).toMatch(/^W1/);
+    for (let i = 0; i < 12 && (await priceOn(page)) !== before; i++) {
+      await page.keyboard.press('Control+z');
+      await page.waitForTimeout(60);
+    }
+    expect(await priceOn(page)).toBe(before);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+
+  it('the focus can always be seen', async () => {
+    const { page, context } = await stage.open('desk', '/');
+    for (let i = 0; i < 6; i++) {
+      await page.keyboard.press('Tab');
+      const outline = await page.evaluate(() => {
+        let at = document.activeElement;
+        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+        if (at === null || at === document.body) return 'none';
+        const { outlineStyle, outlineWidth } = getComputedStyle(at);
+        return `${outlineStyle} ${outlineWidth}`;
+      });
+      expect(outline).not.toMatch(/^none|^\w+ 0px/);
+    }
+    await context.close();
+  });
+});
