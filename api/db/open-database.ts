@@ -1,9 +1,11 @@
-import { mkdir, readFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
 import { drizzle, type LibSQLDatabase } from 'drizzle-orm/libsql';
 import { migrate } from 'drizzle-orm/libsql/migrator';
+import { readMigrationFiles } from 'drizzle-orm/migrator';
+import { type StorePlace, storePlace } from './store-place.ts';
 import { StoreTrouble, storeTrouble } from './store-trouble.ts';
 import { WriteQueue } from './write-queue.ts';
 
@@ -12,80 +14,109 @@ const migrationsFolder = fileURLToPath(new URL('./migrations', import.meta.url))
 /** How long a statement waits for another process that holds the file, ms. */
 const OTHER_PROCESS_MS = 5000;
 
+/** Connections that read at once. */
+const READERS = 4;
+
 /**
- * An open database: whatever writes goes through `write`, one at a time on a connection of its own; whatever only
- * reads uses `reader`. Two writers at once on one client fail on SQLite, so there is no other way to write.
+ * An open database: whatever writes goes through `write`, one task at a time on a connection of its own; whatever
+ * only reads uses `reader`. Writers at once on one client fail on SQLite, so there is no other way to write.
  */
 export interface Database {
-  readonly reader: LibSQLDatabase;
+  readonly reader: Pick<LibSQLDatabase, 'select'>;
+  /** Rejects with `StoreTrouble` where it is the store that failed, a full disk for one. */
   readonly write: <T>(task: (writer: LibSQLDatabase) => Promise<T>) => Promise<T>;
   /** Finishes what was asked for, then lets go of the file. */
   readonly close: () => Promise<void>;
 }
 
-const isFile = (url: string): boolean => url.startsWith('file:');
-
-async function makeFolder(url: string): Promise<void> {
-  const path = url.startsWith('file://') ? fileURLToPath(url) : url.slice('file:'.length);
-  await mkdir(dirname(path), { recursive: true });
-}
-
-/** A database that a newer version of the product has moved on is left alone. */
-async function refuseNewer(url: string, client: Client): Promise<void> {
-  const known = JSON.parse(
-    await readFile(new URL('./migrations/meta/_journal.json', import.meta.url), 'utf8'),
-  ) as {
-    entries: readonly unknown[];
-  };
-  const table = await client.execute("select 1 from sqlite_master where name = '__drizzle_migrations'");
-  if (table.rows.length === 0) return;
-  const { rows } = await client.execute('select count(*) as done from __drizzle_migrations');
-  if (Number(rows[0]?.done) > known.entries.length)
+/** A database of a newer version, or of another program, is left as it is. */
+async function refuseForeign({ path, shown }: StorePlace, client: Client): Promise<void> {
+  const tables = await client.execute(
+    "select name from sqlite_master where type = 'table' and name not like 'sqlite\\_%' escape '\\'",
+  );
+  if (!tables.rows.some(({ name }) => name === '__drizzle_migrations')) {
+    // A server may keep tables of its own in a database that is new to us; a file has none.
+    if (path === null || tables.rows.length === 0) return;
     throw new StoreTrouble(
-      `The store ${url} was written by a newer version: start that one, or name another store.`,
+      `The store ${shown} is a database of another program. Name another file in DATABASE_URL.`,
+    );
+  }
+  const known = new Set(readMigrationFiles({ migrationsFolder }).map(({ folderMillis }) => folderMillis));
+  const { rows } = await client.execute('select created_at from __drizzle_migrations');
+  if (rows.some(({ created_at }) => !known.has(Number(created_at))))
+    throw new StoreTrouble(
+      `The store ${shown} was written by a newer version. Start that version, or name another store in DATABASE_URL.`,
     );
 }
 
-async function prepare(url: string, writer: Client): Promise<void> {
-  if (isFile(url)) {
+async function bringUp(writer: Client): Promise<void> {
+  const db = drizzle(writer);
+  try {
+    await migrate(db, { migrationsFolder });
+  } catch {
+    // Another process that started at the same moment may have made the tables first: then there is nothing left to
+    // do. Each migration is one transaction, so a real fault shows again.
+    await migrate(db, { migrationsFolder });
+  }
+}
+
+async function prepare(place: StorePlace, writer: Client): Promise<void> {
+  await refuseForeign(place, writer);
+  if (place.path !== null) {
     await writer.execute('PRAGMA journal_mode = WAL');
-    // An acknowledged save is on the disk, also when the power goes.
+    // An acknowledged save is on the disk, also when the power goes. The writer has one connection, so this holds for it.
     await writer.execute('PRAGMA synchronous = FULL');
   }
-  await refuseNewer(url, writer);
-  await migrate(drizzle(writer), { migrationsFolder });
+  await bringUp(writer);
+  // A file that may only be read opens without complaint: ask for a write now, not at somebody's first save.
+  await writer.execute('delete from __drizzle_migrations where false');
+}
+
+async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
+  const open = (concurrency: number): Client => {
+    const client = createClient({ url: place.url, concurrency, timeout: OTHER_PROCESS_MS });
+    clients.push(client);
+    return client;
+  };
+  if (place.path !== null) await mkdir(dirname(place.path), { recursive: true });
+  const writer = open(1);
+  await prepare(place, writer);
+  const reader = drizzle(open(READERS));
+  const queue = new WriteQueue();
+  const db = drizzle(writer);
+  return {
+    reader,
+    write: (task) =>
+      queue
+        .run(() => task(db))
+        .catch((error: unknown) => {
+          throw storeTrouble(place.shown, error) ?? error;
+        }),
+    close: async () => {
+      await queue.idle();
+      for (const client of clients) client.close();
+    },
+  };
 }
 
 /**
  * Opens the store and brings its tables up to date.
  *
- * @param url `file:` with a path (folders are made), or the address of a libSQL server.
+ * @param url `file:` with a path (folders are made), or the address of a libSQL server. Not a store in memory: reader
+ * and writer are two connections, and each would have a store of its own; tests use a file in a folder of theirs.
  * @throws StoreTrouble in words when it cannot be used.
  */
 export async function openDatabase(url: string): Promise<Database> {
+  const place = storePlace(url);
   const clients: Client[] = [];
-  const open = (concurrency: number): Client => {
-    const client = createClient({ url, concurrency, timeout: OTHER_PROCESS_MS });
-    clients.push(client);
-    return client;
-  };
   try {
-    if (isFile(url)) await makeFolder(url);
-    const writer = open(1);
-    await prepare(url, writer);
-    const reader = drizzle(open(4));
-    const queue = new WriteQueue();
-    const db = drizzle(writer);
-    return {
-      reader,
-      write: (task) => queue.run(() => task(db)),
-      close: async () => {
-        await queue.idle();
-        for (const client of clients) client.close();
-      },
-    };
+    return await openAt(place, clients);
   } catch (error) {
     for (const client of clients) client.close();
-    throw error instanceof StoreTrouble ? error : storeTrouble(url, error);
+    const reason = error instanceof Error ? error.message : String(error);
+    throw (
+      storeTrouble(place.shown, error) ??
+      new StoreTrouble(`The store ${place.shown} cannot be used (${reason}).`, { cause: error })
+    );
   }
 }

@@ -1,32 +1,64 @@
-/** The store cannot be opened or written: the message names the place and what to do. */
+/** The store cannot be opened, read or written: the message names the place and what to do. */
 export class StoreTrouble extends Error {
   override readonly name = 'StoreTrouble';
 }
 
-const codeOf = (error: unknown): string => {
-  if (!(error instanceof Error)) return '';
-  if ('code' in error && typeof error.code === 'string') return error.code;
-  return codeOf(error.cause);
-};
+/** The error of the file system, of SQLite or of the net that lies under wrappers; null when there is none. */
+function codedError(error: unknown): { readonly code: string; readonly error: Error } | null {
+  if (!(error instanceof Error)) return null;
+  // The native library gives no code where it cannot open a file at all: only its number, at the end of the message.
+  if (/^ConnectionFailed\(.*: 14"?\)$/s.test(error.message)) return { code: 'SQLITE_CANTOPEN', error };
+  if ('code' in error && typeof error.code === 'string' && error.code !== '')
+    return { code: error.code, error };
+  // A request that got no answer; its cause mostly says why.
+  const bare = error.message === 'fetch failed' ? { code: 'FETCH_FAILED', error } : null;
+  return codedError(error.cause) ?? bare;
+}
 
+const noPlace =
+  'cannot be opened. See that its folder exists and that no folder stands in its place, or name another file in DATABASE_URL.';
+const noRight =
+  'may not be written to. See to the rights of the file and its folder, or name another file in DATABASE_URL.';
+const noRoom = 'has no room left: the disk is full. Make room, then try again.';
+const noAnswer =
+  'does not answer. See that its server runs and that the address in DATABASE_URL is the right one.';
+
+/** What to do, by how a code begins. */
 const remedies: Readonly<Record<string, string>> = {
   SQLITE_NOTADB: 'is not a database of ours. Move it away, or name another file in DATABASE_URL.',
   SQLITE_CORRUPT: 'is damaged. Put a backup in its place, or name another file in DATABASE_URL.',
-  SQLITE_CANTOPEN: 'cannot be opened. See that its folder exists and may be written to.',
-  SQLITE_READONLY: 'may not be written to. See to the rights of the file and its folder.',
-  SQLITE_FULL: 'has no room left: the disk is full.',
+  SQLITE_CANTOPEN: noPlace,
+  SQLITE_READONLY: noRight,
+  SQLITE_FULL: noRoom,
+  SQLITE_IOERR: 'cannot be read or written: the disk reports a fault. See to the disk before anything else.',
   SQLITE_BUSY: 'is in use by another program, which does not let go of it. End that one, then start again.',
+  EACCES: noRight,
+  EPERM: noRight,
+  EROFS: noRight,
+  ENOENT: noPlace,
+  ENOTDIR: noPlace,
+  EEXIST: noPlace,
+  ENOSPC: noRoom,
+  FETCH_FAILED: noAnswer,
+  ECONNREFUSED: noAnswer,
+  ECONNRESET: noAnswer,
+  ENOTFOUND: noAnswer,
+  EAI_AGAIN: noAnswer,
+  ETIMEDOUT: noAnswer,
 };
 
-/** What went wrong with a store at this address, in words; the cause stays with it. */
-export function storeTrouble(url: string, error: unknown): StoreTrouble {
-  const code = codeOf(error);
-  const remedy = Object.entries(remedies).find(([known]) => code.startsWith(known))?.[1];
-  const reason = error instanceof Error ? error.message : String(error);
-  return new StoreTrouble(
-    `The store ${url} ${remedy ?? `cannot be used (${code === '' ? reason : code}).`}`,
-    {
-      cause: error,
-    },
-  );
+/**
+ * What went wrong with the store at a place, in words; null when it was not the store that failed.
+ *
+ * The cause is the bare error of the store: what wraps it carries the statement with its values, which are
+ * customers' data and have no business in a log.
+ */
+export function storeTrouble(place: string, error: unknown): StoreTrouble | null {
+  if (error instanceof StoreTrouble) return error;
+  const coded = codedError(error);
+  if (coded === null) return null;
+  const remedy = Object.entries(remedies).find(([known]) => coded.code.startsWith(known))?.[1];
+  return new StoreTrouble(`The store ${place} ${remedy ?? `cannot be used (${coded.error.message}).`}`, {
+    cause: coded.error,
+  });
 }

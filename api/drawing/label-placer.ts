@@ -28,18 +28,21 @@ export const textBox = (middle: SheetPoint, text: string, sizeMm: number): Recta
 
 /** Finds room for labels: each takes the first candidate place that covers least of what is there already. */
 export interface LabelPlacer {
-  /** Marks a rectangle as taken, by a cable or by anything else. */
-  readonly take: (rectangle: Rectangle, by?: 'cable') => void;
+  /** Marks a rectangle as taken, by a cable, by a wall that a cable's label may stand on, or by anything else. */
+  readonly take: (rectangle: Rectangle, by?: 'cable' | 'wall') => void;
   /** The best middle among the candidates, in their order of preference; its room is then taken. */
   readonly place: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
   /** The same for a cable's own label, which may stand on cables. */
   readonly placeOnCable: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
+  /** True where nothing is taken yet, and all lies within bounds. */
+  readonly isFree: (box: Rectangle) => boolean;
 }
 
 /** A label placer for one sheet, keeping all labels within `bounds`. */
 export function labelPlacer(bounds: Rectangle): LabelPlacer {
   const things: Rectangle[] = [];
   const cables: Rectangle[] = [];
+  const walls: Rectangle[] = [];
   const covered = (box: Rectangle, taken: readonly Rectangle[]): number =>
     taken.reduce((sum, other) => sum + overlapMm2(box, other), 0);
   const outside = (box: Rectangle): number =>
@@ -59,10 +62,14 @@ export function labelPlacer(bounds: Rectangle): LabelPlacer {
       things.push(textBox(at, text, sizeMm));
       return at;
     };
+  const all = [things, walls, cables];
+  const allCovered = (box: Rectangle): number =>
+    outside(box) * 100 + all.reduce((sum, taken) => sum + covered(box, taken), 0);
   return {
-    take: (rectangle, by) => (by === 'cable' ? cables : things).push(rectangle),
-    place: placeBy((box) => outside(box) * 100 + covered(box, things) + covered(box, cables)),
+    take: (rectangle, by) => (by === 'cable' ? cables : by === 'wall' ? walls : things).push(rectangle),
+    place: placeBy(allCovered),
     placeOnCable: placeBy((box) => outside(box) * 100 + covered(box, things)),
+    isFree: (box) => allCovered(box) === 0,
   };
 }
 

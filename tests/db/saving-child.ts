@@ -1,15 +1,22 @@
 import { openDatabase } from '../../api/db/open-database.ts';
 import { storesOf } from '../../api/db/stores-of.ts';
-import { heading } from './test-store.ts';
+import { crashText, heading } from './test-store.ts';
 
-// Saves one job over and over and says each acknowledged revision, until it is killed.
-const [url = '', startText = '1'] = process.argv.slice(2);
+// Makes one job and saves it over and over, saying each acknowledged revision, until it has made so many saves or is
+// killed. Where others save the same job, it saves on what it is refused for.
+const [url = '', id = '', saves = 'Infinity'] = process.argv.slice(2);
 const database = await openDatabase(url);
 const { jobs } = await storesOf(database, 'own', () => new Date());
-for (let base = Number(startText); ; ) {
-  const text = JSON.stringify({ revision: base + 1, filler: 'x'.repeat(20_000) });
-  const saved = await jobs.save(heading('crash'), text, base, 'by-hand');
+const made = await jobs.create(heading(id), crashText(1));
+if (made.outcome === 'created') process.stdout.write(`${made.revision}\n`);
+let base = made.outcome === 'created' ? made.revision : ((await jobs.read(id))?.revision ?? 0);
+for (let done = 0; done < Number(saves); ) {
+  const saved = await jobs.save(heading(id), crashText(base + 1), base, 'by-hand');
   if (saved.outcome === 'no-such-job') throw new Error('the job is not there');
-  if (saved.outcome === 'saved') process.stdout.write(`${saved.revision}\n`);
+  if (saved.outcome === 'saved') {
+    process.stdout.write(`${saved.revision}\n`);
+    done += 1;
+  }
   base = saved.revision;
 }
+await database.close();

@@ -1,7 +1,8 @@
+import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { type Database, openDatabase } from '../../api/db/open-database.ts';
 import type { JobHeading, Stores } from '../../api/db/stores.ts';
 import { storesOf } from '../../api/db/stores-of.ts';
@@ -32,9 +33,10 @@ export interface TestStore {
   readonly close: () => Promise<void>;
 }
 
-export async function openTestStore(): Promise<TestStore> {
+/** A store that is new, or the one at an address, which then stays. */
+export async function openTestStore(there?: string): Promise<TestStore> {
   const folder = await mkdtemp(join(tmpdir(), 'store-'));
-  const url = pathToFileURL(join(folder, 'deep', 'store.db')).href;
+  const url = there ?? pathToFileURL(join(folder, 'deep', 'store.db')).href;
   const database = await openDatabase(url);
   const clock = testClock();
   const firm = (firmId: string): Promise<Stores> => storesOf(database, firmId, clock.now);
@@ -59,3 +61,32 @@ export const heading = (id: string, title = 'A job'): JobHeading => ({
   wantedPoints: 1,
   schemes: 2,
 });
+
+/** The text that a saving program gives a revision: long enough for several pages of the file. */
+export const crashText = (revision: number): string =>
+  JSON.stringify({ revision, filler: `${revision} `.repeat(4000) });
+
+/** The revisions that a saving program said were in, on whole lines: one that was cut short was not heard. */
+export interface SavingProgram {
+  readonly child: ChildProcess;
+  readonly told: () => readonly number[];
+  /** Its exit code; null when it was killed. */
+  readonly ended: Promise<number | null>;
+}
+
+/** Starts a program of its own that saves one job of a store, so many times or until it is killed. */
+export function startSaving(url: string, id: string, saves = Number.POSITIVE_INFINITY): SavingProgram {
+  const script = fileURLToPath(new URL('./saving-child.ts', import.meta.url));
+  const child = spawn(process.execPath, ['--import', 'tsx', script, url, id, String(saves)], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let said = '';
+  child.stdout.on('data', (chunk: Buffer) => {
+    said += chunk.toString();
+  });
+  return {
+    child,
+    told: () => said.split('\n').slice(0, -1).map(Number),
+    ended: new Promise((resolve) => child.once('close', resolve)),
+  };
+}

@@ -25,6 +25,8 @@ export class ServerRefusal extends Error {
   readonly code: string;
   /** What is there instead, where a save was stale. */
   readonly currentRevision: number | null;
+  /** When that was saved, ISO; null where there is nothing to tell. */
+  readonly savedAt: string | null;
   readonly faults: readonly Fault[];
 
   constructor(status: number, body: Partial<ProblemBody>) {
@@ -32,6 +34,7 @@ export class ServerRefusal extends Error {
     this.status = status;
     this.code = body.code ?? 'not-reached';
     this.currentRevision = body.currentRevision ?? null;
+    this.savedAt = body.savedAt ?? null;
     this.faults = body.faults ?? [];
   }
 }
@@ -41,6 +44,7 @@ interface ProblemBody {
   readonly detail: string;
   readonly code: string;
   readonly currentRevision: number;
+  readonly savedAt: string;
   readonly faults: readonly Fault[];
 }
 

@@ -37,7 +37,9 @@ export class DocumentSession<T extends Objectish> {
   #unanswered: readonly T[] = [];
   #keeping: Keeping = 'kept';
   #trouble: string | null = null;
+  #troubleCode: string | null = null;
   #theirRevision: number | null = null;
+  #theirSavedAt: string | null = null;
   #saving: Promise<void> | null = null;
   #retryMs = RETRY_MS;
   #callOff: () => void = () => {};
@@ -67,9 +69,17 @@ export class DocumentSession<T extends Objectish> {
   get trouble(): string | null {
     return this.#trouble;
   }
+  /** The server's word for the trouble; null without any. */
+  get troubleCode(): string | null {
+    return this.#troubleCode;
+  }
   /** What somebody else saved in between; null when nobody did. */
   get theirRevision(): number | null {
     return this.#theirRevision;
+  }
+  /** When that was, ISO; null when nobody did, or it is not told. */
+  get theirSavedAt(): string | null {
+    return this.#theirSavedAt;
   }
   get undoLabel(): string | null {
     return this.#history.undoLabel;
@@ -146,7 +156,9 @@ export class DocumentSession<T extends Objectish> {
     this.#unanswered = [];
     this.#retryMs = RETRY_MS;
     this.#trouble = null;
+    this.#troubleCode = null;
     this.#theirRevision = null;
+    this.#theirSavedAt = null;
     this.#keeping = this.unkept ? 'keeping' : 'kept';
   }
 
@@ -154,6 +166,7 @@ export class DocumentSession<T extends Objectish> {
     if (error instanceof ServerRefusal && error.status === 412) return this.#stale(value, error);
     this.#keeping = 'not-kept';
     this.#trouble = error instanceof Error ? error.message : String(error);
+    this.#troubleCode = error instanceof ServerRefusal ? error.code : null;
     const maySucceed = !(error instanceof ServerRefusal) || error.status === 0 || error.status >= 500;
     if (!maySucceed) return;
     this.#unanswered = [...this.#unanswered, value];
@@ -173,6 +186,7 @@ export class DocumentSession<T extends Objectish> {
     this.#keeping = 'changed-elsewhere';
     this.#trouble = 'This was changed elsewhere in the meantime.';
     this.#theirRevision = theirs?.revision ?? error.currentRevision;
+    this.#theirSavedAt = error.savedAt;
   }
 
   /** Lays the own state over what somebody else saved; theirs stays among the revisions. */

@@ -1,4 +1,5 @@
 import { estimate } from '#engine/estimate.ts';
+import { cheapestThatMayGoAhead, schemeDifferences } from '#engine/schemes/differences.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -14,16 +15,39 @@ export interface EstimateAsk {
 }
 
 /** What has been worked out so far. */
-export interface Worked {
+export interface WorkedOut {
+  /** The job that `scheme` is of; it may be a frame behind the one that was given last. */
+  readonly job: Job;
+  /** All schemes; while `moving`, of the job as it was before, save for the house as found. */
   readonly whole: Estimate;
-  /** The shown scheme of this moment; null where there is no scheme. */
+  /** The shown scheme; null where there is no scheme. */
   readonly scheme: SchemeEstimate | null;
   /** True while only the shown scheme is of this moment. */
   readonly moving: boolean;
 }
 
+/** When things are done later; each gives back what calls it off. */
+export interface Clock {
+  /** Before the next picture is drawn. */
+  readonly frame: (then: () => void) => () => void;
+  readonly wait: (ms: number, then: () => void) => () => void;
+}
+
+const browserClock: Clock = {
+  frame: (then) => {
+    const asked = requestAnimationFrame(then);
+    return () => cancelAnimationFrame(asked);
+  },
+  wait: (ms, then) => {
+    const timer = setTimeout(then, ms);
+    return () => clearTimeout(timer);
+  },
+};
+
 /** Rest after the last change before all schemes are worked out again, ms. */
-const REST_MS = 160;
+const REST_MS = 150;
+
+const nothing = (): void => {};
 
 /** The shown scheme of an estimate: asked for, else the cheapest that may go ahead, else the first. */
 export function shownScheme(whole: Estimate, schemeId: string | null): SchemeEstimate | null {
@@ -35,66 +59,124 @@ export function shownScheme(whole: Estimate, schemeId: string | null): SchemeEst
   return null;
 }
 
-const when = ({ date, revision }: EstimateAsk): { date: string; revision: number } => ({ date, revision });
+/** The estimate with some of the schemes only. */
+function estimateOf({ job, library, date, revision }: EstimateAsk, schemes: Job['schemes']): Estimate {
+  const part = estimate({ ...job, schemes }, library, { date, revision });
+  // What was worked out of a part of the job speaks of all of it.
+  const whole = (scheme: SchemeEstimate): SchemeEstimate => ({
+    ...scheme,
+    worked: { ...scheme.worked, job },
+  });
+  const worked = { ...part.asFound.worked, job };
+  return { ...part, asFound: { ...part.asFound, worked }, schemes: part.schemes.map(whole) };
+}
 
 /**
- * Works a job out in the browser as it is edited: the shown scheme at once, the others, the open questions and the
- * remedies' prices when the hand rests.
+ * Works a job out in the browser as it is edited: the shown scheme at once, or once a picture while something
+ * moves; all schemes, the open questions and the remedies' prices when the hand rests, one scheme at a time so
+ * that typing is never held up for long.
  */
 export class Estimating {
   #ask: EstimateAsk;
-  #worked: Worked;
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  #worked: WorkedOut;
+  #callOffFrame = nothing;
+  #callOffRest = nothing;
+  /** True while all schemes are waited for, or being worked out. */
+  #resting = false;
   readonly #changed: () => void;
+  readonly #clock: Clock;
 
-  constructor(ask: EstimateAsk, changed: () => void) {
+  /** @param changed is told of everything that is worked out later than in `take`. */
+  constructor(ask: EstimateAsk, changed: () => void, clock: Clock = browserClock) {
     this.#ask = ask;
     this.#changed = changed;
-    const whole = estimate(ask.job, ask.library, when(ask));
-    this.#worked = { whole, scheme: shownScheme(whole, ask.schemeId), moving: false };
+    this.#clock = clock;
+    const whole = estimateOf(ask, ask.job.schemes);
+    this.#worked = { job: ask.job, whole, scheme: shownScheme(whole, ask.schemeId), moving: false };
   }
 
-  get worked(): Worked {
+  get worked(): WorkedOut {
     return this.#worked;
   }
 
-  /** Takes another job, library or shown scheme; what costs little is worked out at once. */
-  take(ask: EstimateAsk): void {
+  /**
+   * Takes another job, library or shown scheme.
+   *
+   * @param moving true while something moves under the hand: the whole estimate waits until it rests.
+   */
+  take(ask: EstimateAsk, moving = false): void {
     const before = this.#ask;
     this.#ask = ask;
-    if (ask.job === before.job && ask.library === before.library && ask.date === before.date) {
-      if (ask.schemeId !== before.schemeId && !this.#worked.moving)
-        this.#worked = { ...this.#worked, scheme: shownScheme(this.#worked.whole, ask.schemeId) };
+    const same = ask.job === before.job && ask.library === before.library && ask.date === before.date;
+    if (same && !this.#worked.moving) {
+      const whole = { ...this.#worked.whole, revision: ask.revision };
+      this.#worked = { ...this.#worked, whole, scheme: shownScheme(whole, ask.schemeId) };
       return;
     }
-    this.#workShown();
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#workAll(), REST_MS);
+    if (!same || ask.schemeId !== before.schemeId) this.#shownSoon(moving);
+    if (moving) this.#restNoMore();
+    else if (!same || !this.#resting) this.#restThenAll();
   }
 
+  /** Works nothing more out. */
   stop(): void {
-    clearTimeout(this.#timer);
+    this.#callOffFrame();
+    this.#restNoMore();
+  }
+
+  #restNoMore(): void {
+    this.#callOffRest();
+    this.#resting = false;
+  }
+
+  #restThenAll(): void {
+    this.#callOffRest();
+    this.#resting = true;
+    this.#callOffRest = this.#clock.wait(REST_MS, () => this.#workAll());
+  }
+
+  #shownSoon(moving: boolean): void {
+    this.#callOffFrame();
+    if (moving) {
+      this.#callOffFrame = this.#clock.frame(() => {
+        this.#workShown();
+        this.#changed();
+      });
+    } else this.#workShown();
   }
 
   #workShown(): void {
     const ask = this.#ask;
+    const { schemes } = ask.job;
     const { whole } = this.#worked;
-    const id = shownScheme(whole, ask.schemeId)?.id ?? null;
-    const shown = ask.job.schemes.find((scheme) => scheme.id === (id ?? ask.schemeId)) ?? ask.job.schemes[0];
-    if (shown === undefined) {
-      this.#workAll();
-      return;
-    }
-    const live = estimate({ ...ask.job, schemes: [shown] }, ask.library, when(ask));
-    const scheme = live.schemes[0] ?? null;
-    // The house as found is of this moment; the cards of the other schemes follow when the hand rests.
-    this.#worked = { whole: { ...whole, asFound: live.asFound }, scheme, moving: true };
+    const ids = [ask.schemeId, this.#worked.scheme?.id, whole.cheapestId];
+    const shown = ids.map((id) => schemes.find((scheme) => scheme.id === id)).find((scheme) => scheme);
+    const one = shown ?? schemes[0];
+    const live = estimateOf(ask, one === undefined ? [] : [one]);
+    this.#worked = {
+      job: ask.job,
+      whole: { ...whole, asFound: live.asFound },
+      scheme: live.schemes[0] ?? null,
+      moving: true,
+    };
   }
 
-  #workAll(): void {
+  /** One scheme a task, so that keys and fingers are heard in between. */
+  #workAll(done: readonly SchemeEstimate[] = []): void {
     const ask = this.#ask;
-    const whole = estimate(ask.job, ask.library, when(ask));
-    this.#worked = { whole, scheme: shownScheme(whole, ask.schemeId), moving: false };
+    const next = ask.job.schemes[done.length];
+    const part = estimateOf(ask, next === undefined ? [] : [next]);
+    const schemes = [...done, ...part.schemes];
+    if (schemes.length < ask.job.schemes.length) {
+      this.#callOffRest = this.#clock.wait(0, () => this.#workAll(schemes));
+      return;
+    }
+    const differences = schemeDifferences(schemes);
+    const cheapestId = cheapestThatMayGoAhead(schemes)?.id ?? null;
+    const whole = { ...part, schemes, differences, cheapestId };
+    this.#callOffFrame();
+    this.#resting = false;
+    this.#worked = { job: ask.job, whole, scheme: shownScheme(whole, ask.schemeId), moving: false };
     this.#changed();
   }
 }

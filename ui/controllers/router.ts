@@ -25,6 +25,15 @@ export interface JobRoute {
 
 const isStep = (word: string | undefined): word is Step => steps.some((step) => step === word);
 
+/** A part of a path as it was before it was written into one; null for what no browser writes. */
+function decoded(part: string): string | null {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return null;
+  }
+}
+
 /** The route of an address; what is no place of ours is `missing`. */
 export function routeOf(url: URL): Route {
   const [first, ...rest] = url.pathname.split('/').filter((part) => part !== '');
@@ -33,12 +42,13 @@ export function routeOf(url: URL): Route {
   const [id, step, compare, ...more] = rest;
   const known = first === 'jobs' && id !== undefined && more.length === 0;
   const plainStep = step === undefined || (isStep(step) && compare === undefined);
-  if (!known || !(plainStep || (step === 'ways' && compare === 'compare')))
+  const jobId = known ? decoded(id) : null;
+  if (jobId === null || !(plainStep || (step === 'ways' && compare === 'compare')))
     return { page: 'missing', path: url.pathname };
   const asked = (name: string): string | null => url.searchParams.get(name);
   return {
     page: 'job',
-    jobId: decodeURIComponent(id),
+    jobId,
     step: isStep(step) ? step : 'as-found',
     compare: compare === 'compare',
     scheme: asked('scheme'),

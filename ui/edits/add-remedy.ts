@@ -1,7 +1,11 @@
-import type { Remedy } from '#model/scheme.ts';
+import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 
 const same = (one: Remedy, other: Remedy): boolean => one.kind === other.kind && one.at === other.at;
+
+/** True when a scheme has a remedy of this kind at this place, whatever its device. */
+export const hasRemedy = ({ remedies }: Pick<Scheme, 'remedies'>, remedy: Remedy): boolean =>
+  remedies.some((one) => same(one, remedy));
 
 /** Adds a remedy to a scheme; one of the same kind at the same place gives way to it. */
 export const addRemedy = (schemeId: string, remedy: Remedy, name: string): JobEdit => ({

@@ -13,6 +13,7 @@ export class FindingCard extends LitElement {
     finding: { attribute: false },
     subject: { type: String },
     schemeId: { attribute: false },
+    remedied: { type: Boolean },
     lit: { type: Boolean, reflect: true },
   };
   static override styles = [
@@ -70,6 +71,10 @@ export class FindingCard extends LitElement {
       .more p {
         margin: 0 0 4px;
       }
+      .figures {
+        font: 600 14px / 1.4 var(--drawing-font);
+        color: var(--ink);
+      }
       .stop {
         color: var(--fail);
         font-weight: 600;
@@ -88,10 +93,13 @@ export class FindingCard extends LitElement {
   declare subject: string;
   /** The shown scheme, to which a remedy may be added; null where there is none. */
   declare schemeId: string | null;
+  /** True when the scheme has the finding's remedy already. */
+  declare remedied: boolean;
   declare lit: boolean;
 
   constructor() {
     super();
+    this.remedied = false;
     this.subject = '';
     this.schemeId = null;
     this.lit = false;
@@ -103,6 +111,7 @@ export class FindingCard extends LitElement {
 
   override render(): TemplateResult {
     const { finding } = this;
+    const figures = figuresOf(finding);
     return html`<button class="card" aria-pressed=${this.lit} @click=${() => this.#show()}>
         <span class="head"
           ><outcome-mark .outcome=${finding.outcome}></outcome-mark>${outcomeWords[finding.outcome]}
@@ -116,6 +125,7 @@ export class FindingCard extends LitElement {
             ? html`<p class="stop">Stop: work must not go on before this is settled.</p>`
             : nothing
         }
+        ${figures === null ? nothing : html`<p class="figures">${figures}</p>`}
         ${finding.remedy === null ? nothing : html`<p>${finding.remedy}</p>`}
         <div class="row">
           <span>${finding.rule} · ${finding.source}${finding.origin === 'found' ? ' · as found' : nothing}</span>
@@ -127,6 +137,7 @@ export class FindingCard extends LitElement {
   #fixButton(): TemplateResult | typeof nothing {
     const { fix, consequencePence } = this.finding;
     if (fix === null || this.schemeId === null) return nothing;
+    if (this.remedied) return html`<span>The scheme has this remedy.</span>`;
     const price =
       consequencePence === null ? '' : ` (${consequencePence < 0 ? '' : '+'}${pounds(consequencePence)})`;
     return html`<button class="small" @click=${() => this.#addFix()}>Add this remedy${price}</button>`;
@@ -145,6 +156,13 @@ export class FindingCard extends LitElement {
       send(this, 'thing-chosen', { subjectId: subject });
     }
   }
+}
+
+/** What was found against the limit; null where the rule has no two numbers. */
+function figuresOf({ actual, limit, unit }: Finding): string | null {
+  if (typeof actual !== 'number' || typeof limit !== 'number') return null;
+  const of = unit === null ? '' : ` ${unit}`;
+  return `${actual}${of}; the limit is ${limit}${of}`;
 }
 customElements.define('finding-card', FindingCard);
 declare global {

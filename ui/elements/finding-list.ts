@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
+import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
 import './finding-card.ts';
 import { controlsCss } from './shared-styles.ts';
@@ -14,6 +15,7 @@ export class FindingList extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     findings: { attribute: false },
+    opened: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -44,9 +46,12 @@ export class FindingList extends LitElement {
   ];
   declare view: JobView;
   declare findings: readonly Finding[];
+  /** Folded outcomes that were opened; only these are drawn, as there may be a hundred passes. */
+  declare private opened: ReadonlySet<Outcome>;
 
   constructor() {
     super();
+    this.opened = new Set();
     this.findings = [];
   }
 
@@ -67,21 +72,32 @@ export class FindingList extends LitElement {
   #group(outcome: Outcome, labelOf: LabelOf): TemplateResult | typeof nothing {
     const findings = this.#of(outcome);
     if (findings.length === 0) return nothing;
-    const cards = html`<ul>
+    const cards = (): TemplateResult => html`<ul>
       ${findings.map((finding) => html`<li>${this.#card(finding, labelOf)}</li>`)}
     </ul>`;
-    if (!folded.has(outcome)) return cards;
-    return html`<details>
+    if (!folded.has(outcome)) return cards();
+    const open = this.opened.has(outcome);
+    return html`<details ?open=${open} @toggle=${(event: Event) => this.#toggled(outcome, event)}>
       <summary>${outcomeWords[outcome]} (${findings.length})</summary>
-      ${cards}
+      ${open ? cards() : nothing}
     </details>`;
   }
 
+  #toggled(outcome: Outcome, event: Event): void {
+    const { open } = event.currentTarget as HTMLDetailsElement;
+    if (open === this.opened.has(outcome)) return;
+    const others = [...this.opened].filter((one) => one !== outcome);
+    this.opened = new Set(open ? [...others, outcome] : others);
+  }
+
   #card(finding: Finding, labelOf: LabelOf): TemplateResult {
+    const scheme = this.view.step === 'as-found' ? null : (this.view.scheme?.worked.scheme ?? null);
+    const isRemedied = scheme !== null && finding.fix !== null && hasRemedy(scheme, finding.fix);
     return html`<finding-card
       .finding=${finding}
       .subject=${labelOf(finding.subject)}
-      .schemeId=${this.view.step === 'as-found' ? null : (this.view.scheme?.id ?? null)}
+      .schemeId=${scheme?.id ?? null}
+      .remedied=${isRemedied}
       .lit=${this.view.lit.has(finding.subject) && this.view.chosen === finding.subject}
     ></finding-card>`;
   }

@@ -1,148 +1,135 @@
-import {
-  css,
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type SVGTemplateResult,
-  svg,
-  type TemplateResult,
-} from 'lit';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
+import type { PriceRange, Totals } from '#engine/price/totals.ts';
+import type { Outcome } from '#engine/rules/finding.ts';
+import type { Complies, OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { send } from '../job-events.ts';
 import type { JobView } from '../job-view.ts';
-import { hoursWritten, pounds, wholePounds } from '../written.ts';
+import { areLit } from '../lit-things.ts';
+import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
+import './outcome-mark.ts';
+import { priceBlockCss } from './price-block-styles.ts';
 import { partsOfPrice } from './price-parts.ts';
 import { controlsCss } from './shared-styles.ts';
 
-const compliesWords = {
-  yes: 'Nothing that this scheme does fails the checks',
-  no: 'This scheme fails: it may not go ahead',
-  'not-proven': 'Not proven: the survey does not tell enough',
-} as const;
+const verdicts: Readonly<Record<Complies, readonly [mark: Outcome, words: string]>> = {
+  yes: ['passes', 'This scheme fails no check'],
+  no: ['fails', 'Fails checks: it may not go ahead'],
+  'not-proven': ['not-proven', 'Not proven: too little is known'],
+};
+
+/** How many open questions are shown: the dearest. */
+const MOST_QUESTIONS = 3;
 
 /** The price of the shown scheme, always in sight: total, range, what it is made of, what would narrow it. */
 export class PriceBlock extends LitElement {
-  static override properties: PropertyDeclarations = { view: { attribute: false } };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: block;
-        min-height: 196px;
-        padding: 16px 18px 14px;
-        color: var(--block-ink);
-        background: var(--block);
-      }
-      .total {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 10px;
-        align-items: baseline;
-        margin: 0;
-        font: 600 36px/1.1 var(--drawing-font);
-      }
-      .total span {
-        font: 400 14px/1.3 var(--text-font);
-        color: var(--block-soft);
-      }
-      svg {
-        display: block;
-        width: 100%;
-        height: 12px;
-        margin: 10px 0 4px;
-      }
-      dl {
-        display: grid;
-        grid-template-columns: repeat(4, auto);
-        gap: 0 10px;
-        justify-content: space-between;
-        margin: 0;
-        font-size: 13px;
-      }
-      dt {
-        grid-row: 1;
-        color: var(--block-soft);
-      }
-      dd {
-        grid-row: 2;
-        margin: 0;
-      }
-      .range,
-      .verdict {
-        margin: 8px 0 0;
-        font-size: 13px;
-      }
-      .verdict {
-        font-weight: 500;
-      }
-      .materials {
-        fill: #d9854c;
-      }
-      .labour {
-        fill: #e8dcc6;
-      }
-      .other {
-        fill: #9fb0b8;
-      }
-      .vat {
-        fill: none;
-        stroke: #9fb0b8;
-      }
-    `,
-  ];
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    told: { state: true },
+  };
+  static override styles = [controlsCss, priceBlockCss];
   declare view: JobView;
+  /** The price as it is read out: of what has come to rest only. */
+  declare private told: string;
+
+  constructor() {
+    super();
+    this.told = '';
+  }
+
+  override willUpdate(): void {
+    const { scheme, moving } = this.view;
+    if (!moving) this.told = scheme === null ? '' : `Price ${pounds(scheme.totals.grossPence)}`;
+  }
 
   override render(): TemplateResult {
     const { scheme } = this.view;
-    return scheme === null ? this.#nothingYet() : this.#price(scheme);
+    return html`<p class="visually-hidden" role="status">${this.told}</p>
+      ${scheme === null ? this.#nothingYet() : this.#price(scheme)}`;
   }
 
   #nothingYet(): TemplateResult {
-    const wanted = this.view.job.points.filter(({ status }) => status === 'wanted').length;
-    return html`<p class="total">£–</p>
-      <p class="range">
+    const { job } = this.view;
+    const wanted = job.points.filter(({ status }) => status === 'wanted').length;
+    return html`<p class="total">No price yet</p>
+      <p class="missing">
         ${
           wanted === 0
-            ? 'No price yet: say in Wanted which points are to be added.'
-            : `No price yet: choose in Ways how the ${wanted} wanted ${wanted === 1 ? 'point is' : 'points are'} joined.`
+            ? 'Say in Wanted which points are to be added.'
+            : `Make a scheme in Ways: how ${wanted === 1 ? 'the wanted point is' : `the ${counted(wanted, 'wanted point')} are`} to be joined.`
         }
       </p>`;
   }
 
   #price(scheme: SchemeEstimate): TemplateResult {
-    const { totals, range } = scheme;
+    const { totals, range, complies } = scheme;
     const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
-    return html`<p class="total" aria-live=${this.view.moving ? 'off' : 'polite'}>
-        ${pounds(totals.grossPence)} <span>${vat} · ${hoursWritten(totals.hours)}</span>
+    const [mark, words] = verdicts[complies];
+    return html`<p class="total">
+        ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
       </p>
-      ${this.#bar(scheme)}
+      ${rangeStrip(range)} ${bar(totals)}
       <dl>
         ${partsOfPrice(totals).map(
-          ({ words, pence }) => html`<dt>${words}</dt>
-            <dd>${wholePounds(pence)}</dd>`,
+          ({ words: name, pence }, index) => html`<div class=${`part${index}`}>
+            <dt>${name}</dt>
+            <dd>${wholePounds(pence)}</dd>
+          </div>`,
         )}
       </dl>
-      <p class="range">
-        Between ${wholePounds(range.lowPence)} and ${wholePounds(range.highPence)}, by what is not known yet.
-      </p>
-      <p class="verdict">${compliesWords[scheme.complies]}</p>`;
+      <p class="verdict"><outcome-mark .outcome=${mark}></outcome-mark>${words}</p>
+      ${this.#questions(scheme)}`;
   }
 
-  #bar({ totals }: SchemeEstimate): TemplateResult | typeof nothing {
-    const parts = partsOfPrice(totals);
-    const sum = parts.reduce((all, { pence }) => all + pence, 0);
-    if (sum <= 0) return nothing;
-    const names = ['materials', 'labour', 'other', 'vat'];
-    const widths = parts.map(({ pence }) => (100 * pence) / sum);
-    const starts = widths.map((_, i) => widths.slice(0, i).reduce((all, width) => all + width, 0));
-    return html`<svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
-      ${widths.map((width, i) => bar(names[i] ?? '', starts[i] ?? 0, width))}
-    </svg>`;
+  /** While something moves, what the questions are worth is that of before. */
+  #questions(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+    const { moving, estimate } = this.view;
+    const before = estimate.schemes.find(({ id }) => id === scheme.id);
+    const questions = (moving ? (before ?? scheme) : scheme).openQuestions.slice(0, MOST_QUESTIONS);
+    if (questions.length === 0) return nothing;
+    return html`<h2>To narrow the range</h2>
+      <ul>
+        ${questions.map((question) => html`<li>${this.#question(question)}</li>`)}
+      </ul>`;
+  }
+
+  #question({ words, worthPence, subjects }: OpenQuestion): TemplateResult {
+    const lit = areLit(this.view.lit, subjects);
+    return html`<button
+      aria-pressed=${lit}
+      @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : subjects })}
+    >
+      <span>${words}</span><b>by ${wholePounds(worthPence)}</b>
+    </button>`;
   }
 }
 
-function bar(name: string, start: number, width: number): SVGTemplateResult {
-  return svg`<rect class=${name} x=${start} y="0.3" width=${Math.max(0, width - 0.6)} height="3.4" stroke-width="0.4" />`;
+/** The range as a strip with the price on it: low, typical, high. */
+function rangeStrip({ lowPence, typicalPence, highPence }: PriceRange): TemplateResult | typeof nothing {
+  const width = highPence - lowPence;
+  if (width <= 0) return nothing;
+  const at = (100 * (typicalPence - lowPence)) / width;
+  return html`<div class="range">
+    <span>${wholePounds(lowPence)}</span>
+    <svg viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true">
+      ${svg`<rect class="track" x="0" y="5" width="100" height="2"/><rect class="ends" x="0" y="2" width="0.8" height="8"/><rect class="ends" x="99.2" y="2" width="0.8" height="8"/><rect class="now" x=${Math.min(98, Math.max(0, at - 1))} y="0" width="2" height="12"/>`}
+    </svg>
+    <span><span class="visually-hidden">to </span>${wholePounds(highPence)}</span>
+  </div>`;
+}
+
+/** What the price is made of as one bar. */
+function bar(totals: Totals): TemplateResult | typeof nothing {
+  const parts = partsOfPrice(totals);
+  const sum = parts.reduce((all, { pence }) => all + pence, 0);
+  if (sum <= 0) return nothing;
+  const widths = parts.map(({ pence }) => (100 * pence) / sum);
+  const starts = widths.map((_, index) => widths.slice(0, index).reduce((all, width) => all + width, 0));
+  return html`<svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+    ${widths.map(
+      (width, index) =>
+        svg`<rect class=${`part${index}`} x=${starts[index] ?? 0} y="0" width=${Math.max(0, width - 0.6)} height="4"/>`,
+    )}
+  </svg>`;
 }
 customElements.define('price-block', PriceBlock);
 declare global {

@@ -62,13 +62,16 @@ export class SchemeCard extends LitElement {
         font-weight: 600;
         color: var(--ink);
       }
-      .fails {
+      .fails,
+      .asks {
+        display: inline-flex;
+        gap: 5px;
+        align-items: center;
         color: var(--fail);
-        font-weight: 600;
+        font: 600 14px / 1.25 var(--drawing-font);
       }
       .asks {
         color: var(--ask);
-        font-weight: 600;
       }
       svg.bar {
         display: block;
@@ -109,14 +112,12 @@ export class SchemeCard extends LitElement {
       @click=${() => send(this, 'scheme-shown', { schemeId: scheme.id })}
     >
       <span class="head"
-        ><span>${pounds(scheme.totals.grossPence)}</span>${
-          this.cheapest ? html`<span class="hint">cheapest that passes</span>` : nothing
-        }</span
+        ><span>${pounds(scheme.totals.grossPence)}</span>${this.#verdict()}</span
       >
       <span class="name">${scheme.name}</span>
       <span class="facts"
         ><span><b>${metresShort(cableMm)}</b> cable</span><span>${counted(joints, 'joint')}</span
-        ><span><b>${hoursWritten(scheme.totals.hours)}</b></span>${this.#verdict()}</span
+        ><span><b>${hoursWritten(scheme.totals.hours)}</b></span></span
       >
       <svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
         ${svg`<rect class="ground" width="100" height="4"/><rect class=${scheme.complies === 'no' ? 'failing' : 'price'} width=${width} height="4"/>`}
@@ -124,17 +125,18 @@ export class SchemeCard extends LitElement {
     </button>`;
   }
 
+  /** What fails, or is not proven, or that there is no cheaper one that may go ahead. */
   #verdict(): TemplateResult | typeof nothing {
     const { complies, findings } = this.scheme;
     if (complies === 'no') {
       const failing = findings.filter((finding) => finding.outcome === 'fails' && finding.gates).length;
       return html`<span class="fails"
-        ><outcome-mark .outcome=${'fails'}></outcome-mark> fails ${failing > 1 ? `${failing} checks` : ''}</span
+        ><outcome-mark outcome="fails"></outcome-mark>Fails ${failing > 1 ? `${failing} checks` : ''}</span
       >`;
     }
     if (complies === 'not-proven')
-      return html`<span class="asks"><outcome-mark .outcome=${'not-proven'}></outcome-mark> not proven</span>`;
-    return nothing;
+      return html`<span class="asks"><outcome-mark outcome="not-proven"></outcome-mark>Not proven</span>`;
+    return this.cheapest ? html`<span class="hint">Cheapest that may go ahead</span>` : nothing;
   }
 }
 customElements.define('scheme-card', SchemeCard);

@@ -36,6 +36,23 @@ export class SchemeStrip extends LitElement {
     `,
   ];
   declare view: JobView;
+  /** The scheme whose card was last brought into sight. */
+  #inSight: string | null = null;
+
+  override updated(): void {
+    const id = this.view.scheme?.id ?? null;
+    if (id === this.#inSight) return;
+    this.#inSight = id;
+    const list = this.renderRoot.querySelector('ul');
+    const shown = [...this.renderRoot.querySelectorAll('li')].find(
+      (item) => item.querySelector('scheme-card')?.shown,
+    );
+    if (list === null || shown === undefined) return;
+    // Only along the strip: what the strip lies in stays where it is.
+    const left = shown.offsetLeft - list.offsetLeft;
+    if (left < list.scrollLeft || left + shown.offsetWidth > list.scrollLeft + list.clientWidth)
+      list.scrollLeft = left - 16;
+  }
 
   override render(): TemplateResult {
     const { estimate, scheme, moving } = this.view;

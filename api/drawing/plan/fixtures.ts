@@ -1,6 +1,6 @@
 import type { Plan } from '#engine/plan/plan.ts';
 import { planPointOf } from '#engine/plan/plane.ts';
-import { type SheetFrame, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import { type LabelPlacer, textBox } from '../label-placer.ts';
 import { line, type Shape, words } from '../scene.ts';
 
@@ -9,6 +9,26 @@ const shortWords: Readonly<Record<string, string>> = {
   'gas-pipe': 'gas',
 };
 
+/** What the rules measure from, as it lies on the sheet. */
+export interface DrawnFixture {
+  readonly name: string;
+  readonly corners: readonly SheetPoint[];
+}
+
+/** A storey's fixtures on the sheet; worktops are left out: much hangs and stands over them. */
+export function drawnFixtures(frame: SheetFrame, plan: Plan, storeyId: string): readonly DrawnFixture[] {
+  return plan.fixtures
+    .filter((entry) => entry.storeyId === storeyId && entry.fixture.kind !== 'worktop')
+    .map(({ fixture }) => ({
+      name: shortWords[fixture.kind] ?? fixture.kind,
+      corners: fixture.outline.map((at) => toSheet(frame, planPointOf(at))),
+    }));
+}
+
+/** The outline of a fixture, thin. */
+export const fixtureOutline = ({ corners }: DrawnFixture): Shape =>
+  line('fixture', corners, corners.length > 2);
+
 /** Outlines of what the rules measure from (sinks, hobs, baths, gas), thin, with their names. */
 export function fixtureShapes(
   frame: SheetFrame,
@@ -16,24 +36,17 @@ export function fixtureShapes(
   storeyId: string,
   free: LabelPlacer,
 ): readonly Shape[] {
-  return plan.fixtures
-    .filter((entry) => entry.storeyId === storeyId && entry.fixture.kind !== 'worktop')
-    .flatMap(({ fixture }) => {
-      const corners = fixture.outline.map((at) => toSheet(frame, planPointOf(at)));
-      const xs = corners.map((at) => at[0]);
-      const ys = corners.map((at) => at[1]);
-      const middle = sheetPoint(
-        (Math.min(...xs) + Math.max(...xs)) / 2,
-        (Math.min(...ys) + Math.max(...ys)) / 2 + 0.6,
-      );
-      const name = shortWords[fixture.kind] ?? fixture.kind;
-      free.take(textBox(middle, name, 1.8));
-      return [
-        line('fixture', corners, corners.length > 2),
-        words('text-soft', middle, name, {
-          sizeMm: 1.8,
-          anchor: 'middle',
-        }),
-      ];
-    });
+  return drawnFixtures(frame, plan, storeyId).flatMap((fixture) => {
+    const xs = fixture.corners.map((at) => at[0]);
+    const ys = fixture.corners.map((at) => at[1]);
+    const middle = sheetPoint(
+      (Math.min(...xs) + Math.max(...xs)) / 2,
+      (Math.min(...ys) + Math.max(...ys)) / 2 + 0.6,
+    );
+    free.take(textBox(middle, fixture.name, 1.8));
+    return [
+      fixtureOutline(fixture),
+      words('text-soft', middle, fixture.name, { sizeMm: 1.8, anchor: 'middle' }),
+    ];
+  });
 }

@@ -3,6 +3,7 @@ import type { Position } from '#engine/plan/plane.ts';
 import { directionOnSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Point } from '#model/installation.ts';
 import { type LabelPlacer, placesAround, textBox } from '../label-placer.ts';
+import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
 import { storeysOf } from './cable-shapes.ts';
@@ -15,6 +16,18 @@ export interface PointLayer {
   readonly spots: ReadonlyMap<string, SheetPoint>;
   readonly used: readonly { readonly name: SymbolName; readonly state: SymbolState }[];
 }
+
+/** How points are drawn where that differs from paper. */
+export interface PointLook {
+  /** Size of symbols against those on paper. */
+  readonly symbolSize: number;
+  /** Labels by name only, without heights and ratings. */
+  readonly terse: boolean;
+  /** Points that are wanted although no scheme is drawn. */
+  readonly withWanted: boolean;
+}
+
+const paperLook: PointLook = { symbolSize: 1, terse: false, withWanted: false };
 
 interface Thing {
   readonly id: string;
@@ -32,12 +45,12 @@ const ownStorey = (position: Position): ReadonlySet<string> => new Set([position
 const stateOf = (point: Point): SymbolState =>
   point.status === 'existing' ? 'found' : point.status === 'wanted' ? 'new' : 'removed';
 
-function pointThings(worked: Worked): readonly Thing[] {
+function pointThings(worked: Worked, { terse, withWanted }: PointLook): readonly Thing[] {
   return worked.job.points.flatMap((point): Thing[] => {
     const position = worked.plan.positionOfPoint.get(point.id);
     if (position === undefined || point.kind === 'joint') return [];
-    if (worked.scheme === null && point.status === 'wanted') return [];
-    const label = point.status === 'wanted' ? `${point.label} h ${position.heightMm}` : point.label;
+    if (worked.scheme === null && point.status === 'wanted' && !withWanted) return [];
+    const label = point.status === 'wanted' && !terse ? `${point.label} h ${position.heightMm}` : point.label;
     const title = `${point.label}, ${position.heightMm} mm above floor`;
     const storeyIds = ownStorey(position);
     return [{ id: point.id, label, title, symbol: point.kind, state: stateOf(point), position, storeyIds }];
@@ -45,7 +58,7 @@ function pointThings(worked: Worked): readonly Thing[] {
 }
 
 /** A joint shows wherever a new cable that ends in it does: the void it lies in belongs to another storey's floor. */
-function jointThings(worked: Worked): readonly Thing[] {
+function jointThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
   return worked.things.joints.flatMap((joint): Thing[] => {
     const { position, id, state } = joint;
     if (position === null) return [];
@@ -53,16 +66,18 @@ function jointThings(worked: Worked): readonly Thing[] {
     const storeyIds = new Set([position.storeyId, ...runs.flatMap((run) => [...storeysOf(run)])]);
     const symbol: SymbolName = joint.accessible === true ? 'joint' : 'joint-hidden';
     const title = `${joint.kind} joint, ${joint.ratingA} A`;
-    return [{ id, label: `${joint.ratingA} A`, title, symbol, state, position, storeyIds }];
+    const label = terse ? '' : `${joint.ratingA} A`;
+    return [{ id, label, title, symbol, state, position, storeyIds }];
   });
 }
 
-function unitThings(worked: Worked): readonly Thing[] {
+function unitThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
   return worked.things.fusedUnits.flatMap((unit): Thing[] => {
     const { position, id, state } = unit;
     if (unit.pointId !== null || position === null) return [];
-    const label = unit.fuseA === null ? 'fuse not known' : `${unit.fuseA} A fuse`;
-    const title = `Fused connection unit, ${label}`;
+    const fuse = unit.fuseA === null ? 'fuse not known' : `${unit.fuseA} A fuse`;
+    const label = terse ? '' : fuse;
+    const title = `Fused connection unit, ${fuse}`;
     return [{ id, label, title, symbol: 'fused-unit', state, position, storeyIds: ownStorey(position) }];
   });
 }
@@ -77,7 +92,7 @@ function boardThings(worked: Worked): readonly Thing[] {
   });
 }
 
-function symbolPlace(worked: Worked, thing: Thing, layout: SheetLayout): SymbolPlace {
+function symbolPlace(worked: Worked, thing: Thing, layout: Pick<SheetLayout, 'frame'>): SymbolPlace {
   const at = toSheet(layout.frame, thing.position.at);
   const wall =
     thing.position.onWall === undefined ? undefined : worked.plan.wallById.get(thing.position.onWall.wallId);
@@ -92,15 +107,15 @@ interface Placed {
 }
 
 /** Things at one place (two joints in one cut) are drawn side by side. */
-function apart(placed: readonly Placed[]): readonly Placed[] {
+function apart(placed: readonly Placed[], symbolSize: number): readonly Placed[] {
   const count = new Map<string, number>();
   return placed.map(({ thing, place }) => {
     const key = `${Math.round(place.at[0])} ${Math.round(place.at[1])}`;
     const before = count.get(key) ?? 0;
     count.set(key, before + 1);
     const at = sheetPoint(
-      place.at[0] - place.into[1] * 3.4 * before,
-      place.at[1] + place.into[0] * 3.4 * before,
+      place.at[0] - place.into[1] * 3.4 * symbolSize * before,
+      place.at[1] + place.into[0] * 3.4 * symbolSize * before,
     );
     return { thing, place: { ...place, at } };
   });
@@ -118,44 +133,60 @@ function labelHalo(at: SheetPoint, text: string): Shape {
   return line('halo', corners, true);
 }
 
+const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint =>
+  sheetPoint(at[0] + into[0] * byMm, at[1] + into[1] * byMm);
+
+/** A symbol with its label where there is room for it. */
+function labelled(
+  thing: Thing,
+  place: SymbolPlace,
+  { symbol, size }: { readonly symbol: readonly Shape[]; readonly size: number },
+  free: LabelPlacer,
+): readonly Shape[] {
+  if (thing.label === '') return symbol;
+  const near = size === 1 ? 4.4 : 1.4 + 3 * size;
+  const label = free.place(thing.label, 2.5, placesAround(outwards(place, 2.4 * size), place.into, near));
+  const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
+  const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
+    sizeMm: 2.5,
+    anchor: 'middle',
+    strong: thing.state === 'new',
+  });
+  return [labelHalo(label, thing.label), ...symbol, text];
+}
+
 /** Draws a storey's points, joints, units and boards; their room is taken before any label is placed. */
 export function pointLayer(
   worked: Worked,
   storeyId: string,
-  layout: SheetLayout,
+  layout: Pick<SheetLayout, 'frame'>,
   free: LabelPlacer,
+  look: PointLook = paperLook,
 ): PointLayer {
   const things = [
-    ...pointThings(worked),
-    ...jointThings(worked),
-    ...unitThings(worked),
+    ...pointThings(worked, look),
+    ...jointThings(worked, look),
+    ...unitThings(worked, look),
     ...boardThings(worked),
   ].filter((thing) => thing.storeyIds.has(storeyId));
-  const places = apart(things.map((thing) => ({ thing, place: symbolPlace(worked, thing, layout) })));
+  const { symbolSize: size } = look;
+  const places = apart(
+    things.map((thing) => ({ thing, place: symbolPlace(worked, thing, layout) })),
+    size,
+  );
   for (const { place } of places) {
-    const middle = sheetPoint(place.at[0] + place.into[0] * 2.2, place.at[1] + place.into[1] * 2.2);
+    const middle = outwards(place, 2.2 * size);
     free.take({
-      leftMm: middle[0] - 2.6,
-      rightMm: middle[0] + 2.6,
-      topMm: middle[1] - 2.4,
-      bottomMm: middle[1] + 2.4,
+      leftMm: middle[0] - 2.6 * size,
+      rightMm: middle[0] + 2.6 * size,
+      topMm: middle[1] - 2.4 * size,
+      bottomMm: middle[1] + 2.4 * size,
     });
   }
   const shapes = places.map(({ thing, place }): Shape => {
-    const middle = sheetPoint(place.at[0] + place.into[0] * 2.4, place.at[1] + place.into[1] * 2.4);
-    const label = free.place(thing.label, 2.5, placesAround(middle, place.into, 4.4));
-    const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
-    const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
-      sizeMm: 2.5,
-      anchor: 'middle',
-      strong: thing.state === 'new',
-    });
-    return {
-      kind: 'group',
-      subject: thing.id,
-      title: thing.title,
-      shapes: [labelHalo(label, thing.label), ...drawSymbol(thing.symbol, place, thing.state), text],
-    };
+    const symbol = scaledAbout(drawSymbol(thing.symbol, place, thing.state), place.at, size);
+    const { id: subject, title } = thing;
+    return { kind: 'group', subject, title, shapes: labelled(thing, place, { symbol, size }, free) };
   });
   return {
     shapes,

@@ -1,36 +1,44 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import type { PlanWall } from '#engine/plan/plan.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { wallWords } from '#engine/plan/wall-words.ts';
 import type { Finding } from '#engine/rules/finding.ts';
-import { type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
-import { findingMark, outcomeOrder, outcomeWords } from '../marks.ts';
-import { line, type Scene, type Shape } from '../scene.ts';
+import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
+import type { Scene, Shape } from '../scene.ts';
 import { cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
-import { fixtureShapes } from './fixtures.ts';
+import { drawnFixtures, fixtureOutline } from './fixtures.ts';
 import { pointLayer } from './point-layer.ts';
-import { roomNames } from './room-names.ts';
+import { screenMarks } from './screen-marks.ts';
+import { screenFixtureNames, screenRoomNames } from './screen-names.ts';
+import { withTitles } from './screen-titles.ts';
 import { extentOf, type SheetLayout } from './sheet-layout.ts';
-import { wallBoxes, wallShapes } from './walls.ts';
+import { shapesOfWall, wallBoxes } from './walls.ts';
 
 /** Room round the walls for labels outside them, in units of the scene. */
 const MARGIN = 14;
-/** Spacing of the faint grid, mm in the house. */
-const GRID_MM = 500;
+/** Up to this scale symbols have their full size; further away they shrink, down to a least size. */
+const FULL_SYMBOLS_SCALE = 95;
+const SMALLEST_SYMBOL = 0.68;
+/** Beyond this scale labels are names only. */
+const TERSE_SCALE = 115;
 
 /** What a plan on screen is drawn of. */
 export interface ScreenPlanRequest {
   readonly worked: Worked;
   readonly storeyId: string;
   readonly findings: readonly Finding[];
-  /** Millimetres of the house to a unit of the scene; lettering and symbols keep their size whatever it is. */
+  /** Millimetres of the house to a unit of the scene; lettering keeps its size whatever it is. */
   readonly scale: number;
+  /** Wanted points are drawn even where no scheme is; else only with a scheme. */
+  readonly withWanted?: boolean;
 }
 
 /** A plan on screen, with what brings its positions back into the house. */
 export interface ScreenPlan {
   readonly scene: Scene;
   readonly frame: SheetFrame;
-  /** Where things stand in the scene, by id: points, boards, joints, units, and cables at their middles. */
+  /** Where things stand in the scene, by id: points, boards, joints, units, cables at their middles, circuits at their boards. */
   readonly spots: ReadonlyMap<string, SheetPoint>;
 }
 
@@ -43,6 +51,10 @@ export function screenExtent(worked: Worked, storeyId: string): readonly [PlanPo
   return extentOf(walls, positions);
 }
 
+/** How large symbols are drawn at a scale, against those on paper. */
+export const symbolSizeAt = (scale: number): number =>
+  Math.min(1, Math.max(SMALLEST_SYMBOL, FULL_SYMBOLS_SCALE / scale));
+
 function layoutAt(extent: readonly [PlanPoint, PlanPoint], scale: number): SheetLayout {
   const [low, high] = extent;
   const widthMm = (high[0] - low[0]) / scale + 2 * MARGIN;
@@ -50,21 +62,6 @@ function layoutAt(extent: readonly [PlanPoint, PlanPoint], scale: number): Sheet
   const whole = { leftMm: 0, topMm: 0, rightMm: widthMm, bottomMm: heightMm };
   const frame: SheetFrame = { scale, origin: low, at: sheetPoint(MARGIN, heightMm - MARGIN) };
   return { widthMm, heightMm, sheetName: 'screen', border: whole, plan: whole, panel: whole, frame };
-}
-
-function gridShapes({ widthMm, heightMm, frame }: SheetLayout): readonly Shape[] {
-  const step = GRID_MM / frame.scale;
-  if (step < 4) return [];
-  const startX = frame.at[0] % step;
-  const startY = frame.at[1] % step;
-  const count = (length: number, start: number): number =>
-    Math.max(0, Math.floor((length - start) / step) + 1);
-  const upright = Array.from({ length: count(widthMm, startX) }, (_, i) => startX + i * step);
-  const level = Array.from({ length: count(heightMm, startY) }, (_, i) => startY + i * step);
-  return [
-    ...upright.map((x) => line('rule', [sheetPoint(x, 0), sheetPoint(x, heightMm)])),
-    ...level.map((y) => line('rule', [sheetPoint(0, y), sheetPoint(widthMm, y)])),
-  ];
 }
 
 function takeCableRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
@@ -83,46 +80,40 @@ function takeCableRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
     });
 }
 
-const signs = { fails: '!', decide: '?', 'not-proven': '–', advice: 'i' } as const;
-
-/** One mark a thing, of the gravest that is said of it; advice and what is not proven is left to the list. */
-function marksOf(
-  findings: readonly Finding[],
-  spots: ReadonlyMap<string, SheetPoint>,
-  free: LabelPlacer,
-): readonly Shape[] {
-  const marked = new Set<string>();
-  return outcomeOrder.flatMap((outcome) => {
-    if (outcome !== 'fails' && outcome !== 'decide') return [];
-    return findings.flatMap((finding): Shape[] => {
-      const spot = spots.get(finding.subject);
-      if (finding.outcome !== outcome || spot === undefined || marked.has(finding.subject)) return [];
-      marked.add(finding.subject);
-      const at = free.place('MM', 3.4, placesAround(spot, [0, 1], 5.5));
-      const title = `${outcomeWords[outcome]}: ${finding.message}`;
-      return [
-        { kind: 'group', subject: finding.subject, title, shapes: findingMark(outcome, at, signs[outcome]) },
-      ];
-    });
+const wallGroups = (worked: Worked, frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
+  walls.map((wall) => {
+    const words = wallWords(worked.plan, wall.wall.id);
+    const title = words.charAt(0).toUpperCase() + words.slice(1);
+    return { kind: 'group', subject: wall.wall.id, title, shapes: shapesOfWall(frame, wall, walls) };
   });
-}
+
+/** Where each circuit's board stands. */
+const circuitSpots = (worked: Worked, spots: ReadonlyMap<string, SheetPoint>) =>
+  worked.proposed.circuits.flatMap(({ id, board }) => {
+    const spot = board === null ? undefined : spots.get(board.id);
+    return spot === undefined ? [] : [[id, spot] as const];
+  });
 
 /** Draws a storey for the screen: as on paper, without the sheet, at any scale. */
 export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
-  const { worked, storeyId, scale } = request;
+  const { worked, storeyId, scale, withWanted = false } = request;
   const layout = layoutAt(screenExtent(worked, storeyId), scale);
+  const { frame } = layout;
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const free = labelPlacer(layout.plan);
   const drawn = drawnCables(worked, storeyId, layout);
-  for (const box of wallBoxes(layout.frame, walls)) free.take(box);
+  for (const box of wallBoxes(frame, walls)) free.take(box, 'wall');
   takeCableRoom(free, drawn);
-  const fixtures = fixtureShapes(layout.frame, worked.plan, storeyId, free);
-  const points = pointLayer(worked, storeyId, layout, free);
+  const look = { symbolSize: symbolSizeAt(scale), terse: scale > TERSE_SCALE, withWanted };
+  const points = pointLayer(worked, storeyId, layout, free, look);
   const cables = cableLayer(worked, drawn, free);
-  const rooms = roomNames(worked, storeyId, layout, free);
-  const spots = new Map([...cables.middles, ...points.spots]);
+  const spots = new Map([...circuitSpots(worked, points.spots), ...cables.middles, ...points.spots]);
+  const marks = screenMarks(request.findings, spots, free);
+  const rooms = screenRoomNames(worked, storeyId, frame, free);
+  const fixtures = drawnFixtures(frame, worked.plan, storeyId);
+  const names = screenFixtureNames(fixtures, free);
   return {
-    frame: layout.frame,
+    frame,
     spots,
     scene: {
       title: worked.plan.storeyById.get(storeyId)?.storey.name ?? 'No storey drawn yet',
@@ -130,13 +121,12 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
       heightMm: layout.heightMm,
       scale,
       layers: [
-        { name: 'grid', shapes: gridShapes(layout) },
-        { name: 'fixtures', shapes: fixtures },
-        { name: 'walls', shapes: wallShapes(layout.frame, walls) },
+        { name: 'fixtures', shapes: [...fixtures.map(fixtureOutline), ...names] },
+        { name: 'walls', shapes: wallGroups(worked, frame, walls) },
         { name: 'rooms', shapes: rooms },
-        { name: 'cables', shapes: cables.shapes },
-        { name: 'points', shapes: points.shapes },
-        { name: 'findings', shapes: marksOf(request.findings, spots, free) },
+        { name: 'cables', shapes: withTitles(worked, cables.shapes) },
+        { name: 'points', shapes: withTitles(worked, points.shapes) },
+        { name: 'findings', shapes: marks },
       ],
     },
   };

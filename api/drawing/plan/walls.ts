@@ -120,20 +120,26 @@ function openingShapes(frame: SheetFrame, wall: PlanWall, opening: Opening): rea
   }
 }
 
-/** A storey's walls: masonry solid, stud walls light, with doors, windows and chimney breasts. */
-export function wallShapes(frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] {
-  const shapes: Shape[] = [];
-  for (const wall of walls) {
-    if (wall.wall.core === 'open') continue;
-    const ink: Ink =
-      wall.wall.core === 'timber-stud' || wall.wall.core === 'metal-stud' ? 'wall-light' : 'wall';
-    const start = -overlapMm(wall, walls, spot(wall, 0, 0));
-    const end = wall.lengthMm + overlapMm(wall, walls, spot(wall, wall.lengthMm, 0));
-    for (const stretch of solidStretches(wall, start, end)) shapes.push(slab(frame, wall, stretch, ink));
-    for (const opening of wall.wall.openings) shapes.push(...openingShapes(frame, wall, opening));
-  }
-  return shapes;
+/** One wall among those it meets: masonry solid, a stud wall light, with its doors, windows and chimney breasts. */
+export function shapesOfWall(
+  frame: SheetFrame,
+  wall: PlanWall,
+  walls: readonly PlanWall[],
+): readonly Shape[] {
+  if (wall.wall.core === 'open') return [];
+  const ink: Ink =
+    wall.wall.core === 'timber-stud' || wall.wall.core === 'metal-stud' ? 'wall-light' : 'wall';
+  const start = -overlapMm(wall, walls, spot(wall, 0, 0));
+  const end = wall.lengthMm + overlapMm(wall, walls, spot(wall, wall.lengthMm, 0));
+  return [
+    ...solidStretches(wall, start, end).map((stretch) => slab(frame, wall, stretch, ink)),
+    ...wall.wall.openings.flatMap((opening) => openingShapes(frame, wall, opening)),
+  ];
 }
+
+/** A storey's walls. */
+export const wallShapes = (frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
+  walls.flatMap((wall) => shapesOfWall(frame, wall, walls));
 
 /** The room on paper that walls take between their openings, upright rectangles round each solid stretch. */
 export function wallBoxes(frame: SheetFrame, walls: readonly PlanWall[]): readonly Rectangle[] {

@@ -9,12 +9,12 @@ export interface Extent {
   readonly height: number;
 }
 
+const cableInks: ReadonlySet<string> = new Set(['found', 'found-assumed', 'new', 'removed']);
+
 /** The cable of a group, where it is one: its drawn lines, without halos. */
 export function cableLines(shapes: readonly Shape[]): readonly (readonly SheetPoint[])[] {
   return shapes.flatMap((shape) =>
-    shape.kind === 'line' && !shape.closed && ['found', 'found-assumed', 'new', 'removed'].includes(shape.ink)
-      ? [shape.points]
-      : [],
+    shape.kind === 'line' && !shape.closed && cableInks.has(shape.ink) ? [shape.points] : [],
   );
 }
 
@@ -37,4 +37,25 @@ export function symbolExtent(shapes: readonly Shape[]): Extent | null {
 export function grown({ x, y, width, height }: Extent, by: number, least: number): Extent {
   const [w, h] = [Math.max(width + 2 * by, least), Math.max(height + 2 * by, least)];
   return { x: x + width / 2 - w / 2, y: y + height / 2 - h / 2, width: w, height: h };
+}
+
+/** A symbol that can be pointed at, with how far off it is still meant. */
+export interface Target {
+  readonly subject: string;
+  readonly extent: Extent;
+  readonly reach: number;
+}
+
+/** The symbol that a place means: of those within reach the nearest, and of equals the one whose middle is nearer. */
+export function meantAt(targets: readonly Target[], [x, y]: SheetPoint): string | null {
+  let best: { readonly subject: string; readonly off: number; readonly offMiddle: number } | null = null;
+  for (const { subject, extent, reach } of targets) {
+    const [right, bottom] = [extent.x + extent.width, extent.y + extent.height];
+    const off = Math.hypot(Math.max(extent.x - x, 0, x - right), Math.max(extent.y - y, 0, y - bottom));
+    if (off > reach) continue;
+    const offMiddle = Math.hypot(extent.x + extent.width / 2 - x, extent.y + extent.height / 2 - y);
+    if (best === null || off < best.off || (off === best.off && offMiddle < best.offMiddle))
+      best = { subject, off, offMiddle };
+  }
+  return best?.subject ?? null;
 }

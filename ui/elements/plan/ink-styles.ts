@@ -1,12 +1,12 @@
 import { type CSSResult, css, unsafeCSS } from 'lit';
 import { inkLooks, tokens } from '#drawing/ink.ts';
 
-/** The custom property of a drawing's colour, so that a dark screen has its own. */
+/** The custom property of a drawing's colour, so that a dark screen has its own; its paper colour where it has none. */
 function screenColour(hex: string): string {
   const name = Object.entries(tokens).find(([, value]) => value === hex)?.[0];
   return name === undefined
     ? hex
-    : `var(--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)})`;
+    : `var(--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}, ${hex})`;
 }
 
 const rules = Object.entries(inkLooks).map(([ink, look]) => {

@@ -3,6 +3,8 @@ import { css } from 'lit';
 /** How the plan's window, its things, their light and its buttons look. */
 export const planCss = css`
   :host {
+    /* A stud wall: between the sheet and a solid wall, by day and by night. */
+    --wall-light: color-mix(in srgb, var(--wall) 30%, var(--sheet));
     position: relative;
     display: block;
     overflow: hidden;
@@ -17,28 +19,47 @@ export const planCss = css`
     cursor: grab;
     touch-action: none;
     user-select: none;
+    -webkit-user-select: none;
+  }
+  svg.plan:focus-visible {
+    outline: 3px solid var(--copper);
+    outline-offset: -3px;
   }
   svg.plan.panning {
     cursor: grabbing;
   }
-  svg.plan.placing {
+  svg.plan.placing,
+  svg.plan.placing .thing {
     cursor: crosshair;
   }
-  .grid .rule {
+  .grid-line {
+    fill: none;
     stroke: var(--grid);
+    stroke-width: 0.2;
   }
-  g[data-subject] {
+  /* Lettering stands on a strip of sheet in its own outline, not on a box. */
+  path.halo {
+    display: none;
+  }
+  svg.plan text {
+    stroke: var(--sheet);
+    stroke-width: 0.9;
+    stroke-linejoin: round;
+    paint-order: stroke;
+    pointer-events: none;
+  }
+  svg.plan .findings text {
+    stroke: none;
+  }
+  .thing,
+  .findings g {
     cursor: pointer;
   }
-  g.movable {
+  .movable {
     cursor: move;
   }
-  g:focus {
+  .thing:focus {
     outline: none;
-  }
-  g:focus-visible .ring {
-    display: inline;
-    stroke-dasharray: 1.4 0.8;
   }
   .hit {
     fill: transparent;
@@ -50,35 +71,57 @@ export const planCss = css`
     fill: none;
     pointer-events: stroke;
   }
-  .ring {
-    display: none;
-    fill: none;
-    stroke: var(--copper);
-    stroke-width: 0.55;
-  }
-  .lit .ring,
-  .chosen .ring {
-    display: inline;
-  }
+  .ring,
   .glow {
     display: none;
     fill: none;
     stroke: var(--copper);
-    stroke-width: 2.4;
-    stroke-opacity: 0.45;
     stroke-linecap: round;
     stroke-linejoin: round;
   }
-  .lit .glow,
-  .chosen .glow,
-  g:focus-visible .glow {
+  .ring {
+    stroke-width: 0.5;
+  }
+  .glow {
+    stroke-width: 2.4;
+    stroke-opacity: 0.4;
+  }
+  .lit :is(.ring, .glow),
+  .chosen :is(.ring, .glow),
+  .thing:focus-visible :is(.ring, .glow) {
     display: inline;
   }
-  .ghost {
-    fill: var(--copper-wash);
+  .chosen .ring {
+    stroke-width: 0.8;
+  }
+  .thing:focus-visible .ring {
+    stroke-width: 0.8;
+    stroke-dasharray: 1.4 0.9;
+  }
+  .thing:focus-visible .glow {
+    stroke-dasharray: 0.1 3.2;
+    stroke-opacity: 0.9;
+  }
+  :is(.lit, .chosen) :is(.found, .found-assumed, .removed) {
+    stroke-width: 0.6;
+  }
+  :is(.lit, .chosen) .new {
+    stroke-width: 1;
+  }
+  .wall-group.lit :is(.wall, .wall-light) {
     stroke: var(--copper);
-    stroke-width: 0.5;
+    stroke-width: 0.8;
+  }
+  svg.plan .moving text {
+    display: none;
+  }
+  .ghost,
+  .dimensions {
     pointer-events: none;
+  }
+  .dimensions .scale-bar {
+    stroke: var(--copper-ink);
+    stroke-width: 0.22;
   }
   .tools {
     position: absolute;
@@ -91,7 +134,6 @@ export const planCss = css`
     width: 40px;
     min-height: 40px;
     padding: 0;
-    font-size: 20px;
   }
   .tools svg {
     width: 20px;
@@ -100,40 +142,64 @@ export const planCss = css`
     stroke: currentcolor;
     stroke-width: 1.8;
   }
-  .telling,
-  .hint,
-  .empty {
+  .foot {
     position: absolute;
-    left: 12px;
-    max-width: calc(100% - 76px);
-    margin: 0;
-    padding: 3px 8px;
+    bottom: 12px;
+    left: 14px;
+    display: flex;
+    flex-wrap: wrap-reverse;
+    gap: 2px 18px;
+    align-items: center;
+    max-width: calc(100% - 80px);
     font-size: 13px;
-    background: var(--sheet);
-    border-radius: var(--corner);
+    color: var(--ink-soft);
     pointer-events: none;
   }
-  .hint {
-    bottom: 12px;
+  .foot > * {
+    background: color-mix(in srgb, var(--sheet) 86%, transparent);
+    border-radius: var(--corner);
+  }
+  .scale {
+    display: inline-flex;
+    gap: 6px;
+    align-items: center;
+    font-family: var(--drawing-font);
+    white-space: nowrap;
+  }
+  .scale svg {
+    fill: none;
+    stroke: var(--ink-soft);
+    stroke-width: 1.2;
   }
   .telling {
-    top: 58px;
+    padding: 1px 6px;
     font-weight: 500;
     color: var(--copper-ink);
-    border: 1px solid var(--copper);
   }
   .empty {
-    top: 64px;
-    padding: 10px 12px;
-    font-size: 14px;
+    position: absolute;
+    top: 50%;
+    left: 50%;
+    width: min(360px, calc(100% - 48px));
+    margin: 0;
+    padding: 14px 16px;
+    font-size: 15px;
+    background: var(--sheet);
     border: 1px solid var(--line);
+    border-radius: var(--corner);
+    transform: translate(-50%, -50%);
+    pointer-events: none;
   }
   @media (max-width: 700px) {
     .tools button {
       width: 44px;
       min-height: 44px;
     }
-    .hint {
+    .foot {
+      bottom: 8px;
+      left: 10px;
+    }
+    .hint:not(.asked) {
       display: none;
     }
   }

@@ -4,7 +4,6 @@ import {
   nothing,
   type PropertyDeclarations,
   type PropertyValues,
-  type SVGTemplateResult,
   svg,
   type TemplateResult,
 } from 'lit';
@@ -13,24 +12,41 @@ import { type ScreenPlan, screenExtent, screenPlan } from '#drawing/plan/screen-
 import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
-import { positionOfPlace } from '#engine/plan/position-of-place.ts';
-import { fromSheet, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { fromSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
 import { send } from '../../job-events.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { drawnThings } from './drawn-things.ts';
+import { Glide } from './glide.ts';
+import { type Extent, meantAt, symbolExtent, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
+import { MovingHand } from './moving-hand.ts';
 import { PointerReader } from './plan-gestures.ts';
+import { gridTemplate, hintWords, placeTemplate, toolsTemplate } from './plan-parts.ts';
 import { planCss } from './plan-styles.ts';
-import { type PlanWindow, PX_PER_UNIT, panned, wholeWindow, zoomed } from './plan-window.ts';
-import { movedAlong, placeAt, placeInWords, USUAL_HEIGHT_MM } from './point-movement.ts';
+import {
+  freeParts,
+  type PlanWindow,
+  PX_PER_UNIT,
+  panned,
+  type Size,
+  wholeWindow,
+  withInSight,
+  zoomed,
+} from './plan-window.ts';
+import { movedByKey, placeAt, placeInWords, roomOfPlace, USUAL_HEIGHT_MM } from './point-movement.ts';
+import { scaleBarTemplate } from './scale-bar.ts';
 import { shapeTemplate } from './shape-template.ts';
 import { storeyOfThing } from './storey-of-thing.ts';
-import { markTemplate, thingTemplate } from './thing-template.ts';
+import { FINGER, type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
 
-type Group = Extract<Shape, { kind: 'group' }>;
+const ZOOM_STEP = 1.35;
+/** How far off a symbol that cannot be moved is still meant, units of the scene. */
+const NEAR = 1.4;
 
-const zoomStep = 1.35;
+const groupsOf = (shapes: readonly Shape[]): readonly Group[] =>
+  shapes.filter((shape): shape is Group => shape.kind === 'group');
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -51,7 +67,7 @@ export class PlanView extends LitElement {
     windows: { state: true },
     ghost: { state: true },
     reached: { state: true },
-    moving: { state: true },
+    said: { state: true },
   };
   static override styles = [controlsCss, inkStyles, planCss];
   declare worked: Worked;
@@ -62,29 +78,35 @@ export class PlanView extends LitElement {
   declare movable: ReadonlySet<string>;
   declare placing: boolean;
   /** Of the element's box, px; null before it was measured. */
-  declare private size: { readonly width: number; readonly height: number } | null;
+  declare private size: Size | null;
   /** Where each storey was left; absent: whole. */
   declare private windows: ReadonlyMap<string, PlanWindow>;
+  /** Where a new point would come, while a place is waited for. */
   declare private ghost: Place | null;
   declare private reached: string | null;
-  /** The point under the hand, and where it has got to. */
-  declare private moving: {
-    readonly pointId: string;
-    readonly from: PlanPoint;
-    readonly place: Place;
-  } | null;
+  /** What a screen reader is told of the last movement. */
+  declare private said: string;
   #drawn: ScreenPlan | null = null;
-  #frame: number | null = null;
+  #targets: readonly Target[] = [];
+  #lit: ReadonlySet<string> = new Set();
+  /** What is in sight while a point moves: a house that is seen whole must not shift under the hand. */
+  #held: PlanWindow | null = null;
+  #focusBefore: HTMLElement | null = null;
   readonly #watch = new ResizeObserver(([entry]) => {
     const box = entry?.contentRect;
     if (box !== undefined && box.width > 0) this.size = { width: box.width, height: box.height };
+  });
+  readonly #glide = new Glide((window) => this.#look(window));
+  readonly #hand = new MovingHand((pointId, place, phase) => {
+    if (phase === 'end') this.#held = null;
+    send(this, 'point-placed', { pointId, place, phase });
   });
   readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
     thingAt: (event) => this.#thingAt(event),
     isMovable: (subject) => this.movable.has(subject) && !this.placing,
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
-    panned: (dx, dy) => this.#look(panned(this.#window, dx, dy)),
-    pinched: (factor, x, y) => this.#look(zoomed(this.#window, factor, this.#planAt(x, y))),
+    panned: (dx, dy) => this.#lookNow(panned(this.#window, dx, dy)),
+    pinched: (factor, x, y) => this.#lookNow(zoomed(this.#window, factor, this.#planAt(x, y))),
     dragged: (subject, dx, dy, phase) => this.#dragged(subject, dx, dy, phase),
     hovered: (x, y) => this.#hovered(x, y),
   });
@@ -100,7 +122,7 @@ export class PlanView extends LitElement {
     this.windows = new Map();
     this.ghost = null;
     this.reached = null;
-    this.moving = null;
+    this.said = '';
   }
 
   override connectedCallback(): void {
@@ -111,13 +133,21 @@ export class PlanView extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#watch.disconnect();
+    this.#glide.stop();
+    this.#hand.letGo();
+  }
+
+  get #box(): Size {
+    return this.size ?? { width: 600, height: 400 };
+  }
+
+  get #whole(): PlanWindow {
+    const names = this.worked.plan.storeys.map(({ storey }) => storey.name);
+    return wholeWindow(screenExtent(this.worked, this.storeyId), this.#box, freeParts(this.#box, names));
   }
 
   get #window(): PlanWindow {
-    const left = this.windows.get(this.storeyId);
-    if (left !== undefined) return left;
-    const { width, height } = this.size ?? { width: 600, height: 400 };
-    return wholeWindow(screenExtent(this.worked, this.storeyId), width, height);
+    return this.windows.get(this.storeyId) ?? this.#held ?? this.#whole;
   }
 
   #look(window: PlanWindow | null): void {
@@ -127,134 +157,180 @@ export class PlanView extends LitElement {
     this.windows = windows;
   }
 
+  /** As a hand asks: what still glides stops. */
+  #lookNow(window: PlanWindow | null): void {
+    this.#glide.stop();
+    this.#look(window);
+  }
+
   override willUpdate(changed: PropertyValues): void {
+    if (changed.has('placing')) this.#startOrEndPlacing();
     const { scale } = this.#window;
-    const redraw =
-      this.#drawn === null ||
-      changed.has('worked') ||
-      changed.has('storeyId') ||
-      changed.has('findings') ||
-      this.#drawn.frame.scale !== scale;
-    if (redraw)
-      this.#drawn = screenPlan({
-        worked: this.worked,
-        storeyId: this.storeyId,
-        findings: this.findings,
-        scale,
-      });
-    if (changed.has('placing') && !this.placing) this.ghost = null;
+    const isDrawn =
+      this.#drawn?.frame.scale === scale &&
+      !['worked', 'storeyId', 'findings', 'movable'].some((name) => changed.has(name));
+    if (!isDrawn) this.#draw(scale);
+    if (changed.has('lit') || changed.has('worked')) this.#lit = drawnThings(this.worked, this.lit);
+  }
+
+  #draw(scale: number): void {
+    const { worked, storeyId, findings } = this;
+    const withWanted = worked.job.points.some(
+      ({ id, status }) => status === 'wanted' && this.movable.has(id),
+    );
+    this.#drawn = screenPlan({ worked, storeyId, findings, scale, withWanted });
+    this.#targets = this.#layer('points').flatMap(({ subject, shapes }) => {
+      const extent = symbolExtent(shapes);
+      return extent === null
+        ? []
+        : [{ subject, extent, reach: this.movable.has(subject) ? FINGER / 2 : NEAR }];
+    });
   }
 
   override updated(changed: PropertyValues): void {
-    if (changed.has('chosen') || changed.has('lit')) this.#bringIntoView();
+    if (changed.has('chosen') || changed.has('lit')) this.#bringIntoView(true);
+    else if (changed.has('storeyId')) this.#bringIntoView(false);
+    if (changed.has('placing')) this.#moveFocusForPlacing();
   }
 
   /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
-  #bringIntoView(): void {
-    const wanted = this.lit.size > 0 ? [...this.lit] : this.chosen === null ? [] : [this.chosen];
+  #bringIntoView(mayChangeStorey: boolean): void {
+    const wanted = this.lit.size > 0 ? [...this.#lit] : this.chosen === null ? [] : [this.chosen];
     const spots = wanted.map((id) => this.#drawn?.spots.get(id)).filter((spot) => spot !== undefined);
-    if (spots.length === 0) {
-      const storeyId = wanted.map((id) => storeyOfThing(this.worked, id)).find((id) => id !== null);
-      if (storeyId !== undefined && storeyId !== this.storeyId) send(this, 'storey-shown', { storeyId });
+    if (spots.length > 0) {
+      this.#bringSpotsIntoView(spots);
       return;
     }
-    const box = this.#viewBox();
-    const inSight = spots.some(
-      ([x, y]) => x > box.x + 4 && x < box.x + box.width - 4 && y > box.y + 4 && y < box.y + box.height - 4,
-    );
-    const [first] = spots;
-    if (inSight || first === undefined || this.#drawn === null || this.size === null) return;
-    this.#look({ ...this.#window, middle: fromSheet(this.#drawn.frame, first) });
+    const storeyId = wanted.map((id) => storeyOfThing(this.worked, id)).find((id) => id !== null);
+    if (mayChangeStorey && storeyId !== undefined && storeyId !== this.storeyId)
+      send(this, 'storey-shown', { storeyId });
   }
 
-  #viewBox(): { x: number; y: number; width: number; height: number } {
-    const width = (this.size?.width ?? 600) / PX_PER_UNIT;
-    const height = (this.size?.height ?? 400) / PX_PER_UNIT;
+  #bringSpotsIntoView(spots: readonly SheetPoint[]): void {
+    const frame = this.#drawn?.frame;
+    if (frame === undefined || this.size === null || this.#hand.moving !== null) return;
+    const window = this.#window;
+    const places = spots.map((spot) => fromSheet(frame, spot));
+    const target = withInSight(window, places, this.size);
+    if (target !== window) this.#glide.to(window, target);
+  }
+
+  #sight(): Extent {
+    const [width, height] = [this.#box.width / PX_PER_UNIT, this.#box.height / PX_PER_UNIT];
     if (this.#drawn === null) return { x: 0, y: 0, width, height };
     const [x, y] = toSheet(this.#drawn.frame, this.#window.middle);
     return { x: x - width / 2, y: y - height / 2, width, height };
   }
 
+  #sceneAt(xPx: number, yPx: number): SheetPoint {
+    const { x, y } = this.#sight();
+    return sheetPoint(x + xPx / PX_PER_UNIT, y + yPx / PX_PER_UNIT);
+  }
+
   #planAt(xPx: number, yPx: number): PlanPoint {
-    const box = this.#viewBox();
-    if (this.#drawn === null) return planPoint(0, 0);
-    return fromSheet(this.#drawn.frame, sheetPoint(box.x + xPx / PX_PER_UNIT, box.y + yPx / PX_PER_UNIT));
+    return this.#drawn === null ? planPoint(0, 0) : fromSheet(this.#drawn.frame, this.#sceneAt(xPx, yPx));
+  }
+
+  #placeAt(xPx: number, yPx: number): Place {
+    return placeAt(this.worked.plan, this.storeyId, this.#planAt(xPx, yPx), USUAL_HEIGHT_MM);
+  }
+
+  #placeOf(pointId: string): Place | undefined {
+    return this.worked.job.points.find(({ id }) => id === pointId)?.place;
   }
 
   #thingAt(event: PointerEvent): string | null {
+    const { left, top } = this.getBoundingClientRect();
+    const meant = meantAt(this.#targets, this.#sceneAt(event.clientX - left, event.clientY - top));
+    if (meant !== null) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
     return null;
   }
 
   #tapped(subject: string | null, x: number, y: number): void {
-    if (!this.placing) {
-      send(this, 'thing-chosen', { subjectId: subject });
-      return;
-    }
-    const place = placeAt(this.worked.plan, this.storeyId, this.#planAt(x, y), USUAL_HEIGHT_MM);
-    send(this, 'place-tapped', { place });
+    if (this.placing) send(this, 'place-tapped', { place: this.#placeAt(x, y) });
+    else this.#choose(subject);
+  }
+
+  #choose(subject: string | null): void {
+    if (subject !== null) this.reached = subject;
+    send(this, 'thing-chosen', { subjectId: subject });
   }
 
   #hovered(x: number, y: number): void {
-    if (this.placing)
-      this.ghost = placeAt(this.worked.plan, this.storeyId, this.#planAt(x, y), USUAL_HEIGHT_MM);
+    if (this.placing) this.ghost = this.#placeAt(x, y);
   }
 
   #dragged(pointId: string, dx: number, dy: number, phase: 'begin' | 'move' | 'end'): void {
-    const point = this.worked.job.points.find(({ id }) => id === pointId);
-    if (phase === 'begin') {
-      const position = this.worked.plan.positionOfPoint.get(pointId);
-      if (position !== undefined && point?.place !== undefined)
-        this.moving = { pointId, from: position.at, place: point.place };
-      return;
-    }
-    if (this.moving === null) return;
+    if (phase === 'begin') this.#take(pointId);
+    const { moving } = this.#hand;
+    if (moving === null || phase === 'begin') return;
     const mmPerPx = this.#window.scale / PX_PER_UNIT;
-    const at = planPoint(this.moving.from[0] + dx * mmPerPx, this.moving.from[1] - dy * mmPerPx);
-    const place = placeAt(this.worked.plan, this.storeyId, at, this.moving.place.heightMm);
-    this.moving = { ...this.moving, place };
-    if (phase === 'move') this.#sendNextFrame(pointId);
-    else this.#drop(pointId, place);
+    const at = planPoint(moving.from[0] + dx * mmPerPx, moving.from[1] - dy * mmPerPx);
+    this.#hand.bring(placeAt(this.worked.plan, this.storeyId, at, moving.place.heightMm));
+    if (phase === 'end') this.#letGo();
+    else this.requestUpdate();
   }
 
-  /** A hand moves more often than a screen is drawn: the newest place is told once a frame. */
-  #sendNextFrame(pointId: string): void {
-    this.#frame ??= requestAnimationFrame(() => {
-      this.#frame = null;
-      if (this.moving !== null)
-        send(this, 'point-placed', { pointId, place: this.moving.place, phase: 'move' });
-    });
+  /** Takes a point that has a place; false where it has none. */
+  #take(pointId: string): boolean {
+    if (this.#hand.moving?.pointId === pointId) return true;
+    const from = this.worked.plan.positionOfPoint.get(pointId)?.at;
+    const place = this.#placeOf(pointId);
+    if (from === undefined || place === undefined) return false;
+    this.#glide.stop();
+    this.#held = this.#window;
+    this.#hand.take({ pointId, from, place });
+    return true;
   }
 
-  #drop(pointId: string, place: Place): void {
-    if (this.#frame !== null) cancelAnimationFrame(this.#frame);
-    this.#frame = null;
-    this.moving = null;
-    send(this, 'point-placed', { pointId, place, phase: 'end' });
-    send(this, 'thing-chosen', { subjectId: pointId });
+  #letGo(): void {
+    const { moving } = this.#hand;
+    if (moving === null) return;
+    this.#hand.letGo();
+    this.#choose(moving.pointId);
+    this.said = this.#wordsOf(moving.place, moving.pointId);
   }
 
   readonly #wheeled = (event: WheelEvent): void => {
     event.preventDefault();
-    const box = this.getBoundingClientRect();
+    const { left, top } = this.getBoundingClientRect();
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0016));
-    this.#look(zoomed(this.#window, factor, this.#planAt(event.clientX - box.left, event.clientY - box.top)));
+    this.#lookNow(zoomed(this.#window, factor, this.#planAt(event.clientX - left, event.clientY - top)));
   };
 
   readonly #keyed = (event: KeyboardEvent): void => {
-    const subject = event.composedPath().find((one): one is SVGElement => one instanceof SVGElement)
-      ?.dataset.subject;
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (this.#windowKey(event.key) || (subject !== undefined && this.#thingKey(event, subject)))
-      event.preventDefault();
+    const subject = this.#subjectOf(event);
+    const isUsed =
+      this.#windowKey(event.key) ||
+      (this.placing ? this.#placingKey(event) : subject !== null && this.#thingKey(event, subject));
+    if (isUsed) event.preventDefault();
   };
 
+  /** A key let go of: what it moved has come to rest. */
+  readonly #keyLetGo = (): void => this.#letGo();
+
+  /** A screen reader that presses what it stands on sends a click alone. */
+  readonly #clicked = (event: MouseEvent): void => {
+    const subject = this.#subjectOf(event);
+    if (event.detail === 0 && subject !== null) this.#choose(subject);
+  };
+
+  #subjectOf(event: Event): string | null {
+    const [first] = event.composedPath();
+    return first instanceof SVGElement ? (first.dataset.subject ?? null) : null;
+  }
+
+  #zoom(factor: number): void {
+    this.#lookNow(zoomed(this.#window, factor, this.#window.middle));
+  }
+
   #windowKey(key: string): boolean {
-    const { middle } = this.#window;
-    if (key === '+' || key === '=') this.#look(zoomed(this.#window, zoomStep, middle));
-    else if (key === '-') this.#look(zoomed(this.#window, 1 / zoomStep, middle));
-    else if (key === '0') this.#look(null);
+    if (key === '+' || key === '=') this.#zoom(ZOOM_STEP);
+    else if (key === '-') this.#zoom(1 / ZOOM_STEP);
+    else if (key === '0') this.#lookNow(null);
     else if (key === 'Escape' && this.placing) this.#giveUpPlacing();
     else return false;
     return true;
@@ -266,25 +342,55 @@ export class PlanView extends LitElement {
     );
   }
 
-  #thingKey(event: KeyboardEvent, subject: string): boolean {
-    const { key, shiftKey } = event;
-    if (key === 'Enter' || key === ' ') send(this, 'thing-chosen', { subjectId: subject });
-    else if (key === 'PageDown') this.#reachNext(subject, 1);
-    else if (key === 'PageUp') this.#reachNext(subject, -1);
-    else if (key.startsWith('Arrow')) {
-      const ahead = key === 'ArrowRight' || key === 'ArrowDown' ? 1 : -1;
-      if (this.movable.has(subject)) this.#nudge(subject, ahead * (shiftKey ? 10 : 50));
-      else this.#reachNext(subject, ahead);
-    } else if ((key === 'Home' || key === 'End') && this.movable.has(subject))
-      this.#nudge(subject, key === 'Home' ? -100_000 : 100_000);
+  #startOrEndPlacing(): void {
+    const { width, height } = this.#box;
+    this.ghost = this.placing && this.#drawn !== null ? this.#placeAt(width / 2, height / 2) : null;
+  }
+
+  /** Who asked for a place by keyboard goes on in the plan, and goes back to where they were. */
+  #moveFocusForPlacing(): void {
+    let focused = document.activeElement;
+    while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+    const plan = this.renderRoot.querySelector<SVGElement>('svg.plan');
+    if (this.placing && focused instanceof HTMLElement && focused.matches(':focus-visible')) {
+      this.#focusBefore = focused;
+      plan?.focus({ preventScroll: true });
+      return;
+    }
+    if (!this.placing && this.#focusBefore?.isConnected && focused === plan) this.#focusBefore.focus();
+    this.#focusBefore = null;
+  }
+
+  #placingKey({ key, shiftKey }: KeyboardEvent): boolean {
+    const { ghost } = this;
+    if (ghost === null) return false;
+    if (key === 'Enter' || key === ' ') {
+      send(this, 'place-tapped', { place: ghost });
+      return true;
+    }
+    const place = movedByKey(this.worked.plan, ghost, key, shiftKey);
+    if (place === null) return false;
+    this.ghost = place;
+    this.said = this.#wordsOf(place, null);
+    return true;
+  }
+
+  #thingKey({ key, shiftKey }: KeyboardEvent, subject: string): boolean {
+    if (key === 'Enter' || key === ' ') this.#choose(subject);
+    else if (this.movable.has(subject) && this.#movePointByKey(subject, key, shiftKey)) return true;
+    else if (key === 'PageDown' || key === 'ArrowRight' || key === 'ArrowDown') this.#reachNext(subject, 1);
+    else if (key === 'PageUp' || key === 'ArrowLeft' || key === 'ArrowUp') this.#reachNext(subject, -1);
     else return false;
     return true;
   }
 
-  #nudge(pointId: string, byMm: number): void {
-    const place = this.worked.job.points.find(({ id }) => id === pointId)?.place;
-    if (place === undefined) return;
-    send(this, 'point-placed', { pointId, place: movedAlong(this.worked.plan, place, byMm), phase: 'end' });
+  #movePointByKey(pointId: string, key: string, isFine: boolean): boolean {
+    const before = this.#hand.moving?.place ?? this.#placeOf(pointId);
+    const place = before && movedByKey(this.worked.plan, before, key, isFine);
+    if (place === undefined || place === null || !this.#take(pointId)) return false;
+    this.#hand.bring(place);
+    this.said = this.#wordsOf(place, pointId);
+    return true;
   }
 
   #reachNext(subject: string, by: 1 | -1): void {
@@ -293,113 +399,130 @@ export class PlanView extends LitElement {
     const next = things[(at + by + things.length) % things.length];
     if (next === undefined) return;
     this.reached = next.subject;
+    const spot = this.#drawn?.spots.get(next.subject);
+    if (spot !== undefined) this.#bringSpotsIntoView([spot]);
     void this.updateComplete.then(() => {
-      const found = [...this.renderRoot.querySelectorAll<SVGElement>('g[role=button]')].find(
+      const found = [...this.renderRoot.querySelectorAll<SVGElement>('.thing')].find(
         (one) => one.dataset.subject === next.subject,
       );
-      found?.focus();
+      found?.focus({ preventScroll: true });
     });
+  }
+
+  #layer(name: string): readonly Group[] {
+    return groupsOf(this.#drawn?.scene.layers.find((layer) => layer.name === name)?.shapes ?? []);
   }
 
   /** Points, boards and joints first, then cables: the order in which the keyboard comes to them. */
   #things(): readonly Group[] {
-    const layers = this.#drawn?.scene.layers ?? [];
-    return ['points', 'cables'].flatMap(
-      (name) =>
-        layers
-          .find((layer) => layer.name === name)
-          ?.shapes.filter((shape): shape is Group => shape.kind === 'group') ?? [],
-    );
+    return [...this.#layer('points'), ...this.#layer('cables')];
   }
 
   override render(): TemplateResult {
-    const box = this.#viewBox();
-    const scene = this.#drawn?.scene;
+    const sight = this.#sight();
     const classes = `plan ${this.placing ? 'placing' : ''} ${this.#pointers.isPanning ? 'panning' : ''}`;
     return html`<svg
         class=${classes}
-        viewBox=${`${box.x} ${box.y} ${box.width} ${box.height}`}
+        viewBox=${`${sight.x} ${sight.y} ${sight.width} ${sight.height}`}
         role="group"
-        aria-label=${`Plan: ${scene?.title ?? ''}`}
+        aria-label=${this.#name()}
+        tabindex=${this.placing ? 0 : nothing}
         @pointerdown=${this.#pointers.down}
         @pointermove=${this.#pointers.move}
         @pointerup=${this.#pointers.up}
         @pointercancel=${this.#pointers.cancelled}
         @wheel=${{ handleEvent: this.#wheeled, passive: false }}
+        @click=${this.#clicked}
         @keydown=${this.#keyed}
+        @keyup=${this.#keyLetGo}
+        @focusout=${this.#keyLetGo}
       >
-        ${scene?.layers.map(({ name, shapes }) => svg`<g class=${name}>${this.#layer(name, shapes)}</g>`)}
-        ${this.#ghostMark()}
+        ${this.#drawing(sight)}
       </svg>
-      ${this.#telling()} ${this.#words()} ${this.#tools()}`;
+      ${this.#foot()} ${this.#emptyWords()}
+      ${toolsTemplate({
+        nearer: () => this.#zoom(ZOOM_STEP),
+        further: () => this.#zoom(1 / ZOOM_STEP),
+        whole: () => this.#lookNow(null),
+      })}
+      <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
-  #layer(name: string, shapes: readonly Shape[]): unknown {
-    if (name !== 'points' && name !== 'cables' && name !== 'findings') return shapes.map(shapeTemplate);
-    const groups = shapes.filter((shape): shape is Group => shape.kind === 'group');
-    if (name === 'findings') return groups.map(markTemplate);
-    const reached = this.reached ?? this.#things()[0]?.subject;
+  #name(): string {
+    const storey = this.#drawn?.scene.title ?? '';
+    return this.placing
+      ? `Plan, ${storey}: choose a place with the arrows, [ and ], then Enter`
+      : `Plan, ${storey}`;
+  }
+
+  #drawing(sight: Extent): unknown {
+    const drawn = this.#drawn;
+    if (drawn === null) return nothing;
+    const place = this.placing ? this.ghost : (this.#hand.moving?.place ?? null);
+    return svg`${gridTemplate(drawn.frame, sight)}
+      ${drawn.scene.layers.map(({ name, shapes }) => svg`<g class=${name}>${this.#shapes(name, shapes)}</g>`)}
+      ${placeTemplate(drawn.frame, this.worked.plan, place, this.placing)}`;
+  }
+
+  #shapes(name: string, shapes: readonly Shape[]): unknown {
+    if (name === 'findings') return groupsOf(shapes).map(markTemplate);
+    if (name === 'walls')
+      return groupsOf(shapes).map((group) => wallTemplate(group, this.#lit.has(group.subject)));
+    if (name !== 'points' && name !== 'cables') return shapes.map(shapeTemplate);
+    const things = this.#things();
+    const reached = things.some(({ subject }) => subject === this.reached)
+      ? this.reached
+      : things[0]?.subject;
     return repeat(
-      groups,
+      groupsOf(shapes),
       ({ subject }) => subject,
       (group) =>
         thingTemplate(group, {
           chosen: this.chosen === group.subject,
-          lit: this.lit.has(group.subject),
+          lit: this.#lit.has(group.subject),
           movable: this.movable.has(group.subject),
+          moving: this.#hand.moving?.pointId === group.subject,
           reached: reached === group.subject,
         }),
     );
   }
 
-  #ghostMark(): SVGTemplateResult | typeof nothing {
-    const position = this.ghost === null ? null : positionOfPlace(this.worked.plan, this.ghost);
-    if (position === null || this.#drawn === null) return nothing;
-    const [x, y] = toSheet(this.#drawn.frame, position.at);
-    return svg`<circle class="ghost" cx=${x} cy=${y} r="2.4"/>`;
+  /** "W1, 1080 mm from the left corner, 450 mm above floor"; for a new point its room in the label's stead. */
+  #wordsOf(place: Place, pointId: string | null): string {
+    const { plan, job } = this.worked;
+    const label = job.points.find(({ id }) => id === pointId)?.label;
+    const name = pointId === null ? roomOfPlace(plan, place) : (label ?? '');
+    return [name, placeInWords(plan, place)].filter((words) => words !== '').join(', ');
   }
 
-  /** Where the thing under the hand is, told from the corners; also read out. */
-  #telling(): TemplateResult {
-    const chosen = this.worked.job.points.find(({ id }) => id === this.chosen && this.movable.has(id));
-    const place = this.moving?.place ?? this.ghost ?? chosen?.place;
-    const label = this.worked.job.points.find(({ id }) => id === (this.moving?.pointId ?? chosen?.id))?.label;
-    const words =
-      place === undefined || place === null
-        ? ''
-        : `${label === undefined ? '' : `${label}: `}${placeInWords(this.worked.plan, place)}`;
-    return html`<p class="telling" role="status" ?hidden=${words === ''}>${words}</p>`;
-  }
-
-  #words(): TemplateResult {
-    const storey = this.worked.plan.storeyById.get(this.storeyId)?.storey;
-    if (storey === undefined || storey.walls.length === 0)
-      return html`<p class="empty">
-        No walls of this storey are drawn yet. Points can be listed all the same, and are priced by typical lengths.
-      </p>`;
-    const words = this.placing
-      ? 'Tap the wall where it is to go. Escape gives up.'
-      : this.movable.size > 0
-        ? 'Drag the copper points along the walls. Wheel or pinch to come nearer.'
-        : 'Tap a thing to see what is known of it. Wheel or pinch to come nearer.';
-    return html`<p class="hint">${words}</p>`;
-  }
-
-  #tools(): TemplateResult {
-    const { middle } = this.#window;
-    return html`<div class="tools">
-      <button aria-label="Nearer" @click=${() => this.#look(zoomed(this.#window, zoomStep, middle))}>
-        <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M10 4v12M4 10h12" /></svg>
-      </button>
-      <button aria-label="Further away" @click=${() => this.#look(zoomed(this.#window, 1 / zoomStep, middle))}>
-        <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 10h12" /></svg>
-      </button>
-      <button aria-label="The whole plan" @click=${() => this.#look(null)}>
-        <svg viewBox="0 0 20 20" aria-hidden="true">
-          <path d="M3 8V3h5M12 3h5v5M17 12v5h-5M8 17H3v-5" />
-        </svg>
-      </button>
+  /** The scale, and what can be done; while something moves, where it is. */
+  #foot(): TemplateResult {
+    const { moving } = this.#hand;
+    const place = moving?.place ?? this.ghost;
+    const labels = this.worked.job.points
+      .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
+      .map(({ label }) => label);
+    return html`<div class="foot">
+      ${scaleBarTemplate(this.#window.scale)}
+      ${
+        place === null || place === undefined
+          ? nothing
+          : html`<span class="telling" aria-hidden="true">${this.#wordsOf(place, moving?.pointId ?? null)}</span>`
+      }
+      ${
+        moving === null
+          ? html`<span class=${this.placing ? 'hint asked' : 'hint'}>${hintWords(labels, this.placing)}</span>`
+          : nothing
+      }
     </div>`;
+  }
+
+  #emptyWords(): TemplateResult | typeof nothing {
+    const storey = this.worked.plan.storeyById.get(this.storeyId)?.storey;
+    if (storey !== undefined && storey.walls.length > 0) return nothing;
+    return html`<p class="empty">
+      No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
+    </p>`;
   }
 }
 customElements.define('plan-view', PlanView);

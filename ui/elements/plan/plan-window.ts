@@ -9,23 +9,57 @@ export interface PlanWindow {
   readonly scale: number;
 }
 
+/** A size in px. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A part of the plan's box, px from its top left corner. */
+export interface Part extends Size {
+  readonly left: number;
+  readonly top: number;
+}
+
 const SMALLEST_SCALE = 8;
 const LARGEST_SCALE = 1000;
-/** Left free round the house in a whole view, px. */
-const BORDER_PX = 64;
+/** What is brought into sight is kept this far from the edge, px. */
+const EDGE_PX = 48;
 
 const within = (scale: number): number => Math.min(LARGEST_SCALE, Math.max(SMALLEST_SCALE, scale));
 
-/** The window that shows a whole extent in a box of this many px. */
+/** The parts of a box that its buttons and words leave free: below the storeys' names, or beside them. */
+export function freeParts({ width, height }: Size, storeyNames: readonly string[]): readonly Part[] {
+  const [tools, row, edge] = [64, width < 500 ? 34 : 48, 14];
+  if (storeyNames.length < 2)
+    return [{ left: edge, top: edge, width: width - edge - tools, height: height - edge - row }];
+  // The names' own widths are another element's; this is near enough to keep clear of them.
+  const names = storeyNames.reduce((sum, name) => sum + name.length * 7 + 26, 18);
+  const under = 60;
+  return [
+    { left: edge, top: under, width: width - edge - tools, height: height - under - row },
+    { left: names, top: edge, width: width - names - tools, height: height - 2 * edge },
+  ];
+}
+
+/** The window in which a whole extent is seen largest, within one of the parts of a box. */
 export function wholeWindow(
   [low, high]: readonly [PlanPoint, PlanPoint],
-  widthPx: number,
-  heightPx: number,
+  { width, height }: Size,
+  parts: readonly Part[],
 ): PlanWindow {
-  const across = (high[0] - low[0]) / Math.max(80, widthPx - BORDER_PX);
-  const up = (high[1] - low[1]) / Math.max(80, heightPx - BORDER_PX);
-  const middle = planPoint((low[0] + high[0]) / 2, (low[1] + high[1]) / 2);
-  return { middle, scale: within(Math.max(across, up, 1) * PX_PER_UNIT) };
+  const windows = parts.map((part) => {
+    const across = (high[0] - low[0]) / Math.max(60, part.width);
+    const up = (high[1] - low[1]) / Math.max(60, part.height);
+    const scale = within(Math.max(across, up, 1) * PX_PER_UNIT);
+    const right = part.left + part.width / 2 - width / 2;
+    const down = part.top + part.height / 2 - height / 2;
+    const middle = planPoint((low[0] + high[0]) / 2, (low[1] + high[1]) / 2);
+    return panned({ middle, scale }, right, down);
+  });
+  const [first, ...others] = windows;
+  if (first === undefined) return { middle: low, scale: LARGEST_SCALE };
+  return others.reduce((best, one) => (one.scale < best.scale ? one : best), first);
 }
 
 /** The window zoomed by a factor (more than 1: nearer) about a place of the house that stays where it is. */
@@ -44,4 +78,34 @@ export function panned(window: PlanWindow, rightPx: number, downPx: number): Pla
   const mmPerPx = window.scale / PX_PER_UNIT;
   const middle = planPoint(window.middle[0] - rightPx * mmPerPx, window.middle[1] + downPx * mmPerPx);
   return { ...window, middle };
+}
+
+/** The same window where all the places are in sight, else one about their middle, further away where it must be. */
+export function withInSight(
+  window: PlanWindow,
+  places: readonly PlanPoint[],
+  { width, height }: Size,
+): PlanWindow {
+  const [half, halfUp] = [Math.max(20, width / 2 - EDGE_PX), Math.max(20, height / 2 - EDGE_PX)];
+  const mmPerPx = window.scale / PX_PER_UNIT;
+  const isSeen = ([x, y]: PlanPoint): boolean =>
+    Math.abs(x - window.middle[0]) <= half * mmPerPx && Math.abs(y - window.middle[1]) <= halfUp * mmPerPx;
+  if (places.every(isSeen)) return window;
+  const xs = places.map(([x]) => x);
+  const ys = places.map(([, y]) => y);
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const needed = Math.max((right - left) / (2 * half), (high - low) / (2 * halfUp)) * PX_PER_UNIT;
+  return {
+    middle: planPoint((left + right) / 2, (low + high) / 2),
+    scale: within(Math.max(window.scale, needed)),
+  };
+}
+
+/** A window on the way from one to another, `part` from 0 to 1; nearer and further go evenly. */
+export function between(from: PlanWindow, to: PlanWindow, part: number): PlanWindow {
+  const mixed = (a: number, b: number): number => a + (b - a) * part;
+  return {
+    middle: planPoint(mixed(from.middle[0], to.middle[0]), mixed(from.middle[1], to.middle[1])),
+    scale: Math.exp(mixed(Math.log(from.scale), Math.log(to.scale))),
+  };
 }

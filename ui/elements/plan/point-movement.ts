@@ -1,11 +1,26 @@
 import { cornerDistances } from '#engine/plan/corners.ts';
-import { nearestFace, steppedAlongFace } from '#engine/plan/nearest-face.ts';
+import { nearestFace, nextFace, steppedAlongFace } from '#engine/plan/nearest-face.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { PlanPoint, WallSpot } from '#engine/plan/plane.ts';
 import type { Place } from '#model/installation.ts';
 
 /** Height that a point gets which had none, mm above floor. */
 export const USUAL_HEIGHT_MM = 450;
+
+/** Further than any wall is long, mm. */
+const TO_THE_CORNER_MM = 1e6;
+
+type Arrow = 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown';
+
+/** Where arrows point on plan, where y goes up. */
+const arrows: Readonly<Record<Arrow, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+const isArrow = (key: string): key is Arrow => key in arrows;
 
 const placeOf = (spot: WallSpot, heightMm: number): Place => ({
   wall: spot.wallId,
@@ -34,7 +49,35 @@ export function movedAlong(plan: Plan, place: Place, byMm: number): Place {
   return moved === null ? place : placeOf(moved, place.heightMm);
 }
 
-/** Where a place is, told from the corners: "1080 mm from the left corner, 2510 mm from the right, 450 mm above floor". */
+/** A place moved the way an arrow points on screen; across its wall, right and down mean the right hand. */
+function movedByArrow(plan: Plan, place: Place, arrow: Arrow, byMm: number): Place {
+  const [x, y] = arrows[arrow];
+  if (!('wall' in place)) return { ...place, at: [place.at[0] + x * byMm, place.at[1] + y * byMm] };
+  const direction = plan.wallById.get(place.wall)?.direction ?? [1, 0];
+  const along = x * direction[0] + y * direction[1];
+  if (Math.abs(along) < 0.3) return movedAlong(plan, place, (x - y) * byMm);
+  const toTheRight = place.side === 'left' ? -1 : 1;
+  return movedAlong(plan, place, Math.sign(along) * toTheRight * byMm);
+}
+
+/**
+ * Where a key brings a place: arrows along its wall by 50 mm, by 10 mm with Shift; Home and End to the corners on the
+ * left and right hand; [ and ] to the next wall on that hand.
+ *
+ * @returns null for a key that moves nothing.
+ */
+export function movedByKey(plan: Plan, place: Place, key: string, isFine: boolean): Place | null {
+  if (isArrow(key)) return movedByArrow(plan, place, key, isFine ? 10 : 50);
+  if (!('wall' in place)) return null;
+  if (key === 'Home') return movedAlong(plan, place, -TO_THE_CORNER_MM);
+  if (key === 'End') return movedAlong(plan, place, TO_THE_CORNER_MM);
+  if (key !== '[' && key !== ']') return null;
+  const spot = { wallId: place.wall, side: place.side, alongMm: place.alongMm };
+  const next = nextFace(plan, spot, key === ']' ? 1 : -1, place.heightMm);
+  return next === null ? place : placeOf(next, place.heightMm);
+}
+
+/** Where a place is, told from the corners: "1080 mm from the left corner, 2510 mm from the right corner, 450 mm above floor". */
 export function placeInWords(plan: Plan, place: Place): string {
   const height = `${place.heightMm} mm above floor`;
   if (!('wall' in place)) return height;
@@ -46,4 +89,13 @@ export function placeInWords(plan: Plan, place: Place): string {
     height,
   ];
   return parts.join(', ');
+}
+
+/** The room that a place looks into, by name; empty where no room lists its wall's side. */
+export function roomOfPlace(plan: Plan, place: Place): string {
+  if (!('wall' in place)) return '';
+  const room = [...plan.roomById.values()].find(({ room: { walls } }) =>
+    walls.some(({ wall, side }) => wall === place.wall && side === place.side),
+  );
+  return room?.room.name ?? '';
 }

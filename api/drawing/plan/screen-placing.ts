@@ -1,0 +1,90 @@
+import { cornerDistances } from '#engine/plan/corners.ts';
+import type { Plan, PlanWall } from '#engine/plan/plan.ts';
+import { faceNormal, pointOnFace, positionOfPlace } from '#engine/plan/position-of-place.ts';
+import {
+  directionOnSheet,
+  type SheetFrame,
+  type SheetPoint,
+  sheetPoint,
+  toSheet,
+} from '#engine/plan/sheet-frame.ts';
+import type { Place } from '#model/installation.ts';
+import { textWidthMm } from '../label-placer.ts';
+import { scaledAbout } from '../scaled-about.ts';
+import { line, type Shape, words } from '../scene.ts';
+import { drawSymbol, type SymbolPlace } from '../symbols.ts';
+import { symbolSizeAt } from './screen-plan.ts';
+
+/** From the wall's face to a dimension line, clear of symbols, units of the scene. */
+const OFF_WALL = 7;
+const LETTERING = 2.5;
+
+type WallPlace = Extract<Place, { readonly wall: string }>;
+
+function intoRoom(wall: PlanWall, side: WallPlace['side']): readonly [number, number] {
+  return directionOnSheet(faceNormal(wall, side));
+}
+
+/** The symbol of a twin outlet where a new point would come; empty where the place is not on the plan. */
+export function ghostShapes(frame: SheetFrame, plan: Plan, place: Place): readonly Shape[] {
+  const position = positionOfPlace(plan, place);
+  if (position === null) return [];
+  const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
+  const at = toSheet(frame, position.at);
+  const into = wall !== undefined && 'wall' in place ? intoRoom(wall, place.side) : ([0, -1] as const);
+  const symbol: SymbolPlace = { at, into };
+  return scaledAbout(drawSymbol('socket-twin', symbol, 'new'), at, symbolSizeAt(frame.scale));
+}
+
+const moved = (at: SheetPoint, [x, y]: readonly [number, number], by: number): SheetPoint =>
+  sheetPoint(at[0] + x * by, at[1] + y * by);
+
+/** One dimension beside a wall: lines up from the wall, a line between them with slanting ends, and the figure. */
+function dimension(
+  [a, b]: readonly [SheetPoint, SheetPoint],
+  into: readonly [number, number],
+  lengthMm: number,
+): readonly Shape[] {
+  const [from, to] = [moved(a, into, OFF_WALL), moved(b, into, OFF_WALL)];
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const ends = [a, b].map((at) => line('scale-bar', [moved(at, into, 1), moved(at, into, OFF_WALL + 1)]));
+  const ticks = [from, to].map((at) =>
+    line('scale-bar', [sheetPoint(at[0] - 0.6, at[1] + 0.6), sheetPoint(at[0] + 0.6, at[1] - 0.6)]),
+  );
+  const text = String(Math.round(lengthMm));
+  // A figure wider than its line stands beyond it, further into the room.
+  const beyond = textWidthMm(text, LETTERING) > length ? 2.6 : 0;
+  const middle = moved(sheetPoint((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), into, beyond);
+  const upright = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]);
+  const figure = words(
+    'text-new',
+    sheetPoint(middle[0] + (upright ? 0.9 : 0), middle[1] + (upright ? 0 : 0.9)),
+    text,
+    {
+      sizeMm: LETTERING,
+      anchor: 'middle',
+      strong: true,
+      angleDeg: upright ? -90 : 0,
+    },
+  );
+  return [line('scale-bar', [from, to]), ...ends, ...ticks, figure];
+}
+
+/** Dimensions from a place on a wall to the corners on both its hands; none to a side that has no corner. */
+export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): readonly Shape[] {
+  const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
+  if (wall === undefined || !('wall' in place)) return [];
+  const { side, alongMm } = place;
+  const on = (mm: number): SheetPoint => toSheet(frame, pointOnFace(wall, side, mm));
+  const { leftMm, rightMm } = cornerDistances(plan, { wallId: place.wall, side, alongMm });
+  // Someone who looks at a wall's left face has its `to` end on the left hand.
+  const toLeft = side === 'left' ? 1 : -1;
+  const into = intoRoom(wall, side);
+  const hands = [
+    { lengthMm: leftMm, way: toLeft },
+    { lengthMm: rightMm, way: -toLeft },
+  ];
+  return hands.flatMap(({ lengthMm, way }) =>
+    lengthMm === null ? [] : dimension([on(alongMm), on(alongMm + way * lengthMm)], into, lengthMm),
+  );
+}

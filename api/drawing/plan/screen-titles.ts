@@ -1,0 +1,32 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Shape } from '../scene.ts';
+import { symbolWords } from '../symbols.ts';
+
+const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+
+/** What a thing of the plan is called by who hears it and does not see whether it is copper, dashed or grey. */
+function titleOf(worked: Worked, subject: string, title: string): string {
+  const point = worked.job.points.find(({ id }) => id === subject);
+  if (point !== undefined) {
+    const kind = lowered(symbolWords[point.kind].replace(' (own symbol)', ''));
+    const status = {
+      existing: 'found',
+      wanted: 'wanted',
+      removed: 'to be taken out',
+      replaced: 'to be replaced',
+    }[point.status];
+    return `${title}: ${kind}, ${status}`;
+  }
+  const leg = worked.foundRuns.get(subject);
+  if (leg !== undefined) return `Cable as found, ${title}${leg.pinned ? '' : ', way assumed'}`;
+  const run = worked.runs.find(({ id }) => id === subject);
+  if (run === undefined) return title;
+  const length = run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`;
+  return `New cable, ${title}, ${length}`;
+}
+
+/** The groups of a layer, each with a name that says all that its drawing shows. */
+export const withTitles = (worked: Worked, shapes: readonly Shape[]): readonly Shape[] =>
+  shapes.map((shape) =>
+    shape.kind === 'group' ? { ...shape, title: titleOf(worked, shape.subject, shape.title) } : shape,
+  );

@@ -1,0 +1,44 @@
+import { getTableConfig } from 'drizzle-orm/sqlite-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { firms } from '../../api/db/schema/firms.ts';
+import { jobRevisions } from '../../api/db/schema/job-revisions.ts';
+import { jobs } from '../../api/db/schema/jobs.ts';
+import { libraries } from '../../api/db/schema/libraries.ts';
+import { openTestStore, type TestStore } from './test-store.ts';
+
+let store: TestStore;
+beforeAll(async () => {
+  store = await openTestStore();
+});
+afterAll(() => store.close());
+
+interface Column {
+  readonly name: string;
+  readonly notnull: number;
+  readonly pk: number;
+}
+
+const columnsOf = (table: string): Promise<Column[]> =>
+  store.database.write((writer) => writer.all<Column>(`pragma table_info(${table})`));
+
+describe('the tables that the migrations make', () => {
+  it('are those of the schema, and no others', async () => {
+    const made = await store.database.write((writer) =>
+      writer.all<{ name: string }>(
+        "select name from sqlite_master where type = 'table' and name not like '\\_\\_%' escape '\\' order by name",
+      ),
+    );
+    expect(made.map(({ name }) => name)).toEqual(['firms', 'job_revisions', 'jobs', 'libraries']);
+  });
+
+  it.each([firms, jobs, jobRevisions, libraries])(
+    'have the columns of the schema, and name the firm first',
+    async (table) => {
+      const config = getTableConfig(table);
+      const made = await columnsOf(config.name);
+      const wanted = config.columns.map(({ name, notNull }) => [name, notNull ? 1 : 0]);
+      expect(made.map(({ name, notnull }) => [name, notnull])).toEqual(wanted);
+      expect(made.find(({ pk }) => pk === 1)?.name).toBe('firm_id');
+    },
+  );
+});

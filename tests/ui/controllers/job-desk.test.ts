@@ -1,0 +1,244 @@
+import { describe, expect, it } from 'vitest';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { testApp } from '#tests/http/test-app.ts';
+import { ApiClient } from '../../../ui/controllers/api-client.ts';
+import { JobDesk } from '../../../ui/controllers/job-desk.ts';
+import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
+import type { JobRoute } from '../../../ui/controllers/router.ts';
+import type { JobEdit } from '../../../ui/job-events.ts';
+import { TestClock } from './test-clock.ts';
+
+const job = demoJob('fernlow-close');
+const route: JobRoute = {
+  page: 'job',
+  jobId: job.id,
+  step: 'wanted',
+  compare: false,
+  scheme: null,
+  storey: null,
+  on: null,
+  a: null,
+  b: null,
+};
+
+/** A server with one job, and a way to it that can be cut. */
+async function beginServer() {
+  const { app } = await testApp();
+  const line = { cut: false, requests: [] as string[] };
+  const api = new ApiClient(async (input, init) => {
+    if (line.cut) throw new TypeError('Failed to fetch');
+    line.requests.push(`${init?.method} ${input}`);
+    return app.request(String(input), init);
+  });
+  await api.createJob(job);
+  return { api, line };
+}
+
+/** A window of the product, with the job on its desk. */
+async function beginDesk(api: ApiClient) {
+  const clock = new TestClock();
+  const jobs = new OpenJobs(api, clock.wait);
+  const desk = new JobDesk(route, { api, jobs, clock }, () => {});
+  await desk.open();
+  return { clock, jobs, desk };
+}
+
+const titled = (title: string): JobEdit => ({
+  label: `Call it ${title}`,
+  change: (draft) => {
+    draft.title = title;
+  },
+});
+
+const titleOf = async (api: ApiClient, id = job.id): Promise<string> => (await api.readJob(id)).value.title;
+const titles = async (api: ApiClient): Promise<string[]> =>
+  (await api.listJobs()).map(({ title }) => title).sort();
+
+describe('a job on the desk', () => {
+  it('is kept by itself 800 ms after the last edit, once', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    desk.edit(titled('One'));
+    await clock.settle(700);
+    desk.edit(titled('Two'));
+    await clock.settle(799);
+    expect(await titleOf(api)).toBe(job.title);
+    expect(desk.view?.keeping).toBe('keeping');
+    await clock.settle(1);
+    expect(await titleOf(api)).toBe('Two');
+    expect(desk.view?.keeping).toBe('kept');
+    expect(line.requests.filter((request) => request.startsWith('PUT'))).toHaveLength(1);
+  });
+
+  it('refuses an edit with which it could not be read again, and says why', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    desk.edit({
+      label: 'Lose a wall',
+      change: (draft) => {
+        for (const storey of draft.storeys) storey.walls = [];
+      },
+    });
+    expect(desk.said).toContain('Lose a wall');
+    expect(desk.view?.job).toEqual(job);
+    await clock.settle(5000);
+    expect(desk.session?.undoLabel).toBeNull();
+  });
+
+  it('takes a drag back in one step, to the millimetre, and the next drag in another', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const point = job.points.find(({ label }) => label === 'B1');
+    const place = point?.place;
+    if (point === undefined || place === undefined || !('wall' in place)) throw new Error('no B1 on a wall');
+    const drag = (...alongMm: number[]): void => {
+      for (const at of alongMm) {
+        desk.place({ pointId: point.id, place: { ...place, alongMm: at, heightMm: 1 }, phase: 'move' });
+        clock.draw();
+      }
+      const last = { ...place, alongMm: alongMm.at(-1) ?? 0, heightMm: 1 };
+      desk.place({ pointId: point.id, place: last, phase: 'end' });
+    };
+    const now = () => desk.session?.now.points.find(({ id }) => id === point.id)?.place;
+    drag(500, 600, 700);
+    expect(now()).toEqual({ ...place, alongMm: 700 });
+    drag(800, 900);
+    expect(desk.session?.undoLabel).toBe('Move B1');
+    desk.undo();
+    expect(now()).toEqual({ ...place, alongMm: 700 });
+    desk.undo();
+    expect(now()).toEqual(place);
+    expect(desk.session?.undoLabel).toBeNull();
+    desk.redo();
+    expect(now()).toEqual({ ...place, alongMm: 700 });
+  });
+
+  it('is of this moment while it moves, and works all schemes out once let go', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const point = job.points.find(({ label }) => label === 'B1');
+    const place = point?.place;
+    if (point === undefined || place === undefined || !('wall' in place)) throw new Error('no B1 on a wall');
+    const moved = { ...place, alongMm: place.alongMm + 200 };
+    desk.place({ pointId: point.id, place: moved, phase: 'move' });
+    clock.draw();
+    expect(desk.view?.moving).toBe(true);
+    expect(desk.view?.job.points.find(({ id }) => id === point.id)?.place).toEqual(moved);
+    clock.pass(10_000);
+    expect(desk.view?.moving).toBe(true);
+    desk.place({ pointId: point.id, place: moved, phase: 'end' });
+    clock.pass(200);
+    expect(desk.view?.moving).toBe(false);
+  });
+
+  it('goes on being tried when its page is left while the server is away', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock, jobs } = await beginDesk(api);
+    line.cut = true;
+    desk.edit(titled('Typed in the cellar'));
+    desk.close();
+    await clock.settle(1000);
+    expect(jobs.unkept).toBe(true);
+    line.cut = false;
+    await clock.settle(60_000);
+    expect(jobs.unkept).toBe(false);
+    expect(await titleOf(api)).toBe('Typed in the cellar');
+  });
+
+  it('still has its steps back when it is left and opened again', async () => {
+    const { api } = await beginServer();
+    const { desk, clock, jobs } = await beginDesk(api);
+    desk.edit(titled('One'));
+    await clock.settle(1000);
+    desk.close();
+    const again = new JobDesk(route, { api, jobs, clock }, () => {});
+    await again.open();
+    expect(again.session?.undoLabel).toBe('Call it One');
+  });
+});
+
+describe('a job changed in two windows', () => {
+  async function beginConflict() {
+    const { api } = await beginServer();
+    const mine = await beginDesk(api);
+    const theirs = await beginDesk(api);
+    theirs.desk.edit(titled('Theirs'));
+    await theirs.clock.settle(1000);
+    mine.desk.edit(titled('Mine'));
+    await mine.clock.settle(1000);
+    expect(mine.desk.view?.keeping).toBe('changed-elsewhere');
+    expect(mine.desk.session?.theirRevision).toBe(2);
+    expect(await titleOf(api)).toBe('Theirs');
+    return { api, ...mine };
+  }
+
+  it('takes theirs, with mine on the list as a copy', async () => {
+    const { api, desk } = await beginConflict();
+    expect(await desk.settle('take-theirs')).toBe(job.id);
+    expect(desk.view?.job.title).toBe('Theirs');
+    expect(desk.view?.keeping).toBe('kept');
+    const [first, second] = await titles(api);
+    expect(first).toMatch(/^Mine \(changed here/);
+    expect(second).toBe('Theirs');
+  });
+
+  it('goes on with mine as a copy, and leaves theirs alone', async () => {
+    const { api, desk, jobs } = await beginConflict();
+    const copyId = await desk.settle('mine-as-copy');
+    expect(copyId).not.toBe(job.id);
+    expect(await titleOf(api, copyId)).toMatch(/^Mine/);
+    expect(await titleOf(api)).toBe('Theirs');
+    expect(jobs.unkept).toBe(false);
+  });
+
+  it('puts mine over theirs, which stays among the revisions', async () => {
+    const { api, desk } = await beginConflict();
+    await desk.settle('mine-over-theirs');
+    expect(await titleOf(api)).toBe('Mine');
+    expect(desk.view?.keeping).toBe('kept');
+    expect(desk.view?.revision).toBe(3);
+  });
+
+  it('loses nothing when the server goes away before it is settled', async () => {
+    const { api, line } = await beginServer();
+    const mine = await beginDesk(api);
+    const theirs = await beginDesk(api);
+    theirs.desk.edit(titled('Theirs'));
+    await theirs.clock.settle(1000);
+    mine.desk.edit(titled('Mine'));
+    await mine.clock.settle(1000);
+    line.cut = true;
+    for (const how of ['take-theirs', 'mine-as-copy', 'mine-over-theirs'] as const) {
+      expect(await mine.desk.settle(how)).toBe(job.id);
+      expect(mine.desk.view?.job.title).toBe('Mine');
+      expect(mine.desk.said).not.toBe('');
+      expect(mine.jobs.unkept).toBe(true);
+    }
+  });
+});
+
+describe('a job that is deleted elsewhere', () => {
+  it('can be brought back with what was changed here', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    await api.removeJob(job.id, 1);
+    desk.edit(titled('Mine'));
+    await clock.settle(1000);
+    expect(desk.view?.keeping).toBe('not-kept');
+    expect(desk.session?.troubleCode).toBe('no-such-job');
+    await desk.bringBack();
+    expect(await titleOf(api)).toBe('Mine');
+    expect(desk.view?.keeping).toBe('kept');
+  });
+
+  it('can be brought back when it is opened by its address', async () => {
+    const { api } = await beginServer();
+    await api.removeJob(job.id, 1);
+    const { desk } = await beginDesk(api);
+    expect(desk.view).toBeNull();
+    expect(desk.refusal?.code).toBe('no-such-job');
+    await desk.bringBack();
+    expect(desk.view?.job.title).toBe(job.title);
+    expect(desk.refusal).toBeNull();
+  });
+});

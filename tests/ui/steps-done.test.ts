@@ -1,0 +1,82 @@
+import { produce } from 'immer';
+import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { estimate } from '#engine/estimate.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { newJob } from '../../ui/edits/new-job.ts';
+import { movablePoints } from '../../ui/movable-points.ts';
+import { stepsDone } from '../../ui/steps-done.ts';
+
+const done = (job: Job, library?: Library): string[] => {
+  const result =
+    library === undefined ? estimateOf(job) : estimate(job, library, { date: '2026-11-25', revision: 1 });
+  return [...stepsDone(job, result.schemes)];
+};
+const demo = demoJob('saltglass-row');
+
+describe('how far a job has got', () => {
+  it('is nowhere for a new job', () => {
+    const start = { reference: '', title: '', today: '2026-11-25' };
+    expect(done(newJob({ ...start, terms: { labour: 'typical', vat: 'standard' } }))).toEqual([]);
+  });
+
+  it('is as far as the price for the demo jobs, and never claims that papers went out', () => {
+    for (const name of ['saltglass-row', 'fernlow-close', 'saltglass-row-quoting'] as const)
+      expect(done(demoJob(name))).toEqual(['as-found', 'wanted', 'ways', 'kit', 'price']);
+  });
+
+  it('stops where nothing tells how what was found hangs together', () => {
+    const bare = produce(demo, (job) => {
+      job.legs = [];
+      job.answers = [];
+      job.schemes = [];
+    });
+    expect(done(bare)).toEqual([]);
+  });
+
+  it('stops at a wanted point without a place', () => {
+    const unplaced = produce(demo, (job) => {
+      const point = job.points.find(({ status }) => status === 'wanted');
+      if (point !== undefined) delete point.place;
+    });
+    expect(done(unplaced)).toEqual(['as-found']);
+  });
+
+  it('stops at schemes that all fail', () => {
+    const failing = estimateOf(demo).schemes.filter(({ complies }) => complies === 'no');
+    const bad = produce(demo, (job) => {
+      job.schemes = job.schemes.filter(({ id }) => failing.some((scheme) => scheme.id === id));
+    });
+    expect(bad.schemes.length).toBeGreaterThan(0);
+    expect(done(bad)).toEqual(['as-found', 'wanted']);
+  });
+
+  it('stops at schemes that leave a wanted point unconnected', () => {
+    const cut = produce(demo, (job) => {
+      for (const scheme of job.schemes) scheme.connections.splice(0, 1);
+    });
+    expect(done(cut)).toEqual(['as-found', 'wanted']);
+  });
+
+  it('has a kit but no price where the price list knows nothing', () => {
+    const library = produce(demoLibrary(), ({ prices }) => {
+      prices.items = [];
+    });
+    expect(done(demo, library)).toEqual(['as-found', 'wanted', 'ways', 'kit']);
+  });
+});
+
+describe('the points that may be dragged', () => {
+  const labels = (step: Parameters<typeof movablePoints>[0]['step']): string[] =>
+    demo.points.filter(({ id }) => movablePoints({ job: demo, step }).has(id)).map(({ label }) => label);
+
+  it('are those found while finding, those wanted while planning, none after', () => {
+    expect(labels('as-found')).toContain('R1');
+    expect(labels('as-found')).not.toContain('W1');
+    expect(labels('wanted')).toEqual(['W1', 'W2', 'W3', 'W4']);
+    expect(labels('ways')).toEqual(labels('wanted'));
+    expect(labels('kit')).toEqual([]);
+  });
+});

@@ -1,0 +1,24 @@
+import type { LitElement } from 'lit';
+
+/** The control that has the focus, inside whatever shadow roots. */
+export function deepestFocus(): Element | null {
+  let focused = document.activeElement;
+  while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+  return focused;
+}
+
+/** Moves the focus to the first heading of an element that can take it, once the element is drawn. */
+export async function focusHeadingOf(element: LitElement): Promise<void> {
+  await element.updateComplete;
+  const heading = element.renderRoot.querySelector<HTMLElement>('h1[tabindex], h2[tabindex]');
+  heading?.focus({ preventScroll: true });
+}
+
+const typedIn = new Set(['text', 'number', 'date', 'search', 'email', 'tel', 'url', 'password']);
+
+/** True when keys go into a text at the moment, which has an undo of its own. */
+export function isTyping(event: KeyboardEvent): boolean {
+  const [target] = event.composedPath();
+  if (target instanceof HTMLInputElement) return typedIn.has(target.type);
+  return target instanceof HTMLTextAreaElement;
+}

@@ -1,0 +1,249 @@
+import { produce } from 'immer';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import { readJob } from '#model/read-job.ts';
+import { movePoint } from '../edits/move-point.ts';
+import { copyOfJob } from '../edits/new-job.ts';
+import type { JobEdit, PlacedAt } from '../job-events.ts';
+import type { JobView } from '../job-view.ts';
+import { type ApiClient, ServerRefusal } from './api-client.ts';
+import type { DocumentSession } from './document-session.ts';
+import { type Clock, type EstimateAsk, Estimating } from './estimating.ts';
+import type { OpenJobs } from './open-jobs.ts';
+import type { JobRoute } from './router.ts';
+import { today } from './today.ts';
+
+/** How a job that was changed here and elsewhere is settled. */
+export type Settlement = 'take-theirs' | 'mine-as-copy' | 'mine-over-theirs';
+
+/** What a desk works with. */
+export interface DeskParts {
+  readonly api: ApiClient;
+  readonly jobs: OpenJobs;
+  /** The browser's, unless a test brings its own. */
+  readonly clock?: Clock;
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** A job as it lies on the desk: its session, its estimate, what is looked at, and what was said of it last. */
+export class JobDesk {
+  #view: JobView | null = null;
+  #refusal: ServerRefusal | null = null;
+  #said = '';
+  #inPassing = false;
+  #session: DocumentSession<Job> | null = null;
+  #library: Library | null = null;
+  #estimating: Estimating | null = null;
+  #lit: ReadonlySet<string> = new Set();
+  #moving = false;
+  #drag = 0;
+  #route: JobRoute;
+  #closed = false;
+  readonly #parts: DeskParts;
+  readonly #changed: () => void;
+
+  constructor(route: JobRoute, parts: DeskParts, changed: () => void) {
+    this.#route = route;
+    this.#parts = parts;
+    this.#changed = changed;
+  }
+
+  /** Null until the job is there. */
+  get view(): JobView | null {
+    return this.#view;
+  }
+  get session(): DocumentSession<Job> | null {
+    return this.#session;
+  }
+  /** Why the job could not be opened; null when it could. */
+  get refusal(): ServerRefusal | null {
+    return this.#refusal;
+  }
+  /** What was done last, or why it could not be; empty for nothing. */
+  get said(): string {
+    return this.#said;
+  }
+
+  /** True when nothing hangs on what was said: it need not stay. */
+  get isSaidInPassing(): boolean {
+    return this.#inPassing;
+  }
+
+  /** Fetches the job and works it out. */
+  async open(): Promise<void> {
+    const { jobId } = this.#route;
+    try {
+      const [session, { value: library }] = await Promise.all([
+        this.#parts.jobs.open(jobId),
+        this.#parts.api.readLibrary(),
+      ]);
+      if (this.#closed) return;
+      this.#session = session;
+      this.#library = library;
+      this.#refusal = null;
+      this.#estimating = new Estimating(this.#ask(session, library), () => this.#show(), this.#parts.clock);
+      this.#parts.jobs.listen(jobId, () => this.#takeAndShow());
+      this.#show();
+    } catch (error) {
+      this.#refusal =
+        error instanceof ServerRefusal ? error : new ServerRefusal(500, { detail: wordsOf(error) });
+      this.#changed();
+    }
+  }
+
+  /** Puts the job away; what is unkept of it goes on being tried. */
+  close(): void {
+    this.#closed = true;
+    this.#parts.jobs.listen(this.#route.jobId, null);
+    this.keep('autosave');
+    this.#estimating?.stop();
+    this.#session = null;
+  }
+
+  /** Looks at another part of the same job. */
+  look(route: JobRoute): void {
+    this.#route = route;
+    this.#takeAndShow();
+  }
+
+  light(subjectIds: readonly string[]): void {
+    this.#lit = new Set(subjectIds);
+    this.#show();
+  }
+
+  say(words: string): void {
+    this.#said = words;
+    this.#inPassing = false;
+    this.#changed();
+  }
+
+  sayInPassing(words: string): void {
+    this.#said = words;
+    this.#inPassing = true;
+    this.#changed();
+  }
+
+  keep(how: 'autosave' | 'by-hand'): void {
+    if (this.#session?.unkept) void this.#session.keep(how);
+  }
+
+  /** Makes an edit, unless the job could not be read again with it. */
+  edit(edit: JobEdit): void {
+    const session = this.#session;
+    if (session === null) return;
+    const moving = edit.moving ?? false;
+    if (!moving && !this.#isReadableWith(session.now, edit)) return;
+    this.#said = '';
+    this.#moving = moving;
+    const before = session.now;
+    session.edit(edit);
+    // A hand that comes to rest where it was changes nothing, yet the whole estimate has waited for it.
+    if (session.now === before) this.#takeAndShow();
+  }
+
+  /** A point is dragged, or was let go: one drag is one step back. */
+  place({ pointId, place, phase }: PlacedAt): void {
+    const session = this.#session;
+    if (session === null) return;
+    const moving = phase === 'move';
+    if (!this.#moving) this.#drag++;
+    this.edit(movePoint(session.now, { pointId, place, drag: this.#drag, moving }));
+  }
+
+  undo(): void {
+    const label = this.#session?.undoLabel;
+    if (label === null || label === undefined) return;
+    this.#moving = false;
+    this.#said = `Undone: ${label}`;
+    this.#inPassing = true;
+    this.#session?.undo();
+  }
+
+  redo(): void {
+    const label = this.#session?.redoLabel;
+    if (label === null || label === undefined) return;
+    this.#moving = false;
+    this.#said = `Done again: ${label}`;
+    this.#inPassing = true;
+    this.#session?.redo();
+  }
+
+  /**
+   * Settles a job that was changed here and elsewhere; whatever is chosen, both states stay to be had.
+   *
+   * @returns the job to go on with.
+   */
+  async settle(how: Settlement): Promise<string> {
+    const session = this.#session;
+    const { jobId } = this.#route;
+    if (session === null) return jobId;
+    try {
+      if (how === 'mine-over-theirs') {
+        await session.putMineOver();
+        return jobId;
+      }
+      const mine = copyOfJob(session.now, `${session.now.title} (changed here, ${today()})`);
+      await this.#parts.api.createJob(mine);
+      if (how === 'take-theirs') await session.takeTheirs();
+      else this.#parts.jobs.forget(jobId);
+      this.say(`What you had changed is on the list as “${mine.title}”.`);
+      return how === 'take-theirs' ? jobId : mine.id;
+    } catch (error) {
+      this.say(`That did not get through: ${wordsOf(error)}`);
+      return jobId;
+    }
+  }
+
+  /** Puts a job that was deleted back on the list, with what was changed here. */
+  async bringBack(): Promise<void> {
+    try {
+      await this.#parts.api.restoreJob(this.#route.jobId);
+      if (this.#session === null) await this.open();
+      else await this.#session.putMineOver();
+    } catch (error) {
+      this.say(`It could not be brought back: ${wordsOf(error)}`);
+    }
+  }
+
+  #isReadableWith(job: Job, { label, change }: JobEdit): boolean {
+    const read = readJob(produce(job, (draft) => change(draft)));
+    if (read.ok) return true;
+    const [fault] = read.faults;
+    this.say(`“${label}” was not done: ${fault?.message}. ${fault?.remedy}.`);
+    return false;
+  }
+
+  #ask({ now: job, revision }: DocumentSession<Job>, library: Library): EstimateAsk {
+    return { job, library, date: today(), revision, schemeId: this.#route.scheme };
+  }
+
+  #takeAndShow(): void {
+    if (this.#session === null || this.#library === null) return;
+    this.#estimating?.take(this.#ask(this.#session, this.#library), this.#moving);
+    this.#show();
+  }
+
+  #show(): void {
+    const worked = this.#estimating?.worked;
+    if (this.#session === null || this.#library === null || worked === undefined) return;
+    const { job, whole, scheme, moving } = worked;
+    const { step, storey, on } = this.#route;
+    const known = job.storeys.some(({ id }) => id === storey);
+    this.#view = {
+      job,
+      library: this.#library,
+      date: whole.date,
+      revision: this.#session.revision,
+      estimate: whole,
+      scheme,
+      moving,
+      step,
+      storeyId: (known ? storey : job.storeys[0]?.id) ?? '',
+      chosen: on,
+      lit: this.#lit,
+      keeping: this.#session.keeping,
+    };
+    this.#changed();
+  }
+}

@@ -1,0 +1,61 @@
+import type { Job } from '#model/job.ts';
+import type { ApiClient } from './api-client.ts';
+import { DocumentSession, type Wait } from './document-session.ts';
+
+/**
+ * The jobs that were opened since the page was loaded. A job that is left and opened again still has its steps
+ * back, and one that could not be kept yet goes on being tried after its page was left.
+ */
+export class OpenJobs {
+  readonly #sessions = new Map<string, DocumentSession<Job>>();
+  readonly #listeners = new Map<string, () => void>();
+  readonly #api: ApiClient;
+  readonly #wait: Wait | undefined;
+
+  /** @param wait the browser's timers, unless a test brings its own. */
+  constructor(api: ApiClient, wait?: Wait) {
+    this.#api = api;
+    this.#wait = wait;
+  }
+
+  /** True when some job has edits that the server has not. */
+  get unkept(): boolean {
+    return [...this.#sessions.values()].some((session) => session.unkept);
+  }
+
+  /**
+   * The session of a job: the one there was, unless the job was saved elsewhere since and nothing of ours is
+   * unkept. A refusal of the server is thrown on.
+   */
+  async open(id: string): Promise<DocumentSession<Job>> {
+    const had = this.#sessions.get(id);
+    if (had?.unkept) return had;
+    const start = await this.#api.readJob(id);
+    if (had !== undefined && (had.unkept || had.revision === start.revision)) return had;
+    const keeper = {
+      read: () => this.#api.readJob(id),
+      save: (job: Job, base: number, how: 'autosave' | 'by-hand') => this.#api.saveJob(job, base, how),
+    };
+    const session = new DocumentSession(start, keeper, () => this.#listeners.get(id)?.(), this.#wait);
+    this.#sessions.set(id, session);
+    return session;
+  }
+
+  /** Keeps what is unkept of every job; resolves when each was kept, or the server said no. */
+  async keepAll(): Promise<void> {
+    const unkept = [...this.#sessions.values()].filter((session) => session.unkept);
+    await Promise.all(unkept.map((session) => session.keep('autosave')));
+  }
+
+  /** Tells of every change of a job, until it is told otherwise. */
+  listen(id: string, changed: (() => void) | null): void {
+    if (changed === null) this.#listeners.delete(id);
+    else this.#listeners.set(id, changed);
+  }
+
+  /** Forgets a job that is gone; what was unkept of it goes too. */
+  forget(id: string): void {
+    this.#sessions.get(id)?.stop();
+    this.#sessions.delete(id);
+  }
+}

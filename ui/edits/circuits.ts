@@ -1,0 +1,79 @@
+import type { Circuit, Device } from '#model/installation.ts';
+import type { Certainty } from '#model/primitives.ts';
+import type { JobEdit } from '../job-events.ts';
+import { type FactOf, type FactValue, putCertainty, putFact } from './facts.ts';
+
+/** The names of a circuit's facts. */
+export type CircuitFact = FactOf<Circuit>;
+type Named = Pick<Circuit, 'id' | 'name'>;
+/** A load of a circuit that no point stands for. */
+export type CircuitLoad = NonNullable<Circuit['loads']>[number];
+
+/** Adds a circuit of sockets to a board. */
+export const addCircuit = (id: string, name: string, board: string): JobEdit => ({
+  label: `Add ${name}`,
+  change: ({ circuits }) => {
+    circuits.push({ id, name, board, use: 'sockets' });
+  },
+});
+
+/** Sets a fact of a circuit; null takes it away where it need not be there. */
+export const setCircuitFact = <K extends CircuitFact>(
+  { id, name }: Named,
+  fact: K,
+  value: FactValue<Circuit, K>,
+): JobEdit => ({
+  label: `Change ${name}`,
+  change: ({ circuits }) => {
+    const circuit = circuits.find((each) => each.id === id);
+    if (circuit !== undefined) putFact<Circuit, K>(circuit, fact, value);
+  },
+});
+
+/** Says how sure a fact of a circuit is; `order` is how its points follow each other (measured: proved by readings). */
+export const setCircuitCertainty = (
+  { id, name }: Named,
+  fact: CircuitFact | 'order',
+  certainty: Certainty | null,
+): JobEdit => ({
+  label: `Change how sure a fact of ${name} is`,
+  change: ({ circuits }) => {
+    const circuit = circuits.find((each) => each.id === id);
+    if (circuit === undefined) return;
+    // Of the order, seen says more than nothing said: no field of the file stands for it.
+    if (fact === 'order' && certainty === 'seen') circuit.certainty = { ...circuit.certainty, order: 'seen' };
+    else putCertainty(circuit, fact, certainty);
+  },
+});
+
+/** A device by its rating alone, of the standard that most of today's boards hold. */
+const bareDevice = (ratingA: number): Device => ({ standard: 'BS-EN-60898', ratingA });
+
+/** Sets some of what a circuit's device is; one that was not recorded yet begins with its rating. */
+export const setDevice = (
+  { id, name }: Named,
+  facts: { readonly [K in keyof Device]?: FactValue<Device, K> },
+): JobEdit => ({
+  label: `Change the device of ${name}`,
+  change: ({ circuits }) => {
+    const circuit = circuits.find((each) => each.id === id);
+    if (circuit === undefined) return;
+    const device = circuit.device ?? bareDevice(facts.ratingA ?? 32);
+    if (facts.standard !== undefined) putFact<Device, 'standard'>(device, 'standard', facts.standard);
+    if (facts.ratingA !== undefined) putFact<Device, 'ratingA'>(device, 'ratingA', facts.ratingA);
+    if (facts.curve !== undefined) putFact<Device, 'curve'>(device, 'curve', facts.curve);
+    if (facts.breakingKA !== undefined) putFact<Device, 'breakingKA'>(device, 'breakingKA', facts.breakingKA);
+    if (facts.rcd !== undefined) putFact<Device, 'rcd'>(device, 'rcd', facts.rcd);
+    circuit.device = device;
+  },
+});
+
+/** Sets the loads of a circuit that no point stands for; none takes the list away. */
+export const setCircuitLoads = ({ id, name }: Named, loads: readonly CircuitLoad[]): JobEdit => ({
+  label: `Change the loads of ${name}`,
+  change: ({ circuits }) => {
+    const circuit = circuits.find((each) => each.id === id);
+    if (circuit !== undefined)
+      putFact<Circuit, 'loads'>(circuit, 'loads', loads.length === 0 ? null : [...loads]);
+  },
+});

@@ -1,0 +1,273 @@
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { checklist } from '#engine/rules/checklist.ts';
+import type { Place } from '#model/installation.ts';
+import type { Job } from '#model/job.ts';
+import { setBoardFact } from '../../edits/boards.ts';
+import { addPoints, setPointFact } from '../../edits/points.ts';
+import { type JobEdit, send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { newId } from '../../new-id.ts';
+import { counted } from '../../written.ts';
+import { controlsCss } from '../shared-styles.ts';
+import './answer-list.ts';
+import './board-list.ts';
+import './circuit-list.ts';
+import { formCss } from './form-styles.ts';
+import './house-facts.ts';
+import './leg-list.ts';
+import { missingFacts, missingWords } from './missing-facts.ts';
+import { newPoint } from './new-point.ts';
+import './open-questions.ts';
+import './point-list.ts';
+import './reading-list.ts';
+import { type FoundSection, sectionOfThing } from './section-of-thing.ts';
+import './supply-facts.ts';
+
+/** What the plan waits to be tapped for: new points, one a tap, or the place of a thing. */
+type Waiting = 'new-points' | { readonly thingId: string };
+
+/** The step As found: what the survey of the house and its installation holds, and what it is worth to find out more. */
+export class AsFoundStep extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    tapped: { attribute: false },
+    open: { state: true },
+    waiting: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    formCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      h2 {
+        margin-bottom: 6px;
+      }
+      .section {
+        border-top: 1px solid var(--line);
+      }
+      .section > summary {
+        display: flex;
+        gap: 8px;
+        align-items: baseline;
+        min-height: 42px;
+        padding: 9px 0;
+        list-style: none;
+      }
+      .section > summary::-webkit-details-marker {
+        display: none;
+      }
+      .section > summary::before {
+        flex: 0 0 auto;
+        width: 0;
+        height: 0;
+        border: 5px solid transparent;
+        border-right-width: 0;
+        border-left: 6px solid var(--ink-soft);
+        content: '';
+      }
+      .section[open] > summary::before {
+        transform: rotate(90deg);
+      }
+      .section > summary .title {
+        flex: 1;
+      }
+      .title .missing {
+        display: block;
+      }
+      .section > .body {
+        padding-bottom: 12px;
+      }
+      .start {
+        margin: 0 0 14px;
+        padding: 10px 12px;
+        background: var(--copper-wash);
+        border-left: 3px solid var(--copper);
+      }
+      @media (max-width: 700px) {
+        :host {
+          padding: 12px 12px 24px;
+        }
+      }
+    `,
+  ];
+  declare view: JobView;
+  /** Where the plan was tapped while it waited for a place. */
+  declare tapped: Place | null;
+  declare private open: ReadonlySet<FoundSection>;
+  declare private waiting: Waiting | null;
+
+  constructor() {
+    super();
+    this.tapped = null;
+    this.open = new Set();
+    this.waiting = null;
+    this.addEventListener('place-wanted', (event) => {
+      event.stopPropagation();
+      const { chosen } = this.view;
+      if (chosen !== null) this.#wait(this.waiting === null ? { thingId: chosen } : null);
+    });
+    this.addEventListener('points-wanted', () => this.#wait(this.waiting === null ? 'new-points' : null));
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('view');
+    const { chosen, job } = this.view;
+    if (!changed.has('view') || chosen === null || before?.chosen === chosen) return;
+    const section = sectionOfThing(job, chosen);
+    if (section !== null) this.open = new Set([...this.open, section]);
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('view');
+    const { chosen } = this.view;
+    if (changed.has('view') && before?.chosen !== chosen) {
+      if (typeof this.waiting === 'object' && this.waiting !== null) this.#wait(null);
+      if (chosen !== null) void this.#showRow(chosen);
+    }
+    if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
+  }
+
+  /** Brings the chosen thing's line to the top, unless it was chosen right here. */
+  async #showRow(id: string): Promise<void> {
+    await this.updateComplete;
+    for (const list of this.renderRoot.querySelectorAll('.body > *')) {
+      if (!(list instanceof LitElement)) continue;
+      await list.updateComplete;
+      const rows = [...list.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
+      const row = rows.find(({ dataset }) => dataset.thing === id);
+      if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
+    }
+  }
+
+  #wait(waiting: Waiting | null): void {
+    this.waiting = waiting;
+    const detail = { placing: waiting !== null };
+    this.dispatchEvent(new CustomEvent('plan-asked', { detail, bubbles: true, composed: true }));
+  }
+
+  #placed(place: Place): void {
+    const { waiting } = this;
+    if (waiting === null) return;
+    if (waiting === 'new-points') {
+      const made = { ...newPoint(this.view.job, newId()), place };
+      send(this, 'job-edit', addPoints([made]));
+      return;
+    }
+    const edit = placeEdit(this.view.job, waiting.thingId, place);
+    if (edit !== null) send(this, 'job-edit', edit);
+    this.#wait(null);
+  }
+
+  override render(): TemplateResult {
+    const { job } = this.view;
+    const found = job.points.filter(({ status }) => status !== 'wanted');
+    return html`<h2 tabindex="-1">As found</h2>
+      ${found.length === 0 ? this.#start() : html`<h3>Worth finding out</h3><open-questions .view=${this.view}></open-questions>`}
+      ${this.#section('house', 'House', job.site.customer, () => html`<house-facts .view=${this.view}></house-facts>`)}
+      ${this.#section('supply', 'Supply and board', supplyWords(job), () => this.#supply())}
+      ${this.#section('circuits', 'Circuits', counted(job.circuits.length, 'circuit'), () => html`<circuit-list .view=${this.view}></circuit-list>`)}
+      ${this.#section('points', 'Points', counted(found.length, 'point'), () => this.#points())}
+      ${this.#section('cables', 'Cables', counted(job.legs.length, 'cable'), () => html`<leg-list .view=${this.view}></leg-list>`)}
+      ${this.#section('readings', 'Readings', counted(job.readings.length, 'reading'), () => html`<reading-list .view=${this.view}></reading-list>`)}
+      ${this.#section('questions', 'Questions', answeredWords(job), () => html`<answer-list .view=${this.view}></answer-list>`)}`;
+  }
+
+  #start(): TemplateResult {
+    return html`<div class="start">
+      <h3>Three ways to start</h3>
+      <ol>
+        <li>Open a demo job from <a href="/">the list of jobs</a> and look how one is filled in.</li>
+        <li>List the points room by room, under Points below; no plan is needed for a first price.</li>
+        <li>Tap the points on the plan, once its walls are there.</li>
+      </ol>
+      <div class="buttons">
+        <button class="small" @click=${() => this.#toggle('points', true)}>List points by room</button>
+        <button class="small" aria-pressed=${this.waiting === 'new-points'} @click=${() => this.#wait(this.waiting === null ? 'new-points' : null)}>
+          ${this.waiting === 'new-points' ? 'Tap each point; press here when done' : 'Tap points on the plan'}
+        </button>
+      </div>
+    </div>`;
+  }
+
+  #section(section: FoundSection, title: string, state: string, body: () => TemplateResult): TemplateResult {
+    const isOpen = this.open.has(section);
+    const missing = missingWords(missingFacts(this.view.job)[section]);
+    return html`<details
+      class="section"
+      ?open=${isOpen}
+      @toggle=${(event: Event) => {
+        if (event.target instanceof HTMLDetailsElement) this.#toggle(section, event.target.open);
+      }}
+    >
+      <summary>
+        <span class="title">${title}${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
+        <span class="state">${state}</span>
+      </summary>
+      <div class="body">${isOpen ? body() : nothing}</div>
+    </details>`;
+  }
+
+  #toggle(section: FoundSection, isOpen: boolean): void {
+    if (this.open.has(section) === isOpen) return;
+    const open = new Set(this.open);
+    if (isOpen) open.add(section);
+    else open.delete(section);
+    this.open = open;
+  }
+
+  get #placingId(): string | null {
+    return typeof this.waiting === 'object' && this.waiting !== null ? this.waiting.thingId : null;
+  }
+
+  #supply(): TemplateResult {
+    return html`<board-list .view=${this.view} .placing=${this.#placingId}></board-list>
+      <supply-facts .view=${this.view}></supply-facts>`;
+  }
+
+  #points(): TemplateResult {
+    return html`<point-list
+      .view=${this.view}
+      .placing=${this.#placingId}
+      .tapping=${this.waiting === 'new-points'}
+    ></point-list>`;
+  }
+}
+
+/** Puts a point or a board where the plan was tapped; the height that it has stays. */
+function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
+  const point = job.points.find((each) => each.id === id);
+  const heightMm = point?.place?.heightMm;
+  if (point !== undefined)
+    return setPointFact(point, 'place', heightMm === undefined ? place : { ...place, heightMm });
+  const board = job.boards.find((each) => each.id === id);
+  if (board === undefined) return null;
+  return setBoardFact(board, 'place', { ...place, heightMm: board.place?.heightMm ?? place.heightMm });
+}
+
+const supplyWords = ({ supply, boards }: Job): string =>
+  `${supply.earthing ?? 'Earthing not known'}, ${counted(boards.length, 'board')}`;
+
+function answeredWords({ answers }: Job): string {
+  const answered = checklist.filter(({ id }) => answers.some(({ question }) => question === id));
+  return `${answered.length} of ${checklist.length} answered`;
+}
+customElements.define('as-found-step', AsFoundStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'as-found-step': AsFoundStep;
+  }
+  interface HTMLElementEventMap {
+    'points-wanted': CustomEvent<null>;
+  }
+}

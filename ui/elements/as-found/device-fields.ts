@@ -1,0 +1,53 @@
+import { html, type TemplateResult } from 'lit';
+import type { Circuit, Device } from '#model/installation.ts';
+import { setDevice } from '../../edits/circuits.ts';
+import { choiceFact, edits, mustChoice, mustNumber, numberFact } from './fact-fields.ts';
+import { deviceCurves, deviceStandards, rcdTypes } from './found-words.ts';
+
+/** The fields of a circuit's protective device; the rating comes first, the others once it is known. */
+export function deviceFields(circuit: Circuit): TemplateResult {
+  const { device } = circuit;
+  if (device === undefined)
+    return html`<number-field
+      label="Device rating"
+      unit="A"
+      .min=${1}
+      .max=${10_000}
+      .value=${null}
+      @field-change=${edits<number | null>((ratingA) => (ratingA === null ? null : setDevice(circuit, { ratingA })))}
+    ></number-field>`;
+  const facts = {
+    thing: device,
+    set: <K extends keyof Device>(fact: K, value: Device[K] | null) => setDevice(circuit, { [fact]: value }),
+  };
+  return html`<div class="pair">
+      ${mustNumber(facts, 'ratingA', { label: 'Device rating', unit: 'A', min: 1, max: 10_000 })}
+      ${choiceFact(facts, 'curve', { label: 'Curve', options: deviceCurves })}
+    </div>
+    ${mustChoice(facts, 'standard', { label: 'Device', options: deviceStandards })}
+    ${numberFact(facts, 'breakingKA', { label: 'Breaking capacity', unit: 'kA', min: 0.1, max: 1000 })}
+    ${rcdOfDevice(circuit, device)}`;
+}
+
+function rcdOfDevice(circuit: Circuit, { rcd }: Device): TemplateResult {
+  return html`<div class="pair">
+    <choice-field
+      label="RCD in the device"
+      .empty=${'None'}
+      .options=${rcdTypes}
+      .value=${rcd?.type ?? null}
+      @field-change=${edits<'AC' | 'A' | 'F' | 'B' | null>((type) =>
+        setDevice(circuit, { rcd: type === null ? null : { type, mA: rcd?.mA ?? 30 } }),
+      )}
+    ></choice-field>
+    <number-field
+      label="It trips at"
+      unit="mA"
+      .min=${1}
+      .max=${10_000}
+      .disabled=${rcd === undefined}
+      .value=${rcd?.mA ?? null}
+      @field-change=${edits<number | null>((mA) => (mA === null || rcd === undefined ? null : setDevice(circuit, { rcd: { ...rcd, mA } })))}
+    ></number-field>
+  </div>`;
+}

@@ -1,0 +1,125 @@
+import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Storey } from '#model/building.ts';
+import { setJobName, setSiteAddress, setSiteFact } from '../../edits/site.ts';
+import { setStoreyFact } from '../../edits/storeys.ts';
+import type { JobView } from '../../job-view.ts';
+import { controlsCss } from '../shared-styles.ts';
+import {
+  choiceFact,
+  edits,
+  mustChoice,
+  mustNumber,
+  mustText,
+  numberFact,
+  textFact,
+  yesNoFact,
+} from './fact-fields.ts';
+import { ceilingFacts, floorFacts, siteFacts, storeyFacts } from './facts-of.ts';
+import { formCss } from './form-styles.ts';
+import {
+  ceilingLinings,
+  floorBuilds,
+  floorCoverings,
+  nations,
+  premisesChoices,
+  tenures,
+} from './found-words.ts';
+
+/** The house: whose it is and where, what the law asks of its kind, and how its storeys are built. */
+export class HouseFacts extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [controlsCss, formCss];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    return html`<div class="fields">${this.#names()} ${this.#site()}</div>
+      ${this.view.job.storeys.map((storey) => this.#storey(storey))}`;
+  }
+
+  #names(): TemplateResult {
+    const { site, title, reference } = this.view.job;
+    return html`${mustText('Title of the job', title, (text) => setJobName('title', text))}
+      <div class="pair">
+        ${mustText('Reference', reference, (text) => setJobName('reference', text))}
+        ${textFact({ thing: site, set: setSiteFact }, 'surveyedOn', { label: 'Surveyed on', kind: 'date' })}
+      </div>
+      <text-field
+        label="Customer"
+        .value=${site.customer}
+        @field-change=${edits<string>((text) => setSiteFact('customer', text))}
+      ></text-field>
+      <text-field
+        label="Address, a line each"
+        .multiline=${true}
+        .value=${site.address.join('\n')}
+        @field-change=${edits<string>(setSiteAddress)}
+      ></text-field>`;
+  }
+
+  #site(): TemplateResult {
+    const { site } = this.view.job;
+    const facts = siteFacts(site);
+    const plain = { thing: site, set: setSiteFact };
+    return html`<div class="pair">
+        ${mustChoice(plain, 'nation', { label: 'Nation', options: nations })}
+        ${mustChoice(plain, 'premises', { label: 'Premises', options: premisesChoices })}
+      </div>
+      ${choiceFact(facts, 'tenure', { label: 'Who lives there', options: tenures })}
+      ${yesNoFact(facts, 'occupied', { label: 'Lived in during the work' })}
+      ${yesNoFact(facts, 'builtBefore2000', { label: 'Built before 2000', help: 'Then asbestos is asked after.' })}
+      ${textFact(plain, 'notes', { label: 'Notes', multiline: true })}`;
+  }
+
+  #storey(storey: Storey): TemplateResult {
+    const facts = storeyFacts(storey);
+    return html`<details class="less" ?open=${this.view.chosen === storey.id}>
+      <summary>${storey.name}: heights, floor and ceiling</summary>
+      <div class="fields">
+        ${mustText('Name', storey.name, (text) => setStoreyFact(storey, 'name', text))}
+        ${mustNumber(facts, 'heightMm', { label: 'Floor to ceiling', unit: 'mm', min: 1, max: 1_000_000 })}
+        ${mustNumber(facts, 'floorLevelMm', { label: 'Its floor above the lowest one', unit: 'mm', min: -50_000, max: 200_000 })}
+        ${this.#floor(storey)} ${this.#ceiling(storey)}
+      </div>
+    </details>`;
+  }
+
+  #floor(storey: Storey): TemplateResult {
+    const facts = floorFacts(storey);
+    const inMm = { unit: 'mm', max: 1_000_000 };
+    const isTimber = storey.floor.build === 'suspended-timber';
+    return html`<h4>Floor</h4>
+      ${yesNoFact(facts, 'liftable', { label: 'Do the boards lift where cables run' })}
+      ${mustChoice(facts, 'build', { label: 'Built', options: floorBuilds })}
+      ${mustChoice(facts, 'covering', { label: 'Covered with', options: floorCoverings })}
+      ${mustNumber(facts, 'voidMm', { label: 'Void under it, joists included', ...inMm })}
+      ${
+        isTimber
+          ? html`${numberFact(facts, 'joistsRunDeg', { label: 'Joists run at (0 is across the plan)', unit: '°', min: -360, max: 360 })}
+            ${numberFact(facts, 'joistDepthMm', { label: 'Joist depth', ...inMm, min: 1 })}
+            ${numberFact(facts, 'joistWidthMm', { label: 'Joist width', ...inMm, min: 1 })}
+            ${numberFact(facts, 'joistSpacingMm', { label: 'Joist spacing, centre to centre', ...inMm, min: 1 })}`
+          : ''
+      }
+      ${yesNoFact(facts, 'heated', { label: 'Heated floor' })}
+      ${numberFact(facts, 'insulationMm', { label: 'Insulation in the void', ...inMm })}`;
+  }
+
+  #ceiling(storey: Storey): TemplateResult {
+    const facts = ceilingFacts(storey);
+    return html`<h4>Ceiling</h4>
+      ${mustChoice(facts, 'lining', { label: 'Lined with', options: ceilingLinings })}
+      <yes-no-field
+        label="A loft above it"
+        .unknown=${false}
+        .value=${storey.ceiling.loft}
+        @field-change=${edits<boolean>((loft) => facts.set('loft', loft))}
+      ></yes-no-field>
+      ${numberFact(facts, 'insulationMm', { label: 'Insulation above it', unit: 'mm', max: 1_000_000 })}`;
+  }
+}
+customElements.define('house-facts', HouseFacts);
+declare global {
+  interface HTMLElementTagNameMap {
+    'house-facts': HouseFacts;
+  }
+}

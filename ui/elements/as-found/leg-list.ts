@@ -1,0 +1,96 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import type { Cable, End } from '#model/cable.ts';
+import type { Circuit, Leg } from '#model/installation.ts';
+import { addLeg } from '../../edits/legs.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { newId } from '../../new-id.ts';
+import { metresShort } from '../../written.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { cableWords } from './cable-choices.ts';
+import { foundPoints } from './end-choices.ts';
+import { formCss } from './form-styles.ts';
+import './leg-form.ts';
+import './ring-order.ts';
+import { thingRow } from './thing-row.ts';
+
+const endWords = (end: End, labelOf: LabelOf): string => {
+  if ('point' in end) return labelOf(end.point);
+  return end.end === undefined ? 'board' : `board ${end.end}`;
+};
+
+/** A cable by its two ends: "R1 – R2", "board A – R1". */
+const legName = ({ from, to }: Leg, labelOf: LabelOf): string =>
+  `${endWords(from, labelOf)} – ${endWords(to, labelOf)}`;
+
+/** The cables between the points as found, circuit by circuit: in order, and one by one. */
+export class LegList extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [controlsCss, formCss];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const { circuits } = this.view.job;
+    if (circuits.length === 0) return html`<p class="hint">Add a circuit first: cables belong to one.</p>`;
+    return html`${circuits.map((circuit) => this.#circuit(circuit))}`;
+  }
+
+  #circuit(circuit: Circuit): TemplateResult {
+    const { job, estimate } = this.view;
+    const { foundRuns } = estimate.asFound.worked;
+    const labelOf = labelsOf(estimate.asFound.worked);
+    const legs = job.legs.filter((leg) => leg.circuit === circuit.id);
+    return html`${job.circuits.length > 1 ? html`<h4>${circuit.name}</h4>` : nothing}
+      <details class="less" ?open=${legs.length === 0}>
+        <summary>${circuit.shape === 'radial' ? 'Points in order' : 'Ring in order'}</summary>
+        <ring-order .view=${this.view} .circuit=${circuit}></ring-order>
+      </details>
+      <ul class="list">
+        ${legs.map((leg) => {
+          const name = legName(leg, labelOf);
+          const lengthMm = leg.lengthMm ?? foundRuns.get(leg.id)?.lengthMm ?? null;
+          return thingRow(this.view, {
+            id: leg.id,
+            name,
+            facts: legWords(leg.cable, lengthMm),
+            state: leg.cable === undefined ? 'cable?' : lengthMm === null ? 'length?' : '',
+            wide: true,
+            form: () => html`<leg-form .view=${this.view} .leg=${leg} .name=${name}></leg-form>`,
+          });
+        })}
+      </ul>
+      <div class="buttons">
+        <button
+          class="small"
+          ?disabled=${foundPoints(job, circuit.id).length === 0}
+          @click=${() => this.#add(circuit)}
+        >
+          Add a cable${job.circuits.length > 1 ? html` to ${circuit.name}` : nothing}
+        </button>
+      </div>`;
+  }
+
+  /** From the board to the first point; both ends are then chosen in its form. */
+  #add(circuit: Circuit): void {
+    const { job } = this.view;
+    const id = newId();
+    const origin: End = { origin: circuit.id };
+    const first = foundPoints(job, circuit.id)[0];
+    if (first === undefined) return;
+    const leg = { id, circuit: circuit.id, from: origin, to: { point: first.id } };
+    send(this, 'job-edit', addLeg(leg, `on ${circuit.name}`));
+    send(this, 'thing-chosen', { subjectId: id });
+  }
+}
+
+function legWords(cable: Cable | undefined, lengthMm: number | null): string {
+  const size = cable === undefined ? 'cable not known' : cableWords(cable);
+  return `${size}, ${lengthMm === null ? 'length not known' : metresShort(lengthMm)}`;
+}
+customElements.define('leg-list', LegList);
+declare global {
+  interface HTMLElementTagNameMap {
+    'leg-list': LegList;
+  }
+}

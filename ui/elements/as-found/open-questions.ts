@@ -1,0 +1,88 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { OpenQuestion } from '#engine/schemes/estimate-result.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { areLit } from '../../lit-things.ts';
+import { pounds } from '../../written.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** What would narrow the price of the shown scheme, dearest first; while something moves, as it was before. */
+export function openQuestions({ scheme, estimate }: JobView): readonly OpenQuestion[] {
+  const whole = estimate.schemes.find(({ id }) => id === scheme?.id);
+  return (whole?.openQuestions ?? []).toSorted((a, b) => b.worthPence - a.worthPence);
+}
+
+/** What is worth finding out, with what of the price's range each answer accounts for. */
+export class OpenQuestions extends LitElement {
+  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      ul {
+        margin: 0 0 8px;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        border-top: 1px solid var(--rule);
+      }
+      button {
+        display: grid;
+        grid-template-columns: 1fr auto;
+        gap: 12px;
+        width: 100%;
+        min-height: 40px;
+        padding: 6px;
+        font-weight: 400;
+        line-height: 1.35;
+        text-align: left;
+        justify-content: stretch;
+        border-color: transparent;
+        background: none;
+      }
+      .worth {
+        font-weight: 600;
+      }
+    `,
+  ];
+  declare view: JobView;
+
+  override render(): TemplateResult {
+    const open = openQuestions(this.view);
+    if (this.view.scheme === null)
+      return html`<p class="hint">
+        Once there is a scheme, this tells what each thing that is not known yet is worth in the price.
+      </p>`;
+    if (open.length === 0)
+      return html`<p class="hint">Nothing that is open in the survey makes the price of this scheme wider.</p>`;
+    return html`<p class="hint">How much of the price’s range each accounts for, VAT included.</p>
+      <ul>
+        ${open.map((question) => this.#row(question))}
+      </ul>`;
+  }
+
+  #row(question: OpenQuestion): TemplateResult {
+    const lit = areLit(this.view.lit, question.subjects);
+    return html`<li>
+      <button aria-pressed=${question.subjects.length === 0 ? nothing : lit} @click=${() => this.#look(question, lit)}>
+        <span>${question.words}</span><span class="worth">${pounds(question.worthPence)}</span>
+      </button>
+    </li>`;
+  }
+
+  /** Lights what the question is about, and opens its form where it is about one thing. */
+  #look({ subjects }: OpenQuestion, lit: boolean): void {
+    send(this, 'things-lit', { subjectIds: lit ? [] : subjects });
+    const [only] = subjects;
+    if (!lit && subjects.length === 1 && only !== undefined) send(this, 'thing-chosen', { subjectId: only });
+  }
+}
+customElements.define('open-questions', OpenQuestions);
+declare global {
+  interface HTMLElementTagNameMap {
+    'open-questions': OpenQuestions;
+  }
+}

@@ -1,0 +1,126 @@
+import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Point } from '#model/installation.ts';
+import { setFoundFact, setPointFact, setPointKind } from '../../edits/points.ts';
+import { removePoint } from '../../edits/remove-things.ts';
+import { setTakenAway } from '../../edits/replacements.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { featureFields, fieldsOfKind, loadFields } from './accessory-fields.ts';
+import { choiceFact, edits, mustText, numberFact, yesNoFact } from './fact-fields.ts';
+import { plateFacts, pointFacts } from './facts-of.ts';
+import { formCss } from './form-styles.ts';
+import { coreColours, foundRoles, mounts, pointKinds } from './found-words.ts';
+import './place-fields.ts';
+import type { PlaceChange } from './place-fields.ts';
+import { removeButton } from './thing-row.ts';
+import { usualHeights } from './usual-heights.ts';
+
+/** A point as found: what it is and where, what was behind its plate, and whether it stays. */
+export class PointForm extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    point: { attribute: false },
+    waiting: { attribute: false },
+  };
+  static override styles = [controlsCss, formCss];
+  declare view: JobView;
+  declare point: Point;
+  /** True while the plan waits to be shown where the point is. */
+  declare waiting: boolean;
+
+  constructor() {
+    super();
+    this.waiting = false;
+  }
+
+  override render(): TemplateResult {
+    const { point } = this;
+    const { circuits } = this.view.job;
+    return html`<div class="fields">
+      ${this.#kindField()}
+      ${choiceFact(pointFacts(point), 'circuit', {
+        label: 'Circuit',
+        options: circuits.map(({ id, name }) => ({ value: id, label: name })),
+      })}
+      <h4>Behind the plate</h4>
+      ${this.#plate()}
+      <h4>Where it is</h4>
+      <place-fields
+        .job=${this.view.job}
+        .place=${point.place}
+        .name=${point.label}
+        .heights=${usualHeights(point.kind)}
+        .newHeightMm=${450}
+        .waiting=${this.waiting}
+        @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setPointFact(point, 'place', event.detail.place))}
+      ></place-fields>
+      ${choiceFact(pointFacts(point), 'mount', { label: 'Fixed', options: mounts })}
+      ${yesNoFact(pointFacts(point), 'accessible', { label: 'It can be reached' })}
+      ${fieldsOfKind(point, this.view.job.points)}
+      <details class="less">
+        <summary>Load, features, label</summary>
+        <div class="fields">
+          ${loadFields(point)} ${featureFields(point)}
+          ${mustText('Label', point.label, (text) => setPointFact(point, 'label', text))}
+        </div>
+      </details>
+      ${this.#stays()}
+      ${removeButton(point.label, (from) => send(from, 'job-edit', removePoint(point)))}
+    </div>`;
+  }
+
+  #kindField(): TemplateResult {
+    return html`<choice-field
+      label="What it is"
+      .empty=${null}
+      .options=${pointKinds}
+      .value=${this.point.kind}
+      @field-change=${edits<Point['kind']>((kind) => setPointKind(this.point, kind))}
+    ></choice-field>`;
+  }
+
+  #plate(): TemplateResult {
+    const facts = plateFacts(this.point);
+    return html`${numberFact(facts, 'cablesSeen', { label: 'Cables seen', unit: '', max: 20, whole: true })}
+      ${numberFact(facts, 'boxDepthMm', { label: 'Depth of the box', unit: 'mm', max: 1000 })}
+      ${choiceFact(facts, 'role', { label: 'On the ring or a spur', options: foundRoles })}
+      ${numberFact(facts, 'slackMm', { label: 'Slack of the cables', unit: 'mm', max: 10_000 })}
+      ${choiceFact(facts, 'colours', { label: 'Colours of the cores', options: coreColours })}
+      ${this.#lugs()}`;
+  }
+
+  /** Lugs are sound, broken, or described in words by whoever looked; words stay until another answer is chosen. */
+  #lugs(): TemplateResult {
+    const lugs = this.point.asFound?.lugs;
+    const own = typeof lugs === 'string' ? [{ value: 'words', label: lugs }] : [];
+    const value = lugs === undefined ? null : typeof lugs === 'string' ? 'words' : String(lugs);
+    return html`<choice-field
+      label="Lugs of the box"
+      .options=${[{ value: 'true', label: 'Sound' }, { value: 'false', label: 'Broken: box to be replaced' }, ...own]}
+      .value=${value}
+      @field-change=${edits<string | null>((word) =>
+        word === 'words' ? null : setFoundFact(this.point, 'lugs', word === null ? null : word === 'true'),
+      )}
+    ></choice-field>`;
+  }
+
+  #stays(): TemplateResult {
+    const { point } = this;
+    if (point.status === 'replaced') {
+      const by = this.view.job.points.find(({ replaces }) => replaces === point.id);
+      return html`<p class="hint">${by?.label ?? 'A wanted point'} replaces it.</p>`;
+    }
+    return html`<tick-field
+      label="To be taken away in this work"
+      .value=${point.status === 'removed'}
+      @field-change=${edits<boolean>((isTakenAway) => setTakenAway(point, isTakenAway))}
+    ></tick-field>`;
+  }
+}
+customElements.define('point-form', PointForm);
+declare global {
+  interface HTMLElementTagNameMap {
+    'point-form': PointForm;
+  }
+}

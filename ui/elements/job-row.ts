@@ -1,0 +1,122 @@
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { ListedJob } from '../controllers/api-client.ts';
+import { jobHref } from '../controllers/router.ts';
+import { whenWords } from '../when-words.ts';
+import { counted } from '../written.ts';
+import { controlsCss } from './shared-styles.ts';
+
+/**
+ * A job as a line of the list.
+ *
+ * @fires job-copied - detail: { job }
+ * @fires job-removed - detail: { job }
+ */
+export class JobRow extends LitElement {
+  static override properties: PropertyDeclarations = {
+    job: { attribute: false },
+    now: { attribute: false },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        position: relative;
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 2px 20px;
+        align-items: center;
+        padding: 13px 16px;
+        background: var(--sheet);
+        border: 1px solid var(--line);
+        border-radius: var(--corner);
+      }
+      :host(:hover) {
+        border-color: var(--ink-faint);
+      }
+      h2 {
+        font-size: 17px;
+      }
+      a {
+        color: var(--ink);
+        text-decoration: none;
+      }
+      /* The whole line leads to the job; its buttons lie above. */
+      a::after {
+        content: '';
+        position: absolute;
+        inset: 0;
+      }
+      a:focus-visible {
+        outline: none;
+      }
+      a:focus-visible::after {
+        outline: 2px solid var(--copper);
+        outline-offset: 2px;
+      }
+      .who {
+        color: var(--ink-soft);
+        font-size: 14px;
+      }
+      .facts {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 14px;
+        color: var(--ink-soft);
+        font-size: 13px;
+      }
+      .acts {
+        position: relative;
+        z-index: 1;
+        display: flex;
+        grid-row: 1 / span 3;
+        grid-column: 2;
+        gap: 6px;
+      }
+      @media (max-width: 700px) {
+        :host {
+          grid-template-columns: minmax(0, 1fr);
+          padding: 12px;
+        }
+        .acts {
+          grid-row: auto;
+          grid-column: 1;
+          margin-top: 8px;
+        }
+      }
+    `,
+  ];
+  declare job: ListedJob;
+  declare now: Date;
+
+  override render(): TemplateResult {
+    const { job } = this;
+    const who = [job.reference, job.customer].filter((part) => part !== '').join(' · ');
+    return html`<h2><a href=${jobHref(job.id)}>${job.title === '' ? 'Job without a title' : job.title}</a></h2>
+      <div class="who">${who === '' ? 'No reference and no customer yet' : who}</div>
+      <div class="facts">
+        <span>${job.wantedPoints === 0 ? 'nothing wanted yet' : counted(job.wantedPoints, 'wanted point')}</span>
+        <span>${job.schemes === 0 ? 'no scheme yet' : counted(job.schemes, 'scheme')}</span>
+        <span>kept ${whenWords(job.savedAt, this.now)}</span>
+      </div>
+      <div class="acts">
+        <button class="small" aria-label=${`Copy ${job.title}`} @click=${() => this.#tell('job-copied')}>Copy</button>
+        <button class="small quiet" aria-label=${`Delete ${job.title}`} @click=${() => this.#tell('job-removed')}>
+          Delete
+        </button>
+      </div>`;
+  }
+
+  #tell(name: 'job-copied' | 'job-removed'): void {
+    this.dispatchEvent(new CustomEvent(name, { detail: { job: this.job }, bubbles: true, composed: true }));
+  }
+}
+customElements.define('job-row', JobRow);
+declare global {
+  interface HTMLElementTagNameMap {
+    'job-row': JobRow;
+  }
+  interface HTMLElementEventMap {
+    'job-copied': CustomEvent<{ readonly job: ListedJob }>;
+    'job-removed': CustomEvent<{ readonly job: ListedJob }>;
+  }
+}

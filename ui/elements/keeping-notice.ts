@@ -1,0 +1,142 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Settlement } from '../controllers/job-desk.ts';
+import type { Keeping } from '../job-view.ts';
+import { whenWords } from '../when-words.ts';
+import './outcome-mark.ts';
+import { controlsCss } from './shared-styles.ts';
+
+/**
+ * Says what keeps the job from being kept, and what can be done; nothing while all is well.
+ *
+ * @fires keep-asked - try to keep it now
+ * @fires job-back-asked - put a deleted job back
+ * @fires keeping-settled - detail: { how } of two changed jobs
+ */
+export class KeepingNotice extends LitElement {
+  static override properties: PropertyDeclarations = {
+    keeping: { type: String },
+    trouble: { attribute: false },
+    theirRevision: { attribute: false },
+    theirSavedAt: { attribute: false },
+    gone: { type: Boolean },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 12px;
+        align-items: center;
+        padding: 8px 20px;
+        background: var(--ask-wash);
+        border-bottom: 1px solid var(--ask);
+      }
+      div.elsewhere {
+        background: var(--fail-wash);
+        border-color: var(--fail);
+      }
+      small {
+        display: block;
+        font-size: 13px;
+        font-weight: 400;
+        color: var(--ink-soft);
+      }
+      p {
+        flex: 1 1 320px;
+        margin: 0;
+      }
+      @media (max-width: 700px) {
+        div {
+          padding: 8px 12px;
+        }
+      }
+    `,
+  ];
+  declare keeping: Keeping;
+  /** Why the last save did not get through; null when it did. */
+  declare trouble: string | null;
+  declare theirRevision: number | null;
+  /** ISO; null where it is not told. */
+  declare theirSavedAt: string | null;
+  /** True when the job was deleted elsewhere. */
+  declare gone: boolean;
+
+  constructor() {
+    super();
+    this.keeping = 'kept';
+    this.trouble = null;
+    this.theirRevision = null;
+    this.theirSavedAt = null;
+    this.gone = false;
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    if (this.keeping === 'changed-elsewhere') return this.#elsewhere();
+    if (this.trouble === null) return nothing;
+    return this.gone ? this.#deleted() : this.#notKept(this.trouble);
+  }
+
+  #notKept(trouble: string): TemplateResult {
+    return html`<div role="alert">
+      <outcome-mark outcome="decide"></outcome-mark>
+      <p>
+        <strong>Your last changes are not kept yet.</strong> ${trouble} Leave this page open: nothing is lost, and it is
+        tried again by itself.
+      </p>
+      <button @click=${() => this.#tell('keep-asked')}>Try now</button>
+    </div>`;
+  }
+
+  #deleted(): TemplateResult {
+    return html`<div class="elsewhere" role="alert">
+      <outcome-mark outcome="fails"></outcome-mark>
+      <p><strong>This job was deleted elsewhere.</strong> Your last changes are here and nowhere else.</p>
+      <button @click=${() => this.#tell('job-back-asked')}>Bring it back, with my changes</button>
+    </div>`;
+  }
+
+  #tell(name: 'keep-asked' | 'job-back-asked'): void {
+    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }));
+  }
+
+  #elsewhere(): TemplateResult {
+    const when = this.theirSavedAt === null ? '' : `, ${whenWords(this.theirSavedAt, new Date())}`;
+    const revision = this.theirRevision === null ? '' : ` (revision ${this.theirRevision}${when})`;
+    return html`<div class="elsewhere" role="alert">
+      <outcome-mark outcome="fails"></outcome-mark>
+      <p>
+        <strong>This job was changed elsewhere${revision} while you changed it here.</strong> Both are there still.
+        Which is to count?
+      </p>
+      ${this.#choice('take-theirs', 'Take theirs', 'mine goes on the list as a copy first')}
+      ${this.#choice('mine-as-copy', 'Keep mine as a copy', 'and go on with that')}
+      ${this.#choice('mine-over-theirs', 'Put mine over theirs', 'theirs stays among the revisions')}
+    </div>`;
+  }
+
+  #choice(how: Settlement, words: string, consequence: string): TemplateResult {
+    return html`<button
+      @click=${() =>
+        this.dispatchEvent(
+          new CustomEvent('keeping-settled', { detail: { how }, bubbles: true, composed: true }),
+        )}
+    >
+      <span>${words}<small>${consequence}</small></span>
+    </button>`;
+  }
+}
+customElements.define('keeping-notice', KeepingNotice);
+declare global {
+  interface HTMLElementTagNameMap {
+    'keeping-notice': KeepingNotice;
+  }
+  interface HTMLElementEventMap {
+    'keep-asked': CustomEvent;
+    'job-back-asked': CustomEvent;
+    'keeping-settled': CustomEvent<{ readonly how: Settlement }>;
+  }
+}

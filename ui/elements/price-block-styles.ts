@@ -1,0 +1,137 @@
+import { css } from 'lit';
+
+/** The one dark block of a page. */
+export const priceBlockCss = css`
+  :host {
+    display: block;
+    min-height: 216px;
+    padding: 14px 18px 14px;
+    color: var(--block-ink);
+    background: var(--block);
+  }
+  .total {
+    margin: 0;
+    font: 600 36px / 1.15 var(--drawing-font);
+  }
+  .total small {
+    font: 400 14px / 1.3 var(--text-font);
+    color: var(--block-soft);
+  }
+  .missing {
+    margin: 6px 0 0;
+  }
+  .range {
+    display: flex;
+    gap: 9px;
+    align-items: center;
+    margin-top: 4px;
+    font-size: 13px;
+    color: var(--block-soft);
+  }
+  .range svg {
+    flex: 1;
+    min-width: 0;
+    height: 12px;
+  }
+  .track {
+    fill: #6d7a82;
+  }
+  .ends {
+    fill: #c9c6bd;
+  }
+  .now {
+    fill: #f6f1e6;
+  }
+  .bar {
+    display: block;
+    width: 100%;
+    height: 10px;
+    margin: 10px 0 6px;
+  }
+  .bar .part0 {
+    fill: #d9854c;
+  }
+  .bar .part1 {
+    fill: #e8dcc6;
+  }
+  .bar .part2 {
+    fill: #9fb0b8;
+  }
+  .bar .part3 {
+    fill: #64737c;
+  }
+  dl {
+    display: flex;
+    gap: 10px;
+    justify-content: space-between;
+    margin: 0;
+    font-size: 13px;
+    line-height: 1.35;
+  }
+  dl div {
+    padding-left: 8px;
+    border-left: 4px solid #64737c;
+  }
+  dl .part0 {
+    border-color: #d9854c;
+  }
+  dl .part1 {
+    border-color: #e8dcc6;
+  }
+  dl .part2 {
+    border-color: #9fb0b8;
+  }
+  dt {
+    color: var(--block-soft);
+  }
+  dd {
+    margin: 0;
+    font: 600 14px / 1.3 var(--drawing-font);
+  }
+  .verdict {
+    display: flex;
+    gap: 8px;
+    align-items: center;
+    padding: 5px 9px;
+    margin: 11px 0 0;
+    color: var(--ink);
+    background: var(--sheet);
+    border-radius: var(--corner);
+    font-size: 14px;
+    font-weight: 500;
+  }
+  h2 {
+    margin: 12px 0 2px;
+    font: 500 13px / 1.3 var(--text-font);
+    color: var(--block-soft);
+  }
+  ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  button,
+  button[aria-pressed='true'] {
+    justify-content: space-between;
+    gap: 12px;
+    min-height: 32px;
+    padding: 4px 6px;
+    margin: 0 -6px;
+    width: calc(100% + 12px);
+    font: 400 14px / 1.3 var(--text-font);
+    text-align: left;
+    color: var(--block-ink);
+    background: none;
+    border-color: transparent;
+  }
+  button:hover {
+    border-color: var(--block-soft);
+  }
+  button[aria-pressed='true'] {
+    border-color: #d9854c;
+  }
+  button b {
+    flex: none;
+    font: 600 14px / 1.3 var(--drawing-font);
+  }
+`;

@@ -1,0 +1,274 @@
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { buildPlan } from '#engine/plan/build-plan.ts';
+import type { Place, Point, PointKind } from '#model/installation.ts';
+import { addPoints, setPointFact } from '../../edits/points.ts';
+import { setTakenAway } from '../../edits/replacements.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { newId } from '../../new-id.ts';
+import { counted, metres } from '../../written.ts';
+import { edits } from '../as-found/fact-fields.ts';
+import { formCss } from '../as-found/form-styles.ts';
+import { pointKinds, pointKindWords } from '../as-found/found-words.ts';
+import { nextLabel } from '../as-found/next-label.ts';
+import { placeWords } from '../as-found/place-words.ts';
+import { thingRow } from '../as-found/thing-row.ts';
+import { firstHeightMm } from '../as-found/usual-heights.ts';
+import { type WallChoice, wallChoices } from '../as-found/wall-choices.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { type Joined, joinedIn } from './joined-words.ts';
+import './wanted-form.ts';
+
+/** What the plan waits to be tapped for: a new point, or the place of one that is wanted already. */
+type Waiting = 'new-point' | { readonly pointId: string };
+
+/** The step Wanted: the points that the customer wants, where each goes, and how the shown scheme joins it. */
+export class WantedStep extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    tapped: { attribute: false },
+    kind: { state: true },
+    waiting: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    formCss,
+    css`
+      :host {
+        display: block;
+        padding: 16px 20px 24px;
+      }
+      h2 {
+        margin-bottom: 6px;
+      }
+      .add {
+        margin: 16px 0 0;
+        padding-top: 12px;
+        border-top: 1px solid var(--line);
+      }
+      .joined {
+        margin: 0 0 10px;
+      }
+      .going {
+        display: flex;
+        gap: 8px;
+        align-items: center;
+        justify-content: space-between;
+        padding: 4px 6px;
+      }
+      .none {
+        color: var(--ask);
+        font-weight: 500;
+      }
+      @media (max-width: 700px) {
+        :host {
+          padding: 12px 12px 24px;
+        }
+      }
+    `,
+  ];
+  declare view: JobView;
+  /** Where the plan was tapped while it waited for a place. */
+  declare tapped: Place | null;
+  /** What the next point is to be. */
+  declare private kind: PointKind;
+  declare private waiting: Waiting | null;
+
+  constructor() {
+    super();
+    this.tapped = null;
+    this.kind = 'socket-twin';
+    this.waiting = null;
+    this.addEventListener('place-wanted', (event) => {
+      event.stopPropagation();
+      const { chosen } = this.view;
+      if (chosen !== null) this.#wait(this.waiting === null ? { pointId: chosen } : null);
+    });
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('view');
+    const { chosen } = this.view;
+    if (changed.has('view') && before?.chosen !== chosen) {
+      if (typeof this.waiting === 'object' && this.waiting !== null) this.#wait(null);
+      this.#showRow(chosen);
+    }
+    if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
+  }
+
+  /** Brings the chosen point's line to the top, unless it was chosen right here. */
+  #showRow(id: string | null): void {
+    const rows = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
+    const row = rows.find(({ dataset }) => dataset.thing === id);
+    if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
+  }
+
+  #wait(waiting: Waiting | null): void {
+    this.waiting = waiting;
+    const detail = { placing: waiting !== null };
+    this.dispatchEvent(new CustomEvent('plan-asked', { detail, bubbles: true, composed: true }));
+  }
+
+  #placed(place: Place): void {
+    const { waiting } = this;
+    if (waiting === null) return;
+    if (waiting === 'new-point') this.#add({ ...place, heightMm: firstHeightMm(this.kind) });
+    else {
+      const point = this.view.job.points.find(({ id }) => id === waiting.pointId);
+      const heightMm = point?.place?.heightMm ?? firstHeightMm(point?.kind ?? this.kind);
+      if (point !== undefined) send(this, 'job-edit', setPointFact(point, 'place', { ...place, heightMm }));
+    }
+    this.#wait(null);
+  }
+
+  #add(place: Place | null): void {
+    const id = newId();
+    const label = nextLabel(this.view.job.points, true);
+    const point = { id, label, status: 'wanted', kind: this.kind } as const;
+    send(this, 'job-edit', addPoints([place === null ? point : { ...point, place }]));
+    send(this, 'thing-chosen', { subjectId: id });
+  }
+
+  override render(): TemplateResult {
+    const { job, scheme } = this.view;
+    const wanted = job.points.filter(({ status }) => status === 'wanted');
+    const plan = buildPlan(job);
+    const faces = wallChoices(plan);
+    return html`<h2 tabindex="-1">Wanted</h2>
+      ${
+        wanted.length === 0
+          ? html`<p>
+              Nothing is wanted yet. Add each new socket-outlet or appliance below: choose what it is, then tap the wall
+              on the plan, or add it and choose its wall from a list.
+            </p>`
+          : html`<p class="hint">${counted(wanted.length, 'point')}. Drag one on the plan, or open it here.</p>
+              <ul class="list">
+                ${wanted.map((point) => {
+                  const joined = scheme === null ? null : joinedIn(scheme, point.id);
+                  return thingRow(this.view, {
+                    id: point.id,
+                    name: point.label,
+                    facts: pointKindWords[point.kind],
+                    more: [
+                      placeWords(plan, faces, point.place),
+                      ...(joined === null ? [] : [joinedWords(joined)]),
+                    ],
+                    state: joined === null ? 'not joined' : '',
+                    form: () => this.#form(point, joined),
+                  });
+                })}
+              </ul>`
+      }
+      ${this.#adding(faces)} ${this.#leaving()}`;
+  }
+
+  #form(point: Point, joined: Joined | null): TemplateResult {
+    const waits = typeof this.waiting === 'object' && this.waiting?.pointId === point.id;
+    return html`${joined === null ? this.#notJoined(point) : nothing}
+      <wanted-form .view=${this.view} .point=${point} .waiting=${waits}></wanted-form>`;
+  }
+
+  #notJoined(point: Point): TemplateResult {
+    const { scheme, job } = this.view;
+    const words = scheme === null ? 'No scheme joins it yet.' : html`Not joined in “${scheme.name}”.`;
+    const query = scheme === null ? '' : `scheme=${encodeURIComponent(scheme.id)}&`;
+    const href = `/jobs/${encodeURIComponent(job.id)}/ways?${query}on=${encodeURIComponent(point.id)}`;
+    return html`<p class="joined">
+      <span class="none">${words}</span>
+      <button class="small" @click=${() => send(this, 'page-asked', { href })}>Choose how in Ways</button>
+    </p>`;
+  }
+
+  #adding(faces: readonly WallChoice[]): TemplateResult {
+    const isWaiting = this.waiting === 'new-point';
+    return html`<section class="add" aria-label="Add a point">
+      <h3>Add a point</h3>
+      <div class="fields">
+        <choice-field
+          label="What it is"
+          .empty=${null}
+          .options=${pointKinds}
+          .value=${this.kind}
+          @field-change=${(event: CustomEvent<FieldChange<PointKind>>) => {
+            event.stopPropagation();
+            this.kind = event.detail.value;
+          }}
+        ></choice-field>
+        <div class="buttons">
+          <button class=${isWaiting ? '' : 'main'} aria-pressed=${isWaiting} @click=${() => this.#wait(isWaiting ? null : 'new-point')}>
+            ${isWaiting ? 'Tap its wall on the plan, or press here to stop' : 'Place it on the plan'}
+          </button>
+          <button @click=${() => this.#add(null)}>${faces.length === 0 ? 'Add it without a place' : 'Add it, wall from a list'}</button>
+        </div>
+        ${
+          faces.length === 0
+            ? html`<p class="hint">No walls are drawn yet: a point without a place is priced with a typical length of cable.</p>`
+            : nothing
+        }
+      </div>
+    </section>`;
+  }
+
+  /** What is there and goes: replaced by a wanted point, or taken away. */
+  #leaving(): TemplateResult | typeof nothing {
+    const { points } = this.view.job;
+    const going = points.filter(({ status }) => status === 'removed' || status === 'replaced');
+    const staying = points.filter(({ status }) => status === 'existing');
+    if (going.length + staying.length === 0) return nothing;
+    return html`<section class="add" aria-label="Points that go">
+      <h3>Points that go</h3>
+      <ul class="list">
+        ${going.map((point) => this.#going(point))}
+      </ul>
+      <div class="fields">
+        <choice-field
+          label="Take an existing point away"
+          .empty=${'None'}
+          .options=${staying.map(({ id, label, kind }) => ({ value: id, label: `${label}, ${pointKindWords[kind].toLowerCase()}` }))}
+          .value=${null}
+          @field-change=${edits<string | null>((id) => {
+            const point = staying.find((each) => each.id === id);
+            return point === undefined ? null : setTakenAway(point, true);
+          })}
+        ></choice-field>
+      </div>
+    </section>`;
+  }
+
+  #going(point: Point): TemplateResult {
+    const by = this.view.job.points.find(({ replaces }) => replaces === point.id);
+    return html`<li class="going">
+      <span>${point.label} ${by === undefined ? 'is taken away' : `is replaced by ${by.label}`}</span>
+      <button class="small" @click=${() => send(this, 'job-edit', setTakenAway(point, false))}>Leave ${point.label}</button>
+    </li>`;
+  }
+}
+
+/** How a point is joined, and with how much new cable: "Spur from R4, 6.20 m of new cable". */
+function joinedWords(joined: Joined): string {
+  return `${joined.words}${cableWords(joined)}`;
+}
+
+/** The new cable that ends at a point: ", 6.20 m of new cable". */
+function cableWords({ cablesMm }: Joined): string {
+  const known = cablesMm.filter((lengthMm) => lengthMm !== null);
+  if (cablesMm.length === 0) return '';
+  if (known.length < cablesMm.length) return ', new cable of a typical length';
+  return `, ${known.map(metres).join(' and ')} of new cable`;
+}
+customElements.define('wanted-step', WantedStep);
+declare global {
+  interface HTMLElementTagNameMap {
+    'wanted-step': WantedStep;
+  }
+}

@@ -1,0 +1,181 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { ApiClient } from '../controllers/api-client.ts';
+import { focusHeadingOf } from '../controllers/focus.ts';
+import { OpenJobs } from '../controllers/open-jobs.ts';
+import { type Route, Router } from '../controllers/router.ts';
+import { controlsCss } from '../elements/shared-styles.ts';
+import './firm-page.ts';
+import './job-list-page.ts';
+import './job-page.ts';
+import './missing-page.ts';
+
+/** The product's frame: it follows addresses, shows their page, and is there when something breaks. */
+export class AppShell extends LitElement {
+  static override properties: PropertyDeclarations = {
+    route: { state: true },
+    broken: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        min-height: 100vh;
+      }
+      .page {
+        flex: 1 0 auto;
+      }
+      /* A job fills the window; what it is made of scrolls. */
+      :host([page='job']) {
+        height: 100vh;
+        height: 100dvh;
+        min-height: 0;
+      }
+      job-page.page {
+        flex: 1 1 0;
+        min-height: 0;
+      }
+      .skip {
+        position: absolute;
+        top: 8px;
+        left: 8px;
+        z-index: 10;
+        padding: 8px 14px;
+        background: var(--sheet);
+        border: 2px solid var(--copper);
+        transform: translateY(-80px);
+      }
+      .skip:focus {
+        transform: none;
+      }
+      .broken {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 16px;
+        align-items: center;
+        padding: 10px 20px;
+        background: var(--fail-wash);
+        border-bottom: 1px solid var(--fail);
+      }
+      .broken p {
+        flex: 1 1 320px;
+        margin: 0;
+      }
+    `,
+  ];
+  declare private route: Route;
+  /** What broke in the page itself; empty while nothing did. */
+  declare private broken: string;
+  readonly #api = new ApiClient();
+  readonly #jobs = new OpenJobs(this.#api);
+  readonly #router = new Router((route) => {
+    this.route = route;
+  });
+
+  constructor() {
+    super();
+    this.route = this.#router.route;
+    this.broken = '';
+    this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#router.start();
+    addEventListener('beforeunload', this.#leaving);
+    addEventListener('error', this.#failed);
+    addEventListener('unhandledrejection', this.#failed);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#router.stop();
+    removeEventListener('beforeunload', this.#leaving);
+    removeEventListener('error', this.#failed);
+    removeEventListener('unhandledrejection', this.#failed);
+  }
+
+  readonly #leaving = (event: BeforeUnloadEvent): void => {
+    if (this.#jobs.unkept) event.preventDefault();
+  };
+
+  readonly #failed = (event: ErrorEvent | PromiseRejectionEvent): void => {
+    this.broken = String('reason' in event ? event.reason : event.message);
+  };
+
+  override willUpdate(): void {
+    this.setAttribute('page', this.route.page);
+  }
+
+  override updated(changed: Map<string, unknown>): void {
+    const before = changed.get('route') as Route | undefined;
+    // Within a job the page itself moves the focus; at the first load it stays where the browser puts it.
+    if (before === undefined || (before.page === this.route.page && before.page === 'job')) return;
+    scrollTo(0, 0);
+    this.#toHeading();
+  }
+
+  #toHeading(): void {
+    const page = this.renderRoot.querySelector('.page');
+    if (page instanceof LitElement) void focusHeadingOf(page);
+  }
+
+  override render(): TemplateResult {
+    return html`<nav aria-label="Skip">
+        <a
+          class="skip"
+          href="#content"
+          @click=${(event: Event) => {
+            event.preventDefault();
+            this.#toHeading();
+          }}
+          >Skip to the content</a
+        >
+      </nav>
+      ${this.broken === '' ? nothing : this.#sorry()}${this.#page(this.route)}`;
+  }
+
+  #sorry(): TemplateResult {
+    return html`<div class="broken" role="alert">
+      <p>
+        <strong>Something in this page broke:</strong> ${this.broken}. What was kept is safe on the server; load the page
+        again to go on from there.
+      </p>
+      <button @click=${() => location.reload()}>Load again</button>
+      <button
+        class="quiet"
+        @click=${() => {
+          this.broken = '';
+        }}
+      >
+        Put away
+      </button>
+    </div>`;
+  }
+
+  #page(route: Route): TemplateResult {
+    switch (route.page) {
+      case 'jobs':
+        return html`<job-list-page class="page" .api=${this.#api} .jobs=${this.#jobs}></job-list-page>`;
+      case 'job':
+        return html`<job-page
+          class="page"
+          .route=${route}
+          .router=${this.#router}
+          .api=${this.#api}
+          .jobs=${this.#jobs}
+        ></job-page>`;
+      case 'firm':
+        return html`<firm-page class="page"></firm-page>`;
+      case 'missing':
+        return html`<missing-page class="page" .path=${route.path}></missing-page>`;
+    }
+  }
+}
+customElements.define('app-shell', AppShell);
+declare global {
+  interface HTMLElementTagNameMap {
+    'app-shell': AppShell;
+  }
+}

@@ -1,0 +1,315 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Fault } from '#model/fault.ts';
+import type { Job } from '#model/job.ts';
+import { readJobText } from '#model/read-job.ts';
+import { type ApiClient, type ListedJob, ServerRefusal } from '../controllers/api-client.ts';
+import type { OpenJobs } from '../controllers/open-jobs.ts';
+import { jobHref } from '../controllers/router.ts';
+import { today } from '../controllers/today.ts';
+import { copyOfJob, newJob } from '../edits/new-job.ts';
+import '../elements/fault-list.ts';
+import '../elements/job-row.ts';
+import { controlsCss } from '../elements/shared-styles.ts';
+import '../elements/toast-line.ts';
+import { send } from '../job-events.ts';
+import { nextReference } from '../next-reference.ts';
+import { jobListCss } from './job-list-styles.ts';
+
+/** The demo job that shows most, by the beginning of its title. */
+const FIRST_DEMO = '3 Saltglass Row: three';
+
+/** A file that could not be opened, with every reason. */
+interface RefusedFile {
+  readonly name: string;
+  readonly faults: readonly Fault[];
+}
+
+/** The firm's jobs: begin one, open one, copy, delete; and where to start for somebody who is new. */
+export class JobListPage extends LitElement {
+  static override properties: PropertyDeclarations = {
+    api: { attribute: false },
+    jobs: { attribute: false },
+    listed: { state: true },
+    trouble: { state: true },
+    refused: { state: true },
+    twin: { state: true },
+    removed: { state: true },
+    said: { state: true },
+    dropping: { state: true },
+  };
+  static override styles = [controlsCss, jobListCss];
+  declare api: ApiClient;
+  declare jobs: OpenJobs;
+  /** Null until the list is there. */
+  declare private listed: readonly ListedJob[] | null;
+  declare private trouble: string | null;
+  declare private refused: RefusedFile | null;
+  /** An opened job whose id is on the list already. */
+  declare private twin: Job | null;
+  /** The job that was deleted last, which can be brought back. */
+  declare private removed: ListedJob | null;
+  declare private said: string;
+  declare private dropping: boolean;
+  #busy = false;
+
+  constructor() {
+    super();
+    this.listed = null;
+    this.trouble = null;
+    this.refused = null;
+    this.twin = null;
+    this.removed = null;
+    this.said = '';
+    this.dropping = false;
+    this.addEventListener('job-copied', (event) => this.#attempt(() => this.#copy(event.detail.job)));
+    this.addEventListener('job-removed', (event) => this.#attempt(() => this.#remove(event.detail.job)));
+    this.addEventListener('toast-action', () => this.#attempt(() => this.#bringBack()));
+    this.addEventListener('toast-closed', () => this.#say(''));
+    this.addEventListener('dragover', (event) => this.#draggedOver(event));
+    this.addEventListener('dragleave', () => {
+      this.dropping = false;
+    });
+    this.addEventListener('drop', (event) => this.#dropped(event));
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.title = 'Jobs · Ringwright';
+    void this.#attempt(() => this.#load());
+  }
+
+  #say(words: string, removed: ListedJob | null = null): void {
+    this.said = words;
+    this.removed = removed;
+  }
+
+  /** Does something with the server; what goes wrong is said, with a way on. */
+  async #attempt(act: () => Promise<void>): Promise<void> {
+    // A second tap on the same button is no second wish.
+    if (this.#busy) return;
+    this.#busy = true;
+    try {
+      await act();
+      this.trouble = null;
+    } catch (error) {
+      this.trouble = error instanceof Error ? error.message : String(error);
+    }
+    this.#busy = false;
+  }
+
+  async #load(): Promise<void> {
+    // What was typed on a job's page a moment ago belongs on the list.
+    await this.jobs.keepAll();
+    this.listed = await this.api.listJobs();
+  }
+
+  async #begin(): Promise<void> {
+    const { value: library } = await this.api.readLibrary();
+    const references = (this.listed ?? []).map(({ reference }) => reference);
+    const job = newJob({
+      reference: nextReference(references),
+      title: 'New job',
+      today: today(),
+      terms: library.terms,
+    });
+    await this.api.createJob(job);
+    send(this, 'page-asked', { href: jobHref(job.id) });
+  }
+
+  async #copy({ id, title }: ListedJob): Promise<void> {
+    const { value: job } = await this.api.readJob(id);
+    const copy = copyOfJob(job, `${title} (copy)`);
+    await this.api.createJob(copy);
+    await this.#load();
+    this.#say(`“${copy.title}” is on the list.`);
+  }
+
+  async #remove(job: ListedJob): Promise<void> {
+    await this.api.removeJob(job.id, job.revision);
+    this.jobs.forget(job.id);
+    await this.#load();
+    this.#say(`“${job.title}” is off the list.`, job);
+    await this.updateComplete;
+    await this.renderRoot.querySelector('toast-line')?.focusAction();
+  }
+
+  async #bringBack(): Promise<void> {
+    if (this.removed === null) return;
+    const { id, title } = this.removed;
+    await this.api.restoreJob(id);
+    await this.#load();
+    this.#say(`“${title}” is back.`);
+  }
+
+  async #putBackDemos(): Promise<void> {
+    await this.api.putBackDemos();
+    await this.#load();
+    this.#say('The demo jobs are on the list.');
+  }
+
+  async #openFile(file: File): Promise<void> {
+    this.refused = null;
+    this.twin = null;
+    const read = readJobText(await file.text());
+    if (!read.ok) {
+      this.refused = { name: file.name, faults: read.faults };
+      return;
+    }
+    await this.#attempt(() => this.#put(read.job, file.name));
+  }
+
+  async #put(job: Job, name: string): Promise<void> {
+    try {
+      await this.api.createJob(job);
+    } catch (error) {
+      if (!(error instanceof ServerRefusal)) throw error;
+      if (error.code === 'job-id-taken') this.twin = job;
+      else if (error.faults.length > 0) this.refused = { name, faults: error.faults };
+      else throw error;
+      return;
+    }
+    send(this, 'page-asked', { href: jobHref(job.id) });
+  }
+
+  async #putTwin(twin: Job): Promise<void> {
+    const copy = copyOfJob(twin, `${twin.title} (opened from a file)`);
+    await this.api.createJob(copy);
+    send(this, 'page-asked', { href: jobHref(copy.id) });
+  }
+
+  #draggedOver(event: DragEvent): void {
+    if (event.dataTransfer?.types.includes('Files') !== true) return;
+    event.preventDefault();
+    this.dropping = true;
+  }
+
+  #dropped(event: DragEvent): void {
+    event.preventDefault();
+    this.dropping = false;
+    const file = event.dataTransfer?.files[0];
+    if (file !== undefined) void this.#openFile(file);
+  }
+
+  #picked(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const [file] = input.files ?? [];
+    if (file !== undefined) void this.#openFile(file);
+    // The same file may be opened again once it was mended.
+    input.value = '';
+  }
+
+  override render(): TemplateResult {
+    return html`<header>
+        <svg class="mark" viewBox="0 0 64 20" aria-hidden="true">
+          <path d="M10 10h44"></path>
+          <circle class="full" cx="10" cy="10" r="6"></circle>
+          <circle class="now" cx="32" cy="10" r="7"></circle>
+          <circle cx="54" cy="10" r="6"></circle>
+        </svg>
+        <span class="name">Ringwright</span>
+        <nav aria-label="Pages"><a class="button" href="/firm">Firm, prices and norms</a></nav>
+      </header>
+      <main class=${this.dropping ? 'dropping' : ''}>
+        <div class="head">
+          <h1 tabindex="-1">Jobs</h1>
+          <button class="main" @click=${() => this.#attempt(() => this.#begin())}>New job</button>
+          <button @click=${() => this.renderRoot.querySelector('input')?.click()}>Open a job file</button>
+          <input
+            type="file"
+            accept=".json,application/json"
+            tabindex="-1"
+            aria-hidden="true"
+            class="visually-hidden"
+            @change=${(event: Event) => this.#picked(event)}
+          />
+        </div>
+        ${this.#notices()} ${this.#list()}
+      </main>
+      ${this.#footer()}
+      <toast-line .words=${this.said} .action=${this.removed === null ? '' : 'Undo'}></toast-line>`;
+  }
+
+  #notices(): TemplateResult {
+    const { trouble, refused, twin } = this;
+    return html`${
+      trouble === null
+        ? nothing
+        : html`<div class="warning" role="alert">
+              <p>${trouble}</p>
+              <button @click=${() => this.#attempt(() => this.#load())}>Try again</button>
+            </div>`
+    }${
+      refused === null
+        ? nothing
+        : html`<fault-list .name=${refused.name} .faults=${refused.faults}></fault-list>`
+    }${twin === null ? nothing : this.#twinNotice(twin)}`;
+  }
+
+  #twinNotice(twin: Job): TemplateResult {
+    return html`<div class="warning" role="alert">
+      <p>“${twin.title}” is on the list already, perhaps in another state. Nothing was changed.</p>
+      <button @click=${() => this.#attempt(() => this.#putTwin(twin))}>Open the file as a copy</button>
+      <a class="button" href=${jobHref(twin.id)}>Go to the one on the list</a>
+    </div>`;
+  }
+
+  #list(): TemplateResult {
+    const { listed } = this;
+    if (listed === null)
+      return html`<p class="hint wait">${this.trouble === null ? 'Fetching the list…' : ''}</p>`;
+    if (listed.length === 0) return this.#empty();
+    const now = new Date();
+    const first = listed.find(({ title }) => title.startsWith(FIRST_DEMO));
+    return html`${first === undefined ? nothing : this.#hint(first)}
+      <ul>
+        ${repeat(
+          listed,
+          ({ id }) => id,
+          (job) => html`<li><job-row .job=${job} .now=${now}></job-row></li>`,
+        )}
+      </ul>`;
+  }
+
+  #hint({ id, title }: ListedJob): TemplateResult {
+    return html`<p class="start">
+      New here? Start with <a href=${jobHref(id, 'ways')}>${title}</a>: a demo with five ways to do it, two of them
+      wrong on purpose. Drag a point and watch the cable, the checks and the price.
+    </p>`;
+  }
+
+  #empty(): TemplateResult {
+    return html`<div class="empty">
+      <h2>No jobs yet</h2>
+      <ol>
+        <li><strong>New job</strong> begins with an empty house: say what is found, what is wanted, and how it is joined.</li>
+        <li><strong>Open a job file</strong> takes one that was sent to you; it can be dropped on this page, too.</li>
+        <li><strong>Demo jobs</strong> show what a finished one looks like.</li>
+      </ol>
+      <button @click=${() => this.#attempt(() => this.#putBackDemos())}>Put the demo jobs on the list</button>
+    </div>`;
+  }
+
+  #footer(): TemplateResult {
+    return html`<footer>
+      <p>
+        An aid to a competent person, who remains responsible. Nothing here is a certificate, and nothing is called
+        safe. Work dead and prove it; look for pipes, cables and asbestos before cutting; local rules and licensed
+        practice come first.
+      </p>
+      ${
+        this.listed === null || this.listed.length === 0
+          ? nothing
+          : html`<button class="small" @click=${() => this.#attempt(() => this.#putBackDemos())}>
+              Put missing demo jobs back
+            </button>`
+      }
+    </footer>`;
+  }
+}
+customElements.define('job-list-page', JobListPage);
+declare global {
+  interface HTMLElementTagNameMap {
+    'job-list-page': JobListPage;
+  }
+}

@@ -1,0 +1,333 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Finding } from '#engine/rules/finding.ts';
+import type { Place } from '#model/installation.ts';
+import type { ApiClient } from '../controllers/api-client.ts';
+import { deepestFocus, focusHeadingOf, isTyping } from '../controllers/focus.ts';
+import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
+import type { OpenJobs } from '../controllers/open-jobs.ts';
+import { watchPhoneWidth } from '../controllers/phone-width.ts';
+import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
+import '../elements/as-found/as-found-step.ts';
+import '../elements/chosen-card.ts';
+import '../elements/fault-list.ts';
+import '../elements/finding-list.ts';
+import '../elements/keeping-line.ts';
+import '../elements/keeping-notice.ts';
+import '../elements/kit/kit-step.ts';
+import '../elements/papers/papers-step.ts';
+import '../elements/plan/plan-view.ts';
+import '../elements/price-bar.ts';
+import '../elements/price-block.ts';
+import '../elements/price/price-step.ts';
+import '../elements/scheme-strip.ts';
+import { controlsCss } from '../elements/shared-styles.ts';
+import '../elements/step-run.ts';
+import '../elements/storey-switch.ts';
+import '../elements/toast-line.ts';
+import '../elements/wanted/wanted-step.ts';
+import '../elements/ways/compare-view.ts';
+import '../elements/ways/ways-step.ts';
+import type { JobEventDetails } from '../job-events.ts';
+import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
+import { movablePoints } from '../movable-points.ts';
+import { stepsDone } from '../steps-done.ts';
+import { jobPageCss } from './job-page-styles.ts';
+
+/** Steps whose sheet is a table. */
+const wideSteps: readonly Step[] = ['kit', 'price'];
+/** Steps in which a phone shows the schemes above the sheet. */
+const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
+
+/** One job: its steps, its plan, its price and checks; everything that is done to it passes through here. */
+export class JobPage extends LitElement {
+  static override properties: PropertyDeclarations = {
+    route: { attribute: false },
+    router: { attribute: false },
+    api: { attribute: false },
+    jobs: { attribute: false },
+    desk: { state: true },
+    phone: { state: true },
+    placing: { state: true },
+    tapped: { state: true },
+  };
+  static override styles = [controlsCss, jobPageCss];
+  declare route: JobRoute;
+  declare router: Router;
+  declare api: ApiClient;
+  declare jobs: OpenJobs;
+  declare private desk: JobDesk;
+  declare private phone: boolean;
+  /** True while the plan waits for a place to be tapped. */
+  declare private placing: boolean;
+  declare private tapped: Place | null;
+  #endWatch = (): void => {};
+
+  constructor() {
+    super();
+    this.phone = false;
+    this.placing = false;
+    this.tapped = null;
+    this.#listen();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('keydown', this.#keyed);
+    addEventListener('online', this.#keepNow);
+    document.addEventListener('visibilitychange', this.#keepNow);
+    this.#endWatch = watchPhoneWidth((phone) => {
+      this.phone = phone;
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('keydown', this.#keyed);
+    removeEventListener('online', this.#keepNow);
+    document.removeEventListener('visibilitychange', this.#keepNow);
+    this.#endWatch();
+    this.desk.close();
+  }
+
+  override willUpdate(changed: Map<string, unknown>): void {
+    if (!changed.has('route')) return;
+    const before = changed.get('route') as JobRoute | undefined;
+    this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
+    if (before?.step !== this.route.step) this.placing = false;
+    if (before?.jobId === this.route.jobId) {
+      this.desk.look(this.route);
+      return;
+    }
+    if (before !== undefined) this.desk.close();
+    this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs }, () => this.requestUpdate());
+    void this.desk.open();
+  }
+
+  override updated(changed: Map<string, unknown>): void {
+    const { step } = this.route;
+    const title = this.desk.view?.job.title ?? 'Job';
+    document.title = `${stepNames[step]} · ${title} · Ringwright`;
+    const before = changed.get('route') as JobRoute | undefined;
+    if (before?.jobId !== this.route.jobId) return;
+    if (before.step === step && before.compare === this.route.compare) return;
+    // The step's heading takes the focus, and its sheet begins at the top.
+    this.renderRoot.querySelector('.sheet')?.scrollTo({ top: 0 });
+    const shown = this.renderRoot.querySelector('.step');
+    if (shown instanceof LitElement) void focusHeadingOf(shown);
+  }
+
+  #goTo(part: Partial<JobRoute>): void {
+    this.router.go(hrefOf({ ...this.route, ...part }), 'replace');
+  }
+
+  #on<K extends keyof JobEventDetails>(name: K, then: (detail: JobEventDetails[K]) => void): void {
+    this.addEventListener(name, (event) => then((event as CustomEvent<JobEventDetails[K]>).detail));
+  }
+
+  #listen(): void {
+    this.#on('job-edit', (edit) => this.desk.edit(edit));
+    this.#on('point-placed', (placed) => this.desk.place(placed));
+    this.#on('scheme-shown', ({ schemeId }) => this.#goTo({ scheme: schemeId }));
+    this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
+    this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
+    this.#on('things-lit', ({ subjectIds }) => this.#light(subjectIds));
+    this.#on('place-tapped', ({ place }) => {
+      this.tapped = place;
+    });
+    this.addEventListener('plan-asked', (event) => {
+      this.placing = (event as CustomEvent<{ readonly placing: boolean }>).detail.placing;
+      this.tapped = null;
+    });
+    this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
+    this.addEventListener('job-back-asked', () => void this.desk.bringBack());
+    this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
+    this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
+    this.addEventListener('toast-closed', () => this.desk.say(''));
+  }
+
+  #light(subjectIds: readonly string[]): void {
+    this.desk.light(subjectIds);
+    // On a phone the plan lies behind the sheet of checks.
+    if (subjectIds.length > 0) this.#dialog?.close();
+  }
+
+  async #settle(how: Settlement): Promise<void> {
+    // Nothing may be changed while the two are told apart.
+    this.inert = true;
+    const jobId = await this.desk.settle(how);
+    this.inert = false;
+    if (jobId !== this.route.jobId) this.router.go(hrefOf({ ...this.route, jobId }));
+  }
+
+  readonly #keepNow = (): void => this.desk.keep('autosave');
+
+  readonly #keyed = (event: KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key === 's') {
+      event.preventDefault();
+      this.#keepByHand();
+      return;
+    }
+    if (isTyping(event)) return;
+    if (key === 'z' && !event.shiftKey) this.desk.undo();
+    else if (key === 'y' || key === 'z') this.desk.redo();
+    else return;
+    event.preventDefault();
+  };
+
+  #keepByHand(): void {
+    // What is being typed counts too: a field sends it when it is left.
+    const field = deepestFocus();
+    if (field instanceof HTMLElement) {
+      field.blur();
+      field.focus();
+    }
+    if (this.desk.session?.unkept === true) this.desk.keep('by-hand');
+    else this.desk.sayInPassing('Everything is kept.');
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.renderRoot.querySelector('dialog');
+  }
+
+  override render(): TemplateResult {
+    const { view, session, refusal } = this.desk;
+    return html`${this.#header(view)}
+      <keeping-notice
+        class="notice"
+        .keeping=${session?.keeping ?? 'kept'}
+        .trouble=${session?.trouble ?? null}
+        .theirRevision=${session?.theirRevision ?? null}
+        .theirSavedAt=${session?.theirSavedAt ?? null}
+        .gone=${session?.troubleCode === 'no-such-job'}
+      ></keeping-notice>
+      ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
+      <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
+  }
+
+  #header(view: JobView | null): TemplateResult {
+    const { session } = this.desk;
+    return html`<header>
+        <div class="title">
+          <p>
+            <a href="/">All jobs</a>
+            <span class="reference">${view?.job.reference}</span>
+            <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
+          </p>
+          <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
+        </div>
+        ${this.phone || view === null ? nothing : this.#steps(view)}
+        <div class="tools">
+          ${undoButton('Undo', session?.undoLabel ?? null, () => this.desk.undo())}
+          ${undoButton('Redo', session?.redoLabel ?? null, () => this.desk.redo())}
+        </div>
+      </header>
+      ${this.phone && view !== null ? this.#steps(view) : nothing}`;
+  }
+
+  #steps({ job, estimate }: JobView): TemplateResult {
+    const hrefs = steps.map((step) => [step, hrefOf({ ...this.route, step, compare: false })] as const);
+    return html`<step-run
+      .step=${this.route.step}
+      .done=${stepsDone(job, estimate.schemes)}
+      .hrefs=${Object.fromEntries(hrefs)}
+    ></step-run>`;
+  }
+
+  #refused(): TemplateResult {
+    const { refusal } = this.desk;
+    const gone = refusal?.code === 'no-such-job';
+    return html`<div class="warning" role="alert">
+        <h2>${gone ? 'This job is not on the list' : 'The job cannot be opened'}</h2>
+        <p>${refusal?.message}</p>
+        <button @click=${() => void (gone ? this.desk.bringBack() : this.desk.open())}>
+          ${gone ? 'Bring it back' : 'Try again'}
+        </button>
+        <a class="button" href="/">All jobs</a>
+      </div>
+      ${
+        refusal === null || refusal.faults.length === 0
+          ? nothing
+          : html`<fault-list name="The stored job" .faults=${refusal.faults}></fault-list>`
+      }`;
+  }
+
+  #job(view: JobView): TemplateResult {
+    const asFound = view.step === 'as-found' || view.scheme === null;
+    const shown = (asFound ? null : view.scheme) ?? view.estimate.asFound;
+    const { worked, findings } = shown;
+    const strip = html`<section class="strip" aria-label="Schemes"><scheme-strip .view=${view}></scheme-strip></section>`;
+    const checks = html`<price-block .view=${view}></price-block>
+      <finding-list .view=${view} .findings=${findings}></finding-list>`;
+    const chosen =
+      view.chosen === null ? nothing : html`<chosen-card .view=${view} .worked=${worked}></chosen-card>`;
+    const { compare, a, b } = this.route;
+    const main = compare
+      ? html`<main class="compare"><compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view></main>`
+      : null;
+    const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, worked, findings)}</section>`;
+    if (!this.phone)
+      return html`${main ?? html`<main class="sheet">${this.#step(view)}</main>${plan}`}
+        <aside class="aside" aria-label="Price and checks">${checks}${chosen}</aside>
+        ${strip}`;
+    const sheet = html`<main class="sheet">
+      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${this.#step(view)}
+    </main>`;
+    return html`${main ?? html`${plan}${sheet}`}
+      <price-bar .view=${view} .findings=${findings}></price-bar>
+      <dialog aria-label="Price and checks">
+        ${checks}
+        <div class="close"><button @click=${() => this.#dialog?.close()}>Close</button></div>
+      </dialog>`;
+  }
+
+  #plan(view: JobView, worked: Worked, findings: readonly Finding[]): TemplateResult {
+    return html`<storey-switch .storeys=${view.job.storeys} .storeyId=${view.storeyId}></storey-switch>
+      <plan-view
+        .worked=${worked}
+        .storeyId=${view.storeyId}
+        .findings=${findings}
+        .chosen=${view.chosen}
+        .lit=${view.lit}
+        .movable=${movablePoints(view)}
+        .placing=${this.placing}
+      ></plan-view>`;
+  }
+
+  #step(view: JobView): TemplateResult {
+    switch (view.step) {
+      case 'as-found':
+        return html`<as-found-step class="step" .view=${view} .tapped=${this.tapped}></as-found-step>`;
+      case 'wanted':
+        return html`<wanted-step class="step" .view=${view} .tapped=${this.tapped}></wanted-step>`;
+      case 'ways':
+        return html`<ways-step class="step" .view=${view}></ways-step>`;
+      case 'kit':
+        return html`<kit-step class="step" .view=${view}></kit-step>`;
+      case 'price':
+        return html`<price-step class="step" .view=${view}></price-step>`;
+      case 'papers':
+        return html`<papers-step class="step" .view=${view}></papers-step>`;
+    }
+  }
+}
+
+/** Undo or redo, named after what it takes back. */
+function undoButton(name: 'Undo' | 'Redo', label: string | null, then: () => void): TemplateResult {
+  const path =
+    name === 'Undo'
+      ? 'M7 4 3 8l4 4M3.5 8H12a4.5 4.5 0 0 1 0 9H8'
+      : 'M13 4l4 4-4 4M16.5 8H8a4.5 4.5 0 0 0 0 9h4';
+  const words = label === null ? name : `${name}: ${label}`;
+  return html`<button aria-label=${words} title=${words} ?disabled=${label === null} @click=${then}>
+    <svg viewBox="0 0 20 20" aria-hidden="true"><path d=${path}></path></svg>
+  </button>`;
+}
+customElements.define('job-page', JobPage);
+declare global {
+  interface HTMLElementTagNameMap {
+    'job-page': JobPage;
+  }
+}
