@@ -34,42 +34,59 @@ export interface LabelPlacer {
   readonly place: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
   /** The same for a cable's own label, which may stand on cables. */
   readonly placeOnCable: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
+  /** The same for rectangles of any kind: which of them it is, or 0 where there is none. */
+  readonly placeBoxOnCable: (boxes: readonly Rectangle[]) => number;
   /** True where nothing is taken yet, and all lies within bounds. */
   readonly isFree: (box: Rectangle) => boolean;
 }
 
+/** What a place for a label costs. */
+export interface PlacingCosts {
+  /** Crossing cables, against covering other things. */
+  readonly crossing: number;
+  /** Each step down the candidates' order, in mm² covered. */
+  readonly farther: number;
+}
+
+/** On paper a label goes as far as it must to cover nothing at all. */
+const paperCosts: PlacingCosts = { crossing: 1, farther: 0 };
+
+const overlapWith = (box: Rectangle, taken: readonly Rectangle[]): number =>
+  taken.reduce((sum, other) => sum + overlapMm2(box, other), 0);
+
 /** A label placer for one sheet, keeping all labels within `bounds`. */
-export function labelPlacer(bounds: Rectangle): LabelPlacer {
+export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts): LabelPlacer {
   const things: Rectangle[] = [];
   const cables: Rectangle[] = [];
   const walls: Rectangle[] = [];
-  const covered = (box: Rectangle, taken: readonly Rectangle[]): number =>
-    taken.reduce((sum, other) => sum + overlapMm2(box, other), 0);
   const outside = (box: Rectangle): number =>
     Math.max(0, bounds.leftMm - box.leftMm) +
     Math.max(0, box.rightMm - bounds.rightMm) +
     Math.max(0, bounds.topMm - box.topMm) +
     Math.max(0, box.bottomMm - bounds.bottomMm);
-  const best = (boxes: readonly Rectangle[], costOf: (box: Rectangle) => number): number => {
-    const costs = boxes.map(costOf);
-    return Math.max(0, costs.indexOf(Math.min(...costs)));
+  const onCable = (box: Rectangle): number => outside(box) * 100 + overlapWith(box, things);
+  const anywhere = (box: Rectangle): number =>
+    onCable(box) + overlapWith(box, walls) + overlapWith(box, cables) * costs.crossing;
+  const placeBox = (boxes: readonly Rectangle[], costOf: (box: Rectangle) => number): number => {
+    const all = boxes.map((box, i) => costOf(box) + i * costs.farther);
+    const best = Math.max(0, all.indexOf(Math.min(...all)));
+    const box = boxes[best];
+    if (box !== undefined) things.push(box);
+    return best;
   };
   const placeBy =
     (costOf: (box: Rectangle) => number) =>
     (text: string, sizeMm: number, candidates: readonly SheetPoint[]): SheetPoint => {
       const boxes = candidates.map((at) => textBox(at, text, sizeMm));
-      const at = candidates[best(boxes, costOf)] ?? sheetPoint(bounds.leftMm, bounds.topMm);
-      things.push(textBox(at, text, sizeMm));
-      return at;
+      return candidates[placeBox(boxes, costOf)] ?? sheetPoint(bounds.leftMm, bounds.topMm);
     };
-  const all = [things, walls, cables];
-  const allCovered = (box: Rectangle): number =>
-    outside(box) * 100 + all.reduce((sum, taken) => sum + covered(box, taken), 0);
   return {
     take: (rectangle, by) => (by === 'cable' ? cables : by === 'wall' ? walls : things).push(rectangle),
-    place: placeBy(allCovered),
-    placeOnCable: placeBy((box) => outside(box) * 100 + covered(box, things)),
-    isFree: (box) => allCovered(box) === 0,
+    place: placeBy(anywhere),
+    placeOnCable: placeBy(onCable),
+    placeBoxOnCable: (boxes) => placeBox(boxes, onCable),
+    isFree: (box) =>
+      outside(box) + [things, cables, walls].reduce((sum, taken) => sum + overlapWith(box, taken), 0) === 0,
   };
 }
 

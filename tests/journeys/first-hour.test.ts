@@ -95,7 +95,7 @@ describe('dragging a wanted point', () => {
     const point = onPlan(page, 'w1-living1');
     await point.waitFor();
     const before = await priceOn(page);
-    const cableBefore = await page.locator('plan-view .cables').innerText();
+    const cableBefore = await page.locator('plan-view .cables').textContent();
     const box = await point.locator('.hit').boundingBox();
     if (box === null) throw new Error('W1 is not on the plan');
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -104,7 +104,7 @@ describe('dragging a wanted point', () => {
     for (let i = 1; i <= 12; i++) await page.mouse.move(x + i * 4, y - i * 7, { steps: 1 });
     // The hand still holds the point, and everything has followed it.
     await expect.poll(() => priceOn(page)).not.toBe(before);
-    expect(await page.locator('plan-view .cables').innerText()).not.toBe(cableBefore);
+    expect(await page.locator('plan-view .cables').textContent()).not.toBe(cableBefore);
     await page.mouse.up();
     const after = await priceOn(page);
     expect(after).not.toBe(before);

@@ -33,7 +33,7 @@ describe('a double spur that fails', () => {
     await page.getByRole('heading', { name: /^3 Saltglass Row: three outlets/ }).click();
     await page.getByRole('link', { name: /^Ways/ }).click();
     await page.getByRole('button', { name: /W2 off the existing spur/ }).click();
-    const card = page.locator('finding-card[outcome=fails]').filter({ hasText: 'W2' }).first();
+    const card = page.locator('finding-card[outcome=fails]').filter({ hasText: 'SP3' }).first();
     await card.getByRole('button').first().click();
     await page.getByRole('button', { name: 'First floor', pressed: true }).waitFor();
     await context.close();

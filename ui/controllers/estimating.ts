@@ -1,4 +1,5 @@
 import { estimate } from '#engine/estimate.ts';
+import type { Finding } from '#engine/rules/finding.ts';
 import { cheapestThatMayGoAhead, schemeDifferences } from '#engine/schemes/differences.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
@@ -59,16 +60,22 @@ export function shownScheme(whole: Estimate, schemeId: string | null): SchemeEst
   return null;
 }
 
-/** The estimate with some of the schemes only. */
-function estimateOf({ job, library, date, revision }: EstimateAsk, schemes: Job['schemes']): Estimate {
-  const part = estimate({ ...job, schemes }, library, { date, revision });
-  // What was worked out of a part of the job speaks of all of it.
-  const whole = (scheme: SchemeEstimate): SchemeEstimate => ({
-    ...scheme,
-    worked: { ...scheme.worked, job },
-  });
-  const worked = { ...part.asFound.worked, job };
-  return { ...part, asFound: { ...part.asFound, worked }, schemes: part.schemes.map(whole) };
+/** The estimate of some schemes only; `live` leaves out what takes longest. */
+const estimateOf = (
+  { job, library, date, revision }: EstimateAsk,
+  schemeIds: readonly string[],
+  depth: 'live' | 'whole' = 'whole',
+): Estimate => estimate(job, library, { date, revision }, { schemeIds, depth });
+
+const keyOf = ({ rule, subject, messageId }: Finding): string => `${rule} ${subject} ${messageId}`;
+
+/** A scheme worked out live, with what the remedies cost a moment ago, until that is worked out again. */
+function withCostsOfBefore(live: SchemeEstimate, before: SchemeEstimate | undefined): SchemeEstimate {
+  const costs = new Map(before?.findings.map((finding) => [keyOf(finding), finding.consequencePence]));
+  const findings = live.findings.map((finding) =>
+    finding.fix === null ? finding : { ...finding, consequencePence: costs.get(keyOf(finding)) ?? null },
+  );
+  return { ...live, findings };
 }
 
 /**
@@ -91,7 +98,10 @@ export class Estimating {
     this.#ask = ask;
     this.#changed = changed;
     this.#clock = clock;
-    const whole = estimateOf(ask, ask.job.schemes);
+    const whole = estimateOf(
+      ask,
+      ask.job.schemes.map(({ id }) => id),
+    );
     this.#worked = { job: ask.job, whole, scheme: shownScheme(whole, ask.schemeId), moving: false };
   }
 
@@ -152,11 +162,13 @@ export class Estimating {
     const ids = [ask.schemeId, this.#worked.scheme?.id, whole.cheapestId];
     const shown = ids.map((id) => schemes.find((scheme) => scheme.id === id)).find((scheme) => scheme);
     const one = shown ?? schemes[0];
-    const live = estimateOf(ask, one === undefined ? [] : [one]);
+    const live = estimateOf(ask, one === undefined ? [] : [one.id], 'live');
+    const [scheme] = live.schemes;
+    const before = whole.schemes.find(({ id }) => id === scheme?.id);
     this.#worked = {
       job: ask.job,
       whole: { ...whole, asFound: live.asFound },
-      scheme: live.schemes[0] ?? null,
+      scheme: scheme === undefined ? null : withCostsOfBefore(scheme, before),
       moving: true,
     };
   }
@@ -165,7 +177,7 @@ export class Estimating {
   #workAll(done: readonly SchemeEstimate[] = []): void {
     const ask = this.#ask;
     const next = ask.job.schemes[done.length];
-    const part = estimateOf(ask, next === undefined ? [] : [next]);
+    const part = estimateOf(ask, next === undefined ? [] : [next.id]);
     const schemes = [...done, ...part.schemes];
     if (schemes.length < ask.job.schemes.length) {
       this.#callOffRest = this.#clock.wait(0, () => this.#workAll(schemes));

@@ -80,14 +80,21 @@ function dropRunsOf(connection: Draft<Connection>, pointId: string): void {
 /**
  * Takes a point out of a scheme: its connection loses it, or goes when nothing is left of it; what was joined on from
  * the point is joined on from where the point was, or goes too where that cannot be told. Locks follow.
+ *
+ * @param options.isJoinedAgain the point comes back in another way: what is joined on from it stays there.
  */
-export function detachPoint(scheme: Draft<Scheme>, pointId: string): void {
+export function detachPoint(
+  scheme: Draft<Scheme>,
+  pointId: string,
+  options: { readonly isJoinedAgain: boolean } = { isJoinedAgain: false },
+): void {
   const source = sourceOf(scheme, pointId);
   const kept = scheme.connections.flatMap((connection): Draft<Connection>[] => {
     const left = without(connection, pointId);
     if (left === null) return [];
     dropRunsOf(left, pointId);
-    if ((left.kind === 'spur' || left.kind === 'fused-spur') && isTapOf(left.from, pointId)) {
+    const hangsOnIt = (left.kind === 'spur' || left.kind === 'fused-spur') && isTapOf(left.from, pointId);
+    if (hangsOnIt && !options.isJoinedAgain) {
       if (source === null) return [];
       left.from = source as Draft<Tap>;
       delete left.runs;

@@ -189,7 +189,8 @@ export function joinPoint(context: JoinContext, pointId: string, how: JoinHow): 
     change: (job) => {
       const changed = job.schemes.find(({ id }) => id === context.scheme.id);
       if (changed === undefined) return;
-      detachPoint(changed, pointId);
+      // A new way begins at what was there before, so that nothing that hangs on the point can lead back to it.
+      detachPoint(changed, pointId, { isJoinedAgain: made !== null });
       if (made !== null) changed.connections.push(structuredClone(made));
       if (how.by === 'in-turn')
         changed.connections.push({ id: inTurnId, kind: 'spur', from: { point: how.after }, to: pointId });
@@ -211,7 +212,7 @@ export function openLegFor(context: JoinContext, pointId: string, legId: string)
     change: (job) => {
       const changed = job.schemes.find(({ id }) => id === scheme.id);
       if (changed === undefined || made === null) return;
-      detachPoint(changed, pointId);
+      detachPoint(changed, pointId, { isJoinedAgain: true });
       changed.connections.push(structuredClone(made));
     },
   };

@@ -3,7 +3,7 @@ import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
 import { type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
-import { roughlyMm, sourceLegs, sourcePoints } from './join-sources.ts';
+import { roughlyMm, sourceLegs, sourcePoints, whyNotRadial, whyNotRing } from './join-sources.ts';
 
 /** The kinds of first try that a scheme can be begun with. */
 export const firstTries = ['spurs', 'fused-branch', 'ring', 'radial'] as const;
@@ -77,6 +77,28 @@ export const removeScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>): JobEdit
     job.schemes = job.schemes.filter((scheme) => scheme.id !== id);
   },
 });
+
+/** Puts a scheme before its neighbour in the list, or behind it; at the end of the list it stays. */
+export const moveScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>, by: -1 | 1): JobEdit => ({
+  label: `Move the scheme ${name}`,
+  change: (job) => {
+    const at = job.schemes.findIndex((scheme) => scheme.id === id);
+    const [one, other] = [job.schemes[at], job.schemes[at + by]];
+    if (one === undefined || other === undefined) return;
+    job.schemes[at] = other;
+    job.schemes[at + by] = one;
+  },
+});
+
+/** Why a first try cannot be made of a house; null where it can. */
+export function whyNotTry(worked: Worked, which: FirstTry): string | null {
+  if (which === 'ring') return whyNotRing(worked);
+  if (which === 'radial') return whyNotRadial(worked.job);
+  const mayBeJoinedOn = worked.job.points.some(
+    ({ status, circuit }) => status === 'existing' && circuit !== undefined,
+  );
+  return mayBeJoinedOn ? null : 'no existing point is recorded with its circuit';
+}
 
 /** The wanted points in an order that a cable could take: each time the one nearest to the last. */
 function inOrderOfWalk(worked: Worked, pointIds: readonly string[]): readonly string[] {

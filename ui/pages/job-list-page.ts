@@ -16,8 +16,8 @@ import { send } from '../job-events.ts';
 import { nextReference } from '../next-reference.ts';
 import { jobListCss } from './job-list-styles.ts';
 
-/** The demo job that shows most, by the beginning of its title. */
-const FIRST_DEMO = '3 Saltglass Row: three';
+/** The id of the demo job that shows most. */
+const FIRST_DEMO = 'saltglass3';
 
 /** A file that could not be opened, with every reason. */
 interface RefusedFile {
@@ -260,7 +260,7 @@ export class JobListPage extends LitElement {
       return html`<p class="hint wait">${this.trouble === null ? 'Fetching the list…' : ''}</p>`;
     if (listed.length === 0) return this.#empty();
     const now = new Date();
-    const first = listed.find(({ title }) => title.startsWith(FIRST_DEMO));
+    const first = listed.find(({ id }) => id === FIRST_DEMO);
     return html`${first === undefined ? nothing : this.#hint(first)}
       <ul>
         ${repeat(

@@ -167,6 +167,27 @@ export const jobPageCss = css`
       gap: 12px;
     }
   }
+  @media (max-width: 960px) {
+    :host {
+      grid-template:
+        'head head' auto
+        'notice notice' auto
+        'sheet plan' minmax(0, 1fr)
+        'sheet aside' minmax(0, 1fr)
+        'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
+    }
+    .aside {
+      border-top: 1px solid var(--line);
+    }
+    .compare {
+      grid-row: 3 / 5;
+      grid-column: 1;
+    }
+    .compare ~ .aside {
+      grid-row: 3 / 5;
+      border-top: 0;
+    }
+  }
   @media (max-width: 700px) {
     :host {
       grid-template:

@@ -40,18 +40,34 @@ function foundShapes(
   worked: Worked,
   run: Run,
   path: readonly SheetPoint[],
-  free: LabelPlacer,
+  label: LabelCable,
 ): readonly Shape[] {
   const ink = foundInk(worked, run);
-  const shapes: Shape[] = [line('halo-line', path), line(ink, path)];
-  if (ink === 'found-assumed' && path.length > 1) {
-    const at = free.placeOnCable('?', 2.5, labelSpots(path));
-    shapes.push(
+  const isAsked = ink === 'found-assumed' && path.length > 1;
+  return [line('halo-line', path), line(ink, path), ...(isAsked ? label('?', path) : [])];
+}
+
+/** Draws a label of a cable where there is room for it: "?" for an assumed way, or the length of a new cable. */
+export type LabelCable = (text: string, path: readonly SheetPoint[]) => readonly Shape[];
+
+/** Labels on the cable or beside it, level, on a strip of paper. */
+function labelBeside(text: string, path: readonly SheetPoint[], free: LabelPlacer): readonly Shape[] {
+  const at = free.placeOnCable(text, 2.5, labelSpots(path));
+  const spot = sheetPoint(at[0], at[1] + 0.9);
+  if (text === '?')
+    return [
       { kind: 'circle', at, radiusMm: 1.5, ink: 'halo' },
-      words('text-soft', sheetPoint(at[0], at[1] + 0.9), '?', { sizeMm: 2.5, anchor: 'middle' }),
-    );
-  }
-  return shapes;
+      words('text-soft', spot, text, { sizeMm: 2.5, anchor: 'middle' }),
+    ];
+  const box = textBox(at, text, 2.5);
+  const corners = [
+    sheetPoint(box.leftMm, box.topMm),
+    sheetPoint(box.rightMm, box.topMm),
+    sheetPoint(box.rightMm, box.bottomMm),
+    sheetPoint(box.leftMm, box.bottomMm),
+  ];
+  const figure = words('text-new', spot, text, { sizeMm: 2.5, anchor: 'middle', strong: true });
+  return [line('halo', corners, true), figure];
 }
 
 function removedShapes(worked: Worked, legId: string, path: readonly SheetPoint[]): readonly Shape[] {
@@ -65,23 +81,10 @@ function removedShapes(worked: Worked, legId: string, path: readonly SheetPoint[
     .flatMap((part) => [line('halo-line', part), line('removed', part)]);
 }
 
-function newShapes(run: Run, path: readonly SheetPoint[], free: LabelPlacer): readonly Shape[] {
+function newShapes(run: Run, path: readonly SheetPoint[], label: LabelCable): readonly Shape[] {
   if (path.length < 2) return [];
   const text = run.lengthMm === null ? '?' : `${(run.lengthMm / 1000).toFixed(2)} m`;
-  const at = free.placeOnCable(text, 2.5, labelSpots(path));
-  const box = textBox(at, text, 2.5);
-  const corners = [
-    sheetPoint(box.leftMm, box.topMm),
-    sheetPoint(box.rightMm, box.topMm),
-    sheetPoint(box.rightMm, box.bottomMm),
-    sheetPoint(box.leftMm, box.bottomMm),
-  ];
-  return [
-    line('halo-line', path),
-    line('new', path),
-    line('halo', corners, true),
-    words('text-new', sheetPoint(at[0], at[1] + 0.9), text, { sizeMm: 2.5, anchor: 'middle', strong: true }),
-  ];
+  return [line('halo-line', path), line('new', path), ...label(text, path)];
 }
 
 const middleOf = (path: readonly SheetPoint[]): SheetPoint | undefined => labelSpots(path)[0] ?? path[0];
@@ -102,13 +105,18 @@ export function drawnCables(worked: Worked, storeyId: string, layout: SheetLayou
 }
 
 /** Draws a storey's cables: as found, taken out, new with their lengths. */
-export function cableLayer(worked: Worked, cables: readonly DrawnCable[], free: LabelPlacer): CableLayer {
+export function cableLayer(
+  worked: Worked,
+  cables: readonly DrawnCable[],
+  free: LabelPlacer,
+  label: LabelCable = (text, path) => labelBeside(text, path, free),
+): CableLayer {
   const shapes: Shape[] = [];
   const middles = new Map<string, SheetPoint>();
   for (const { run, path, isFound } of cables) {
     const drawn = isFound
-      ? [...foundShapes(worked, run, path, free), ...removedShapes(worked, run.legId ?? run.id, path)]
-      : newShapes(run, path, free);
+      ? [...foundShapes(worked, run, path, label), ...removedShapes(worked, run.legId ?? run.id, path)]
+      : newShapes(run, path, label);
     const middle = middleOf(path);
     if (drawn.length === 0 || middle === undefined) continue;
     const title = `${nodeLabel(worked, run.from.nodeId)} to ${nodeLabel(worked, run.to.nodeId)}`;

@@ -48,17 +48,53 @@ function normalOf(a: SheetPoint, b: SheetPoint): readonly [number, number] | nul
 export const sheetPath = (frame: SheetFrame, run: Run): readonly SheetPoint[] =>
   planPath(run).map((at) => toSheet(frame, at));
 
-/** The middles of a path's stretches, longest first: candidate places for its label. */
-export function labelSpots(path: readonly SheetPoint[]): readonly SheetPoint[] {
-  const stretches: { lengthMm: number; a: SheetPoint; b: SheetPoint }[] = [];
+interface Stretch {
+  readonly a: SheetPoint;
+  readonly b: SheetPoint;
+  readonly lengthMm: number;
+}
+
+function stretchesOf(path: readonly SheetPoint[]): readonly Stretch[] {
+  const stretches: Stretch[] = [];
   for (let i = 1; i < path.length; i++) {
     const a = path[i - 1];
     const b = path[i];
-    if (a !== undefined && b !== undefined)
-      stretches.push({ a, b, lengthMm: Math.hypot(b[0] - a[0], b[1] - a[1]) });
+    if (a !== undefined && b !== undefined) stretches.push({ a, b, lengthMm: stepMm(a, b) });
   }
-  stretches.sort((one, other) => other.lengthMm - one.lengthMm);
-  return stretches.flatMap(({ a, b }) =>
+  return stretches.sort((one, other) => other.lengthMm - one.lengthMm);
+}
+
+/** A place for a label on a cable; turned by a quarter where the cable goes up the sheet. */
+export interface LabelSpot {
+  readonly at: SheetPoint;
+  readonly isTurned: boolean;
+}
+
+/**
+ * Places for a label along a path, turned with it: on its longest stretch that has this length first, then on the
+ * others, then so far beside them.
+ */
+export function spotsAlong(
+  path: readonly SheetPoint[],
+  lengthMm: number,
+  besideMm: number,
+): readonly LabelSpot[] {
+  const stretches = stretchesOf(path);
+  const on = (some: readonly Stretch[], aside: number): readonly LabelSpot[] =>
+    some.flatMap(({ a, b }) =>
+      [0.5, 0.35, 0.65, 0.2, 0.8].map((part) => {
+        const [x, y] = between(a, b, part);
+        const isTurned = Math.abs(b[0] - a[0]) < Math.abs(b[1] - a[1]);
+        return { at: isTurned ? sheetPoint(x + aside, y) : sheetPoint(x, y + aside), isTurned };
+      }),
+    );
+  const long = stretches.filter((stretch) => stretch.lengthMm >= lengthMm);
+  return [...on(long, 0), ...on(stretches, besideMm), ...on(stretches, -besideMm), ...on(stretches, 0)];
+}
+
+/** The middles of a path's stretches, longest first: candidate places for its label. */
+export function labelSpots(path: readonly SheetPoint[]): readonly SheetPoint[] {
+  return stretchesOf(path).flatMap(({ a, b }) =>
     [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((part) => {
       const x = a[0] + (b[0] - a[0]) * part;
       const y = a[1] + (b[1] - a[1]) * part;

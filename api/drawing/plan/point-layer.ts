@@ -14,6 +14,8 @@ export interface PointLayer {
   readonly shapes: readonly Shape[];
   /** Where each thing stands on paper, by the id of the point, joint, unit or board. */
   readonly spots: ReadonlyMap<string, SheetPoint>;
+  /** The middles of their symbols. */
+  readonly middles: ReadonlyMap<string, SheetPoint>;
   readonly used: readonly { readonly name: SymbolName; readonly state: SymbolState }[];
 }
 
@@ -23,11 +25,13 @@ export interface PointLook {
   readonly symbolSize: number;
   /** Labels by name only, without heights and ratings. */
   readonly terse: boolean;
+  /** From a symbol's middle to its label, mm. */
+  readonly labelNearMm: number;
   /** Points that are wanted although no scheme is drawn. */
   readonly withWanted: boolean;
 }
 
-const paperLook: PointLook = { symbolSize: 1, terse: false, withWanted: false };
+const paperLook: PointLook = { symbolSize: 1, terse: false, labelNearMm: 4.4, withWanted: false };
 
 interface Thing {
   readonly id: string;
@@ -82,13 +86,12 @@ function unitThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
   });
 }
 
-function boardThings(worked: Worked): readonly Thing[] {
-  return worked.job.boards.flatMap(({ id, label }): Thing[] => {
+function boardThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
+  return worked.job.boards.flatMap(({ id, label: title }): Thing[] => {
     const position = worked.plan.positionOfBoard.get(id);
     if (position === undefined) return [];
-    return [
-      { id, label, title: label, symbol: 'board', state: 'found', position, storeyIds: ownStorey(position) },
-    ];
+    const label = terse ? 'CU' : title;
+    return [{ id, label, title, symbol: 'board', state: 'found', position, storeyIds: ownStorey(position) }];
   });
 }
 
@@ -140,12 +143,15 @@ const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint =>
 function labelled(
   thing: Thing,
   place: SymbolPlace,
-  { symbol, size }: { readonly symbol: readonly Shape[]; readonly size: number },
-  free: LabelPlacer,
+  symbol: readonly Shape[],
+  { look, free }: { readonly look: PointLook; readonly free: LabelPlacer },
 ): readonly Shape[] {
   if (thing.label === '') return symbol;
-  const near = size === 1 ? 4.4 : 1.4 + 3 * size;
-  const label = free.place(thing.label, 2.5, placesAround(outwards(place, 2.4 * size), place.into, near));
+  const label = free.place(
+    thing.label,
+    2.5,
+    placesAround(outwards(place, 2.4 * look.symbolSize), place.into, look.labelNearMm),
+  );
   const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
   const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
     sizeMm: 2.5,
@@ -167,7 +173,7 @@ export function pointLayer(
     ...pointThings(worked, look),
     ...jointThings(worked, look),
     ...unitThings(worked, look),
-    ...boardThings(worked),
+    ...boardThings(worked, look),
   ].filter((thing) => thing.storeyIds.has(storeyId));
   const { symbolSize: size } = look;
   const places = apart(
@@ -186,11 +192,12 @@ export function pointLayer(
   const shapes = places.map(({ thing, place }): Shape => {
     const symbol = scaledAbout(drawSymbol(thing.symbol, place, thing.state), place.at, size);
     const { id: subject, title } = thing;
-    return { kind: 'group', subject, title, shapes: labelled(thing, place, { symbol, size }, free) };
+    return { kind: 'group', subject, title, shapes: labelled(thing, place, symbol, { look, free }) };
   });
   return {
     shapes,
     spots: new Map(places.map(({ thing, place }) => [thing.id, place.at])),
+    middles: new Map(places.map(({ thing, place }) => [thing.id, outwards(place, 2.2 * size)])),
     used: things.map(({ symbol, state }) => ({ name: symbol, state })),
   };
 }

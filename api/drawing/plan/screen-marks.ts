@@ -8,8 +8,15 @@ const signs = { fails: '!', decide: '?' } as const;
 
 /** Lettering of marks on screen, units of the scene: 12.5 px. */
 const SIGN_SIZE = 2.5;
-/** From a thing to its mark: nearer than this, no line need join them. */
-const NEAR = 6;
+/** From a thing's middle to its mark: nearer than this, no line need join them. */
+const NEAR = 6.5;
+const BESIDE = 5.8;
+
+/** Marks, and the lines that join them to their things; the lines go below the things. */
+export interface ScreenMarks {
+  readonly marks: readonly Shape[];
+  readonly leaders: readonly Shape[];
+}
 
 /** The mark with its sign large enough for a screen. */
 function markAt(outcome: keyof typeof signs, at: SheetPoint): readonly Shape[] {
@@ -28,19 +35,20 @@ export function screenMarks(
   findings: readonly Finding[],
   spots: ReadonlyMap<string, SheetPoint>,
   free: LabelPlacer,
-): readonly Shape[] {
+): ScreenMarks {
   const marked = new Set<string>();
-  const shapes: Shape[] = [];
+  const marks: Shape[] = [];
+  const leaders: Shape[] = [];
   for (const outcome of ['fails', 'decide'] as const)
     for (const { subject, message, outcome: own } of findings) {
       const spot = spots.get(subject);
       if (own !== outcome || spot === undefined || marked.has(subject)) continue;
       marked.add(subject);
-      const at = free.placeOnCable('MM', 4, placesAround(spot, [0, 1], 5));
-      const isFar = Math.hypot(at[0] - spot[0], at[1] - spot[1]) > NEAR;
-      const leader = isFar ? [line(outcome === 'fails' ? 'mark-fails' : 'mark-decide', [spot, at])] : [];
+      const at = free.placeOnCable('MM', 4, placesAround(spot, [0, 1], BESIDE));
+      if (Math.hypot(at[0] - spot[0], at[1] - spot[1]) > NEAR)
+        leaders.push(line(outcome === 'fails' ? 'mark-fails' : 'mark-decide', [spot, at]));
       const title = `${outcomeWords[outcome]}: ${message}`;
-      shapes.push({ kind: 'group', subject, title, shapes: [...leader, ...markAt(outcome, at)] });
+      marks.push({ kind: 'group', subject, title, shapes: markAt(outcome, at) });
     }
-  return shapes;
+  return { marks, leaders };
 }

@@ -9,6 +9,7 @@ import type { Scene, Shape } from '../scene.ts';
 import { cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { drawnFixtures, fixtureOutline } from './fixtures.ts';
 import { pointLayer } from './point-layer.ts';
+import { labelsAlong } from './screen-cables.ts';
 import { screenMarks } from './screen-marks.ts';
 import { screenFixtureNames, screenRoomNames } from './screen-names.ts';
 import { withTitles } from './screen-titles.ts';
@@ -22,6 +23,9 @@ const FULL_SYMBOLS_SCALE = 95;
 const SMALLEST_SYMBOL = 0.68;
 /** Beyond this scale labels are names only. */
 const TERSE_SCALE = 115;
+
+/** On screen lettering has an outline of its own: rather across a cable than far from what it names. */
+const placingCosts = { crossing: 0.3, farther: 0.12 };
 
 /** What a plan on screen is drawn of. */
 export interface ScreenPlanRequest {
@@ -80,8 +84,11 @@ function takeCableRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
     });
 }
 
+const isStud = ({ wall }: PlanWall): boolean => wall.core.endsWith('-stud');
+
 const wallGroups = (worked: Worked, frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
-  walls.map((wall) => {
+  // Stud walls first, so that a solid wall covers where they run into it.
+  [...walls.filter(isStud), ...walls.filter((wall) => !isStud(wall))].map((wall) => {
     const words = wallWords(worked.plan, wall.wall.id);
     const title = words.charAt(0).toUpperCase() + words.slice(1);
     return { kind: 'group', subject: wall.wall.id, title, shapes: shapesOfWall(frame, wall, walls) };
@@ -100,18 +107,22 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
   const layout = layoutAt(screenExtent(worked, storeyId), scale);
   const { frame } = layout;
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
-  const free = labelPlacer(layout.plan);
+  const free = labelPlacer(layout.plan, placingCosts);
   const drawn = drawnCables(worked, storeyId, layout);
   for (const box of wallBoxes(frame, walls)) free.take(box, 'wall');
   takeCableRoom(free, drawn);
-  const look = { symbolSize: symbolSizeAt(scale), terse: scale > TERSE_SCALE, withWanted };
+  const symbolSize = symbolSizeAt(scale);
+  // Clear of the ring that a chosen symbol gets.
+  const labelNearMm = 1.6 + 3.5 * symbolSize;
+  const look = { symbolSize, labelNearMm, terse: scale > TERSE_SCALE, withWanted };
   const points = pointLayer(worked, storeyId, layout, free, look);
-  const cables = cableLayer(worked, drawn, free);
+  const cables = cableLayer(worked, drawn, free, labelsAlong(free, look.terse));
   const spots = new Map([...circuitSpots(worked, points.spots), ...cables.middles, ...points.spots]);
-  const marks = screenMarks(request.findings, spots, free);
-  const rooms = screenRoomNames(worked, storeyId, frame, free);
+  const middles = new Map([...circuitSpots(worked, points.middles), ...cables.middles, ...points.middles]);
+  const { marks, leaders } = screenMarks(request.findings, middles, free);
   const fixtures = drawnFixtures(frame, worked.plan, storeyId);
   const names = screenFixtureNames(fixtures, free);
+  const rooms = screenRoomNames(worked, storeyId, frame, free);
   return {
     frame,
     spots,
@@ -124,6 +135,7 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
         { name: 'fixtures', shapes: [...fixtures.map(fixtureOutline), ...names] },
         { name: 'walls', shapes: wallGroups(worked, frame, walls) },
         { name: 'rooms', shapes: rooms },
+        { name: 'leaders', shapes: leaders },
         { name: 'cables', shapes: withTitles(worked, cables.shapes) },
         { name: 'points', shapes: withTitles(worked, points.shapes) },
         { name: 'findings', shapes: marks },

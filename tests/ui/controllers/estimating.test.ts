@@ -73,6 +73,24 @@ describe('estimating in the browser', () => {
     expect(told.times).toBe(1);
   });
 
+  it('shows what remedies cost as it was before, until it is worked out again', () => {
+    const job = demoJob('saltglass-row');
+    const { estimating, clock, ask } = begin(job);
+    const costs = (): readonly (number | null)[] =>
+      (estimating.worked.scheme?.findings ?? [])
+        .filter(({ fix, outcome }) => fix !== null && outcome !== 'passes')
+        .map(({ consequencePence }) => consequencePence);
+    const before = costs();
+    expect(before.some((pence) => pence !== null)).toBe(true);
+    const dearer = produce(job, ({ terms }) => {
+      terms.markupPercent = 90;
+    });
+    estimating.take({ ...ask, job: dearer });
+    expect(costs()).toEqual(before);
+    clock.pass(1000);
+    expect(costs()).not.toEqual(before);
+  });
+
   it('works out one scheme a picture while something moves, however often the hand moves', () => {
     const job = demoJob('saltglass-row');
     const { estimating, clock, told, ask } = begin(job);

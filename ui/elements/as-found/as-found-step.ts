@@ -94,6 +94,10 @@ export class AsFoundStep extends LitElement {
         background: var(--copper-wash);
         border-left: 3px solid var(--copper);
       }
+      .start ol {
+        margin: 6px 0;
+        padding-left: 20px;
+      }
       @media (max-width: 700px) {
         :host {
           padding: 12px 12px 24px;
@@ -180,7 +184,7 @@ export class AsFoundStep extends LitElement {
       ${this.#section('points', 'Points', counted(found.length, 'point'), () => this.#points())}
       ${this.#section('cables', 'Cables', counted(job.legs.length, 'cable'), () => html`<leg-list .view=${this.view}></leg-list>`)}
       ${this.#section('readings', 'Readings', counted(job.readings.length, 'reading'), () => html`<reading-list .view=${this.view}></reading-list>`)}
-      ${this.#section('questions', 'Questions', answeredWords(job), () => html`<answer-list .view=${this.view}></answer-list>`)}`;
+      ${this.#section('questions', 'Questions', counted(checklist.length, 'question'), () => html`<answer-list .view=${this.view}></answer-list>`)}`;
   }
 
   #start(): TemplateResult {
@@ -211,7 +215,7 @@ export class AsFoundStep extends LitElement {
       }}
     >
       <summary>
-        <span class="title">${title}${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
+        <span class="title">${title} ${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
         <span class="state">${state}</span>
       </summary>
       <div class="body">${isOpen ? body() : nothing}</div>
@@ -257,11 +261,6 @@ function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
 
 const supplyWords = ({ supply, boards }: Job): string =>
   `${supply.earthing ?? 'Earthing not known'}, ${counted(boards.length, 'board')}`;
-
-function answeredWords({ answers }: Job): string {
-  const answered = checklist.filter(({ id }) => answers.some(({ question }) => question === id));
-  return `${answered.length} of ${checklist.length} answered`;
-}
 customElements.define('as-found-step', AsFoundStep);
 declare global {
   interface HTMLElementTagNameMap {

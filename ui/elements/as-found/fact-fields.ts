@@ -7,7 +7,6 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/text-field.ts';
 import '../fields/tick-field.ts';
-import '../fields/yes-no-field.ts';
 
 /** A thing with a fact of a known name, how sure it is, and the edits that change them. */
 export interface FactsOf<K extends string, V, E = V | null> {

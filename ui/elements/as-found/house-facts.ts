@@ -3,6 +3,7 @@ import type { Storey } from '#model/building.ts';
 import { setJobName, setSiteAddress, setSiteFact } from '../../edits/site.ts';
 import { setStoreyFact } from '../../edits/storeys.ts';
 import type { JobView } from '../../job-view.ts';
+import '../fields/yes-no-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import {
   choiceFact,

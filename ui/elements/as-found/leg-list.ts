@@ -17,10 +17,10 @@ import { thingRow } from './thing-row.ts';
 
 const endWords = (end: End, labelOf: LabelOf): string => {
   if ('point' in end) return labelOf(end.point);
-  return end.end === undefined ? 'board' : `board ${end.end}`;
+  return end.end === undefined ? 'Board' : `Board ${end.end}`;
 };
 
-/** A cable by its two ends: "R1 – R2", "board A – R1". */
+/** A cable by its two ends: "R1 – R2", "Board A – R1". */
 const legName = ({ from, to }: Leg, labelOf: LabelOf): string =>
   `${endWords(from, labelOf)} – ${endWords(to, labelOf)}`;
 

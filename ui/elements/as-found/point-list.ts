@@ -21,6 +21,7 @@ export class PointList extends LitElement {
     view: { attribute: false },
     placing: { attribute: false },
     tapping: { attribute: false },
+    listing: { state: true },
   };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
@@ -28,15 +29,23 @@ export class PointList extends LitElement {
   declare placing: string | null;
   /** True while each tap on the plan makes a point. */
   declare tapping: boolean;
+  /** Whether the list by room is open from the start: in a job that has no points yet, and on until it is shut. */
+  declare private listing: boolean;
 
   constructor() {
     super();
     this.placing = null;
     this.tapping = false;
+    this.listing = false;
+  }
+
+  override willUpdate(): void {
+    if (!this.hasUpdated) this.listing = foundPoints(this.view).length === 0;
   }
 
   override render(): TemplateResult {
-    const found = this.view.job.points.filter(({ status }) => status !== 'wanted');
+    const found = foundPoints(this.view);
+    const wide = found.some(({ label }) => label.length > LONGEST_LABEL);
     const plan = buildPlan(this.view.job);
     const faces = wallChoices(plan);
     return html`${
@@ -50,6 +59,7 @@ export class PointList extends LitElement {
                   facts: pointKindWords[point.kind],
                   more: [placeWords(plan, faces, point.place)],
                   state: stateWords(point),
+                  wide,
                   form: () => this.#form(point),
                 }),
               )}
@@ -61,7 +71,7 @@ export class PointList extends LitElement {
           ${this.tapping ? 'Tap each point; press here when done' : 'Tap points on the plan'}
         </button>
       </div>
-      <details class="less" ?open=${found.length === 0}>
+      <details class="less" ?open=${this.listing}>
         <summary>List points by room</summary>
         <points-by-room .view=${this.view}></points-by-room>
       </details>`;
@@ -85,6 +95,12 @@ export class PointList extends LitElement {
     ></point-form>`;
   }
 }
+
+/** Labels up to this many letters fit the narrow column before the line. */
+const LONGEST_LABEL = 5;
+
+const foundPoints = ({ job }: JobView): readonly Point[] =>
+  job.points.filter(({ status }) => status !== 'wanted');
 
 function stateWords({ status, asFound }: Point): string {
   if (status === 'removed') return 'goes';

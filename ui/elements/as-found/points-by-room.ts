@@ -100,6 +100,8 @@ export class PointsByRoom extends LitElement {
     send(this, 'job-edit', addPoints(made));
     this.room = '';
     this.count = 1;
+    // The next room follows at once.
+    this.renderRoot.querySelector('text-field')?.renderRoot.querySelector('input')?.focus();
   }
 }
 customElements.define('points-by-room', PointsByRoom);

@@ -4,6 +4,7 @@ import type { Plan } from '#engine/plan/plan.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
+import { scaleBarTemplate } from './scale-bar.ts';
 import { shapeTemplate } from './shape-template.ts';
 
 /** Spacings of the grid, mm in the house; the first that is not too dense is drawn. */
@@ -56,8 +57,34 @@ export const toolsTemplate = ({ nearer, further, whole }: PlanTools): TemplateRe
     </button>
   </div>`;
 
+/** What stands at the foot of the plan. */
+export interface PlanFoot {
+  readonly scale: number;
+  /** Where something that moves is at this moment; null for nothing. */
+  readonly telling: string | null;
+  /** The labels of what can be moved. */
+  readonly movableLabels: readonly string[];
+  readonly placing: boolean;
+}
+
+/** The scale, and what can be done; while something moves, where it is. */
+export function footTemplate({ scale, telling, movableLabels, placing }: PlanFoot): TemplateResult {
+  const hint = html`<span class=${placing ? 'hint asked' : 'hint'}>${hintWords(movableLabels, placing)}</span>`;
+  return html`<div class="foot">
+    ${scaleBarTemplate(scale)}
+    ${telling === null ? nothing : html`<span class="telling" aria-hidden="true">${telling}</span>`}
+    ${telling === null || placing ? hint : nothing}
+  </div>`;
+}
+
+/** What a storey without walls can do all the same. */
+export const emptyTemplate = (): TemplateResult =>
+  html`<p class="empty">
+    No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
+  </p>`;
+
 /** What can be done on the plan at this moment, in a line. */
-export function hintWords(movableLabels: readonly string[], placing: boolean): string {
+function hintWords(movableLabels: readonly string[], placing: boolean): string {
   if (placing) return 'Tap the wall where it is to go. Escape gives up.';
   const [first, second] = movableLabels;
   if (first === undefined) return 'Tap a thing to see what is known of it.';

@@ -7,9 +7,7 @@ import {
   svg,
   type TemplateResult,
 } from 'lit';
-import { repeat } from 'lit/directives/repeat.js';
-import { type ScreenPlan, screenExtent, screenPlan } from '#drawing/plan/screen-plan.ts';
-import type { Shape } from '#drawing/scene.ts';
+import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { fromSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
@@ -18,35 +16,23 @@ import type { Place } from '#model/installation.ts';
 import { send } from '../../job-events.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { drawnThings } from './drawn-things.ts';
-import { Glide } from './glide.ts';
 import { type Extent, meantAt, symbolExtent, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { MovingHand } from './moving-hand.ts';
+import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
-import { gridTemplate, hintWords, placeTemplate, toolsTemplate } from './plan-parts.ts';
+import { actOnKey, type PlanKeys, ZOOM_STEP } from './plan-keys.ts';
+import { type Looks, layersTemplate, thingsInOrder, thingsOf } from './plan-layers.ts';
+import { emptyTemplate, footTemplate, gridTemplate, placeTemplate, toolsTemplate } from './plan-parts.ts';
+import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
-import {
-  freeParts,
-  type PlanWindow,
-  PX_PER_UNIT,
-  panned,
-  type Size,
-  wholeWindow,
-  withInSight,
-  zoomed,
-} from './plan-window.ts';
-import { movedByKey, placeAt, placeInWords, roomOfPlace, USUAL_HEIGHT_MM } from './point-movement.ts';
-import { scaleBarTemplate } from './scale-bar.ts';
-import { shapeTemplate } from './shape-template.ts';
+import { PX_PER_UNIT, type Size } from './plan-window.ts';
+import { movedByKey, placeAt, placeInWords, placeName, USUAL_HEIGHT_MM } from './point-movement.ts';
 import { storeyOfThing } from './storey-of-thing.ts';
-import { FINGER, type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
+import { FINGER } from './thing-template.ts';
 
-const ZOOM_STEP = 1.35;
 /** How far off a symbol that cannot be moved is still meant, units of the scene. */
 const NEAR = 1.4;
-
-const groupsOf = (shapes: readonly Shape[]): readonly Group[] =>
-  shapes.filter((shape): shape is Group => shape.kind === 'group');
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -64,7 +50,6 @@ export class PlanView extends LitElement {
     movable: { attribute: false },
     placing: { type: Boolean },
     size: { state: true },
-    windows: { state: true },
     ghost: { state: true },
     reached: { state: true },
     said: { state: true },
@@ -79,8 +64,6 @@ export class PlanView extends LitElement {
   declare placing: boolean;
   /** Of the element's box, px; null before it was measured. */
   declare private size: Size | null;
-  /** Where each storey was left; absent: whole. */
-  declare private windows: ReadonlyMap<string, PlanWindow>;
   /** Where a new point would come, while a place is waited for. */
   declare private ghost: Place | null;
   declare private reached: string | null;
@@ -89,27 +72,44 @@ export class PlanView extends LitElement {
   #drawn: ScreenPlan | null = null;
   #targets: readonly Target[] = [];
   #lit: ReadonlySet<string> = new Set();
-  /** What is in sight while a point moves: a house that is seen whole must not shift under the hand. */
-  #held: PlanWindow | null = null;
-  #focusBefore: HTMLElement | null = null;
   readonly #watch = new ResizeObserver(([entry]) => {
     const box = entry?.contentRect;
     if (box !== undefined && box.width > 0) this.size = { width: box.width, height: box.height };
   });
-  readonly #glide = new Glide((window) => this.#look(window));
+  readonly #focus = new PlacingFocus();
+  readonly #sight = new PlanSight(
+    () => ({ worked: this.worked, storeyId: this.storeyId, size: this.#box }),
+    () => this.requestUpdate(),
+  );
   readonly #hand = new MovingHand((pointId, place, phase) => {
-    if (phase === 'end') this.#held = null;
+    if (phase === 'end') this.#sight.letGo();
     send(this, 'point-placed', { pointId, place, phase });
   });
   readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
     thingAt: (event) => this.#thingAt(event),
     isMovable: (subject) => this.movable.has(subject) && !this.placing,
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
-    panned: (dx, dy) => this.#lookNow(panned(this.#window, dx, dy)),
-    pinched: (factor, x, y) => this.#lookNow(zoomed(this.#window, factor, this.#planAt(x, y))),
+    panned: (dx, dy) => this.#sight.pan(dx, dy),
+    pinched: (factor, x, y) => this.#sight.zoom(factor, this.#planAt(x, y)),
     dragged: (subject, dx, dy, phase) => this.#dragged(subject, dx, dy, phase),
     hovered: (x, y) => this.#hovered(x, y),
   });
+
+  readonly #keys: PlanKeys = {
+    zoom: (factor) => this.#sight.zoom(factor),
+    whole: () => this.#sight.whole(),
+    choose: (subject) => this.#choose(subject),
+    reach: (subject, by) => this.#reachNext(subject, by),
+    move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
+    movePlace: (key, isFine) => this.#moveGhost(key, isFine),
+    takePlace: () => {
+      if (this.ghost !== null) send(this, 'place-tapped', { place: this.ghost });
+    },
+    giveUpPlace: () =>
+      this.dispatchEvent(
+        new CustomEvent('plan-asked', { detail: { placing: false }, bubbles: true, composed: true }),
+      ),
+  };
 
   constructor() {
     super();
@@ -119,7 +119,6 @@ export class PlanView extends LitElement {
     this.movable = new Set();
     this.placing = false;
     this.size = null;
-    this.windows = new Map();
     this.ghost = null;
     this.reached = null;
     this.said = '';
@@ -133,7 +132,7 @@ export class PlanView extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#watch.disconnect();
-    this.#glide.stop();
+    this.#sight.stop();
     this.#hand.letGo();
   }
 
@@ -141,31 +140,9 @@ export class PlanView extends LitElement {
     return this.size ?? { width: 600, height: 400 };
   }
 
-  get #whole(): PlanWindow {
-    const names = this.worked.plan.storeys.map(({ storey }) => storey.name);
-    return wholeWindow(screenExtent(this.worked, this.storeyId), this.#box, freeParts(this.#box, names));
-  }
-
-  get #window(): PlanWindow {
-    return this.windows.get(this.storeyId) ?? this.#held ?? this.#whole;
-  }
-
-  #look(window: PlanWindow | null): void {
-    const windows = new Map(this.windows);
-    if (window === null) windows.delete(this.storeyId);
-    else windows.set(this.storeyId, window);
-    this.windows = windows;
-  }
-
-  /** As a hand asks: what still glides stops. */
-  #lookNow(window: PlanWindow | null): void {
-    this.#glide.stop();
-    this.#look(window);
-  }
-
   override willUpdate(changed: PropertyValues): void {
     if (changed.has('placing')) this.#startOrEndPlacing();
-    const { scale } = this.#window;
+    const { scale } = this.#sight.window;
     const isDrawn =
       this.#drawn?.frame.scale === scale &&
       !['worked', 'storeyId', 'findings', 'movable'].some((name) => changed.has(name));
@@ -179,7 +156,7 @@ export class PlanView extends LitElement {
       ({ id, status }) => status === 'wanted' && this.movable.has(id),
     );
     this.#drawn = screenPlan({ worked, storeyId, findings, scale, withWanted });
-    this.#targets = this.#layer('points').flatMap(({ subject, shapes }) => {
+    this.#targets = thingsOf(this.#drawn.scene, 'points').flatMap(({ subject, shapes }) => {
       const extent = symbolExtent(shapes);
       return extent === null
         ? []
@@ -190,7 +167,7 @@ export class PlanView extends LitElement {
   override updated(changed: PropertyValues): void {
     if (changed.has('chosen') || changed.has('lit')) this.#bringIntoView(true);
     else if (changed.has('storeyId')) this.#bringIntoView(false);
-    if (changed.has('placing')) this.#moveFocusForPlacing();
+    if (changed.has('placing')) this.#focus.follow(this.placing, this.renderRoot.querySelector('svg.plan'));
   }
 
   /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
@@ -208,22 +185,20 @@ export class PlanView extends LitElement {
 
   #bringSpotsIntoView(spots: readonly SheetPoint[]): void {
     const frame = this.#drawn?.frame;
-    if (frame === undefined || this.size === null || this.#hand.moving !== null) return;
-    const window = this.#window;
-    const places = spots.map((spot) => fromSheet(frame, spot));
-    const target = withInSight(window, places, this.size);
-    if (target !== window) this.#glide.to(window, target);
+    if (frame !== undefined && this.size !== null)
+      this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
   }
 
-  #sight(): Extent {
+  /** What of the scene is in sight. */
+  #seen(): Extent {
     const [width, height] = [this.#box.width / PX_PER_UNIT, this.#box.height / PX_PER_UNIT];
     if (this.#drawn === null) return { x: 0, y: 0, width, height };
-    const [x, y] = toSheet(this.#drawn.frame, this.#window.middle);
+    const [x, y] = toSheet(this.#drawn.frame, this.#sight.window.middle);
     return { x: x - width / 2, y: y - height / 2, width, height };
   }
 
   #sceneAt(xPx: number, yPx: number): SheetPoint {
-    const { x, y } = this.#sight();
+    const { x, y } = this.#seen();
     return sheetPoint(x + xPx / PX_PER_UNIT, y + yPx / PX_PER_UNIT);
   }
 
@@ -266,7 +241,7 @@ export class PlanView extends LitElement {
     if (phase === 'begin') this.#take(pointId);
     const { moving } = this.#hand;
     if (moving === null || phase === 'begin') return;
-    const mmPerPx = this.#window.scale / PX_PER_UNIT;
+    const mmPerPx = this.#sight.window.scale / PX_PER_UNIT;
     const at = planPoint(moving.from[0] + dx * mmPerPx, moving.from[1] - dy * mmPerPx);
     this.#hand.bring(placeAt(this.worked.plan, this.storeyId, at, moving.place.heightMm));
     if (phase === 'end') this.#letGo();
@@ -279,8 +254,7 @@ export class PlanView extends LitElement {
     const from = this.worked.plan.positionOfPoint.get(pointId)?.at;
     const place = this.#placeOf(pointId);
     if (from === undefined || place === undefined) return false;
-    this.#glide.stop();
-    this.#held = this.#window;
+    this.#sight.hold();
     this.#hand.take({ pointId, from, place });
     return true;
   }
@@ -290,23 +264,18 @@ export class PlanView extends LitElement {
     if (moving === null) return;
     this.#hand.letGo();
     this.#choose(moving.pointId);
-    this.said = this.#wordsOf(moving.place, moving.pointId);
+    this.#say(moving.place, moving.pointId);
   }
 
   readonly #wheeled = (event: WheelEvent): void => {
     event.preventDefault();
     const { left, top } = this.getBoundingClientRect();
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0016));
-    this.#lookNow(zoomed(this.#window, factor, this.#planAt(event.clientX - left, event.clientY - top)));
+    this.#sight.zoom(factor, this.#planAt(event.clientX - left, event.clientY - top));
   };
 
   readonly #keyed = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const subject = this.#subjectOf(event);
-    const isUsed =
-      this.#windowKey(event.key) ||
-      (this.placing ? this.#placingKey(event) : subject !== null && this.#thingKey(event, subject));
-    if (isUsed) event.preventDefault();
+    if (actOnKey(event, this.#subjectOf(event), this.placing, this.#keys)) event.preventDefault();
   };
 
   /** A key let go of: what it moved has come to rest. */
@@ -323,78 +292,32 @@ export class PlanView extends LitElement {
     return first instanceof SVGElement ? (first.dataset.subject ?? null) : null;
   }
 
-  #zoom(factor: number): void {
-    this.#lookNow(zoomed(this.#window, factor, this.#window.middle));
-  }
-
-  #windowKey(key: string): boolean {
-    if (key === '+' || key === '=') this.#zoom(ZOOM_STEP);
-    else if (key === '-') this.#zoom(1 / ZOOM_STEP);
-    else if (key === '0') this.#lookNow(null);
-    else if (key === 'Escape' && this.placing) this.#giveUpPlacing();
-    else return false;
-    return true;
-  }
-
-  #giveUpPlacing(): void {
-    this.dispatchEvent(
-      new CustomEvent('plan-asked', { detail: { placing: false }, bubbles: true, composed: true }),
-    );
-  }
-
   #startOrEndPlacing(): void {
     const { width, height } = this.#box;
     this.ghost = this.placing && this.#drawn !== null ? this.#placeAt(width / 2, height / 2) : null;
   }
 
-  /** Who asked for a place by keyboard goes on in the plan, and goes back to where they were. */
-  #moveFocusForPlacing(): void {
-    let focused = document.activeElement;
-    while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
-    const plan = this.renderRoot.querySelector<SVGElement>('svg.plan');
-    if (this.placing && focused instanceof HTMLElement && focused.matches(':focus-visible')) {
-      this.#focusBefore = focused;
-      plan?.focus({ preventScroll: true });
-      return;
-    }
-    if (!this.placing && this.#focusBefore?.isConnected && focused === plan) this.#focusBefore.focus();
-    this.#focusBefore = null;
-  }
-
-  #placingKey({ key, shiftKey }: KeyboardEvent): boolean {
-    const { ghost } = this;
-    if (ghost === null) return false;
-    if (key === 'Enter' || key === ' ') {
-      send(this, 'place-tapped', { place: ghost });
-      return true;
-    }
-    const place = movedByKey(this.worked.plan, ghost, key, shiftKey);
+  #moveGhost(key: string, isFine: boolean): boolean {
+    const place = this.ghost && movedByKey(this.worked.plan, this.ghost, key, isFine);
     if (place === null) return false;
     this.ghost = place;
-    this.said = this.#wordsOf(place, null);
-    return true;
-  }
-
-  #thingKey({ key, shiftKey }: KeyboardEvent, subject: string): boolean {
-    if (key === 'Enter' || key === ' ') this.#choose(subject);
-    else if (this.movable.has(subject) && this.#movePointByKey(subject, key, shiftKey)) return true;
-    else if (key === 'PageDown' || key === 'ArrowRight' || key === 'ArrowDown') this.#reachNext(subject, 1);
-    else if (key === 'PageUp' || key === 'ArrowLeft' || key === 'ArrowUp') this.#reachNext(subject, -1);
-    else return false;
+    this.#say(place, null);
     return true;
   }
 
   #movePointByKey(pointId: string, key: string, isFine: boolean): boolean {
-    const before = this.#hand.moving?.place ?? this.#placeOf(pointId);
+    const before = this.movable.has(pointId)
+      ? (this.#hand.moving?.place ?? this.#placeOf(pointId))
+      : undefined;
     const place = before && movedByKey(this.worked.plan, before, key, isFine);
     if (place === undefined || place === null || !this.#take(pointId)) return false;
     this.#hand.bring(place);
-    this.said = this.#wordsOf(place, pointId);
+    this.#say(place, pointId);
     return true;
   }
 
   #reachNext(subject: string, by: 1 | -1): void {
-    const things = this.#things();
+    const things = thingsInOrder(this.#drawn?.scene);
     const at = things.findIndex((group) => group.subject === subject);
     const next = things[(at + by + things.length) % things.length];
     if (next === undefined) return;
@@ -409,24 +332,15 @@ export class PlanView extends LitElement {
     });
   }
 
-  #layer(name: string): readonly Group[] {
-    return groupsOf(this.#drawn?.scene.layers.find((layer) => layer.name === name)?.shapes ?? []);
-  }
-
-  /** Points, boards and joints first, then cables: the order in which the keyboard comes to them. */
-  #things(): readonly Group[] {
-    return [...this.#layer('points'), ...this.#layer('cables')];
-  }
-
   override render(): TemplateResult {
-    const sight = this.#sight();
+    const seen = this.#seen();
     const classes = `plan ${this.placing ? 'placing' : ''} ${this.#pointers.isPanning ? 'panning' : ''}`;
     return html`<svg
         class=${classes}
-        viewBox=${`${sight.x} ${sight.y} ${sight.width} ${sight.height}`}
+        viewBox=${`${seen.x} ${seen.y} ${seen.width} ${seen.height}`}
         role="group"
         aria-label=${this.#name()}
-        tabindex=${this.placing ? 0 : nothing}
+        tabindex=${this.placing ? 0 : -1}
         @pointerdown=${this.#pointers.down}
         @pointermove=${this.#pointers.move}
         @pointerup=${this.#pointers.up}
@@ -437,13 +351,13 @@ export class PlanView extends LitElement {
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
       >
-        ${this.#drawing(sight)}
+        ${this.#drawing(seen)}
       </svg>
-      ${this.#foot()} ${this.#emptyWords()}
+      ${this.#foot()} ${this.#isEmpty ? emptyTemplate() : nothing}
       ${toolsTemplate({
-        nearer: () => this.#zoom(ZOOM_STEP),
-        further: () => this.#zoom(1 / ZOOM_STEP),
-        whole: () => this.#lookNow(null),
+        nearer: () => this.#sight.zoom(ZOOM_STEP),
+        further: () => this.#sight.zoom(1 / ZOOM_STEP),
+        whole: () => this.#sight.whole(),
       })}
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
@@ -455,74 +369,51 @@ export class PlanView extends LitElement {
       : `Plan, ${storey}`;
   }
 
-  #drawing(sight: Extent): unknown {
+  #drawing(seen: Extent): unknown {
     const drawn = this.#drawn;
     if (drawn === null) return nothing;
     const place = this.placing ? this.ghost : (this.#hand.moving?.place ?? null);
-    return svg`${gridTemplate(drawn.frame, sight)}
-      ${drawn.scene.layers.map(({ name, shapes }) => svg`<g class=${name}>${this.#shapes(name, shapes)}</g>`)}
+    return svg`${gridTemplate(drawn.frame, seen)}
+      ${layersTemplate(drawn.scene, this.#looks(drawn))}
       ${placeTemplate(drawn.frame, this.worked.plan, place, this.placing)}`;
   }
 
-  #shapes(name: string, shapes: readonly Shape[]): unknown {
-    if (name === 'findings') return groupsOf(shapes).map(markTemplate);
-    if (name === 'walls')
-      return groupsOf(shapes).map((group) => wallTemplate(group, this.#lit.has(group.subject)));
-    if (name !== 'points' && name !== 'cables') return shapes.map(shapeTemplate);
-    const things = this.#things();
-    const reached = things.some(({ subject }) => subject === this.reached)
-      ? this.reached
-      : things[0]?.subject;
-    return repeat(
-      groupsOf(shapes),
-      ({ subject }) => subject,
-      (group) =>
-        thingTemplate(group, {
-          chosen: this.chosen === group.subject,
-          lit: this.#lit.has(group.subject),
-          movable: this.movable.has(group.subject),
-          moving: this.#hand.moving?.pointId === group.subject,
-          reached: reached === group.subject,
-        }),
-    );
+  #looks({ scene }: ScreenPlan): Looks {
+    const { chosen, movable } = this;
+    const things = thingsInOrder(scene);
+    const isThere = things.some(({ subject }) => subject === this.reached);
+    return {
+      chosen,
+      movable,
+      lit: this.#lit,
+      movingId: this.#hand.moving?.pointId ?? null,
+      reached: isThere ? this.reached : (things[0]?.subject ?? null),
+    };
   }
 
-  /** "W1, 1080 mm from the left corner, 450 mm above floor"; for a new point its room in the label's stead. */
-  #wordsOf(place: Place, pointId: string | null): string {
-    const { plan, job } = this.worked;
-    const label = job.points.find(({ id }) => id === pointId)?.label;
-    const name = pointId === null ? roomOfPlace(plan, place) : (label ?? '');
-    return [name, placeInWords(plan, place)].filter((words) => words !== '').join(', ');
+  /** For a screen reader: "W1, Living room, 1080 mm from the left corner, …". */
+  #say(place: Place, pointId: string | null): void {
+    this.said = `${placeName(this.worked, place, pointId)}, ${placeInWords(this.worked.plan, place)}`;
   }
 
-  /** The scale, and what can be done; while something moves, where it is. */
   #foot(): TemplateResult {
     const { moving } = this.#hand;
     const place = moving?.place ?? this.ghost;
-    const labels = this.worked.job.points
-      .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
-      .map(({ label }) => label);
-    return html`<div class="foot">
-      ${scaleBarTemplate(this.#window.scale)}
-      ${
-        place === null || place === undefined
-          ? nothing
-          : html`<span class="telling" aria-hidden="true">${this.#wordsOf(place, moving?.pointId ?? null)}</span>`
-      }
-      ${
-        moving === null
-          ? html`<span class=${this.placing ? 'hint asked' : 'hint'}>${hintWords(labels, this.placing)}</span>`
-          : nothing
-      }
-    </div>`;
+    return footTemplate({
+      scale: this.#sight.window.scale,
+      // The distances to the corners are drawn.
+      telling:
+        place &&
+        `${placeName(this.worked, place, moving?.pointId ?? null)}, ${place.heightMm} mm above floor`,
+      movableLabels: this.worked.job.points
+        .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
+        .map(({ label }) => label),
+      placing: this.placing,
+    });
   }
 
-  #emptyWords(): TemplateResult | typeof nothing {
-    const storey = this.worked.plan.storeyById.get(this.storeyId)?.storey;
-    if (storey !== undefined && storey.walls.length > 0) return nothing;
-    return html`<p class="empty">
-      No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
-    </p>`;
+  get #isEmpty(): boolean {
+    return (this.worked.plan.storeyById.get(this.storeyId)?.storey.walls.length ?? 0) === 0;
   }
 }
 customElements.define('plan-view', PlanView);

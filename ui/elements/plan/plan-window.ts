@@ -30,15 +30,17 @@ const within = (scale: number): number => Math.min(LARGEST_SCALE, Math.max(SMALL
 
 /** The parts of a box that its buttons and words leave free: below the storeys' names, or beside them. */
 export function freeParts({ width, height }: Size, storeyNames: readonly string[]): readonly Part[] {
-  const [tools, row, edge] = [64, width < 500 ? 34 : 48, 14];
+  const isNarrow = width < 500;
+  const [tools, row, edge] = [64, isNarrow ? 30 : 44, 14];
   if (storeyNames.length < 2)
     return [{ left: edge, top: edge, width: width - edge - tools, height: height - edge - row }];
-  // The names' own widths are another element's; this is near enough to keep clear of them.
-  const names = storeyNames.reduce((sum, name) => sum + name.length * 7 + 26, 18);
-  const under = 60;
+  // The names are another element's, side by side or, where it is narrow, one below the other: this is near enough.
+  const widths = storeyNames.map((name) => name.length * 7 + 26);
+  const across = 20 + (isNarrow ? Math.max(...widths) : widths.reduce((sum, one) => sum + one, 0));
+  const under = isNarrow ? 20 + 44 * storeyNames.length : 58;
   return [
     { left: edge, top: under, width: width - edge - tools, height: height - under - row },
-    { left: names, top: edge, width: width - names - tools, height: height - 2 * edge },
+    { left: across, top: edge, width: width - across - tools, height: height - edge - row },
   ];
 }
 

@@ -1,3 +1,4 @@
+import type { Worked } from '#engine/connections/worked.ts';
 import { cornerDistances } from '#engine/plan/corners.ts';
 import { nearestFace, nextFace, steppedAlongFace } from '#engine/plan/nearest-face.ts';
 import type { Plan } from '#engine/plan/plan.ts';
@@ -91,11 +92,12 @@ export function placeInWords(plan: Plan, place: Place): string {
   return parts.join(', ');
 }
 
-/** The room that a place looks into, by name; empty where no room lists its wall's side. */
-export function roomOfPlace(plan: Plan, place: Place): string {
-  if (!('wall' in place)) return '';
-  const room = [...plan.roomById.values()].find(({ room: { walls } }) =>
-    walls.some(({ wall, side }) => wall === place.wall && side === place.side),
+/** Whose a place is and in which room: "W1, Living room"; "New point" for one that is not there yet. */
+export function placeName({ job, plan }: Worked, place: Place, pointId: string | null): string {
+  const label = job.points.find(({ id }) => id === pointId)?.label ?? 'New point';
+  const room = [...plan.roomById.values()].find(
+    ({ room: { walls } }) =>
+      'wall' in place && walls.some(({ wall, side }) => wall === place.wall && side === place.side),
   );
-  return room?.room.name ?? '';
+  return room === undefined ? label : `${label}, ${room.room.name}`;
 }

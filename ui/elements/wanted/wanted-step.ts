@@ -32,6 +32,9 @@ import './wanted-form.ts';
 /** What the plan waits to be tapped for: a new point, or the place of one that is wanted already. */
 type Waiting = 'new-point' | { readonly pointId: string };
 
+/** Labels up to this many letters fit the narrow column before the line. */
+const LONGEST_LABEL = 5;
+
 /** The step Wanted: the points that the customer wants, where each goes, and how the shown scheme joins it. */
 export class WantedStep extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -164,6 +167,7 @@ export class WantedStep extends LitElement {
                       ...(joined === null ? [] : [joinedWords(joined)]),
                     ],
                     state: joined === null ? 'not joined' : '',
+                    wide: point.label.length > LONGEST_LABEL,
                     form: () => this.#form(point, joined),
                   });
                 })}

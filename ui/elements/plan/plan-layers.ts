@@ -1,0 +1,52 @@
+import { type SVGTemplateResult, svg } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Scene, Shape } from '#drawing/scene.ts';
+import { shapeTemplate } from './shape-template.ts';
+import { type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
+
+/** What is chosen, lit, moved and come to by keyboard at this moment. */
+export interface Looks {
+  readonly chosen: string | null;
+  readonly lit: ReadonlySet<string>;
+  readonly movable: ReadonlySet<string>;
+  readonly movingId: string | null;
+  readonly reached: string | null;
+}
+
+const groupsOf = (shapes: readonly Shape[]): readonly Group[] =>
+  shapes.filter((shape): shape is Group => shape.kind === 'group');
+
+/** The things of one layer of a scene. */
+export const thingsOf = (scene: Scene | undefined, layer: string): readonly Group[] =>
+  groupsOf(scene?.layers.find(({ name }) => name === layer)?.shapes ?? []);
+
+/** Points, boards and joints first, then cables: the order in which the keyboard comes to them. */
+export const thingsInOrder = (scene: Scene | undefined): readonly Group[] => [
+  ...thingsOf(scene, 'points'),
+  ...thingsOf(scene, 'cables'),
+];
+
+const isThings = (name: string): boolean => name === 'points' || name === 'cables';
+
+function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
+  if (name === 'findings') return groupsOf(shapes).map(markTemplate);
+  if (name === 'walls')
+    return groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject)));
+  if (!isThings(name)) return shapes.map(shapeTemplate);
+  return repeat(
+    groupsOf(shapes),
+    ({ subject }) => subject,
+    (group) =>
+      thingTemplate(group, {
+        chosen: looks.chosen === group.subject,
+        lit: looks.lit.has(group.subject),
+        movable: looks.movable.has(group.subject),
+        moving: looks.movingId === group.subject,
+        reached: looks.reached === group.subject,
+      }),
+  );
+}
+
+/** A scene's layers from back to front, its things as what they are at this moment. */
+export const layersTemplate = (scene: Scene, looks: Looks): SVGTemplateResult[] =>
+  scene.layers.map(({ name, shapes }) => svg`<g class=${name}>${shapesTemplate(name, shapes, looks)}</g>`);

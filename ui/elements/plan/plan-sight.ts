@@ -1,0 +1,86 @@
+import { screenExtent } from '#drawing/plan/screen-plan.ts';
+import type { Worked } from '#engine/connections/worked.ts';
+import type { PlanPoint } from '#engine/plan/plane.ts';
+import { Glide } from './glide.ts';
+import {
+  freeParts,
+  type PlanWindow,
+  panned,
+  type Size,
+  wholeWindow,
+  withInSight,
+  zoomed,
+} from './plan-window.ts';
+
+/** What a window is chosen for. */
+export interface Shown {
+  readonly worked: Worked;
+  readonly storeyId: string;
+  /** Of the plan's box, px; a usual one until it was measured. */
+  readonly size: Size;
+}
+
+/** What of each storey is in sight: the whole of it, until somebody came nearer; then as it was left. */
+export class PlanSight {
+  readonly #windows = new Map<string, PlanWindow>();
+  /** While a point moves, a house that is seen whole must not shift under the hand. */
+  #held: PlanWindow | null = null;
+  readonly #shown: () => Shown;
+  readonly #changed: () => void;
+  readonly #glide = new Glide((window) => this.#set(window));
+
+  constructor(shown: () => Shown, changed: () => void) {
+    this.#shown = shown;
+    this.#changed = changed;
+  }
+
+  get window(): PlanWindow {
+    const { worked, storeyId, size } = this.#shown();
+    const left = this.#windows.get(storeyId) ?? this.#held;
+    if (left !== null) return left;
+    const names = worked.plan.storeys.map(({ storey }) => storey.name);
+    return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size, names));
+  }
+
+  whole(): void {
+    this.stop();
+    this.#windows.delete(this.#shown().storeyId);
+    this.#changed();
+  }
+
+  pan(rightPx: number, downPx: number): void {
+    this.stop();
+    this.#set(panned(this.window, rightPx, downPx));
+  }
+
+  /** Comes nearer (more than 1) or goes away, about a place or about the middle. */
+  zoom(factor: number, about: PlanPoint = this.window.middle): void {
+    this.stop();
+    this.#set(zoomed(this.window, factor, about));
+  }
+
+  hold(): void {
+    this.stop();
+    this.#held = this.window;
+  }
+
+  letGo(): void {
+    this.#held = null;
+  }
+
+  /** Brings places into sight that are out of it. */
+  bring(places: readonly PlanPoint[]): void {
+    const { window } = this;
+    const target = withInSight(window, places, this.#shown().size);
+    if (target !== window && this.#held === null) this.#glide.to(window, target);
+  }
+
+  stop(): void {
+    this.#glide.stop();
+  }
+
+  #set(window: PlanWindow): void {
+    this.#windows.set(this.#shown().storeyId, window);
+    this.#changed();
+  }
+}
