@@ -1,28 +1,23 @@
-import { readdir, readFile, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
-
-const built = fileURLToPath(new URL('./.built', import.meta.url));
 
 /** Lays a gzip and a brotli copy beside every text of the build, so that the server compresses nothing itself. */
 const compressedCopies = (): Plugin => ({
   name: 'compressed-copies',
   apply: 'build',
-  async closeBundle() {
-    const files = await readdir(built, { recursive: true, withFileTypes: true });
-    const texts = files.filter((file) => file.isFile() && /\.(?:js|css|html|svg|json)$/.test(file.name));
-    await Promise.all(
-      texts.map(async (file) => {
-        const path = join(file.parentPath, file.name);
-        const bytes = await readFile(path);
-        await Promise.all([
-          writeFile(`${path}.gz`, gzipSync(bytes, { level: 9 })),
-          writeFile(`${path}.br`, brotliCompressSync(bytes)),
-        ]);
-      }),
-    );
+  enforce: 'post',
+  generateBundle(_options, bundle) {
+    for (const file of Object.values(bundle)) {
+      if (!/\.(?:js|css|html|svg|json)$/.test(file.fileName)) continue;
+      const source = file.type === 'chunk' ? file.code : file.source;
+      this.emitFile({
+        type: 'asset',
+        fileName: `${file.fileName}.gz`,
+        source: gzipSync(source, { level: 9 }),
+      });
+      this.emitFile({ type: 'asset', fileName: `${file.fileName}.br`, source: brotliCompressSync(source) });
+    }
   },
 });
 
@@ -30,11 +25,13 @@ export default defineConfig({
   root: fileURLToPath(new URL('./ui', import.meta.url)),
   plugins: [compressedCopies()],
   build: {
-    outDir: built,
+    outDir: fileURLToPath(new URL('./.built', import.meta.url)),
     emptyOutDir: true,
     target: 'es2022',
     // Nothing inline: the content policy of the server allows scripts, styles and pictures from files only.
     assetsInlineLimit: 0,
+    // One file: every page of a job wants the engine, and pages change without loading anew.
+    chunkSizeWarningLimit: 1000,
     modulePreload: { polyfill: false },
   },
   server: {

@@ -128,3 +128,30 @@ export function compareSchemes(a: SchemeEstimate, b: SchemeEstimate): Comparison
     differences: differencesOf(a, b),
   };
 }
+
+/** True where the scheme puts several points behind one fuse. */
+const isFusedBranch = ({ worked }: SchemeEstimate): boolean =>
+  (worked.scheme?.connections ?? []).some(
+    (connection) => connection.kind === 'fused-spur' && connection.feeds.length > 1,
+  );
+
+const carriesRing = ({ worked }: SchemeEstimate): boolean =>
+  (worked.scheme?.connections ?? []).some(({ kind }) => kind === 'ring-extension');
+
+/**
+ * The two schemes that are most worth comparing: a fused branch and one that carries the ring on, where the job has
+ * both; else the two cheapest, those that may go ahead first. Null with fewer than two schemes.
+ */
+export function pairToCompare(
+  schemes: readonly SchemeEstimate[],
+): readonly [SchemeEstimate, SchemeEstimate] | null {
+  const byMerit = schemes.toSorted(
+    (a, b) =>
+      Number(a.complies === 'no') - Number(b.complies === 'no') || a.totals.grossPence - b.totals.grossPence,
+  );
+  const fused = byMerit.find(isFusedBranch);
+  const ring = byMerit.find((scheme) => scheme !== fused && carriesRing(scheme));
+  if (fused !== undefined && ring !== undefined) return [fused, ring];
+  const [first, second] = byMerit;
+  return first === undefined || second === undefined ? null : [first, second];
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compareSchemes } from '#engine/schemes/compare.ts';
+import { compareSchemes, pairToCompare } from '#engine/schemes/compare.ts';
 import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 const fernlow = demoEstimate('fernlow-close');
@@ -72,5 +72,17 @@ describe('the room of points that hang on different limits', () => {
     expect(room.filter(({ limitedBy }) => limitedBy === 'device').map(({ pointIds }) => pointIds)).toEqual([
       ['w1-living1'],
     ]);
+  });
+});
+
+describe('the pair that is compared unasked', () => {
+  it('is a fused branch and one that carries the ring on, where the job has both', () => {
+    expect(pairToCompare(fernlow.schemes)?.map(({ id }) => id)).toEqual(['fused-unit', 'ring-to-b3']);
+  });
+
+  it('is else the two cheapest, and those that may go ahead before those that fail', () => {
+    const others = fernlow.schemes.filter(({ id }) => id !== 'fused-unit');
+    expect(pairToCompare(others)?.map(({ id }) => id)).toEqual(['new-radial', 'ring-to-b3']);
+    expect(pairToCompare(others.slice(0, 1))).toBeNull();
   });
 });

@@ -130,13 +130,13 @@ export class PapersStep extends LitElement {
     const query = new URLSearchParams();
     if (scheme !== null && paper.file !== 'job.json') query.set('scheme', scheme.id);
     if (storeyId !== null) query.set('storey', storeyId);
-    const words = which === '' ? paper.name : `${paper.name}: ${which}`;
+    const seen = which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which;
     return html`<a
       class="button"
       download
       href=${`/api/jobs/${encodeURIComponent(job.id)}/exports/${paper.file}?${query}`}
-      aria-label=${`Fetch ${words}`}
-      >${which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which}</a
+      aria-label=${`${seen}: ${paper.name}`}
+      >${seen}</a
     >`;
   }
 }

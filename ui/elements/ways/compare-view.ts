@@ -7,6 +7,7 @@ import {
   type Comparison,
   type CostDifference,
   compareSchemes,
+  pairToCompare,
   type SchemeFigures,
 } from '#engine/schemes/compare.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -101,7 +102,7 @@ export class CompareView extends LitElement {
     `,
   ];
   declare view: JobView;
-  /** Ids of the two schemes; null or unknown: the shown one and the next best. */
+  /** Ids of the two schemes; null or unknown: the pair most worth comparing. */
   declare a: string | null;
   declare b: string | null;
 
@@ -127,11 +128,11 @@ export class CompareView extends LitElement {
     const { schemes } = this.view.estimate;
     const byId = (id: string | null): SchemeEstimate | undefined =>
       schemes.find((scheme) => scheme.id === id);
-    const a = byId(this.a) ?? byId(this.view.scheme?.id ?? null) ?? schemes[0];
-    const others = schemes.filter((scheme) => scheme !== a);
-    const b =
-      others.find(({ id }) => id === this.b) ?? others.find(({ complies }) => complies !== 'no') ?? others[0];
-    return a === undefined || b === undefined ? null : [a, b];
+    const usual = pairToCompare(schemes);
+    if (usual === null) return null;
+    const a = byId(this.a) ?? usual.find(({ id }) => id !== this.b) ?? usual[0];
+    const b = byId(this.b) ?? usual.find((scheme) => scheme !== a) ?? usual[1];
+    return a === b ? usual : [a, b];
   }
 
   #both(a: SchemeEstimate, b: SchemeEstimate): TemplateResult {

@@ -12,6 +12,7 @@ import {
 import { joinedBy } from '../../edits/detach-point.ts';
 import { hiddenJoint } from '../../edits/join-point.ts';
 import { sourceLegs } from '../../edits/join-sources.ts';
+import { foundSpurs, spurWith } from '../../edits/mend-spur.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import '../fields/choice-field.ts';
@@ -21,11 +22,11 @@ import '../fields/tick-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { cableChoices, cableKey, cableOfKey } from './cable-choices.ts';
 import { cutFields } from './cut-fields.ts';
-import { legWords } from './leg-words.ts';
+import { legChoice } from './leg-words.ts';
 import './order-list.ts';
 import { legStart, type TapContext, tapFields } from './tap-fields.ts';
+import './unit-fields.ts';
 
-const fuses = ['1', '2', '3', '5', '7', '10', '13'].map((value) => ({ value, label: `${value} A` }));
 const ratings = ['6', '10', '16', '20', '25', '32', '40'].map((value) => ({ value, label: `${value} A` }));
 const curves = ['B', 'C', 'D'].map((value) => ({ value, label: `Type ${value}` }));
 
@@ -61,7 +62,7 @@ export class ConnectionForm extends LitElement {
       <choice-field
         class="wide"
         label="Cable"
-        empty="The usual one"
+        .empty=${'The usual one'}
         .value=${cableKey(connection.cable)}
         .options=${cableChoices(connection.cable)}
         @field-change=${this.#on<string | null>((key) => setConnectionCable(this.#at, cableOfKey(key)))}
@@ -101,7 +102,7 @@ export class ConnectionForm extends LitElement {
       case 'radial':
         return this.#radial(connection);
       case 'fuse-down':
-        return this.#fuseOf(connection);
+        return this.#unitOf(connection);
       case 'close-spur':
         return this.#closeSpur(connection);
     }
@@ -128,27 +129,11 @@ export class ConnectionForm extends LitElement {
 
   #fusedSpur(connection: Of<'fused-spur'>): TemplateResult {
     const [first = ''] = joinedBy(connection);
-    return html`${tapFields(this.#tapContext(first, 'fused-spur'), connection.from)} ${this.#fuseOf(connection)}`;
+    return html`${tapFields(this.#tapContext(first, 'fused-spur'), connection.from)} ${this.#unitOf(connection)}`;
   }
 
-  /** The fuse of a unit that the connection brings along; a unit that is a point has its own form. */
-  #fuseOf(connection: Of<'fused-spur'> | Of<'fuse-down'>): TemplateResult {
-    const { unit } = connection;
-    if (typeof unit === 'string')
-      return html`<p class="hint wide">The unit is ${this.#labelOf(unit)}: its fuse is set in Wanted.</p>`;
-    return html`<choice-field
-      label="Fuse of the unit"
-      empty="By the load"
-      .value=${unit.fuseA === undefined ? null : String(unit.fuseA)}
-      .options=${fuses}
-      @field-change=${this.#on<string | null>((fuse) =>
-        changeConnection(this.#at, connection.kind, { label: 'Change the fuse' }, (draft) => {
-          if (typeof draft.unit === 'string') return;
-          if (fuse === null) delete draft.unit.fuseA;
-          else draft.unit.fuseA = Number(fuse);
-        }),
-      )}
-    ></choice-field>`;
+  #unitOf(connection: Of<'fused-spur'> | Of<'fuse-down'>): TemplateResult {
+    return html`<unit-fields class="wide" .view=${this.view} .connection=${connection}></unit-fields>`;
   }
 
   #ringExtension(connection: Of<'ring-extension'>): TemplateResult {
@@ -174,9 +159,9 @@ export class ConnectionForm extends LitElement {
     return html`<choice-field
         class="wide"
         label="The ring is opened at"
-        empty="Between two neighbours; the leg is not known"
+        .empty=${'Between two neighbours; the leg is not known'}
         .value=${connection.leg ?? null}
-        .options=${legs.map((leg) => ({ value: leg.legId, label: legWords(leg, this.#labelOf) }))}
+        .options=${legs.map((leg) => legChoice(leg, this.#labelOf))}
         @field-change=${this.#on<string | null>((legId) => this.#openAt(legId))}
       ></choice-field>
       ${cutFields(connection.out, { label: 'Out', from, usualMm }, (cut) => set('out', cut))}
@@ -261,32 +246,34 @@ export class ConnectionForm extends LitElement {
   }
 
   #closeSpur(connection: Of<'close-spur'>): TemplateResult {
-    return html`<p class="hint wide">
-        The spur’s end ${this.#labelOf(connection.point)} is carried on into ${this.#labelOf(connection.leg)}.
-      </p>
-      ${cutFields(
-        connection.back,
-        {
-          label: 'Back into the ring',
-          from: legStart(
-            { worked: this.view.estimate.asFound.worked, labelOf: this.#labelOf },
-            connection.leg,
-          ),
-          usualMm: 0,
-        },
-        (cut) =>
-          send(
-            this,
-            'job-edit',
-            changeConnection(
-              this.#at,
-              'close-spur',
-              { label: 'Change how it closes', ends: true },
-              (draft) => {
-                draft.back = cut;
-              },
-            ),
-          ),
+    const worked = this.view.estimate.asFound.worked;
+    const legs = spurWith(foundSpurs(worked), connection.point)?.closingLegs ?? [];
+    const usualMm = legs.find(({ legId }) => legId === connection.leg)?.alongMm ?? 0;
+    const from = legStart({ worked, labelOf: this.#labelOf }, connection.leg);
+    const change = (label: string, then: (draft: Of<'close-spur'>) => void): JobEdit =>
+      changeConnection(this.#at, 'close-spur', { label, ends: true }, then);
+    return html`<choice-field
+        class="wide"
+        .label=${`${this.#labelOf(connection.point)} is carried on into`}
+        .value=${connection.leg}
+        .options=${legs.map((leg) => legChoice(leg, this.#labelOf))}
+        .empty=${null}
+        @field-change=${this.#on<string>((legId) =>
+          change('Close the spur elsewhere', (draft) => {
+            const alongMm = legs.find((leg) => leg.legId === legId)?.alongMm ?? 0;
+            draft.leg = legId;
+            draft.back = { how: 'joint', alongMm, joint: hiddenJoint };
+          }),
+        )}
+      ></choice-field>
+      ${cutFields(connection.back, { label: 'Back into the ring', from, usualMm }, (cut) =>
+        send(
+          this,
+          'job-edit',
+          change('Change how it closes', (draft) => {
+            draft.back = cut;
+          }),
+        ),
       )}`;
   }
 

@@ -1,21 +1,22 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { outcomeWords } from '#drawing/marks.ts';
 import type { Point } from '#model/installation.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { connectionOf, joinedBy } from '../../edits/detach-point.ts';
-import { fuseBefore, isFirstOfChain } from '../../edits/fuse-before.ts';
+import { isFirstOfChain } from '../../edits/fuse-before.ts';
+import { type FuseOffer, fuseOffer } from '../../edits/fuse-offer.ts';
 import { type JoinHow, joinPoint } from '../../edits/join-point.ts';
-import { sourceLegs, sourcePoints, whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
+import { whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
+import { foundSpurs } from '../../edits/mend-spur.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { metres } from '../../written.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
-import '../outcome-mark.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './connection-form.ts';
-import { findingsOf } from './findings-of.ts';
+import { findingRows, findingRowsCss } from './finding-rows.ts';
+import { findingsAt } from './findings-of.ts';
 
 const kindWords: Readonly<Record<Connection['kind'], string>> = {
   spur: 'a spur',
@@ -33,8 +34,8 @@ function joinedNow(connection: Connection | null, pointId: string): string {
   switch (connection.kind) {
     case 'spur':
     case 'fused-spur': {
-      if ('leg' in connection.from && connection.kind === 'spur') return 'joint';
-      return connection.kind === 'spur' || connection.unit === pointId ? 'spur' : 'fused';
+      if (connection.kind === 'fused-spur' && connection.unit !== pointId) return 'fused';
+      return 'leg' in connection.from ? 'joint' : 'spur';
     }
     case 'ring-extension':
       return 'ring';
@@ -44,6 +45,12 @@ function joinedNow(connection: Connection | null, pointId: string): string {
       return `with ${connection.id}`;
   }
 }
+
+/** True where a spur hangs on another new point. */
+const isBehindNew = (scheme: Scheme, connection: Connection): boolean => {
+  if (connection.kind !== 'spur' || !('point' in connection.from)) return false;
+  return connectionOf(scheme, connection.from.point) !== null;
+};
 
 /** One wanted point in the shown scheme: how it is joined, in which other ways it could be, and what the checks say. */
 export class JoinRow extends LitElement {
@@ -55,6 +62,7 @@ export class JoinRow extends LitElement {
   };
   static override styles = [
     controlsCss,
+    findingRowsCss,
     css`
       :host {
         display: block;
@@ -79,21 +87,6 @@ export class JoinRow extends LitElement {
         font-weight: 600;
         background: none;
         border: 0;
-      }
-      .findings {
-        display: grid;
-        gap: 4px;
-        margin: 8px 0 0;
-        padding: 0;
-        list-style: none;
-      }
-      .findings button {
-        width: 100%;
-        padding: 6px 8px;
-        font-size: 14px;
-        font-weight: 400;
-        text-align: left;
-        justify-content: flex-start;
       }
       .fuse {
         width: 100%;
@@ -138,6 +131,7 @@ export class JoinRow extends LitElement {
           this.#join(event.detail.value);
         }}
       ></choice-field>
+      ${this.view.scheme === null ? nothing : findingRows(this, findingsAt(this.view.scheme, point.id, connection))}
       ${connection === null ? nothing : this.#details(connection)}`;
   }
 
@@ -155,9 +149,10 @@ export class JoinRow extends LitElement {
   #choices(connection: Connection | null): readonly Choice[] {
     const { worked } = this.view.estimate.asFound;
     const unit = this.point.kind === 'fused-unit';
-    const noPoint =
-      sourcePoints(worked, this.scheme, this.point.id).length === 0 ? 'no point is recorded' : undefined;
-    const noLeg = sourceLegs(worked, this.point.id).length === 0 ? 'no cable is recorded' : undefined;
+    const { points, legs } = this.view.job;
+    const isSource = ({ status, circuit }: Point): boolean => status === 'existing' && circuit !== undefined;
+    const noPoint = points.some(isSource) ? undefined : 'no existing point is recorded with its circuit';
+    const noLeg = legs.length > 0 ? undefined : 'no cable is recorded';
     const noRing = whyNotRing(worked) ?? undefined;
     const noRadial = whyNotRadial(this.view.job) ?? undefined;
     const choice = (value: string, label: string, notPossible?: string): Choice =>
@@ -175,14 +170,22 @@ export class JoinRow extends LitElement {
 
   /** Other connections that could take the point along, and the one that it shares now. */
   #together(own: Connection | null): readonly Choice[] {
-    const label = (id: string): string => this.view.job.points.find((one) => one.id === id)?.label ?? id;
+    const label = this.#label;
     return this.scheme.connections.flatMap((connection): Choice[] => {
       const others = joinedBy(connection).filter((id) => id !== this.point.id);
       const takes = connection.kind !== 'spur' && connection.kind !== 'close-spur';
-      if (others.length === 0 || (!takes && connection !== own)) return [];
-      const words = `${kindWords[connection.kind]}, together with ${others.map(label).join(', ')}`;
+      if (!takes && connection !== own) return [];
+      const old = connection.kind === 'fuse-down' ? this.#pointsOfLeg(connection.leg) : [];
+      const company = [...old, ...others];
+      if (company.length === 0) return [];
+      const words = `${kindWords[connection.kind]}, together with ${company.map(label).join(', ')}`;
       return [{ value: `with ${connection.id}`, label: words }];
     });
+  }
+
+  #pointsOfLeg(legId: string): readonly string[] {
+    const spurs = foundSpurs(this.view.estimate.asFound.worked);
+    return spurs.find((spur) => spur.legId === legId)?.pointIds ?? [];
   }
 
   #join(value: string): void {
@@ -193,36 +196,8 @@ export class JoinRow extends LitElement {
   }
 
   #details(connection: Connection): TemplateResult {
-    const findings = this.view.scheme === null ? [] : findingsOf(this.view.scheme, connection);
-    return html`${
-      findings.length === 0
-        ? nothing
-        : html`<ul class="findings">
-            ${findings.map(
-              ({ outcome, title, subject }) =>
-                html`<li>
-                  <button
-                    @click=${() => {
-                      send(this, 'things-lit', { subjectIds: [subject] });
-                      send(this, 'thing-chosen', { subjectId: subject });
-                    }}
-                  >
-                    <outcome-mark .outcome=${outcome}></outcome-mark> ${outcomeWords[outcome]}: ${title}
-                  </button>
-                </li>`,
-            )}
-          </ul>`
-    }
-      ${
-        isFirstOfChain(this.scheme, connection)
-          ? html`<button
-            class="fuse main"
-            @click=${() => send(this, 'job-edit', fuseBefore(this.scheme, connection.id, this.point.label))}
-          >
-            Put a fused unit before ${this.point.label} and what hangs on it
-          </button>`
-          : nothing
-      }
+    const offer = this.#fuseOffer(connection);
+    return html`${offer === null ? nothing : this.#fuseButton(connection, offer)}
       <details ?open=${this.open} @toggle=${(event: Event) => this.#toggled(event)}>
         <summary>How exactly</summary>
         ${
@@ -231,6 +206,29 @@ export class JoinRow extends LitElement {
             : nothing
         }
       </details>`;
+  }
+
+  /** A fused unit before what fails here for having too much on one spur. */
+  #fuseOffer(connection: Connection): FuseOffer | null {
+    const { scheme, estimate } = this.view;
+    const fails = scheme?.findings.some(
+      ({ outcome, subject }) => outcome === 'fails' && subject === this.point.id,
+    );
+    if (fails !== true && !isFirstOfChain(this.scheme, connection)) return null;
+    const { worked } = estimate.asFound;
+    return fuseOffer(this.scheme, connection, { spurs: foundSpurs(worked), labelOf: this.#label });
+  }
+
+  readonly #label = (id: string): string => this.view.job.points.find((one) => one.id === id)?.label ?? id;
+
+  #fuseButton(connection: Connection, { pointIds, edit }: FuseOffer): TemplateResult {
+    const [first = '', ...others] = pointIds.map(this.#label);
+    // The first outlet's row has the button by its name; in the others' it says what it comes to for them.
+    const isHead = pointIds[0] === this.point.id || !isBehindNew(this.scheme, connection);
+    const words = isHead
+      ? `Put a fused unit before ${first} and ${others.join(', ')}`
+      : `Put ${pointIds.map(this.#label).join(', ')} behind one fused unit`;
+    return html`<button class="fuse main" @click=${() => send(this, 'job-edit', edit)}>${words}</button>`;
   }
 
   #toggled(event: Event): void {

@@ -1,6 +1,7 @@
 import type { LabelOf } from '#drawing/label-of.ts';
 import type { SourceLeg, SourcePoint } from '../../edits/join-sources.ts';
 import { metresShort } from '../../written.ts';
+import type { Choice } from '../fields/choice-field.ts';
 
 const roleWords: Readonly<Record<SourcePoint['role'], string>> = {
   origin: 'at the board',
@@ -25,3 +26,9 @@ export function sourceWords({ pointId, role, awayMm, taken }: SourcePoint, label
 /** A leg to cut, as a choice reads. */
 export const legWords = ({ legId, onRing, awayMm }: SourceLeg, labelOf: LabelOf): string =>
   `${labelOf(legId)}${onRing ? '' : ', not on the ring'}${away(awayMm)}`;
+
+/** A leg of the ring to open, as a choice; one that is not of the ring cannot be. */
+export const legChoice = (leg: SourceLeg, labelOf: LabelOf): Choice => {
+  const choice = { value: leg.legId, label: `${labelOf(leg.legId)}${away(leg.awayMm)}` };
+  return leg.onRing ? choice : { ...choice, notPossible: 'not on the ring' };
+};

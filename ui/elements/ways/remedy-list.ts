@@ -82,7 +82,7 @@ export class RemedyList extends LitElement {
                   >
                   <button
                     class="small"
-                    aria-label=${`Without ${remedyNames[remedy.kind]}`}
+                    aria-label=${`Take out: ${remedyNames[remedy.kind]}`}
                     @click=${() => send(this, 'job-edit', removeRemedy(this.scheme.id, remedy))}
                   >
                     Take out

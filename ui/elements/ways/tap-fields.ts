@@ -3,8 +3,10 @@ import type { LabelOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Joint } from '#model/installation.ts';
 import type { Scheme, Tap } from '#model/scheme.ts';
+import { connectionOf, joinedBy } from '../../edits/detach-point.ts';
 import { hiddenJoint } from '../../edits/join-point.ts';
 import { sourceLegs, sourcePoints } from '../../edits/join-sources.ts';
+import { pointsBehind } from '../../edits/points-behind.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { legWords, sourceWords } from './leg-words.ts';
 
@@ -32,9 +34,13 @@ const keyOf = (tap: Tap): string => {
 };
 
 /** Wanted points that stand in the scheme already, as sources: a second outlet on a spur is a thing people do. */
-function otherWanted({ worked, pointId }: TapContext): readonly { value: string; label: string }[] {
+function otherWanted({ worked, scheme, pointId }: TapContext): readonly { value: string; label: string }[] {
+  const connection = connectionOf(scheme, pointId);
+  const own = connection === null ? [pointId] : joinedBy(connection);
+  // What hangs on the connection itself cannot feed it.
+  const behind = pointsBehind(scheme, own);
   return worked.job.points
-    .filter(({ id, status }) => status === 'wanted' && id !== pointId)
+    .filter(({ id, status }) => status === 'wanted' && !own.includes(id) && !behind.has(id))
     .map(({ id, label }) => ({ value: `point ${id}`, label: `${label}, new: in turn after it` }));
 }
 

@@ -1,18 +1,31 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { labelsOf } from '#drawing/label-of.ts';
+import type { Worked } from '#engine/connections/worked.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { removeConnection } from '../../edits/connections.ts';
 import { joinedBy } from '../../edits/detach-point.ts';
 import { openLegFor } from '../../edits/join-point.ts';
+import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
 import {
   addFirstTry,
   addScheme,
   copyScheme,
+  type FirstTry,
   firstTries,
   firstTryNames,
+  moveScheme,
   removeScheme,
   renameScheme,
+  whyNotTry,
 } from '../../edits/schemes.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -22,6 +35,7 @@ import { controlsCss } from '../shared-styles.ts';
 import './connection-form.ts';
 import './join-row.ts';
 import './remedy-list.ts';
+import './spur-list.ts';
 
 /** The step Ways: schemes, each one complete way to join the wanted points; how each point is joined, and remedies. */
 export class WaysStep extends LitElement {
@@ -46,6 +60,11 @@ export class WaysStep extends LitElement {
       .tries button {
         text-align: left;
       }
+      a.small {
+        min-height: 30px;
+        padding: 2px 9px;
+        font-size: 14px;
+      }
       .rows {
         display: grid;
         gap: 8px;
@@ -64,10 +83,22 @@ export class WaysStep extends LitElement {
         :host {
           padding: 12px 12px 24px;
         }
+        a.small {
+          min-height: 44px;
+        }
       }
     `,
   ];
   declare view: JobView;
+
+  /** Brings the row of a point that was chosen elsewhere into sight. */
+  override updated(changed: PropertyValues<this>): void {
+    const { chosen } = this.view;
+    if (changed.get('view')?.chosen === chosen || chosen === null) return;
+    const rows = [...this.renderRoot.querySelectorAll('join-row')];
+    const row = rows.find(({ point }) => point.id === chosen);
+    if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'nearest' });
+  }
 
   override render(): TemplateResult {
     const { job } = this.view;
@@ -96,9 +127,10 @@ export class WaysStep extends LitElement {
       <div class="tools">
         <button class="small" @click=${() => this.#addAndShow(copyScheme(scheme))}>Copy it</button>
         <button class="small" @click=${() => send(this, 'job-edit', removeScheme(scheme))}>Remove it</button>
+        ${this.#moveButton(scheme, -1)} ${this.#moveButton(scheme, 1)}
         ${
           this.view.job.schemes.length > 1
-            ? html`<a class="button" href=${this.#compareHref(scheme)}>Compare two schemes</a>`
+            ? html`<a class="button small" href=${`/jobs/${encodeURIComponent(this.view.job.id)}/ways/compare`}>Compare two schemes</a>`
             : nothing
         }
       </div>
@@ -116,51 +148,71 @@ export class WaysStep extends LitElement {
             )}
           </ul>`
       }
+      <spur-list .view=${this.view} .scheme=${scheme}></spur-list>
       ${this.#others(scheme)}
       <h3>Remedies</h3>
       <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>`;
   }
 
-  #compareHref(scheme: Scheme): string {
-    const other = this.view.estimate.schemes.find(
-      ({ id, complies }) => id !== scheme.id && complies !== 'no',
-    );
-    const b = (other ?? this.view.estimate.schemes.find(({ id }) => id !== scheme.id))?.id ?? scheme.id;
-    return `/jobs/${encodeURIComponent(this.view.job.id)}/ways/compare?${new URLSearchParams({ a: scheme.id, b })}`;
+  /** Puts the scheme earlier or later among the others. */
+  #moveButton(scheme: Scheme, by: -1 | 1): TemplateResult | typeof nothing {
+    const { schemes } = this.view.job;
+    if (schemes.length < 2) return nothing;
+    const at = schemes.findIndex(({ id }) => id === scheme.id);
+    return html`<button
+      class="small"
+      aria-label=${by < 0 ? 'Put it earlier among the schemes' : 'Put it later among the schemes'}
+      ?disabled=${schemes[at + by] === undefined}
+      @click=${() => send(this, 'job-edit', moveScheme(scheme, by))}
+    >
+      ${by < 0 ? 'Earlier' : 'Later'}
+    </button>`;
   }
 
   /** A leg chosen on the plan can be opened for a point there and then. */
   #openLeg(scheme: Scheme): TemplateResult | typeof nothing {
     const leg = this.view.job.legs.find(({ id }) => id === this.view.chosen);
     if (leg === undefined) return nothing;
-    const worked = this.view.estimate.asFound.worked;
-    const context = { worked: { ...worked, job: this.view.job }, scheme };
+    const worked = { ...this.view.estimate.asFound.worked, job: this.view.job };
+    const isOnRing = [...worked.foundShapes.values()].some(({ ringEdges }) =>
+      ringEdges.some(({ legId }) => legId === leg.id),
+    );
     const wanted = this.view.job.points.filter(({ status }) => status === 'wanted');
-    return html`<div class="open-leg">
+    return html`<section class="open-leg" aria-label="The chosen leg">
       <strong>${labelsOf(worked)(leg.id)}</strong>
+      ${isOnRing ? nothing : html`<p class="hint">It is not a leg of a ring, so it is not opened to carry one on.</p>`}
       <div class="tools">
-        ${wanted.map(
-          (point) =>
-            html`<button
-              class="small"
-              @click=${() => send(this, 'job-edit', openLegFor(context, point.id, leg.id))}
-            >
-              Open it for ${point.label}
-            </button>`,
-        )}
+        ${
+          isOnRing
+            ? wanted.map(
+                (point) =>
+                  html`<button
+                    class="small"
+                    @click=${() => send(this, 'job-edit', openLegFor({ worked, scheme }, point.id, leg.id))}
+                  >
+                    Open this leg for ${point.label}
+                  </button>`,
+              )
+            : nothing
+        }
       </div>
-    </div>`;
+    </section>`;
   }
 
-  /** Connections that join no wanted point: mended spurs. */
+  /** Connections that join no wanted point and mend no spur that is there: what the survey has changed under them. */
   #others(scheme: Scheme): TemplateResult | typeof nothing {
     const wanted = new Set(
       this.view.job.points.filter(({ status }) => status === 'wanted').map(({ id }) => id),
     );
-    const others = scheme.connections.filter((one) => !joinedBy(one).some((id) => wanted.has(id)));
+    const mended = new Set(
+      foundSpurs(this.view.estimate.asFound.worked).map((spur) => mendingOf(scheme, spur)?.id),
+    );
+    const others = scheme.connections.filter(
+      (one) => !mended.has(one.id) && !joinedBy(one).some((id) => wanted.has(id)),
+    );
     if (others.length === 0) return nothing;
     const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
-    return html`<h3>What is mended</h3>
+    return html`<h3>Also in this scheme</h3>
       <ul class="rows">
         ${others.map((connection) => this.#other(scheme, connection, labelOf(connection.id)))}
       </ul>`;
@@ -180,16 +232,20 @@ export class WaysStep extends LitElement {
   #more(scheme: Scheme | null): TemplateResult {
     const worked = { ...this.view.estimate.asFound.worked, job: this.view.job };
     return html`<h3>${scheme === null ? 'Begin a scheme' : 'Another scheme'}</h3>
-      <p class="hint">A first try is plain and unsearched: check it, then change it.</p>
+      <p class="hint">
+        A first try is a starting point, made plainly and not searched for: check it, then change it.
+      </p>
       <div class="tries">
-        ${firstTries.map(
-          (which) =>
-            html`<button @click=${() => this.#addAndShow(addFirstTry(worked, which))}>
-              ${firstTryNames[which]}
-            </button>`,
-        )}
+        ${firstTries.map((which) => this.#tryButton(worked, which))}
         <button @click=${() => this.#addAndShow(addScheme('New scheme'))}>An empty one</button>
       </div>`;
+  }
+
+  #tryButton(worked: Worked, which: FirstTry): TemplateResult {
+    const why = whyNotTry(worked, which);
+    return html`<button ?disabled=${why !== null} @click=${() => this.#addAndShow(addFirstTry(worked, which))}>
+      <span>${firstTryNames[which]}${why === null ? nothing : html`<span class="hint">: ${why}</span>`}</span>
+    </button>`;
   }
 
   #addAndShow({ edit, schemeId }: { readonly edit: JobEdit; readonly schemeId: string }): void {
