@@ -2,10 +2,11 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { MiddlewareHandler } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
+import { StoreTrouble } from '../db/store-trouble.ts';
 import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
-import { Problem, problemBody } from './problems.ts';
+import { Problem, problemBody, problems } from './problems.ts';
 import { methodsAt } from './route-table.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { demoRoutes } from './routes/demos.ts';
@@ -59,6 +60,12 @@ function problemOf(error: unknown, request: Request): Problem {
   if (request.signal.aborted && isBreak(error)) return new Problem('broken-off', 'Send the request again.');
   if (error instanceof HTTPException && error.status < 500)
     return new Problem('request-faulty', 'The request cannot be understood.');
+  // The place of the store is for the log alone: whoever asks need not know how this machine's folders are called.
+  if (error instanceof StoreTrouble)
+    return new Problem(
+      'store-trouble',
+      'Nothing was changed. Try again; the server’s log says what is wrong.',
+    );
   return new Problem('internal', 'Try again; the server’s log says what happened.');
 }
 
@@ -78,7 +85,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
   const app = new OpenAPIHono();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
-    if (problem.code === 'internal') log.complain(`${c.req.method} ${c.req.path} failed.`, error);
+    if (problems[problem.code].status >= 500) log.complain(`${c.req.method} ${c.req.path} failed.`, error);
     const body = problemBody(problem);
     const allow: Record<string, string> =
       problem.code === 'method-not-allowed' ? { Allow: problem.details.choices?.join(', ') ?? '' } : {};

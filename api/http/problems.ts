@@ -24,6 +24,7 @@ export const problems = {
   'beyond-bounds': { status: 422, title: 'The body holds more than any job does' },
   'id-differs': { status: 422, title: 'The job’s id is not the one in the address' },
   'if-match-missing': { status: 428, title: 'Say which revision is to be replaced' },
+  'store-trouble': { status: 503, title: 'The store cannot be read or written at this moment' },
   internal: { status: 500, title: 'The server could not do this' },
 } as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;
 

@@ -190,15 +190,39 @@ describe('the jobs of a store', () => {
     expect((await jobs.revisions('told'))?.map(({ revision }) => revision)).toEqual([5, 4, 3, 2, 1]);
   });
 
-  it('lets go of nothing for a save that is refused', async () => {
+  it('counts the revision that a restoring names as handed out', async () => {
+    const { jobs } = store.stores;
+    await jobs.create(heading('brought'), '1');
+    await jobs.save(heading('brought'), '2', 1, 'autosave');
+    await jobs.save(heading('brought'), '3', 2, 'autosave');
+    await jobs.remove('brought', 3);
+    expect(await jobs.restore('brought')).toMatchObject({ outcome: 'saved', revision: 3 });
+    await jobs.save(heading('brought'), '4', 3, 'autosave');
+    await jobs.save(heading('brought'), '5', 4, 'autosave');
+    expect((await jobs.revisions('brought'))?.map(({ revision }) => revision)).toEqual([5, 4, 3, 2, 1]);
+  });
+
+  it('lets go of nothing for a save that does not go in', async () => {
     const { jobs } = store.stores;
     await jobs.create(heading('refused'), '1');
-    for (let base = 1; base <= 3; base++) await jobs.save(heading('refused'), 'x', base, 'autosave');
-    expect(await jobs.save(heading('refused'), 'y', 3, 'autosave')).toMatchObject({
-      outcome: 'stale',
-      revision: 4,
-    });
-    expect((await jobs.revisions('refused'))?.map(({ revision }) => revision)).toEqual([4, 3, 1]);
+    await jobs.save(heading('refused'), '2', 1, 'autosave');
+    await jobs.save(heading('refused'), '3', 2, 'autosave');
+    await jobs.remove('refused', 3);
+    expect(await jobs.save(heading('refused'), 'x', 3, 'autosave')).toEqual({ outcome: 'no-such-job' });
+    expect((await jobs.revisions('refused'))?.map(({ revision }) => revision)).toEqual([3, 2, 1]);
+  });
+
+  it('lets go by what one firm did, whatever another did to its job of the same id', async () => {
+    const [one, other] = [await store.firm('goes'), await store.firm('stays')];
+    for (const { jobs } of [one, other]) {
+      await jobs.create(heading('same'), '1');
+      await jobs.save(heading('same'), '2', 1, 'autosave');
+      await jobs.save(heading('same'), '3', 2, 'autosave');
+    }
+    await other.jobs.read('same');
+    for (const { jobs } of [other, one]) await jobs.save(heading('same'), '4', 3, 'autosave');
+    expect((await one.jobs.revisions('same'))?.map(({ revision }) => revision)).toEqual([4, 3, 1]);
+    expect((await other.jobs.revisions('same'))?.map(({ revision }) => revision)).toEqual([4, 3, 2, 1]);
   });
 
   it('begins a new chain when the clock was put back', async () => {

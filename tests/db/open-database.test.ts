@@ -46,6 +46,12 @@ describe('openDatabase', () => {
     }
   });
 
+  it('may be asked by several at once for a store that is not there yet', async () => {
+    const opened = await Promise.all([1, 2, 3, 4].map(() => openDatabase(urlOf('at-once.db'))));
+    for (const database of opened) expect(await database.reader.select().from(jobs)).toEqual([]);
+    for (const database of opened) await database.close();
+  });
+
   it('takes a path without slashes as one from the folder that it runs in', async () => {
     const name = join(relative(process.cwd(), folder), 'from here', 'plain.db');
     const database = await openDatabase(`file:${name.replace(' ', '%20')}`);

@@ -93,7 +93,8 @@ describe('fifty saves at once', () => {
 describe('programs that write one store at once', () => {
   it('each get every save in, and start together on a store that is not there yet', async () => {
     const url = store.url.replace(/store\.db$/, 'new/programs.db');
-    const programs = ['a', 'b', 'c', 'a'].map((id) => startSaving(url, id, 60));
+    const opensAtMs = Date.now() + 1500;
+    const programs = ['a', 'b', 'c', 'a'].map((id) => startSaving(url, id, 60, opensAtMs));
     expect(await Promise.all(programs.map(({ ended }) => ended))).toEqual([0, 0, 0, 0]);
     const second = await openTestStore(url);
     try {

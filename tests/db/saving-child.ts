@@ -3,8 +3,10 @@ import { storesOf } from '../../api/db/stores-of.ts';
 import { crashText, heading } from './test-store.ts';
 
 // Makes one job and saves it over and over, saying each acknowledged revision, until it has made so many saves or is
-// killed. Where others save the same job, it saves on what it is refused for.
-const [url = '', id = '', saves = 'Infinity'] = process.argv.slice(2);
+// killed. Where others save the same job, it saves on what it is refused for. It opens the store no earlier than told.
+const [url = '', id = '', saves = 'Infinity', opensAt = '0'] = process.argv.slice(2);
+// Programs that are to open it at the same moment start up at their own pace before.
+while (Date.now() < Number(opensAt));
 const database = await openDatabase(url);
 const { jobs } = await storesOf(database, 'own', () => new Date());
 const made = await jobs.create(heading(id), crashText(1));

@@ -74,12 +74,21 @@ export interface SavingProgram {
   readonly ended: Promise<number | null>;
 }
 
-/** Starts a program of its own that saves one job of a store, so many times or until it is killed. */
-export function startSaving(url: string, id: string, saves = Number.POSITIVE_INFINITY): SavingProgram {
+/** Starts a program of its own that saves one job of a store, so many times or until it is killed; it opens the store no earlier than told. */
+export function startSaving(
+  url: string,
+  id: string,
+  saves = Number.POSITIVE_INFINITY,
+  opensAtMs = 0,
+): SavingProgram {
   const script = fileURLToPath(new URL('./saving-child.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, url, id, String(saves)], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', script, url, id, String(saves), String(opensAtMs)],
+    {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    },
+  );
   let said = '';
   child.stdout.on('data', (chunk: Buffer) => {
     said += chunk.toString();

@@ -1,5 +1,6 @@
 import { Validator } from '@seriousme/openapi-schema-validator';
 import { describe, expect, it } from 'vitest';
+import { StoreTrouble } from '../../api/db/store-trouble.ts';
 import { problems } from '../../api/http/problems.ts';
 import { methodsAt, type RouteName, routeTable } from '../../api/http/route-table.ts';
 import { testApp } from './test-app.ts';
@@ -172,5 +173,18 @@ describe('problems', () => {
     expect(broken.complaints).toHaveLength(1);
     expect(broken.complaints[0]?.line).toContain('GET /api/jobs');
     expect(String(broken.complaints[0]?.error)).toContain('disk /secret/place is full');
+  });
+
+  it('of the store are told as such, without its place', async () => {
+    const made = await testApp();
+    const trouble = new StoreTrouble('The store /secret/place has no room left: the disk is full.');
+    const full = await testApp({
+      stores: { ...made.stores, jobs: { ...made.stores.jobs, list: () => Promise.reject(trouble) } },
+    });
+    const answer = await full.get('/api/jobs');
+    const text = await answer.text();
+    expect([answer.status, JSON.parse(text).code]).toEqual([503, 'store-trouble']);
+    expect(text).not.toContain('secret');
+    expect(String(full.complaints[0]?.error)).toContain('the disk is full');
   });
 });
