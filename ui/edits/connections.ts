@@ -1,4 +1,5 @@
 import type { Draft } from 'immer';
+import type { Place } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { detachPoint, joinedBy } from './detach-point.ts';
@@ -47,6 +48,18 @@ export const setConnectionCable = (
     else connection.cable = cable;
   },
 });
+
+/** Says where the unit goes that a connection brings along; null leaves it beside what feeds it. */
+export const setUnitPlace = (
+  at: ConnectionAt,
+  kind: 'fused-spur' | 'fuse-down',
+  place: Place | null,
+): JobEdit =>
+  changeConnection(at, kind, { label: 'Place the fused unit', ends: true }, ({ unit }) => {
+    if (typeof unit === 'string') return;
+    if (place === null) delete unit.place;
+    else unit.place = { ...place };
+  });
 
 /** Locks a connection, so that no search changes it, or lets it go. */
 export const setLock = ({ schemeId, connectionId }: ConnectionAt, locked: boolean): JobEdit => ({

@@ -156,7 +156,7 @@ export function mendSpur(scheme: Scheme, spur: FoundSpur, how: SpurMending, name
       const taken = new Set(how === 'fuse' ? hangingOn(now, spur).map((one) => one.connectionId) : []);
       const kept = rest.filter((one) => !taken.has(one.id));
       // Mended first: what is joined on behind finds the spur as it then is.
-      changed.connections = structuredClone(made === null ? kept : [made, ...kept]);
+      changed.connections = made === null ? kept : [made, ...kept];
       changed.locks = changed.locks.filter((lock) => changed.connections.some((one) => one.id === lock));
     },
   };

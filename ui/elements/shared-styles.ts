@@ -78,7 +78,8 @@ export const controlsCss = css`
   }
   button:disabled {
     color: var(--ink-faint);
-    border-style: dashed;
+    background: var(--sheet);
+    border: 1px dashed var(--line);
     cursor: default;
   }
   table {

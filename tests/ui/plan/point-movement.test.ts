@@ -3,28 +3,48 @@ import { describe, expect, it } from 'vitest';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { cornerDistances } from '#engine/plan/corners.ts';
 import { planPoint } from '#engine/plan/plane.ts';
-import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { panned, wholeWindow, zoomed } from '../../../ui/elements/plan/plan-window.ts';
-import { movedAlong, placeInWords } from '../../../ui/elements/plan/point-movement.ts';
+import { positionOfPlace } from '#engine/plan/position-of-place.ts';
+import type { Place } from '#model/installation.ts';
+import { demoEstimate, demoJob, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import {
+  movedAlong,
+  movedByKey,
+  placeAt,
+  placeInWords,
+  placeName,
+} from '../../../ui/elements/plan/point-movement.ts';
 
 const job = demoJob('saltglass-row');
 const plan = buildPlan(job);
 const placed = job.points.flatMap(({ place }) => (place !== undefined && 'wall' in place ? [place] : []));
+const anyPlace = fc.constantFrom(...placed);
 
 const leftOf = (place: (typeof placed)[number]): number | null =>
   cornerDistances(plan, { wallId: place.wall, side: place.side, alongMm: place.alongMm }).leftMm;
 
+function at(place: Place): readonly [number, number] {
+  const position = positionOfPlace(plan, place);
+  if (position === null) throw new Error('a place that is not on the plan');
+  return position.at;
+}
+
 describe('a point moved along its wall', () => {
-  it('goes to the right as seen from the room, and back', () => {
+  it('goes to the right as seen from the room, and keeps its height', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...placed), fc.integer({ min: 10, max: 400 }), (place, byMm) => {
+      fc.property(anyPlace, fc.integer({ min: 10, max: 400 }), (place, byMm) => {
         const moved = movedAlong(plan, place, byMm);
-        expect('wall' in moved && moved.wall === place.wall && moved.side === place.side).toBe(true);
+        expect(moved).toMatchObject({ wall: place.wall, side: place.side, heightMm: place.heightMm });
         if (!('wall' in moved)) return;
         const [before, after] = [leftOf(place), leftOf(moved)];
         if (before === null || after === null) return;
-        expect(after).toBeGreaterThanOrEqual(before - 1);
-        expect(moved.heightMm).toBe(place.heightMm);
+        // Past a chimney breast the next corner counts.
+        const isPast = cornerDistances(plan, {
+          wallId: moved.wall,
+          side: moved.side,
+          alongMm: moved.alongMm,
+        }).rightMm;
+        if (isPast !== null && after < before) expect(after).toBeLessThanOrEqual(400);
+        else expect(after).toBeGreaterThanOrEqual(before - 1);
       }),
     );
   });
@@ -36,44 +56,91 @@ describe('a point moved along its wall', () => {
       expect(movedAlong(plan, high, 50)).toEqual(high);
     }
   });
-
-  it('is told from its corners and its height', () => {
-    const [place] = placed;
-    if (place === undefined) throw new Error('the demo job has no placed point');
-    expect(placeInWords(plan, place)).toContain(`${place.heightMm} mm above floor`);
-  });
 });
 
-describe('the window on the plan', () => {
-  const extent = [planPoint(0, 0), planPoint(4000, 10_000)] as const;
-
-  it('shows the whole house and no more than it must', () => {
-    const { scale, middle } = wholeWindow(extent, 800, 600);
-    expect(middle).toEqual([2000, 5000]);
-    const mmPerPx = scale / 5;
-    expect(10_000 / mmPerPx).toBeLessThanOrEqual(600);
-    expect(10_000 / mmPerPx).toBeGreaterThan(450);
-  });
-
-  it('keeps the place under the hand where it is while zooming, and comes back', () => {
-    const coordinate = fc.integer({ min: -5000, max: 15_000 });
+describe('a point moved by keys', () => {
+  it('goes on screen the way that the arrow points, along its wall', () => {
+    const arrows = fc.constantFrom(
+      { key: 'ArrowLeft', x: -1, y: 0 },
+      { key: 'ArrowRight', x: 1, y: 0 },
+      { key: 'ArrowUp', x: 0, y: 1 },
+      { key: 'ArrowDown', x: 0, y: -1 },
+    );
     fc.assert(
-      fc.property(coordinate, coordinate, fc.double({ min: 0.5, max: 2, noNaN: true }), (x, y, factor) => {
-        const start = wholeWindow(extent, 800, 600);
-        const about = planPoint(x, y);
-        const near = zoomed(start, factor, about);
-        const offPx = (window: typeof start): number => ((about[0] - window.middle[0]) / window.scale) * 5;
-        expect(offPx(near)).toBeCloseTo(offPx(start), 6);
-        const back = zoomed(near, 1 / factor, about);
-        expect(back.middle[0]).toBeCloseTo(start.middle[0], 6);
+      fc.property(anyPlace, arrows, fc.boolean(), (place, { key, x, y }, isFine) => {
+        const moved = movedByKey(plan, place, key, isFine);
+        if (moved === null) throw new Error('arrows move');
+        const [from, to] = [at(place), at(moved)];
+        const direction = plan.wallById.get(place.wall)?.direction ?? [0, 0];
+        if (Math.abs(direction[0] * x + direction[1] * y) < 0.3) return;
+        expect((to[0] - from[0]) * x + (to[1] - from[1]) * y).toBeGreaterThanOrEqual(-1e-6);
       }),
     );
   });
 
-  it('follows the hand when it is pulled', () => {
-    const start = wholeWindow(extent, 800, 600);
-    const moved = panned(start, 10, 20);
-    expect(moved.middle[0]).toBeLessThan(start.middle[0]);
-    expect(moved.middle[1]).toBeGreaterThan(start.middle[1]);
+  it('goes 50 mm, and 10 mm with Shift, where nothing is in the way', () => {
+    const place: Place = { wall: 'gf-left-02', side: 'left', alongMm: 1500, heightMm: 450 };
+    const step = (isFine: boolean): number => {
+      const moved = movedByKey(plan, place, 'ArrowUp', isFine);
+      return moved === null ? Number.NaN : at(moved)[1] - at(place)[1];
+    };
+    expect(step(false)).toBe(50);
+    expect(step(true)).toBe(10);
+  });
+
+  it('comes to the corner on the left hand with Home, on the right hand with End', () => {
+    const place: Place = { wall: 'gf-left-02', side: 'left', alongMm: 1500, heightMm: 450 };
+    const distances = (key: string) => {
+      const moved = movedByKey(plan, place, key, false);
+      if (moved === null || !('wall' in moved)) throw new Error('the point left its wall');
+      return cornerDistances(plan, { wallId: moved.wall, side: moved.side, alongMm: moved.alongMm });
+    };
+    expect(distances('Home').leftMm).toBe(75);
+    expect(distances('End').rightMm).toBe(75);
+  });
+
+  it('goes on to other walls with brackets, and back', () => {
+    const place: Place = { wall: 'gf-left-02', side: 'left', alongMm: 1500, heightMm: 450 };
+    const there = movedByKey(plan, place, ']', false);
+    expect(there).not.toMatchObject({ wall: 'gf-left-02' });
+    expect(there && movedByKey(plan, there, '[', false)).toMatchObject({ wall: 'gf-left-02', side: 'left' });
+  });
+
+  it('does not answer to other keys', () => {
+    for (const key of ['a', 'Enter', 'Tab', 'PageDown'])
+      expect(
+        movedByKey(plan, { wall: 'gf-left-02', side: 'left', alongMm: 1500, heightMm: 450 }, key, false),
+      ).toBeNull();
+  });
+
+  it('moves a free place over the plan', () => {
+    const free: Place = { storey: 'ground-flr', at: [100, 200], heightMm: 450 };
+    expect(movedByKey(plan, free, 'ArrowUp', false)).toEqual({ ...free, at: [100, 250] });
+    expect(movedByKey(plan, free, ']', false)).toBeNull();
+  });
+});
+
+describe('a place in words', () => {
+  it('is told from its corners and its height', () => {
+    const place: Place = { wall: 'gf-left-02', side: 'left', alongMm: 1575, heightMm: 450 };
+    // The wall goes down the plan from y 7150; the room's corners are at y 3800, on the left hand, and at y 7000.
+    expect(placeInWords(plan, place)).toBe(
+      '1775 mm from the left corner, 1425 mm from the right corner, 450 mm above floor',
+    );
+  });
+
+  it('names the point and the room that it looks into', () => {
+    const { worked } = schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo');
+    const place: Place = { wall: 'gf-left-02', side: 'left', alongMm: 1575, heightMm: 450 };
+    expect(placeName(worked, place, 'w1-living1')).toBe('W1, Dining room');
+    expect(placeName(worked, place, null)).toBe('New point, Dining room');
+  });
+
+  it('is a free place where the storey has no walls', () => {
+    expect(placeAt(plan, 'no-such-storey', planPoint(12.4, 30.6), 300)).toEqual({
+      storey: 'no-such-storey',
+      at: [12, 31],
+      heightMm: 300,
+    });
   });
 });

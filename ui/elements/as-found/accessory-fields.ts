@@ -14,7 +14,7 @@ const fuses = [3, 5, 13].map((ratingA) => ({ value: String(ratingA), label: `${r
 
 /** The ticks of what an accessory has besides its kind. */
 export function featureFields(point: Point): TemplateResult {
-  return html`${pointFeatures.map(
+  return html`<div class="ticks">${pointFeatures.map(
     ({ value, label }) =>
       html`<tick-field
         .label=${label}
@@ -27,7 +27,7 @@ export function featureFields(point: Point): TemplateResult {
           ),
         )}
       ></tick-field>`,
-  )}`;
+  )}</div>`;
 }
 
 /** What belongs to the kind of a point alone: a fused unit's fuse, a joint's terminals, a grid's modules. */
@@ -55,10 +55,10 @@ function unitFields(point: Point): TemplateResult {
         fuse === null ? setPointFact(point, 'unit', withoutFuse) : put({ fuseA: Number(fuse) }),
       )}
     ></choice-field>
-    ${tick('Switched', unit.switched, (switched) => ({ switched }))}
+    <div class="ticks">${tick('Switched', unit.switched, (switched) => ({ switched }))}
     ${tick('Flex outlet in its plate', unit.flexOutlet === true, (flexOutlet) => ({ flexOutlet }))}
     ${tick('Neon', unit.neon === true, (neon) => ({ neon }))}
-    ${tick('RCD in it', unit.rcd === true, (rcd) => ({ rcd }))}`;
+    ${tick('RCD in it', unit.rcd === true, (rcd) => ({ rcd }))}</div>`;
 }
 
 /** The fuses to choose from, the one that is there among them. */
@@ -176,7 +176,7 @@ export function loadFields(point: Point): TemplateResult {
         )}
       ></number-field>
       <text-field
-        label="What it is"
+        label="Appliance"
         .disabled=${load === undefined}
         .value=${load?.use ?? ''}
         @field-change=${edits<string>((use) => (load === undefined ? null : setPointFact(point, 'load', { ...load, use })))}

@@ -148,6 +148,8 @@ export class AsFoundStep extends LitElement {
     for (const list of this.renderRoot.querySelectorAll('.body > *')) {
       if (!(list instanceof LitElement)) continue;
       await list.updateComplete;
+      // The open form's own fields are there a frame later; before, the sheet is too short to scroll that far.
+      await new Promise(requestAnimationFrame);
       const rows = [...list.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
       const row = rows.find(({ dataset }) => dataset.thing === id);
       if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });

@@ -33,7 +33,7 @@ export const edits =
   };
 
 /** Turns a choice of certainty into an edit, sent from the field. */
-export const certaintyEdits =
+const certaintyEdits =
   (made: (certainty: Certainty) => JobEdit | null) =>
   (event: CustomEvent<{ readonly certainty: Certainty }>): void => {
     event.stopPropagation();

@@ -70,6 +70,14 @@ export const formCss = css`
     gap: 6px;
     margin: 8px 0;
   }
+  .three {
+    grid-template-columns: 1fr 1fr 1fr;
+  }
+  .ticks {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 0 10px;
+  }
   .fields > .buttons {
     margin: 0;
   }

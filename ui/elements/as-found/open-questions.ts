@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { labelsOf } from '#drawing/label-of.ts';
 import type { OpenQuestion } from '#engine/schemes/estimate-result.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { sectionOfThing } from './section-of-thing.ts';
 
 /** What would narrow the price of the shown scheme, dearest first; while something moves, as it was before. */
 export function openQuestions({ scheme, estimate }: JobView): readonly OpenQuestion[] {
@@ -29,7 +31,13 @@ export class OpenQuestions extends LitElement {
       li {
         border-top: 1px solid var(--rule);
       }
-      button {
+      .subjects {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px;
+        padding: 6px 0 8px;
+      }
+      .row {
         display: grid;
         grid-template-columns: 1fr auto;
         gap: 12px;
@@ -67,10 +75,25 @@ export class OpenQuestions extends LitElement {
   #row(question: OpenQuestion): TemplateResult {
     const lit = areLit(this.view.lit, question.subjects);
     return html`<li>
-      <button aria-pressed=${question.subjects.length === 0 ? nothing : lit} @click=${() => this.#look(question, lit)}>
+      <button class="row" aria-pressed=${question.subjects.length === 0 ? nothing : lit} @click=${() => this.#look(question, lit)}>
         <span>${question.words}</span><span class="worth">${pounds(question.worthPence)}</span>
       </button>
+      ${lit && question.subjects.length > 1 ? this.#subjects(question) : nothing}
     </li>`;
+  }
+
+  /** The things that a question is about, each opening its form; cables that are not laid yet have none. */
+  #subjects({ subjects }: OpenQuestion): TemplateResult | typeof nothing {
+    const { job, estimate } = this.view;
+    const labelOf = labelsOf(estimate.asFound.worked);
+    const known = subjects.filter((id) => sectionOfThing(job, id) !== null);
+    if (known.length === 0) return nothing;
+    return html`<div class="subjects">
+      ${known.map(
+        (id) =>
+          html`<button class="small" @click=${() => send(this, 'thing-chosen', { subjectId: id })}>${labelOf(id)}</button>`,
+      )}
+    </div>`;
   }
 
   /** Lights what the question is about, and opens its form where it is about one thing. */

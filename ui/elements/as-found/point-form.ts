@@ -55,7 +55,7 @@ export class PointForm extends LitElement {
         .waiting=${this.waiting}
         @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setPointFact(point, 'place', event.detail.place))}
       ></place-fields>
-      ${choiceFact(pointFacts(point), 'mount', { label: 'Fixed', options: mounts })}
+      ${choiceFact(pointFacts(point), 'mount', { label: 'Mounting', options: mounts })}
       ${yesNoFact(pointFacts(point), 'accessible', { label: 'It can be reached' })}
       ${fieldsOfKind(point, this.view.job.points)}
       <details class="less">

@@ -48,7 +48,7 @@ export class ReadingList extends LitElement {
     const { readings, circuits } = this.view.job;
     const of = circuits.length > 1 ? `: ${circuit.name}` : '';
     return html`<h4>End to end, before the work${of}</h4>
-      <div class="fields">
+      <div class="fields three">
         ${conductors.map(({ conductor, label }) =>
           numberFact(
             {

@@ -8,7 +8,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import type { Cable } from '#model/cable.ts';
-import type { Circuit, Leg } from '#model/installation.ts';
+import type { Circuit, Leg, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { setPointsInOrder } from '../../edits/ring-in-order.ts';
 import { send } from '../../job-events.ts';
@@ -17,6 +17,7 @@ import { newId } from '../../new-id.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { cableChoices } from './cable-choices.ts';
 import { foundPoints } from './end-choices.ts';
 import { formCss } from './form-styles.ts';
 import { orderOfLegs } from './order-of-legs.ts';
@@ -41,6 +42,7 @@ export class RingOrder extends LitElement {
     view: { attribute: false },
     circuit: { attribute: false },
     changed: { state: true },
+    cable: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -66,6 +68,12 @@ export class RingOrder extends LitElement {
       li span {
         flex: 1;
       }
+      .label {
+        margin: 0;
+        font-weight: 500;
+        font-size: 13px;
+        color: var(--ink-soft);
+      }
       li.end {
         color: var(--ink-soft);
         font-size: 14px;
@@ -76,10 +84,13 @@ export class RingOrder extends LitElement {
   declare circuit: Circuit;
   /** The order as it is being made; null while it is the one of the legs. */
   declare private changed: readonly string[] | null;
+  /** The cable of new legs as it was chosen; undefined while it is the usual one of the circuit. */
+  declare private cable: Cable | null | undefined;
 
   constructor() {
     super();
     this.changed = null;
+    this.cable = undefined;
   }
 
   override willUpdate(before: PropertyValues<this>): void {
@@ -92,28 +103,39 @@ export class RingOrder extends LitElement {
     const order = this.#order(job);
     const isRing = this.circuit.shape !== 'radial';
     const nameOf = (id: string): string => job.points.find((point) => point.id === id)?.label ?? id;
-    const others = foundPoints(job, this.circuit.id).filter(({ id }) => !order.includes(id));
     return html`<p class="hint">
         Put the points in the order in which the cable passes them, spurs left out. Cables that lie between neighbours
         already stay as they are.
       </p>
+      ${this.#next(order, foundPoints(job, this.circuit.id))}
       <ol aria-label=${`Points of ${this.circuit.name} in order`}>
         <li class="end">From the board${isRing ? ', end A' : ''}</li>
         ${order.map((id, index) => this.#row(order, index, nameOf(id)))}
         ${isRing ? html`<li class="end">Back to the board, end B</li>` : nothing}
       </ol>
-      <choice-field
-        label="Next point"
-        .value=${null}
-        .options=${others.map(({ id, label }) => ({ value: id, label }))}
-        .empty=${others.length === 0 ? 'All points are in' : 'Choose a point to put last'}
-        ?disabled=${others.length === 0}
-        @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
-          event.stopPropagation();
-          if (event.detail.value !== null) this.changed = [...order, event.detail.value];
-        }}
-      ></choice-field>
-      ${this.#buttons(order)}`;
+      ${this.#cableField()} ${this.#buttons(order)}`;
+  }
+
+  /**
+   * Each point that is not in yet is put last by one press: the ring is told by pressing its points in turn. The
+   * buttons stand above the list and stay where they are, so that the next one is not pushed from under the finger.
+   */
+  #next(order: readonly string[], points: readonly Point[]): TemplateResult {
+    if (points.length === 0) return html`<p class="hint">There are no points yet.</p>`;
+    return html`<p class="label" id="next">Press the points in turn:</p>
+      <div class="buttons" role="group" aria-labelledby="next">
+        ${points.map(
+          ({ id, label }) => html`<button
+            class="small"
+            ?disabled=${order.includes(id)}
+            @click=${() => {
+              this.changed = [...order, id];
+            }}
+          >
+            ${label}
+          </button>`,
+        )}
+      </div>`;
   }
 
   #order(job: Job): readonly string[] {
@@ -158,6 +180,24 @@ export class RingOrder extends LitElement {
     if (first !== undefined && second !== undefined) this.changed = order.toSpliced(index, 2, second, first);
   }
 
+  get #cable(): Cable | null {
+    const legs = this.view.job.legs.filter(({ circuit }) => circuit === this.circuit.id);
+    return this.cable === undefined ? usualCable(legs) : this.cable;
+  }
+
+  #cableField(): TemplateResult {
+    const { options, value, cableOf } = cableChoices(this.#cable ?? undefined);
+    return html`<choice-field
+      label="Cable of those that are new"
+      .options=${options}
+      .value=${value}
+      @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
+        event.stopPropagation();
+        this.cable = cableOf(event.detail.value);
+      }}
+    ></choice-field>`;
+  }
+
   #buttons(order: readonly string[]): TemplateResult {
     return html`<div class="buttons">
       <button class="small main" ?disabled=${order.length === 0} @click=${() => this.#make(order)}>
@@ -180,7 +220,6 @@ export class RingOrder extends LitElement {
 
   #make(now: readonly string[]): void {
     const { job } = this.view;
-    const legs = job.legs.filter(({ circuit }) => circuit === this.circuit.id);
     send(
       this,
       'job-edit',
@@ -188,7 +227,7 @@ export class RingOrder extends LitElement {
         was: orderOfLegs(job, this.circuit),
         now,
         isRing: this.circuit.shape !== 'radial',
-        cable: usualCable(legs),
+        cable: this.#cable,
         legIds: [...now, 'back'].map(() => newId()),
       }),
     );

@@ -1,16 +1,7 @@
 import type { Job } from '#model/job.ts';
 
 /** The parts of the survey, in the order of a walk through a house. */
-export const foundSections = [
-  'house',
-  'supply',
-  'circuits',
-  'points',
-  'cables',
-  'readings',
-  'questions',
-] as const;
-export type FoundSection = (typeof foundSections)[number];
+export type FoundSection = 'house' | 'supply' | 'circuits' | 'points' | 'cables' | 'readings' | 'questions';
 
 /** The part of the survey in which a thing is told of; null for what is not of the survey. */
 export function sectionOfThing(job: Job, id: string): FoundSection | null {

@@ -18,6 +18,7 @@ export class SupplyFacts extends LitElement {
     controlsCss,
     formCss,
     css`
+      th,
       td {
         padding: 4px 6px 4px 0;
         vertical-align: middle;
@@ -105,7 +106,7 @@ export class SupplyFacts extends LitElement {
 
   #sources({ otherSources: sources }: Supply): TemplateResult {
     return html`<h4>Other sources</h4>
-      ${otherSources.map(
+      <div class="ticks">${otherSources.map(
         ({ value, label }) =>
           html`<tick-field
             .label=${label}
@@ -117,7 +118,7 @@ export class SupplyFacts extends LitElement {
               ),
             )}
           ></tick-field>`,
-      )}`;
+      )}</div>`;
   }
 }
 

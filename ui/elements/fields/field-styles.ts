@@ -73,6 +73,7 @@ export const fieldCss = css`
   }
   .certainty {
     flex: 0 0 auto;
+    align-self: start;
     width: 104px;
     font-size: 13px;
     color: var(--ink-soft);

@@ -1,30 +1,29 @@
 import type { Worked } from '#engine/connections/worked.ts';
 
-/** Whether a derived thing belongs to one of the ids: it is that thing, or named by it (`c3/joint-out` by `c3`). */
-const namedBy = (ids: ReadonlySet<string>, id: string): boolean =>
-  ids.has(id) || ids.has(id.split('/')[0] ?? id);
+/** Where a remedy is set: of `remedy/rcbo/ring-house` the circuit, and with it the board that the device goes into. */
+function placeOfRemedy(worked: Worked, id: string): readonly string[] {
+  const at = id.split('/').slice(2).join('/');
+  const board = worked.proposed.circuits.find((circuit) => circuit.id === at)?.board;
+  return board === null || board === undefined ? [at] : [at, board.id];
+}
 
 /**
- * What is lit on a plan for ids of any kind: the things themselves; all of a circuit or of a connection; where a
- * remedy is set; and both ends of a cable, which may lie in no more than a point on plan.
+ * What is lit on a plan for the ids of things: the things themselves; where a remedy is set; the joints and units that a
+ * connection brings along (`c3/joint-out` for `c3`); and the points at both ends of a new cable, whose own way may be
+ * no more than a dot on plan.
  */
 export function drawnThings(worked: Worked, ids: Iterable<string>): ReadonlySet<string> {
-  // A remedy is named by what it is and where: `remedy/rcbo/ring-house`.
   const asked = new Set(
-    [...ids].flatMap((id) => (id.startsWith('remedy/') ? [id, id.split('/').slice(2).join('/')] : [id])),
+    [...ids].flatMap((id) => (id.startsWith('remedy/') ? placeOfRemedy(worked, id) : [id])),
   );
   const drawn = new Set(asked);
-  for (const { id, connectionId, circuitIds, from, to } of worked.runs) {
-    const whole =
-      (connectionId !== null && asked.has(connectionId)) || circuitIds.some((one) => asked.has(one));
-    if (!whole && !asked.has(id)) continue;
+  for (const { id, connectionId, from, to } of worked.runs) {
+    if (!asked.has(id) && (connectionId === null || !asked.has(connectionId))) continue;
     drawn.add(id);
-    for (const end of [from, to]) if (!whole && end.pointId !== null) drawn.add(end.pointId);
+    for (const { pointId } of [from, to]) if (pointId !== null) drawn.add(pointId);
   }
-  for (const [id, run] of worked.foundRuns) if (run.circuitIds.some((one) => asked.has(one))) drawn.add(id);
-  for (const { id, circuit } of worked.job.points)
-    if (circuit !== undefined && asked.has(circuit)) drawn.add(id);
-  for (const { id } of [...worked.things.joints, ...worked.things.fusedUnits])
-    if (namedBy(asked, id)) drawn.add(id);
+  for (const { id, connectionId } of worked.things.joints)
+    if (connectionId !== null && asked.has(connectionId)) drawn.add(id);
+  for (const { id } of worked.things.fusedUnits) if (asked.has(id.split('/')[0] ?? id)) drawn.add(id);
   return drawn;
 }

@@ -1,8 +1,9 @@
 import { type SVGTemplateResult, svg } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Scene, Shape } from '#drawing/scene.ts';
+import { symbolExtent, type Target } from './group-extent.ts';
 import { shapeTemplate } from './shape-template.ts';
-import { type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
+import { FINGER, type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
 
 /** What is chosen, lit, moved and come to by keyboard at this moment. */
 export interface Looks {
@@ -16,8 +17,7 @@ export interface Looks {
 const groupsOf = (shapes: readonly Shape[]): readonly Group[] =>
   shapes.filter((shape): shape is Group => shape.kind === 'group');
 
-/** The things of one layer of a scene. */
-export const thingsOf = (scene: Scene | undefined, layer: string): readonly Group[] =>
+const thingsOf = (scene: Scene | undefined, layer: string): readonly Group[] =>
   groupsOf(scene?.layers.find(({ name }) => name === layer)?.shapes ?? []);
 
 /** Points, boards and joints first, then cables: the order in which the keyboard comes to them. */
@@ -25,6 +25,16 @@ export const thingsInOrder = (scene: Scene | undefined): readonly Group[] => [
   ...thingsOf(scene, 'points'),
   ...thingsOf(scene, 'cables'),
 ];
+
+/** How far off a symbol that cannot be moved is still meant, units of the scene. */
+const NEAR = 1.4;
+
+/** The symbols that can be pointed at; those that may be moved from a finger's width away. */
+export const targetsOf = (scene: Scene, movable: ReadonlySet<string>): readonly Target[] =>
+  thingsOf(scene, 'points').flatMap(({ subject, shapes }) => {
+    const extent = symbolExtent(shapes);
+    return extent === null ? [] : [{ subject, extent, reach: movable.has(subject) ? FINGER / 2 : NEAR }];
+  });
 
 const isThings = (name: string): boolean => name === 'points' || name === 'cables';
 

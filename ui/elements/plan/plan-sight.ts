@@ -1,10 +1,13 @@
 import { screenExtent } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import type { PlanPoint } from '#engine/plan/plane.ts';
+import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
+import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import { Glide } from './glide.ts';
+import type { Extent } from './group-extent.ts';
 import {
   freeParts,
   type PlanWindow,
+  PX_PER_UNIT,
   panned,
   type Size,
   wholeWindow,
@@ -40,6 +43,25 @@ export class PlanSight {
     if (left !== null) return left;
     const names = worked.plan.storeys.map(({ storey }) => storey.name);
     return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size, names));
+  }
+
+  /** The place of the house at so many px from the left and the top of the box. */
+  planAt(xPx: number, yPx: number): PlanPoint {
+    const { size } = this.#shown();
+    const { middle, scale } = this.window;
+    const mmPerPx = scale / PX_PER_UNIT;
+    return planPoint(
+      middle[0] + (xPx - size.width / 2) * mmPerPx,
+      middle[1] - (yPx - size.height / 2) * mmPerPx,
+    );
+  }
+
+  /** What of a scene in this frame is in sight. */
+  seen(frame: SheetFrame): Extent {
+    const { size } = this.#shown();
+    const [width, height] = [size.width / PX_PER_UNIT, size.height / PX_PER_UNIT];
+    const [x, y] = toSheet(frame, this.window.middle);
+    return { x: x - width / 2, y: y - height / 2, width, height };
   }
 
   whole(): void {

@@ -4,35 +4,30 @@ import {
   nothing,
   type PropertyDeclarations,
   type PropertyValues,
-  svg,
   type TemplateResult,
 } from 'lit';
 import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
-import { fromSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { planPoint } from '#engine/plan/plane.ts';
+import { fromSheet, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
 import { send } from '../../job-events.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { drawnThings } from './drawn-things.ts';
-import { type Extent, meantAt, symbolExtent, type Target } from './group-extent.ts';
+import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { MovingHand } from './moving-hand.ts';
 import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys, ZOOM_STEP } from './plan-keys.ts';
-import { type Looks, layersTemplate, thingsInOrder, thingsOf } from './plan-layers.ts';
+import { type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
 import { emptyTemplate, footTemplate, gridTemplate, placeTemplate, toolsTemplate } from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { movedByKey, placeAt, placeInWords, placeName, USUAL_HEIGHT_MM } from './point-movement.ts';
 import { storeyOfThing } from './storey-of-thing.ts';
-import { FINGER } from './thing-template.ts';
-
-/** How far off a symbol that cannot be moved is still meant, units of the scene. */
-const NEAR = 1.4;
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -90,7 +85,7 @@ export class PlanView extends LitElement {
     isMovable: (subject) => this.movable.has(subject) && !this.placing,
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
     panned: (dx, dy) => this.#sight.pan(dx, dy),
-    pinched: (factor, x, y) => this.#sight.zoom(factor, this.#planAt(x, y)),
+    pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
     dragged: (subject, dx, dy, phase) => this.#dragged(subject, dx, dy, phase),
     hovered: (x, y) => this.#hovered(x, y),
   });
@@ -156,12 +151,7 @@ export class PlanView extends LitElement {
       ({ id, status }) => status === 'wanted' && this.movable.has(id),
     );
     this.#drawn = screenPlan({ worked, storeyId, findings, scale, withWanted });
-    this.#targets = thingsOf(this.#drawn.scene, 'points').flatMap(({ subject, shapes }) => {
-      const extent = symbolExtent(shapes);
-      return extent === null
-        ? []
-        : [{ subject, extent, reach: this.movable.has(subject) ? FINGER / 2 : NEAR }];
-    });
+    this.#targets = targetsOf(this.#drawn.scene, this.movable);
   }
 
   override updated(changed: PropertyValues): void {
@@ -189,25 +179,8 @@ export class PlanView extends LitElement {
       this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
   }
 
-  /** What of the scene is in sight. */
-  #seen(): Extent {
-    const [width, height] = [this.#box.width / PX_PER_UNIT, this.#box.height / PX_PER_UNIT];
-    if (this.#drawn === null) return { x: 0, y: 0, width, height };
-    const [x, y] = toSheet(this.#drawn.frame, this.#sight.window.middle);
-    return { x: x - width / 2, y: y - height / 2, width, height };
-  }
-
-  #sceneAt(xPx: number, yPx: number): SheetPoint {
-    const { x, y } = this.#seen();
-    return sheetPoint(x + xPx / PX_PER_UNIT, y + yPx / PX_PER_UNIT);
-  }
-
-  #planAt(xPx: number, yPx: number): PlanPoint {
-    return this.#drawn === null ? planPoint(0, 0) : fromSheet(this.#drawn.frame, this.#sceneAt(xPx, yPx));
-  }
-
   #placeAt(xPx: number, yPx: number): Place {
-    return placeAt(this.worked.plan, this.storeyId, this.#planAt(xPx, yPx), USUAL_HEIGHT_MM);
+    return placeAt(this.worked.plan, this.storeyId, this.#sight.planAt(xPx, yPx), USUAL_HEIGHT_MM);
   }
 
   #placeOf(pointId: string): Place | undefined {
@@ -216,7 +189,8 @@ export class PlanView extends LitElement {
 
   #thingAt(event: PointerEvent): string | null {
     const { left, top } = this.getBoundingClientRect();
-    const meant = meantAt(this.#targets, this.#sceneAt(event.clientX - left, event.clientY - top));
+    const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
+    const meant = this.#drawn && meantAt(this.#targets, toSheet(this.#drawn.frame, at));
     if (meant !== null) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
@@ -271,7 +245,7 @@ export class PlanView extends LitElement {
     event.preventDefault();
     const { left, top } = this.getBoundingClientRect();
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0016));
-    this.#sight.zoom(factor, this.#planAt(event.clientX - left, event.clientY - top));
+    this.#sight.zoom(factor, this.#sight.planAt(event.clientX - left, event.clientY - top));
   };
 
   readonly #keyed = (event: KeyboardEvent): void => {
@@ -333,7 +307,9 @@ export class PlanView extends LitElement {
   }
 
   override render(): TemplateResult {
-    const seen = this.#seen();
+    const drawn = this.#drawn;
+    if (drawn === null) return html``;
+    const seen = this.#sight.seen(drawn.frame);
     const classes = `plan ${this.placing ? 'placing' : ''} ${this.#pointers.isPanning ? 'panning' : ''}`;
     return html`<svg
         class=${classes}
@@ -351,7 +327,9 @@ export class PlanView extends LitElement {
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
       >
-        ${this.#drawing(seen)}
+        ${gridTemplate(drawn.frame, seen)}
+        ${layersTemplate(drawn.scene, this.#looks(drawn))}
+        ${placeTemplate(drawn.frame, this.worked.plan, this.#movingPlace, this.placing)}
       </svg>
       ${this.#foot()} ${this.#isEmpty ? emptyTemplate() : nothing}
       ${toolsTemplate({
@@ -369,13 +347,9 @@ export class PlanView extends LitElement {
       : `Plan, ${storey}`;
   }
 
-  #drawing(seen: Extent): unknown {
-    const drawn = this.#drawn;
-    if (drawn === null) return nothing;
-    const place = this.placing ? this.ghost : (this.#hand.moving?.place ?? null);
-    return svg`${gridTemplate(drawn.frame, seen)}
-      ${layersTemplate(drawn.scene, this.#looks(drawn))}
-      ${placeTemplate(drawn.frame, this.worked.plan, place, this.placing)}`;
+  /** Where the thing under the hand is, or where a new one would come. */
+  get #movingPlace(): Place | null {
+    return this.#hand.moving?.place ?? this.ghost;
   }
 
   #looks({ scene }: ScreenPlan): Looks {
@@ -398,7 +372,7 @@ export class PlanView extends LitElement {
 
   #foot(): TemplateResult {
     const { moving } = this.#hand;
-    const place = moving?.place ?? this.ghost;
+    const place = this.#movingPlace;
     return footTemplate({
       scale: this.#sight.window.scale,
       // The distances to the corners are drawn.

@@ -44,6 +44,13 @@ export function freeParts({ width, height }: Size, storeyNames: readonly string[
   ];
 }
 
+/** How far from the middle of a box something must stand to lie within a part of it, px; no further than it must. */
+function aside(partStart: number, partLength: number, boxLength: number, length: number): number {
+  const [first, last] = [partStart + length / 2, partStart + partLength - length / 2];
+  if (last <= first) return partStart + partLength / 2 - boxLength / 2;
+  return Math.min(last, Math.max(first, boxLength / 2)) - boxLength / 2;
+}
+
 /** The window in which a whole extent is seen largest, within one of the parts of a box. */
 export function wholeWindow(
   [low, high]: readonly [PlanPoint, PlanPoint],
@@ -54,8 +61,9 @@ export function wholeWindow(
     const across = (high[0] - low[0]) / Math.max(60, part.width);
     const up = (high[1] - low[1]) / Math.max(60, part.height);
     const scale = within(Math.max(across, up, 1) * PX_PER_UNIT);
-    const right = part.left + part.width / 2 - width / 2;
-    const down = part.top + part.height / 2 - height / 2;
+    const pxPerMm = PX_PER_UNIT / scale;
+    const right = aside(part.left, part.width, width, (high[0] - low[0]) * pxPerMm);
+    const down = aside(part.top, part.height, height, (high[1] - low[1]) * pxPerMm);
     const middle = planPoint((low[0] + high[0]) / 2, (low[1] + high[1]) / 2);
     return panned({ middle, scale }, right, down);
   });

@@ -61,7 +61,7 @@ export class WantedForm extends LitElement {
         @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setPointFact(point, 'place', event.detail.place))}
       ></place-fields>
       ${fieldsOfKind(point, view.job.points)} ${loadFields(point)}
-      ${choiceFact(facts, 'mount', { label: 'Fixed', options: mounts, empty: 'As the wall asks for' })}
+      ${choiceFact(facts, 'mount', { label: 'Mounting', options: mounts, empty: 'As the wall asks for' })}
       ${this.#box()}
       <details class="less">
         <summary>Features, what it replaces, label</summary>

@@ -83,6 +83,9 @@ export class CompareBars extends LitElement {
         stroke-width: 1.5;
         vector-effect: non-scaling-stroke;
       }
+      .told {
+        margin: 2px 0 0;
+      }
       .key {
         display: flex;
         flex-wrap: wrap;
@@ -143,7 +146,7 @@ export class CompareBars extends LitElement {
         >
         <span class="sum">${pounds(totals.grossPence)}</span>
       </div>
-      <svg viewBox="0 0 1000 20" preserveAspectRatio="none" role="img" aria-label=${`${told}; range ${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}`}>
+      <svg viewBox="0 0 1000 20" preserveAspectRatio="none" aria-hidden="true">
         ${svg`<rect class="ground" y="9" width="1000" height="1"/>`}
         ${parts.map((part, i) =>
           stretch(
@@ -155,6 +158,7 @@ export class CompareBars extends LitElement {
         )}
         ${rangeLine(range.lowPence, range.highPence, scalePence)}
       </svg>
+      <p class="hint told">${told}; range ${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}</p>
     </li>`;
   }
 }

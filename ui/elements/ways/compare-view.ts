@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeWords } from '#drawing/marks.ts';
 import type { RoomLeft } from '#engine/proof/room-left.ts';
@@ -19,8 +19,8 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../outcome-mark.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './compare-bars.ts';
+import { compareCss } from './compare-styles.ts';
 
-const verdicts = { yes: 'Fails nothing', no: 'Fails', 'not-proven': 'Not proven' } as const;
 const amps = (value: number): string => `${(Math.round(value * 10) / 10).toFixed(1)} A`;
 /** How many of the lines that differ are shown. */
 const SHOWN = 12;
@@ -32,75 +32,7 @@ export class CompareView extends LitElement {
     a: { attribute: false },
     b: { attribute: false },
   };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: block;
-        max-width: 1060px;
-        padding: 16px 20px 28px;
-      }
-      h3 {
-        margin: 22px 0 8px;
-      }
-      .pick {
-        display: grid;
-        grid-template-columns: 1fr 1fr;
-        gap: 12px;
-        margin: 10px 0 4px;
-      }
-      .sides {
-        table-layout: fixed;
-      }
-      .sides th:first-child,
-      .sides td:first-child {
-        width: 24%;
-        color: var(--ink-soft);
-      }
-      .sides td {
-        font-size: 15px;
-      }
-      .sum td {
-        font: 600 22px/1.3 var(--drawing-font);
-      }
-      .sum td:first-child {
-        font: 400 15px/1.6 var(--text-font);
-      }
-      ul.findings {
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-      ul.findings li {
-        margin-bottom: 4px;
-      }
-      .more {
-        color: var(--copper-ink);
-        font-weight: 600;
-      }
-      @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
-        .pick {
-          grid-template-columns: 1fr;
-        }
-        .sides th:first-child,
-        .sides td:first-child {
-          width: 26%;
-        }
-        .sides td,
-        .sides th {
-          padding: 6px 4px;
-          font-size: 14px;
-          overflow-wrap: anywhere;
-        }
-        .sum td {
-          font-size: 18px;
-        }
-      }
-    `,
-  ];
+  static override styles = [controlsCss, compareCss];
   declare view: JobView;
   /** Ids of the two schemes; null or unknown: the pair most worth comparing. */
   declare a: string | null;
@@ -116,7 +48,7 @@ export class CompareView extends LitElement {
     const pair = this.#pair();
     const back = `/jobs/${encodeURIComponent(this.view.job.id)}/ways`;
     return html`<h2 tabindex="-1">Two schemes side by side</h2>
-      <p><a href=${back}>Back to the ways</a></p>
+      <p class="back"><a href=${back}>Back to the ways</a></p>
       ${
         pair === null
           ? html`<p>Two schemes are needed to compare: make another one in <em>Ways</em>.</p>`
@@ -168,42 +100,43 @@ export class CompareView extends LitElement {
   #sides(compared: Comparison, labels: readonly [LabelOf, LabelOf]): TemplateResult {
     const { a, b } = compared;
     const row = (what: string, of: (figures: SchemeFigures) => string): TemplateResult =>
-      html`<tr>
-        <td>${what}</td>
-        <td>${of(a)}</td>
-        <td>${of(b)}</td>
+      html`<tr role="row">
+        <th role="rowheader" scope="row">${what}</th>
+        <td role="cell">${of(a)}</td>
+        <td role="cell">${of(b)}</td>
       </tr>`;
     const cable = ({ cableMm, unknownRuns }: SchemeFigures): string =>
       `${metresShort(cableMm)}${unknownRuns > 0 ? `, and ${counted(unknownRuns, 'run')} of unknown length` : ''}`;
-    return html`<table class="sides">
-      <thead>
-        <tr>
-          <th><span class="visually-hidden">What</span></th>
-          <th>${a.name}</th>
-          <th>${b.name}</th>
+    // Stacked on a phone, rows and cells are no table any more by themselves: their roles say what they are.
+    return html`<table class="sides" role="table">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader"><span class="visually-hidden">What</span></th>
+          <th role="columnheader">${a.name}</th>
+          <th role="columnheader">${b.name}</th>
         </tr>
       </thead>
-      <tbody>
-        <tr class="sum">
-          <td>To pay</td>
-          <td>${pounds(a.grossPence)}</td>
-          <td>${pounds(b.grossPence)}</td>
+      <tbody role="rowgroup">
+        <tr role="row" class="sum">
+          <th role="rowheader" scope="row">To pay</th>
+          <td role="cell">${pounds(a.grossPence)}</td>
+          <td role="cell">${pounds(b.grossPence)}</td>
         </tr>
         ${row('Range', ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`)}
         ${row('Hours', ({ hours }) => hoursWritten(hours))} ${row('New cable', cable)}
         ${row('New joints', ({ newJoints }) => String(newJoints))}
         ${row('Boxes to fit', ({ newBoxes }) => String(newBoxes))}
         ${row('New fused units', ({ newUnits }) => String(newUnits))}
-        <tr>
-          <td>Capacity left</td>
-          <td>${a.room.map((room) => roomLine(room, labels[0]))}</td>
-          <td>${b.room.map((room) => roomLine(room, labels[1]))}</td>
+        <tr role="row">
+          <th role="rowheader" scope="row">Capacity left</th>
+          <td role="cell">${a.room.map((room) => roomLine(room, labels[0]))}</td>
+          <td role="cell">${b.room.map((room) => roomLine(room, labels[1]))}</td>
         </tr>
-        ${row('Checks', ({ complies }) => verdicts[complies])}
-        <tr>
-          <td>Only here</td>
-          <td>${this.#findings(compared.onlyA, labels[0])}</td>
-          <td>${this.#findings(compared.onlyB, labels[1])}</td>
+        ${row('Checks', checksWritten)}
+        <tr role="row">
+          <th role="rowheader" scope="row">Only here</th>
+          <td role="cell">${this.#findings(compared.onlyA, labels[0])}</td>
+          <td role="cell">${this.#findings(compared.onlyB, labels[1])}</td>
         </tr>
       </tbody>
     </table>`;
@@ -223,6 +156,16 @@ export class CompareView extends LitElement {
   }
 }
 
+/** "Fails nothing; 3 to decide, 1 not proven". */
+function checksWritten({ complies, checks }: SchemeFigures): string {
+  const others = [
+    checks.decide > 0 ? `${checks.decide} to decide` : '',
+    checks['not-proven'] > 0 ? `${checks['not-proven']} not proven` : '',
+  ].filter((words) => words !== '');
+  const verdict = complies === 'no' ? `Fails ${counted(checks.fails, 'check')}` : 'Fails nothing';
+  return [verdict, ...(others.length > 0 ? [others.join(', ')] : [])].join('; ');
+}
+
 /** What room one group of points has: "13 A behind the fuse for B1, B2, B3: 26.5 A are named, 13.5 A too many". */
 function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
   const names = room.pointIds.map(labelOf).join(', ');
@@ -233,7 +176,7 @@ function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
     <strong>${names}</strong>: ${limit} ${shared}; named ${amps(room.namedA)}${unnamed}.
     ${
       room.leftA === null
-        ? nothing
+        ? 'Left: not worked out.'
         : room.leftA < 0
           ? html`<span class="more">${amps(-room.leftA)} more than that if all runs at once.</span>`
           : html`<span>Left: ${amps(room.leftA)}.</span>`
@@ -249,23 +192,23 @@ function differences({ differences: all, a, b }: Comparison): TemplateResult {
     other: 'other',
   };
   const left = all.length - SHOWN;
-  return html`<table>
-      <thead>
-        <tr>
-          <th>Line, at cost</th>
-          <th class="number">${a.name}</th>
-          <th class="number">${b.name}</th>
-          <th class="number">Difference</th>
+  return html`<table class="differences" role="table">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader">Line, at cost</th>
+          <th role="columnheader" class="number">${a.name}</th>
+          <th role="columnheader" class="number">${b.name}</th>
+          <th role="columnheader" class="number">Difference</th>
         </tr>
       </thead>
-      <tbody>
+      <tbody role="rowgroup">
         ${all.slice(0, SHOWN).map(
           ({ kind, description, aPence, bPence }) =>
-            html`<tr>
-              <td>${description} <span class="hint">${kinds[kind]}</span></td>
-              <td class="number">${pounds(aPence)}</td>
-              <td class="number">${pounds(bPence)}</td>
-              <td class="number">${bPence > aPence ? '+' : ''}${pounds(bPence - aPence)}</td>
+            html`<tr role="row">
+              <td role="cell">${description} <span class="hint">${kinds[kind]}</span></td>
+              <td role="cell" class="number">${pounds(aPence)}</td>
+              <td role="cell" class="number">${pounds(bPence)}</td>
+              <td role="cell" class="number">${bPence > aPence ? '+' : ''}${pounds(bPence - aPence)}</td>
             </tr>`,
         )}
       </tbody>

@@ -2,6 +2,7 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import { outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { send } from '../../job-events.ts';
+import { counted } from '../../written.ts';
 import '../outcome-mark.ts';
 
 /** The look of findings in a row of the step. */
@@ -26,24 +27,47 @@ export const findingRowsCss = css`
   }
 `;
 
-/** Findings as buttons with mark and word; one tapped is shown on the plan. */
+/** Findings of one rule with one outcome. */
+interface Alike {
+  readonly finding: Finding;
+  readonly subjects: readonly string[];
+}
+
+function alike(findings: readonly Finding[]): readonly Alike[] {
+  const groups = new Map<string, Alike>();
+  for (const finding of findings) {
+    const key = `${finding.rule} ${finding.outcome}`;
+    const known = groups.get(key);
+    groups.set(key, {
+      finding: known?.finding ?? finding,
+      subjects: [...(known?.subjects ?? []), finding.subject],
+    });
+  }
+  return [...groups.values()];
+}
+
+/** Findings as buttons with mark and word, those of one rule together; tapped, all their places light on the plan. */
 export function findingRows(
   from: EventTarget,
   findings: readonly Finding[],
 ): TemplateResult | typeof nothing {
   if (findings.length === 0) return nothing;
   return html`<ul class="findings">
-    ${findings.map(
-      ({ outcome, title, subject }) =>
+    ${alike(findings).map(
+      ({ finding: { outcome, title, subject }, subjects }) =>
         html`<li>
           <button
             @click=${() => {
-              send(from, 'things-lit', { subjectIds: [subject] });
+              send(from, 'things-lit', { subjectIds: subjects });
               send(from, 'thing-chosen', { subjectId: subject });
             }}
           >
             <outcome-mark .outcome=${outcome}></outcome-mark>
-            <span><strong>${outcomeWords[outcome]}:</strong> ${title}</span>
+            <span
+              ><strong>${outcomeWords[outcome]}:</strong> ${title}${
+                subjects.length > 1 ? ` (${counted(subjects.length, 'place')})` : nothing
+              }</span
+            >
           </button>
         </li>`,
     )}

@@ -1,10 +1,12 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { labelsOf } from '#drawing/label-of.ts';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import { addRemedy } from '../../edits/add-remedy.ts';
 import { remedyNames, removeRemedy } from '../../edits/remedies.ts';
+import { remediesOffered } from '../../edits/remedies-offered.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
@@ -49,6 +51,21 @@ export class RemedyList extends LitElement {
         padding: 4px 0;
         border-top: 1px solid var(--rule);
       }
+      li button {
+        flex: none;
+      }
+      h4 {
+        margin: 8px 0 0;
+        font: 500 13px/1.35 var(--text-font);
+        color: var(--ink-soft);
+      }
+      strong {
+        font-weight: 600;
+        white-space: nowrap;
+      }
+      .why {
+        display: block;
+      }
       .add {
         display: grid;
         grid-template-columns: 1fr 1fr;
@@ -70,13 +87,13 @@ export class RemedyList extends LitElement {
     const { remedies } = this.scheme;
     return html`${
       remedies.length === 0
-        ? html`<p class="hint">None. The checks offer those that would put something right, each with its price.</p>`
+        ? html`<p class="hint">None yet.</p>`
         : html`<ul>
             ${remedies.map(
               (remedy) =>
                 html`<li>
                   <span
-                    >${remedyNames[remedy.kind]}${remedy.at === undefined ? '' : `: ${labelOf(remedy.at)}`}${
+                    >${remedyWords(remedy, labelOf)}${
                       remedy.device === undefined ? '' : `, ${remedy.device.ratingA} A`
                     }</span
                   >
@@ -91,10 +108,11 @@ export class RemedyList extends LitElement {
             )}
           </ul>`
     }
+      ${this.#offers(labelOf)}
       <div class="add">
         <choice-field
-          label="Add a remedy"
-          empty="Choose…"
+          .label=${remedies.length === 0 ? 'Add a remedy' : 'Add another remedy'}
+          .empty=${'Choose…'}
           .value=${this.kind}
           .options=${Object.entries(remedyNames).map(([value, label]) => ({ value, label }))}
           @field-change=${(event: CustomEvent<FieldChange<Remedy['kind'] | null>>) => {
@@ -106,10 +124,35 @@ export class RemedyList extends LitElement {
       </div>`;
   }
 
+  /** What the checks ask for, with what it would add to the price. */
+  #offers(labelOf: LabelOf): TemplateResult | typeof nothing {
+    const offered = remediesOffered(this.scheme, this.view.scheme?.findings ?? []);
+    if (offered.length === 0) return nothing;
+    return html`<h4>The checks ask for</h4>
+      <ul class="offers">
+        ${offered.map(({ remedy, pence, titles }) => {
+          const words = remedyWords(remedy, labelOf);
+          return html`<li>
+            <span>
+              ${words}${pence === null ? nothing : html` <strong>${signed(pence)}</strong>`}
+              <span class="hint why">${titles.join('; ')}</span>
+            </span>
+            <button
+              class="small"
+              aria-label=${`Add: ${words}`}
+              @click=${() => send(this, 'job-edit', addRemedy(this.scheme.id, remedy, remedyNames[remedy.kind]))}
+            >
+              Add
+            </button>
+          </li>`;
+        })}
+      </ul>`;
+  }
+
   #places(kind: Remedy['kind']): TemplateResult {
     return html`<choice-field
-      label="done to"
-      empty="Choose…"
+      label="Done to"
+      .empty=${'Choose…'}
       .value=${null}
       .options=${this.#choices(kind)}
       @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
@@ -136,6 +179,11 @@ export class RemedyList extends LitElement {
     }
   }
 }
+/** What is added to the price, or saved. */
+const signed = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
+
+const remedyWords = ({ kind, at }: Remedy, labelOf: LabelOf): string =>
+  `${remedyNames[kind]}${at === undefined ? '' : `: ${labelOf(at)}`}`;
 customElements.define('remedy-list', RemedyList);
 declare global {
   interface HTMLElementTagNameMap {

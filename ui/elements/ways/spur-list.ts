@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { joinedBy } from '../../edits/detach-point.ts';
 import {
   type FoundSpur,
   foundSpurs,
@@ -49,8 +50,9 @@ export class SpurList extends LitElement {
         border: 1px solid var(--line);
         border-radius: var(--corner);
       }
-      details {
-        margin-top: 6px;
+      details,
+      .hint {
+        margin: 6px 0 0;
       }
     `,
   ];
@@ -94,7 +96,10 @@ export class SpurList extends LitElement {
   }
 
   #mended(spur: FoundSpur, connection: Connection): TemplateResult {
-    const { scheme } = this.view;
+    const { scheme, job } = this.view;
+    // What hangs behind it has the rest in its own row.
+    const behind = joinedBy(connection).map((id) => job.points.find((point) => point.id === id)?.label ?? id);
+    if (behind.length > 0) return html`<p class="hint">The rest is told with ${behind[0]}.</p>`;
     const key = spur.pointIds[0] ?? '';
     const isOpen = this.open === key;
     return html`${scheme === null ? nothing : findingRows(this, findingsOf(scheme, connection))}

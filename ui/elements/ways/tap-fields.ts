@@ -55,8 +55,11 @@ function tapFor(context: TapContext, key: string): Tap | null {
 /** Where a new cable is joined on: a point, a leg cut by a joint, or the board. */
 export function tapFields(context: TapContext, tap: Tap): TemplateResult {
   const { worked, scheme, pointId, labelOf } = context;
+  const own = connectionOf(scheme, pointId);
+  // Its own cable takes up no place that another would need.
+  const others = { ...scheme, connections: scheme.connections.filter((one) => one !== own) };
   const options = [
-    ...sourcePoints(worked, scheme, pointId).map((source) => ({
+    ...sourcePoints(worked, others, pointId).map((source) => ({
       value: `point ${source.pointId}`,
       label: sourceWords(source, labelOf),
     })),
