@@ -80,8 +80,41 @@ export class KitStep extends LitElement {
         .line {
           min-height: 44px;
         }
+        /* A line of the bill over two rows: its name, then its figures with their words. */
+        table,
+        tbody,
+        tfoot {
+          display: block;
+        }
+        thead {
+          display: none;
+        }
+        tr {
+          display: grid;
+          grid-template-columns: 1fr 92px 1.2fr 1fr;
+          align-items: end;
+          border-top: 1px solid var(--rule);
+        }
+        td,
+        td.number,
         td.stock {
-          width: 76px;
+          width: auto;
+          padding: 2px 6px 6px;
+          text-align: left;
+          border: 0;
+        }
+        td:first-child {
+          grid-column: 1 / -1;
+          padding-bottom: 0;
+        }
+        td[data-words]::before {
+          display: block;
+          font-size: 13px;
+          color: var(--ink-soft);
+          content: attr(data-words);
+        }
+        tfoot td:first-child {
+          grid-column: 1 / 4;
         }
       }
     `,
@@ -145,10 +178,10 @@ export class KitStep extends LitElement {
             ${line.description}
           </button>
         </td>
-        <td class="number">${quantityWritten(line.quantity, line.unit)}</td>
-        <td class="stock">${this.#stockField(line)}</td>
-        <td class="number">${buyWords(line)}</td>
-        <td class="number">${line.priced ? pounds(line.costPence) : 'no price'}</td>
+        <td class="number" data-words="Needed">${quantityWritten(line.quantity, line.unit)}</td>
+        <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
+        <td class="number" data-words="Buy">${buyWords(line)}</td>
+        <td class="number" data-words="Cost">${line.priced ? pounds(line.costPence) : 'no price'}</td>
       </tr>
       ${
         lit
