@@ -1,15 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import { screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Shape } from '#drawing/scene.ts';
-import { toSheet } from '#engine/plan/sheet-frame.ts';
-import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { isInside } from '#engine/plan/polygon.ts';
+import { fromSheet, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
-const scheme = schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo');
+const estimate = demoEstimate('saltglass-row');
+const scheme = schemeOf(estimate, 'spurs-rcbo');
 const storeyIds = scheme.worked.plan.storeys.map(({ storey }) => storey.id);
 const drawn = (storeyId: string, scale: number) =>
   screenPlan({ worked: scheme.worked, storeyId, findings: scheme.findings, scale });
+
+type Layers = ReturnType<typeof screenPlan>['scene']['layers'];
+const shapesOf = (layers: Layers, name: string): readonly Shape[] =>
+  layers.find((layer) => layer.name === name)?.shapes ?? [];
 const subjectsIn = (shapes: readonly Shape[]): string[] =>
   shapes.flatMap((shape) => (shape.kind === 'group' ? [shape.subject] : []));
+const flat = (shapes: readonly Shape[]): readonly Shape[] =>
+  shapes.flatMap((shape) => (shape.kind === 'group' ? flat(shape.shapes) : [shape]));
+const textsIn = (layers: Layers, names: readonly string[]) =>
+  names.flatMap((name) =>
+    flat(shapesOf(layers, name)).flatMap((shape) => (shape.kind === 'text' ? [shape] : [])),
+  );
 
 describe('the plan on screen', () => {
   it('shows every placed point of the storey, and the new cables that lie on it', () => {
@@ -28,22 +40,53 @@ describe('the plan on screen', () => {
 
   it('keeps lettering at its size and moves places apart when coming nearer', () => {
     const [storeyId = ''] = storeyIds;
-    const sizes = (scale: number): number[] =>
-      drawn(storeyId, scale)
-        .scene.layers.flatMap(({ shapes }) => shapes)
-        .flatMap((shape) => (shape.kind === 'group' ? shape.shapes : [shape]))
-        .flatMap((shape) => (shape.kind === 'text' ? [shape.sizeMm] : []));
-    expect(new Set(sizes(40))).toEqual(new Set(sizes(10)));
+    const sizes = (scale: number) =>
+      new Set(textsIn(drawn(storeyId, scale).scene.layers, ['points', 'cables']).map(({ sizeMm }) => sizeMm));
+    expect(sizes(40)).toEqual(sizes(10));
     expect(drawn(storeyId, 10).scene.widthMm).toBeGreaterThan(drawn(storeyId, 40).scene.widthMm * 2);
+  });
+
+  it('writes nothing smaller than can be read, 2.5 units or 12.5 px, save letters within symbols', () => {
+    for (const name of demoNames)
+      for (const { worked, findings } of demoEstimate(name).schemes)
+        for (const { storey } of worked.plan.storeys)
+          for (const scale of [20, 80, 170]) {
+            const { scene } = screenPlan({ worked, storeyId: storey.id, findings, scale });
+            const small = textsIn(scene.layers, ['fixtures', 'rooms', 'cables', 'findings']).filter(
+              ({ sizeMm }) => sizeMm < 2.5,
+            );
+            expect(small).toEqual([]);
+          }
+  });
+
+  it('writes each room’s name within the room when the whole house fits a desk', () => {
+    for (const storeyId of storeyIds) {
+      const { scene, frame } = drawn(storeyId, 75);
+      for (const room of scheme.worked.plan.roomById.values()) {
+        if (room.storeyId !== storeyId) continue;
+        const name = textsIn(scene.layers, ['rooms']).find(({ text }) => text === room.room.name);
+        if (name === undefined) throw new Error(`${room.room.name} is not named`);
+        expect(isInside(room.outline, fromSheet(frame, sheetPoint(name.at[0], name.at[1] - 1)))).toBe(true);
+      }
+    }
+  });
+
+  it('says a plain room’s size, wall face to wall face', () => {
+    const texts = textsIn(drawn('ground-flr', 40).scene.layers, ['rooms']).map(({ text }) => text);
+    expect(texts).toContain('2.60 × 2.90 m');
+    expect(texts).toContain('4.20 × 3.20 m');
   });
 
   it('tells where things stand so that they can be brought into view', () => {
     const [storeyId = ''] = storeyIds;
     const { spots, frame } = drawn(storeyId, 20);
-    for (const [id, position] of scheme.worked.plan.positionOfPoint) {
-      if (position.storeyId !== storeyId || !spots.has(id)) continue;
+    const near = [...scheme.worked.plan.positionOfPoint].filter(
+      ([id, position]) => position.storeyId === storeyId && spots.has(id),
+    );
+    expect(near.length).toBeGreaterThan(5);
+    for (const [id, position] of near) {
       const [x, y] = toSheet(frame, position.at);
-      const spot = spots.get(id) ?? [0, 0];
+      const spot = spots.get(id) ?? [Number.NaN, Number.NaN];
       // Things at one place are drawn side by side, a few units apart.
       expect(Math.hypot(spot[0] - x, spot[1] - y)).toBeLessThan(12);
     }
@@ -52,18 +95,67 @@ describe('the plan on screen', () => {
     );
   });
 
-  it('marks what fails, and nothing twice', () => {
-    const bad = schemeOf(demoEstimate('saltglass-row'), 'two-on-one');
+  it('marks what fails or is to decide, and nothing twice', () => {
+    const bad = schemeOf(estimate, 'two-on-one');
     const marks = storeyIds.flatMap((storeyId) => {
       const { scene } = screenPlan({ worked: bad.worked, storeyId, findings: bad.findings, scale: 20 });
-      return subjectsIn(scene.layers.find(({ name }) => name === 'findings')?.shapes ?? []);
+      const subjects = subjectsIn(shapesOf(scene.layers, 'findings'));
+      expect(new Set(subjects).size).toBe(subjects.length);
+      return subjects;
     });
-    expect(marks.length).toBeGreaterThan(0);
-    expect(new Set(marks).size).toBeLessThanOrEqual(marks.length);
+    const grave = bad.findings.filter(({ outcome }) => outcome === 'fails' || outcome === 'decide');
+    expect(marks).toContain('w2-bedroom');
+    expect(marks.filter((subject) => !grave.some((finding) => finding.subject === subject))).toEqual([]);
+  });
+
+  it('names things by what they are and how they stand, for who hears them', () => {
+    const titles = storeyIds.flatMap((storeyId) =>
+      drawn(storeyId, 40).scene.layers.flatMap(({ shapes }) =>
+        shapes.flatMap((shape) => (shape.kind === 'group' ? [shape.title] : [])),
+      ),
+    );
+    expect(titles).toContain('W1 h 450 mm above floor: twin socket-outlet, wanted');
+    expect(titles.filter((title) => /^New cable, .* \d+\.\d\d m$/.test(title)).length).toBeGreaterThan(0);
+    expect(titles.filter((title) => /^Cable as found, .*, way assumed$/.test(title)).length).toBeGreaterThan(
+      0,
+    );
+  });
+
+  it('begins names with the lettering, for who speaks to the screen', () => {
+    for (const scale of [40, 160])
+      for (const storeyId of storeyIds) {
+        const { layers } = drawn(storeyId, scale).scene;
+        for (const shape of shapesOf(layers, 'points')) {
+          if (shape.kind !== 'group') throw new Error('a point that belongs to nothing');
+          const last = shape.shapes.at(-1);
+          if (last?.kind === 'text') expect(shape.title).toContain(last.text);
+        }
+      }
+  });
+
+  it('draws wanted points before there is a scheme when they are asked for', () => {
+    const { worked } = estimate.asFound;
+    const asked = (withWanted: boolean): string[] =>
+      subjectsIn(
+        shapesOf(
+          screenPlan({ worked, storeyId: 'ground-flr', findings: [], scale: 40, withWanted }).scene.layers,
+          'points',
+        ),
+      );
+    expect(asked(true)).toContain('w1-living1');
+    expect(asked(false)).not.toContain('w1-living1');
+  });
+
+  it('says less of things when they are far away', () => {
+    const labels = (scale: number): string[] =>
+      textsIn(drawn('ground-flr', scale).scene.layers, ['points']).map(({ text }) => text);
+    expect(labels(60)).toContain('W1 h 450');
+    expect(labels(160)).toContain('W1');
   });
 
   it('draws an empty storey too', () => {
     const { scene } = drawn('no-such-storey', 20);
     expect(scene.widthMm).toBeGreaterThan(0);
+    expect(scene.layers.flatMap(({ shapes }) => shapes)).toEqual([]);
   });
 });

@@ -68,7 +68,8 @@ export const setLock = ({ schemeId, connectionId }: ConnectionAt, locked: boolea
     const scheme = job.schemes.find(({ id }) => id === schemeId);
     if (scheme === undefined) return;
     scheme.locks = scheme.locks.filter((id) => id !== connectionId);
-    if (locked) scheme.locks.push(connectionId);
+    const isThere = scheme.connections.some(({ id }) => id === connectionId);
+    if (locked && isThere) scheme.locks.push(connectionId);
   },
 });
 

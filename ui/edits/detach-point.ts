@@ -1,25 +1,13 @@
 import type { Draft } from 'immer';
+import { connectedPoints } from '#drawing/label-of.ts';
 import type { Connection, Feed, Scheme, Tap } from '#model/scheme.ts';
 
-/** The points that a connection brings the circuit to, in its own order; a unit that is a point is the first. */
-export function joinedBy(connection: Connection): readonly string[] {
-  switch (connection.kind) {
-    case 'spur':
-      return [connection.to];
-    case 'fused-spur':
-    case 'fuse-down':
-      return [
-        ...(typeof connection.unit === 'string' ? [connection.unit] : []),
-        ...connection.feeds.map(({ to }) => to),
-      ];
-    case 'radial':
-      return connection.feeds.map(({ to }) => to);
-    case 'ring-extension':
-      return connection.through;
-    case 'close-spur':
-      return [];
-  }
-}
+/**
+ * The wanted points that a connection brings the circuit to, in its own order; a unit that is a point is the first.
+ * A spur that is closed into the ring brings it to none: its end was there before.
+ */
+export const joinedBy = (connection: Connection): readonly string[] =>
+  connection.kind === 'close-spur' ? [] : connectedPoints(connection);
 
 /** The connection of a scheme that a point is joined by; null when it is not joined. */
 export const connectionOf = (scheme: Scheme, pointId: string): Connection | null =>

@@ -132,3 +132,16 @@ export const controlsCss = css`
     }
   }
 `;
+
+/** A step's sheet: its margins at a desk and on a phone. */
+export const stepCss = css`
+  :host {
+    display: block;
+    padding: 16px 20px 24px;
+  }
+  @media (max-width: 700px) {
+    :host {
+      padding: 12px 12px 24px;
+    }
+  }
+`;

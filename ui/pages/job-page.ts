@@ -30,7 +30,6 @@ import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
 import type { JobEventDetails } from '../job-events.ts';
 import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
-import { litPlaces } from '../lit-places.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepsDone } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
@@ -291,7 +290,7 @@ export class JobPage extends LitElement {
         .storeyId=${view.storeyId}
         .findings=${findings}
         .chosen=${view.chosen}
-        .lit=${litPlaces(worked, view.lit)}
+        .lit=${view.lit}
         .movable=${movablePoints(view)}
         .placing=${this.placing}
       ></plan-view>`;

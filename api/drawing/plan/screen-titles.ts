@@ -25,8 +25,23 @@ function titleOf(worked: Worked, subject: string, title: string): string {
   return `New cable, ${title}, ${length}`;
 }
 
+/** The lettering that is drawn beside a symbol, letters within it left out; empty for none. */
+function letteringOf(shapes: readonly Shape[]): string {
+  const last = shapes.at(-1);
+  return last?.kind === 'text' ? last.text : '';
+}
+
+/** Begins with the lettering as it is drawn, so that who says what they see is understood: "W1 h 450 mm above floor". */
+function withLettering(title: string, lettering: string): string {
+  if (lettering === '?' || title.includes(lettering)) return title;
+  const [name = '', height] = lettering.split(' h ');
+  return height === undefined ? `${lettering}, ${title}` : title.replace(`${name}, ${height}`, lettering);
+}
+
 /** The groups of a layer, each with a name that says all that its drawing shows. */
 export const withTitles = (worked: Worked, shapes: readonly Shape[]): readonly Shape[] =>
-  shapes.map((shape) =>
-    shape.kind === 'group' ? { ...shape, title: titleOf(worked, shape.subject, shape.title) } : shape,
-  );
+  shapes.map((shape) => {
+    if (shape.kind !== 'group') return shape;
+    const title = titleOf(worked, shape.subject, shape.title);
+    return { ...shape, title: withLettering(title, letteringOf(shape.shapes)) };
+  });

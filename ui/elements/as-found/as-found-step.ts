@@ -16,7 +16,7 @@ import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { counted } from '../../written.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 import './answer-list.ts';
 import './board-list.ts';
 import './circuit-list.ts';
@@ -44,12 +44,9 @@ export class AsFoundStep extends LitElement {
   };
   static override styles = [
     controlsCss,
+    stepCss,
     formCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       h2 {
         margin-bottom: 6px;
       }
@@ -97,11 +94,6 @@ export class AsFoundStep extends LitElement {
       .start ol {
         margin: 6px 0;
         padding-left: 20px;
-      }
-      @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
       }
     `,
   ];

@@ -9,7 +9,7 @@ import { areLit } from '../../lit-things.ts';
 import { counted, pounds } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 import { billGroups } from './bill-groups.ts';
 
 const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
@@ -33,11 +33,8 @@ export class KitStep extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
+    stepCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       h3 {
         margin: 18px 0 4px;
       }
@@ -74,9 +71,6 @@ export class KitStep extends LitElement {
         padding-top: 8px;
       }
       @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
         .line {
           min-height: 44px;
         }

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { JobView } from '../../job-view.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -53,11 +53,8 @@ export class PapersStep extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
+    stepCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       ul {
         margin: 12px 0 0;
         padding: 0;

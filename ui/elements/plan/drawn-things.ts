@@ -7,15 +7,31 @@ function placeOfRemedy(worked: Worked, id: string): readonly string[] {
   return board === null || board === undefined ? [at] : [at, board.id];
 }
 
+/** What is drawn of a circuit: its board and its cables, old and new. */
+function partsOfCircuit(worked: Worked, circuitId: string): readonly string[] {
+  const legs = worked.job.legs.filter(({ circuit }) => circuit === circuitId).map(({ id }) => id);
+  const runs = worked.runs.filter(({ circuitIds }) => circuitIds.includes(circuitId)).map(({ id }) => id);
+  const board = worked.proposed.circuits.find(({ id }) => id === circuitId)?.board;
+  return [...(board === null || board === undefined ? [] : [board.id]), ...legs, ...runs];
+}
+
+/** The things that an id stands for which is none itself: a remedy, a circuit, the supply, the scheme as a whole. */
+function thingsFor(worked: Worked, id: string): readonly string[] {
+  if (id.startsWith('remedy/'))
+    return placeOfRemedy(worked, id).flatMap((at) => [at, ...thingsFor(worked, at)]);
+  if (worked.proposed.circuits.some((circuit) => circuit.id === id)) return partsOfCircuit(worked, id);
+  if (id === 'supply' || id.startsWith('supply/')) return worked.job.boards.map((board) => board.id);
+  return id === worked.scheme?.id ? worked.runs.map((run) => run.id) : [id];
+}
+
 /**
- * What is lit on a plan for the ids of things: the things themselves; where a remedy is set; the joints and units that a
+ * What is lit on a plan for the ids of things: the things themselves; where a remedy is set; a
+ * circuit's cables and board; the board for the supply; the joints and units that a
  * connection brings along (`c3/joint-out` for `c3`); and the points at both ends of a new cable, whose own way may be
  * no more than a dot on plan.
  */
 export function drawnThings(worked: Worked, ids: Iterable<string>): ReadonlySet<string> {
-  const asked = new Set(
-    [...ids].flatMap((id) => (id.startsWith('remedy/') ? placeOfRemedy(worked, id) : [id])),
-  );
+  const asked = new Set([...ids].flatMap((id) => thingsFor(worked, id)));
   const drawn = new Set(asked);
   for (const { id, connectionId, from, to } of worked.runs) {
     if (!asked.has(id) && (connectionId === null || !asked.has(connectionId))) continue;

@@ -37,9 +37,15 @@ export class PlanSight {
     this.#changed = changed;
   }
 
+  /** Storeys of two jobs may have the same id. */
+  get #key(): string {
+    const { worked, storeyId } = this.#shown();
+    return `${worked.job.id}/${storeyId}`;
+  }
+
   get window(): PlanWindow {
     const { worked, storeyId, size } = this.#shown();
-    const left = this.#windows.get(storeyId) ?? this.#held;
+    const left = this.#windows.get(this.#key) ?? this.#held;
     if (left !== null) return left;
     const names = worked.plan.storeys.map(({ storey }) => storey.name);
     return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size, names));
@@ -66,7 +72,7 @@ export class PlanSight {
 
   whole(): void {
     this.stop();
-    this.#windows.delete(this.#shown().storeyId);
+    this.#windows.delete(this.#key);
     this.#changed();
   }
 
@@ -102,7 +108,7 @@ export class PlanSight {
   }
 
   #set(window: PlanWindow): void {
-    this.#windows.set(this.#shown().storeyId, window);
+    this.#windows.set(this.#key, window);
     this.#changed();
   }
 }

@@ -5,7 +5,7 @@ import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { hoursWritten, pounds } from '../../written.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
 import { workStages } from './work-stages.ts';
 
@@ -18,11 +18,8 @@ export class PriceStep extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
+    stepCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       h3 {
         margin: 20px 0 6px;
       }
@@ -55,9 +52,6 @@ export class PriceStep extends LitElement {
         background: var(--copper-wash);
       }
       @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
         .task {
           min-height: 44px;
         }

@@ -25,7 +25,7 @@ import { firstHeightMm } from '../as-found/usual-heights.ts';
 import { type WallChoice, wallChoices } from '../as-found/wall-choices.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 import { type Joined, joinedIn } from './joined-words.ts';
 import './wanted-form.ts';
 
@@ -45,12 +45,9 @@ export class WantedStep extends LitElement {
   };
   static override styles = [
     controlsCss,
+    stepCss,
     formCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       h2 {
         margin-bottom: 6px;
       }
@@ -72,11 +69,6 @@ export class WantedStep extends LitElement {
       .none {
         color: var(--ask);
         font-weight: 500;
-      }
-      @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
       }
     `,
   ];

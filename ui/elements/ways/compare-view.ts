@@ -179,7 +179,14 @@ function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
         ? 'Left: not worked out.'
         : room.leftA < 0
           ? html`<span class="more">${amps(-room.leftA)} more than that if all runs at once.</span>`
-          : html`<span>Left: ${amps(room.leftA)}.</span>`
+          : html`<span>Left${room.limitedBy === 'fuse' ? '' : ' for all else on it'}: ${amps(room.leftA)}.</span>`
+    }
+    ${
+      room.onSpurs.length === 0
+        ? nothing
+        : html`<span class="hint"
+          >${room.onSpurs.map(labelOf).join(', ')}: on a spur without a fuse, where no further outlet may follow.</span
+        >`
     }
   </p>`;
 }

@@ -25,6 +25,16 @@ export const findingRowsCss = css`
   .findings strong {
     font-weight: 600;
   }
+  details.folded {
+    margin-top: 6px;
+  }
+  .folded summary {
+    font: 500 14px/1.5 var(--text-font);
+    color: var(--ink-soft);
+  }
+  .folded .findings {
+    margin-top: 2px;
+  }
 `;
 
 /** Findings of one rule with one outcome. */
@@ -46,14 +56,32 @@ function alike(findings: readonly Finding[]): readonly Alike[] {
   return [...groups.values()];
 }
 
-/** Findings as buttons with mark and word, those of one rule together; tapped, all their places light on the plan. */
+/**
+ * Findings as buttons with mark and word, those of one rule together; tapped, all their places light on the plan.
+ * What is not proven is folded up: on a first visit that is most of it.
+ */
 export function findingRows(
   from: EventTarget,
   findings: readonly Finding[],
 ): TemplateResult | typeof nothing {
   if (findings.length === 0) return nothing;
+  const groups = alike(findings);
+  const open = groups.filter(({ finding }) => finding.outcome !== 'not-proven');
+  const folded = groups.filter(({ finding }) => finding.outcome === 'not-proven');
+  return html`${open.length === 0 ? nothing : rowsOf(from, open)}
+    ${
+      folded.length === 0
+        ? nothing
+        : html`<details class="folded">
+          <summary><outcome-mark .outcome=${'not-proven'}></outcome-mark> Not proven: ${counted(folded.length, 'check')}</summary>
+          ${rowsOf(from, folded)}
+        </details>`
+    }`;
+}
+
+function rowsOf(from: EventTarget, groups: readonly Alike[]): TemplateResult {
   return html`<ul class="findings">
-    ${alike(findings).map(
+    ${groups.map(
       ({ finding: { outcome, title, subject }, subjects }) =>
         html`<li>
           <button

@@ -9,11 +9,11 @@ import { whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
 import { foundSpurs } from '../../edits/mend-spur.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { metres } from '../../written.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { cableWords } from './cable-words.ts';
 import './connection-form.ts';
 import { findingRows, findingRowsCss } from './finding-rows.ts';
 import { findingsAt } from './findings-of.ts';
@@ -138,12 +138,7 @@ export class JoinRow extends LitElement {
   /** Cable that leads to the point in this scheme. */
   #length(connection: Connection | null): string {
     if (connection === null) return 'not joined';
-    const run = this.view.scheme?.runs.find(
-      ({ connectionId, to, from }) =>
-        connectionId === connection.id && (to.pointId === this.point.id || from.pointId === this.point.id),
-    );
-    if (run === undefined) return '';
-    return run.lengthMm === null ? 'length not known' : `${metres(run.lengthMm)} of cable`;
+    return cableWords(this.view.scheme?.runs ?? [], connection, this.point.id);
   }
 
   #choices(connection: Connection | null): readonly Choice[] {

@@ -31,7 +31,7 @@ import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/text-field.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, stepCss } from '../shared-styles.ts';
 import './connection-form.ts';
 import './join-row.ts';
 import './remedy-list.ts';
@@ -42,11 +42,8 @@ export class WaysStep extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
+    stepCss,
     css`
-      :host {
-        display: block;
-        padding: 16px 20px 24px;
-      }
       h3 {
         margin: 20px 0 6px;
       }
@@ -80,9 +77,6 @@ export class WaysStep extends LitElement {
         border-radius: var(--corner);
       }
       @media (max-width: 700px) {
-        :host {
-          padding: 12px 12px 24px;
-        }
         a.small {
           min-height: 44px;
         }
