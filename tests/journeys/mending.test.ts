@@ -107,8 +107,9 @@ describe('two windows on one job', () => {
     await allKept(first.page);
     await set(second.page, 'Minimum charge', '222');
     await second.page.getByText(/This job was changed elsewhere/).waitFor();
+    const before = new URL(second.page.url()).pathname;
     await second.page.getByRole('button', { name: /Keep mine as a copy/ }).click();
-    await second.page.waitForURL((url) => !url.href.includes('undefined'));
+    await second.page.waitForURL((url) => url.pathname !== before);
     await allKept(second.page);
     const jobs = (await (await fetch(new URL('/api/jobs', stage.server.address))).json()) as {
       jobs: { id: string; title: string }[];
