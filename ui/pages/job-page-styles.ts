@@ -246,4 +246,28 @@ export const jobPageCss = css`
       padding: 0;
     }
   }
+  @media print {
+    :host,
+    :host([wide-sheet]) {
+      display: block;
+      height: auto;
+    }
+    .tools,
+    step-run,
+    storey-switch,
+    price-bar,
+    .strip,
+    .aside {
+      display: none;
+    }
+    .sheet,
+    .compare {
+      overflow: visible;
+      border: 0;
+    }
+    .plan {
+      height: 160mm;
+      break-inside: avoid;
+    }
+  }
 `;

@@ -203,4 +203,10 @@ export const planCss = css`
       display: none;
     }
   }
+  @media print {
+    .tools,
+    .hint {
+      display: none;
+    }
+  }
 `;
