@@ -1,7 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { build } from 'vite';
 import { openBrowser, openWindow, type Size, sizes } from './product/browser.ts';
 import { startServer } from './product/running-server.ts';
 
@@ -11,7 +10,6 @@ const { values } = parseArgs({
 });
 const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers', 'ways/compare'];
 
-await build({ configFile: '.vite.config.ts', logLevel: 'error' });
 await mkdir(values.out, { recursive: true });
 const server = await startServer();
 const browser = await openBrowser();

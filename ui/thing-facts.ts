@@ -1,4 +1,5 @@
 import { connectedPoints } from '#drawing/label-of.ts';
+import { pointKindWords } from '#drawing/point-kind-words.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Leg, Place, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
@@ -15,20 +16,6 @@ export interface ThingFacts {
 }
 
 type Fact = readonly [name: string, value: string];
-
-const pointKinds: Readonly<Record<Point['kind'], string>> = {
-  'socket-single': 'single socket-outlet',
-  'socket-twin': 'twin socket-outlet',
-  'fused-unit': 'fused connection unit',
-  'flex-outlet': 'flex outlet',
-  joint: 'joint',
-  'dp-switch': 'double-pole switch',
-  'cooker-control': 'cooker control unit',
-  grid: 'grid switches',
-  shaver: 'shaver outlet',
-  blank: 'blank plate',
-  other: 'other accessory',
-};
 
 function placeWords({ plan }: Worked, place: Place | undefined): string {
   if (place === undefined) return 'not placed yet';
@@ -52,7 +39,7 @@ function pointFacts(worked: Worked, point: Point): ThingFacts {
   if (point.asFound?.cablesSeen !== undefined) facts.push(['Cables seen', String(point.asFound.cablesSeen)]);
   if (box?.depthMm != null) facts.push(['Box', `${box.depthMm} mm deep`]);
   return {
-    kind: pointKinds[point.kind],
+    kind: pointKindWords[point.kind].toLowerCase(),
     facts,
     step: point.status === 'wanted' ? 'wanted' : 'as-found',
   };

@@ -2,12 +2,24 @@ import { and, eq, isNull } from 'drizzle-orm';
 import { type JobScope, thisJob, thisRevision } from './job-scope.ts';
 import { jobRevisions } from './schema/job-revisions.ts';
 import { jobs } from './schema/jobs.ts';
-import type { Saved, StoredText } from './stores.ts';
+import type { Saved, SaveHow, StoredText } from './stores.ts';
 
-const stored = {
+const columns = {
   text: jobRevisions.text,
+  how: jobRevisions.how,
+  handedOut: jobRevisions.handedOut,
   revision: jobRevisions.revision,
+  tag: jobRevisions.tag,
   savedAt: jobRevisions.savedAt,
+};
+
+/** Of the newest revision, all but its text. */
+const headColumns = {
+  revision: jobs.revision,
+  tag: jobs.tag,
+  savedAt: jobs.savedAt,
+  how: jobRevisions.how,
+  handedOut: jobRevisions.handedOut,
 };
 
 const headOfJob = and(
@@ -19,11 +31,14 @@ const headOfJob = and(
 /** A revision about to be handed out. */
 interface Offered {
   readonly revision: number;
+  readonly how: SaveHow;
   readonly handedOut: boolean;
 }
 
 /**
- * Marks a revision as handed out, once: from then on it is never let go, since whoever got it may merge on it.
+ * Marks a revision as handed out, once: from then on it is never let go, since whoever got it may merge on it. One
+ * saved by hand stays without a mark, and so does what it was made on (see `letGo`): reading it writes nothing, and is
+ * not held up by another program that writes. An autosave must not go out unmarked, however long the mark takes.
  * False when it was let go before the mark was made; then it must not be handed out.
  */
 export async function handOut(
@@ -31,7 +46,7 @@ export async function handOut(
   id: string,
   offered: Offered,
 ): Promise<boolean> {
-  if (offered.handedOut) return true;
+  if (offered.handedOut || offered.how === 'by-hand') return true;
   const marked = await database.write((writer) =>
     writer
       .update(jobRevisions)
@@ -46,14 +61,14 @@ export async function handOut(
 export async function readHead(scope: JobScope, id: string): Promise<StoredText | null> {
   for (;;) {
     const [row] = await scope.database.reader
-      .select({ ...stored, handedOut: jobRevisions.handedOut })
+      .select(columns)
       .from(jobs)
       .innerJoin(jobRevisions, headOfJob)
       .where(and(thisJob(scope.firmId, id), isNull(jobs.removedAt)));
     if (row === undefined) return null;
-    const { handedOut, ...text } = row;
+    const { handedOut, how, ...text } = row;
     // Where the mark came too late others have saved twice since, and a later revision is the newest.
-    if (await handOut(scope, id, { revision: text.revision, handedOut })) return text;
+    if (await handOut(scope, id, { revision: text.revision, how, handedOut })) return text;
   }
 }
 
@@ -64,12 +79,12 @@ export async function readRevision(
   revision: number,
 ): Promise<StoredText | null> {
   const [row] = await scope.database.reader
-    .select({ ...stored, handedOut: jobRevisions.handedOut })
+    .select(columns)
     .from(jobRevisions)
     .where(thisRevision(scope.firmId, id, revision));
   if (row === undefined) return null;
-  const { handedOut, ...text } = row;
-  return (await handOut(scope, id, { revision, handedOut })) ? text : null;
+  const { handedOut, how, ...text } = row;
+  return (await handOut(scope, id, { revision, how, handedOut })) ? text : null;
 }
 
 /**
@@ -79,13 +94,13 @@ export async function readRevision(
 export async function refusal(scope: JobScope, id: string): Promise<Exclude<Saved, { outcome: 'saved' }>> {
   for (;;) {
     const [row] = await scope.database.reader
-      .select({ revision: jobs.revision, savedAt: jobs.savedAt, handedOut: jobRevisions.handedOut })
+      .select(headColumns)
       .from(jobs)
       .innerJoin(jobRevisions, headOfJob)
       .where(and(thisJob(scope.firmId, id), isNull(jobs.removedAt)));
     if (row === undefined) return { outcome: 'no-such-job' };
-    const { handedOut, ...head } = row;
-    if (await handOut(scope, id, { revision: head.revision, handedOut }))
+    const { handedOut, how, ...head } = row;
+    if (await handOut(scope, id, { revision: head.revision, how, handedOut }))
       return { outcome: 'stale', ...head };
   }
 }

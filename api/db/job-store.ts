@@ -1,13 +1,13 @@
-import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
 import { handOut, readHead, readRevision, refusal } from './hand-out.ts';
-import { type JobScope, thisJob, thisRevision } from './job-scope.ts';
+import { type JobScope, thisHead, thisJob, thisRevision } from './job-scope.ts';
 import type { Database } from './open-database.ts';
 import { createJob, saveJob } from './save-job.ts';
 import { jobRevisions } from './schema/job-revisions.ts';
 import { jobs } from './schema/jobs.ts';
-import type { JobStore, JobSummary, KeptFor, RevisionSummary, Saved } from './stores.ts';
+import type { JobStore, JobSummary, JobsAsked, KeptFor, RevisionSummary, Saved, Version } from './stores.ts';
 
-function list({ database, firmId }: JobScope): Promise<readonly JobSummary[]> {
+function list({ database, firmId }: JobScope, { removed }: JobsAsked): Promise<readonly JobSummary[]> {
   return database.reader
     .select({
       id: jobs.jobId,
@@ -15,13 +15,15 @@ function list({ database, firmId }: JobScope): Promise<readonly JobSummary[]> {
       title: jobs.title,
       customer: jobs.customer,
       revision: jobs.revision,
+      tag: jobs.tag,
       savedAt: jobs.savedAt,
+      removedAt: jobs.removedAt,
       wantedPoints: jobs.wantedPoints,
       schemes: jobs.schemes,
     })
     .from(jobs)
-    .where(and(eq(jobs.firmId, firmId), isNull(jobs.removedAt)))
-    .orderBy(desc(jobs.savedAt), asc(jobs.jobId));
+    .where(and(eq(jobs.firmId, firmId), removed ? isNotNull(jobs.removedAt) : isNull(jobs.removedAt)))
+    .orderBy(desc(removed ? jobs.removedAt : jobs.savedAt), asc(jobs.jobId));
 }
 
 async function revisions(
@@ -59,14 +61,14 @@ async function keep(
   return kept.length > 0;
 }
 
-async function remove(scope: JobScope, id: string, base: number): Promise<Saved> {
+async function remove(scope: JobScope, id: string, base: Version): Promise<Saved> {
   const { database, firmId, now } = scope;
   const [removed] = await database.write((writer) =>
     writer
       .update(jobs)
       .set({ removedAt: now().toISOString() })
-      .where(and(thisJob(firmId, id), eq(jobs.revision, base), isNull(jobs.removedAt)))
-      .returning({ revision: jobs.revision, savedAt: jobs.savedAt }),
+      .where(thisHead(firmId, id, base))
+      .returning({ revision: jobs.revision, tag: jobs.tag, savedAt: jobs.savedAt }),
   );
   return removed === undefined ? refusal(scope, id) : { outcome: 'saved', ...removed };
 }
@@ -78,11 +80,11 @@ async function restore(scope: JobScope, id: string): Promise<Saved> {
       .update(jobs)
       .set({ removedAt: null })
       .where(thisJob(firmId, id))
-      .returning({ revision: jobs.revision, savedAt: jobs.savedAt }),
+      .returning({ revision: jobs.revision, tag: jobs.tag, savedAt: jobs.savedAt }),
   );
   if (restored === undefined) return { outcome: 'no-such-job' };
-  // Whoever is told this number may save on it unread.
-  await handOut(scope, id, { revision: restored.revision, handedOut: false });
+  // Whoever is told this number may save on it unread; it is marked however it was saved, as a write was made anyway.
+  await handOut(scope, id, { revision: restored.revision, how: 'autosave', handedOut: false });
   return { outcome: 'saved', ...restored };
 }
 
@@ -90,7 +92,7 @@ async function restore(scope: JobScope, id: string): Promise<Saved> {
 export function jobStore(database: Database, firmId: string, now: () => Date): JobStore {
   const scope: JobScope = { database, firmId, now };
   return {
-    list: () => list(scope),
+    list: (asked = { removed: false }) => list(scope, asked),
     create: (heading, text) => createJob(scope, heading, text),
     read: (id) => readHead(scope, id),
     readRevision: (id, revision) => readRevision(scope, id, revision),

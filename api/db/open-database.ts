@@ -60,12 +60,24 @@ async function bringUp(writer: Client): Promise<void> {
   }
 }
 
+/** An acknowledged save is on the disk, also when the power goes. The writer has one connection, so this holds for it. */
+const writeThrough = (writer: Client) => writer.execute('PRAGMA synchronous = FULL');
+
+/**
+ * Gives the writer a new connection after a write that failed: a statement that another program held up is left
+ * standing in the old one, and no later transaction could be committed there.
+ */
+async function startAfresh({ path }: StorePlace, writer: Client): Promise<void> {
+  if (path === null) return;
+  await writer.reconnect();
+  await writeThrough(writer);
+}
+
 async function prepare(place: StorePlace, writer: Client): Promise<void> {
   await refuseForeign(place, writer);
   if (place.path !== null) {
     await writer.execute('PRAGMA journal_mode = WAL');
-    // An acknowledged save is on the disk, also when the power goes. The writer has one connection, so this holds for it.
-    await writer.execute('PRAGMA synchronous = FULL');
+    await writeThrough(writer);
   }
   await bringUp(writer);
   // A file that may only be read opens without complaint: ask for a write now, not at somebody's first save.
@@ -84,14 +96,20 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   const reader = drizzle(open(READERS));
   const queue = new WriteQueue();
   const db = drizzle(writer);
+  const written = async <T>(task: (writer: LibSQLDatabase) => Promise<T>): Promise<T> => {
+    try {
+      return await task(db);
+    } catch (error) {
+      const trouble = storeTrouble(place.shown, error);
+      if (trouble === null) throw error;
+      // What keeps it from starting afresh will show at the next write; this one is told what it failed of itself.
+      await startAfresh(place, writer).catch(() => undefined);
+      throw trouble;
+    }
+  };
   return {
     reader,
-    write: (task) =>
-      queue
-        .run(() => task(db))
-        .catch((error: unknown) => {
-          throw storeTrouble(place.shown, error) ?? error;
-        }),
+    write: (task) => queue.run(() => written(task)),
     close: async () => {
       await queue.idle();
       for (const client of clients) client.close();

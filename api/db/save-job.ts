@@ -1,11 +1,12 @@
-import { and, eq, exists, isNotNull, isNull, notExists, type SQL, sql } from 'drizzle-orm';
+import { and, eq, exists, isNotNull, isNull, notExists, sql } from 'drizzle-orm';
 import type { LibSQLDatabase } from 'drizzle-orm/libsql';
 import { alias } from 'drizzle-orm/sqlite-core';
 import { refusal } from './hand-out.ts';
-import { type JobScope, thisJob, thisRevision } from './job-scope.ts';
+import { type JobScope, thisHead, thisJob, thisRevision } from './job-scope.ts';
 import { jobRevisions } from './schema/job-revisions.ts';
 import { jobs } from './schema/jobs.ts';
-import type { Created, JobHeading, Saved, SaveHow } from './stores.ts';
+import type { Created, JobHeading, Saved, SaveHow, Version } from './stores.ts';
+import { tagOf } from './tag-of.ts';
 
 /**
  * A chain of autosaves lasts this long, ms; its middle is let go, its last stays. So an afternoon of work leaves a
@@ -24,14 +25,14 @@ const listed = ({ reference, title, customer, wantedPoints, schemes }: JobHeadin
   schemes,
 });
 
-const rowKey = { revision: jobs.revision, savedAt: jobs.savedAt };
+const rowKey = { revision: jobs.revision, tag: jobs.tag, savedAt: jobs.savedAt };
 
 /** What a save is, apart from whose. */
 export interface JobSave {
   readonly heading: JobHeading;
   readonly text: string;
-  /** The revision that the text was made from. */
-  readonly base: number;
+  /** The version that the text was made from. */
+  readonly base: Version;
   readonly how: SaveHow;
 }
 
@@ -39,6 +40,7 @@ export interface JobSave {
 interface NewRevision {
   readonly id: string;
   readonly text: string;
+  readonly tag: string;
   readonly how: SaveHow;
   readonly savedAt: string;
   readonly chainBegan: string;
@@ -62,6 +64,7 @@ const writeHead = (writer: LibSQLDatabase, firmId: string, made: NewRevision) =>
         handedOut: sql`0`.as('handed_out'),
         keptFor: sql`null`.as('kept_for'),
         bytes: sql`${byteLength(made.text)}`.as('bytes'),
+        tag: sql`${made.tag}`.as('tag'),
       })
       .from(jobs)
       .where(
@@ -93,7 +96,7 @@ async function chainBeganOf(
   const [before] = await database.reader
     .select({ how: jobRevisions.how, chainBegan: jobRevisions.chainBegan })
     .from(jobRevisions)
-    .where(thisRevision(firmId, heading.id, base));
+    .where(thisRevision(firmId, heading.id, base.revision));
   if (before?.how !== 'autosave') return savedAt;
   // A clock that was put back ends a chain as well: it could go on for as long as the clock was wrong.
   const sinceMs = Date.parse(savedAt) - Date.parse(before.chainBegan);
@@ -159,7 +162,8 @@ const letGo = (writer: LibSQLDatabase, firmId: string, id: string, base: number)
 export async function createJob(scope: JobScope, heading: JobHeading, text: string): Promise<Created> {
   const { database, firmId, now } = scope;
   const savedAt = now().toISOString();
-  const row = { firmId, jobId: heading.id, revision: 1, savedAt, removedAt: null, ...listed(heading) };
+  const tag = tagOf(text);
+  const row = { firmId, jobId: heading.id, revision: 1, tag, savedAt, removedAt: null, ...listed(heading) };
   const [[created]] = await database.write((writer) =>
     writer.batch([
       writer
@@ -171,7 +175,7 @@ export async function createJob(scope: JobScope, heading: JobHeading, text: stri
           setWhere: isNotNull(jobs.removedAt),
         })
         .returning(rowKey),
-      writeHead(writer, firmId, { id: heading.id, text, how: 'by-hand', savedAt, chainBegan: savedAt }),
+      writeHead(writer, firmId, { id: heading.id, text, tag, how: 'by-hand', savedAt, chainBegan: savedAt }),
     ]),
   );
   return created === undefined ? { outcome: 'id-taken' } : { outcome: 'created', ...created };
@@ -184,16 +188,16 @@ export async function saveJob(scope: JobScope, save: JobSave): Promise<Saved> {
   const { id } = heading;
   const savedAt = now().toISOString();
   const chainBegan = await chainBeganOf(scope, save, savedAt);
-  const guard: SQL | undefined = and(thisJob(firmId, id), eq(jobs.revision, base), isNull(jobs.removedAt));
+  const tag = tagOf(text);
   const [[saved]] = await database.write((writer) =>
     writer.batch([
       writer
         .update(jobs)
-        .set({ revision: base + 1, savedAt, ...listed(heading) })
-        .where(guard)
+        .set({ revision: base.revision + 1, tag, savedAt, ...listed(heading) })
+        .where(thisHead(firmId, id, base))
         .returning(rowKey),
-      writeHead(writer, firmId, { id, text, how, savedAt, chainBegan }),
-      letGo(writer, firmId, id, base),
+      writeHead(writer, firmId, { id, text, tag, how, savedAt, chainBegan }),
+      letGo(writer, firmId, id, base.revision),
     ]),
   );
   return saved === undefined ? refusal(scope, id) : { outcome: 'saved', ...saved };

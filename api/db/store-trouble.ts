@@ -1,6 +1,17 @@
 /** The store cannot be opened, read or written: the message names the place and what to do. */
 export class StoreTrouble extends Error {
   override readonly name = 'StoreTrouble';
+  /** The same without the place, for whoever need not know how this machine's folders are called; null: not known. */
+  readonly withoutPlace: string | null;
+
+  constructor(message: string, { withoutPlace = null, ...options }: StoreTroubleOptions = {}) {
+    super(message, options);
+    this.withoutPlace = withoutPlace;
+  }
+}
+
+interface StoreTroubleOptions extends ErrorOptions {
+  readonly withoutPlace?: string | null;
 }
 
 /** The error of the file system, of SQLite or of the net that lies under wrappers; null when there is none. */
@@ -31,7 +42,7 @@ const remedies: Readonly<Record<string, string>> = {
   SQLITE_READONLY: noRight,
   SQLITE_FULL: noRoom,
   SQLITE_IOERR: 'cannot be read or written: the disk reports a fault. See to the disk before anything else.',
-  SQLITE_BUSY: 'is in use by another program, which does not let go of it. End that one, then start again.',
+  SQLITE_BUSY: 'is in use by another program, which does not let go of it. End that one, then try again.',
   EACCES: noRight,
   EPERM: noRight,
   EROFS: noRight,
@@ -60,5 +71,6 @@ export function storeTrouble(place: string, error: unknown): StoreTrouble | null
   const remedy = Object.entries(remedies).find(([known]) => coded.code.startsWith(known))?.[1];
   return new StoreTrouble(`The store ${place} ${remedy ?? `cannot be used (${coded.error.message}).`}`, {
     cause: coded.error,
+    withoutPlace: remedy === undefined ? null : `The store ${remedy}`,
   });
 }

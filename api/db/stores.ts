@@ -1,21 +1,41 @@
+/**
+ * Which saved state is meant. The number alone does not say: a store that was put back from a copy, or another store
+ * at the same address, counts the same numbers for other texts.
+ */
+export interface Version {
+  readonly revision: number;
+  /** A short word that differs between two texts of one number. */
+  readonly tag: string;
+}
+
 /** One line of the list of jobs, as saved beside the job's text; never the truth about the job. */
-export interface JobSummary {
+export interface JobSummary extends Version {
   readonly id: string;
   readonly reference: string;
   readonly title: string;
   readonly customer: string;
-  readonly revision: number;
   /** When the newest revision was saved, ISO 8601 in UTC. */
   readonly savedAt: string;
+  /** When it was taken off the list, ISO 8601 in UTC; null while it is on it. */
+  readonly removedAt: string | null;
   readonly wantedPoints: number;
   readonly schemes: number;
 }
 
-/** A stored text with the revision that it is. */
-export interface StoredText {
-  readonly text: string;
-  readonly revision: number;
+/** Which jobs are to be listed. */
+export interface JobsAsked {
+  /** True: those taken off the list, and no others. */
+  readonly removed: boolean;
+}
+
+/** A version with the time of its save, ISO 8601 in UTC. */
+export interface SavedVersion extends Version {
   readonly savedAt: string;
+}
+
+/** A stored text with the version that it is. */
+export interface StoredText extends SavedVersion {
+  readonly text: string;
 }
 
 /** Why a revision stays for good, however many saves follow it. */
@@ -35,14 +55,12 @@ export type SaveHow = 'by-hand' | 'autosave';
 
 /** What a save came to; a stale one changed nothing and says what is there now. */
 export type Saved =
-  | { readonly outcome: 'saved'; readonly revision: number; readonly savedAt: string }
-  | { readonly outcome: 'stale'; readonly revision: number; readonly savedAt: string }
+  | ({ readonly outcome: 'saved' } & SavedVersion)
+  | ({ readonly outcome: 'stale' } & SavedVersion)
   | { readonly outcome: 'no-such-job' };
 
 /** What came of making a job. */
-export type Created =
-  | { readonly outcome: 'created'; readonly revision: number; readonly savedAt: string }
-  | { readonly outcome: 'id-taken' };
+export type Created = ({ readonly outcome: 'created' } & SavedVersion) | { readonly outcome: 'id-taken' };
 
 /** What the store needs of a job's text to list it; read by the caller, who has checked the text. */
 export interface JobHeading {
@@ -56,8 +74,11 @@ export interface JobHeading {
 
 /** The jobs of one firm. Every save is a new revision; numbers only rise, also after a deletion. */
 export interface JobStore {
-  /** Newest save first, then by id. Deleted jobs are left out. */
-  list(): Promise<readonly JobSummary[]>;
+  /**
+   * Newest save first, then by id; removed jobs are left out. Asked for the removed ones, those alone: last removed
+   * first, then by id.
+   */
+  list(asked?: JobsAsked): Promise<readonly JobSummary[]>;
   create(heading: JobHeading, text: string): Promise<Created>;
   /**
    * The newest text, exactly as it was saved; null when there is no such job. A revision that was handed out
@@ -68,12 +89,12 @@ export interface JobStore {
   readRevision(id: string, revision: number): Promise<StoredText | null>;
   /** Newest first; null when there is no such job. */
   revisions(id: string): Promise<readonly RevisionSummary[] | null>;
-  /** Replaces the newest text if `base` is its revision; else `stale`, and nothing changes. */
-  save(heading: JobHeading, text: string, base: number, how: SaveHow): Promise<Saved>;
+  /** Replaces the newest text if `base` is its version, tag and all; else `stale`, and nothing changes. */
+  save(heading: JobHeading, text: string, base: Version, how: SaveHow): Promise<Saved>;
   /** Marks a revision as one to keep; false when there is no such revision. */
   keep(id: string, revision: number, keptFor: KeptFor): Promise<boolean>;
   /** Takes the job off the list; its revisions stay, and `restore` brings it back. */
-  remove(id: string, base: number): Promise<Saved>;
+  remove(id: string, base: Version): Promise<Saved>;
   /** Brings a removed job back as it was; `no-such-job` when there never was one. */
   restore(id: string): Promise<Saved>;
 }
@@ -83,8 +104,11 @@ export interface LibraryStore {
   /** Null before the first save. */
   read(): Promise<StoredText | null>;
   readRevision(revision: number): Promise<StoredText | null>;
-  /** `base` 0 for the first save. */
-  save(text: string, base: number): Promise<Exclude<Saved, { outcome: 'no-such-job' }>>;
+  /**
+   * As a job's save. The base of the first one has revision 0, and its tag says nothing here: what stands in before
+   * it is not the store's. Where it is stale and nothing is stored, revision 0 is told, saved never (`savedAt` empty).
+   */
+  save(text: string, base: Version): Promise<Exclude<Saved, { outcome: 'no-such-job' }>>;
 }
 
 /** Facts of the firm's store itself. */

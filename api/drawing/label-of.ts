@@ -1,18 +1,10 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import type { End } from '#model/cable.ts';
 import type { Connection, Remedy } from '#model/scheme.ts';
+import { connectionKindWords } from './connection-kind-words.ts';
+import { endWords } from './end-words.ts';
 
 /** Words for an id: a label as people know it, or the id itself where nothing is known of it. */
 export type LabelOf = (id: string) => string;
-
-const connectionWords: Readonly<Record<Connection['kind'], string>> = {
-  spur: 'Spur',
-  'fused-spur': 'Fused spur',
-  'ring-extension': 'Ring extension',
-  radial: 'New radial',
-  'fuse-down': 'Spur fused down',
-  'close-spur': 'Spur closed into the ring',
-};
 
 const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
   rcbo: 'RCBO',
@@ -62,22 +54,18 @@ function baseLabels({ job }: Worked): Map<string, string> {
   return labels;
 }
 
-function endLabel(end: End, labels: ReadonlyMap<string, string>): string {
-  if ('origin' in end) return 'board';
-  return labels.get(end.point) ?? end.point;
-}
-
 /**
  * Labels of everything that an estimate of this job speaks of: points, circuits, boards, rooms, storeys,
  * legs by their ends, connections by what they join on, and what they bring along (`c3/joint-out`).
  */
 export function labelsOf(worked: Worked): LabelOf {
   const labels = baseLabels(worked);
+  const pointLabel: LabelOf = (id) => labels.get(id) ?? id;
   for (const leg of worked.job.legs)
-    labels.set(leg.id, `Leg ${endLabel(leg.from, labels)}–${endLabel(leg.to, labels)}`);
+    labels.set(leg.id, `Leg ${endWords(leg.from, pointLabel)}–${endWords(leg.to, pointLabel)}`);
   for (const connection of worked.scheme?.connections ?? []) {
-    const points = connectedPoints(connection).map((id) => labels.get(id) ?? id);
-    labels.set(connection.id, `${connectionWords[connection.kind]} ${points.join(', ')}`.trimEnd());
+    const points = connectedPoints(connection).map(pointLabel);
+    labels.set(connection.id, `${connectionKindWords[connection.kind]} ${points.join(', ')}`.trimEnd());
   }
   for (const { kind, at } of worked.scheme?.remedies ?? []) {
     const subject = at === undefined ? '' : `: ${labels.get(at) ?? at}`;

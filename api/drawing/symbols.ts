@@ -1,5 +1,6 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { PointKind } from '#model/installation.ts';
+import { pointKindWords } from './point-kind-words.ts';
 import { type Ink, line, type Shape, words } from './scene.ts';
 
 /** What a plan symbol can stand for: the kinds of point, a board, and two kinds of joint access. */
@@ -15,20 +16,22 @@ export interface SymbolPlace {
 /** found: ink. new: copper. removed: dashed grey. */
 export type SymbolState = 'found' | 'new' | 'removed';
 
+const ownSymbol = (kind: PointKind): string => `${pointKindWords[kind]} (own symbol)`;
+
 /** What each symbol means, for the legend. Drawn afresh after the descriptions of IEC 60617-11; own ones say so. */
 export const symbolWords: Readonly<Record<SymbolName, string>> = {
-  'socket-single': 'Single socket-outlet',
-  'socket-twin': 'Twin socket-outlet',
-  'fused-unit': 'Fused connection unit (own symbol)',
-  'flex-outlet': 'Flex outlet (own symbol)',
-  joint: 'Joint, accessible',
-  'joint-hidden': 'Joint, maintenance-free, not accessible',
-  'dp-switch': 'Double-pole switch',
-  'cooker-control': 'Cooker control unit (own symbol)',
-  grid: 'Grid switch unit (own symbol)',
-  shaver: 'Shaver supply unit (own symbol)',
-  blank: 'Blank plate (own symbol)',
-  other: 'Other accessory (own symbol)',
+  'socket-single': pointKindWords['socket-single'],
+  'socket-twin': pointKindWords['socket-twin'],
+  'fused-unit': ownSymbol('fused-unit'),
+  'flex-outlet': ownSymbol('flex-outlet'),
+  joint: `${pointKindWords.joint}, accessible`,
+  'joint-hidden': `${pointKindWords.joint}, maintenance-free, not accessible`,
+  'dp-switch': pointKindWords['dp-switch'],
+  'cooker-control': ownSymbol('cooker-control'),
+  grid: ownSymbol('grid'),
+  shaver: ownSymbol('shaver'),
+  blank: ownSymbol('blank'),
+  other: ownSymbol('other'),
   board: 'Consumer unit',
 };
 

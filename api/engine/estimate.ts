@@ -39,9 +39,26 @@ const factsOf = (worked: Worked, library: Library): Facts => ({
   edition: worked.job.edition,
 });
 
-function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeEstimate {
+/** How much of the answer is wanted. */
+export interface EstimateScope {
+  /** Only these schemes, in the job's order; absent: all. Unknown ids are left out. */
+  readonly schemeIds?: readonly string[];
+  /**
+   * `live`: without the worth of open questions and the pence of remedies, for a screen while something moves;
+   * absent: `whole`.
+   */
+  readonly depth?: 'whole' | 'live';
+}
+
+interface ToEstimate {
+  readonly house: House;
+  readonly library: Library;
+  readonly isLive: boolean;
+}
+
+function estimateScheme(scheme: Scheme, { house, library, isLive }: ToEstimate): SchemeEstimate {
   const worked = workScheme(house, scheme);
-  const priced = priceSchemeWithRange(house, worked, library);
+  const priced = priceSchemeWithRange({ house, worked, library });
   const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
   const findings = runRules(factsOf(worked, library), [...allRules, gaps]);
   return {
@@ -50,7 +67,7 @@ function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeE
     complies: complies(findings),
     totals: priced.price.totals,
     range: priced.range,
-    openQuestions: openQuestions(house, worked, priced.range, library),
+    openQuestions: isLive ? [] : openQuestions(house, worked, priced.range, library),
     runs: worked.runs,
     joints: worked.things.joints,
     boxes: worked.things.boxes,
@@ -58,14 +75,16 @@ function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeE
     takeoff: priced.takeoff,
     labour: priced.labour,
     price: priced.price,
-    findings: withConsequences(findings, {
-      house,
-      scheme,
-      runs: worked.runs,
-      grossPence: priced.price.totals.grossPence,
-      contingencyPercent: priced.price.contingencyPercent,
-      library,
-    }),
+    findings: isLive
+      ? findings
+      : withConsequences(findings, {
+          house,
+          scheme,
+          runs: worked.runs,
+          grossPence: priced.price.totals.grossPence,
+          contingencyPercent: priced.price.contingencyPercent,
+          library,
+        }),
     worked,
   };
 }
@@ -76,16 +95,22 @@ function estimateScheme(house: House, scheme: Scheme, library: Library): SchemeE
  * @param job as read by the model; odd or unfinished jobs give findings, never errors.
  * @param library the firm, its prices, norms and own limits.
  * @param when the date (ISO) and the job's revision that outputs carry; the engine has no clock.
+ * @param scope which schemes, and how deep; the differences and the cheapest are of those schemes alone.
  * @returns schemes in the job's order; equal arguments give equal results.
  */
 export function estimate(
   job: Job,
   library: Library,
   when: { readonly date: string; readonly revision: number },
+  scope: EstimateScope = {},
 ): Estimate {
   const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
   const asFound = workScheme(house, null);
-  const schemes = job.schemes.map((scheme) => estimateScheme(house, scheme, library));
+  const { schemeIds, depth } = scope;
+  const toEstimate = { house, library, isLive: depth === 'live' };
+  const schemes = job.schemes
+    .filter(({ id }) => schemeIds === undefined || schemeIds.includes(id))
+    .map((scheme) => estimateScheme(scheme, toEstimate));
   return {
     engine: ENGINE_VERSION,
     reference: job.reference,

@@ -15,6 +15,7 @@ const problemAnswer = z
       .meta({ description: 'What cannot be read, in the order of the file: the first hundred at most.' }),
     moreFaults: z.int().optional().meta({ description: 'How many faults are not listed.' }),
     currentRevision: z.int().optional(),
+    currentEtag: z.string().optional(),
     savedAt: z.string().optional(),
     limitBytes: z.int().optional(),
     choices: z.array(z.string()).optional(),
@@ -61,12 +62,19 @@ export function textAnswer(description: string, component: string) {
   return { description, content };
 }
 
+const ETAG_EXAMPLE = '"3-5f1c0a9be2d47c33"';
+
+/** The header of an answer that names the version it is about. */
+export const versionHeader = {
+  ETag: {
+    schema: { type: 'string' as const, example: ETAG_EXAMPLE },
+    description: 'The revision and a word that differs between two texts of one number; for If-Match, whole.',
+  },
+};
+
 /** As `textAnswer`, of a text that is stored with a revision. */
 export function storedAnswer(description: string, component: string) {
-  const headers = {
-    ETag: { schema: { type: 'string' as const, example: '"3"' }, description: 'The revision.' },
-  };
-  return { ...textAnswer(description, component), headers };
+  return { ...textAnswer(description, component), headers: versionHeader };
 }
 
 /** A JSON body that a component of the document describes; the route reads its text itself. */
@@ -94,18 +102,24 @@ export const revisionAddress = z.object({
 
 /** The header that names the revision to be replaced, for the document; `ifMatchOf` reads it. */
 export const ifMatchHeader = z.object({
-  'if-match': z
-    .string()
-    .optional()
-    .meta({ description: 'Required: the ETag of the revision to be replaced.', example: '"3"' }),
+  'if-match': z.string().optional().meta({
+    description:
+      'Required: the ETag of the revision to be replaced, whole; the number alone is answered 412.',
+    example: ETAG_EXAMPLE,
+  }),
 });
 
 /** The header that names the revision held, for the document; `isHeld` reads it. */
 export const ifNoneMatchHeader = z.object({
-  'if-none-match': z.string().optional().meta({ example: '"3"' }),
+  'if-none-match': z.string().optional().meta({ example: ETAG_EXAMPLE }),
 });
 
 /** What a save answers. */
-export const savedAnswer = z
+const savedBody = z
   .object({ revision: z.int(), savedAt: z.string().meta({ description: 'ISO 8601, UTC.' }) })
   .openapi('Saved');
+
+/** The answer of a save, with the version that came of it. */
+export function savedAnswer(description: string) {
+  return { ...jsonAnswer(description, savedBody), headers: versionHeader };
+}

@@ -61,11 +61,10 @@ function problemOf(error: unknown, request: Request): Problem {
   if (error instanceof HTTPException && error.status < 500)
     return new Problem('request-faulty', 'The request cannot be understood.');
   // The place of the store is for the log alone: whoever asks need not know how this machine's folders are called.
-  if (error instanceof StoreTrouble)
-    return new Problem(
-      'store-trouble',
-      'Nothing was changed. Try again; the server’s log says what is wrong.',
-    );
+  if (error instanceof StoreTrouble) {
+    const remedy = error.withoutPlace ?? 'Try again; the server’s log says what is wrong.';
+    return new Problem('store-trouble', `Nothing was changed. ${remedy}`);
+  }
   return new Problem('internal', 'Try again; the server’s log says what happened.');
 }
 

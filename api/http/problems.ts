@@ -40,6 +40,8 @@ export interface ProblemDetails {
   /** How many faults there are beyond those listed. */
   readonly moreFaults?: number;
   readonly currentRevision?: number;
+  /** What to send as If-Match once that revision has been read. */
+  readonly currentEtag?: string;
   readonly savedAt?: string;
   readonly limitBytes?: number;
   /** The ids or methods that would have served. */

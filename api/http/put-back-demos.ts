@@ -10,14 +10,17 @@ export interface DemosPutBack {
 
 /**
  * Puts the demo jobs that are not on the list back on it, and notes that they were offered. A removed one comes
- * back as the demo is; how it was when it was removed stays among its revisions.
+ * back as it was when it was removed: somebody's work may be in it.
  */
 export async function putBackDemos(stores: Stores, texts: readonly string[]): Promise<DemosPutBack> {
   const done: DemosPutBack = { added: [], kept: [] };
+  const removed = new Set((await stores.jobs.list({ removed: true })).map(({ id }) => id));
   for (const text of texts) {
     const heading = headingOf(jobFromText(text));
-    const { outcome } = await stores.jobs.create(heading, text);
-    (outcome === 'created' ? done.added : done.kept).push(heading.id);
+    const { outcome } = removed.has(heading.id)
+      ? await stores.jobs.restore(heading.id)
+      : await stores.jobs.create(heading, text);
+    (outcome === 'id-taken' ? done.kept : done.added).push(heading.id);
   }
   await stores.firm.noteDemosOffered();
   return done;

@@ -23,7 +23,7 @@ export interface Settings {
   readonly publicOrigin: string | null;
   /** The names that this machine goes by, in lower case. */
   readonly hostNames: readonly string[];
-  /** The folder of the built screen, absolute. */
+  /** The folder of the built screen, absolute: `SCREEN_FOLDER`, so that a build for tests leaves the one in use alone. */
   readonly screenFolder: string;
 }
 
@@ -124,7 +124,7 @@ export function settingsFrom(env: Environment, surroundings: Surroundings): Read
         tls: tls.value,
         publicOrigin: publicOrigin.value,
         hostNames: namesOf(hostName, host.value),
-        screenFolder: join(root, '.built'),
+        screenFolder: given(env, 'SCREEN_FOLDER') ?? join(root, '.built'),
       },
     };
   const faults = [port, host, databaseUrl, tls, publicOrigin].flatMap((read) =>

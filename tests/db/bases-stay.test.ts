@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { JobStore, SaveHow } from '../../api/db/stores.ts';
+import type { SaveHow } from '../../api/db/stores.ts';
+import type { NumberedStores } from './numbered-stores.ts';
 import { heading, openTestStore, type TestClock, type TestStore } from './test-store.ts';
 
 let store: TestStore;
@@ -74,10 +75,10 @@ class Oracle {
 /** Does each act on the store and on the oracle, and compares what comes of it. */
 class Play {
   readonly oracle = new Oracle();
-  readonly jobs: JobStore;
+  readonly jobs: NumberedStores['jobs'];
   readonly id: string;
   readonly clock: TestClock;
-  constructor(jobs: JobStore, id: string, clock: TestClock) {
+  constructor(jobs: NumberedStores['jobs'], id: string, clock: TestClock) {
     this.jobs = jobs;
     this.id = id;
     this.clock = clock;

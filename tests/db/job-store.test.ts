@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tagOf } from '../../api/db/tag-of.ts';
 import { heading, openTestStore, type TestStore } from './test-store.ts';
 
 let store: TestStore;
@@ -51,7 +52,7 @@ describe('the jobs of a store', () => {
     store.clock.pass(minute);
     const saved = await jobs.save(heading('when', 'New title'), '22', 1, 'autosave');
     const at = store.clock.now();
-    expect(saved).toEqual({ outcome: 'saved', revision: 2, savedAt: at.toISOString() });
+    expect(saved).toEqual({ outcome: 'saved', revision: 2, tag: tagOf('22'), savedAt: at.toISOString() });
     expect(created).toMatchObject({ savedAt: new Date(at.getTime() - minute).toISOString() });
     expect(await jobs.revisions('when')).toEqual([
       { revision: 2, savedAt: at.toISOString(), how: 'autosave', keptFor: null, bytes: 2 },
@@ -63,7 +64,9 @@ describe('the jobs of a store', () => {
       title: 'New title',
       customer: 'C',
       revision: 2,
+      tag: tagOf('22'),
       savedAt: at.toISOString(),
+      removedAt: null,
       wantedPoints: 1,
       schemes: 2,
     });
@@ -102,6 +105,24 @@ describe('the jobs of a store', () => {
     expect(await jobs.save(heading('gone'), 'x', 1, 'by-hand')).toEqual({ outcome: 'no-such-job' });
     expect(await jobs.restore('gone')).toMatchObject({ outcome: 'saved', revision: 1 });
     expect((await jobs.read('gone'))?.text).toBe('kept text');
+  });
+
+  it('lists the removed jobs on their own, last removed first', async () => {
+    const { jobs } = await store.firm('removed');
+    for (const id of ['a', 'b', 'c']) await jobs.create(heading(id), id);
+    await jobs.remove('b', 1);
+    store.clock.pass(minute);
+    await jobs.remove('a', 1);
+    const at = store.clock.now();
+    const removed = await jobs.list({ removed: true });
+    expect(removed.map(({ id, removedAt }) => [id, removedAt])).toEqual([
+      ['a', at.toISOString()],
+      ['b', new Date(at.getTime() - minute).toISOString()],
+    ]);
+    expect((await jobs.list()).map(({ id }) => id)).toEqual(['c']);
+    await jobs.restore('b');
+    expect((await jobs.list({ removed: true })).map(({ id }) => id)).toEqual(['a']);
+    expect((await jobs.list({ removed: false })).map(({ id }) => id)).toEqual(['b', 'c']);
   });
 
   it('counts on when a removed id is used again, and keeps what was', async () => {

@@ -1,5 +1,6 @@
 import { openDatabase } from '../../api/db/open-database.ts';
 import { storesOf } from '../../api/db/stores-of.ts';
+import { numberedStores } from './numbered-stores.ts';
 import { crashText, heading } from './test-store.ts';
 
 // Makes one job and saves it over and over, saying each acknowledged revision, until it has made so many saves or is
@@ -8,7 +9,7 @@ const [url = '', id = '', saves = 'Infinity', opensAt = '0'] = process.argv.slic
 // Programs that are to open it at the same moment start up at their own pace before.
 while (Date.now() < Number(opensAt));
 const database = await openDatabase(url);
-const { jobs } = await storesOf(database, 'own', () => new Date());
+const { jobs } = numberedStores(await storesOf(database, 'own', () => new Date()));
 const made = await jobs.create(heading(id), crashText(1));
 if (made.outcome === 'created') process.stdout.write(`${made.revision}\n`);
 let base = made.outcome === 'created' ? made.revision : ((await jobs.read(id))?.revision ?? 0);

@@ -4,8 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { type Database, openDatabase } from '../../api/db/open-database.ts';
-import type { JobHeading, Stores } from '../../api/db/stores.ts';
+import type { JobHeading } from '../../api/db/stores.ts';
 import { storesOf } from '../../api/db/stores-of.ts';
+import { type NumberedStores, numberedStores } from './numbered-stores.ts';
 
 /** A clock that a test sets. */
 export interface TestClock {
@@ -27,9 +28,9 @@ export function testClock(start = '2026-03-02T08:00:00.000Z'): TestClock {
 export interface TestStore {
   readonly url: string;
   readonly database: Database;
-  readonly stores: Stores;
+  readonly stores: NumberedStores;
   readonly clock: TestClock;
-  readonly firm: (firmId: string) => Promise<Stores>;
+  readonly firm: (firmId: string) => Promise<NumberedStores>;
   readonly close: () => Promise<void>;
 }
 
@@ -39,7 +40,8 @@ export async function openTestStore(there?: string): Promise<TestStore> {
   const url = there ?? pathToFileURL(join(folder, 'deep', 'store.db')).href;
   const database = await openDatabase(url);
   const clock = testClock();
-  const firm = (firmId: string): Promise<Stores> => storesOf(database, firmId, clock.now);
+  const firm = async (firmId: string): Promise<NumberedStores> =>
+    numberedStores(await storesOf(database, firmId, clock.now));
   return {
     url,
     database,

@@ -5,9 +5,10 @@ import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { readJobText } from '#model/read-job.ts';
-import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
+import { etagFor, saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
 const at = `/api/jobs/${saltglassId}`;
+const demoTag = etagFor(0, `${JSON.stringify(demoLibrary(), null, 2)}\n`);
 
 async function withJob() {
   const made = await testApp();
@@ -54,7 +55,7 @@ describe('the estimate of a kept job', () => {
 
   it('is priced with the firm’s own library once it has one', async () => {
     const { get, send } = await withJob();
-    await send('PUT', '/api/library', JSON.stringify(freeLabour()), { 'if-match': '"0"' });
+    await send('PUT', '/api/library', JSON.stringify(freeLabour()), { 'if-match': demoTag });
     expect(await (await get(`${at}/estimate`)).text()).toBe(expectedJson('2026-11-25', 1, freeLabour()));
   });
 
@@ -111,26 +112,50 @@ describe('the library', () => {
   it('is the demo library as revision 0 until the firm saves its own, to the byte', async () => {
     const { get, send } = await testApp();
     const demo = await get('/api/library');
-    expect(demo.headers.get('etag')).toBe('"0"');
+    expect(demo.headers.get('etag')).toBe(demoTag);
     expect(await demo.json()).toEqual(demoLibrary());
-    expect((await get('/api/library', { 'if-none-match': '"0"' })).status).toBe(304);
+    expect((await get('/api/library', { 'if-none-match': demoTag })).status).toBe(304);
     const own = `${JSON.stringify(freeLabour())}  \n`;
-    const saved = await send('PUT', '/api/library', own, { 'if-match': '"0"' });
-    expect([saved.status, saved.headers.get('etag')]).toEqual([200, '"1"']);
+    const saved = await send('PUT', '/api/library', own, { 'if-match': demoTag });
+    expect([saved.status, saved.headers.get('etag')]).toEqual([200, etagFor(1, own)]);
     const kept = await get('/api/library');
-    expect([kept.headers.get('etag'), await kept.text()]).toEqual(['"1"', own]);
+    expect([kept.headers.get('etag'), await kept.text()]).toEqual([etagFor(1, own), own]);
   });
 
   it('is not saved over a revision that was not read, nor when it cannot be read', async () => {
     const { get, send } = await testApp();
     const text = JSON.stringify(freeLabour());
     expect((await send('PUT', '/api/library', text)).status).toBe(428);
-    await send('PUT', '/api/library', text, { 'if-match': '"0"' });
-    const stale = await send('PUT', '/api/library', text, { 'if-match': '"0"' });
+    await send('PUT', '/api/library', text, { 'if-match': demoTag });
+    const stale = await send('PUT', '/api/library', text, { 'if-match': demoTag });
     expect([stale.status, (await stale.json()).currentRevision]).toEqual([412, 1]);
-    const faulty = await send('PUT', '/api/library', '{"firm":{}}', { 'if-match': '"1"' });
+    const faulty = await send('PUT', '/api/library', '{"firm":{}}', { 'if-match': etagFor(1, text) });
     expect([faulty.status, (await faulty.json()).code]).toEqual([422, 'library-unreadable']);
-    expect((await get('/api/library')).headers.get('etag')).toBe('"1"');
+    expect((await get('/api/library')).headers.get('etag')).toBe(etagFor(1, text));
+  });
+});
+
+describe('a library made from another text of the same number', () => {
+  const text = JSON.stringify(freeLabour());
+
+  it('is refused before the first save, when the demo library is another by now', async () => {
+    const { get, send } = await testApp();
+    for (const held of [etagFor(0, 'an older demo library'), '"0"']) {
+      const answer = await send('PUT', '/api/library', text, { 'if-match': held });
+      expect([answer.status, (await answer.json()).currentEtag]).toEqual([412, demoTag]);
+    }
+    expect((await get('/api/library')).headers.get('etag')).toBe(demoTag);
+  });
+
+  it('is refused after it, and so is one of a number that is not there yet', async () => {
+    const { get, send } = await testApp();
+    const early = await send('PUT', '/api/library', text, { 'if-match': etagFor(1, text) });
+    expect([early.status, (await early.json()).currentEtag]).toEqual([412, demoTag]);
+    await send('PUT', '/api/library', text, { 'if-match': demoTag });
+    const answer = await send('PUT', '/api/library', `${text} `, { 'if-match': etagFor(1, `${text}\n`) });
+    expect([answer.status, (await answer.json()).currentEtag]).toEqual([412, etagFor(1, text)]);
+    expect((await get('/api/library', { 'if-none-match': etagFor(1, `${text}\n`) })).status).toBe(200);
+    expect(await (await get('/api/library')).text()).toBe(text);
   });
 });
 
@@ -152,7 +177,7 @@ describe('the catalogue', () => {
       prices: { ...library.prices, items: [] },
       norms: { ...library.norms, tasks: [] },
     };
-    await send('PUT', '/api/library', JSON.stringify(bare), { 'if-match': '"0"' });
+    await send('PUT', '/api/library', JSON.stringify(bare), { 'if-match': demoTag });
     const { items, tasks, libraryRevision } = await (await get('/api/catalogue')).json();
     expect(libraryRevision).toBe(1);
     expect(new Set(items.map(({ price }: { price: unknown }) => price))).toEqual(new Set([null]));

@@ -4,7 +4,7 @@ import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { projectRoot, saltglass, saltglassId } from './test-app.ts';
+import { etagFor, projectRoot, saltglass, saltglassId } from './test-app.ts';
 
 let folder = '';
 const children = new Set<ChildProcess>();
@@ -68,13 +68,14 @@ describe('the server as a process', () => {
     expect(first.out()).toBe(`Ringwright is at ${url}\n`);
     expect(await idsAt(url)).toContain(saltglassId);
     const at = `${url}/api/jobs/${saltglassId}`;
-    const headers = { 'if-match': '"1"', 'content-type': 'application/json' };
+    const headers = { 'if-match': etagFor(1, saltglass), 'content-type': 'application/json' };
     const saved = await fetch(at, { method: 'PUT', headers, body: `${saltglass} ` });
     expect(saved.status).toBe(200);
     const [other] = (await idsAt(url)).filter((id) => id !== saltglassId);
+    const etag = (await fetch(`${url}/api/jobs/${other}`)).headers.get('etag') ?? '';
     const removed = await fetch(`${url}/api/jobs/${other}`, {
       method: 'DELETE',
-      headers: { 'if-match': '"1"' },
+      headers: { 'if-match': etag },
     });
     expect(removed.status).toBe(204);
     first.child.kill('SIGTERM');

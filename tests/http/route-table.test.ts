@@ -175,9 +175,14 @@ describe('problems', () => {
     expect(String(broken.complaints[0]?.error)).toContain('disk /secret/place is full');
   });
 
-  it('of the store are told as such, without its place', async () => {
+  it.each([
+    ['The store has no room left: the disk is full.', 'the disk is full'],
+    [null, 'log says what is wrong'],
+  ])('of the store are told as such with the remedy, without its place: %s', async (withoutPlace, told) => {
     const made = await testApp();
-    const trouble = new StoreTrouble('The store /secret/place has no room left: the disk is full.');
+    const trouble = new StoreTrouble('The store /secret/place has no room left: the disk is full.', {
+      withoutPlace,
+    });
     const full = await testApp({
       stores: { ...made.stores, jobs: { ...made.stores.jobs, list: () => Promise.reject(trouble) } },
     });
@@ -185,6 +190,7 @@ describe('problems', () => {
     const text = await answer.text();
     expect([answer.status, JSON.parse(text).code]).toEqual([503, 'store-trouble']);
     expect(text).not.toContain('secret');
+    expect(JSON.parse(text).detail).toContain(told);
     expect(String(full.complaints[0]?.error)).toContain('the disk is full');
   });
 });

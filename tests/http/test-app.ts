@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import type { Stores } from '../../api/db/stores.ts';
+import { tagOf } from '../../api/db/tag-of.ts';
 import { createApp } from '../../api/http/app.ts';
 import type { AppParts, AppSettings } from '../../api/http/app-parts.ts';
+import { etagOf } from '../../api/http/revision-headers.ts';
 import { freshStores } from './test-stores.ts';
 
 /** The project's folder. */
@@ -18,6 +20,9 @@ export const saltglass: string = demoText('saltglass-row');
 
 /** Its id. */
 export const saltglassId: string = JSON.parse(saltglass).id;
+
+/** The ETag of a text under a revision's number. */
+export const etagFor = (revision: number, text: string): string => etagOf({ revision, tag: tagOf(text) });
 
 /** A demo job's text with another id, and other keys if wanted. */
 export const variantOf = (text: string, changes: Readonly<Record<string, unknown>>): string =>

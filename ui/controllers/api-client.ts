@@ -11,7 +11,11 @@ export interface ListedJob {
   readonly title: string;
   readonly customer: string;
   readonly revision: number;
+  /** The tag of that revision. */
+  readonly etag: string;
   readonly savedAt: string;
+  /** ISO; null while it is on the list. */
+  readonly removedAt: string | null;
   readonly wantedPoints: number;
   readonly schemes: number;
 }
@@ -48,15 +52,38 @@ interface ProblemBody {
   readonly faults: readonly Fault[];
 }
 
-/** A document with the revision that it is. */
-export interface Revised<T> {
-  readonly value: T;
+/** A revision as the server names it. */
+export interface Tagged {
+  /** Its number, as people read it. */
   readonly revision: number;
+  /** Its entity tag, sent back as it came: the number alone does not tell two texts of one number apart. */
+  readonly etag: string;
+}
+
+/** A document with the revision that it is. */
+export interface Revised<T> extends Tagged {
+  readonly value: T;
 }
 
 type Fetch = typeof fetch;
 
-const revisionOf = (answer: Response): number => Number(answer.headers.get('etag')?.replaceAll('"', '') ?? 0);
+/**
+ * The revision that an answer is of. A proxy that packs answers makes a tag weak, which `If-Match` would never fit
+ * (RFC 9110, 13.1.1); the text is the same all the same, so the mark of weakness is dropped.
+ */
+function taggedBy(answer: Response): Tagged {
+  const etag = (answer.headers.get('etag') ?? '').trim().replace(/^W\//, '');
+  const number = /^"(\d{1,15})[^"]*"$/.exec(etag)?.[1];
+  if (number !== undefined) return { revision: Number(number), etag };
+  throw new ServerRefusal(502, {
+    code: 'revision-missing',
+    detail:
+      'The answer does not say which revision it is. Something between here and the server takes its ETag header away: have that let through.',
+  });
+}
+
+/** What browsers let go on after a page is closed: bytes of all such requests together. Source: Fetch standard, 4.5. */
+const KEPT_ALIVE_MOST_BYTES = 64 * 1024;
 
 async function problemOf(answer: Response): Promise<Partial<ProblemBody>> {
   try {
@@ -69,6 +96,8 @@ async function problemOf(answer: Response): Promise<Partial<ProblemBody>> {
 /** Speaks to the server; every refusal, and no answer at all, is a `ServerRefusal`. */
 export class ApiClient {
   readonly #fetch: Fetch;
+  /** Bytes of the requests under way that would outlive the page. */
+  #keptAliveBytes = 0;
 
   constructor(fetcher: Fetch = (input, init) => fetch(input, init)) {
     this.#fetch = fetcher;
@@ -79,10 +108,16 @@ export class ApiClient {
     return ((await answer.json()) as { jobs: readonly ListedJob[] }).jobs;
   }
 
+  /** The jobs that were deleted, the last one first. */
+  async listRemovedJobs(): Promise<readonly ListedJob[]> {
+    const answer = await this.#ask('GET', '/api/jobs?removed=true');
+    return ((await answer.json()) as { jobs: readonly ListedJob[] }).jobs;
+  }
+
   async readJob(id: string): Promise<Revised<Job>> {
     const answer = await this.#ask('GET', jobPath(id));
     const read = readJobText(await answer.text());
-    if (read.ok) return { value: read.job, revision: revisionOf(answer) };
+    if (read.ok) return { value: read.job, ...taggedBy(answer) };
     throw new ServerRefusal(422, {
       code: 'job-unreadable',
       detail: 'The stored job cannot be read by this version.',
@@ -90,16 +125,17 @@ export class ApiClient {
     });
   }
 
-  async createJob(job: Job): Promise<number> {
-    const answer = await this.#ask('POST', '/api/jobs', { body: JSON.stringify(job) });
-    return ((await answer.json()) as { revision: number }).revision;
+  async createJob(job: Job): Promise<Tagged> {
+    return taggedBy(await this.#ask('POST', '/api/jobs', { body: JSON.stringify(job) }));
   }
 
-  async saveJob(job: Job, base: number, how: 'autosave' | 'by-hand'): Promise<number> {
+  /** @param base the tag of the revision that the job was changed from. */
+  async saveJob(job: Job, base: string, how: 'autosave' | 'by-hand'): Promise<Tagged> {
     return this.#save(`${jobPath(job.id)}?how=${how}`, job, base);
   }
 
-  async removeJob(id: string, base: number): Promise<void> {
+  /** Takes a job off the list, unless it was saved since the revision of the tag. */
+  async removeJob(id: string, base: string): Promise<void> {
     await this.#ask('DELETE', jobPath(id), { base });
   }
 
@@ -114,7 +150,7 @@ export class ApiClient {
   async readLibrary(): Promise<Revised<Library>> {
     const answer = await this.#ask('GET', '/api/library');
     const read = readLibraryText(await answer.text());
-    if (read.ok) return { value: read.library, revision: revisionOf(answer) };
+    if (read.ok) return { value: read.library, ...taggedBy(answer) };
     throw new ServerRefusal(422, {
       code: 'library-unreadable',
       detail: 'The stored library cannot be read by this version.',
@@ -122,26 +158,45 @@ export class ApiClient {
     });
   }
 
-  async saveLibrary(library: Library, base: number): Promise<number> {
+  /** @param base the tag of the revision that the library was changed from. */
+  async saveLibrary(library: Library, base: string): Promise<Tagged> {
     return this.#save('/api/library', library, base);
   }
 
-  async #save(path: string, value: unknown, base: number): Promise<number> {
-    const answer = await this.#ask('PUT', path, { body: JSON.stringify(value), base });
-    return ((await answer.json()) as { revision: number }).revision;
+  async #save(path: string, value: unknown, base: string): Promise<Tagged> {
+    const body = JSON.stringify(value);
+    const bytes = new TextEncoder().encode(body).length;
+    const keepalive = this.#keptAliveBytes + bytes <= KEPT_ALIVE_MOST_BYTES;
+    if (!keepalive) return taggedBy(await this.#ask('PUT', path, { body, base }));
+    this.#keptAliveBytes += bytes;
+    try {
+      return taggedBy(await this.#ask('PUT', path, { body, base, keepalive }));
+    } finally {
+      this.#keptAliveBytes -= bytes;
+    }
   }
 
-  async #ask(method: string, path: string, sent: { body?: string; base?: number } = {}): Promise<Response> {
+  async #ask(method: string, path: string, sent: Sent = {}): Promise<Response> {
+    const { body, base, keepalive = false } = sent;
     const headers: Record<string, string> = {};
-    if (sent.body !== undefined) headers['content-type'] = 'application/json';
-    if (sent.base !== undefined) headers['if-match'] = `"${sent.base}"`;
-    const request: RequestInit = { method, headers, ...(sent.body === undefined ? {} : { body: sent.body }) };
-    const answer = await this.#fetch(path, request).catch((error: unknown) => {
-      throw new ServerRefusal(0, { detail: `The server is not to be reached (${String(error)}).` });
+    if (body !== undefined) headers['content-type'] = 'application/json';
+    if (base !== undefined) headers['if-match'] = base;
+    const request: RequestInit = { method, headers, keepalive, ...(body === undefined ? {} : { body }) };
+    const answer = await this.#fetch(path, request).catch(() => {
+      throw new ServerRefusal(0, {});
     });
     if (!answer.ok) throw new ServerRefusal(answer.status, await problemOf(answer));
     return answer;
   }
+}
+
+/** What goes with a request. */
+interface Sent {
+  readonly body?: string;
+  /** The tag that what is replaced must still have. */
+  readonly base?: string;
+  /** True where the request goes on though the page is closed. */
+  readonly keepalive?: boolean;
 }
 
 const jobPath = (id: string): string => `/api/jobs/${encodeURIComponent(id)}`;

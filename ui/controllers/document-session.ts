@@ -1,13 +1,14 @@
 import type { Objectish } from 'immer';
 import type { Keeping } from '../job-view.ts';
-import { type Revised, ServerRefusal } from './api-client.ts';
+import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
 import { EditHistory, type HistoryEdit } from './edit-history.ts';
+import { isSameData } from './same-data.ts';
 
 /** How a document is fetched and kept. */
 export interface Keeper<T> {
   readonly read: () => Promise<Revised<T>>;
-  /** Saves on a base and gives the new revision; refuses a stale base with 412. */
-  readonly save: (value: T, base: number, how: 'autosave' | 'by-hand') => Promise<number>;
+  /** Saves on the revision of a tag and gives the new one; refuses a stale base with 412. */
+  readonly save: (value: T, base: string, how: 'autosave' | 'by-hand') => Promise<Tagged>;
 }
 
 /** Calls back after a while; what it gives back calls it off. */
@@ -30,9 +31,16 @@ const RETRY_MOST_MS = 60_000;
  */
 export class DocumentSession<T extends Objectish> {
   #history: EditHistory<T>;
-  #revision: number;
-  /** The state that the server has as `#revision`. */
+  /** The newest revision that is known. */
+  #tagged: Tagged;
+  /** The state that the server has as `#tagged`. */
   #kept: T;
+  /** True when that was saved by hand here: it stays among the revisions. */
+  #isPinned = false;
+  /** True from the wish to save by hand until such a save has gone in, however often it is tried. */
+  #wantsPin = false;
+  /** True when a save that did not get through will be tried again by itself. */
+  #triesAgain = false;
   /** What was sent since the last answer without getting one: any of it may have arrived all the same. */
   #unanswered: readonly T[] = [];
   #keeping: Keeping = 'kept';
@@ -50,7 +58,7 @@ export class DocumentSession<T extends Objectish> {
   constructor(start: Revised<T>, keeper: Keeper<T>, changed: () => void, wait: Wait = waitInBrowser) {
     this.#history = new EditHistory(start.value);
     this.#kept = this.#history.now;
-    this.#revision = start.revision;
+    this.#tagged = { revision: start.revision, etag: start.etag };
     this.#keeper = keeper;
     this.#changed = changed;
     this.#wait = wait;
@@ -60,7 +68,15 @@ export class DocumentSession<T extends Objectish> {
     return this.#history.now;
   }
   get revision(): number {
-    return this.#revision;
+    return this.#tagged.revision;
+  }
+  /** The tag of the newest revision that is known. */
+  get etag(): string {
+    return this.#tagged.etag;
+  }
+  /** What the newest revision that is known holds. */
+  get base(): T {
+    return this.#kept;
   }
   get keeping(): Keeping {
     return this.#keeping;
@@ -72,6 +88,14 @@ export class DocumentSession<T extends Objectish> {
   /** The server's word for the trouble; null without any. */
   get troubleCode(): string | null {
     return this.#troubleCode;
+  }
+  /** True when a save that did not get through is tried again by itself. */
+  get triesAgain(): boolean {
+    return this.#triesAgain;
+  }
+  /** True when the newest revision was saved by hand here: nothing lets go of it. */
+  get isPinned(): boolean {
+    return this.#isPinned;
   }
   /** What somebody else saved in between; null when nobody did. */
   get theirRevision(): number | null {
@@ -94,11 +118,6 @@ export class DocumentSession<T extends Objectish> {
 
   edit(edit: HistoryEdit<T>): void {
     if (this.#history.edit(edit)) this.#edited();
-  }
-
-  /** The thing that moved has come to rest: the next move is a step of its own. */
-  endGroup(): void {
-    this.#history.endGroup();
   }
 
   undo(): void {
@@ -124,13 +143,25 @@ export class DocumentSession<T extends Objectish> {
 
   /** Keeps the newest state now; resolves when nothing is left to keep or the server said no. */
   async keep(how: 'autosave' | 'by-hand'): Promise<void> {
+    if (how === 'by-hand' && this.unkept) this.#wantsPin = true;
+    return this.#keepWanted();
+  }
+
+  /** Keeps the newest state by hand, so that it stays among the revisions, even where it was kept by itself already. */
+  async pin(): Promise<void> {
+    if (this.unkept || !this.#isPinned) this.#wantsPin = true;
+    return this.#keepWanted();
+  }
+
+  async #keepWanted(): Promise<void> {
     this.#callOff();
     while (this.#saving !== null) await this.#saving;
-    if (!this.unkept || this.#keeping === 'changed-elsewhere') return this.#settle();
-    this.#saving = this.#save(this.#history.now, how);
+    if (!(this.unkept || this.#wantsPin) || this.#keeping === 'changed-elsewhere') return this.#settle();
+    this.#saving = this.#save(this.#history.now, this.#wantsPin ? 'by-hand' : 'autosave');
     await this.#saving;
     this.#saving = null;
-    if (this.unkept && this.#keeping === 'keeping') this.#later(REST_MS);
+    const goesOn = this.unkept ? this.#keeping === 'keeping' : this.#wantsPin && this.#keeping === 'kept';
+    if (goesOn) this.#later(REST_MS);
   }
 
   #settle(): void {
@@ -141,18 +172,22 @@ export class DocumentSession<T extends Objectish> {
   }
 
   async #save(value: T, how: 'autosave' | 'by-hand'): Promise<void> {
+    this.#triesAgain = false;
     try {
-      const revision = await this.#keeper.save(value, this.#revision, how);
-      this.#hasKept(value, revision);
+      this.#hasKept(value, await this.#keeper.save(value, this.#tagged.etag, how));
+      this.#isPinned = how === 'by-hand';
+      if (this.#isPinned) this.#wantsPin = false;
     } catch (error) {
       await this.#refused(value, error);
     }
     this.#changed();
   }
 
-  #hasKept(value: T, revision: number): void {
+  #hasKept(value: T, { revision, etag }: Tagged): void {
     this.#kept = value;
-    this.#revision = revision;
+    this.#tagged = { revision, etag };
+    this.#isPinned = false;
+    this.#triesAgain = false;
     this.#unanswered = [];
     this.#retryMs = RETRY_MS;
     this.#trouble = null;
@@ -164,46 +199,76 @@ export class DocumentSession<T extends Objectish> {
 
   async #refused(value: T, error: unknown): Promise<void> {
     if (error instanceof ServerRefusal && error.status === 412) return this.#stale(value, error);
-    this.#keeping = 'not-kept';
-    this.#trouble = error instanceof Error ? error.message : String(error);
-    this.#troubleCode = error instanceof ServerRefusal ? error.code : null;
+    this.#hasFailed(error);
     const maySucceed = !(error instanceof ServerRefusal) || error.status === 0 || error.status >= 500;
     if (!maySucceed) return;
     this.#unanswered = [...this.#unanswered, value];
+    this.#tryAgain();
+  }
+
+  #hasFailed(error: unknown): void {
+    this.#keeping = 'not-kept';
+    this.#trouble = error instanceof Error ? error.message : String(error);
+    this.#troubleCode = error instanceof ServerRefusal ? error.code : null;
+  }
+
+  #tryAgain(): void {
+    this.#triesAgain = true;
     this.#later(this.#retryMs);
     this.#retryMs = Math.min(this.#retryMs * 2, RETRY_MOST_MS);
   }
 
   /** Another revision is there. If it is what we sent, only the answer was lost; else a person decides. */
   async #stale(value: T, error: ServerRefusal): Promise<void> {
-    const theirs = await this.#keeper.read().catch(() => null);
-    const text = JSON.stringify(theirs?.value);
-    const ours = [value, ...this.#unanswered].find((sent) => JSON.stringify(sent) === text);
-    if (theirs !== null && ours !== undefined) {
-      this.#hasKept(ours, theirs.revision);
+    let theirs: Revised<T>;
+    try {
+      theirs = await this.#keeper.read();
+    } catch (unread) {
+      // Whose revision it is cannot be told before it is read.
+      this.#hasFailed(unread);
+      this.#tryAgain();
+      return;
+    }
+    const ours = [value, ...this.#unanswered].find((sent) => isSameData(sent, theirs.value));
+    if (ours !== undefined) {
+      this.#hasKept(ours, theirs);
       return;
     }
     this.#keeping = 'changed-elsewhere';
     this.#trouble = 'This was changed elsewhere in the meantime.';
-    this.#theirRevision = theirs?.revision ?? error.currentRevision;
+    this.#troubleCode = null;
+    this.#theirRevision = theirs.revision;
     this.#theirSavedAt = error.savedAt;
   }
 
-  /** Lays the own state over what somebody else saved; theirs stays among the revisions. */
-  async putMineOver(): Promise<void> {
-    const theirs = await this.#keeper.read();
-    this.#revision = theirs.revision;
-    this.#kept = theirs.value;
+  /** What the server has this moment. */
+  readTheirs(): Promise<Revised<T>> {
+    return this.#keeper.read();
+  }
+
+  /**
+   * Lays the own state over what somebody else saved.
+   *
+   * @param theirs what was read, and put aside where it is still wanted: nothing newer is laid over.
+   */
+  async putMineOver({ value, revision, etag }: Revised<T>): Promise<void> {
+    this.#tagged = { revision, etag };
+    this.#kept = value;
     this.#keeping = 'keeping';
     await this.keep('by-hand');
   }
 
   /** Takes what somebody else saved in place of the own state; whoever asks has put that aside before. */
   async takeTheirs(): Promise<void> {
-    const theirs = await this.#keeper.read();
+    this.take(await this.readTheirs());
+  }
+
+  /** Goes on with what was read in place of the own state, whose steps back are gone. */
+  take(read: Revised<T>): void {
     this.#callOff();
-    this.#history = new EditHistory(theirs.value);
-    this.#hasKept(this.#history.now, theirs.revision);
+    this.#wantsPin = false;
+    this.#history = new EditHistory(read.value);
+    this.#hasKept(this.#history.now, read);
     this.#changed();
   }
 

@@ -73,12 +73,6 @@ export class EditHistory<T extends Objectish> {
     return true;
   }
 
-  /** Ends the group that is open: the next edit of its name is a step of its own. */
-  endGroup(): void {
-    const last = this.#done.at(-1);
-    if (last !== undefined) this.#done = [...this.#done.slice(0, -1), { ...last, group: null }];
-  }
-
   /** Takes the last step back; false when there is none. */
   undo(): boolean {
     const step = this.#done.at(-1);

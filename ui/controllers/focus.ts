@@ -1,7 +1,7 @@
 import type { LitElement } from 'lit';
 
 /** The control that has the focus, inside whatever shadow roots. */
-export function deepestFocus(): Element | null {
+function deepestFocus(): Element | null {
   let focused = document.activeElement;
   while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
   return focused;
@@ -14,6 +14,14 @@ export async function focusHeadingOf(element: LitElement): Promise<void> {
   heading?.focus({ preventScroll: true });
 }
 
+/** Leaves the text that is being typed for a moment and comes back: a field sends what was typed when it is left. */
+export function sendWhatIsTyped(): void {
+  const field = deepestFocus();
+  if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement)) return;
+  field.blur();
+  field.focus({ preventScroll: true });
+}
+
 const typedIn = new Set(['text', 'number', 'date', 'search', 'email', 'tel', 'url', 'password']);
 
 /** True when keys go into a text at the moment, which has an undo of its own. */
@@ -21,4 +29,12 @@ export function isTyping(event: KeyboardEvent): boolean {
   const [target] = event.composedPath();
   if (target instanceof HTMLInputElement) return typedIn.has(target.type);
   return target instanceof HTMLTextAreaElement;
+}
+
+/** Has the field that is being typed in send what it holds, as if it were left for a moment. */
+export function sendTyped(): void {
+  const field = deepestFocus();
+  if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement)) return;
+  field.blur();
+  field.focus();
 }

@@ -5,12 +5,14 @@ import { readJob } from '#model/read-job.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { copyOfJob } from '../edits/new-job.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
-import type { JobView } from '../job-view.ts';
+import type { JobView, Keeping } from '../job-view.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { type Clock, type EstimateAsk, Estimating } from './estimating.ts';
 import type { OpenJobs } from './open-jobs.ts';
+import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
+import { isSameData } from './same-data.ts';
 import { today } from './today.ts';
 
 /** How a job that was changed here and elsewhere is settled. */
@@ -20,11 +22,19 @@ export type Settlement = 'take-theirs' | 'mine-as-copy' | 'mine-over-theirs';
 export interface DeskParts {
   readonly api: ApiClient;
   readonly jobs: OpenJobs;
+  /** What jobs are priced with. */
+  readonly library: OpenLibrary;
   /** The browser's, unless a test brings its own. */
   readonly clock?: Clock;
 }
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** How far the keeping is of all that papers are made from: what holds up the library is settled on its own page. */
+function keepingOf(job: Keeping, library: Keeping): Keeping {
+  if (job !== 'kept') return job;
+  return library === 'changed-elsewhere' ? 'not-kept' : library;
+}
 
 /** A job as it lies on the desk: its session, its estimate, what is looked at, and what was said of it last. */
 export class JobDesk {
@@ -33,13 +43,13 @@ export class JobDesk {
   #said = '';
   #inPassing = false;
   #session: DocumentSession<Job> | null = null;
-  #library: Library | null = null;
   #estimating: Estimating | null = null;
   #lit: ReadonlySet<string> = new Set();
   #moving = false;
   #drag = 0;
   #route: JobRoute;
   #closed = false;
+  #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #changed: () => void;
 
@@ -74,16 +84,17 @@ export class JobDesk {
   async open(): Promise<void> {
     const { jobId } = this.#route;
     try {
-      const [session, { value: library }] = await Promise.all([
+      const [session, { now: library }] = await Promise.all([
         this.#parts.jobs.open(jobId),
-        this.#parts.api.readLibrary(),
+        this.#parts.library.open(),
       ]);
       if (this.#closed) return;
       this.#session = session;
-      this.#library = library;
       this.#refusal = null;
       this.#estimating = new Estimating(this.#ask(session, library), () => this.#show(), this.#parts.clock);
       this.#parts.jobs.listen(jobId, () => this.#takeAndShow());
+      this.#endLibraryWatch();
+      this.#endLibraryWatch = this.#parts.library.listen(() => this.#takeAndShow());
       this.#show();
     } catch (error) {
       this.#refusal =
@@ -96,6 +107,7 @@ export class JobDesk {
   close(): void {
     this.#closed = true;
     this.#parts.jobs.listen(this.#route.jobId, null);
+    this.#endLibraryWatch();
     this.keep('autosave');
     this.#estimating?.stop();
     this.#session = null;
@@ -103,8 +115,11 @@ export class JobDesk {
 
   /** Looks at another part of the same job. */
   look(route: JobRoute): void {
+    const before = this.#route;
     this.#route = route;
     this.#takeAndShow();
+    // The server makes the papers, with its own library: the screen is to say the same.
+    if (route.step === 'papers' && before.step !== 'papers') void this.#parts.library.refresh();
   }
 
   light(subjectIds: readonly string[]): void {
@@ -126,6 +141,19 @@ export class JobDesk {
 
   keep(how: 'autosave' | 'by-hand'): void {
     if (this.#session?.unkept) void this.#session.keep(how);
+  }
+
+  /** Keeps by hand what is there, even where it was kept by itself already, and says what came of it. */
+  async keepByHand(): Promise<void> {
+    const session = this.#session;
+    if (session === null) return;
+    if (session.keeping === 'changed-elsewhere') {
+      this.say('This job was changed elsewhere: choose above which is to count. Until then nothing is kept.');
+      return;
+    }
+    await session.pin();
+    if (session.keeping === 'kept') this.sayInPassing(`Kept as revision ${session.revision}.`);
+    else if (session.keeping === 'not-kept') this.say(`Not kept: ${session.trouble}`);
   }
 
   /** Makes an edit, unless the job could not be read again with it. */
@@ -180,7 +208,10 @@ export class JobDesk {
     if (session === null) return jobId;
     try {
       if (how === 'mine-over-theirs') {
-        await session.putMineOver();
+        const theirs = await session.readTheirs();
+        const aside = await this.#putAside(theirs.value);
+        await session.putMineOver(theirs);
+        this.say(`The other one is on the list as “${aside}”.`);
         return jobId;
       }
       const mine = copyOfJob(session.now, `${session.now.title} (changed here, ${today()})`);
@@ -195,12 +226,25 @@ export class JobDesk {
     }
   }
 
-  /** Puts a job that was deleted back on the list, with what was changed here. */
+  /** Puts what somebody else saved on the list under a name of its own, and gives that name. */
+  async #putAside(theirs: Job): Promise<string> {
+    const copy = copyOfJob(theirs, `${theirs.title} (saved elsewhere, ${today()})`);
+    await this.#parts.api.createJob(copy);
+    return copy.title;
+  }
+
+  /** Puts a job that was deleted back on the list, with what was changed here; what was not seen here stays as a copy. */
   async bringBack(): Promise<void> {
     try {
       await this.#parts.api.restoreJob(this.#route.jobId);
-      if (this.#session === null) await this.open();
-      else await this.#session.putMineOver();
+      const session = this.#session;
+      if (session === null) return this.open();
+      const theirs = await session.readTheirs();
+      const isSeen = isSameData(theirs.value, session.base);
+      const aside = isSeen ? null : await this.#putAside(theirs.value);
+      await session.putMineOver(theirs);
+      if (aside !== null)
+        this.say(`It had been changed elsewhere before: that is on the list as “${aside}”.`);
     } catch (error) {
       this.say(`It could not be brought back: ${wordsOf(error)}`);
     }
@@ -219,20 +263,22 @@ export class JobDesk {
   }
 
   #takeAndShow(): void {
-    if (this.#session === null || this.#library === null) return;
-    this.#estimating?.take(this.#ask(this.#session, this.#library), this.#moving);
+    const library = this.#parts.library.session?.now;
+    if (this.#session === null || library === undefined) return;
+    this.#estimating?.take(this.#ask(this.#session, library), this.#moving);
     this.#show();
   }
 
   #show(): void {
     const worked = this.#estimating?.worked;
-    if (this.#session === null || this.#library === null || worked === undefined) return;
+    const library = this.#parts.library.session;
+    if (this.#session === null || library === null || worked === undefined) return;
     const { job, whole, scheme, moving } = worked;
     const { step, storey, on } = this.#route;
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {
       job,
-      library: this.#library,
+      library: library.now,
       date: whole.date,
       revision: this.#session.revision,
       estimate: whole,
@@ -242,7 +288,7 @@ export class JobDesk {
       storeyId: (known ? storey : job.storeys[0]?.id) ?? '',
       chosen: on,
       lit: this.#lit,
-      keeping: this.#session.keeping,
+      keeping: keepingOf(this.#session.keeping, library.keeping),
     };
     this.#changed();
   }

@@ -8,6 +8,8 @@ import { DocumentSession, type Wait } from './document-session.ts';
  */
 export class OpenJobs {
   readonly #sessions = new Map<string, DocumentSession<Job>>();
+  /** What is being opened: whoever asks meanwhile gets the same. */
+  readonly #opening = new Map<string, Promise<DocumentSession<Job>>>();
   readonly #listeners = new Map<string, () => void>();
   readonly #api: ApiClient;
   readonly #wait: Wait | undefined;
@@ -30,11 +32,22 @@ export class OpenJobs {
   async open(id: string): Promise<DocumentSession<Job>> {
     const had = this.#sessions.get(id);
     if (had?.unkept) return had;
+    const underWay = this.#opening.get(id);
+    if (underWay !== undefined) return underWay;
+    const opening = this.#read(id).finally(() => this.#opening.delete(id));
+    this.#opening.set(id, opening);
+    return opening;
+  }
+
+  async #read(id: string): Promise<DocumentSession<Job>> {
+    const before = this.#sessions.get(id)?.etag;
     const start = await this.#api.readJob(id);
-    if (had !== undefined && (had.unkept || had.revision === start.revision)) return had;
+    const had = this.#sessions.get(id);
+    // A save that went in during the reading makes the session newer than what was read.
+    if (had !== undefined && (had.unkept || had.etag !== before || had.etag === start.etag)) return had;
     const keeper = {
       read: () => this.#api.readJob(id),
-      save: (job: Job, base: number, how: 'autosave' | 'by-hand') => this.#api.saveJob(job, base, how),
+      save: (job: Job, base: string, how: 'autosave' | 'by-hand') => this.#api.saveJob(job, base, how),
     };
     const session = new DocumentSession(start, keeper, () => this.#listeners.get(id)?.(), this.#wait);
     this.#sessions.set(id, session);

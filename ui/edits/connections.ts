@@ -2,7 +2,8 @@ import type { Draft } from 'immer';
 import type { Place } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
-import { detachPoint, joinedBy } from './detach-point.ts';
+import { detachPoint } from './detach-point.ts';
+import { joinedBy } from './joined-by.ts';
 
 /** Where a connection is. */
 export interface ConnectionAt {

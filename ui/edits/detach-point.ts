@@ -1,32 +1,30 @@
 import type { Draft } from 'immer';
 import { connectedPoints } from '#drawing/label-of.ts';
-import type { Connection, Feed, Scheme, Tap } from '#model/scheme.ts';
+import type { Connection, Feed, Scheme } from '#model/scheme.ts';
+import { hangElsewhere } from './hang-elsewhere.ts';
 
-/**
- * The wanted points that a connection brings the circuit to, in its own order; a unit that is a point is the first.
- * A spur that is closed into the ring brings it to none: its end was there before.
- */
-export const joinedBy = (connection: Connection): readonly string[] =>
-  connection.kind === 'close-spur' ? [] : connectedPoints(connection);
-
-/** The connection of a scheme that a point is joined by; null when it is not joined. */
-export const connectionOf = (scheme: Scheme, pointId: string): Connection | null =>
-  scheme.connections.find((connection) => joinedBy(connection).includes(pointId)) ?? null;
-
-/** Takes a point out of a row of feeds: what it fed is fed from where it was fed itself. */
-export function feedsWithout(feeds: readonly Feed[], pointId: string): Feed[] {
-  const source = feeds.find(({ to }) => to === pointId)?.from;
+/** Takes a point out of a row of feeds: what it fed is fed from where it was fed itself, or goes where that is not told. */
+function feedsWithout(feeds: readonly Feed[], pointId: string): Feed[] {
+  const source = feeds.find(({ from, to }) => to === pointId && from !== pointId)?.from;
   return feeds.flatMap((feed) => {
     if (feed.to === pointId) return [];
-    return [feed.from === pointId && source !== undefined ? { ...feed, from: source } : { ...feed }];
+    if (feed.from !== pointId) return [{ ...feed }];
+    return source === undefined ? [] : [{ ...feed, from: source }];
   });
 }
 
+/** Whether a connection has to do with a point otherwise than by being joined on at it. */
+const isPartOf = (connection: Connection, pointId: string): boolean =>
+  connectedPoints(connection).includes(pointId) ||
+  ('feeds' in connection && connection.feeds.some(({ from }) => from === pointId));
+
 /** The connection without the point; null when nothing is left of it. */
 function without(connection: Draft<Connection>, pointId: string): Draft<Connection> | null {
+  if (!isPartOf(connection, pointId)) return connection;
   switch (connection.kind) {
     case 'spur':
-      return connection.to === pointId ? null : connection;
+    case 'close-spur':
+      return null;
     case 'fused-spur':
       if (connection.unit === pointId) return null;
       connection.feeds = feedsWithout(connection.feeds, pointId);
@@ -41,19 +39,7 @@ function without(connection: Draft<Connection>, pointId: string): Draft<Connecti
     case 'ring-extension':
       connection.through = connection.through.filter((id) => id !== pointId);
       return connection.through.length === 0 ? null : connection;
-    case 'close-spur':
-      return connection.point === pointId ? null : connection;
   }
-}
-
-const isTapOf = (tap: Tap, pointId: string): boolean => 'point' in tap && tap.point === pointId;
-
-/** Where a point of the scheme takes its supply: what hangs on it is hung there once it goes. */
-function sourceOf(scheme: Scheme, pointId: string): Tap | null {
-  const connection = connectionOf(scheme, pointId);
-  if (connection === null) return null;
-  if (connection.kind === 'spur' || connection.kind === 'fused-spur') return connection.from;
-  return null;
 }
 
 /** Pinned runs that end at the point go with it. */
@@ -67,7 +53,8 @@ function dropRunsOf(connection: Draft<Connection>, pointId: string): void {
 
 /**
  * Takes a point out of a scheme: its connection loses it, or goes when nothing is left of it; what was joined on from
- * the point is joined on from where the point was, or goes too where that cannot be told. Locks follow.
+ * the point is joined on from where the point was, never ahead of a fuse that it was behind, or goes too where that
+ * cannot be told. Locks follow.
  *
  * @param options.isJoinedAgain the point comes back in another way: what is joined on from it stays there.
  */
@@ -76,17 +63,11 @@ export function detachPoint(
   pointId: string,
   options: { readonly isJoinedAgain: boolean } = { isJoinedAgain: false },
 ): void {
-  const source = sourceOf(scheme, pointId);
+  if (!options.isJoinedAgain) hangElsewhere(scheme, pointId);
   const kept = scheme.connections.flatMap((connection): Draft<Connection>[] => {
     const left = without(connection, pointId);
     if (left === null) return [];
     dropRunsOf(left, pointId);
-    const hangsOnIt = (left.kind === 'spur' || left.kind === 'fused-spur') && isTapOf(left.from, pointId);
-    if (hangsOnIt && !options.isJoinedAgain) {
-      if (source === null) return [];
-      left.from = source as Draft<Tap>;
-      delete left.runs;
-    }
     return [left];
   });
   scheme.connections = kept;

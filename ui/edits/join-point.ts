@@ -5,8 +5,10 @@ import type { Device, Joint, Point } from '#model/installation.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
-import { detachPoint, joinedBy } from './detach-point.ts';
+import { detachPoint } from './detach-point.ts';
 import { maySpurFrom, type SourceLeg, sourceLegs, sourcePoints } from './join-sources.ts';
+import { connectionOf, joinedBy } from './joined-by.ts';
+import { pointsBehind } from './points-behind.ts';
 
 /** How a point can be joined. */
 export type JoinHow =
@@ -39,7 +41,7 @@ export const usualRadialDevice: Device = {
 const isUnit = (point: Point | undefined): boolean => point?.kind === 'fused-unit';
 
 /** The point that a spur is best begun at: the nearest where the rules let one begin, else the nearest. */
-function bestSource({ worked, scheme }: JoinContext, pointId: string): string | null {
+export function bestSource({ worked, scheme }: JoinContext, pointId: string): string | null {
   const sources = sourcePoints(worked, scheme, pointId);
   return (sources.find(maySpurFrom) ?? sources[0])?.pointId ?? null;
 }
@@ -174,6 +176,31 @@ const byWords: Readonly<Record<JoinHow['by'], string>> = {
   with: 'Join {point} with others',
 };
 
+/** A new fused spur to a unit takes over what the unit feeds, in the cable that was chosen. */
+function withFeedsOf(made: Connection | null, before: Connection | null): Connection | null {
+  if (made?.kind !== 'fused-spur' || typeof made.unit !== 'string') return made;
+  if (before?.kind !== 'fused-spur' && before?.kind !== 'fuse-down') return made;
+  if (before.unit !== made.unit) return made;
+  const { feeds, cable } = before;
+  return { ...made, feeds, ...(cable === undefined ? {} : { cable }) };
+}
+
+/** True for a connection that can take a point along. */
+const takesPoints = ({ kind }: Connection): boolean => kind !== 'spur' && kind !== 'close-spur';
+
+/**
+ * Whether joining a point with others, or in turn, joins it at all, and not on what hangs on the point itself.
+ *
+ * @param scheme the scheme without the point's connection, with what hangs on the point still there.
+ */
+function isJoinedOnElsewhere(scheme: Scheme, pointId: string, how: JoinHow): boolean {
+  const behind = pointsBehind(scheme, [pointId]);
+  if (how.by === 'in-turn') return how.after !== pointId && !behind.has(how.after);
+  const other = how.by === 'with' ? scheme.connections.find(({ id }) => id === how.connectionId) : undefined;
+  if (other === undefined || !takesPoints(other)) return false;
+  return !('from' in other && 'point' in other.from && [pointId, ...behind].includes(other.from.point));
+}
+
 /** Joins a wanted point in another way than now; what the house does not allow leaves it unjoined. */
 export function joinPoint(context: JoinContext, pointId: string, how: JoinHow): JobEdit {
   const point = context.worked.job.points.find(({ id }) => id === pointId);
@@ -182,15 +209,20 @@ export function joinPoint(context: JoinContext, pointId: string, how: JoinHow): 
   const made =
     point === undefined || how.by === 'with' || how.by === 'in-turn'
       ? null
-      : newConnection({ ...context, scheme }, point, how.by);
+      : withFeedsOf(
+          newConnection({ ...context, scheme }, point, how.by),
+          connectionOf(context.scheme, pointId),
+        );
+  const rest = produce(context.scheme, (draft) => detachPoint(draft, pointId, { isJoinedAgain: true }));
+  // A new way begins at what was there before, so that nothing that hangs on the point can lead back to it.
+  const isJoinedAgain = made !== null || isJoinedOnElsewhere(rest, pointId, how);
   const inTurnId = (context.makeId ?? newId)();
   return {
     label: byWords[how.by].replace('{point}', point?.label ?? 'a point'),
     change: (job) => {
       const changed = job.schemes.find(({ id }) => id === context.scheme.id);
       if (changed === undefined) return;
-      // A new way begins at what was there before, so that nothing that hangs on the point can lead back to it.
-      detachPoint(changed, pointId, { isJoinedAgain: made !== null });
+      detachPoint(changed, pointId, { isJoinedAgain });
       if (made !== null) changed.connections.push(structuredClone(made));
       if (how.by === 'in-turn')
         changed.connections.push({ id: inTurnId, kind: 'spur', from: { point: how.after }, to: pointId });

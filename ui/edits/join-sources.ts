@@ -1,6 +1,8 @@
 import type { NodePlace } from '#engine/circuit/shape.ts';
 import type { Worked } from '#engine/connections/worked.ts';
+import type { Plan } from '#engine/plan/plan.ts';
 import type { Position } from '#engine/plan/plane.ts';
+import { surroundingsAt } from '#engine/plan/surroundings.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { positionInLeg } from '#engine/ways/position-in-leg.ts';
 import type { Job } from '#model/job.ts';
@@ -15,6 +17,8 @@ export interface SourcePoint {
   readonly awayMm: number | null;
   /** How many cables of the scheme are joined on here already. */
   readonly taken: number;
+  /** True where an old spur starts here, or three cables were seen in its box: most likely it has its one spur. */
+  readonly hasSpur: boolean;
 }
 
 /** A leg that may be cut, with the spot of it that is nearest. */
@@ -27,8 +31,12 @@ export interface SourceLeg {
   readonly awayMm: number | null;
 }
 
-/** A change of storey costs about this much cable, mm. */
+/** A change of storey costs about this much cable, mm. Common practice, no source. */
 const STOREY_MM = 3000;
+/** So does a room between, more or less: walls are gone round, not through. Common practice, no source. */
+const OTHER_ROOM_MM = 3000;
+/** Cables in a box of a ring that has its one spur: two of the ring and the spur. Common practice, no source. */
+const CABLES_WITH_SPUR = 3;
 /** Spots of a leg that are looked at. */
 const SPOTS = 24;
 
@@ -37,6 +45,14 @@ export function roughlyMm(a: Position | undefined, b: Position | null | undefine
   if (a === undefined || b === null || b === undefined) return null;
   const storeys = a.storeyId === b.storeyId ? 0 : STOREY_MM;
   return Math.abs(a.at[0] - b.at[0]) + Math.abs(a.at[1] - b.at[1]) + storeys;
+}
+
+/** Whether a cable from one place to the other stays in its room, or goes straight through the wall behind it. */
+function isOneRoom(plan: Plan, a: Position | undefined, b: Position | undefined): boolean {
+  if (a === undefined || b === undefined) return false;
+  if (a.onWall !== undefined && a.onWall.wallId === b.onWall?.wallId) return true;
+  const room = surroundingsAt(plan, a)?.room ?? null;
+  return room !== null && room.room.id === surroundingsAt(plan, b)?.room?.room.id;
 }
 
 const nearestFirst = (a: { readonly awayMm: number | null }, b: { readonly awayMm: number | null }): number =>
@@ -52,7 +68,8 @@ function timesTaken(scheme: Scheme | null, pointId: string): number {
 }
 
 /**
- * Existing points that a new cable may be joined on at, nearest first.
+ * Existing points that a new cable may be joined on at, nearest first; those of the same room, and those at the back of
+ * the same wall, before what is as near behind other walls.
  *
  * @param worked the house as found.
  */
@@ -60,6 +77,13 @@ export function sourcePoints(worked: Worked, scheme: Scheme | null, pointId: str
   const at = worked.plan.positionOfPoint.get(pointId);
   const places = [...worked.foundShapes.values()].flatMap((shape) => shape.places);
   const claimed = new Map(worked.job.points.map((point) => [point.id, point.circuit]));
+  const roots = new Set(
+    [...worked.foundShapes.values()].flatMap(({ spurs }) => spurs.map(({ rootNode }) => rootNode)),
+  );
+  const farMm = ({ pointId: id, awayMm }: SourcePoint): number | null => {
+    const isNear = isOneRoom(worked.plan, at, worked.plan.positionOfPoint.get(id));
+    return awayMm === null ? null : awayMm + (isNear ? 0 : OTHER_ROOM_MM);
+  };
   return worked.job.points
     .filter(
       (point) =>
@@ -76,14 +100,17 @@ export function sourcePoints(worked: Worked, scheme: Scheme | null, pointId: str
         role: place?.role ?? (point.asFound?.role === 'spur' ? 'claimed-spur' : 'claimed-ring'),
         awayMm: roughlyMm(at, worked.plan.positionOfPoint.get(point.id)),
         taken: timesTaken(scheme, point.id),
+        hasSpur: roots.has(point.id) || (point.asFound?.cablesSeen ?? 0) >= CABLES_WITH_SPUR,
       };
     })
-    .sort(nearestFirst);
+    .map((source) => ({ source, awayMm: farMm(source) }))
+    .sort(nearestFirst)
+    .map(({ source }) => source);
 }
 
 /** True where the rules let an unfused spur begin: on the ring itself, or anywhere on a radial. */
-export const maySpurFrom = ({ role, taken }: SourcePoint): boolean =>
-  taken === 0 && (role === 'ring' || role === 'claimed-ring' || role === 'radial');
+export const maySpurFrom = ({ role, taken, hasSpur }: SourcePoint): boolean =>
+  role === 'radial' || (taken === 0 && !hasSpur && (role === 'ring' || role === 'claimed-ring'));
 
 /** Legs that may be cut, nearest first, each with the spot nearest to the point. */
 export function sourceLegs(worked: Worked, pointId: string): readonly SourceLeg[] {

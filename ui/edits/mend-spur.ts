@@ -5,6 +5,7 @@ import { newId } from '../new-id.ts';
 import { spursBehind } from './fuse-before.ts';
 import { hiddenJoint } from './join-point.ts';
 import { type SourceLeg, sourceLegs } from './join-sources.ts';
+import { handedOn } from './one-branch.ts';
 
 /** An unfused spur that is there already, with what can be done about it. */
 export interface FoundSpur {
@@ -105,10 +106,20 @@ function hangingOn(scheme: Scheme, spur: FoundSpur): readonly (Feed & { readonly
   return spur.pointIds.flatMap((pointId) => spursBehind(scheme, pointId));
 }
 
+/** What a fused-down spur keeps of the cables and ways of the spurs that it takes along. */
+function handedBy(scheme: Scheme, spur: FoundSpur) {
+  const taken = hangingOn(scheme, spur);
+  const spurs = taken.flatMap(({ connectionId }) =>
+    scheme.connections.filter((one) => one.kind === 'spur').filter(({ id }) => id === connectionId),
+  );
+  return handedOn(spurs, new Set([...spur.pointIds, ...taken.map(({ to }) => to)]));
+}
+
 function fusedDown(scheme: Scheme, spur: FoundSpur, id: string): Connection | null {
   if (spur.legId === null) return null;
   const feeds = hangingOn(scheme, spur).map(({ from, to }) => ({ from, to }));
-  return { id, kind: 'fuse-down', leg: spur.legId, unit: { fuseA: 13 }, feeds };
+  const { kept } = handedBy(scheme, spur);
+  return { id, kind: 'fuse-down', leg: spur.legId, unit: { fuseA: 13 }, feeds, ...kept };
 }
 
 function closed(spur: FoundSpur, id: string): Connection | null {
@@ -123,9 +134,20 @@ function closed(spur: FoundSpur, id: string): Connection | null {
 function asSpurs(connection: Connection, spur: FoundSpur): readonly Connection[] {
   if (connection.kind !== 'fuse-down') return [];
   const end = spur.pointIds.at(-1) ?? '';
-  return connection.feeds.map(({ from, to }) => {
-    const isUnit = from === 'unit' || from === connection.unit;
-    return { id: newId(), kind: 'spur', from: { point: isUnit ? end : from }, to };
+  const { cable, feeds, unit } = connection;
+  return feeds.map(({ from, to }): Connection => {
+    const point = from === 'unit' || from === unit ? end : from;
+    const runs = connection.runs?.filter(
+      (run) => 'point' in run.from && run.from.point === point && 'point' in run.to && run.to.point === to,
+    );
+    return {
+      id: newId(),
+      kind: 'spur',
+      from: { point },
+      to,
+      ...(cable === undefined ? {} : { cable }),
+      ...(runs === undefined || runs.length === 0 ? {} : { runs }),
+    };
   });
 }
 
@@ -137,14 +159,14 @@ const doneWords: Readonly<Record<SpurMending, string>> = {
 
 /**
  * Mends an existing spur in another way than now. Fused down it takes along what the scheme hangs on it; left alone
- * again, that hangs on it as spurs.
+ * again, that hangs on it as spurs. The label says what of the cables and ways chosen by hand cannot stay.
  *
  * @param name what people call the spur's points.
  */
 export function mendSpur(scheme: Scheme, spur: FoundSpur, how: SpurMending, name: string): JobEdit {
   const id = newId();
   return {
-    label: doneWords[how].replace('{name}', name),
+    label: doneWords[how].replace('{name}', name) + (how === 'fuse' ? handedBy(scheme, spur).lostWords : ''),
     change: (job) => {
       const changed = job.schemes.find((one) => one.id === scheme.id);
       if (changed === undefined) return;

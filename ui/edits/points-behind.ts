@@ -1,5 +1,5 @@
 import type { Scheme } from '#model/scheme.ts';
-import { joinedBy } from './detach-point.ts';
+import { joinedBy } from './joined-by.ts';
 
 /** Points of a scheme that take their supply from one of these, at any remove; these not among them. */
 export function pointsBehind(scheme: Scheme, pointIds: readonly string[]): ReadonlySet<string> {

@@ -2,7 +2,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
-import { type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
+import { bestSource, type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
 import { roughlyMm, sourceLegs, sourcePoints, whyNotRadial, whyNotRing } from './join-sources.ts';
 
 /** The kinds of first try that a scheme can be begun with. */
@@ -116,25 +116,38 @@ function inOrderOfWalk(worked: Worked, pointIds: readonly string[]): readonly st
   return order;
 }
 
-/** The wanted points, the one nearest to what exists first. */
-function walkFromNearest(worked: Worked, pointIds: readonly string[]): readonly string[] {
-  const away = (id: string): number =>
-    sourcePoints(worked, null, id)[0]?.awayMm ?? sourceLegs(worked, id)[0]?.awayMm ?? Number.MAX_SAFE_INTEGER;
+type Away = (pointId: string) => number | null;
+
+/** Roughly how far a point is from what exists of the circuits. */
+const awayFromExisting =
+  (worked: Worked): Away =>
+  (id) =>
+    sourcePoints(worked, null, id)[0]?.awayMm ?? sourceLegs(worked, id)[0]?.awayMm ?? null;
+
+/** Roughly how far a point is from the first board. */
+const awayFromBoard =
+  ({ job, plan }: Worked): Away =>
+  (id) =>
+    roughlyMm(plan.positionOfPoint.get(id), plan.positionOfBoard.get(job.boards[0]?.id ?? ''));
+
+/** The wanted points as a cable takes them that begins at the one that is the least away. */
+function walkFrom(worked: Worked, pointIds: readonly string[], away: Away): readonly string[] {
+  const awayMm = (id: string): number => away(id) ?? Number.MAX_SAFE_INTEGER;
   return inOrderOfWalk(
     worked,
-    pointIds.toSorted((a, b) => away(a) - away(b)),
+    pointIds.toSorted((a, b) => awayMm(a) - awayMm(b)),
   );
 }
 
 function fusedBranch(context: JoinContext, pointIds: readonly string[]): readonly Connection[] {
   const [first] = pointIds;
-  const source = first === undefined ? undefined : sourcePoints(context.worked, context.scheme, first)[0];
-  if (first === undefined || source === undefined) return [];
+  const source = first === undefined ? null : bestSource(context, first);
+  if (source === null) return [];
   return [
     {
       id: newId(),
       kind: 'fused-spur',
-      from: { point: source.pointId },
+      from: { point: source },
       unit: { fuseA: 13 },
       feeds: pointIds.map((to, i) => ({ from: pointIds[i - 1] ?? 'unit', to })),
     },
@@ -160,12 +173,12 @@ export function addFirstTry(
   worked: Worked,
   which: FirstTry,
 ): { readonly edit: JobEdit; readonly schemeId: string } {
-  const wanted = worked.job.points.filter(({ status }) => status === 'wanted' || status === 'replaced');
-  const isWanted = wanted.filter(({ status }) => status === 'wanted');
-  const units = isWanted.filter(({ kind }) => kind === 'fused-unit').map(({ id }) => id);
-  const others = walkFromNearest(
+  const wanted = worked.job.points.filter(({ status }) => status === 'wanted');
+  const units = wanted.filter(({ kind }) => kind === 'fused-unit').map(({ id }) => id);
+  const others = walkFrom(
     worked,
-    isWanted.filter(({ kind }) => kind !== 'fused-unit').map(({ id }) => id),
+    wanted.filter(({ kind }) => kind !== 'fused-unit').map(({ id }) => id),
+    which === 'radial' ? awayFromBoard(worked) : awayFromExisting(worked),
   );
   const scheme = blankScheme(firstTryNames[which]);
   const context: JoinContext = { worked, scheme };

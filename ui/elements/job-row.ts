@@ -88,6 +88,11 @@ export class JobRow extends LitElement {
   declare job: ListedJob;
   declare now: Date;
 
+  /** Moves the focus to the way into the job. */
+  override focus(): void {
+    this.renderRoot.querySelector('a')?.focus();
+  }
+
   override render(): TemplateResult {
     const { job } = this;
     const who = [job.reference, job.customer].filter((part) => part !== '').join(' · ');

@@ -5,8 +5,26 @@ import { whenWords } from '../when-words.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 
+/** What is kept: a job, or the firm's library, of which no copy can be made. */
+type Kept = 'job' | 'library';
+
+const names: Readonly<Record<Kept, string>> = { job: 'This job', library: 'The firm’s library' };
+
+/** What can be done with two changed ones, in words, and what becomes of the other. */
+const choices: Readonly<Record<Kept, readonly (readonly [Settlement, string, string])[]>> = {
+  job: [
+    ['take-theirs', 'Take theirs', 'mine goes on the list as a copy first'],
+    ['mine-as-copy', 'Keep mine as a copy', 'and go on with that'],
+    ['mine-over-theirs', 'Put mine over theirs', 'theirs goes on the list as a copy first'],
+  ],
+  library: [
+    ['take-theirs', 'Take theirs', 'what I changed here is dropped'],
+    ['mine-over-theirs', 'Put mine over theirs', 'what was changed there is replaced'],
+  ],
+};
+
 /**
- * Says what keeps the job from being kept, and what can be done; nothing while all is well.
+ * Says what keeps the job or the firm's library from being kept, and what can be done; nothing while all is well.
  *
  * @fires keep-asked - try to keep it now
  * @fires job-back-asked - put a deleted job back
@@ -19,6 +37,8 @@ export class KeepingNotice extends LitElement {
     theirRevision: { attribute: false },
     theirSavedAt: { attribute: false },
     gone: { type: Boolean },
+    triesAgain: { type: Boolean },
+    about: { type: String },
   };
   static override styles = [
     controlsCss,
@@ -64,6 +84,9 @@ export class KeepingNotice extends LitElement {
   declare theirSavedAt: string | null;
   /** True when the job was deleted elsewhere. */
   declare gone: boolean;
+  /** True when it is tried again without being asked. */
+  declare triesAgain: boolean;
+  declare about: Kept;
 
   constructor() {
     super();
@@ -72,6 +95,8 @@ export class KeepingNotice extends LitElement {
     this.theirRevision = null;
     this.theirSavedAt = null;
     this.gone = false;
+    this.triesAgain = true;
+    this.about = 'job';
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -84,8 +109,11 @@ export class KeepingNotice extends LitElement {
     return html`<div role="alert">
       <outcome-mark outcome="decide"></outcome-mark>
       <p>
-        <strong>Your last changes are not kept yet.</strong> ${trouble} Leave this page open: nothing is lost, and it is
-        tried again by itself.
+        <strong>Your last changes are not kept yet.</strong> ${trouble} Leave this page open: nothing is lost${
+          this.triesAgain
+            ? ', and it is tried again by itself.'
+            : '. It is not tried again by itself: mend what is named here first, or undo it; your next change is tried at once.'
+        }
       </p>
       <button @click=${() => this.#tell('keep-asked')}>Try now</button>
     </div>`;
@@ -109,12 +137,10 @@ export class KeepingNotice extends LitElement {
     return html`<div class="elsewhere" role="alert">
       <outcome-mark outcome="fails"></outcome-mark>
       <p>
-        <strong>This job was changed elsewhere${revision} while you changed it here.</strong> Both are there still.
+        <strong>${names[this.about]} was changed elsewhere${revision} while you changed it here.</strong> Both are there still.
         Which is to count?
       </p>
-      ${this.#choice('take-theirs', 'Take theirs', 'mine goes on the list as a copy first')}
-      ${this.#choice('mine-as-copy', 'Keep mine as a copy', 'and go on with that')}
-      ${this.#choice('mine-over-theirs', 'Put mine over theirs', 'theirs stays among the revisions')}
+      ${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}
     </div>`;
   }
 

@@ -3,6 +3,7 @@ import { css } from 'lit';
 /** What every element shares: box model, text, headings, focus, buttons, tables, and text for screen readers only. */
 export const controlsCss = css`
   :host {
+    position: relative;
     box-sizing: border-box;
     font: 400 15px / 1.45 var(--text-font);
     color: var(--ink);

@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { ApiClient } from '../controllers/api-client.ts';
-import { focusHeadingOf } from '../controllers/focus.ts';
+import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
+import { OpenLibrary } from '../controllers/open-library.ts';
 import { type Route, Router } from '../controllers/router.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import './firm-page.ts';
@@ -69,6 +70,8 @@ export class AppShell extends LitElement {
   declare private broken: string;
   readonly #api = new ApiClient();
   readonly #jobs = new OpenJobs(this.#api);
+  readonly #library = new OpenLibrary(this.#api);
+  #endLibraryWatch = (): void => {};
   readonly #router = new Router((route) => {
     this.route = route;
   });
@@ -84,6 +87,9 @@ export class AppShell extends LitElement {
     super.connectedCallback();
     this.#router.start();
     addEventListener('beforeunload', this.#leaving);
+    addEventListener('online', this.#keepAll);
+    this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
+    document.addEventListener('visibilitychange', this.#lookedAt);
     addEventListener('error', this.#failed);
     addEventListener('unhandledrejection', this.#failed);
   }
@@ -92,12 +98,30 @@ export class AppShell extends LitElement {
     super.disconnectedCallback();
     this.#router.stop();
     removeEventListener('beforeunload', this.#leaving);
+    removeEventListener('online', this.#keepAll);
+    this.#endLibraryWatch();
+    document.removeEventListener('visibilitychange', this.#lookedAt);
     removeEventListener('error', this.#failed);
     removeEventListener('unhandledrejection', this.#failed);
   }
 
   readonly #leaving = (event: BeforeUnloadEvent): void => {
-    if (this.#jobs.unkept) event.preventDefault();
+    // What is being typed counts too: a field sends it when it is left.
+    sendTyped();
+    if (this.#jobs.unkept || this.#library.unkept) event.preventDefault();
+  };
+
+  /** A window that is left keeps what it has; one that is come back to looks whether the firm's library has changed. */
+  readonly #lookedAt = (): void => {
+    if (document.visibilityState === 'hidden') {
+      sendTyped();
+      this.#keepAll();
+    } else void this.#library.refresh();
+  };
+
+  readonly #keepAll = (): void => {
+    void this.#jobs.keepAll();
+    void this.#library.keep();
   };
 
   readonly #failed = (event: ErrorEvent | PromiseRejectionEvent): void => {
@@ -133,7 +157,17 @@ export class AppShell extends LitElement {
           >Skip to the content</a
         >
       </nav>
-      ${this.broken === '' ? nothing : this.#sorry()}${this.#page(this.route)}`;
+      ${this.broken === '' ? nothing : this.#sorry()}${this.#libraryLeft()}${this.#page(this.route)}`;
+  }
+
+  /** What is not kept of the library is said on every page, not on the firm's alone. */
+  #libraryLeft(): TemplateResult | typeof nothing {
+    const keeping = this.#library.session?.keeping ?? 'kept';
+    if (this.route.page === 'firm' || keeping === 'kept' || keeping === 'keeping') return nothing;
+    return html`<div class="broken" role="alert">
+      <p><strong>Your changes to the firm’s library are not kept yet.</strong></p>
+      <a class="button" href="/firm">Firm, prices and norms</a>
+    </div>`;
   }
 
   #sorry(): TemplateResult {
@@ -165,9 +199,10 @@ export class AppShell extends LitElement {
           .router=${this.#router}
           .api=${this.#api}
           .jobs=${this.#jobs}
+          .library=${this.#library}
         ></job-page>`;
       case 'firm':
-        return html`<firm-page class="page"></firm-page>`;
+        return html`<firm-page class="page" .library=${this.#library}></firm-page>`;
       case 'missing':
         return html`<missing-page class="page" .path=${route.path}></missing-page>`;
     }

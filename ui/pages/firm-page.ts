@@ -1,23 +1,23 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
-import { ApiClient, ServerRefusal } from '../controllers/api-client.ts';
-import { DocumentSession } from '../controllers/document-session.ts';
+import type { DocumentSession } from '../controllers/document-session.ts';
+import { isTyping, sendTyped } from '../controllers/focus.ts';
+import type { OpenLibrary } from '../controllers/open-library.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/labour-norms.ts';
 import '../elements/firm/price-list.ts';
+import '../elements/keeping-line.ts';
+import '../elements/keeping-notice.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
-const keepingWords = {
-  kept: 'kept',
-  keeping: 'being kept…',
-  'not-kept': 'not kept yet',
-  'changed-elsewhere': 'changed elsewhere',
-} as const;
-
 /** The firm's own page: its details, usual terms, limits, price list and labour norms, kept as they are edited. */
 export class FirmPage extends LitElement {
-  static override properties: PropertyDeclarations = { version: { state: true }, trouble: { state: true } };
+  static override properties: PropertyDeclarations = {
+    library: { attribute: false },
+    version: { state: true },
+    trouble: { state: true },
+  };
   static override styles = [
     controlsCss,
     css`
@@ -78,11 +78,12 @@ export class FirmPage extends LitElement {
       }
     `,
   ];
+  /** The firm's library as this window has it. */
+  declare library: OpenLibrary;
   /** Counts changes, so that each is drawn. */
   declare private version: number;
   declare private trouble: string | null;
-  #session: DocumentSession<Library> | null = null;
-  readonly #api = new ApiClient();
+  #endWatch = (): void => {};
 
   constructor() {
     super();
@@ -92,59 +93,75 @@ export class FirmPage extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    addEventListener('beforeunload', this.#leaving);
     addEventListener('keydown', this.#keyed);
     this.addEventListener('library-edit', this.#edited);
+    this.addEventListener('keep-asked', this.#keepNow);
+    this.addEventListener('keeping-settled', this.#settled);
+    this.#endWatch = this.library.listen(() => {
+      this.version++;
+    });
     void this.#load();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('beforeunload', this.#leaving);
     removeEventListener('keydown', this.#keyed);
     this.removeEventListener('library-edit', this.#edited);
-    void this.#session?.keep('autosave');
-    this.#session?.stop();
+    this.removeEventListener('keep-asked', this.#keepNow);
+    this.removeEventListener('keeping-settled', this.#settled);
+    this.#endWatch();
+    void this.library.keep();
   }
 
   async #load(): Promise<void> {
     try {
-      const start = await this.#api.readLibrary();
-      const keeper = {
-        read: () => this.#api.readLibrary(),
-        save: (library: Library, base: number) => this.#api.saveLibrary(library, base),
-      };
-      this.#session = new DocumentSession(start, keeper, () => {
-        this.version++;
-      });
+      await this.library.open();
       this.trouble = null;
     } catch (error) {
-      this.trouble = error instanceof ServerRefusal ? error.message : String(error);
+      this.trouble = error instanceof Error ? error.message : String(error);
     }
     this.version++;
   }
 
-  readonly #edited = (event: CustomEvent<LibraryEdit>): void => this.#session?.edit(event.detail);
+  readonly #edited = (event: CustomEvent<LibraryEdit>): void => this.library.session?.edit(event.detail);
 
-  readonly #leaving = (event: BeforeUnloadEvent): void => {
-    if (this.#session?.unkept === true) event.preventDefault();
+  readonly #keepNow = (): void => void this.library.session?.keep('by-hand');
+
+  readonly #settled = (event: HTMLElementEventMap['keeping-settled']): void => {
+    void this.#settle(event.detail.how);
   };
 
+  async #settle(how: HTMLElementEventMap['keeping-settled']['detail']['how']): Promise<void> {
+    const { session } = this.library;
+    if (session === null) return;
+    try {
+      if (how === 'take-theirs') await session.takeTheirs();
+      else await session.putMineOver(await session.readTheirs());
+      this.trouble = null;
+    } catch (error) {
+      this.trouble = error instanceof Error ? error.message : String(error);
+    }
+  }
+
   readonly #keyed = (event: KeyboardEvent): void => {
-    const typing = event.composedPath()[0] instanceof HTMLInputElement;
-    if (!(event.ctrlKey || event.metaKey) || typing) return;
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const { session } = this.library;
     const key = event.key.toLowerCase();
-    if (key === 'z' && !event.shiftKey) this.#session?.undo();
-    else if (key === 'y' || (key === 'z' && event.shiftKey)) this.#session?.redo();
+    if (key === 's') {
+      sendTyped();
+      void session?.pin();
+    } else if (isTyping(event)) return;
+    else if (key === 'z' && !event.shiftKey) session?.undo();
+    else if (key === 'y' || key === 'z') session?.redo();
     else return;
     event.preventDefault();
   };
 
   override render(): TemplateResult {
-    const session = this.#session;
+    const { session } = this.library;
     return html`<header>
         <h1 tabindex="-1">Firm, prices and norms</h1>
-        <span class="keeping" role="status">${session === null ? nothing : keepingWords[session.keeping]}</span>
+        <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
         <button
           ?disabled=${session?.undoLabel == null}
           @click=${() => session?.undo()}
@@ -172,21 +189,17 @@ export class FirmPage extends LitElement {
 
   #parts(session: DocumentSession<Library>): TemplateResult {
     const library = session.now;
-    return html`${this.#notice(session)}
+    return html`<keeping-notice
+        about="library"
+        .keeping=${session.keeping}
+        .trouble=${session.trouble}
+        .theirRevision=${session.theirRevision}
+        .triesAgain=${session.triesAgain}
+      ></keeping-notice>
+      ${this.trouble === null ? nothing : html`<p class="warning" role="alert">${this.trouble}</p>`}
       <section><firm-details .library=${library}></firm-details></section>
       <section><price-list .prices=${library.prices}></price-list></section>
       <section><labour-norms .norms=${library.norms}></labour-norms></section>`;
-  }
-
-  #notice(session: DocumentSession<Library>): TemplateResult | typeof nothing {
-    if (session.keeping === 'changed-elsewhere')
-      return html`<div class="warning" role="alert">
-        <p>The firm’s library was changed elsewhere in the meantime. Which one is to count?</p>
-        <button @click=${() => void session.putMineOver()}>Mine: lay it over theirs</button>
-        <button @click=${() => void session.takeTheirs()}>Theirs: drop what I changed here</button>
-      </div>`;
-    if (session.trouble === null) return nothing;
-    return html`<p class="warning" role="alert">Not kept yet: ${session.trouble} It is tried again by itself.</p>`;
   }
 }
 customElements.define('firm-page', FirmPage);

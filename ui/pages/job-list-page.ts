@@ -8,6 +8,7 @@ import type { OpenJobs } from '../controllers/open-jobs.ts';
 import { jobHref } from '../controllers/router.ts';
 import { today } from '../controllers/today.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
+import '../elements/deleted-jobs.ts';
 import '../elements/fault-list.ts';
 import '../elements/job-row.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
@@ -31,6 +32,7 @@ export class JobListPage extends LitElement {
     api: { attribute: false },
     jobs: { attribute: false },
     listed: { state: true },
+    deleted: { state: true },
     trouble: { state: true },
     refused: { state: true },
     twin: { state: true },
@@ -43,6 +45,7 @@ export class JobListPage extends LitElement {
   declare jobs: OpenJobs;
   /** Null until the list is there. */
   declare private listed: readonly ListedJob[] | null;
+  declare private deleted: readonly ListedJob[];
   declare private trouble: string | null;
   declare private refused: RefusedFile | null;
   /** An opened job whose id is on the list already. */
@@ -51,21 +54,29 @@ export class JobListPage extends LitElement {
   declare private removed: ListedJob | null;
   declare private said: string;
   declare private dropping: boolean;
-  #busy = false;
+  /** What was asked for and is not done yet, by name. */
+  readonly #asked = new Set<string>();
+  #turn: Promise<void> = Promise.resolve();
 
   constructor() {
     super();
     this.listed = null;
+    this.deleted = [];
     this.trouble = null;
     this.refused = null;
     this.twin = null;
     this.removed = null;
     this.said = '';
     this.dropping = false;
-    this.addEventListener('job-copied', (event) => this.#attempt(() => this.#copy(event.detail.job)));
-    this.addEventListener('job-removed', (event) => this.#attempt(() => this.#remove(event.detail.job)));
-    this.addEventListener('toast-action', () => this.#attempt(() => this.#bringBack()));
-    this.addEventListener('toast-closed', () => this.#say(''));
+    this.addEventListener('job-copied', (event) =>
+      this.#attempt(`copy ${event.detail.job.id}`, () => this.#copy(event.detail.job)),
+    );
+    this.addEventListener('job-removed', (event) =>
+      this.#attempt(`remove ${event.detail.job.id}`, () => this.#remove(event.detail.job)),
+    );
+    this.addEventListener('job-wanted-back', (event) => this.#askBack(event.detail.job));
+    this.addEventListener('toast-action', () => this.#undoRemoval());
+    this.addEventListener('toast-closed', () => this.#putToastAway());
     this.addEventListener('dragover', (event) => this.#draggedOver(event));
     this.addEventListener('dragleave', () => {
       this.dropping = false;
@@ -76,7 +87,7 @@ export class JobListPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     document.title = 'Jobs · Ringwright';
-    void this.#attempt(() => this.#load());
+    void this.#attempt('load', () => this.#load());
   }
 
   #say(words: string, removed: ListedJob | null = null): void {
@@ -84,24 +95,31 @@ export class JobListPage extends LitElement {
     this.removed = removed;
   }
 
-  /** Does something with the server; what goes wrong is said, with a way on. */
-  async #attempt(act: () => Promise<void>): Promise<void> {
+  /** Does something with the server after what was asked for before; what goes wrong is said, with a way on. */
+  async #attempt(what: string, act: () => Promise<void>): Promise<void> {
     // A second tap on the same button is no second wish.
-    if (this.#busy) return;
-    this.#busy = true;
+    if (this.#asked.has(what)) return;
+    this.#asked.add(what);
+    this.#turn = this.#turn.then(() => this.#do(act));
+    await this.#turn;
+    this.#asked.delete(what);
+  }
+
+  async #do(act: () => Promise<void>): Promise<void> {
+    // What goes wrong while something else waits its turn is not wiped away by that.
+    const before = this.trouble;
     try {
       await act();
-      this.trouble = null;
+      if (this.trouble === before) this.trouble = null;
     } catch (error) {
       this.trouble = error instanceof Error ? error.message : String(error);
     }
-    this.#busy = false;
   }
 
   async #load(): Promise<void> {
     // What was typed on a job's page a moment ago belongs on the list.
     await this.jobs.keepAll();
-    this.listed = await this.api.listJobs();
+    [this.listed, this.deleted] = await Promise.all([this.api.listJobs(), this.api.listRemovedJobs()]);
   }
 
   async #begin(): Promise<void> {
@@ -126,20 +144,36 @@ export class JobListPage extends LitElement {
   }
 
   async #remove(job: ListedJob): Promise<void> {
-    await this.api.removeJob(job.id, job.revision);
-    this.jobs.forget(job.id);
+    await this.api.removeJob(job.id, job.etag);
     await this.#load();
     this.#say(`“${job.title}” is off the list.`, job);
     await this.updateComplete;
     await this.renderRoot.querySelector('toast-line')?.focusAction();
   }
 
-  async #bringBack(): Promise<void> {
-    if (this.removed === null) return;
-    const { id, title } = this.removed;
+  #undoRemoval(): void {
+    if (this.removed !== null) this.#askBack(this.removed);
+  }
+
+  #askBack(job: ListedJob): void {
+    void this.#attempt(`bring back ${job.id}`, () => this.#bringBack(job));
+  }
+
+  /** With what was changed here and not kept, which loading the list keeps; never over what somebody else saved. */
+  async #bringBack({ id, title }: ListedJob): Promise<void> {
     await this.api.restoreJob(id);
     await this.#load();
     this.#say(`“${title}” is back.`);
+    // What had the focus is gone with the deleted job's line.
+    await this.updateComplete;
+    const rows = [...this.renderRoot.querySelectorAll('job-row')];
+    rows.find(({ job }) => job.id === id)?.focus();
+  }
+
+  /** Only with the message goes what was changed in a deleted job and could not be kept. */
+  #putToastAway(): void {
+    if (this.removed !== null) this.jobs.forget(this.removed.id);
+    this.#say('');
   }
 
   async #putBackDemos(): Promise<void> {
@@ -156,7 +190,7 @@ export class JobListPage extends LitElement {
       this.refused = { name: file.name, faults: read.faults };
       return;
     }
-    await this.#attempt(() => this.#put(read.job, file.name));
+    await this.#attempt(`open ${read.job.id}`, () => this.#put(read.job, file.name));
   }
 
   async #put(job: Job, name: string): Promise<void> {
@@ -213,7 +247,7 @@ export class JobListPage extends LitElement {
       <main class=${this.dropping ? 'dropping' : ''}>
         <div class="head">
           <h1 tabindex="-1">Jobs</h1>
-          <button class="main" @click=${() => this.#attempt(() => this.#begin())}>New job</button>
+          <button class="main" @click=${() => this.#attempt('begin', () => this.#begin())}>New job</button>
           <button @click=${() => this.renderRoot.querySelector('input')?.click()}>Open a job file</button>
           <input
             type="file"
@@ -225,6 +259,7 @@ export class JobListPage extends LitElement {
           />
         </div>
         ${this.#notices()} ${this.#list()}
+        <deleted-jobs .jobs=${this.deleted} .now=${new Date()}></deleted-jobs>
       </main>
       ${this.#footer()}
       <toast-line .words=${this.said} .action=${this.removed === null ? '' : 'Undo'}></toast-line>`;
@@ -237,7 +272,7 @@ export class JobListPage extends LitElement {
         ? nothing
         : html`<div class="warning" role="alert">
               <p>${trouble}</p>
-              <button @click=${() => this.#attempt(() => this.#load())}>Try again</button>
+              <button @click=${() => this.#attempt('load', () => this.#load())}>Try again</button>
             </div>`
     }${
       refused === null
@@ -249,7 +284,7 @@ export class JobListPage extends LitElement {
   #twinNotice(twin: Job): TemplateResult {
     return html`<div class="warning" role="alert">
       <p>“${twin.title}” is on the list already, perhaps in another state. Nothing was changed.</p>
-      <button @click=${() => this.#attempt(() => this.#putTwin(twin))}>Open the file as a copy</button>
+      <button @click=${() => this.#attempt(`twin ${twin.id}`, () => this.#putTwin(twin))}>Open the file as a copy</button>
       <a class="button" href=${jobHref(twin.id)}>Go to the one on the list</a>
     </div>`;
   }
@@ -286,7 +321,7 @@ export class JobListPage extends LitElement {
         <li><strong>Open a job file</strong> takes one that was sent to you; it can be dropped on this page, too.</li>
         <li><strong>Demo jobs</strong> show what a finished one looks like.</li>
       </ol>
-      <button @click=${() => this.#attempt(() => this.#putBackDemos())}>Put the demo jobs on the list</button>
+      <button @click=${() => this.#attempt('demos', () => this.#putBackDemos())}>Put the demo jobs on the list</button>
     </div>`;
   }
 
@@ -300,7 +335,7 @@ export class JobListPage extends LitElement {
       ${
         this.listed === null || this.listed.length === 0
           ? nothing
-          : html`<button class="small" @click=${() => this.#attempt(() => this.#putBackDemos())}>
+          : html`<button class="small" @click=${() => this.#attempt('demos', () => this.#putBackDemos())}>
               Put missing demo jobs back
             </button>`
       }

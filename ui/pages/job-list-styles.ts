@@ -131,5 +131,9 @@ export const jobListCss = css`
     .head button {
       flex: 1;
     }
+    /* A link within a sentence: what can be touched is higher than its words. */
+    .start a {
+      padding: 11px 0;
+    }
   }
 `;

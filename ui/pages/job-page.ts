@@ -3,9 +3,10 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
-import { deepestFocus, focusHeadingOf, isTyping } from '../controllers/focus.ts';
+import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
+import type { OpenLibrary } from '../controllers/open-library.ts';
 import { watchPhoneWidth } from '../controllers/phone-width.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/as-found/as-found-step.ts';
@@ -46,6 +47,7 @@ export class JobPage extends LitElement {
     router: { attribute: false },
     api: { attribute: false },
     jobs: { attribute: false },
+    library: { attribute: false },
     desk: { state: true },
     phone: { state: true },
     placing: { state: true },
@@ -56,6 +58,7 @@ export class JobPage extends LitElement {
   declare router: Router;
   declare api: ApiClient;
   declare jobs: OpenJobs;
+  declare library: OpenLibrary;
   declare private desk: JobDesk;
   declare private phone: boolean;
   /** True while the plan waits for a place to be tapped. */
@@ -74,8 +77,6 @@ export class JobPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('keydown', this.#keyed);
-    addEventListener('online', this.#keepNow);
-    document.addEventListener('visibilitychange', this.#keepNow);
     this.#endWatch = watchPhoneWidth((phone) => {
       this.phone = phone;
     });
@@ -84,8 +85,6 @@ export class JobPage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.#keyed);
-    removeEventListener('online', this.#keepNow);
-    document.removeEventListener('visibilitychange', this.#keepNow);
     this.#endWatch();
     this.desk.close();
   }
@@ -100,7 +99,9 @@ export class JobPage extends LitElement {
       return;
     }
     if (before !== undefined) this.desk.close();
-    this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs }, () => this.requestUpdate());
+    this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs, library: this.library }, () =>
+      this.requestUpdate(),
+    );
     void this.desk.open();
   }
 
@@ -160,8 +161,6 @@ export class JobPage extends LitElement {
     if (jobId !== this.route.jobId) this.router.go(hrefOf({ ...this.route, jobId }));
   }
 
-  readonly #keepNow = (): void => this.desk.keep('autosave');
-
   readonly #keyed = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
@@ -178,14 +177,8 @@ export class JobPage extends LitElement {
   };
 
   #keepByHand(): void {
-    // What is being typed counts too: a field sends it when it is left.
-    const field = deepestFocus();
-    if (field instanceof HTMLElement) {
-      field.blur();
-      field.focus();
-    }
-    if (this.desk.session?.unkept === true) this.desk.keep('by-hand');
-    else this.desk.sayInPassing('Everything is kept.');
+    sendTyped();
+    void this.desk.keepByHand();
   }
 
   get #dialog(): HTMLDialogElement | null {
@@ -202,6 +195,7 @@ export class JobPage extends LitElement {
         .theirRevision=${session?.theirRevision ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
         .gone=${session?.troubleCode === 'no-such-job'}
+        .triesAgain=${session?.triesAgain ?? true}
       ></keeping-notice>
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;

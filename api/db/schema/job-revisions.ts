@@ -17,6 +17,8 @@ export const jobRevisions = sqliteTable(
     handedOut: integer('handed_out', { mode: 'boolean' }).notNull().default(false),
     keptFor: text('kept_for', { enum: ['quoted', 'named'] }),
     bytes: integer('bytes').notNull(),
+    /** Tells its text from another under the same number. */
+    tag: text('tag').notNull().default(''),
   },
   (table) => [
     primaryKey({ columns: [table.firmId, table.jobId, table.revision] }),

@@ -18,6 +18,8 @@ export const jobs = sqliteTable(
     customer: text('customer').notNull(),
     wantedPoints: integer('wanted_points').notNull(),
     schemes: integer('schemes').notNull(),
+    /** The tag of the revision that counts. */
+    tag: text('tag').notNull().default(''),
   },
   (table) => [primaryKey({ columns: [table.firmId, table.jobId] })],
 );

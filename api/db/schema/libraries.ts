@@ -11,6 +11,8 @@ export const libraries = sqliteTable(
     revision: integer('revision').notNull(),
     text: text('text').notNull(),
     savedAt: text('saved_at').notNull(),
+    /** Tells its text from another under the same number. */
+    tag: text('tag').notNull().default(''),
   },
   (table) => [primaryKey({ columns: [table.firmId, table.revision] })],
 );

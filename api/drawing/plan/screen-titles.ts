@@ -1,14 +1,12 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import { pointKindWords } from '../point-kind-words.ts';
 import type { Shape } from '../scene.ts';
-import { symbolWords } from '../symbols.ts';
-
-const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** What a thing of the plan is called by who hears it and does not see whether it is copper, dashed or grey. */
 function titleOf(worked: Worked, subject: string, title: string): string {
   const point = worked.job.points.find(({ id }) => id === subject);
   if (point !== undefined) {
-    const kind = lowered(symbolWords[point.kind].replace(' (own symbol)', ''));
+    const kind = pointKindWords[point.kind].toLowerCase();
     const status = {
       existing: 'found',
       wanted: 'wanted',

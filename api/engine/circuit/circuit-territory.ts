@@ -1,4 +1,5 @@
 import type { Job } from '#model/job.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { inIdOrder } from './id-order.ts';
 import type { Network, NetworkEdge, NetworkNode, NodeId } from './network.ts';
 import { type Links, linksOf, reachedFrom } from './network-graph.ts';
@@ -23,7 +24,9 @@ export interface Territory {
  * its legs' circuit, else by its points'.
  * Where circuits are joined, the lower circuit id comes first.
  */
-export function territories(job: Job, network: Network): readonly Territory[] {
+export const territories = rememberedOfTwo(sharedOut);
+
+function sharedOut(job: Job, network: Network): readonly Territory[] {
   const links = linksOf(
     network.nodes.map(({ id }) => id),
     network.edges,

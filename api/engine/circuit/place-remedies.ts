@@ -25,7 +25,7 @@ const classOf: Readonly<Record<Kind, 'circuit' | 'board' | 'point' | 'service'>>
  * only the circuit, board or point that its target belongs to, is given the single target that it can mean.
  * What can mean several things, or none, stays as written; `proposedNetwork` reports it.
  *
- * @param network as this scheme proposes it.
+ * @param network as this scheme proposes it, with or without its new devices.
  * @returns the scheme itself when there is nothing to add.
  */
 export function withPlacedRemedies(job: Job, network: Network, scheme: Scheme): Scheme {

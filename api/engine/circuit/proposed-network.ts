@@ -1,5 +1,5 @@
 import type { Job } from '#model/job.ts';
-import type { Connection, Scheme } from '#model/scheme.ts';
+import type { Connection, Remedy } from '#model/scheme.ts';
 import { applyPointChanges } from './draft-points.ts';
 import { checkTappedPoints } from './draft-taps.ts';
 import { editCloseSpur } from './edit-close-spur.ts';
@@ -14,23 +14,29 @@ import { reachedFrom } from './network-graph.ts';
 import { fitDevices } from './place-remedies.ts';
 
 /**
- * The wiring when a scheme is carried out: points that go are taken out or replaced, then every connection
- * is made in the scheme's order; last, remedies give circuits their new devices (a circuit that none of them
- * reaches keeps its device as found, the same object). The found network is not changed.
+ * The wiring when a scheme is carried out: its connections made (`connectedNetwork`), then, by its remedies,
+ * the new devices of circuits. A circuit that no remedy reaches keeps its device as found, the same object.
+ */
+export function proposedNetwork(job: Job, connected: Network, remedies: readonly Remedy[]): Network {
+  return { ...connected, ...fitDevices(job, connected, remedies) };
+}
+
+/**
+ * The wiring with the connections of a scheme made, every device as found: points that go are taken out or
+ * replaced, then every connection is made in the order given. The found network is not changed.
  *
  * What cannot be done as written is listed under `problems`, and the sensible rest of it is done. Wanted
  * points that no connection names are not in the network. A point of a circuit without legs stays under
  * `unwired` until a connection joins it to an origin.
  */
-export function proposedNetwork(job: Job, found: Network, scheme: Scheme): Network {
+export function connectedNetwork(job: Job, found: Network, connections: readonly Connection[]): Network {
   const draft = draftOf(job, found);
   applyPointChanges(draft);
-  for (const connection of scheme.connections) applyConnection(draft, connection, job);
+  for (const connection of connections) applyConnection(draft, connection, job);
   checkTappedPoints(draft);
   forgetWired(draft);
   forgetUntouched(draft);
-  const network = networkOf(draft);
-  return { ...network, ...fitDevices(job, network, scheme.remedies) };
+  return networkOf(draft);
 }
 
 function applyConnection(draft: NetworkDraft, connection: Connection, job: Job): void {

@@ -1,6 +1,7 @@
 import type { Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Remedy } from '#model/scheme.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { type Territory, territories } from './circuit-territory.ts';
 import type { Network, NetworkNode } from './network.ts';
 import { circuitsWithNewWiring } from './touched-circuits.ts';
@@ -45,7 +46,9 @@ interface Spot {
  * - `re-box`: points with an old box to which new cable comes.
  * - `single-to-twin`: single outlets found on circuits that it changes, else all.
  */
-export function remedyTargets(job: Job, network: Network): RemedyTargets {
+export const remedyTargets = rememberedOfTwo(targetsIn);
+
+function targetsIn(job: Job, network: Network): RemedyTargets {
   const shares = territories(job, network);
   const touched = circuitsWithNewWiring(job, network, shares);
   const circuits = circuitSpots(network, touched);

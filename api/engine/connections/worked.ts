@@ -3,7 +3,7 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Network } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Run } from '../ways/run.ts';
+import type { Run, Tariff } from '../ways/run.ts';
 import type { Things } from './things.ts';
 
 /**
@@ -22,6 +22,8 @@ export interface Worked {
   readonly foundRuns: ReadonlyMap<string, Run>;
   /** The new cables of the scheme, sorted by id. */
   readonly runs: readonly Run[];
+  /** What the ways were weighed by. */
+  readonly tariff: Tariff;
   readonly things: Things;
   /** Circuits that the scheme touches; as found: all of them. Sorted. */
   readonly circuitIds: readonly string[];

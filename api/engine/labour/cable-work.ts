@@ -1,5 +1,7 @@
 import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
+import type { Plan } from '../plan/plan.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { lengthRatios } from '../takeoff/run-length.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { type Amount, certain } from './amount.ts';
@@ -72,13 +74,15 @@ function holes(runs: readonly Run[]): readonly Amount[] {
 }
 
 /** Cables through voids, studs and walls, on surfaces and in the ground; a run without a way is one lump. */
-export function cableWork(worked: Worked): readonly Amount[] {
-  const { runs } = worked;
-  return [
-    ...runs.flatMap((run) => [...layingWork(run), ...fishing(run)]),
-    ...holes(runs),
-    ...pathMetres(worked, 'fit-channel', isSurfaceContained),
-    ...pathMetres(worked, 'dig-trench', ({ medium }) => medium === 'buried'),
-    ...runs.filter((run) => run.segments.length === 0).map((run) => certain('unsurveyed-run', run.id)),
-  ];
+export function cableWork({ runs, plan }: Worked): readonly Amount[] {
+  return workOnRuns(runs, plan);
 }
+
+/** Remedies leave the cables where they are: their work is counted once. */
+const workOnRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Amount[] => [
+  ...runs.flatMap((run) => [...layingWork(run), ...fishing(run)]),
+  ...holes(runs),
+  ...pathMetres({ runs, plan }, 'fit-channel', isSurfaceContained),
+  ...pathMetres({ runs, plan }, 'dig-trench', ({ medium }) => medium === 'buried'),
+  ...runs.filter((run) => run.segments.length === 0).map((run) => certain('unsurveyed-run', run.id)),
+]);

@@ -1,8 +1,9 @@
 import type { Wall } from '#model/building.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { roomOfWallFace } from '../plan/surroundings.ts';
-import type { Segment } from '../ways/run.ts';
+import type { Run, Segment } from '../ways/run.ts';
 import { type Amount, certain } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 import { pathMetres } from './stretch-metres.ts';
@@ -34,7 +35,7 @@ function roomOf(plan: Plan, { from, to, wallId }: Segment): string {
 }
 
 /** Setting up to chase, once a room. */
-function setUps({ runs, plan }: Worked): readonly Amount[] {
+function setUps(runs: readonly Run[], plan: Plan): readonly Amount[] {
   const runByRoom = new Map<string, string>();
   for (const run of runs)
     for (const segment of run.segments.filter(isChase)) {
@@ -45,15 +46,22 @@ function setUps({ runs, plan }: Worked): readonly Amount[] {
 }
 
 /** Chases by the wall's core, what protects the cable in them, filling, and setting up once a room. */
-export function chaseWork(worked: Worked): readonly Amount[] {
-  const isContained = ({ containment }: Segment): boolean =>
-    containment === 'capping' || containment === 'oval';
+export function chaseWork({ runs, plan }: Worked): readonly Amount[] {
+  return workOnChases(runs, plan);
+}
+
+const isContained = ({ containment }: Segment): boolean =>
+  containment === 'capping' || containment === 'oval';
+
+/** Remedies leave the cables where they are: their chases are counted once. */
+const workOnChases = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Amount[] => {
+  const worked = { runs, plan };
   return [
-    ...setUps(worked),
+    ...setUps(runs, plan),
     ...chaseTasks.flatMap((task) =>
-      pathMetres(worked, task, (segment) => isChase(segment) && taskOf(worked.plan, segment.wallId) === task),
+      pathMetres(worked, task, (segment) => isChase(segment) && taskOf(plan, segment.wallId) === task),
     ),
     ...pathMetres(worked, 'contain-chase', (segment) => isChase(segment) && isContained(segment)),
     ...pathMetres(worked, 'fill-chase', isChase),
   ];
-}
+});

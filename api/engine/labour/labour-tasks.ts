@@ -1,6 +1,7 @@
 import type { Norms } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
+import { twelveDigits } from '../takeoff/twelve-digits.ts';
 import { accessoryWork } from './accessory-work.ts';
 import type { Amount } from './amount.ts';
 import { boardWork } from './board-work.ts';
@@ -17,7 +18,7 @@ import { taskMinutes } from './task-minutes.ts';
 
 /** Metres to the decimetre, counts as they are. */
 function measured(quantity: number): number {
-  return Math.round(Number((quantity * 10).toPrecision(12))) / 10;
+  return Math.round(twelveDigits(quantity * 10)) / 10;
 }
 
 function taskOf(known: KnownTask, amounts: readonly Amount[], norms: Norms): LabourTask {
@@ -59,14 +60,16 @@ export function labourTasks(
     ...accessoryWork(worked),
     ...boardWork(worked),
   ];
-  const amounts = [...work, ...jobWork(worked, takeoff, work)];
+  const byTask = new Map<string, Amount[]>();
+  for (const amount of [...work, ...jobWork(worked, takeoff, work)]) {
+    const alike = byTask.get(amount.task);
+    if (alike === undefined) byTask.set(amount.task, [amount]);
+    else alike.push(amount);
+  }
   return knownTasks
-    .map((known) =>
-      taskOf(
-        known,
-        amounts.filter(({ task }) => task === known.id),
-        norms,
-      ),
-    )
+    .flatMap((known) => {
+      const amounts = byTask.get(known.id);
+      return amounts === undefined ? [] : [taskOf(known, amounts, norms)];
+    })
     .filter(({ highQuantity }) => highQuantity > 0);
 }

@@ -12,7 +12,7 @@ function metresOf(task: TaskId, { lengthMm, lowRatio, highRatio, runIds }: Stret
 
 /** Work by the metre of path: cables that share a chase, a tube or a channel share the work on it. */
 export function pathMetres(
-  { runs, plan }: Worked,
+  { runs, plan }: Pick<Worked, 'runs' | 'plan'>,
   task: TaskId,
   isWanted: (segment: Segment) => boolean,
 ): readonly Amount[] {

@@ -1,4 +1,6 @@
-import type { Norms } from '#model/library.ts';
+import type { Norm, Norms } from '#model/library.ts';
+import { remembered } from '../plan/remembered.ts';
+import { twelveDigits } from '../takeoff/twelve-digits.ts';
 
 /** Minutes of a quantity of work at the three levels; null at all of them without a norm. */
 export interface TaskMinutes {
@@ -9,12 +11,18 @@ export interface TaskMinutes {
 
 /** Hundredths of a minute are kept: the same step as the workbook's own formula. */
 function minutesOf(quantity: number, unitMin: number): number {
-  return Math.round(Number((quantity * unitMin * 100).toPrecision(12))) / 100;
+  return Math.round(twelveDigits(quantity * unitMin * 100)) / 100;
 }
+
+/** Of several norms of one task the first counts. */
+const normsByTask = remembered(
+  ({ tasks }: Norms): ReadonlyMap<string, Norm> =>
+    new Map(tasks.toReversed().map((norm) => [norm.task, norm])),
+);
 
 /** The minutes that a quantity of one task takes by the firm's norms. */
 export function taskMinutes(task: string, quantity: number, norms: Norms): TaskMinutes {
-  const norm = norms.tasks.find((candidate) => candidate.task === task);
+  const norm = normsByTask(norms).get(task);
   if (norm === undefined) return { lowMin: null, typicalMin: null, highMin: null };
   return {
     lowMin: minutesOf(quantity, norm.lowMin),

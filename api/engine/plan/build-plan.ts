@@ -34,6 +34,14 @@ export function buildPlan(job: Pick<Job, 'storeys' | 'points' | 'boards'>): Plan
   };
 }
 
+/**
+ * The plan of a job in which things are said otherwise of points and boards than in the job of the plan given,
+ * but all of it stands where it stood: only the points are looked up anew.
+ */
+export function samePlaces(plan: Plan, job: Pick<Job, 'points'>): Plan {
+  return { ...plan, pointById: new Map(job.points.map((point) => [point.id, point])) };
+}
+
 function stacked(storeys: readonly Storey[]): readonly PlanStorey[] {
   const ordered = storeys.toSorted(
     (a, b) => a.floorLevelMm - b.floorLevelMm || (a.id < b.id ? -1 : Number(a.id > b.id)),

@@ -21,12 +21,15 @@ export function signedAreaMm2(outline: readonly PlanPoint[]): number {
 /** Whether a place is inside a closed outline; on its very edge it may be either. Even-odd rule. */
 export function isInside(outline: readonly PlanPoint[], [x, y]: PlanPoint): boolean {
   let inside = false;
-  outline.forEach((corner, index) => {
-    const next = outline[(index + 1) % outline.length] ?? corner;
-    if (corner[1] > y === next[1] > y) return;
-    const crossingX = corner[0] + ((y - corner[1]) / (next[1] - corner[1])) * (next[0] - corner[0]);
-    if (x < crossingX) inside = !inside;
-  });
+  let corner = outline.at(-1);
+  if (corner === undefined) return false;
+  for (const next of outline) {
+    if (corner[1] > y !== next[1] > y) {
+      const crossingX = corner[0] + ((y - corner[1]) / (next[1] - corner[1])) * (next[0] - corner[0]);
+      if (x < crossingX) inside = !inside;
+    }
+    corner = next;
+  }
   return inside;
 }
 

@@ -1,16 +1,35 @@
-import type { Plan, PlanRoom, Surroundings } from './plan.ts';
+import type { Plan, PlanRoom, PlanWall, Surroundings } from './plan.ts';
 import { type PlanPoint, type Position, planPoint, planPointOf, type WallSpot } from './plane.ts';
 import { isInside } from './polygon.ts';
 import { faceNormal, pointOnFace } from './position-of-place.ts';
+import { remembered, rememberedOfTwo } from './remembered.ts';
 
 /** A step off a wall's face that is surely in the room and in front of nothing. */
 const NUDGE_MM = 5;
 
 /** The rooms of a storey, sorted by id. */
 export function roomsOfStorey(plan: Plan, storeyId: string): readonly PlanRoom[] {
-  return [...plan.roomById.values()]
-    .filter((room) => room.storeyId === storeyId)
-    .toSorted((a, b) => (a.room.id < b.room.id ? -1 : 1));
+  return roomsByStorey(plan.roomById).get(storeyId) ?? [];
+}
+
+const roomsByStorey = remembered((roomById: Plan['roomById']) =>
+  byStorey([...roomById.values()].toSorted((a, b) => (a.room.id < b.room.id ? -1 : 1))),
+);
+
+/** The walls of a storey, sorted by id. */
+export function wallsOfStorey(plan: Plan, storeyId: string): readonly PlanWall[] {
+  return wallsByStorey(plan.wallById).get(storeyId) ?? [];
+}
+
+const wallsByStorey = remembered((wallById: Plan['wallById']) =>
+  byStorey([...wallById.values()].toSorted((a, b) => (a.wall.id < b.wall.id ? -1 : 1))),
+);
+
+function byStorey<T extends { readonly storeyId: string }>(
+  all: readonly T[],
+): ReadonlyMap<string, readonly T[]> {
+  const ids = new Set(all.map(({ storeyId }) => storeyId));
+  return new Map([...ids].map((id) => [id, all.filter(({ storeyId }) => storeyId === id)]));
 }
 
 /** The room that a place on a storey's plan is in; null between rooms, outside, or where no outline closes. */
@@ -39,7 +58,9 @@ export function roomOfWallFace(plan: Plan, spot: WallSpot): PlanRoom | null {
  *
  * @returns null for a storey that the plan does not have.
  */
-export function surroundingsAt(plan: Plan, position: Position): Surroundings | null {
+export const surroundingsAt = rememberedOfTwo(foundAround);
+
+function foundAround(plan: Plan, position: Position): Surroundings | null {
   const storey = plan.storeyById.get(position.storeyId)?.storey;
   if (storey === undefined) return null;
   const room =

@@ -1,6 +1,7 @@
 import type { Plan, PlanWall } from './plan.ts';
 import { distanceMm, type PlanPoint, planPoint, planPointOf, type WallSpot } from './plane.ts';
 import { faceNormal } from './position-of-place.ts';
+import { remembered } from './remembered.ts';
 import { JOIN_MM } from './room-outline.ts';
 
 /** Walls within about ten degrees of one line go on as one face. */
@@ -35,9 +36,17 @@ interface Found {
 /** The whole flat face that a wall's side is a part of; null for a wall that the plan does not have. */
 export function wallFace(plan: Plan, wallId: string, side: WallSpot['side']): WallFace | null {
   const wall = plan.wallById.get(wallId);
-  if (wall === undefined) return null;
-  const own: FacePiece = { wallId, side, startMm: 0, sense: 1 };
-  const neighbours = [...plan.wallById.values()].filter(
+  return wall === undefined ? null : facesOf(plan.wallById)[side](wall);
+}
+
+const facesOf = remembered((wallById: Plan['wallById']) => ({
+  left: remembered((wall: PlanWall) => foundFace(wallById, wall, 'left')),
+  right: remembered((wall: PlanWall) => foundFace(wallById, wall, 'right')),
+}));
+
+function foundFace(wallById: Plan['wallById'], wall: PlanWall, side: WallSpot['side']): WallFace {
+  const own: FacePiece = { wallId: wall.wall.id, side, startMm: 0, sense: 1 };
+  const neighbours = [...wallById.values()].filter(
     (other) => other.storeyId === wall.storeyId && other.wall.core !== 'open',
   );
   const high = followed(neighbours, own, wall, 1);

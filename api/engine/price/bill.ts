@@ -1,5 +1,6 @@
 import type { Stock, Terms } from '#model/job.ts';
 import type { Price, Prices } from '#model/library.ts';
+import { remembered } from '../plan/remembered.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { ceiling, decimalOf, type Exact, exactOf, minus, over, times } from './exact.ts';
 import { roundHalfUpPence } from './money.ts';
@@ -16,29 +17,40 @@ function chargedQuantity(wanted: Exact, price: Price): number {
   return decimalOf(times(exactOf(packs), exactOf(price.packQuantity)), quantityPlaces);
 }
 
+function wantedOf({ quantity }: TakeoffLine, fromStock: number): Exact {
+  return minus(exactOf(quantity), exactOf(fromStock));
+}
+
 function unpricedLine(line: TakeoffLine, fromStock: number): BillLine {
   return {
-    ...head(line, fromStock),
+    item: line.item,
+    description: line.description,
+    group: line.group,
+    unit: line.unit,
+    quantity: line.quantity,
+    fromStock,
+    causes: line.causes,
     pricePence: 0,
     perQuantity: 1,
     packQuantity: null,
     charge: 'used',
-    chargedQuantity: decimalOf(minus(exactOf(line.quantity), exactOf(fromStock)), quantityPlaces),
+    chargedQuantity: decimalOf(wantedOf(line, fromStock), quantityPlaces),
     costPence: 0,
     priced: false,
   };
 }
 
-function head(line: TakeoffLine, fromStock: number) {
-  const { item, description, group, unit, quantity, causes } = line;
-  return { item, description, group, unit, quantity, fromStock, causes };
-}
-
 function pricedLine(line: TakeoffLine, fromStock: number, price: Price, vatFactor: Exact): BillLine {
-  const charged = chargedQuantity(minus(exactOf(line.quantity), exactOf(fromStock)), price);
+  const charged = chargedQuantity(wantedOf(line, fromStock), price);
   const listPence = over(times(exactOf(charged), exactOf(price.pricePence)), exactOf(price.perQuantity));
   return {
-    ...head(line, fromStock),
+    item: line.item,
+    description: line.description,
+    group: line.group,
+    unit: line.unit,
+    quantity: line.quantity,
+    fromStock,
+    causes: line.causes,
     pricePence: price.pricePence,
     perQuantity: price.perQuantity,
     packQuantity: price.packQuantity ?? null,
@@ -56,6 +68,10 @@ function vanOf(stock: readonly Stock[]): Map<string, number> {
   return van;
 }
 
+const pricesByItem = remembered(
+  ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
+);
+
 /**
  * The take-off as bought: the van's stock is used first, the rest bought in packs where the list says so.
  *
@@ -68,13 +84,14 @@ export function billOf(
   stock: readonly Stock[],
   vat: Terms['vat'],
 ): readonly BillLine[] {
-  const priceByItem = new Map(prices.items.map((price) => [price.item, price]));
+  const priceByItem = pricesByItem(prices);
   const van = vanOf(stock);
   const vatFactor = costVatFactor(prices.vat, vat);
   return takeoff.map((line) => {
     const inVan = van.get(line.item) ?? 0;
     const fromStock = Math.min(inVan, line.quantity);
-    van.set(line.item, decimalOf(minus(exactOf(inVan), exactOf(fromStock)), quantityPlaces));
+    if (fromStock > 0)
+      van.set(line.item, decimalOf(minus(exactOf(inVan), exactOf(fromStock)), quantityPlaces));
     const price = priceByItem.get(line.item);
     return price !== undefined && price.unit === line.unit
       ? pricedLine(line, fromStock, price, vatFactor)

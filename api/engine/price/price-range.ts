@@ -42,15 +42,14 @@ function grossAt(end: EndOfRange, request: PriceRequest): number {
   return priceScheme({ ...atEnd, strayMin }).totals.grossPence;
 }
 
+/** The two ends of a price's range. */
+export type PriceEnds = Omit<PriceRange, 'typicalPence'>;
+
 /**
- * The price at the low, the agreed and the high ends, VAT included, on the same terms. What the survey
- * leaves open moves quantities all one way; the pace of work moves the hours by the root of the sum of
- * squares of the tasks' own ranges. Low is never above typical, nor typical above high.
+ * The price at the low and the high ends, VAT included, on the same terms. What the survey leaves open moves
+ * quantities all one way; the pace of work moves the hours by the root of the sum of squares of the tasks'
+ * own ranges. Low is never above the typical price, nor that above high.
  */
-export function priceRange(request: PriceRequest): PriceRange {
-  return {
-    lowPence: grossAt('low', request),
-    typicalPence: priceScheme(request).totals.grossPence,
-    highPence: grossAt('high', request),
-  };
+export function priceEnds(request: PriceRequest): PriceEnds {
+  return { lowPence: grossAt('low', request), highPence: grossAt('high', request) };
 }

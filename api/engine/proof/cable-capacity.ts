@@ -17,7 +17,7 @@ export interface WorstStretch {
 
 /** What a cable may carry: what is sure of it, and what it may carry at the best by what is told. */
 export interface CableCapacity {
-  /** Run or leg id. */
+  /** Run id for new cable; for cable found its edge: the leg, or the part of a leg that stays. */
   readonly id: string;
   /** What it carries whatever the survey left open, A; null when some stretch cannot be judged at all. */
   readonly izA: number | null;
@@ -33,4 +33,9 @@ export interface CableCapacity {
    * have, stretches of which nothing can be said left out. It never proves a cable, but it can fail one.
    */
   readonly atBest?: WorstStretch;
+  /**
+   * Of a cable found in a tube or channel in which the scheme changes the number of cables: what it carried
+   * before, by the same stretches. Absent where nothing changes.
+   */
+  readonly asFound?: CableCapacity;
 }

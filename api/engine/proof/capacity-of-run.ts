@@ -1,5 +1,7 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
+import { defaultLengthAllowances } from '../ways/length-allowances.ts';
+import { partOfPath } from '../ways/part-of-path.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { CableCapacity, WorstStretch } from './cable-capacity.ts';
 import { installedMethod, type ReferenceMethod } from './installed-method.ts';
@@ -52,24 +54,52 @@ const nothingSure = {
 } as const;
 
 /**
- * Capacities of every new cable by run id and of every leg found by leg id; a leg whose cable nobody looked at
- * has none.
+ * Capacities of every new cable by run id, and of all cable found that stays by the id of its edge (the leg,
+ * or a part of it); a leg whose cable nobody looked at has none. Cable that the scheme takes out has no
+ * capacity and warms nothing.
  */
 export function capacities(worked: Worked): ReadonlyMap<string, CableCapacity> {
-  const found = [...worked.foundRuns.entries()].map(([legId, run]) => ({ ...run, id: legId }));
-  const runs = [...found, ...worked.runs];
-  const around = { plan: worked.plan, cablesInBundle: cablesInBundle(runs) };
-  const unseen = new Set(worked.job.legs.filter(({ cable }) => cable === undefined).map(({ id }) => id));
-  return new Map(runs.filter(({ id }) => !unseen.has(id)).map((run) => [run.id, capacityOfRun(run, around)]));
+  const { plan, job, foundRuns, runs } = worked;
+  const kept = keptRuns(worked);
+  const now = { plan, cablesInBundle: cablesInBundle([...kept, ...runs]) };
+  const before = { plan, cablesInBundle: cablesInBundle(foundLegs(foundRuns)) };
+  const unseen = new Set(job.legs.filter(({ cable }) => cable === undefined).map(({ id }) => id));
+  const ofKept = kept
+    .filter(({ legId }) => !unseen.has(legId ?? ''))
+    .map((run) => {
+      const isChanged = run.segments.some(
+        ({ bundle }) =>
+          bundle !== null && now.cablesInBundle.get(bundle) !== before.cablesInBundle.get(bundle),
+      );
+      const capacity = capacityOfRun(run, now);
+      return isChanged ? { ...capacity, asFound: capacityOfRun(run, before) } : capacity;
+    });
+  const all = [...ofKept, ...runs.map((run) => capacityOfRun(run, now))];
+  return new Map(all.map((capacity) => [capacity.id, capacity]));
 }
 
+function foundLegs(foundRuns: Worked['foundRuns']): readonly Run[] {
+  return [...foundRuns].map(([legId, run]) => ({ ...run, legId }));
+}
+
+/** Cable found that the scheme leaves in use: whole legs, and of cut ones the parts that stay, where their length is known. */
+function keptRuns({ proposed, foundRuns }: Worked): readonly Run[] {
+  return proposed.edges.flatMap(({ id, kind, state, legId, partMm }) => {
+    const run = foundRuns.get(legId ?? '');
+    if (run === undefined || kind !== 'cable' || state !== 'found') return [];
+    const segments =
+      partMm === null || id === legId ? run.segments : partOfPath(run, partMm, defaultLengthAllowances);
+    return [{ ...run, id, legId, segments }];
+  });
+}
+
+/** Parts of one leg lie one after the other, so that together they count as one cable. */
 function cablesInBundle(runs: readonly Run[]): ReadonlyMap<string, number> {
-  const cables = new Map<string, number>();
-  for (const run of runs) {
-    const bundles = new Set(run.segments.map((segment) => segment.bundle));
-    for (const bundle of bundles) if (bundle !== null) cables.set(bundle, (cables.get(bundle) ?? 0) + 1);
-  }
-  return cables;
+  const cables = new Map<string, Set<string>>();
+  for (const { id, legId, segments } of runs)
+    for (const { bundle } of segments)
+      if (bundle !== null) cables.set(bundle, (cables.get(bundle) ?? new Set()).add(legId ?? `run ${id}`));
+  return new Map([...cables].map(([bundle, ids]) => [bundle, ids.size]));
 }
 
 function judgedSegment(

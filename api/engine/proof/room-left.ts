@@ -16,6 +16,8 @@ export interface RoomLeft {
   readonly namedA: number;
   /** How many of the points have no load named: what they will draw is not known. */
   readonly unnamed: number;
+  /** Those of the points that are on an unfused spur of a ring: no further outlet may be joined on after them. */
+  readonly onSpurs: readonly string[];
   /** limit − named; negative when the named loads want more. Null where the limit is not known. */
   readonly leftA: number | null;
 }
@@ -24,6 +26,14 @@ interface Limit {
   readonly limitedBy: RoomLeft['limitedBy'];
   readonly limitId: string;
   readonly limitA: number | null;
+}
+
+interface Group {
+  readonly limit: Limit;
+  readonly pointIds: string[];
+  readonly onSpurs: string[];
+  watts: number;
+  unnamed: number;
 }
 
 function limitOf(worked: Worked, place: NodePlace): Limit {
@@ -44,24 +54,26 @@ export function roomLeft(worked: Worked): readonly RoomLeft[] {
       all.map((place) => [place.nodeId, place] as const),
     ),
   );
-  const groups = new Map<string, { limit: Limit; pointIds: string[]; watts: number; unnamed: number }>();
+  const groups = new Map<string, Group>();
   for (const point of worked.job.points) {
     if (point.status !== 'wanted') continue;
     const place = places.get(`${point.id}/load`) ?? places.get(point.id);
     if (place === undefined || place.role === 'unreached') continue;
     const limit = limitOf(worked, place);
     const key = `${limit.limitedBy} ${limit.limitId}`;
-    const group = groups.get(key) ?? { limit, pointIds: [], watts: 0, unnamed: 0 };
+    const group = groups.get(key) ?? { limit, pointIds: [], onSpurs: [], watts: 0, unnamed: 0 };
     group.pointIds.push(point.id);
+    if (place.role === 'unfused-spur' || place.role === 'claimed-spur') group.onSpurs.push(point.id);
     if (point.load === undefined) group.unnamed++;
     else group.watts += point.load.watts;
     groups.set(key, group);
   }
-  return [...groups.values()].map(({ limit, pointIds, watts, unnamed }) => {
+  return [...groups.values()].map(({ limit, pointIds, onSpurs, watts, unnamed }) => {
     const namedA = watts / NOMINAL_V;
     return {
       ...limit,
       pointIds,
+      onSpurs,
       namedA,
       unnamed,
       leftA: limit.limitA === null ? null : limit.limitA - namedA,

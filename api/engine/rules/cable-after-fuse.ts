@@ -3,8 +3,9 @@ import type { NodePlace } from '../circuit/shape.ts';
 import { PLUG_A } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { cablesJudged } from './judged-cables.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { cableOf, nameOf, touchedShapes, wiringOf } from './wiring.ts';
+import { cableOf, nameOf, wiringOf } from './wiring.ts';
 
 /** Least area that the figures of Appendix 15 show behind a 13 A fuse. */
 const SHOWN_MM2 = 1.5;
@@ -35,7 +36,7 @@ export const cableAfterFuse = rule<Message>({
   couldFail: true,
   check: (facts) => {
     const { edges } = wiringOf(facts);
-    return touchedShapes(facts).flatMap(({ places }) =>
+    return cablesJudged(facts, ({ places }) =>
       places.flatMap((place) => {
         const edge = edges.get(place.upstreamEdgeId ?? '');
         const behind = place.role === 'behind-fuse' && edge?.kind === 'cable';
@@ -50,10 +51,11 @@ function judged(facts: Facts, place: NodePlace, edge: NetworkEdge): CheckResult<
   const unit = facts.things.fusedUnits.find(({ loadNode }) => loadNode === place.behindUnit);
   const knownFuseA = unit?.fuseA ?? place.fuseA;
   const fuseA = knownFuseA ?? PLUG_A;
-  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, fuseA);
+  const installed = installedCapacity(facts, edge, fuseA);
+  const { verdict, izA, how, along, otherWay } = installed;
   const to = nameOf(facts, place.nodeId);
   const values = { to, limit: fuseA, actual: izA ?? 0, how, along, otherWay };
-  const subject = subjectOfEdge(edge);
+  const subject = subjectOfEdge(edge, installed);
   const head = { ...subject, limit: fuseA, unit: 'A', values };
   if (verdict === 'unknown' || izA === null || (verdict === 'short' && knownFuseA === null))
     return { ...head, outcome: 'not-proven', messageId: 'methodUnknown' };

@@ -4,7 +4,7 @@ import type { CableCapacity } from '../proof/cable-capacity.ts';
 
 /** Everything a rule may read: the job worked through, capacities as installed, the firm's own limits. */
 export interface Facts extends Worked {
-  /** By run id for new cables, by leg id for cables found. */
+  /** By run id for new cable; for cable found by its edge, the leg or the part of one that stays. */
   readonly capacities: ReadonlyMap<string, CableCapacity>;
   readonly limits: Limits;
   /** The edition named on every finding. */

@@ -5,8 +5,9 @@ import { NOMINAL_V } from '../proof/spur-load.ts';
 import { deviceMoved } from './device-moved.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity } from './installed-capacity.ts';
+import { cablesJudged } from './judged-cables.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { circuitName, nameOf, pointOfNode, rounded, touchedShapes, type Wiring, wiringOf } from './wiring.ts';
+import { circuitName, nameOf, pointOfNode, rounded, type Wiring, wiringOf } from './wiring.ts';
 
 type Message = 'within' | 'over' | 'unknown' | 'together';
 
@@ -30,7 +31,7 @@ export const fixedLoadWithin = rule<Message>({
   couldFail: true,
   check: (facts) => {
     const wiring = wiringOf(facts);
-    return touchedShapes(facts).flatMap((shape) => {
+    return cablesJudged(facts, (shape) => {
       const loads = fixedLoads(facts, shape, wiring);
       return [...loads.map((load) => judged(facts, wiring, load)), ...togetherJudged(facts, shape, loads)];
     });
@@ -126,13 +127,12 @@ function fusePassed(facts: Facts, edge: NetworkEdge, { watts }: FixedLoad): read
 }
 
 function cablePassed(facts: Facts, edge: NetworkEdge, { watts }: FixedLoad): readonly Passed[] {
-  const { verdict, izA, how } = installedCapacity(facts, edge, watts / NOMINAL_V);
-  if (edge.state === 'found' && verdict !== 'short') return [];
+  const { verdict, izA, how, isCrowded } = installedCapacity(facts, edge, watts / NOMINAL_V);
+  if (edge.state === 'found' && verdict !== 'short' && !isCrowded) return [];
   const cable = `the cable ${nameOf(facts, edge.from)} – ${nameOf(facts, edge.to)}`;
   const what = how === '' ? cable : `${cable} (${how})`;
-  return [
-    { kind: 'cable', what, limitA: izA, isOver: verdict === 'short', isOfScheme: edge.state === 'new' },
-  ];
+  const isOfScheme = edge.state === 'new' || isCrowded;
+  return [{ kind: 'cable', what, limitA: izA, isOver: verdict === 'short', isOfScheme }];
 }
 
 function devicePassed(facts: Facts, { watts, place }: FixedLoad): Passed {

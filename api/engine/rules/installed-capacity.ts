@@ -16,7 +16,17 @@ export interface InstalledCapacity {
   /** ", or another way clear of insulation", or what else would let the same cable carry more; else empty. */
   readonly otherWay: string;
   readonly groupFactor: number;
+  /**
+   * True of cable found that was better off before the scheme laid others into its tube or channel: what is
+   * said of it then comes from the scheme.
+   */
+  readonly isCrowded: boolean;
 }
+
+type Verdict = InstalledCapacity['verdict'];
+
+/** From good to bad. */
+const verdicts: readonly Verdict[] = ['within', 'unknown', 'short'];
 
 /** Methods that stand for thermal insulation against the cable. */
 const byInsulation: ReadonlySet<string> = new Set(['100', '101', '102', '103', 'A']);
@@ -29,27 +39,36 @@ const byInsulation: ReadonlySet<string> = new Set(['100', '101', '102', '103', '
  * @param neededA the current that the cable must carry at least; exactly as much is enough.
  */
 export function installedCapacity(facts: Facts, edge: NetworkEdge, neededA: number): InstalledCapacity {
-  const capacity =
-    facts.capacities.get(edge.id) ?? (edge.legId === null ? undefined : facts.capacities.get(edge.legId));
+  const capacity = facts.capacities.get(edge.id);
   const isSeen = edge.state === 'new' || isPathSeen(facts, edge.legId ?? '');
-  const best = capacity?.atBest ?? capacity;
-  if (isSeen && best && best.izA !== null && best.izA < neededA) return told('short', best);
-  if (isSeen && capacity && capacity.izA !== null && capacity.izA >= neededA) return told('within', capacity);
-  return { verdict: 'unknown', izA: null, how: '', along: '', otherWay: '', groupFactor: 1 };
+  const verdict = isSeen ? verdictOf(capacity, neededA) : 'unknown';
+  const before = isSeen && capacity?.asFound ? verdictOf(capacity.asFound, neededA) : verdict;
+  const isCrowded = verdicts.indexOf(before) < verdicts.indexOf(verdict);
+  const stretch = verdict === 'short' ? (capacity?.atBest ?? capacity) : capacity;
+  if (verdict === 'unknown' || stretch === undefined)
+    return { verdict: 'unknown', izA: null, how: '', along: '', otherWay: '', groupFactor: 1, isCrowded };
+  return { verdict, ...told(stretch, isCrowded), isCrowded };
+}
+
+function verdictOf(capacity: CableCapacity | undefined, neededA: number): Verdict {
+  const bestA = (capacity?.atBest ?? capacity)?.izA ?? neededA;
+  if (bestA < neededA) return 'short';
+  return (capacity?.izA ?? 0) >= neededA ? 'within' : 'unknown';
 }
 
 type Deciding = Pick<CableCapacity, 'izA' | 'method' | 'worstFromMm' | 'groupFactor' | 'insulationFactor'>;
 
-function told(verdict: 'within' | 'short', stretch: Deciding): InstalledCapacity {
+function told(stretch: Deciding, isCrowded: boolean): Omit<InstalledCapacity, 'verdict' | 'isCrowded'> {
   const { izA, method, worstFromMm, groupFactor, insulationFactor } = stretch;
   const grouped = groupFactor < 1 ? ` × ${groupFactor} for cables together` : '';
   const surrounded = insulationFactor < 1 ? ` × ${insulationFactor} for insulation all round it` : '';
   return {
-    verdict,
     izA,
     how: `method ${method ?? ''}${grouped}${surrounded}`,
     along: (worstFromMm ?? 0) > 0 ? `, from ${metres(worstFromMm)} m along` : '',
-    otherWay: otherWay(method ?? '', insulationFactor),
+    otherWay: isCrowded
+      ? ', or a tube or channel of its own for the new cable'
+      : otherWay(method ?? '', insulationFactor),
     groupFactor,
   };
 }
@@ -65,9 +84,15 @@ function isPathSeen(facts: Facts, legId: string): boolean {
   return run?.pinned === true && run.segments.every(({ certainty }) => certainty !== 'assumed');
 }
 
-/** The subject and origin of what is said of a cable: the run that the scheme lays, or the leg that was found. */
-export function subjectOfEdge(edge: NetworkEdge): { subjectId: string; origin: 'scheme' | 'found' } {
+/**
+ * The subject and origin of what is said of a cable: the run that the scheme lays, or the leg that was found,
+ * with the scheme for its origin where that crowds it.
+ */
+export function subjectOfEdge(
+  edge: NetworkEdge,
+  { isCrowded }: Pick<InstalledCapacity, 'isCrowded'> = { isCrowded: false },
+): { subjectId: string; origin: 'scheme' | 'found' } {
   return edge.state === 'new'
     ? { subjectId: edge.id, origin: 'scheme' }
-    : { subjectId: edge.legId ?? edge.id, origin: 'found' };
+    : { subjectId: edge.legId ?? edge.id, origin: isCrowded ? 'scheme' : 'found' };
 }

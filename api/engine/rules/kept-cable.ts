@@ -1,7 +1,8 @@
 import type { Connection } from '#model/scheme.ts';
 import type { NetworkEdge, NetworkNode } from '../circuit/network.ts';
+import type { Position } from '../plan/plane.ts';
 import { defaultLengthAllowances } from '../ways/length-allowances.ts';
-import { positionInLeg } from '../ways/position-in-leg.ts';
+import { onRouteMm, positionInLeg } from '../ways/position-in-leg.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { endMm } from '../ways/run-length.ts';
 import type { Facts } from './facts.ts';
@@ -63,13 +64,22 @@ export function tailMm(node: NetworkNode): number {
 /** Cable that nobody can draw out of where it lies. */
 const held: ReadonlySet<Segment['medium']> = new Set(['wall-chase', 'through-wall', 'buried']);
 
+/** The part of a kept stretch that can be freed from its cut end back. */
+export interface Freed {
+  readonly freeMm: number;
+  /** Where it stays held: the place, and how far along the leg's path that is. */
+  readonly from: Position;
+  readonly onRouteMm: number;
+  readonly cutEnd: KeptCable['cutEnd'];
+}
+
 /**
  * How much of a kept stretch can be freed from its cut end back: to where the cable is held in masonry or the
  * ground, or to its other end; and where that is.
  *
  * @param run the leg's path as found. @returns null where the stretch has no lengths or the leg no path.
  */
-export function freeFromCut({ edge, cutEnd, anchor }: KeptCable, run: Run) {
+export function freeFromCut({ edge, cutEnd, anchor }: KeptCable, run: Run): Freed | null {
   if (edge.partMm === null || run.segments.length === 0) return null;
   const { fromMm, toMm } = edge.partMm;
   const spans = heldSpans(run);
@@ -86,7 +96,8 @@ export function freeFromCut({ edge, cutEnd, anchor }: KeptCable, run: Run) {
   const freeMm = Math.max(0, cutEnd === 'to' ? cutMm - holdMm : holdMm - cutMm);
   const holdAtMm = cutEnd === 'to' ? cutMm - freeMm : cutMm + freeMm;
   const from = positionInLeg(run, holdAtMm, defaultLengthAllowances);
-  return from === null ? null : { freeMm, from };
+  if (from === null) return null;
+  return { freeMm, from, onRouteMm: onRouteMm(run, holdAtMm, defaultLengthAllowances), cutEnd };
 }
 
 /** The stretches of a leg in which its cable is held, in cable from its `from`. */

@@ -2,13 +2,15 @@ import type { NetworkNode } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
 import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { toldPosition } from '../ways/node-positions.ts';
+import type { Mount } from '../ways/route.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { freeFromCut, type KeptCable, keptCables, tailMm } from './kept-cable.ts';
+import { knownWayMm } from './kept-way.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { nameOf } from './wiring.ts';
 
-type Message = 'reaches' | 'tooShort' | 'outOfReach' | 'routeAssumed' | 'unknown';
+type Message = 'reaches' | 'tooShort' | 'outOfReach' | 'wayUnknown' | 'routeAssumed' | 'unknown';
 
 /** Old cable whose cut end is brought into a new accessory is long enough to get there. */
 export const oldCableReach = rule<Message>({
@@ -22,6 +24,8 @@ export const oldCableReach = rule<Message>({
       'The old cable from {from} ends {short} m short of {to}: {actual} mm of it stay, {limit} mm would be wanted even straight.',
     outOfReach:
       'The old cable from {from} ends {short} m short of {to}: {actual} mm can be freed from its cut end back to where it is held, {limit} mm would be wanted along the building.',
+    wayUnknown:
+      'No way from where the old cable from {from} is held to {to} is drawn: {actual} mm can be freed, and {limit} mm would be wanted square to the walls, which the way may well exceed.',
     routeAssumed:
       'The way of the old cable from {from} is assumed, so whether its cut end reaches {to} is not shown.',
     unknown:
@@ -30,6 +34,7 @@ export const oldCableReach = rule<Message>({
   remedies: {
     tooShort: 'Cut further along, or join new cable on there.',
     outOfReach: 'Cut further along, join new cable on there, or set the accessory on the cable’s way.',
+    wayUnknown: 'Measure the way in the building before the day, and price a joint as the other way.',
     routeAssumed: 'Trace the cable before the day, and price a joint as the other way.',
     unknown: 'Trace and measure the cable before the day, and price a joint as the other way.',
   },
@@ -66,10 +71,21 @@ function judged(
     return { outcome: 'not-proven', messageId: 'routeAssumed', values };
   const free = freeFromCut(kept, run);
   if (free === null) return { outcome: 'not-proven', messageId: 'unknown', values };
-  const wantedMm = squareBetweenMm(facts, free.from, target) + tailMm(kept.target);
-  if (wantedMm > free.freeMm) return short('outOfReach', { haveMm: free.freeMm, wantedMm, values });
-  return { outcome: 'passes', messageId: 'reaches', ...figures(free.freeMm, wantedMm, 'mm', values) };
+  const mountOf = ({ pointId }: NetworkNode): Mount => facts.plan.pointById.get(pointId ?? '')?.mount ?? null;
+  const mounts = { fromMount: mountOf(kept.anchor), toMount: mountOf(kept.target) };
+  const wayMm = knownWayMm(facts, run, { freed: free, target, ...mounts });
+  const squareMm = squareBetweenMm(facts, free.from, target);
+  const wantedMm = Math.max(squareMm, wayMm ?? 0) + tailMm(kept.target);
+  if (wantedMm - free.freeMm > SLIP_MM) return short('outOfReach', { haveMm: free.freeMm, wantedMm, values });
+  const numbers = figures(free.freeMm, wantedMm, 'mm', values);
+  const doubtMm = wayMm === null ? (squareMm * defaultLengthAllowances.assumedPercent) / 100 : 0;
+  return wantedMm + doubtMm - free.freeMm > SLIP_MM
+    ? { ...numbers, outcome: 'not-proven', messageId: 'wayUnknown' }
+    : { ...numbers, outcome: 'passes', messageId: 'reaches' };
 }
+
+/** Less than this is no length that anybody measures. */
+const SLIP_MM = 0.01;
 
 interface Shortfall {
   readonly haveMm: number;

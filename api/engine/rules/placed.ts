@@ -2,6 +2,7 @@ import type { Fixture, Floor } from '#model/building.ts';
 import type { PlanRoom } from '../plan/plan.ts';
 import { type PlanPoint, type Position, planPointOf } from '../plan/plane.ts';
 import { isInside } from '../plan/polygon.ts';
+import { remembered } from '../plan/remembered.ts';
 import { surroundingsAt } from '../plan/surroundings.ts';
 import { distanceToFixtureMm, plateOnPlan } from './clearance.ts';
 import type { Facts } from './facts.ts';
@@ -22,7 +23,9 @@ export interface PlacedAccessory {
 }
 
 /** The accessories that the scheme fits and whose place is known, sorted by id. */
-export function newAccessories(facts: Facts): readonly PlacedAccessory[] {
+export const newAccessories = remembered(placedByScheme);
+
+function placedByScheme(facts: Facts): readonly PlacedAccessory[] {
   const units = new Map(facts.things.fusedUnits.map((unit) => [unit.id, unit.position]));
   return facts.things.accessories
     .flatMap(({ id, pointId, kind, features }) => {
@@ -47,7 +50,9 @@ export function newAccessories(facts: Facts): readonly PlacedAccessory[] {
 }
 
 /** The accessories that are there already and whose place is known, sorted by id. */
-export function foundAccessories(facts: Facts): readonly PlacedAccessory[] {
+export const foundAccessories = remembered(placedBefore);
+
+function placedBefore(facts: Facts): readonly PlacedAccessory[] {
   const fitted = new Set(facts.things.accessories.map(({ pointId }) => pointId));
   return facts.job.points
     .flatMap((point) => {

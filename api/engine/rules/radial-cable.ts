@@ -1,10 +1,12 @@
 import type { NetworkEdge } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { counted } from './counted.ts';
 import { deviceMoved } from './device-moved.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { cablesJudged, shapesJudged } from './judged-cables.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRadial, circuitName, nameOf, rounded, touchedShapes, wiringOf } from './wiring.ts';
+import { bindsAsRadial, circuitName, nameOf, rounded, wiringOf } from './wiring.ts';
 
 /** A rewireable fuse needs a cable of its rating over this. Source: BS 7671 433.1.202, from memory. */
 const REWIREABLE_RATIO = 0.725;
@@ -23,7 +25,7 @@ export const radialCable = rule<Message>({
     methodUnknown:
       'The cable to {to} is not told well enough (size, insulation) to prove that it carries {limit} A.',
     foundNotSeen:
-      'How the found legs of {circuit} lie was not seen everywhere ({count} legs), so {limit} A is not proved for them.',
+      'How the found legs of {circuit} lie was not seen everywhere ({legs}), so {limit} A is not proved for them.',
     deviceUnknown: 'The device of {circuit} is not known, so its new cables cannot be held against it.',
   },
   remedies: {
@@ -33,11 +35,8 @@ export const radialCable = rule<Message>({
     deviceUnknown: 'Read the device at the board.',
   },
   couldFail: true,
-  applies: (facts) => touchedShapes(facts).some(bindsAsRadial),
-  check: (facts) =>
-    touchedShapes(facts)
-      .filter(bindsAsRadial)
-      .flatMap((shape) => judged(facts, shape)),
+  applies: (facts) => shapesJudged(facts).some(bindsAsRadial),
+  check: (facts) => cablesJudged(facts, (shape) => (bindsAsRadial(shape) ? judged(facts, shape) : [])),
 });
 
 function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message>[] {
@@ -55,15 +54,21 @@ function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message
     ];
   }
   const neededA = device.standard === 'BS-3036' ? rounded(device.ratingA / REWIREABLE_RATIO) : device.ratingA;
-  const isUnseen = (edge: NetworkEdge) =>
-    edge.state === 'found' && installedCapacity(facts, edge, neededA).verdict === 'unknown';
+  const isUnseen = (edge: NetworkEdge) => {
+    const { verdict, isCrowded } = installedCapacity(facts, edge, neededA);
+    return edge.state === 'found' && verdict === 'unknown' && !isCrowded;
+  };
   const unseen = cables.filter(isUnseen).length;
   const isRaised = deviceMoved(facts, shape.circuitId) === 'up';
   const judgedCables = cables
     .filter((edge) => !isUnseen(edge))
     .map((edge) => cableJudged(facts, edge, neededA, isRaised));
   if (unseen === 0) return judgedCables;
-  const values = { circuit: circuitName(facts, shape.circuitId), count: unseen, limit: neededA };
+  const values = {
+    circuit: circuitName(facts, shape.circuitId),
+    legs: counted(unseen, 'leg'),
+    limit: neededA,
+  };
   const head = { subjectId: shape.circuitId, origin: 'found', limit: neededA, unit: 'A', values } as const;
   return [...judgedCables, { ...head, outcome: 'not-proven', messageId: 'foundNotSeen' }];
 }
@@ -74,9 +79,10 @@ function cableJudged(
   neededA: number,
   isRaised: boolean,
 ): CheckResult<Message> {
-  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, neededA);
+  const installed = installedCapacity(facts, edge, neededA);
+  const { verdict, izA, how, along, otherWay } = installed;
   const values = { to: nameOf(facts, edge.to), limit: neededA, actual: izA ?? 0, how, along, otherWay };
-  const { subjectId, origin } = subjectOfEdge(edge);
+  const { subjectId, origin } = subjectOfEdge(edge, installed);
   const head = {
     subjectId,
     origin: isRaised ? ('scheme' as const) : origin,

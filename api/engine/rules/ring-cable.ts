@@ -1,10 +1,12 @@
 import type { NetworkEdge } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { cablesJudged, shapesJudged } from './judged-cables.ts';
 import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, cableOf, circuitName, nameOf, touchedShapes } from './wiring.ts';
+import { bindsAsRing, cableOf, circuitName, nameOf } from './wiring.ts';
 
 type Message = 'within' | 'tooThin' | 'tooLittle' | 'grouped' | 'methodUnknown' | 'foundNotSeen';
 
@@ -23,7 +25,7 @@ export const ringCable = rule<Message>({
     methodUnknown:
       'How the ring cable {from} – {to} lies is not told everywhere, so it is not proved that it carries {limit} A.',
     foundNotSeen:
-      'How the found legs of {circuit} lie was not seen everywhere ({count} legs), so {limit} A is not proved for them.',
+      'How the found legs of {circuit} lie was not seen everywhere ({legs}), so {limit} A is not proved for them.',
   },
   remedies: {
     tooThin: 'Cable of 2.5 mm² or more.',
@@ -33,26 +35,25 @@ export const ringCable = rule<Message>({
     foundNotSeen: 'Look where a board or a ceiling is open anyway: how the legs lie, and in what insulation.',
   },
   couldFail: true,
-  applies: (facts) => touchedShapes(facts).some(bindsAsRing),
+  applies: (facts) => shapesJudged(facts).some(bindsAsRing),
   check: (facts) =>
-    touchedShapes(facts)
-      .filter(bindsAsRing)
-      .flatMap((shape) => [
-        ...shape.ringEdges.flatMap((edge) => judged(facts, edge)),
-        ...foundJudged(facts, shape),
-      ]),
+    cablesJudged(facts, (shape) =>
+      bindsAsRing(shape)
+        ? [...shape.ringEdges.flatMap((edge) => judged(facts, edge)), ...foundJudged(facts, shape)]
+        : [],
+    ),
 });
 
 function judged(facts: Facts, edge: NetworkEdge): readonly CheckResult<Message>[] {
   if (edge.kind !== 'cable') return [];
   const ends = { from: nameOf(facts, edge.from), to: nameOf(facts, edge.to) };
-  const subject = subjectOfEdge(edge);
+  const installed = installedCapacity(facts, edge, RING_CABLE_A);
   const areaMm2 = cableOf(facts, edge)?.lineMm2;
   if (areaMm2 !== undefined && areaMm2 < RING_CABLE_MM2) {
     const figures = { actual: areaMm2, limit: RING_CABLE_MM2 };
     return [
       {
-        ...subject,
+        ...subjectOfEdge(edge),
         ...figures,
         unit: 'mm²',
         outcome: 'fails',
@@ -61,27 +62,30 @@ function judged(facts: Facts, edge: NetworkEdge): readonly CheckResult<Message>[
       },
     ];
   }
-  const { verdict, izA, how, along, otherWay, groupFactor } = installedCapacity(facts, edge, RING_CABLE_A);
+  const { verdict, izA, how, along, otherWay, groupFactor, isCrowded } = installed;
   const values = { ...ends, limit: RING_CABLE_A, actual: izA ?? 0, how, along, otherWay };
-  const head = { ...subject, limit: RING_CABLE_A, unit: 'A', values };
+  const head = { ...subjectOfEdge(edge, installed), limit: RING_CABLE_A, unit: 'A', values };
   if (verdict === 'short' && izA !== null)
     return [{ ...head, actual: izA, outcome: 'fails', messageId: groupFactor < 1 ? 'grouped' : 'tooLittle' }];
   // Found legs that cannot be judged are told once a circuit, and those that can need no line of their own.
-  if (edge.state === 'found') return [];
+  if (edge.state === 'found' && !isCrowded) return [];
   if (verdict === 'unknown' || izA === null)
     return [{ ...head, outcome: 'not-proven', messageId: 'methodUnknown' }];
   return [{ ...head, actual: izA, outcome: 'passes', messageId: 'within' }];
 }
 
 function foundJudged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message>[] {
-  const unseen = shape.ringEdges.filter(
-    (edge) =>
-      edge.kind === 'cable' &&
-      edge.state === 'found' &&
-      installedCapacity(facts, edge, RING_CABLE_A).verdict === 'unknown',
-  );
+  const unseen = shape.ringEdges.filter((edge) => {
+    if (edge.kind !== 'cable' || edge.state !== 'found') return false;
+    const { verdict, isCrowded } = installedCapacity(facts, edge, RING_CABLE_A);
+    return verdict === 'unknown' && !isCrowded;
+  });
   if (unseen.length === 0) return [];
-  const values = { circuit: circuitName(facts, shape.circuitId), count: unseen.length, limit: RING_CABLE_A };
+  const values = {
+    circuit: circuitName(facts, shape.circuitId),
+    legs: counted(unseen.length, 'leg'),
+    limit: RING_CABLE_A,
+  };
   return [
     {
       outcome: 'not-proven',

@@ -2,9 +2,10 @@ import type { NetworkEdge } from '../circuit/network.ts';
 import { type SpurLoad, spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
+import { cablesJudged, shapesJudged } from './judged-cables.ts';
 import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, cableOf, nameOf, touchedShapes, wiringOf } from './wiring.ts';
+import { bindsAsRing, cableOf, nameOf, wiringOf } from './wiring.ts';
 
 /** From this area on a spur to several outlets is argued for by some. */
 const ARGUED_MM2 = 4;
@@ -45,18 +46,17 @@ export const spurCable = rule<Message>({
     needsDesign: 'A fused unit before the first outlet, or a designer’s calculation kept with the papers.',
   },
   couldFail: true,
-  applies: (facts) => touchedShapes(facts).some(bindsAsRing),
+  applies: (facts) => shapesJudged(facts).some(bindsAsRing),
   check: (facts) => {
     const { edges } = wiringOf(facts);
-    return touchedShapes(facts)
-      .filter(bindsAsRing)
-      .flatMap(({ circuitId }) => spurLoads(facts, circuitId))
-      .flatMap((load) =>
+    return cablesJudged(facts, (shape) =>
+      (bindsAsRing(shape) ? spurLoads(facts, shape.circuitId) : []).flatMap((load) =>
         load.spur.edgeIds.flatMap((id) => {
           const edge = edges.get(id);
           return edge?.kind === 'cable' ? judged(facts, load, edge) : [];
         }),
-      );
+      ),
+    );
   },
 });
 
@@ -82,9 +82,10 @@ function judged(facts: Facts, load: SpurLoad, edge: NetworkEdge): readonly Check
 }
 
 function currentJudged(facts: Facts, edge: NetworkEdge): CheckResult<Message> {
-  const { verdict, izA, how, along, otherWay } = installedCapacity(facts, edge, RING_CABLE_A);
+  const installed = installedCapacity(facts, edge, RING_CABLE_A);
+  const { verdict, izA, how, along, otherWay } = installed;
   const head = {
-    ...subjectOfEdge(edge),
+    ...subjectOfEdge(edge, installed),
     limit: RING_CABLE_A,
     unit: 'A',
     values: { to: nameOf(facts, edge.to), limit: RING_CABLE_A, actual: izA ?? 0, how, along, otherWay },

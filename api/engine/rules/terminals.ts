@@ -1,4 +1,5 @@
 import type { TerminalFill } from '../connections/things.ts';
+import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { nameOf, rounded } from './wiring.ts';
@@ -11,10 +12,10 @@ export const terminals = rule<Message>({
   title: 'The terminals take the conductors',
   source: 'BS 1363-2 and BS 1363-4 (terminals), BS 7671 526.2',
   messages: {
-    within: 'A terminal of {name} takes {cables} conductors, {actual} mm² of {limit} mm².',
+    within: 'A terminal of {name} takes {conductors}, {actual} mm² of {limit} mm².',
     tooMany: 'A terminal of {name} would hold {actual} conductors; {limit} is what any make takes.',
     tooMuch:
-      'A terminal of {name} would hold {cables} conductors of {actual} mm² together; {limit} mm² is what any make takes.',
+      'A terminal of {name} would hold {conductors} of {actual} mm² together; {limit} mm² is what any make takes.',
     notCounted: 'Nobody has counted the cables in {name}; with the new one there may be more than {limit}.',
     sizeUnknown: 'The size of a cable in {name} is not known, so {limit} mm² cannot be proved.',
   },
@@ -37,12 +38,12 @@ function judged(facts: Facts, fill: TerminalFill): readonly CheckResult<Message>
   const name = nameOf(facts, fill.nodeId);
   const head = { subjectId: fill.nodeId, origin: fill.affected ? ('scheme' as const) : ('found' as const) };
   const byNumber = { ...head, actual: cables, limit: capacityCables, unit: 'conductors' };
-  const numbers = { name, cables, actual: cables, limit: capacityCables };
+  const numbers = { name, actual: cables, limit: capacityCables };
   // A number that nobody counted is assumed by the point's role: it fails nothing by itself.
   const isOver = cables > capacityCables && (fill.counted || fill.newCables > capacityCables);
   if (isOver) return [{ ...byNumber, outcome: 'fails', messageId: 'tooMany', values: numbers }];
   const areaMm2 = fill.areaMm2 === null ? null : rounded(fill.areaMm2);
-  const areas = { name, cables, actual: areaMm2 ?? 0, limit: capacityMm2 };
+  const areas = { name, conductors: counted(cables, 'conductor'), actual: areaMm2 ?? 0, limit: capacityMm2 };
   const byArea = { ...head, limit: capacityMm2, unit: 'mm²', values: areas };
   if (areaMm2 !== null && areaMm2 > capacityMm2)
     return [{ ...byArea, actual: areaMm2, outcome: 'fails', messageId: 'tooMuch' }];

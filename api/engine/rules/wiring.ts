@@ -1,6 +1,7 @@
 import type { Point } from '#model/installation.ts';
 import type { NetworkEdge, NetworkNode } from '../circuit/network.ts';
 import type { CircuitShape, NodePlace } from '../circuit/shape.ts';
+import { remembered } from '../plan/remembered.ts';
 import type { Facts } from './facts.ts';
 
 /** The proposed wiring by id, for rules that walk it. */
@@ -11,14 +12,19 @@ export interface Wiring {
 }
 
 /** Indexes the proposed wiring of all circuits. */
-export function wiringOf(facts: Facts): Wiring {
+export const wiringOf = remembered((facts: Facts): Wiring => {
   const places = [...facts.shapes.values()].flatMap((shape) => shape.places);
   return {
-    nodes: new Map(facts.proposed.nodes.map((node) => [node.id, node])),
+    nodes: nodesById(facts.proposed.nodes),
     edges: new Map(facts.proposed.edges.map((edge) => [edge.id, edge])),
     places: new Map(places.map((place) => [place.nodeId, place])),
   };
-}
+});
+
+const nodesById = remembered(
+  (nodes: readonly NetworkNode[]): ReadonlyMap<string, NetworkNode> =>
+    new Map(nodes.map((node) => [node.id, node])),
+);
 
 /** The circuits that the scheme touches (as found: all), by their shape in the order of `circuitIds`. */
 export function touchedShapes(facts: Facts): readonly CircuitShape[] {
@@ -51,7 +57,7 @@ export function pointOfNode(facts: Facts, node: NetworkNode | undefined): Point 
 
 /** What a person calls a node, a point or a leg: labels, else what it is, else the id. */
 export function nameOf(facts: Facts, id: string): string {
-  const node = facts.proposed.nodes.find((each) => each.id === id);
+  const node = nodesById(facts.proposed.nodes).get(id);
   const point = pointOfNode(facts, node) ?? facts.plan.pointById.get(id);
   if (point) return point.label;
   if (node?.kind === 'origin') return `the origin of ${circuitName(facts, node.circuitId ?? id)}`;

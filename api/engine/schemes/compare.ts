@@ -1,5 +1,6 @@
+import type { Connection } from '#model/scheme.ts';
 import { type RoomLeft, roomLeft } from '../proof/room-left.ts';
-import type { Finding } from '../rules/finding.ts';
+import type { Finding, Outcome } from '../rules/finding.ts';
 import type { SchemeEstimate } from './estimate-result.ts';
 
 /** What one of two compared schemes comes to. */
@@ -17,6 +18,8 @@ export interface SchemeFigures {
   readonly newJoints: number;
   readonly newBoxes: number;
   readonly newUnits: number;
+  /** How many checks come out so. */
+  readonly checks: Readonly<Record<'fails' | 'decide' | 'not-proven', number>>;
   readonly room: readonly RoomLeft[];
 }
 
@@ -42,6 +45,8 @@ export interface Comparison {
 const isNew = ({ state }: { readonly state: 'found' | 'new' }): boolean => state === 'new';
 
 function figuresOf(scheme: SchemeEstimate): SchemeFigures {
+  const countOf = (outcome: Outcome): number =>
+    scheme.findings.filter((finding) => finding.outcome === outcome).length;
   return {
     id: scheme.id,
     name: scheme.name,
@@ -55,6 +60,7 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
     newJoints: scheme.joints.filter(isNew).length,
     newBoxes: scheme.boxes.filter(({ action }) => action === 'fit' || action === 're-box').length,
     newUnits: scheme.fusedUnits.filter(isNew).length,
+    checks: { fails: countOf('fails'), decide: countOf('decide'), 'not-proven': countOf('not-proven') },
     room: roomLeft(scheme.worked),
   };
 }
@@ -62,12 +68,39 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
 const grave = ({ outcome }: Finding): boolean => outcome === 'fails' || outcome === 'decide';
 const order = { fails: 0, decide: 1, 'not-proven': 2, advice: 3, passes: 4 } as const;
 
+/** The points that a connection is for. */
+function pointsOf(connection: Connection): readonly string[] {
+  if (connection.kind === 'spur') return [connection.to];
+  if (connection.kind === 'ring-extension') return connection.through;
+  if (connection.kind === 'close-spur') return [connection.point];
+  return connection.feeds.map(({ to }) => to);
+}
+
+/** What a finding speaks of, in words that two schemes share: their connections have ids of their own. */
+function sharedSubject({ id, worked, runs }: SchemeEstimate): (subject: string) => string {
+  const connections = new Map(
+    (worked.scheme?.connections ?? []).map((one) => [one.id, pointsOf(one).toSorted().join(' ')]),
+  );
+  const leadsTo = new Map(runs.map((run) => [run.id, run.to.pointId]));
+  return (subject) => {
+    if (subject === id) return 'scheme';
+    const point = leadsTo.get(subject);
+    if (typeof point === 'string') return `cable ${point}`;
+    const [head = '', ...role] = subject.split('/');
+    return [connections.get(head) ?? head, ...role].join('/');
+  };
+}
+
 /** Findings of the one that the other has not: alike are those of one rule about one thing. */
 function onlyIn(one: SchemeEstimate, other: SchemeEstimate): readonly Finding[] {
-  const key = ({ rule, subject, outcome }: Finding): string => `${rule} ${subject} ${outcome}`;
-  const known = new Set(other.findings.map(key));
+  const keyIn = (scheme: SchemeEstimate): ((finding: Finding) => string) => {
+    const shared = sharedSubject(scheme);
+    return ({ rule, subject, outcome }) => `${rule} ${outcome} ${shared(subject)}`;
+  };
+  const [ownKey, otherKey] = [keyIn(one), keyIn(other)];
+  const known = new Set(other.findings.map(otherKey));
   return one.findings
-    .filter((finding) => grave(finding) && !known.has(key(finding)))
+    .filter((finding) => grave(finding) && !known.has(ownKey(finding)))
     .toSorted((a, b) => order[a.outcome] - order[b.outcome]);
 }
 

@@ -1,13 +1,16 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../connections/worked.ts';
-import type { PriceRange } from '../price/totals.ts';
+import { remembered } from '../plan/remembered.ts';
+import type { PriceEnds } from '../price/price-range.ts';
+import type { Run } from '../ways/run.ts';
+import { runLength } from '../ways/run-length.ts';
 import type { OpenQuestion } from './estimate-result.ts';
-import { priceSchemeWithRange } from './price-scheme-with-range.ts';
-import { type SurveyGap, surveyGaps } from './survey-gaps.ts';
+import { endsOfRange } from './price-scheme-with-range.ts';
+import { type HouseGap, type SurveyGap, surveyGaps } from './survey-gaps.ts';
 import { type House, sameHouse, workHouse, workScheme } from './work-scheme.ts';
 
-const widthPence = (range: PriceRange): number => range.highPence - range.lowPence;
+const widthPence = (range: PriceEnds): number => range.highPence - range.lowPence;
 
 /** A scheme worked in a house, before any gap is closed. */
 interface Before {
@@ -17,24 +20,44 @@ interface Before {
   readonly library: Library;
 }
 
-function widthWith({ scheme, library }: Before, house: House, worked: Worked | null): number {
-  const again = workScheme(house, scheme, worked?.runs);
-  return widthPence(priceSchemeWithRange(house, again, library).range);
+function widthWith({ scheme, library }: Before, house: House, laid?: readonly Run[]): number {
+  const worked = workScheme(house, scheme, laid);
+  return widthPence(endsOfRange({ house, worked, library }));
 }
 
 function withGapClosed(before: Before, gap: SurveyGap, subjects: readonly string[]): number {
   const { house, worked } = before;
-  const job = gap.closed(house.job, subjects, worked);
-  return gap.movesCable
-    ? widthWith(before, workHouse(job, house.tariff, house.allowances), null)
-    : widthWith(before, sameHouse(house, job), worked);
+  if (gap.kind === 'of-scheme')
+    return widthWith(before, sameHouse(house, gap.closed(house.job, subjects, worked)), worked.runs);
+  const closed = closedOnce(house)(gap, subjects);
+  return widthWith(before, closed, gap.movesCable ? undefined : worked.runs);
+}
+
+/** Schemes of one house often ask the same: the house with that gap closed is worked out once for all of them. */
+const closedOnce = remembered((house: House) => {
+  const known = new Map<string, House>();
+  return (gap: HouseGap, subjects: readonly string[]): House => {
+    const key = [gap.question, ...subjects].join(' ');
+    const found = known.get(key) ?? houseClosed(house, gap, subjects);
+    known.set(key, found);
+    return found;
+  };
+});
+
+function houseClosed(house: House, gap: HouseGap, subjects: readonly string[]): House {
+  const job = gap.closed(house.job, subjects);
+  return gap.movesCable ? workHouse(job, house.tariff, house.allowances) : sameHouse(house, job);
 }
 
 /** The ways of the new cables, seen: as certain as those that were worked out from a full survey. */
 function withWaysSeen(before: Before): number {
-  const { house } = before;
+  const { house, worked } = before;
   const allowances = { ...house.allowances, assumedPercent: house.allowances.derivedPercent };
-  return widthWith(before, { ...house, allowances }, null);
+  const seen = worked.runs.map((run) => ({
+    ...run,
+    ...runLength(run.segments, [run.from, run.to], allowances),
+  }));
+  return widthWith(before, house, seen);
 }
 
 /**
@@ -44,7 +67,7 @@ function withWaysSeen(before: Before): number {
 export function openQuestions(
   house: House,
   worked: Worked,
-  range: PriceRange,
+  range: PriceEnds,
   library: Library,
 ): readonly OpenQuestion[] {
   const { scheme } = worked;

@@ -1,7 +1,8 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../connections/worked.ts';
-import { type PricedScheme, priceWorked } from './price-worked.ts';
+import type { PriceEnds } from '../price/price-range.ts';
+import { endsOfWorked, type PricedScheme, priceWorked } from './price-worked.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
 /**
@@ -35,20 +36,34 @@ const withEnclosure = (scheme: Scheme): Scheme => ({
   ),
 });
 
+/** The range with what an enclosure would make of it, where nobody knows whether the board takes an RCBO. */
+function widened<R extends PriceEnds>(range: R, { house, worked, library }: ToPrice): R {
+  if (worked.scheme === null || boardsWithUnknownRcbo(worked).length === 0) return range;
+  const other = endsOfWorked(workScheme(house, withEnclosure(worked.scheme), worked.runs), library);
+  return {
+    ...range,
+    lowPence: Math.min(range.lowPence, other.lowPence),
+    highPence: Math.max(range.highPence, other.highPence),
+  };
+}
+
+/** A scheme worked in a house, and what it is priced by. */
+export interface ToPrice {
+  readonly house: House;
+  readonly worked: Worked;
+  readonly library: Library;
+}
+
 /**
  * Counts and prices a scheme; where the board may not take the RCBO that it counts on, the range reaches to
  * the price of an enclosure beside the board instead.
  */
-export function priceSchemeWithRange(house: House, worked: Worked, library: Library): PricedScheme {
-  const priced = priceWorked(worked, library);
-  if (worked.scheme === null || boardsWithUnknownRcbo(worked).length === 0) return priced;
-  const other = priceWorked(workScheme(house, withEnclosure(worked.scheme), worked.runs), library);
-  return {
-    ...priced,
-    range: {
-      ...priced.range,
-      lowPence: Math.min(priced.range.lowPence, other.range.lowPence),
-      highPence: Math.max(priced.range.highPence, other.range.highPence),
-    },
-  };
+export function priceSchemeWithRange(toPrice: ToPrice): PricedScheme {
+  const priced = priceWorked(toPrice.worked, toPrice.library);
+  return { ...priced, range: widened(priced.range, toPrice) };
+}
+
+/** The ends of that range alone. */
+export function endsOfRange(toPrice: ToPrice): PriceEnds {
+  return widened(endsOfWorked(toPrice.worked, toPrice.library), toPrice);
 }

@@ -2,7 +2,7 @@ import type { Library } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import { labourTasks } from '../labour/labour-tasks.ts';
 import type { LabourTask } from '../labour/task.ts';
-import { priceRange } from '../price/price-range.ts';
+import { type PriceEnds, priceEnds } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
 import { surveyOpenness } from '../price/survey-openness.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
@@ -41,12 +41,19 @@ function requestOf(worked: Worked, library: Library): PriceRequest {
 /** Counts and prices a worked scheme, with the range that its assumptions leave. */
 export function priceWorked(worked: Worked, library: Library): PricedScheme {
   const request = requestOf(worked, library);
+  const price = priceScheme(request);
+  const { lowPence, highPence } = priceEnds(request);
   return {
     takeoff: request.takeoff,
     labour: request.labour,
-    price: priceScheme(request),
-    range: priceRange(request),
+    price,
+    range: { lowPence, typicalPence: price.totals.grossPence, highPence },
   };
+}
+
+/** The ends of the range of a worked scheme, without the price between them. */
+export function endsOfWorked(worked: Worked, library: Library): PriceEnds {
+  return priceEnds(requestOf(worked, library));
 }
 
 /**

@@ -2,25 +2,40 @@ import type { Job } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boardsWithUnknownRcbo } from './price-scheme-with-range.ts';
 
-/** A gap of the survey that may widen a price, and what closes it. */
-export interface SurveyGap {
+/** A gap of the survey that may widen a price. */
+interface Gap {
   readonly question: string;
   /** What to do to close it, for people. */
   readonly words: string;
   /** What it is a gap of, sorted; empty where there is no such gap. */
   readonly subjects: (worked: Worked) => readonly string[];
+}
+
+/** One that closes the same way whatever scheme asks. */
+export interface HouseGap extends Gap {
+  readonly kind: 'of-house';
   /** The job as it would read with these subjects looked at, and found as the price hopes. */
-  readonly closed: (job: Job, subjects: readonly string[], worked: Worked) => Job;
+  readonly closed: (job: Job, subjects: readonly string[]) => Job;
   /** Whether closing it may send cables another way. */
   readonly movesCable: boolean;
 }
+
+/** One whose hope depends on what the scheme puts there; it moves no cable. */
+interface SchemeGap extends Gap {
+  readonly kind: 'of-scheme';
+  readonly closed: (job: Job, subjects: readonly string[], worked: Worked) => Job;
+}
+
+/** A gap of the survey that may widen a price, and what closes it. */
+export type SurveyGap = HouseGap | SchemeGap;
 
 const isUnexplored = (worked: Worked, circuitId: string): boolean => {
   const evidence = worked.foundShapes.get(circuitId)?.evidence;
   return evidence === 'claimed' || evidence === 'none';
 };
 
-const ringOrder: SurveyGap = {
+const ringOrder: HouseGap = {
+  kind: 'of-house',
   question: 'ring-order',
   words: 'Read the ring end to end and from both ends: how it runs is known by its label only',
   subjects: (worked) => worked.circuitIds.filter((id) => isUnexplored(worked, id)),
@@ -35,7 +50,8 @@ const ringOrder: SurveyGap = {
   movesCable: false,
 };
 
-const boxDepths: SurveyGap = {
+const boxDepths: SchemeGap = {
+  kind: 'of-scheme',
   question: 'box-depths',
   words: 'Open the plates that cables are joined at and measure their boxes',
   subjects: (worked) =>
@@ -61,10 +77,10 @@ const boxDepths: SurveyGap = {
       ),
     };
   },
-  movesCable: false,
 };
 
-const rcboAvailable: SurveyGap = {
+const rcboAvailable: HouseGap = {
+  kind: 'of-house',
   question: 'rcbo-available',
   words: 'Look at the board: does its maker still sell an RCBO for it?',
   subjects: boardsWithUnknownRcbo,
@@ -91,7 +107,8 @@ function storeysNotTried(worked: Worked): readonly string[] {
     .sort();
 }
 
-const boardsLiftable: SurveyGap = {
+const boardsLiftable: HouseGap = {
+  kind: 'of-house',
   question: 'boards-liftable',
   words: 'Find out whether the floors lift where cables run under them',
   subjects: storeysNotTried,

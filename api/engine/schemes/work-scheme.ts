@@ -1,20 +1,24 @@
 import type { Job } from '#model/job.ts';
-import type { Scheme } from '#model/scheme.ts';
+import type { Connection, Scheme } from '#model/scheme.ts';
 import { circuitShapes } from '../circuit/circuit-shapes.ts';
 import { foundNetwork } from '../circuit/found-network.ts';
 import type { Network } from '../circuit/network.ts';
 import { withPlacedRemedies } from '../circuit/place-remedies.ts';
-import { proposedNetwork } from '../circuit/proposed-network.ts';
+import { connectedNetwork, proposedNetwork } from '../circuit/proposed-network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { circuitsWithNewEnds } from '../circuit/touched-circuits.ts';
 import { buildThings } from '../connections/build-things.ts';
 import type { Worked } from '../connections/worked.ts';
-import { buildPlan } from '../plan/build-plan.ts';
+import { buildPlan, samePlaces } from '../plan/build-plan.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Position } from '../plan/plane.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { plainRoute } from '../ways/find-run.ts';
 import { foundRuns } from '../ways/found-runs.ts';
 import { layRuns } from '../ways/lay-runs.ts';
 import { nodePositions } from '../ways/node-positions.ts';
-import type { RouteOptions } from '../ways/route.ts';
+import { rememberedRoutes } from '../ways/remembered-routes.ts';
+import type { FindRun, RouteOptions } from '../ways/route.ts';
 import type { LengthAllowances, Run, Tariff } from '../ways/run.ts';
 
 /** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
@@ -29,12 +33,15 @@ export interface House {
   readonly foundRuns: ReadonlyMap<string, Run>;
   readonly tariff: Tariff;
   readonly allowances: LengthAllowances;
+  /** Finds paths in this house, and remembers them. */
+  readonly findRun: FindRun;
 }
 
 /** Works out a job as far as its schemes share it: plan, circuits as found, the likeliest ways of the legs. */
 export function workHouse(job: Job, tariff: Tariff, allowances: LengthAllowances): House {
   const plan = buildPlan(job);
   const found = foundNetwork(job);
+  const findRun = rememberedRoutes(plainRoute);
   const runs = foundRuns({
     plan,
     network: found,
@@ -42,32 +49,37 @@ export function workHouse(job: Job, tariff: Tariff, allowances: LengthAllowances
     tariff,
     allowances,
     options: routeOptions,
-    findRun: plainRoute,
+    findRun,
   });
-  return { job, plan, found, foundShapes: circuitShapes(job, found), foundRuns: runs, tariff, allowances };
+  const foundShapes = circuitShapes(job, found);
+  return { job, plan, found, foundShapes, foundRuns: runs, tariff, allowances, findRun };
 }
 
-/** Circuits that have new wiring in them, or that a remedy names. */
-function touchedCircuits(
-  scheme: Scheme,
-  network: Network,
-  shapes: ReadonlyMap<string, CircuitShape>,
-): readonly string[] {
-  const newEdges = new Set(
-    network.edges.filter((edge) => edge.state === 'new').flatMap((edge) => [edge.from, edge.to]),
-  );
-  const touched = [...shapes.values()].filter(
-    (shape) =>
-      shape.places.some((place) => newEdges.has(place.nodeId)) ||
-      scheme.remedies.some((remedy) => remedy.at === shape.circuitId),
-  );
-  return touched.map((shape) => shape.circuitId).sort();
+/** What the connections of a scheme make of the wiring, whatever remedies come with them. */
+interface Wiring {
+  readonly network: Network;
+  readonly shapes: ReadonlyMap<string, CircuitShape>;
+  readonly positions: ReadonlyMap<string, Position>;
+  readonly newEnds: ReadonlySet<string>;
 }
 
-/** The same house with another word on what was surveyed in it; walls, legs and floors must be the same. */
+/** A scheme is worked several times over, with this remedy and with that one: its wiring is the same each time. */
+const wiringOf = rememberedOfTwo((house: House, connections: readonly Connection[]): Wiring => {
+  const { job, plan, found, foundRuns, allowances } = house;
+  const network = connectedNetwork(job, found, connections);
+  const shapes = circuitShapes(job, network);
+  return {
+    network,
+    shapes,
+    positions: nodePositions({ plan, network, foundRuns, allowances }),
+    newEnds: circuitsWithNewEnds(network, shapes),
+  };
+});
+
+/** The same house with another word on what was surveyed in it; walls, floors, legs and places must be the same. */
 export function sameHouse(house: House, job: Job): House {
   const found = foundNetwork(job);
-  return { ...house, job, plan: buildPlan(job), found, foundShapes: circuitShapes(job, found) };
+  return { ...house, job, plan: samePlaces(house.plan, job), found, foundShapes: circuitShapes(job, found) };
 }
 
 /**
@@ -77,53 +89,49 @@ export function sameHouse(house: House, job: Job): House {
  * @param laid the runs of the same connections in the same house, where they are known: remedies move no cable.
  */
 export function workScheme(house: House, scheme: Scheme | null, laid?: readonly Run[]): Worked {
-  const { job, plan, found, foundShapes, tariff, allowances } = house;
-  const proposed = scheme === null ? found : proposedNetwork(job, found, scheme);
+  return scheme === null ? workAsFound(house) : workProposed(house, scheme, laid);
+}
+
+function workAsFound(house: House): Worked {
+  const { job, plan, found, foundShapes, foundRuns, tariff, allowances } = house;
+  const wired = { job, scheme: null, plan, found, proposed: found, shapes: foundShapes, foundRuns, runs: [] };
+  const positions = nodePositions({ plan, network: found, foundRuns, allowances });
+  const things = buildThings({ ...wired, nodePositions: positions });
+  return { ...wired, foundShapes, tariff, things, circuitIds: job.circuits.map(({ id }) => id).sort() };
+}
+
+function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undefined): Worked {
+  const { job, plan, found, foundShapes, foundRuns, tariff } = house;
+  const { network, shapes, positions, newEnds } = wiringOf(house, scheme.connections);
+  const proposed = proposedNetwork(job, network, scheme.remedies);
   // From here on every remedy says what it is done to, as far as that can be told.
-  const placed = scheme === null ? null : withPlacedRemedies(job, proposed, scheme);
-  const shapes = scheme === null ? foundShapes : circuitShapes(job, proposed);
-  const positions = nodePositions({ plan, network: proposed, foundRuns: house.foundRuns, allowances });
-  const runs =
-    scheme === null
-      ? []
-      : (laid ??
-        layRuns({
-          plan,
-          network: proposed,
-          shapes,
-          nodePositions: positions,
-          connections: scheme.connections,
-          tariff,
-          allowances,
-          options: routeOptions,
-          findRun: plainRoute,
-        }));
-  const things = buildThings({
-    job,
-    scheme: placed,
-    plan,
-    found,
-    proposed,
-    shapes,
-    runs,
-    foundRuns: house.foundRuns,
-    nodePositions: positions,
-  });
-  const circuitIds =
-    placed === null
-      ? job.circuits.map((circuit) => circuit.id).sort()
-      : touchedCircuits(placed, proposed, shapes);
+  const placed = withPlacedRemedies(job, network, scheme);
+  const runs = laid ?? laidRuns(house, scheme.connections);
+  const wired = { job, scheme: placed, plan, found, proposed, shapes, foundRuns, runs };
+  const touched = [...shapes.keys()].filter(
+    (id) => newEnds.has(id) || placed.remedies.some(({ at }) => at === id),
+  );
   return {
-    job,
-    scheme: placed,
-    plan,
-    found,
+    ...wired,
     foundShapes,
-    proposed,
-    shapes,
-    foundRuns: house.foundRuns,
-    runs,
-    things,
-    circuitIds,
+    tariff,
+    things: buildThings({ ...wired, nodePositions: positions }),
+    circuitIds: touched.sort(),
   };
+}
+
+function laidRuns(house: House, connections: readonly Connection[]): readonly Run[] {
+  const { plan, tariff, allowances, findRun } = house;
+  const { network, shapes, positions: nodePositions } = wiringOf(house, connections);
+  return layRuns({
+    plan,
+    network,
+    shapes,
+    nodePositions,
+    connections,
+    tariff,
+    allowances,
+    options: routeOptions,
+    findRun,
+  });
 }

@@ -1,5 +1,6 @@
 import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
+import { remembered } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { clipSpacing, clipsAlong } from './clip-spacing.ts';
 import type { Demand } from './demand.ts';
@@ -26,8 +27,12 @@ const METAL_IN_CHANNEL_MM = 1000;
 
 /** Clips of every run by orientation and cable width, none in tubes and joist holes. */
 export function clipDemands({ runs }: Worked): readonly Demand[] {
-  return runs.flatMap((run) => run.segments.flatMap((segment) => segmentDemands(run, segment)));
+  return clipsAlongRuns(runs);
 }
+
+const clipsAlongRuns = remembered((runs: readonly Run[]): readonly Demand[] =>
+  runs.flatMap((run) => run.segments.flatMap((segment) => segmentDemands(run, segment))),
+);
 
 function segmentDemands(run: Run, segment: Segment): Demand[] {
   if (isInChannel(segment))

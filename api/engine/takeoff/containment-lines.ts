@@ -1,4 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
+import type { Plan } from '../plan/plan.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from './containment-size.ts';
 import type { Demand } from './demand.ts';
@@ -18,9 +20,13 @@ const SADDLE_SPACING_MM = 1500;
 
 /** Tubes, capping, channel and conduit by what lies in them, with their fittings. */
 export function containmentDemands({ runs, plan }: Worked): readonly Demand[] {
+  return containmentOfRuns(runs, plan);
+}
+
+const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Demand[] => {
   const stretches = stretchesOf(runs, plan, (segment) => containmentOf(segment) !== 'none');
   return [...stretches.flatMap(stretchDemands), ...fittingDemands(runs, stretches)];
-}
+});
 
 function containmentOf(segment: Segment): Segment['containment'] {
   if (segment.containment !== 'none') return segment.containment;

@@ -1,5 +1,6 @@
 import { itemOf } from './items.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
+import { twelveDigits } from './twelve-digits.ts';
 
 /** What one cause asks of one item, before waste: metres, kilograms or pieces. */
 export interface Demand {
@@ -76,8 +77,7 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
 
 function sum(asked: readonly Demand[], amountOf: (demand: Demand) => number): number {
   const total = asked.reduce((so, demand) => so + amountOf(demand), 0);
-  // Sums of binary fractions would print as 10.979999999999999.
-  return Number(total.toPrecision(12));
+  return twelveDigits(total);
 }
 
 /** Waste falls on what is cut, mixed or dropped; a piece that is counted is not wasted, nor is an allowance. */

@@ -1,5 +1,6 @@
 import type { Position } from '../plan/plane.ts';
 import { distanceMm, planPoint } from '../plan/plane.ts';
+import { remembered } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { liesInVoid } from './wall-stretches.ts';
 
@@ -23,7 +24,9 @@ const ALONG_MM = 4000;
  * of reach of another, and between them as often as joists and rods ask. Runs that pass within reach share a
  * board, but never through a wall: both ends of one way are opened. In the order of the runs.
  */
-export function liftedBoards(runs: readonly Run[]): readonly LiftedBoard[] {
+export const liftedBoards = remembered(boardsAlong);
+
+function boardsAlong(runs: readonly Run[]): readonly LiftedBoard[] {
   const boards: LiftedBoard[] = [];
   for (const run of runs) {
     for (const way of waysUnderFloor(run)) addBoards(boards, run.id, way);

@@ -1,6 +1,7 @@
 import type { Cable, Containment } from '#model/cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { lengthRatios } from './run-length.ts';
 
@@ -26,20 +27,23 @@ export function stretchesOf(
   plan: Plan,
   isWanted: (segment: Segment) => boolean,
 ): readonly Stretch[] {
-  const single = runs.flatMap((run) =>
-    run.segments.flatMap((segment, index) =>
-      isWanted(segment) ? [{ bundle: segment.bundle, stretch: stretchOf(run, index, segment, plan) }] : [],
-    ),
-  );
+  const single = everyStretch(runs, plan).filter(({ segment }) => isWanted(segment));
   const shared = new Map<string, Stretch[]>();
-  for (const { bundle, stretch } of single) {
-    if (bundle === null) continue;
-    const key = `${bundle} ${stretch.medium} ${stretch.containment} ${stretch.direction}`;
+  for (const { segment, stretch } of single) {
+    if (segment.bundle === null) continue;
+    const key = `${segment.bundle} ${stretch.medium} ${stretch.containment} ${stretch.direction}`;
     shared.set(key, [...(shared.get(key) ?? []), stretch]);
   }
-  const alone = single.filter(({ bundle }) => bundle === null).map(({ stretch }) => stretch);
+  const alone = single.filter(({ segment }) => segment.bundle === null).map(({ stretch }) => stretch);
   return [...alone, ...[...shared.values()].flatMap((together) => sharedStretch(together) ?? [])];
 }
+
+/** Every segment of every run as a stretch of its own. */
+const everyStretch = rememberedOfTwo((runs: readonly Run[], plan: Plan) =>
+  runs.flatMap((run) =>
+    run.segments.map((segment, index) => ({ segment, stretch: stretchOf(run, index, segment, plan) })),
+  ),
+);
 
 function stretchOf(run: Run, index: number, segment: Segment, plan: Plan): Stretch {
   const ceilingMm = plan.storeyById.get(segment.from.storeyId)?.storey.heightMm ?? Number.POSITIVE_INFINITY;

@@ -7,16 +7,18 @@ export function wallCutsMm(
   from: PlanPoint,
   direction: readonly [number, number],
 ): readonly number[] {
-  const [x, y] = [wall.wall.from[0] - from[0], wall.wall.from[1] - from[1]];
-  const cut = (normal: readonly [number, number], offMm: number): readonly number[] => {
-    const closing = direction[0] * normal[0] + direction[1] * normal[1];
-    return Math.abs(closing) < 0.01 ? [] : [(x * normal[0] + y * normal[1] + offMm) / closing];
-  };
   const halfMm = wall.wall.thicknessMm / 2;
-  return [
-    ...[-halfMm, 0, halfMm].flatMap((offMm) => cut(wall.leftNormal, offMm)),
-    ...[0, wall.lengthMm].flatMap((offMm) => cut(wall.direction, offMm)),
-  ];
+  const cutsMm: number[] = [];
+  const cut = (normal: readonly [number, number], offsMm: readonly number[]): void => {
+    const closing = direction[0] * normal[0] + direction[1] * normal[1];
+    if (Math.abs(closing) < 0.01) return;
+    const x = wall.wall.from[0] - from[0];
+    const y = wall.wall.from[1] - from[1];
+    for (const offMm of offsMm) cutsMm.push((x * normal[0] + y * normal[1] + offMm) / closing);
+  };
+  cut(wall.leftNormal, [-halfMm, 0, halfMm]);
+  cut(wall.direction, [0, wall.lengthMm]);
+  return cutsMm;
 }
 
 /** Distances along a line at which it passes the sides of a closed outline. */

@@ -12,12 +12,7 @@ import { endMm } from './run-length.ts';
 export function positionInLeg(run: Run, alongMm: number, allowances: LengthAllowances): Position | null {
   const first = run.segments[0];
   if (first === undefined || run.routeMm === 0) return run.from.position;
-  const betweenMm = (run.lengthMm ?? run.routeMm + run.endsMm) - run.endsMm;
-  // A cable measured shorter than its tails: spread over the whole path.
-  const fits = betweenMm > 0;
-  const startMm = fits ? endMm(run.from.kind, allowances) : 0;
-  const scale = run.routeMm / (fits ? betweenMm : betweenMm + run.endsMm || 1);
-  let leftMm = Math.max(0, (alongMm - startMm) * scale);
+  let leftMm = onRouteMm(run, alongMm, allowances);
   for (const segment of run.segments) {
     if (leftMm <= segment.lengthMm) return withinSegment(segment, leftMm);
     leftMm -= segment.lengthMm;
@@ -25,7 +20,18 @@ export function positionInLeg(run: Run, alongMm: number, allowances: LengthAllow
   return run.segments.at(-1)?.to ?? null;
 }
 
-function withinSegment({ from, to, lengthMm }: Segment, alongMm: number): Position {
+/** How far along a run's path a spot in its cable is, mm; in the tail before the path nought, in that after it its length. */
+export function onRouteMm(run: Run, alongMm: number, allowances: LengthAllowances): number {
+  const betweenMm = (run.lengthMm ?? run.routeMm + run.endsMm) - run.endsMm;
+  // A cable measured shorter than its tails: spread over the whole path.
+  const fits = betweenMm > 0;
+  const startMm = fits ? endMm(run.from.kind, allowances) : 0;
+  const scale = run.routeMm / (fits ? betweenMm : betweenMm + run.endsMm || 1);
+  return Math.min(run.routeMm, Math.max(0, (alongMm - startMm) * scale));
+}
+
+/** The position in a segment that is so far from its `from`, mm. */
+export function withinSegment({ from, to, lengthMm }: Segment, alongMm: number): Position {
   const share = lengthMm === 0 ? 0 : alongMm / lengthMm;
   const between = (a: number, b: number) => a + (b - a) * share;
   const levelMm = between(from.levelMm, to.levelMm);

@@ -1,7 +1,7 @@
 import type { Floor } from '#model/building.ts';
 import type { Plan, PlanRoom, PlanWall } from '../plan/plan.ts';
 import { distanceMm, type PlanPoint, planPoint, planPointOf } from '../plan/plane.ts';
-import { isInStairwell, roomAt, roomsOfStorey } from '../plan/surroundings.ts';
+import { isInStairwell, roomAt, roomsOfStorey, wallsOfStorey } from '../plan/surroundings.ts';
 import type { VoidSpace } from '../plan/voids.ts';
 import { joistsCrossed, liesAlongJoists } from './joists.ts';
 import { isMasonry } from './lay-in-wall.ts';
@@ -38,9 +38,7 @@ interface Piece {
  * goes under a lowest floor that cannot be lifted.
  */
 export function voidPath(plan: Plan, space: VoidSpace, from: PlanPoint, to: PlanPoint): Candidate | null {
-  const storeyWalls = [...plan.wallById.values()]
-    .filter((wall) => wall.storeyId === space.storeyId)
-    .toSorted((a, b) => (a.wall.id < b.wall.id ? -1 : 1));
+  const storeyWalls = wallsOfStorey(plan, space.storeyId);
   const options = corners(plan, space, from, to).flatMap((corner, order) => {
     const first = piecesOf({ plan, space, walls: storeyWalls, from, to: corner });
     const second = piecesOf({ plan, space, walls: storeyWalls, from: corner, to });
@@ -83,8 +81,8 @@ interface Straight {
 }
 
 /** A straight stretch cut wherever what it lies in may change; null where it cannot go. */
-function piecesOf(straight: Straight): readonly Piece[] | null {
-  const { plan, space, walls, from, to } = straight;
+function piecesOf(whole: Straight): readonly Piece[] | null {
+  const { plan, space, walls, from, to } = whole;
   const lengthMm = distanceMm(from, to);
   if (lengthMm < SLIP_MM) return [];
   const direction: readonly [number, number] = [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm];
@@ -94,6 +92,7 @@ function piecesOf(straight: Straight): readonly Piece[] | null {
     ...stairwells.flatMap((outline) => outlineCutsMm(outline.map(planPointOf), from, direction)),
   ].filter((mm) => mm > SLIP_MM && mm < lengthMm - SLIP_MM);
   const stops = [0, ...new Set(cuts.toSorted((a, b) => a - b)), lengthMm];
+  const straight = { ...whole, walls: walls.filter((wall) => mayHold(wall, from, to)) };
   const pieces: Piece[] = [];
   for (const [index, startMm] of stops.entries()) {
     const endMm = stops[index + 1];
@@ -107,6 +106,15 @@ function piecesOf(straight: Straight): readonly Piece[] | null {
     pieces.push({ ...piece, from: pieces.at(-1)?.to ?? from });
   }
   return pieces;
+}
+
+/** Whether any place of a straight stretch may be within a wall: their boxes, square to the plan, overlap. */
+function mayHold({ wall }: PlanWall, from: PlanPoint, to: PlanPoint): boolean {
+  return ([0, 1] as const).every(
+    (axis) =>
+      Math.min(from[axis], to[axis]) <= Math.max(wall.from[axis], wall.to[axis]) + wall.thicknessMm &&
+      Math.max(from[axis], to[axis]) >= Math.min(wall.from[axis], wall.to[axis]) - wall.thicknessMm,
+  );
 }
 
 interface Stretch {
@@ -144,11 +152,11 @@ function roomBeside(
   [x, y]: PlanPoint,
   direction: readonly [number, number],
 ): PlanRoom | null {
-  const places = [0, BESIDE_MM, -BESIDE_MM].map((mm) =>
-    planPoint(x - direction[1] * mm, y + direction[0] * mm),
-  );
-  const [room] = places.flatMap((at) => roomAt(plan, storeyId, at) ?? []);
-  return room ?? null;
+  for (const mm of [0, BESIDE_MM, -BESIDE_MM]) {
+    const room = roomAt(plan, storeyId, planPoint(x - direction[1] * mm, y + direction[0] * mm));
+    if (room !== null) return room;
+  }
+  return null;
 }
 
 function isLowest(plan: Plan, storeyId: string): boolean {

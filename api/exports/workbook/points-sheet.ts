@@ -1,7 +1,8 @@
 import { connectedPoints } from '#drawing/label-of.ts';
+import { pointKindWords } from '#drawing/point-kind-words.ts';
 import type { BackBox, CableJoint, Upstream } from '#engine/connections/things.ts';
 import { surroundingsAt } from '#engine/plan/surroundings.ts';
-import type { Joint, Point, PointKind } from '#model/installation.ts';
+import type { Joint, Point } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -18,20 +19,6 @@ const columns: readonly Column[] = [
   { header: 'Cables', width: 8, role: 'number' },
   { header: 'Load', width: 24, role: 'text' },
 ];
-
-const kindWords: Readonly<Record<PointKind, string>> = {
-  'socket-single': 'Single socket-outlet',
-  'socket-twin': 'Twin socket-outlet',
-  'fused-unit': 'Fused connection unit',
-  'flex-outlet': 'Flex outlet',
-  joint: 'Joint',
-  'dp-switch': 'Double-pole switch',
-  'cooker-control': 'Cooker control unit',
-  grid: 'Grid plate',
-  shaver: 'Shaver supply unit',
-  blank: 'Blank plate',
-  other: 'Other',
-};
 
 const jointWords: Readonly<Record<Joint['kind'], string>> = {
   screw: 'Screw joint',
@@ -78,7 +65,7 @@ function contentsOf(context: WorkbookContext, point: Point): readonly CellConten
   return [
     point.label,
     point.status,
-    [kindWords[point.kind], ...point.features].join(', '),
+    [pointKindWords[point.kind], ...point.features].join(', '),
     room ?? 'not placed',
     position?.heightMm ?? null,
     joinedBy(context, point.id),
@@ -96,7 +83,7 @@ function unitContents(context: WorkbookContext): readonly (readonly CellContent[
     .map((unit) => [
       context.labelOf(unit.id),
       'wanted',
-      kindWords['fused-unit'],
+      pointKindWords['fused-unit'],
       null,
       unit.position?.heightMm ?? null,
       unit.connectionId === null ? null : context.labelOf(unit.connectionId),

@@ -148,7 +148,12 @@ function otherRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly S
   return [
     ...(lines.some(({ sum }) => sum === 'travel') ? [travel] : []),
     ...rows,
-    moneyRow('Other sums', 'OtherSums', total === '' ? '0' : `ROUND(${total},2)`, pence),
+    moneyRow(
+      rows.length > 1 ? 'Other sums, together' : 'Other sums',
+      'OtherSums',
+      total === '' ? '0' : `ROUND(${total},2)`,
+      pence,
+    ),
   ];
 }
 

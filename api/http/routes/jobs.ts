@@ -1,7 +1,7 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import type { Job } from '#model/job.ts';
-import type { Saved } from '../../db/stores.ts';
+import type { JobSummary, Saved, SavedVersion } from '../../db/stores.ts';
 import {
   ifMatchHeader,
   ifNoneMatchHeader,
@@ -12,6 +12,7 @@ import {
   savedAnswer,
   storedAnswer,
   textBody,
+  versionHeader,
 } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { bodyText } from '../body-text.ts';
@@ -29,7 +30,12 @@ const jobSummary = z
     title: z.string(),
     customer: z.string(),
     revision: z.int(),
+    etag: z.string().meta({ description: 'As the job itself carries it: what a removal sends as If-Match.' }),
     savedAt: z.string(),
+    removedAt: z
+      .string()
+      .nullable()
+      .meta({ description: 'When it was taken off the list; null while it is on it.' }),
     wantedPoints: z.int(),
     schemes: z.int(),
   })
@@ -37,8 +43,19 @@ const jobSummary = z
 
 const listJobs = createRoute({
   ...routeAt('listJobs'),
-  summary: 'The firm’s jobs, newest save first',
-  responses: { 200: jsonAnswer('All of them.', z.object({ jobs: z.array(jobSummary) })) },
+  summary: 'The firm’s jobs, newest save first, or those taken off the list',
+  request: {
+    query: z.object({
+      removed: z
+        .enum(['true', 'false'])
+        .default('false')
+        .meta({ description: 'true: the jobs taken off the list alone, last removed first.' }),
+    }),
+  },
+  responses: {
+    200: jsonAnswer('All of them.', z.object({ jobs: z.array(jobSummary) })),
+    ...problemAnswers('request-faulty'),
+  },
 });
 
 const createJob = createRoute({
@@ -47,7 +64,10 @@ const createJob = createRoute({
   description: 'The body is the job file. It is kept as it is sent, to the byte.',
   request: { body: textBody('Job') },
   responses: {
-    201: jsonAnswer('Kept, at the address in Location.', z.object({ id: z.string(), revision: z.int() })),
+    201: {
+      ...jsonAnswer('Kept, at the address in Location.', z.object({ id: z.string(), revision: z.int() })),
+      headers: versionHeader,
+    },
     ...problemAnswers('not-json', 'job-id-taken', 'body-too-large', 'wrong-content-type', 'job-unreadable'),
   },
 });
@@ -79,7 +99,7 @@ const saveJob = createRoute({
     body: textBody('Job'),
   },
   responses: {
-    200: jsonAnswer('Saved as a new revision.', savedAnswer),
+    200: savedAnswer('Saved as a new revision.'),
     ...problemAnswers(
       'not-json',
       'no-such-job',
@@ -108,14 +128,20 @@ const restoreJob = createRoute({
   ...routeAt('restoreJob'),
   summary: 'Bring a removed job back as it was',
   request: { params: jobAddress },
-  responses: { 200: jsonAnswer('Back on the list.', savedAnswer), ...problemAnswers('no-such-job') },
+  responses: { 200: savedAnswer('Back on the list.'), ...problemAnswers('no-such-job') },
+});
+
+/** A line of the list as it goes out: with the version in one word. */
+const listed = ({ tag, ...line }: JobSummary) => ({
+  ...line,
+  etag: etagOf({ revision: line.revision, tag }),
 });
 
 /** What a save came to, or the problem that it met. */
-function settled(saved: Saved, id: string): { readonly revision: number; readonly savedAt: string } {
+function settled(saved: Saved, id: string): SavedVersion {
   if (saved.outcome === 'no-such-job') throw noSuchJob(id);
   if (saved.outcome === 'stale') throw staleRevision(saved);
-  return { revision: saved.revision, savedAt: saved.savedAt };
+  return saved;
 }
 
 async function sentJob(c: Context): Promise<{ readonly job: Job; readonly text: string }> {
@@ -126,22 +152,25 @@ async function sentJob(c: Context): Promise<{ readonly job: Job; readonly text: 
 /** Jobs: list, keep, read, save, remove, restore. */
 export function jobRoutes({ stores }: AppParts): OpenAPIHono {
   return resourceApp()
-    .openapi(listJobs, async (c) => c.json({ jobs: [...(await stores.jobs.list())] }, 200))
+    .openapi(listJobs, async (c) => {
+      const removed = c.req.valid('query').removed === 'true';
+      return c.json({ jobs: (await stores.jobs.list({ removed })).map(listed) }, 200);
+    })
     .openapi(createJob, async (c) => {
       const { job, text } = await sentJob(c);
       const created = await stores.jobs.create(headingOf(job), text);
       if (created.outcome === 'id-taken')
         throw new Problem('job-id-taken', `Give the job another id than "${job.id}", or save over that one.`);
       c.header('Location', `/api/jobs/${encodeURIComponent(job.id)}`);
-      c.header('ETag', etagOf(created.revision));
+      c.header('ETag', etagOf(created));
       return c.json({ id: job.id, revision: created.revision }, 201);
     })
     .openapi(readJob, async (c) => {
       const { id } = c.req.valid('param');
       const stored = await stores.jobs.read(id);
       if (stored === null) throw noSuchJob(id);
-      c.header('ETag', etagOf(stored.revision));
-      if (isHeld(c, stored.revision)) return c.body(null, 304);
+      c.header('ETag', etagOf(stored));
+      if (isHeld(c, stored)) return c.body(null, 304);
       return c.body(stored.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(saveJob, async (c) => {
@@ -152,8 +181,8 @@ export function jobRoutes({ stores }: AppParts): OpenAPIHono {
         throw new Problem('id-differs', `The address says "${id}", the job file says "${job.id}".`);
       const saved = await stores.jobs.save(headingOf(job), text, base, c.req.valid('query').how);
       const now = settled(saved, id);
-      c.header('ETag', etagOf(now.revision));
-      return c.json(now, 200);
+      c.header('ETag', etagOf(now));
+      return c.json({ revision: now.revision, savedAt: now.savedAt }, 200);
     })
     .openapi(removeJob, async (c) => {
       const { id } = c.req.valid('param');
@@ -163,7 +192,7 @@ export function jobRoutes({ stores }: AppParts): OpenAPIHono {
     .openapi(restoreJob, async (c) => {
       const { id } = c.req.valid('param');
       const now = settled(await stores.jobs.restore(id), id);
-      c.header('ETag', etagOf(now.revision));
-      return c.json(now, 200);
+      c.header('ETag', etagOf(now));
+      return c.json({ revision: now.revision, savedAt: now.savedAt }, 200);
     });
 }

@@ -1,8 +1,8 @@
 import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { tagOf } from '../../db/tag-of.ts';
 import {
   ifMatchHeader,
   ifNoneMatchHeader,
-  jsonAnswer,
   notModified,
   problemAnswers,
   savedAnswer,
@@ -19,7 +19,7 @@ import { etagOf, ifMatchOf, isHeld, staleRevision } from '../revision-headers.ts
 const readLibrary = createRoute({
   ...routeAt('readLibrary'),
   summary: 'The firm’s details, prices, labour norms, limits and terms',
-  description: 'Before the first save this is the demo library, as revision "0".',
+  description: 'Before the first save this is the demo library, as revision 0.',
   request: { headers: ifNoneMatchHeader },
   responses: { 200: storedAnswer('The library, to the byte.', 'Library'), 304: notModified },
 });
@@ -29,7 +29,7 @@ const saveLibrary = createRoute({
   summary: 'Save the firm’s library over the revision that was read',
   request: { headers: ifMatchHeader, body: textBody('Library') },
   responses: {
-    200: jsonAnswer('Saved as a new revision.', savedAnswer),
+    200: savedAnswer('Saved as a new revision.'),
     ...problemAnswers(
       'not-json',
       'stale-revision',
@@ -43,21 +43,25 @@ const saveLibrary = createRoute({
 
 /** The firm's library. */
 export function libraryRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
-  const demo = { text: `${JSON.stringify(demoLibrary, null, 2)}\n`, revision: 0 };
+  const demoText = `${JSON.stringify(demoLibrary, null, 2)}\n`;
+  const demo = { text: demoText, revision: 0, tag: tagOf(demoText) };
   return resourceApp()
     .openapi(readLibrary, async (c) => {
-      const { text, revision } = (await stores.library.read()) ?? demo;
-      c.header('ETag', etagOf(revision));
-      if (isHeld(c, revision)) return c.body(null, 304);
-      return c.body(text, 200, { 'Content-Type': 'application/json' });
+      const now = (await stores.library.read()) ?? demo;
+      c.header('ETag', etagOf(now));
+      if (isHeld(c, now)) return c.body(null, 304);
+      return c.body(now.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(saveLibrary, async (c) => {
       const base = ifMatchOf(c);
       const text = await bodyText(c);
       libraryFromText(text);
+      // Another version's demo library is another text: what was made from it may not go over this one's unseen.
+      if (base.revision === 0 && base.tag !== demo.tag)
+        throw staleRevision((await stores.library.read()) ?? demo);
       const saved = await stores.library.save(text, base);
-      if (saved.outcome === 'stale') throw staleRevision(saved);
-      c.header('ETag', etagOf(saved.revision));
+      if (saved.outcome === 'stale') throw staleRevision(saved.revision === 0 ? demo : saved);
+      c.header('ETag', etagOf(saved));
       return c.json({ revision: saved.revision, savedAt: saved.savedAt }, 200);
     });
 }

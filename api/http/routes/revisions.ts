@@ -80,8 +80,8 @@ export function revisionRoutes({ stores }: AppParts): OpenAPIHono {
       const { id, revision } = c.req.valid('param');
       const stored = await stores.jobs.readRevision(id, Number(revision));
       if (stored === null) throw noSuchRevision(id, Number(revision));
-      c.header('ETag', etagOf(stored.revision));
-      if (isHeld(c, stored.revision)) return c.body(null, 304);
+      c.header('ETag', etagOf(stored));
+      if (isHeld(c, stored)) return c.body(null, 304);
       return c.body(stored.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(keepRevision, async (c) => {

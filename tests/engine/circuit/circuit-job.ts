@@ -1,7 +1,7 @@
 import { circuitShapes } from '#engine/circuit/circuit-shapes.ts';
 import { foundNetwork } from '#engine/circuit/found-network.ts';
 import type { Network } from '#engine/circuit/network.ts';
-import { proposedNetwork } from '#engine/circuit/proposed-network.ts';
+import { connectedNetwork, proposedNetwork } from '#engine/circuit/proposed-network.ts';
 import type { CircuitShape, NodePlace } from '#engine/circuit/shape.ts';
 import type { End } from '#model/cable.ts';
 import type { Circuit, Leg, Point, Reading } from '#model/installation.ts';
@@ -104,9 +104,14 @@ export function smallRing(): { points: Point[]; legs: Leg[] } {
   };
 }
 
+/** The wiring with a scheme carried out. */
+export function carriedOut(job: Job, found: Network, { connections, remedies }: Scheme): Network {
+  return proposedNetwork(job, connectedNetwork(job, found, connections), remedies);
+}
+
 /** The proposed network of a job's first scheme. */
 export function proposedOf(job: Job): Network {
-  return proposedNetwork(job, foundNetwork(job), job.schemes[0] ?? schemeOf([]));
+  return carriedOut(job, foundNetwork(job), job.schemes[0] ?? schemeOf([]));
 }
 
 /** The shape of one circuit, `o` unless said otherwise. */

@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { circuitShapes } from '#engine/circuit/circuit-shapes.ts';
 import { foundNetwork } from '#engine/circuit/found-network.ts';
 import type { Network } from '#engine/circuit/network.ts';
-import { proposedNetwork } from '#engine/circuit/proposed-network.ts';
 import type { Leg, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Connection, Cut, Tap } from '#model/scheme.ts';
-import { jobOf, pointOf, schemeOf, shapeOf, wantedOf } from './circuit-job.ts';
+import { carriedOut, jobOf, pointOf, schemeOf, shapeOf, wantedOf } from './circuit-job.ts';
 
 /** A closed ring with trees on it, and what its making says about every node. */
 interface Grown {
@@ -240,7 +239,7 @@ const edited = fc.tuple(seedling, statuses).chain(([seed, status]) => {
 });
 
 function proposedOfFirst(job: Job, found: Network): Network {
-  return proposedNetwork(job, found, job.schemes[0] ?? schemeOf([]));
+  return carriedOut(job, found, job.schemes[0] ?? schemeOf([]));
 }
 
 describe('a scheme of any connections', () => {

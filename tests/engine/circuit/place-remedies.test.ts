@@ -2,11 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foundNetwork } from '#engine/circuit/found-network.ts';
 import { withPlacedRemedies } from '#engine/circuit/place-remedies.ts';
-import { proposedNetwork } from '#engine/circuit/proposed-network.ts';
 import type { Circuit, Device, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Connection, Remedy, Scheme } from '#model/scheme.ts';
-import { chainOf, jobOf, legOf, pointOf, schemeOf, wantedOf } from './circuit-job.ts';
+import { carriedOut, chainOf, jobOf, legOf, pointOf, schemeOf, wantedOf } from './circuit-job.ts';
 
 const device = (ratingA: number): Device => ({ standard: 'BS-EN-60898', curve: 'B', ratingA });
 const circuitOf = (id: string, more: Partial<Circuit> = {}): Circuit => ({
@@ -64,7 +63,7 @@ const ownUnit: Connection = {
 function worked(job: Job, connections: Connection[], remedies: Remedy[]) {
   const scheme: Scheme = { ...schemeOf(connections), remedies };
   const found = foundNetwork(job);
-  const network = proposedNetwork(job, found, scheme);
+  const network = carriedOut(job, found, scheme);
   return { scheme, found, network, placed: withPlacedRemedies(job, network, scheme) };
 }
 const targets = (job: Job, connections: Connection[], remedies: Remedy[]) =>

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import { demoEstimate, demoJob, estimateOf, findingsOf, gatingFailures, schemeOf } from './demo-estimates.ts';
 
@@ -34,6 +35,21 @@ const numbersOf = (id: string, rule: string, subject: string) =>
     .filter((finding) => finding.subject === subject)
     .map(({ outcome, actual, limit, unit }) => [outcome, actual, limit, unit]);
 
+const pointAt = (label: string) => job.points.find((point) => point.label === label)?.place;
+
+/** The flat with the old leg C2 – C3 cut elsewhere, so far from C2. */
+const cutAt = (alongMm: number, flatJob: Job = job): Job => ({
+  ...flatJob,
+  schemes: flatJob.schemes.map((each) => ({
+    ...each,
+    connections: each.connections.map((connection) =>
+      connection.kind === 'ring-extension' && connection.leg === 'leg-c02c03'
+        ? { ...connection, back: { how: 'old-cable' as const, alongMm } }
+        : connection,
+    ),
+  })),
+});
+
 describe('W1 and the heater as spurs, the ring through W2', () => {
   const id = 'ring-by-w2';
   const scheme = schemeOf(flat, id);
@@ -62,6 +78,38 @@ describe('W1 and the heater as spurs, the ring through W2', () => {
       ({ kind }) => kind === 'ring-extension',
     );
     expect(extension).toMatchObject({ out: { how: 'terminals' }, back: { how: 'old-cable', alongMm: 1950 } });
+  });
+
+  it('would not reach W2 round the walls if it were cut 4.5 m from C2, near as that is across the room', () => {
+    const judged = (alongMm: number) => {
+      const cut = schemeOf(estimateOf(cutAt(alongMm)), id);
+      return [
+        cut.complies,
+        ...findingsOf(cut, 'CN3').flatMap(({ outcome, actual, limit }) => [outcome, actual, limit]),
+      ];
+    };
+    // 9.0 less the cut less C3's tail of 0.2; wanted 0.22 + 2.0 + 3.0 + 1.2 + 0.22 and W2's tail of 0.2.
+    expect(judged(4500)).toEqual(['no', 'fails', 4300, 6840]);
+    expect(judged(1960)).toEqual(['yes', 'passes', 6840, 6840]);
+    expect(judged(1961)).toEqual(['no', 'fails', 6839, 6840]);
+  });
+
+  it('would have to go on in channel to a place off the old leg, down to the skirting and up again', () => {
+    const away: Job = {
+      ...job,
+      points: job.points.map((point) =>
+        point.label === 'W2' ? { ...point, place: need(pointAt('W3'), 'place of W3') } : point,
+      ),
+    };
+    const judged = (alongMm: number) =>
+      findingsOf(schemeOf(estimateOf(cutAt(alongMm, away)), id), 'CN3').map(({ outcome, actual, limit }) => [
+        outcome,
+        actual,
+        limit,
+      ]);
+    // From C3 0.22 down, 1.4 along, 0.22 up and a tail of 0.2; level along the wall it would be 1.6.
+    expect(judged(6760)).toEqual([['passes', 2040, 2040]]);
+    expect(judged(6800)).toEqual([['fails', 2000, 2040]]);
   });
 
   it('leaves a ring of 54.59 m: 53.4 less the 1.95 taken out, and 3.14 new', () => {
@@ -209,9 +257,12 @@ describe('W2 and the heater in turn on one spur, in the channel of the ring', ()
   it('is refused for the second accessory, for the spur from a spur, and for the crowded channel', () => {
     const scheme = schemeOf(flat, 'heater-w2b');
     expect(scheme.complies).toBe('no');
-    // The ring's own leg, which the new cable crowds, is spoken of below.
-    const failures = gatingFailures(scheme).filter((failure) => failure !== 'CA1 leg-c02c03');
-    expect(failures.toSorted()).toEqual(['SP1 w3-heater1', 'SP3 w3-heater1', 'SP5 c5-w3-fuse/cable-1']);
+    expect(gatingFailures(scheme).toSorted()).toEqual([
+      'CA1 leg-c02c03',
+      'SP1 w3-heater1',
+      'SP3 w3-heater1',
+      'SP5 c5-w3-fuse/cable-1',
+    ]);
   });
 
   it('could draw 39 A: two plugs of 13 A and the fuse of 13 A, where 26 A is allowed for', () => {
@@ -227,6 +278,11 @@ describe('W2 and the heater in turn on one spur, in the channel of the ring', ()
       ['fails', TOGETHER_A, NEEDED_A, 'A'],
     ]);
     expect(numbersOf('heater-w2b', 'CA1', 'leg-c02c03')).toEqual([['fails', TOGETHER_A, NEEDED_A, 'A']]);
+    expect(
+      findingsOf(schemeOf(flat, 'heater-w2b'), 'CA1')
+        .filter(({ subject }) => subject === 'leg-c02c03')
+        .map(({ origin, gates }) => [origin, gates]),
+    ).toEqual([['scheme', true]]);
     // Nothing but the new cable is to blame: the leg is alone there in every other scheme.
     for (const id of everyScheme.filter((each) => each !== 'heater-w2b'))
       expect(numbersOf(id, 'CA1', 'leg-c02c03')).toEqual([]);
@@ -235,6 +291,64 @@ describe('W2 and the heater in turn on one spur, in the channel of the ring', ()
   it('takes 8.74 m round the front of the bedroom', () => {
     // 0.22 down, 1.2 + 3.0 + 2.0 + 1.4 along, 0.22 up, 0.7 for ends and slack.
     expect(newM('heater-w2b')['w3-heater1']).toBeCloseTo(8.74, 6);
+  });
+});
+
+describe('cable after a fuse in the channel of the ring’s leg', () => {
+  const channel = (at: [number, number], heightMm: number, bundle?: string): Waypoint => ({
+    storey: 'flat-floor',
+    at,
+    heightMm,
+    medium: 'surface-channel',
+    wall: 'fl-hall-02',
+    side: 'left',
+    containment: 'channel',
+    ...(bundle === undefined ? {} : { bundle }),
+  });
+  /** A unit beside C2 that feeds W2, its cable in the channel of C2 – C3 from y 2900 to y 1200 or in one of its own. */
+  const fused = (bundle: string | undefined): Job => ({
+    ...job,
+    legs: job.legs.map((leg) =>
+      leg.id === 'leg-c02c03'
+        ? { ...leg, via: leg.via?.map((each, index) => (index === 1 ? { ...each, bundle: 'by-w2' } : each)) }
+        : leg,
+    ),
+    schemes: job.schemes.slice(0, 1).map((each) => ({
+      ...each,
+      connections: [
+        ...each.connections.filter(({ kind }) => kind !== 'ring-extension'),
+        {
+          id: 'c1-w2-fuse',
+          kind: 'fused-spur' as const,
+          from: { point: 'c2-bedroom' },
+          unit: {
+            fuseA: 13,
+            place: { wall: 'fl-hall-02', side: 'left' as const, alongMm: 1650, heightMm: 300 },
+          },
+          feeds: [{ from: 'unit', to: 'w2-bedroom' }],
+          runs: [
+            {
+              // The unit that the connection brings along has no name, so any will do for it.
+              from: { point: 'w2-bedroom' },
+              to: { point: 'w2-bedroom' },
+              via: [channel([5300, 2900], 80), channel([5300, 1200], 80, bundle)],
+            },
+          ],
+        },
+      ],
+    })),
+  });
+
+  it('is blamed for leaving the leg 18.4 of 20 A', () => {
+    const scheme = schemeOf(estimateOf(fused('by-w2')), 'ring-by-w2');
+    expect(gatingFailures(scheme)).toEqual(['CA1 leg-c02c03']);
+    expect(scheme.complies).toBe('no');
+  });
+
+  it('is fit to go ahead in a channel of its own', () => {
+    const scheme = schemeOf(estimateOf(fused(undefined)), 'ring-by-w2');
+    expect(gatingFailures(scheme)).toEqual([]);
+    expect(scheme.complies).toBe('yes');
   });
 });
 

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { table4D5 } from '#data/standards/table-4d5.ts';
+import { planPoint } from '#engine/plan/plane.ts';
 import { capacities, capacityOfRun } from '#engine/proof/capacity-of-run.ts';
 import type { Segment } from '#engine/ways/run.ts';
 import type { Floor, Storey, Wall } from '#model/building.ts';
 import { medium } from '#model/cable.ts';
-import { factsOf, legOf, runOf, segmentOf, twinOf } from '../rules/facts-builder.ts';
+import { edgeOf, factsOf, legOf, runOf, segmentOf, twinOf } from '../rules/facts-builder.ts';
 
 const face = { finish: 'plaster', lining: 'none' } as const;
 
@@ -195,16 +196,84 @@ describe('the capacity of a cable as installed', () => {
 
   it('counts the cables of a bundle across runs and legs found', () => {
     const shared = [segmentOf({ medium: 'surface-channel', containment: 'channel', bundle: 'pair' })];
-    const facts = factsOf({ runs: [runOf('out', shared)], foundRuns: [runOf('leg', shared)] });
+    const facts = factsOf({
+      proposed: { edges: [edgeOf('leg', 'r1', 'r2')] },
+      runs: [runOf('out', shared)],
+      foundRuns: [runOf('leg', shared)],
+    });
     const all = capacities(facts);
     expect([all.get('out')?.izA, all.get('leg')?.izA]).toEqual([18.4, 18.4]);
     expect(capacities({ ...facts, foundRuns: new Map() }).get('out')?.izA).toBe(23);
   });
 
+  it('tells what a leg carried before new cable was laid beside it, and only then', () => {
+    const shared = [segmentOf({ medium: 'surface-channel', containment: 'channel', bundle: 'pair' })];
+    const facts = factsOf({
+      proposed: { edges: [edgeOf('leg', 'r1', 'r2')] },
+      runs: [runOf('out', shared)],
+      foundRuns: [runOf('leg', shared)],
+    });
+    expect(capacities(facts).get('leg')?.asFound?.izA).toBe(23);
+    expect(capacities(facts).get('out')?.asFound).toBeUndefined();
+    expect(capacities({ ...facts, runs: [] }).get('leg')?.asFound).toBeUndefined();
+  });
+
+  describe('where a leg is cut', () => {
+    const channel = { medium: 'surface-channel', containment: 'channel' } as const;
+    const stretchAt = (fromMm: number, toMm: number, bundle: string | null) =>
+      segmentOf({
+        ...channel,
+        bundle,
+        from: { storeyId: 'gf', at: planPoint(fromMm, 0), heightMm: 0, levelMm: 0 },
+        to: { storeyId: 'gf', at: planPoint(toMm, 0), heightMm: 0, levelMm: 0 },
+        lengthMm: toMm - fromMm,
+      });
+    /** 3 m of channel `near`, then 3 m of channel `far`; of its 6 m of cable these parts stay. */
+    const cut = (...parts: readonly (readonly [fromMm: number, toMm: number])[]) =>
+      factsOf({
+        proposed: {
+          edges: parts.map(([fromMm, toMm], index) =>
+            edgeOf(`leg/part-${index + 1}`, 'r1', 'r2', { legId: 'leg', partMm: { fromMm, toMm } }),
+          ),
+        },
+        foundRuns: [runOf('leg', [stretchAt(0, 3000, 'near'), stretchAt(3000, 6000, 'far')])],
+        runs: [runOf('a', [stretchAt(0, 3000, 'near')]), runOf('b', [stretchAt(3000, 6000, 'far')])],
+      });
+    const izAs = (facts: ReturnType<typeof cut>) =>
+      Object.fromEntries([...capacities(facts)].map(([id, { izA }]) => [id, izA]));
+
+    it('leaves new cable alone in the channel of what is taken out', () => {
+      // 200 mm of tail at the near end: 3200 mm of cable come to 3000 mm of way.
+      expect(izAs(cut([3200, 6000]))).toEqual({ 'leg/part-1': 18.4, a: 23, b: 18.4 });
+      expect(izAs(cut([0, 3200]))).toEqual({ 'leg/part-1': 18.4, a: 18.4, b: 23 });
+      expect(izAs(cut())).toEqual({ a: 23, b: 23 });
+    });
+
+    it('counts two parts of one leg as one cable', () => {
+      expect(izAs(cut([0, 1000], [2000, 6000]))).toEqual({
+        'leg/part-1': 18.4,
+        'leg/part-2': 18.4,
+        a: 18.4,
+        b: 18.4,
+      });
+    });
+
+    it('counts a cut leg of unknown length whole', () => {
+      const facts = cut([3200, 6000]);
+      const edges = facts.proposed.edges.map((edge) => ({ ...edge, partMm: null }));
+      const unknown = { ...facts, proposed: { ...facts.proposed, edges } };
+      expect(izAs(unknown)).toEqual({ 'leg/part-1': 18.4, a: 18.4, b: 18.4 });
+    });
+  });
+
   it('has no figure for a leg whose cable nobody looked at', () => {
     const { cable: _, ...unseen } = legOf('leg', 'r1', 'r2');
-    const facts = factsOf({ job: { legs: [unseen] }, foundRuns: [runOf('leg', [segmentOf()])] });
-    expect(capacities(facts).get('leg')).toBeUndefined();
+    const facts = factsOf({
+      job: { legs: [unseen, legOf('other', 'r2', 'r3')] },
+      proposed: { edges: [edgeOf('leg', 'r1', 'r2'), edgeOf('other', 'r2', 'r3')] },
+      foundRuns: [runOf('leg', [segmentOf()]), runOf('other', [segmentOf()])],
+    });
+    expect([...capacities(facts).keys()]).toEqual(['other']);
   });
 });
 

@@ -18,6 +18,7 @@ import type { Cable } from '#model/cable.ts';
 import type { Board, Circuit, Leg, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { tariff } from '../ways/demo-houses.ts';
 
 /** 2.5 mm² flat twin with a 1.5 mm² protective conductor. */
 export const twin25: Cable = { type: 'flat-twin', lineMm2: 2.5, cpcMm2: 1.5 };
@@ -384,6 +385,7 @@ export function factsOf(partial: FactsLiteral = {}): Facts {
     runs: [],
     circuitIds: [...shapes.keys()].sort(),
     limits: {},
+    tariff,
     edition: job.edition,
     ...partial,
     job,

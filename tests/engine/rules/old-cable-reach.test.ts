@@ -109,6 +109,42 @@ describe('old cable whose cut end is brought into a new accessory', () => {
     });
   });
 
+  it('[CN3] is not proven where no way is drawn and the cable is little longer than square to the walls', () => {
+    // Held at R1's tail. Square: 2000 + 1500, and 200 of tail: 3700; where no way is drawn it may be 30 % more.
+    const cutAt = (cutMm: number) => said({ cutMm, lengthMm: 6400, w1: [2000, 1500] })[0];
+    expect(cutAt(3899)).toMatchObject({
+      outcome: 'fails',
+      messageId: 'outOfReach',
+      actual: 3699,
+      limit: 3700,
+    });
+    expect(cutAt(3900)).toMatchObject({
+      outcome: 'not-proven',
+      messageId: 'wayUnknown',
+      actual: 3700,
+      limit: 3700,
+    });
+    expect(cutAt(4949)).toMatchObject({ outcome: 'not-proven', messageId: 'wayUnknown' });
+    expect(cutAt(4950)).toMatchObject({ outcome: 'passes', messageId: 'reaches', actual: 4750, limit: 3700 });
+  });
+
+  it('[CN3] follows the leg round a corner to a place plumb over it, though straight across is nearer', () => {
+    const segments = [
+      stretch(0, 3000),
+      segmentOf({ from: at(3000, 0), to: at(3000, 2000), lengthMm: 2000 }),
+      segmentOf({ from: at(3000, 2000), to: at(1000, 2000), lengthMm: 2000 }),
+    ];
+    const back = (cutMm: number) => said({ cutMm, lengthMm: 7400, w1: [1500, 2000, 300], segments })[0];
+    // 3000 + 2000 + 1500 along, 300 up, 200 of tail: 7000. Square across: 1500 + 2000 + 300 + 200.
+    expect(back(7200)).toMatchObject({ outcome: 'passes', actual: 7000, limit: 7000 });
+    expect(back(7199)).toMatchObject({
+      outcome: 'fails',
+      messageId: 'outOfReach',
+      actual: 6999,
+      limit: 7000,
+    });
+  });
+
   it('[CN3] frees cable only back to where it is held in a wall', () => {
     const segments = [stretch(0, 1000, { medium: 'wall-chase' }), stretch(1000, 6000)];
     // 6.4 m of cable lie over 6 m of way: the chase ends at 200 + 1000 × 6400 / 6000 = 1267 mm of cable.

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { CableCapacity } from '#engine/proof/cable-capacity.ts';
 import { capacityOfRun } from '#engine/proof/capacity-of-run.ts';
 import { ringCable } from '#engine/rules/ring-cable.ts';
 import {
   capacityOf,
   edgeOf,
   factsOf,
+  legOf,
   nodeOf,
   runOf,
   saidBy,
@@ -74,6 +76,75 @@ describe('the cable of the ring as installed', () => {
     ]);
   });
 
+  describe('beside new cable in one channel', () => {
+    const leg = edgeOf('l1', 'r1', 'w1');
+    const seen = runOf('l1', [segmentOf()], { pinned: true });
+    const crowded = (izA: number, before: number, partial: Partial<CableCapacity> = {}) => ({
+      ...facts(
+        leg,
+        capacityOf('l1', { izA, groupFactor: 0.8, ...partial, asFound: capacityOf('l1', { izA: before }) }),
+      ),
+      foundRuns: new Map([['l1', seen]]),
+    });
+    const told = (known: ReturnType<typeof crowded>) =>
+      saidBy(ringCable, known).map(({ outcome, messageId, subjectId, origin }) => [
+        outcome,
+        messageId,
+        subjectId,
+        origin,
+      ]);
+
+    it('[CA1] blames the scheme for a found leg that met the limit without it', () => {
+      expect(told(crowded(18.4, 23))).toEqual([['fails', 'grouped', 'l1', 'scheme']]);
+      expect(told(crowded(18.4, 20))).toEqual([['fails', 'grouped', 'l1', 'scheme']]);
+    });
+
+    it('[CA1] blames what was found for a leg that fell short before', () => {
+      expect(told(crowded(16.1, 18.4))).toEqual([['fails', 'grouped', 'l1', 'found']]);
+    });
+
+    it('[CA1] says nothing of a leg that still carries enough', () => {
+      expect(told(crowded(21.6, 27))).toEqual([]);
+    });
+
+    it('[CA1] has not proved a leg that was proved before', () => {
+      const best = {
+        izA: 21.6,
+        method: 'C',
+        worstSegment: 0,
+        worstFromMm: 0,
+        groupFactor: 0.8,
+        insulationFactor: 1,
+        grade: 'seen',
+      } as const;
+      expect(told(crowded(17, 21, { atBest: best }))).toEqual([
+        ['not-proven', 'methodUnknown', 'l1', 'scheme'],
+      ]);
+    });
+
+    it('[CA1] tells the worse of two parts of one leg, once', () => {
+      const part = (id: string) => edgeOf(id, 'r1', 'w1', { legId: 'l1' });
+      const edges = ['l1/part-1', 'l1/part-2', 'l1/part-3'].map(part);
+      const known = factsOf({
+        proposed: { nodes: [nodeOf('r1'), nodeOf('w1')], edges },
+        capacities: [18.4, 16.1, 17.3].map((izA, index) => capacityOf(`l1/part-${index + 1}`, { izA })),
+        shapes: [shapeOf('c', { ringEdges: edges })],
+        foundRuns: [seen],
+      });
+      expect(saidBy(ringCable, known)).toMatchObject([{ outcome: 'fails', subjectId: 'l1', actual: 16.1 }]);
+    });
+
+    it('[CA1] looks at circuits that the scheme does not touch otherwise, for what it brings about alone', () => {
+      const beside = (before: number) => ({
+        ...crowded(18.4, before),
+        circuitIds: ['another'],
+        job: { ...crowded(18.4, before).job, legs: [legOf('l1', 'r1', 'w1')] },
+      });
+      expect(told(beside(23))).toEqual([['fails', 'grouped', 'l1', 'scheme']]);
+      expect(told(beside(18.4))).toEqual([]);
+    });
+  });
+
   it('[CA1] tells found legs whose path nobody saw once a circuit, as found', () => {
     const unseen = facts(edgeOf('l1', 'r1', 'w1'), capacityOf('l1', { izA: 17, method: '101' }));
     expect(saidBy(ringCable, unseen)).toEqual([
@@ -86,6 +157,7 @@ describe('the cable of the ring as installed', () => {
         unit: 'A',
       },
     ]);
+    expect(ringCable.check(unseen)[0]?.values?.legs).toBe('1 leg');
     expect(ringCable.remedies.foundNotSeen).toBeDefined();
     const seen = { ...unseen, foundRuns: new Map([['l1', runOf('l1', [segmentOf()], { pinned: true })]]) };
     expect(saidBy(ringCable, seen)).toMatchObject([

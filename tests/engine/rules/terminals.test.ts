@@ -22,6 +22,17 @@ describe('conductors in terminals', () => {
     expect(said({ cables: 2, areaMm2: 8 })).toMatchObject([{ outcome: 'passes', actual: 8 }]);
   });
 
+  it('[TM1] counts in words: one conductor, two conductors', () => {
+    const counted = (cables: number) => {
+      const facts = factsOf({
+        shapes: [shapeOf('c')],
+        things: { terminals: [terminalOf('r1', { cables, areaMm2: cables * 2.5 })] },
+      });
+      return terminals.check(facts)[0]?.values?.conductors;
+    };
+    expect([counted(1), counted(2)]).toEqual(['1 conductor', '2 conductors']);
+  });
+
   it('[TM1] fails a fourth conductor', () => {
     expect(said({ cables: 4, areaMm2: 6 })).toMatchObject([
       { outcome: 'fails', messageId: 'tooMany', actual: 4, limit: 3, unit: 'conductors' },

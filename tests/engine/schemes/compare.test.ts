@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareSchemes, pairToCompare } from '#engine/schemes/compare.ts';
-import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { demoEstimate, demoJob, estimateOf, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 const fernlow = demoEstimate('fernlow-close');
 const fused = schemeOf(fernlow, 'fused-unit');
@@ -35,6 +35,44 @@ describe('a fused branch against extending the loop', () => {
     const back = compareSchemes(ring, fused);
     expect(back.onlyA).toEqual(compared.onlyB);
     expect(back.onlyB).toEqual(compared.onlyA);
+  });
+
+  it('takes what both must have decided of the job itself for one thing, whatever the schemes are called', () => {
+    const subjects = [...compared.onlyA, ...compared.onlyB].map(({ subject }) => subject);
+    expect(subjects).not.toContain('fused-unit');
+    expect(subjects).not.toContain('ring-to-b3');
+    const notified = (scheme: typeof fused): boolean =>
+      scheme.findings.some(({ outcome, subject }) => outcome === 'decide' && subject === scheme.id);
+    expect([notified(fused), notified(ring)]).toEqual([true, true]);
+  });
+
+  it('finds a copy with other ids of its connections to be the same', () => {
+    const job = demoJob('fernlow-close');
+    const copied = estimateOf({
+      ...job,
+      schemes: job.schemes.flatMap((scheme) => [
+        scheme,
+        {
+          ...scheme,
+          id: `${scheme.id}-again`,
+          connections: scheme.connections.map((connection) => ({
+            ...connection,
+            id: `${connection.id}-again`,
+          })),
+        },
+      ]),
+    });
+    for (const { id } of job.schemes) {
+      const same = compareSchemes(schemeOf(copied, id), schemeOf(copied, `${id}-again`));
+      expect([same.differences, same.onlyA, same.onlyB]).toEqual([[], [], []]);
+    }
+  });
+
+  it('counts the checks by how they come out', () => {
+    const { checks } = compared.a;
+    expect(checks.fails).toBe(0);
+    expect(checks.decide).toBe(fused.findings.filter(({ outcome }) => outcome === 'decide').length);
+    expect(checks.decide).toBeGreaterThanOrEqual(compared.onlyA.length);
   });
 
   it('accounts for all of the difference at cost', () => {
@@ -72,6 +110,13 @@ describe('the room of points that hang on different limits', () => {
     expect(room.filter(({ limitedBy }) => limitedBy === 'device').map(({ pointIds }) => pointIds)).toEqual([
       ['w1-living1'],
     ]);
+  });
+
+  it('says which of them are on an unfused spur, where nothing may follow', () => {
+    const spurs = schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo');
+    const onSpurs = compareSchemes(spurs, spurs).a.room.flatMap((group) => group.onSpurs);
+    expect(onSpurs).toEqual(['w1-living1', 'w2-bedroom', 'w3-bedroom']);
+    expect(compared.b.room.flatMap((group) => group.onSpurs)).toEqual([]);
   });
 });
 

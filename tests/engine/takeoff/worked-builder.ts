@@ -4,6 +4,7 @@ import { linesOf, type WastePercents } from '#engine/takeoff/demand.ts';
 import type { TakeoffLine } from '#engine/takeoff/line.ts';
 import { takeOff } from '#engine/takeoff/take-off.ts';
 import { inputOf, type Wiring } from '#tests/engine/connections/wiring-builder.ts';
+import { tariff } from '#tests/engine/ways/demo-houses.ts';
 
 /** Nothing lost, so that what is counted is what is asked for. */
 export const noWaste: WastePercents = { cable: 0, containment: 0, fixings: 0, fillers: 0 };
@@ -14,6 +15,7 @@ export function workedOf(wiring: Wiring): Worked {
   return {
     ...input,
     foundShapes: input.shapes,
+    tariff,
     things: buildThings(input),
     circuitIds: ['ring'],
   };

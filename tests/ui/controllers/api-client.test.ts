@@ -23,12 +23,14 @@ async function refusalOf(attempt: Promise<unknown>): Promise<ServerRefusal> {
 describe('speaking to the server', () => {
   it('keeps, lists, reads, saves, removes and restores a job', async () => {
     const api = await begin();
-    expect(await api.createJob(job)).toBe(1);
+    const created = await api.createJob(job);
+    expect(created.revision).toBe(1);
     const renamed = { ...job, title: 'Renamed' };
-    expect(await api.saveJob(renamed, 1, 'autosave')).toBe(2);
-    expect(await api.readJob(job.id)).toEqual({ value: renamed, revision: 2 });
+    const saved = await api.saveJob(renamed, created.etag, 'autosave');
+    expect(saved.revision).toBe(2);
+    expect(await api.readJob(job.id)).toEqual({ value: renamed, ...saved });
     expect(await api.listJobs()).toMatchObject([{ id: job.id, title: 'Renamed', revision: 2 }]);
-    await api.removeJob(job.id, 2);
+    await api.removeJob(job.id, saved.etag);
     expect(await api.listJobs()).toEqual([]);
     await api.restoreJob(job.id);
     expect((await api.readJob(job.id)).value).toEqual(renamed);
@@ -42,22 +44,30 @@ describe('speaking to the server', () => {
 
   it('reads the library before its first save as revision 0, and saves it', async () => {
     const api = await begin();
-    const { value, revision } = await api.readLibrary();
+    const { value, revision, etag } = await api.readLibrary();
     expect(revision).toBe(0);
     const renamed = { ...value, firm: { ...value.firm, name: 'Another invented firm' } };
-    expect(await api.saveLibrary(renamed, 0)).toBe(1);
+    expect(await api.saveLibrary(renamed, etag)).toMatchObject({ revision: 1 });
     expect((await api.readLibrary()).value.firm.name).toBe('Another invented firm');
   });
 
   it('is refused a stale save with the revision that is there', async () => {
     const api = await begin();
-    await api.createJob(job);
-    await api.saveJob({ ...job, title: 'One' }, 1, 'by-hand');
-    expect(await refusalOf(api.saveJob({ ...job, title: 'Two' }, 1, 'by-hand'))).toMatchObject({
+    const { etag } = await api.createJob(job);
+    await api.saveJob({ ...job, title: 'One' }, etag, 'by-hand');
+    expect(await refusalOf(api.saveJob({ ...job, title: 'Two' }, etag, 'by-hand'))).toMatchObject({
       status: 412,
       code: 'stale-revision',
       currentRevision: 2,
     });
+  });
+
+  it('does not remove a job that was saved since it was listed', async () => {
+    const api = await begin();
+    const { etag } = await api.createJob(job);
+    await api.saveJob({ ...job, title: 'One' }, etag, 'by-hand');
+    expect(await refusalOf(api.removeJob(job.id, etag))).toMatchObject({ status: 412, currentRevision: 2 });
+    expect(await api.listJobs()).toHaveLength(1);
   });
 
   it('is refused a job that cannot be read with every fault', async () => {
@@ -89,5 +99,54 @@ describe('speaking to the server', () => {
     const refusal = await refusalOf(api.readJob('x'));
     expect(refusal.code).toBe('job-unreadable');
     expect(refusal.faults.length).toBeGreaterThan(0);
+  });
+});
+
+/** A server of one job that answers with a tag as given, and what it was asked. */
+function tagged(etag: string | null) {
+  const asked: { method: string; ifMatch: string | null; keepalive: boolean }[] = [];
+  const headers = etag === null ? {} : { etag };
+  const api = new ApiClient(async (_input, init) => {
+    const { method = 'GET', keepalive = false } = init ?? {};
+    asked.push({ method, ifMatch: new Headers(init?.headers).get('if-match'), keepalive });
+    return new Response(method === 'GET' ? JSON.stringify(job) : '{"revision":4}', { headers });
+  });
+  return { api, asked };
+}
+
+describe('the tag of a revision', () => {
+  it.each([
+    ['"3"', 3, '"3"'],
+    ['"3-k7f2"', 3, '"3-k7f2"'],
+    // A proxy that packs the answer makes a strong tag weak (RFC 9110, 8.8.1); If-Match takes strong ones only.
+    ['W/"3-k7f2"', 3, '"3-k7f2"'],
+  ])('%s is sent back whole, and without its weakness', async (etag, revision, sentBack) => {
+    const { api, asked } = tagged(etag);
+    const read = await api.readJob(job.id);
+    expect(read).toMatchObject({ revision, etag: sentBack });
+    await api.saveJob(read.value, read.etag, 'autosave');
+    expect(asked.at(-1)).toMatchObject({ method: 'PUT', ifMatch: sentBack });
+  });
+
+  it.each([null, '', '"new"', 'W/""'])(
+    'is missed where it is %s, and nothing is saved on a guess',
+    async (etag) => {
+      const { api } = tagged(etag);
+      expect(await refusalOf(api.readJob(job.id))).toMatchObject({ code: 'revision-missing' });
+      expect(await refusalOf(api.readLibrary())).toBeInstanceOf(ServerRefusal);
+    },
+  );
+});
+
+describe('a save that is under way when the page is closed', () => {
+  it('goes on where the browser lets it: up to 64 KB of all such saves together', async () => {
+    const { api, asked } = tagged('"3"');
+    const small = { ...job, title: 'a' };
+    const large = { ...job, title: 'a'.repeat(70_000) };
+    await api.saveJob(small, '"3"', 'autosave');
+    await api.saveJob(large, '"3"', 'autosave');
+    await Promise.all([api.saveJob(small, '"3"', 'autosave'), api.saveJob(small, '"3"', 'autosave')]);
+    await api.saveJob(small, '"3"', 'autosave');
+    expect(asked.map(({ keepalive }) => keepalive)).toEqual([true, false, true, false, true]);
   });
 });

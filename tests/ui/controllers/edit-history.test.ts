@@ -28,19 +28,18 @@ describe('an edit history', () => {
     expect(history.now.list[0]?.at).toBe(30);
   });
 
-  it('begins a new step once a group has ended', () => {
+  it('begins a new step with another group', () => {
     const history = new EditHistory<Doc>(start());
     const rename = (name: string): void => {
       history.edit({
         label: name,
-        group: 'name',
+        group: `to ${name}`,
         change: (doc) => {
           doc.name = name;
         },
       });
     };
     rename('b');
-    history.endGroup();
     rename('c');
     history.undo();
     expect(history.now.name).toBe('b');

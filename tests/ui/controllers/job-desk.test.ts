@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { testApp } from '#tests/http/test-app.ts';
 import { ApiClient } from '../../../ui/controllers/api-client.ts';
-import { JobDesk } from '../../../ui/controllers/job-desk.ts';
+import { JobDesk, type Settlement } from '../../../ui/controllers/job-desk.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
+import { OpenLibrary } from '../../../ui/controllers/open-library.ts';
 import type { JobRoute } from '../../../ui/controllers/router.ts';
+import { setTerm } from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 import { TestClock } from './test-clock.ts';
 
@@ -24,11 +26,14 @@ const route: JobRoute = {
 /** A server with one job, and a way to it that can be cut. */
 async function beginServer() {
   const { app } = await testApp();
-  const line = { cut: false, requests: [] as string[] };
+  const line = { cut: false, loseNextSave: false, requests: [] as string[] };
   const api = new ApiClient(async (input, init) => {
     if (line.cut) throw new TypeError('Failed to fetch');
     line.requests.push(`${init?.method} ${input}`);
-    return app.request(String(input), init);
+    const answer = await app.request(String(input), init);
+    if (init?.method !== 'PUT' || !line.loseNextSave) return answer;
+    line.loseNextSave = false;
+    throw new TypeError('Failed to fetch');
   });
   await api.createJob(job);
   return { api, line };
@@ -38,9 +43,10 @@ async function beginServer() {
 async function beginDesk(api: ApiClient) {
   const clock = new TestClock();
   const jobs = new OpenJobs(api, clock.wait);
-  const desk = new JobDesk(route, { api, jobs, clock }, () => {});
+  const library = new OpenLibrary(api, clock.wait);
+  const desk = new JobDesk(route, { api, jobs, library, clock }, () => {});
   await desk.open();
-  return { clock, jobs, desk };
+  return { clock, jobs, library, desk };
 }
 
 const titled = (title: string): JobEdit => ({
@@ -147,11 +153,11 @@ describe('a job on the desk', () => {
 
   it('still has its steps back when it is left and opened again', async () => {
     const { api } = await beginServer();
-    const { desk, clock, jobs } = await beginDesk(api);
+    const { desk, clock, jobs, library } = await beginDesk(api);
     desk.edit(titled('One'));
     await clock.settle(1000);
     desk.close();
-    const again = new JobDesk(route, { api, jobs, clock }, () => {});
+    const again = new JobDesk(route, { api, jobs, library, clock }, () => {});
     await again.open();
     expect(again.session?.undoLabel).toBe('Call it One');
   });
@@ -191,10 +197,13 @@ describe('a job changed in two windows', () => {
     expect(jobs.unkept).toBe(false);
   });
 
-  it('puts mine over theirs, which stays among the revisions', async () => {
+  it('puts mine over theirs, which goes on the list as a copy first', async () => {
     const { api, desk } = await beginConflict();
     await desk.settle('mine-over-theirs');
     expect(await titleOf(api)).toBe('Mine');
+    const [first, second] = await titles(api);
+    expect(first).toBe('Mine');
+    expect(second).toMatch(/^Theirs \(/);
     expect(desk.view?.keeping).toBe('kept');
     expect(desk.view?.revision).toBe(3);
   });
@@ -208,7 +217,8 @@ describe('a job changed in two windows', () => {
     mine.desk.edit(titled('Mine'));
     await mine.clock.settle(1000);
     line.cut = true;
-    for (const how of ['take-theirs', 'mine-as-copy', 'mine-over-theirs'] as const) {
+    const ways: readonly Settlement[] = ['take-theirs', 'mine-as-copy', 'mine-over-theirs'];
+    for (const how of ways) {
       expect(await mine.desk.settle(how)).toBe(job.id);
       expect(mine.desk.view?.job.title).toBe('Mine');
       expect(mine.desk.said).not.toBe('');
@@ -217,23 +227,163 @@ describe('a job changed in two windows', () => {
   });
 });
 
+describe('the library that a job is priced with', () => {
+  it('is the one that the firm’s page of this window edits', async () => {
+    const { api } = await beginServer();
+    const { desk, clock, library } = await beginDesk(api);
+    const before = desk.view?.scheme?.price;
+    (await library.open()).edit({
+      label: 'Double the labour rate',
+      change: ({ firm, norms }) => {
+        firm.name = 'Renamed';
+        norms.ratePencePerHour *= 2;
+      },
+    });
+    await clock.settle(1000);
+    expect(desk.view?.library.firm.name).toBe('Renamed');
+    expect(desk.view?.scheme?.price).not.toEqual(before);
+  });
+
+  it('is looked at again when the papers are looked at, which are made with the server’s', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const theirs = new OpenLibrary(api);
+    (await theirs.open()).edit({
+      label: 'Rename',
+      change: ({ firm }) => {
+        firm.name = 'Renamed';
+      },
+    });
+    await theirs.keep();
+    desk.look({ ...route, step: 'kit' });
+    await clock.settle(0);
+    expect(desk.view?.library.firm.name).not.toBe('Renamed');
+    desk.look({ ...route, step: 'papers' });
+    await clock.settle(0);
+    expect(desk.view?.library.firm.name).toBe('Renamed');
+    const asked = line.requests.length;
+    desk.look({ ...route, step: 'papers', scheme: 'another' });
+    expect(line.requests).toHaveLength(asked);
+  });
+
+  it('counts as not kept for the papers while the server has not got it', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock, library } = await beginDesk(api);
+    const session = await library.open();
+    line.cut = true;
+    session.edit({
+      label: 'Rename',
+      change: ({ firm }) => {
+        firm.name = 'Renamed';
+      },
+    });
+    await clock.settle(1000);
+    expect(desk.session?.keeping).toBe('kept');
+    expect(desk.view?.keeping).toBe('not-kept');
+  });
+
+  it('is told no desk that was put away', async () => {
+    const { api } = await beginServer();
+    const { desk, library } = await beginDesk(api);
+    desk.close();
+    const { view } = desk;
+    library.session?.edit({
+      label: 'Rename',
+      change: ({ firm }) => {
+        firm.name = 'Renamed';
+      },
+    });
+    expect(desk.view).toBe(view);
+  });
+});
+
+describe('an answer that is lost', () => {
+  it('raises no false alarm after an edit that puts a key at the end', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const terms = ['minimumPence', 'validDays', 'travelMin', 'markupPercent'] as const;
+    for (const term of terms) desk.edit(setTerm(term, null));
+    for (const term of terms) desk.edit(setTerm(term, 7));
+    line.loseNextSave = true;
+    await clock.settle(1000);
+    expect(desk.view?.keeping).toBe('not-kept');
+    await clock.settle(5000);
+    expect(desk.view?.keeping).toBe('kept');
+    expect((await api.readJob(job.id)).value.terms).toMatchObject({ minimumPence: 7, travelMin: 7 });
+  });
+});
+
+describe('keeping by hand', () => {
+  const puts = (requests: readonly string[]): string[] =>
+    requests.filter((request) => request.startsWith('PUT')).map((request) => request.replace(/^.*how=/, ''));
+
+  it('pins what was kept by itself, and tells the revision', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    desk.edit(titled('One'));
+    await clock.settle(1000);
+    await desk.keepByHand();
+    await desk.keepByHand();
+    expect(puts(line.requests)).toEqual(['autosave', 'by-hand']);
+    expect(desk.view?.revision).toBe(3);
+    expect(desk.said).toContain('3');
+    expect(desk.isSaidInPassing).toBe(true);
+  });
+
+  it('points to the notice while nobody has decided between two states', async () => {
+    const { api, line } = await beginServer();
+    const mine = await beginDesk(api);
+    await api.saveJob({ ...job, title: 'Theirs' }, (await api.readJob(job.id)).etag, 'by-hand');
+    mine.desk.edit(titled('Mine'));
+    await mine.clock.settle(1000);
+    const asked = line.requests.length;
+    await mine.desk.keepByHand();
+    expect(mine.desk.said).toMatch(/changed elsewhere/);
+    expect(line.requests).toHaveLength(asked);
+  });
+
+  it('says so when it did not get through', async () => {
+    const { api, line } = await beginServer();
+    const { desk } = await beginDesk(api);
+    desk.edit(titled('One'));
+    line.cut = true;
+    await desk.keepByHand();
+    expect(desk.said).toMatch(/^Not kept/);
+  });
+});
+
 describe('a job that is deleted elsewhere', () => {
+  it('is brought back with what was saved before it went as a copy, where that was not seen here', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    await api.saveJob({ ...job, title: 'Theirs' }, (await api.readJob(job.id)).etag, 'by-hand');
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
+    desk.edit(titled('Mine'));
+    await clock.settle(1000);
+    await desk.bringBack();
+    expect(desk.view?.keeping).toBe('kept');
+    const [first, second, ...more] = await titles(api);
+    expect(first).toBe('Mine');
+    expect(second).toMatch(/^Theirs \(/);
+    expect(more).toEqual([]);
+  });
+
   it('can be brought back with what was changed here', async () => {
     const { api } = await beginServer();
     const { desk, clock } = await beginDesk(api);
-    await api.removeJob(job.id, 1);
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
     desk.edit(titled('Mine'));
     await clock.settle(1000);
     expect(desk.view?.keeping).toBe('not-kept');
     expect(desk.session?.troubleCode).toBe('no-such-job');
     await desk.bringBack();
-    expect(await titleOf(api)).toBe('Mine');
+    expect(await titles(api)).toEqual(['Mine']);
     expect(desk.view?.keeping).toBe('kept');
   });
 
   it('can be brought back when it is opened by its address', async () => {
     const { api } = await beginServer();
-    await api.removeJob(job.id, 1);
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
     const { desk } = await beginDesk(api);
     expect(desk.view).toBeNull();
     expect(desk.refusal?.code).toBe('no-such-job');

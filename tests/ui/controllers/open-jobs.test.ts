@@ -9,10 +9,16 @@ const job = demoJob('fernlow-close');
 
 async function begin() {
   const { app } = await testApp();
-  const api = new ApiClient(async (input, init) => app.request(String(input), init));
-  await api.createJob(job);
+  /** While it is set, answers to readings of a job are held back until it resolves. */
+  const line: { held: Promise<void> | null } = { held: null };
+  const api = new ApiClient(async (input, init) => {
+    const answer = await app.request(String(input), init);
+    if (init?.method === 'GET') await line.held;
+    return answer;
+  });
+  const { etag } = await api.createJob(job);
   const clock = new TestClock();
-  return { api, clock, jobs: new OpenJobs(api, clock.wait) };
+  return { api, etag, line, clock, jobs: new OpenJobs(api, clock.wait) };
 }
 
 const titled = (title: string) => ({
@@ -31,20 +37,68 @@ describe('the jobs that are open', () => {
     expect(await jobs.open(job.id)).toBe(session);
   });
 
-  it('are read anew once somebody else has saved them', async () => {
+  it('are opened once when two ask for them at once', async () => {
     const { api, jobs } = await begin();
+    const [first, second] = await Promise.all([jobs.open(job.id), jobs.open(job.id)]);
+    expect(second).toBe(first);
+    second.edit(titled('Mine'));
+    expect(jobs.unkept).toBe(true);
+    await jobs.keepAll();
+    expect((await api.readJob(job.id)).value.title).toBe('Mine');
+  });
+
+  it('are asked for again after an opening that was refused', async () => {
+    const { api, jobs } = await begin();
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
+    const both = await Promise.allSettled([jobs.open(job.id), jobs.open(job.id)]);
+    expect(both.map(({ status }) => status)).toEqual(['rejected', 'rejected']);
+    await api.restoreJob(job.id);
+    expect((await jobs.open(job.id)).now.title).toBe(job.title);
+  });
+
+  it('are not put back to what was read before a save that came in between', async () => {
+    const { jobs, line } = await begin();
     const session = await jobs.open(job.id);
-    await api.saveJob({ ...job, title: 'Theirs' }, 1, 'by-hand');
+    let letGo = (): void => {};
+    line.held = new Promise((resolve) => {
+      letGo = resolve;
+    });
+    const again = jobs.open(job.id);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    session.edit(titled('Mine'));
+    await jobs.keepAll();
+    line.held = null;
+    letGo();
+    expect(await again).toBe(session);
+    expect(await jobs.open(job.id)).toBe(session);
+  });
+
+  it('are tried again, when all are kept, though they were refused as gone', async () => {
+    const { api, clock, jobs } = await begin();
+    const session = await jobs.open(job.id);
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
+    session.edit(titled('Mine'));
+    await clock.settle(1000);
+    expect(session.troubleCode).toBe('no-such-job');
+    await api.restoreJob(job.id);
+    await jobs.keepAll();
+    expect((await api.readJob(job.id)).value.title).toBe('Mine');
+  });
+
+  it('are read anew once somebody else has saved them', async () => {
+    const { api, etag, jobs } = await begin();
+    const session = await jobs.open(job.id);
+    await api.saveJob({ ...job, title: 'Theirs' }, etag, 'by-hand');
     const again = await jobs.open(job.id);
     expect(again).not.toBe(session);
     expect(again.now.title).toBe('Theirs');
   });
 
   it('are given again as they are while something of them is unkept, whatever others saved', async () => {
-    const { api, jobs } = await begin();
+    const { api, etag, jobs } = await begin();
     const session = await jobs.open(job.id);
     session.edit(titled('Mine'));
-    await api.saveJob({ ...job, title: 'Theirs' }, 1, 'by-hand');
+    await api.saveJob({ ...job, title: 'Theirs' }, etag, 'by-hand');
     expect(await jobs.open(job.id)).toBe(session);
     expect(jobs.unkept).toBe(true);
   });

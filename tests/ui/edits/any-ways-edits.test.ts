@@ -13,10 +13,10 @@ import {
   setLock,
   setUnitPlace,
 } from '../../../ui/edits/connections.ts';
-import { joinedBy } from '../../../ui/edits/detach-point.ts';
 import { fuseBefore } from '../../../ui/edits/fuse-before.ts';
 import { fuseOffer } from '../../../ui/edits/fuse-offer.ts';
 import { type JoinHow, joinPoint, openLegFor } from '../../../ui/edits/join-point.ts';
+import { joinedBy } from '../../../ui/edits/joined-by.ts';
 import { foundSpurs, mendSpur, type SpurMending } from '../../../ui/edits/mend-spur.ts';
 import { pointsBehind } from '../../../ui/edits/points-behind.ts';
 import { removeRemedy } from '../../../ui/edits/remedies.ts';

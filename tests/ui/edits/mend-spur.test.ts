@@ -8,8 +8,8 @@ import {
   gatingFailures,
   schemeOf,
 } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { connectionOf } from '../../../ui/edits/detach-point.ts';
 import { fuseOffer } from '../../../ui/edits/fuse-offer.ts';
+import { connectionOf } from '../../../ui/edits/joined-by.ts';
 import { type FoundSpur, foundSpurs, mendingOf, mendSpur, whyNotMend } from '../../../ui/edits/mend-spur.ts';
 import { edited, faultsOf } from './random-edits.ts';
 

@@ -67,9 +67,18 @@ describe('removing a point', () => {
     expect(faultsOf(after)).toEqual([]);
   });
 
-  it('takes a spur in turn away with the point that it came from', () => {
+  it('hangs a spur in turn where the point was that it came from', () => {
     const after = connectionsOf(without(semi, 'B1'), 'no-fuse-b3');
-    expect(after.map(({ id }) => id)).toEqual(['c3-b3-spur']);
+    expect(after).toMatchObject([
+      { id: 'c3-b2-spur', from: { point: 'a4-kitchen' } },
+      { id: 'c3-b3-spur', from: { point: 'b2-kitchen' } },
+    ]);
+  });
+
+  it('takes what hangs on an existing point away with it', () => {
+    const after = connectionsOf(without(semi, 'A4'), 'no-fuse-b3');
+    expect(after.map(({ id }) => id)).not.toContain('c3-b1-spur');
+    expect(faultsOf(without(semi, 'A4'))).toEqual([]);
   });
 
   it('takes a fused spur away with its unit', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { demoEstimate, demoJob, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setLock, setUnitPlace } from '../../../ui/edits/connections.ts';
-import { connectionOf } from '../../../ui/edits/detach-point.ts';
 import { joinPoint } from '../../../ui/edits/join-point.ts';
+import { connectionOf } from '../../../ui/edits/joined-by.ts';
 import { pointsBehind } from '../../../ui/edits/points-behind.ts';
 import { remediesOffered } from '../../../ui/edits/remedies-offered.ts';
 import { firstTries, moveScheme, whyNotTry } from '../../../ui/edits/schemes.ts';

@@ -6,10 +6,10 @@ import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import type { Scheme } from '#model/scheme.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { connectionOf, joinedBy } from '../../../ui/edits/detach-point.ts';
 import { fuseBefore, isFirstOfChain } from '../../../ui/edits/fuse-before.ts';
 import { type JoinHow, joinPoint } from '../../../ui/edits/join-point.ts';
 import { sourceLegs } from '../../../ui/edits/join-sources.ts';
+import { connectionOf, joinedBy } from '../../../ui/edits/joined-by.ts';
 import { addFirstTry, firstTries } from '../../../ui/edits/schemes.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { connectionOf } from '../../../ui/edits/detach-point.ts';
+import { connectionOf } from '../../../ui/edits/joined-by.ts';
 import { cableWords } from '../../../ui/elements/ways/cable-words.ts';
 
 const fernlow = demoEstimate('fernlow-close');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { connectionOf } from '../../../ui/edits/detach-point.ts';
+import { connectionOf } from '../../../ui/edits/joined-by.ts';
 import { findingsAt } from '../../../ui/elements/ways/findings-of.ts';
 
 const rulesAt = (name: (typeof demoNames)[number], schemeId: string, pointId: string): readonly string[] => {

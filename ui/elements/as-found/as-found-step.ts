@@ -79,6 +79,11 @@ export class AsFoundStep extends LitElement {
       .section > summary .title {
         flex: 1;
       }
+      @media (max-width: 700px) {
+        .section > summary {
+          min-height: 44px;
+        }
+      }
       .title .missing {
         display: block;
       }

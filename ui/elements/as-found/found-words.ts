@@ -1,5 +1,6 @@
+import { pointKindWords } from '#drawing/point-kind-words.ts';
 import type { Ceiling, Floor, Site } from '#model/building.ts';
-import type { Circuit, Device, Point, PointKind, Reading, Supply } from '#model/installation.ts';
+import type { Circuit, Device, Point, Reading, Supply } from '#model/installation.ts';
 import type { WordChoice } from './fact-fields.ts';
 
 /** A list of choices from words by their place in the file, in the order written. */
@@ -7,20 +8,6 @@ const choicesOf = <V extends string>(words: Readonly<Record<V, string>>): readon
   // Object.entries forgets that the keys are the record's own.
   (Object.entries(words) as [V, string][]).map(([value, label]) => ({ value, label }));
 
-/** What stands at a point, in words. */
-export const pointKindWords: Readonly<Record<PointKind, string>> = {
-  'socket-twin': 'Twin socket-outlet',
-  'socket-single': 'Single socket-outlet',
-  'fused-unit': 'Fused connection unit',
-  'flex-outlet': 'Flex outlet',
-  'dp-switch': 'Double-pole switch',
-  'cooker-control': 'Cooker control unit',
-  grid: 'Grid switches',
-  shaver: 'Shaver outlet',
-  joint: 'Joint box',
-  blank: 'Blank plate',
-  other: 'Something else',
-};
 export const pointKinds = choicesOf(pointKindWords);
 
 export const mounts = choicesOf<NonNullable<Point['mount']>>({

@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { endWords } from '#drawing/end-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Cable, End } from '#model/cable.ts';
 import type { Circuit, Leg } from '#model/installation.ts';
@@ -15,14 +16,14 @@ import './leg-form.ts';
 import './ring-order.ts';
 import { thingRow } from './thing-row.ts';
 
-const endWords = (end: End, labelOf: LabelOf): string => {
-  if ('point' in end) return labelOf(end.point);
-  return end.end === undefined ? 'Board' : `Board ${end.end}`;
-};
-
 /** A cable by its two ends: "R1 – R2", "Board A – R1". */
 const legName = ({ from, to }: Leg, labelOf: LabelOf): string =>
-  `${endWords(from, labelOf)} – ${endWords(to, labelOf)}`;
+  [from, to]
+    .map((end) => {
+      const ringEnd = 'origin' in end && end.end !== undefined ? ` ${end.end}` : '';
+      return endWords(end, labelOf, `Board${ringEnd}`);
+    })
+    .join(' – ');
 
 /** The cables between the points as found, circuit by circuit: in order, and one by one. */
 export class LegList extends LitElement {

@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
 import { addPoints } from '../../edits/points.ts';
@@ -7,7 +8,6 @@ import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { formCss } from './form-styles.ts';
-import { pointKindWords } from './found-words.ts';
 import { newPoint } from './new-point.ts';
 import { placeWords } from './place-words.ts';
 import './point-form.ts';

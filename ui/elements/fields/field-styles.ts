@@ -3,6 +3,8 @@ import { css } from 'lit';
 /** How fields look: the label above, the control and its unit below, and the certainty beside them. */
 export const fieldCss = css`
   :host {
+    /* A hidden label is placed within its field: placed on the page it would make the page longer. */
+    position: relative;
     display: block;
     min-width: 0;
   }

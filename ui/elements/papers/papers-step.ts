@@ -41,7 +41,7 @@ const papers: readonly Paper[] = [
   },
 ];
 
-const keepingWords = {
+const warnings = {
   kept: '',
   keeping: 'The last change is being kept; a file fetched this moment may be without it.',
   'not-kept': 'The last changes are not kept yet: the files would be without them.',
@@ -88,7 +88,7 @@ export class PapersStep extends LitElement {
 
   override render(): TemplateResult {
     const { view } = this;
-    const warning = keepingWords[view.keeping];
+    const warning = warnings[view.keeping];
     return html`<h2 tabindex="-1">Papers</h2>
       <p class="hint">
         ${view.scheme === null ? 'As found: there is no scheme yet.' : view.scheme.name}. ${view.job.reference},
@@ -123,10 +123,12 @@ export class PapersStep extends LitElement {
   }
 
   #link(paper: Paper, which: string, storeyId: string | null): TemplateResult {
-    const { job, scheme } = this.view;
+    const { job, scheme, date } = this.view;
     const query = new URLSearchParams();
     if (scheme !== null && paper.file !== 'job.json') query.set('scheme', scheme.id);
     if (storeyId !== null) query.set('storey', storeyId);
+    // The server's day may be another one: what is fetched is dated as the screen says.
+    if (paper.file !== 'job.json') query.set('date', date);
     const seen = which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which;
     return html`<a
       class="button"

@@ -1,6 +1,7 @@
+import { connectionKindWords } from '#drawing/connection-kind-words.ts';
+import { endWords } from '#drawing/end-words.ts';
 import { connectedPoints, type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import type { End } from '#model/cable.ts';
 import type { Connection, Tap } from '#model/scheme.ts';
 
 /** How a wanted point is joined in a scheme. */
@@ -33,25 +34,23 @@ export function joinedIn({ worked, runs }: SchemeEstimate, pointId: string): Joi
 function connectionWords(connection: Connection, pointId: string, labelOf: LabelOf): string {
   switch (connection.kind) {
     case 'spur':
-      return `Spur from ${tapWords(connection.from, labelOf)}`;
+      return `${connectionKindWords.spur} from ${tapWords(connection.from, labelOf)}`;
     case 'fused-spur':
       return connection.unit === pointId
-        ? `Fused spur from ${tapWords(connection.from, labelOf)}`
+        ? `${connectionKindWords['fused-spur']} from ${tapWords(connection.from, labelOf)}`
         : `Behind a fuse, ${feedWords(connection, pointId, labelOf)}`;
     case 'fuse-down':
       return connection.unit === pointId
         ? `Fuses ${labelOf(connection.leg)} down`
         : `Behind a fuse in ${labelOf(connection.leg)}, ${feedWords(connection, pointId, labelOf)}`;
     case 'ring-extension':
-      return `On the ring, between ${connection.between.map((end) => endWords(end, labelOf)).join(' and ')}`;
+      return `On the ring, between ${connection.between.map((end) => endWords(end, labelOf, 'the board')).join(' and ')}`;
     case 'radial':
-      return `New radial, ${feedWords(connection, pointId, labelOf)}`;
+      return `${connectionKindWords.radial}, ${feedWords(connection, pointId, labelOf)}`;
     case 'close-spur':
-      return 'Closed into the ring';
+      return connectionKindWords['close-spur'];
   }
 }
-
-const endWords = (end: End, labelOf: LabelOf): string => ('point' in end ? labelOf(end.point) : 'the board');
 
 function tapWords(tap: Tap, labelOf: LabelOf): string {
   if ('point' in tap) return labelOf(tap.point);

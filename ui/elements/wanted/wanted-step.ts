@@ -7,6 +7,7 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
+import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
@@ -17,7 +18,7 @@ import { newId } from '../../new-id.ts';
 import { counted, metres } from '../../written.ts';
 import { edits } from '../as-found/fact-fields.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { pointKinds, pointKindWords } from '../as-found/found-words.ts';
+import { pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import { placeWords } from '../as-found/place-words.ts';
 import { thingRow } from '../as-found/thing-row.ts';

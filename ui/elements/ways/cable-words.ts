@@ -1,6 +1,6 @@
 import type { Run } from '#engine/ways/run.ts';
 import type { Connection } from '#model/scheme.ts';
-import { joinedBy } from '../../edits/detach-point.ts';
+import { joinedBy } from '../../edits/joined-by.ts';
 import { metres } from '../../written.ts';
 
 const lengthOf = ({ lengthMm }: Run): string => (lengthMm === null ? 'length not known' : metres(lengthMm));

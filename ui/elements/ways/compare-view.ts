@@ -166,29 +166,33 @@ function checksWritten({ complies, checks }: SchemeFigures): string {
   return [verdict, ...(others.length > 0 ? [others.join(', ')] : [])].join('; ');
 }
 
-/** What room one group of points has: "13 A behind the fuse for B1, B2, B3: 26.5 A are named, 13.5 A too many". */
+/** What room one group of points has: "B1, B2, B3: 13 A behind a fuse; named 26.5 A. 13.5 A more than that …". */
 function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
   const names = room.pointIds.map(labelOf).join(', ');
   const limit = room.limitA === null ? 'a rating not known' : `${room.limitA} A`;
   const shared = room.limitedBy === 'fuse' ? 'behind a fuse' : 'of the circuit, shared with all on it';
-  const unnamed = room.unnamed > 0 ? `; ${counted(room.unnamed, 'point')} without a named load` : '';
+  const spurs = room.onSpurs.map(labelOf).join(', ');
   return html`<p>
-    <strong>${names}</strong>: ${limit} ${shared}; named ${amps(room.namedA)}${unnamed}.
+    <strong>${names}</strong>: ${limit} ${shared}; ${namedWords(room)}. ${leftWords(room)}
     ${
-      room.leftA === null
-        ? 'Left: not worked out.'
-        : room.leftA < 0
-          ? html`<span class="more">${amps(-room.leftA)} more than that if all runs at once.</span>`
-          : html`<span>Left${room.limitedBy === 'fuse' ? '' : ' for all else on it'}: ${amps(room.leftA)}.</span>`
-    }
-    ${
-      room.onSpurs.length === 0
+      spurs === ''
         ? nothing
-        : html`<span class="hint"
-          >${room.onSpurs.map(labelOf).join(', ')}: on a spur without a fuse, where no further outlet may follow.</span
-        >`
+        : html`<span class="hint">${spurs}: on a spur without a fuse, where no further outlet may follow.</span>`
     }
   </p>`;
+}
+
+function namedWords({ namedA, unnamed, pointIds }: RoomLeft): string {
+  if (unnamed === pointIds.length) return 'no load is named';
+  return `named ${amps(namedA)}${unnamed > 0 ? `, and ${counted(unnamed, 'point')} without a named load` : ''}`;
+}
+
+/** What is left, as far as the loads are named: nobody knows what an unnamed one takes. */
+function leftWords({ leftA, limitedBy, unnamed, pointIds }: RoomLeft): TemplateResult {
+  if (leftA === null || unnamed === pointIds.length) return html`What is left is not worked out.`;
+  if (leftA < 0) return html`<span class="more">${amps(-leftA)} more than that if all runs at once.</span>`;
+  const most = unnamed > 0 ? 'at most ' : '';
+  return html`Left${limitedBy === 'fuse' ? '' : ' for all else on it'}: ${most}${amps(leftA)}.`;
 }
 
 function differences({ differences: all, a, b }: Comparison): TemplateResult {

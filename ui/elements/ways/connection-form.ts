@@ -9,9 +9,9 @@ import {
   setConnectionCable,
   setLock,
 } from '../../edits/connections.ts';
-import { joinedBy } from '../../edits/detach-point.ts';
 import { hiddenJoint } from '../../edits/join-point.ts';
 import { sourceLegs } from '../../edits/join-sources.ts';
+import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, spurWith } from '../../edits/mend-spur.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';

@@ -1,7 +1,7 @@
 import type { Finding } from '#engine/rules/finding.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Connection } from '#model/scheme.ts';
-import { joinedBy } from '../../edits/detach-point.ts';
+import { joinedBy } from '../../edits/joined-by.ts';
 
 const isShown = ({ outcome, origin }: Finding): boolean =>
   origin === 'scheme' && (outcome === 'fails' || outcome === 'decide' || outcome === 'not-proven');

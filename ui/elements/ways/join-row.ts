@@ -1,11 +1,12 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { connectionKindWords } from '#drawing/connection-kind-words.ts';
 import type { Point } from '#model/installation.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
-import { connectionOf, joinedBy } from '../../edits/detach-point.ts';
 import { isFirstOfChain } from '../../edits/fuse-before.ts';
 import { type FuseOffer, fuseOffer } from '../../edits/fuse-offer.ts';
 import { type JoinHow, joinPoint } from '../../edits/join-point.ts';
 import { whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
+import { connectionOf, joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs } from '../../edits/mend-spur.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -17,15 +18,6 @@ import { cableWords } from './cable-words.ts';
 import './connection-form.ts';
 import { findingRows, findingRowsCss } from './finding-rows.ts';
 import { findingsAt } from './findings-of.ts';
-
-const kindWords: Readonly<Record<Connection['kind'], string>> = {
-  spur: 'a spur',
-  'fused-spur': 'a fused spur',
-  'ring-extension': 'the ring',
-  radial: 'a radial',
-  'fuse-down': 'a fused-down spur',
-  'close-spur': 'a closed spur',
-};
 
 /** How a point is joined now, as the choice's value. */
 function joinedNow(connection: Connection | null, pointId: string): string {
@@ -173,7 +165,7 @@ export class JoinRow extends LitElement {
       const old = connection.kind === 'fuse-down' ? this.#pointsOfLeg(connection.leg) : [];
       const company = [...old, ...others];
       if (company.length === 0) return [];
-      const words = `${kindWords[connection.kind]}, together with ${company.map(label).join(', ')}`;
+      const words = `a ${connectionKindWords[connection.kind].toLowerCase()}, together with ${company.map(label).join(', ')}`;
       return [{ value: `with ${connection.id}`, label: words }];
     });
   }

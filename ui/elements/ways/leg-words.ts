@@ -18,8 +18,11 @@ const away = (awayMm: number | null): string =>
   awayMm === null ? '' : `, about ${metresShort(awayMm)} away`;
 
 /** A point to join on at, as a choice reads: "R8, on the ring, about 2.2 m away". */
-export function sourceWords({ pointId, role, awayMm, taken }: SourcePoint, labelOf: LabelOf): string {
-  const used = taken > 0 ? ', has a new cable already' : '';
+export function sourceWords(
+  { pointId, role, awayMm, taken, hasSpur }: SourcePoint,
+  labelOf: LabelOf,
+): string {
+  const used = taken > 0 ? ', has a new cable already' : hasSpur ? ', has a spur already' : '';
   return `${labelOf(pointId)}, ${roleWords[role]}${away(awayMm)}${used}`;
 }
 

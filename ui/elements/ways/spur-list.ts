@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
-import { joinedBy } from '../../edits/detach-point.ts';
+import { joinedBy } from '../../edits/joined-by.ts';
 import {
   type FoundSpur,
   foundSpurs,

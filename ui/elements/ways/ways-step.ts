@@ -12,8 +12,8 @@ import { labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { removeConnection } from '../../edits/connections.ts';
-import { joinedBy } from '../../edits/detach-point.ts';
 import { openLegFor } from '../../edits/join-point.ts';
+import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
 import {
   addFirstTry,

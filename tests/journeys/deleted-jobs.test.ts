@@ -1,0 +1,103 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+const idOn = (page: Page): string => /^\/jobs\/([^/]+)/.exec(new URL(page.url()).pathname)?.[1] ?? '';
+
+async function keptTerms(jobId: string): Promise<Record<string, unknown>> {
+  const answer = await fetch(new URL(`/api/jobs/${jobId}`, stage.server.address));
+  return ((await answer.json()) as { terms: Record<string, unknown> }).terms;
+}
+
+async function setTravel(page: Page, minutes: string): Promise<void> {
+  await page.getByRole('link', { name: /^Price/ }).click();
+  const field = page.getByRole('textbox', { name: 'Travel, there and back' });
+  await field.fill(minutes);
+  await field.press('Enter');
+}
+
+/** Opens a job from the list, and gives its id. */
+async function openJob(page: Page, title: RegExp): Promise<string> {
+  await page.getByRole('heading', { name: title }).click();
+  await page.getByRole('heading', { level: 1, name: title }).waitFor();
+  return idOn(page);
+}
+
+describe.each(['desk', 'phone'] as const)('a deleted job on a %s', (size) => {
+  it('comes back as it was after the page was loaded again', async () => {
+    const title = size === 'desk' ? /Flat 5, Quarrel Court/ : /18 Fernlow Close/;
+    const { page, troubles, context } = await stage.open(size);
+    const id = await openJob(page, title);
+    await setTravel(page, '75');
+    await allKept(page);
+    await page.getByRole('link', { name: 'All jobs' }).click();
+    const row = page.locator('job-row').filter({ has: page.getByRole('heading', { name: title }) });
+    await row.getByRole('button', { name: /^Delete/ }).click();
+    await page.getByText(/is off the list\.$/).waitFor();
+    expect(await row.count()).toBe(0);
+    await page.reload({ waitUntil: 'networkidle' });
+    expect(await row.count()).toBe(0);
+    await page.getByText(/^Deleted jobs \(/).click();
+    await expectUsable(page, `the deleted jobs on a ${size}`);
+    const back = page.locator('deleted-jobs li').filter({ hasText: title });
+    await back.getByRole('button', { name: /^Bring back/ }).click();
+    await page.getByText(/is back\.$/).waitFor();
+    await row.waitFor();
+    expect(await back.count()).toBe(0);
+    expect(await row.getByRole('link').evaluate((link) => link.matches(':focus'))).toBe(true);
+    expect((await keptTerms(id)).travelMin).toBe(75);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('a job that was changed and could not be kept', () => {
+  it('is changed still after it was deleted and brought back', async () => {
+    const title = /^3 Saltglass Row: three outlets/;
+    const { page, context } = await stage.open('desk');
+    const id = await openJob(page, title);
+    const before = (await keptTerms(id)).travelMin;
+    expect(before).not.toBe(77);
+    await page.route(`**/api/jobs/${id}?*`, (route) =>
+      route.request().method() === 'PUT' ? route.abort() : route.continue(),
+    );
+    await setTravel(page, '77');
+    await page.locator('keeping-line[keeping=not-kept]').waitFor();
+    await page.getByRole('link', { name: 'All jobs' }).click();
+    const row = page.locator('job-row').filter({ has: page.getByRole('heading', { name: title }) });
+    await row.getByRole('button', { name: /^Delete/ }).click();
+    await page.getByRole('button', { name: 'Undo' }).waitFor();
+    expect((await fetch(new URL(`/api/jobs/${id}`, stage.server.address))).status).toBe(404);
+    await page.unroute(`**/api/jobs/${id}?*`);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText(/is back\.$/).waitFor();
+    await expect.poll(async () => (await keptTerms(id)).travelMin).toBe(77);
+    await row.getByRole('link').click();
+    await page.getByRole('button', { name: /^Undo: .*ravel/ }).waitFor();
+    await context.close();
+  });
+});
+
+describe('two taps on the list at once', () => {
+  it('do two different things one after the other, and the same thing once', async () => {
+    const { page, troubles, context } = await stage.open('desk');
+    const rows = page.locator('job-row');
+    const before = await rows.count();
+    const copies = page.getByRole('button', { name: /^Copy / });
+    // Within one task of the page, so that the second comes while the first is under way.
+    await copies.evaluateAll(([first, second]) => {
+      for (const button of [first, first, second]) (button as HTMLElement | undefined)?.click();
+    });
+    await expect.poll(() => rows.count()).toBe(before + 2);
+    await page.waitForLoadState('networkidle');
+    expect(await rows.count()).toBe(before + 2);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});

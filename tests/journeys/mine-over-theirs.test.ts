@@ -1,0 +1,46 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { allKept, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+async function set(page: Page, label: string, value: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: label });
+  await field.fill(value);
+  await field.press('Enter');
+}
+
+it('putting mine over theirs leaves theirs on the list, as it was saved', async () => {
+  const at = '/jobs/saltglass3/price';
+  const [theirs, mine] = [await stage.open('desk', at), await stage.open('desk', at)];
+  await set(theirs.page, 'Travel, there and back', '75');
+  await allKept(theirs.page);
+  await set(mine.page, 'Minimum charge', '222');
+  await mine.page.getByText(/This job was changed elsewhere/).waitFor();
+  await mine.page.getByRole('button', { name: /Put mine over theirs/ }).click();
+  await allKept(mine.page);
+  await mine.page.getByRole('link', { name: 'All jobs' }).click();
+  const rows = mine.page.locator('job-row').filter({ hasText: '3 Saltglass Row: three outlets' });
+  await expect.poll(() => rows.count()).toBe(2);
+  const ids = await rows
+    .getByRole('link')
+    .evaluateAll((links) => links.map((link) => link.getAttribute('href')?.split('/')[2] ?? ''));
+  const terms = new Map<string, Record<string, unknown>>();
+  for (const id of ids) {
+    const answer = await fetch(new URL(`/api/jobs/${id}`, stage.server.address));
+    terms.set(id, ((await answer.json()) as { terms: Record<string, unknown> }).terms);
+  }
+  const kept = terms.get('saltglass3');
+  terms.delete('saltglass3');
+  const [copy] = terms.values();
+  expect(kept?.minimumPence).toBe(22_200);
+  expect(kept?.travelMin).not.toBe(75);
+  expect(copy?.travelMin).toBe(75);
+  expect(copy?.minimumPence).not.toBe(22_200);
+  await theirs.context.close();
+  await mine.context.close();
+}, 60_000);

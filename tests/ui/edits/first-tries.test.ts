@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import type { Connection } from '#model/scheme.ts';
+import {
+  type DemoName,
+  demoEstimate,
+  demoJob,
+  estimateOf,
+  schemeOf,
+} from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { maySpurFrom, sourcePoints } from '../../../ui/edits/join-sources.ts';
+import { joinedBy } from '../../../ui/edits/joined-by.ts';
+import { addFirstTry, type FirstTry } from '../../../ui/edits/schemes.ts';
+import { edited } from './random-edits.ts';
+
+const foundIn = (name: DemoName) => demoEstimate(name).asFound.worked;
+
+function tried(name: DemoName, which: FirstTry) {
+  const { edit, schemeId } = addFirstTry(foundIn(name), which);
+  return schemeOf(estimateOf(edited({ ...demoJob(name), schemes: [] }, edit)), schemeId);
+}
+const connectionsOf = (scheme: ReturnType<typeof tried>): readonly Connection[] =>
+  scheme.worked.scheme?.connections ?? [];
+const cableM = (scheme: ReturnType<typeof tried>): number =>
+  scheme.runs.reduce((sum, { lengthMm }) => sum + (lengthMm ?? 0), 0) / 1000;
+
+describe('points to join on at', () => {
+  it('come by nearness, those at the back of the same wall as near as those in the same room', () => {
+    // W1 is on the living room’s side of the wall that R1 is on in the hall, 0.3 m further along.
+    const [nearest] = sourcePoints(foundIn('saltglass-row'), null, 'w1-living1');
+    expect(nearest).toMatchObject({ pointId: 'r1-hallway', role: 'ring', taken: 0, hasSpur: false });
+    expect(nearest?.awayMm).toBeLessThan(600);
+  });
+
+  it('come before those that are as near behind another wall', () => {
+    // C2 is 1.7 m off in the bedroom, across the hall; C7 2 m off in W1’s own room.
+    const ids = sourcePoints(foundIn('quarrel-court'), null, 'w1-livingr').map(({ pointId }) => pointId);
+    expect(ids.indexOf('c7-livingr')).toBeLessThan(ids.indexOf('c2-bedroom'));
+  });
+
+  it('are no place for a spur where one starts already, as found or in the scheme', () => {
+    const job = demoJob('saltglass-row');
+    const scheme = job.schemes.find(({ id }) => id === 'spurs-rcbo') ?? null;
+    const sources = sourcePoints(foundIn('saltglass-row'), scheme, 'w2-bedroom');
+    const may = (id: string): boolean | undefined =>
+      sources.filter(({ pointId }) => pointId === id).map(maySpurFrom)[0];
+    // R9 has the spur to S1; R8 has W3's in this scheme; S1 is on a spur itself; R5 is free.
+    expect(['r9-bedroom', 'r8-bedroom', 's1-bedroom', 'r5-kitchen'].map(may)).toEqual([
+      false,
+      false,
+      false,
+      true,
+    ]);
+  });
+});
+
+describe('a first try', () => {
+  it('at a fused branch is the one made by hand: 10.7 m, from A4 through B1, B2 and B3', () => {
+    const scheme = tried('fernlow-close', 'fused-branch');
+    expect(connectionsOf(scheme)).toMatchObject([
+      { kind: 'fused-spur', from: { point: 'a4-kitchen' }, unit: { fuseA: 13 } },
+    ]);
+    expect(connectionsOf(scheme).flatMap(joinedBy)).toEqual(['b1-kitchen', 'b2-kitchen', 'b3-kitchen']);
+    expect(cableM(scheme)).toBeGreaterThan(10.7 * 0.95);
+    expect(cableM(scheme)).toBeLessThan(10.7 * 1.05);
+    expect(scheme.complies).toBe('yes');
+  });
+
+  it('at a radial begins at the point nearest to the board', () => {
+    const scheme = tried('fernlow-close', 'radial');
+    expect(connectionsOf(scheme).flatMap(joinedBy)).toEqual(['b3-kitchen', 'b2-kitchen', 'b1-kitchen']);
+  });
+
+  it('at spurs takes each from its own room, and no point twice', () => {
+    const scheme = tried('quarrel-court', 'spurs');
+    const from = connectionsOf(scheme).map((one) => ('from' in one ? one.from : null));
+    expect(from).toEqual([{ point: 'c7-livingr' }, { point: 'c2-bedroom' }, { point: 'c3-bedroom' }]);
+    expect(scheme.complies).toBe('yes');
+    const terrace = connectionsOf(tried('saltglass-row', 'spurs')).map((one) =>
+      'from' in one && 'point' in one.from ? one.from.point : '',
+    );
+    expect(new Set(terrace).size).toBe(terrace.length);
+  });
+
+  it('at the ring opens one leg of it and goes through all', () => {
+    const [ring, ...others] = connectionsOf(tried('fernlow-close', 'ring'));
+    expect(others).toEqual([]);
+    expect(ring).toMatchObject({ kind: 'ring-extension', out: { how: 'joint' }, back: { how: 'joint' } });
+    expect(ring === undefined ? [] : [...joinedBy(ring)].sort()).toEqual([
+      'b1-kitchen',
+      'b2-kitchen',
+      'b3-kitchen',
+    ]);
+  });
+});
