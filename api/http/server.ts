@@ -125,8 +125,10 @@ async function run(settings: Settings): Promise<void> {
     const app = createApp({ ...data, stores, settings: { ...settings, version }, now, log });
     const { host, port } = settings;
     const server = await startServer({ app, host, port, tls: tlsOf(settings.tls) });
+    // Ready to be told to stop before anybody hears that it runs.
+    const told = toldToStop();
     log.say(`Ringwright is at ${server.url}${othersReach(settings, server.url)}`);
-    await toldToStop();
+    await told;
     await server.stop();
   } finally {
     await database.close();

@@ -29,7 +29,7 @@ const tooLow = (page: Page): Promise<readonly string[]> =>
     );
 
 // 44 px: WCAG 2.2, success criterion 2.5.5 (Target Size, Enhanced): 44 by 44 CSS pixels.
-it.each(['/', '/jobs/saltglass3/as-found'])(
+it.each(['/', '/jobs/saltglass3/as-found', '/jobs/saltglass3/ways'])(
   'every button and fold of %s on a phone is 44 px high',
   async (path) => {
     const { page, context } = await stage.open('phone', '/');

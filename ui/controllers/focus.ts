@@ -14,14 +14,6 @@ export async function focusHeadingOf(element: LitElement): Promise<void> {
   heading?.focus({ preventScroll: true });
 }
 
-/** Leaves the text that is being typed for a moment and comes back: a field sends what was typed when it is left. */
-export function sendWhatIsTyped(): void {
-  const field = deepestFocus();
-  if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement)) return;
-  field.blur();
-  field.focus({ preventScroll: true });
-}
-
 const typedIn = new Set(['text', 'number', 'date', 'search', 'email', 'tel', 'url', 'password']);
 
 /** True when keys go into a text at the moment, which has an undo of its own. */
@@ -36,5 +28,5 @@ export function sendTyped(): void {
   const field = deepestFocus();
   if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement)) return;
   field.blur();
-  field.focus();
+  field.focus({ preventScroll: true });
 }

@@ -108,7 +108,9 @@ export class AppShell extends LitElement {
   readonly #leaving = (event: BeforeUnloadEvent): void => {
     // What is being typed counts too: a field sends it when it is left.
     sendTyped();
-    if (this.#jobs.unkept || this.#library.unkept) event.preventDefault();
+    if (!this.#jobs.unkept && !this.#library.unkept) return;
+    this.#keepAll();
+    event.preventDefault();
   };
 
   /** A window that is left keeps what it has; one that is come back to looks whether the firm's library has changed. */

@@ -54,11 +54,6 @@ export class FirmPage extends LitElement {
         border: 1px solid var(--line);
         border-radius: var(--corner);
       }
-      .keeping {
-        min-width: 92px;
-        font-size: 13px;
-        color: var(--ink-soft);
-      }
       .warning {
         padding: 10px 12px;
         margin-bottom: 16px;
@@ -149,7 +144,7 @@ export class FirmPage extends LitElement {
     const key = event.key.toLowerCase();
     if (key === 's') {
       sendTyped();
-      void session?.pin();
+      void session?.keep('by-hand');
     } else if (isTyping(event)) return;
     else if (key === 'z' && !event.shiftKey) session?.undo();
     else if (key === 'y' || key === 'z') session?.redo();
@@ -194,6 +189,7 @@ export class FirmPage extends LitElement {
         .keeping=${session.keeping}
         .trouble=${session.trouble}
         .theirRevision=${session.theirRevision}
+        .theirSavedAt=${session.theirSavedAt}
         .triesAgain=${session.triesAgain}
       ></keeping-notice>
       ${this.trouble === null ? nothing : html`<p class="warning" role="alert">${this.trouble}</p>`}

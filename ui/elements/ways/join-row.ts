@@ -90,6 +90,11 @@ export class JoinRow extends LitElement {
       connection-form {
         margin: 4px 0 2px;
       }
+      @media (max-width: 700px) {
+        .head button {
+          min-height: 44px;
+        }
+      }
     `,
   ];
   declare view: JobView;

@@ -1,0 +1,51 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { allKept, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+const read = async (path: string): Promise<unknown> =>
+  (await fetch(new URL(path, stage.server.address))).json();
+
+describe('a page that is closed in the middle of a word', () => {
+  it('asks first, and keeps what was typed even if it is closed all the same', async () => {
+    const { page, context } = await stage.open('desk', '/jobs/saltglass3/price');
+    const field = page.getByRole('textbox', { name: 'Travel, there and back' });
+    await field.click();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('75');
+    const asked = page.waitForEvent('dialog');
+    await page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.accept();
+    await expect.poll(() => read('/api/jobs/saltglass3')).toMatchObject({ terms: { travelMin: 75 } });
+    await context.close();
+  });
+});
+
+describe('the firm’s page left while the server is away', () => {
+  it('loses nothing: every page says so, and it is kept once the server is back', async () => {
+    const { page, context } = await stage.open('desk', '/firm');
+    await page.route('**/api/library', (route) =>
+      route.request().method() === 'PUT' ? route.abort() : route.continue(),
+    );
+    const name = page.getByRole('textbox', { name: 'Name' }).first();
+    await name.fill('Typed in the cellar');
+    await name.press('Enter');
+    await page.locator('keeping-line[keeping=not-kept]').waitFor();
+    await page.getByRole('link', { name: 'All jobs' }).click();
+    await page.getByRole('heading', { name: 'Jobs', exact: true }).waitFor();
+    await page.getByText('Your changes to the firm’s library are not kept yet.').waitFor();
+    await page.unroute('**/api/library');
+    await page.getByRole('link', { name: 'Firm, prices and norms' }).first().click();
+    expect(await name.inputValue()).toBe('Typed in the cellar');
+    await page.getByRole('button', { name: 'Try now' }).click();
+    await allKept(page);
+    expect(await read('/api/library')).toMatchObject({ firm: { name: 'Typed in the cellar' } });
+    await context.close();
+  });
+});
