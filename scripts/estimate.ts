@@ -5,6 +5,7 @@ import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Fault } from '#model/fault.ts';
+import { type FileKind, isForeign } from '#model/foreign-file.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
@@ -38,24 +39,30 @@ async function textOf(path: string, what: string): Promise<string> {
 
 const sentence = (text: string): string => (text === '' || /[.?!]$/.test(text) ? text : `${text}.`);
 
-const faultLines = (path: string, faults: readonly Fault[]): string =>
+const starts: Readonly<Record<FileKind, string>> = {
+  job: 'Give one that the step Papers has made, or start from one in data/jobs/',
+  library: 'Give one that the page Firm, prices and norms has made',
+};
+
+const faultLines = (path: string, kind: FileKind, faults: readonly Fault[]): string =>
   [
+    ...(isForeign(kind, faults) ? [`${path}: This is no Ringwright ${kind} file. ${starts[kind]}.`] : []),
     `${path}: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}, nothing written.`,
-    ...faults.map((fault) =>
-      `  ${fault.path}: ${sentence(fault.message)} ${sentence(fault.remedy)}`.trimEnd(),
+    ...faults.map(({ path: at, message, remedy }) =>
+      ['  ', sentence(message), ' ', remedy === '' ? '' : `${sentence(remedy)} `, `(${at})`].join(''),
     ),
   ].join('\n');
 
 async function readJobFile(path: string): Promise<Job> {
   const read = readJobText(await textOf(path, 'job file'));
-  if (!read.ok) throw new Refused(faultLines(path, read.faults));
+  if (!read.ok) throw new Refused(faultLines(path, 'job', read.faults));
   return read.job;
 }
 
 async function readLibraryFile(path: string | null): Promise<Library> {
   if (path === null) return demoLibrary();
   const read = readLibraryText(await textOf(path, 'library file'));
-  if (!read.ok) throw new Refused(faultLines(path, read.faults));
+  if (!read.ok) throw new Refused(faultLines(path, 'library', read.faults));
   return read.library;
 }
 
@@ -67,15 +74,16 @@ async function run(args: EstimateArguments): Promise<number> {
     const known = job.schemes.map((scheme) => `  ${scheme.id}  ${scheme.name}`).join('\n');
     throw new Refused(`--scheme ${args.schemeId}: the job has no such scheme. It has:\n${known || '  none'}`);
   }
-  const { result, chosen, drawn, shown } = papers;
+  const { result, chosen, drawn, shown, state, demoNote } = papers;
   const json = estimateJson(result);
-  const workbook = await workbookOf(drawn, shown.id, { library });
+  const workbook = await workbookOf(drawn, shown.id, { library, state });
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
     ...planFiles(papers).map(({ name, svg }) => ({ name, content: svg() })),
   ]);
   say(args.json ? json.trimEnd() : peopleTable(result, chosen, written));
+  if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;
 }

@@ -96,7 +96,7 @@ export function thingFacts(worked: Worked, id: string): ThingFacts | null {
     return {
       kind: 'circuit',
       facts: [
-        ['Device', circuit.device === undefined ? 'not known' : `${circuit.device.ratingA} A`],
+        ['Protective device', circuit.device === undefined ? 'not known' : `${circuit.device.ratingA} A`],
         ['Points', String(job.points.filter((one) => one.circuit === id).length)],
       ],
       step: 'as-found',

@@ -53,6 +53,7 @@ import { outbuilding } from './rules/outbuilding.ts';
 import { outdoorEnclosure } from './rules/outdoor-enclosure.ts';
 import { outdoorRun } from './rules/outdoor-run.ts';
 import { partyWallChase } from './rules/party-wall-chase.ts';
+import { platesApart } from './rules/plates-apart.ts';
 import { polarityBefore } from './rules/polarity-before.ts';
 import { radialCable } from './rules/radial-cable.ts';
 import { rcboAvailable } from './rules/rcbo-available.ts';
@@ -135,6 +136,7 @@ export const allRules: readonly Rule[] = [
   // Positions
   height,
   cornerDistance,
+  platesApart,
   worktopClearance,
   sinkClearance,
   hobClearance,

@@ -1,5 +1,7 @@
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 
@@ -13,6 +15,10 @@ export interface Papers {
   readonly drawn: Estimate;
   /** The scheme of `drawn` that workbook and plans show. */
   readonly shown: SchemeEstimate;
+  /** The name of the job's state, which papers for people carry in the place of a count of saves. */
+  readonly state: string;
+  /** What they say of a firm and prices that are the demo's still; null when nothing is. */
+  readonly demoNote: string | null;
 }
 
 /** A job without a scheme is drawn and counted as it stands: nothing joined. */
@@ -43,5 +49,6 @@ export function papersOf(
   const drawn = chosen === null ? estimate(withoutScheme(job), library, when) : result;
   const shown = chosen ?? drawn.schemes[0];
   if (shown === undefined) throw new Error(`The job "${job.id}" with a scheme gave no estimate.`);
-  return { result, chosen, drawn, shown };
+  const demoNote = demoNotice(demoMarks(library));
+  return { result, chosen, drawn, shown, state: stateTag(job), demoNote };
 }

@@ -12,7 +12,12 @@ export interface PlanFile {
 }
 
 /** One plan a storey, at least one: the first as wiring-plan.svg, each other by its storey's name. */
-export function planFiles({ drawn, shown }: Pick<Papers, 'drawn' | 'shown'>): readonly PlanFile[] {
+export function planFiles({
+  drawn,
+  shown,
+  state,
+  demoNote,
+}: Pick<Papers, 'drawn' | 'shown' | 'state' | 'demoNote'>): readonly PlanFile[] {
   const used = new Set<string>();
   return storeysToDraw(shown).map((storey, i) => {
     const plain = fileWord(storey.name, 'storey');
@@ -29,6 +34,8 @@ export function planFiles({ drawn, shown }: Pick<Papers, 'drawn' | 'shown'>): re
             storeyId: storey.id,
             findings: shown.findings,
             schemeName: shown.name,
+            state,
+            demoNote,
           }),
         ),
     };

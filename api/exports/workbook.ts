@@ -19,12 +19,13 @@ import type { WorkbookContext } from './workbook/workbook-context.ts';
  * and the rates are named cells.
  *
  * @param options.library the library that the estimate was priced with.
+ * @param options.state the name of the job's state.
  * @returns the bytes of an XLSX file; the same estimate gives the same cells.
  */
 export async function workbookOf(
   estimate: Estimate,
   schemeId: string,
-  options: { readonly library: Library },
+  options: { readonly library: Library; readonly state: string },
 ): Promise<Uint8Array> {
   const scheme = estimate.schemes.find(({ id }) => id === schemeId);
   if (scheme === undefined) throw new Error(`The estimate has no scheme "${schemeId}".`);
@@ -39,6 +40,7 @@ export async function workbookOf(
     estimate,
     scheme,
     library: options.library,
+    state: options.state,
     labelOf: labelsOf(scheme.worked),
   };
   addSummarySheet(context);

@@ -1,4 +1,5 @@
 import type { Fault } from '#model/fault.ts';
+import { type FileKind, isForeign } from '#model/foreign-file.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
@@ -24,9 +25,11 @@ export function headingOf(job: Job): JobHeading {
   };
 }
 
-function refusal(code: ProblemCode, what: string, faults: readonly Fault[]): Problem {
+function refusal(code: ProblemCode, what: FileKind, faults: readonly Fault[]): Problem {
+  if (isForeign(what, faults))
+    return new Problem(code, `This is no Ringwright ${what} file; nothing was saved.`, faultDetails(faults));
   const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`;
-  return new Problem(code, `The ${what} has ${count}; nothing was kept.`, faultDetails(faults));
+  return new Problem(code, `The ${what} has ${count}; nothing was saved.`, faultDetails(faults));
 }
 
 const within = (above: string, faults: readonly Fault[]): readonly Fault[] =>

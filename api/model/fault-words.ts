@@ -69,7 +69,7 @@ const words: { readonly [Code in Flaw['code']]: (flaw: FlawOf<Code>) => Words } 
   }),
   'dangling-reference': danglingWords,
   'wrong-format': ({ format, found }) => ({
-    message: `found ${found}, where a job file says ${quoted(format)}; this is not a job file`,
+    message: `this is no Ringwright job file: found ${found}, where one says ${quoted(format)}`,
     remedy: `Open a job file, or write ${quoted(format)} here if this is one`,
   }),
   'newer-version': ({ version, current }) => ({

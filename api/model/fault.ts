@@ -6,7 +6,7 @@ export interface Fault {
   /** Where: `points[3].place.wall`, `line 4, column 12` of a text that is no JSON, or `file` for all of it. */
   readonly path: string;
   readonly code: Flaw['code'] | 'not-json';
-  /** What was found there, and in what; without a full stop. */
+  /** In what thing, and what was found there; without a full stop. */
   readonly message: string;
   /** What to do about it; without a full stop. */
   readonly remedy: string;

@@ -15,11 +15,11 @@ export function fileFaults(schema: z.ZodType, file: unknown): Fault[] {
     .map(({ flaw }) => flawInWords(flaw, subjectWords(schema, file, flaw.path)));
 }
 
-/** One flaw as a fault; `subject` is the thing it lies in. */
+/** One flaw as a fault; `subject` is the thing it lies in, which leads the message. */
 export function flawInWords(flaw: Flaw, subject?: string): Fault {
   const { message, remedy } = faultWords(flaw);
-  const inWhat = subject === undefined ? '' : ` (in ${subject})`;
-  return { path: pathWords(flaw.path), code: flaw.code, message: `${message}${inWhat}`, remedy };
+  const about = subject === undefined ? '' : `${subject.charAt(0).toUpperCase()}${subject.slice(1)}: `;
+  return { path: pathWords(flaw.path), code: flaw.code, message: `${about}${message}`, remedy };
 }
 
 /** Where a place stands among its neighbours, level by level; what is missing stands last. */

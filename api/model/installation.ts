@@ -84,6 +84,8 @@ export const device = z
     curve: z.enum(['B', 'C', 'D', '1', '2', '3']).optional(),
     ratingA: currentA,
     breakingKA: z.number().positive().max(1000).optional(),
+    /** I²t that it lets through at the fault current here, by its maker's data, A²s. */
+    letThroughA2s: z.number().positive().max(1e9).optional(),
     rcd: z.strictObject({ type: rcdType, mA: z.number().positive().max(10_000) }).optional(),
   })
   .meta({ id: 'Device' });

@@ -67,6 +67,12 @@ export const limits = z.strictObject({
   cornerClearanceMm: z.number().positive().optional(),
   worktopClearanceMm: z.number().positive().optional(),
   maximumSpurs: z.int().min(0).optional(),
+  /** Volt drop allowed in socket circuits, % of nominal; the default is 5. */
+  voltDropPercent: z.number().positive().max(100).optional(),
+  /** Whether tabulated volt drops are corrected for conductors that run cooler than 70 °C; the default is no. */
+  voltDropCorrected: z.boolean().optional(),
+  /** How a cold loop reading is compared with a limit for warm conductors; the default is the 80 % rule. */
+  coldLoopRule: z.enum(['eighty-percent', 'guide-divisor']).optional(),
 });
 export type Limits = z.infer<typeof limits>;
 

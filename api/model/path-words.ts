@@ -16,7 +16,8 @@ export function pathWords(path: FilePath): string {
 }
 
 /**
- * The things on the way to a place, innermost first: `opening o2, wall w4, storey s1 "Ground floor"`.
+ * The things on the way to a place, innermost first, by their labels where they have one, and the storey of what
+ * has a place: `socket W1 (Ground floor)`; `opening o2, wall w4, storey "Ground floor"`.
  *
  * @returns undefined where the place lies in nothing that has an id.
  */
@@ -25,7 +26,7 @@ export function subjectWords(schema: z.ZodType, file: unknown, path: FilePath): 
   let at: z.ZodType | undefined = schema;
   let value = file;
   for (const key of path) {
-    const subject = at && entityWords(at, value);
+    const subject = at && entityWords(at, value, file);
     if (subject !== undefined) subjects.unshift(subject);
     at = at && childSchema(at, key, value);
     value = valueAt(value, [key]);
@@ -33,15 +34,28 @@ export function subjectWords(schema: z.ZodType, file: unknown, path: FilePath): 
   return subjects.length === 0 ? undefined : subjects.join(', ');
 }
 
-function entityWords(schema: z.ZodType, value: unknown): string | undefined {
+function entityWords(schema: z.ZodType, value: unknown, file: unknown): string | undefined {
   const kind = entityKind(schema, value);
   if (kind === undefined || !isGroup(value)) return undefined;
   const name = [value.label, value.name].find((word) => typeof word === 'string' && word !== '');
-  const known = typeof value.id === 'string' ? `${kind} ${idWords(value.id)}` : kind;
-  return typeof name === 'string' ? `${known} ${quoted(name)}` : known;
+  if (typeof name !== 'string') return typeof value.id === 'string' ? `${kind} ${idWords(value.id)}` : kind;
+  const isSocket = kind === 'point' && typeof value.kind === 'string' && value.kind.startsWith('socket');
+  const storey = storeyOf(value.place, file);
+  return `${isSocket ? 'socket' : kind} ${idWords(name)}${storey === undefined ? '' : ` (${storey})`}`;
 }
 
-/** A sound id as it stands; anything else quoted, so that what it hides is seen. */
+/** The name of the storey that a place is on, as far as the file tells it. */
+function storeyOf(place: unknown, file: unknown): string | undefined {
+  const storeys = isGroup(file) && Array.isArray(file.storeys) ? file.storeys.filter(isGroup) : [];
+  if (!isGroup(place)) return undefined;
+  const hasWall = ({ walls }: Record<string, unknown>): boolean =>
+    Array.isArray(walls) && walls.some((wall) => isGroup(wall) && wall.id === place.wall);
+  const storey = storeys.find((one) => (place.wall === undefined ? one.id === place.storey : hasWall(one)));
+  const name = storey?.name;
+  return typeof name === 'string' && name !== '' ? quoted(name).slice(1, -1) : undefined;
+}
+
+/** A word that could be an id as it stands; anything else quoted, so that what it hides is seen. */
 function idWords(word: string): string {
   return id.safeParse(word).success ? word : quoted(word);
 }

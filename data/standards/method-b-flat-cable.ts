@@ -28,5 +28,6 @@ export const methodBFlatCable = {
     },
     { areaMm2: 6, currentA: 38, status: 'memory' },
     { areaMm2: 10, currentA: 52, status: 'memory' },
+    { areaMm2: 16, currentA: 69, status: 'memory' },
   ],
 } as const satisfies Table;

@@ -2,6 +2,7 @@ import { labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 
 const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
@@ -23,14 +24,14 @@ function columns(rows: readonly (readonly string[])[]): string {
 function schemeRows(estimate: Estimate): readonly (readonly string[])[] {
   const head = ['Scheme', 'Name', 'Complies', 'Hours', 'Cable', 'Joints', 'Net', 'VAT', 'Total', 'Range'];
   const rows = estimate.schemes.map((scheme) => {
-    const cableMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+    const { cableMm, typicalRuns } = schemeCable(scheme.runs);
     const { totals, range } = scheme;
     return [
       scheme.id,
       scheme.name,
       compliesWords[scheme.complies],
       `${totals.hours.toFixed(1)} h`,
-      `${(cableMm / 1000).toFixed(1)} m`,
+      `${typicalRuns > 0 ? 'about ' : ''}${(cableMm / 1000).toFixed(1)} m`,
       String(scheme.joints.filter((joint) => joint.state === 'new').length),
       pounds(totals.netPence),
       pounds(totals.vatPence),
@@ -45,7 +46,8 @@ function findingLines(findings: readonly Finding[], labelOf: (id: string) => str
   return outcomeOrder.flatMap((outcome) => {
     const of = findings.filter((finding) => finding.outcome === outcome);
     if (of.length === 0) return [];
-    if (outcome === 'passes') return [`${outcomeWords.passes}: ${of.length} checks`];
+    if (outcome === 'passes')
+      return [`${outcomeWords.passes}: ${of.length} ${of.length === 1 ? 'check' : 'checks'}`];
     return of.flatMap((finding) => {
       const price =
         finding.consequencePence === null ? '' : ` (${pounds(finding.consequencePence)} with VAT)`;

@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 let folder = '';
@@ -36,7 +38,23 @@ function variant(name: string, change: (job: Record<string, unknown>) => void): 
   return written(`${name}.json`);
 }
 
+/** What the command says of a library that is the demo's. */
+const saidOfDemo = `${demoNotice(demoMarks(demoLibrary()))} Your own go into a library file: --library FILE.\n`;
+
 describe('the estimate command', () => {
+  it('says nothing of a demo once the library is the firm’s own', async () => {
+    const demoParts = demoLibrary();
+    const own = {
+      ...demoParts,
+      firm: { name: 'Own', address: ['1 Own Yard'], contact: 'own@example.org' },
+      prices: { ...demoParts.prices, source: 'Own merchant' },
+      norms: { ...demoParts.norms, source: 'Own' },
+    };
+    writeFileSync(written('own.json'), JSON.stringify(own));
+    const ran = await run(demo('saltglass-row'), '--out', written('own'), '--library', written('own.json'));
+    expect([ran.code, ran.err]).toEqual([0, '']);
+  });
+
   it('writes estimate, workbook and a plan a storey, prints a table and ends with 0', async () => {
     const { code, out, err } = await run(
       demo('saltglass-row'),
@@ -45,7 +63,7 @@ describe('the estimate command', () => {
       '--date',
       '2026-11-25',
     );
-    expect([code, err]).toEqual([0, '']);
+    expect([code, err]).toEqual([0, saidOfDemo]);
     expect(readdirSync(written('a')).sort()).toEqual([
       'bill-of-materials.xlsx',
       'estimate.json',
@@ -132,8 +150,8 @@ describe('the estimate command', () => {
     const { code, err, out } = await run(job, '--out', written('d'));
     expect([code, out]).toEqual([2, '']);
     expect(err).toMatch(/title/);
-    expect(err).toMatch(/points\[0\]\.kind.*socket-twin/);
-    expect(err).toMatch(/points\[0\]\.circuit.*no-such-one/);
+    expect(err).toMatch(/Socket R1.*socket-twin.*\(points\[0\]\.kind\)/);
+    expect(err).toMatch(/Socket R1.*no-such-one.*\(points\[0\]\.circuit\)/);
     expect(readdirSync(folder)).not.toContain('d');
   });
 
@@ -146,6 +164,14 @@ describe('the estimate command', () => {
     expect(runs.map(({ code }) => code)).toEqual([2, 2, 2]);
     expect(runs[1]?.err).toContain('spurs-rcbo');
     expect(readdirSync(folder)).not.toContain('e');
+  });
+
+  it('says first that a file is no job at all, and what to give it instead', async () => {
+    const text = written('letter.txt');
+    writeFileSync(text, 'Dear Sir,');
+    const { code, err } = await run(text, '--out', written('letter'));
+    expect(code).toBe(2);
+    expect(err.split('\n')[0]).toMatch(/This is no Ringwright job file\. .*data\/jobs/);
   });
 
   it('answers a job of a newer version with that alone', async () => {
@@ -172,8 +198,8 @@ describe('the estimate command', () => {
     });
     const runs = await Promise.all([run(bare, '--out', written('g')), run(noScheme, '--out', written('h'))]);
     expect(runs.map(({ code, err }) => [code, err])).toEqual([
-      [1, ''],
-      [1, ''],
+      [1, saidOfDemo],
+      [1, saidOfDemo],
     ]);
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ghostShapes, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { Shape } from '#drawing/scene.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { nearestFace } from '#engine/plan/nearest-face.ts';
@@ -70,5 +70,30 @@ describe('the ghost of a new point', () => {
     );
     expect(Math.min(...xs)).toBeCloseTo(14, 6);
     expect(Math.max(...xs)).toBeGreaterThan(16);
+  });
+});
+
+describe('the label of a point that moves', () => {
+  const labelAt = (place: Place) =>
+    movingLabel(frameAt(50), plan, place, 'W1').filter((shape) => shape.kind === 'text');
+
+  it('keeps clear of the figures of its dimensions, wherever the hand is', () => {
+    fc.assert(
+      fc.property(anyPlace, (place) => {
+        const [label] = labelAt(place);
+        if (label === undefined) throw new Error('no label drawn');
+        for (const shape of placeDimensions(frameAt(50), plan, place))
+          if (shape.kind === 'text')
+            expect(Math.hypot(shape.at[0] - label.at[0], shape.at[1] - label.at[1])).toBeGreaterThan(3);
+      }),
+    );
+  });
+
+  it('is none for a place that is not on the plan', () => {
+    expect(labelAt({ wall: 'no-such-wall', side: 'left', alongMm: 10, heightMm: 450 })).toEqual([]);
+  });
+
+  it('is there for a place that is on no wall', () => {
+    expect(labelAt({ storey: 'ground-flr', at: [1000, 1000], heightMm: 450 })).toHaveLength(1);
   });
 });

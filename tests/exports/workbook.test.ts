@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
@@ -43,7 +44,7 @@ function firstScheme({ schemes }: Estimate): SchemeEstimate {
 }
 
 async function firstWorkbook(of: Estimate, library: Library): Promise<Uint8Array> {
-  return workbookOf(of, firstScheme(of).id, { library });
+  return workbookOf(of, firstScheme(of).id, { library, state: '7K3M-9QDX' });
 }
 
 /** The money that the workbook comes to, in pence as the engine has it. */
@@ -186,9 +187,33 @@ describe('the workbook as written', () => {
       expect(sheet.pageSetup.printTitlesRow).toMatch(/^1:[13]$/);
       expect(sheet.headerFooter.oddFooter).toContain(of.reference);
       expect(sheet.headerFooter.oddFooter).toContain('2026-11-20');
-      expect(sheet.headerFooter.oddFooter).toContain('revision 3');
+      expect(sheet.headerFooter.oddFooter).toContain('state 7K3M-9QDX');
       expect(sheet.headerFooter.oddFooter).toContain(of.edition);
     }
+  });
+
+  it('says that firm and prices are the demo’s while they are, and nothing of it once they are the firm’s own', async () => {
+    const note = demoNotice(demoMarks(plain)) ?? 'no note';
+    expect(await textsOf(await firstWorkbook(of, plain), 'Summary')).toContain(note);
+    const own: Library = {
+      ...plain,
+      firm: { name: 'Own', address: ['1 Own Yard'], contact: 'own@example.org' },
+      prices: { ...plain.prices, source: 'Own merchant' },
+      norms: { ...plain.norms, source: 'Own' },
+    };
+    const book = await openBook(await firstWorkbook(estimateOf(saltglass, own), own));
+    const cells = cellsOf(book).concat(
+      book.worksheets.map(({ headerFooter }) => headerFooter.oddFooter ?? ''),
+    );
+    expect(cells.filter((cell) => /demonstration/i.test(cell))).toEqual([]);
+  });
+
+  it('counts no saves anywhere', async () => {
+    const book = await openBook(await firstWorkbook(of, plain));
+    const cells = cellsOf(book).concat(
+      book.worksheets.map(({ headerFooter }) => headerFooter.oddFooter ?? ''),
+    );
+    expect(cells.filter((cell) => /revision/i.test(cell))).toEqual([]);
   });
 
   it('says the cautions and what is known of the edition on its first sheet', async () => {
@@ -198,7 +223,9 @@ describe('the workbook as written', () => {
 
   it('has each finding once, the failures first', async () => {
     const failing = of.schemes.find(({ complies }) => complies === 'no');
-    const book = await readBook(await workbookOf(of, failing?.id ?? '', { library: plain }));
+    const book = await readBook(
+      await workbookOf(of, failing?.id ?? '', { library: plain, state: '7K3M-9QDX' }),
+    );
     expect(book.value('Checks', 'A4')).toMatch(/^Fails/);
     const count = failing?.findings.length ?? 0;
     expect(book.value('Checks', `L${3 + count}`)).not.toBeNull();
@@ -211,7 +238,9 @@ describe('the workbook as written', () => {
   });
 
   it('refuses a scheme that the estimate does not have', async () => {
-    await expect(workbookOf(of, 'no-such-scheme', { library: plain })).rejects.toThrow('no-such-scheme');
+    await expect(workbookOf(of, 'no-such-scheme', { library: plain, state: '7K3M-9QDX' })).rejects.toThrow(
+      'no-such-scheme',
+    );
   });
 });
 
@@ -268,9 +297,9 @@ describe('texts that a spreadsheet could take for a formula', () => {
     expect(texts).toEqual(expect.arrayContaining([hostile.reference, hostile.scheme, hostile.firm]));
     expect(await textsOf(bytes, 'Points')).toContain(hostile.point);
     const [book] = await recalculated([bytes]);
-    expect(book?.value('Summary', 'B4')).toBe(hostile.reference);
-    expect(book?.value('Summary', 'B7')).toBe(hostile.scheme);
-    expect(book?.value('Summary', 'C6')).toContain(hostile.escape);
+    expect(book?.value('Summary', 'B5')).toBe(hostile.reference);
+    expect(book?.value('Summary', 'B8')).toBe(hostile.scheme);
+    expect(book?.value('Summary', 'C7')).toContain(hostile.escape);
     expect(totalsIn(book)).toEqual(totalsOf(firstScheme(estimateOf(job, library)).totals));
   }, 120_000);
 

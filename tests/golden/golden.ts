@@ -1,5 +1,8 @@
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { planScene } from '#drawing/plan/plan-scene.ts';
 import { svgOf } from '#drawing/svg.ts';
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { stateTag } from '#engine/state-tag.ts';
 import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 /** The few figures of each demo scheme whose movement should be noticed and explained. */
@@ -19,6 +22,6 @@ export function golden(): { readonly figures: string; readonly picture: string }
   const figures = Object.fromEntries(demoNames.map((name) => [name, figuresOf(name)]));
   const estimate = demoEstimate('saltglass-row');
   const scheme = schemeOf(estimate, 'spurs-rcbo');
-  const scene = planScene({ ...estimate, worked: scheme.worked, storeyId: 'first-flr1', findings: scheme.findings, schemeName: scheme.name });
+  const scene = planScene({ ...estimate, worked: scheme.worked, storeyId: 'first-flr1', findings: scheme.findings, schemeName: scheme.name, state: stateTag(scheme.worked.job), demoNote: demoNotice(demoMarks(demoLibrary())) });
   return { figures: `${JSON.stringify(figures, null, 2)}\n`, picture: svgOf(scene) };
 }

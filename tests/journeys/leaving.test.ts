@@ -39,7 +39,7 @@ describe('the firm’s page left while the server is away', () => {
     await page.locator('keeping-line[keeping=not-kept]').waitFor();
     await page.getByRole('link', { name: 'All jobs' }).click();
     await page.getByRole('heading', { name: 'Jobs', exact: true }).waitFor();
-    await page.getByText('Your changes to the firm’s library are not kept yet.').waitFor();
+    await page.getByText('Your changes to the firm’s library are not saved yet.').waitFor();
     await page.unroute('**/api/library');
     await page.getByRole('link', { name: 'Firm, prices and norms' }).first().click();
     expect(await name.inputValue()).toBe('Typed in the cellar');

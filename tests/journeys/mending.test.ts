@@ -108,7 +108,7 @@ describe('two windows on one job', () => {
     await set(second.page, 'Minimum charge', '222');
     await second.page.getByText(/This job was changed elsewhere/).waitFor();
     const before = new URL(second.page.url()).pathname;
-    await second.page.getByRole('button', { name: /Keep mine as a copy/ }).click();
+    await second.page.getByRole('button', { name: /Save mine as a copy/ }).click();
     await second.page.waitForURL((url) => url.pathname !== before);
     await allKept(second.page);
     const jobs = (await (await fetch(new URL('/api/jobs', stage.server.address))).json()) as {

@@ -188,13 +188,13 @@ describe('the words of a fault', () => {
 
   it('name the thing, with its label and what it lies in', () => {
     const inPoint = firstFault(put(smallJob(), ['points', 0, 'place', 'heightMm'], 'low'))?.message;
-    expect(inPoint).toContain('point p-one "Living room, south wall"');
+    expect(inPoint).toMatch(/^Socket "Living room, south wall" \(Ground floor\): /);
     const inOpening = firstFault(put(smallJob(), ['storeys', 0, 'walls', 6, 'openings', 0, 'kind'], 'hatch'));
-    expect(inOpening?.message).toContain('opening o-door, wall w-middle, storey s-ground "Ground floor"');
+    expect(inOpening?.message).toContain('Opening o-door, wall w-middle, storey "Ground floor": ');
     const inConnection = firstFault(
       put(smallJob(), ['schemes', 1, 'connections', 0, 'kind'], 'weld'),
     )?.message;
-    expect(inConnection).toContain('connection n-fused, scheme k-fused "Fused spur"');
+    expect(inConnection).toContain('Connection n-fused, scheme "Fused spur": ');
   });
 
   it('tell a number that breaks two bounds once', () => {

@@ -36,7 +36,7 @@ describe('what is known of a chosen thing', () => {
 
   it('knows boards and circuits, and nothing of what is not there', () => {
     expect(thingFacts(worked, worked.job.boards[0]?.id ?? '')?.kind).toBe('board');
-    expect(factsOf(worked.job.circuits[0]?.id ?? '').Device).toMatch(/ A$/);
+    expect(factsOf(worked.job.circuits[0]?.id ?? '')['Protective device']).toMatch(/ A$/);
     expect(thingFacts(worked, 'gone')).toBeNull();
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { countWords } from '../../ui/elements/finding-counts.ts';
 import { nextReference } from '../../ui/next-reference.ts';
 import { whenWords } from '../../ui/when-words.ts';
 
@@ -27,6 +28,19 @@ describe('when something happened, in words', () => {
 
   it('comes back as it is when it is no date', () => {
     expect(whenWords('some time', now)).toBe('some time');
+  });
+});
+
+describe('how many checks come out so', () => {
+  it.each([
+    ['fails', 1, '1 fail'],
+    ['fails', 7, '7 fails'],
+    ['passes', 1, '1 pass'],
+    ['passes', 93, '93 passes'],
+    ['decide', 1, '1 to decide'],
+    ['not-proven', 4, '4 not proven'],
+  ] as const)('%s, %i: "%s"', (outcome, count, words) => {
+    expect(countWords(outcome, count)).toBe(words);
   });
 });
 

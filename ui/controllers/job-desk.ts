@@ -1,9 +1,11 @@
 import { produce } from 'immer';
+import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { copyOfJob } from '../edits/new-job.ts';
+import { withTrueNames } from '../edits/scheme-names.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
@@ -47,6 +49,8 @@ export class JobDesk {
   #lit: ReadonlySet<string> = new Set();
   #moving = false;
   #drag = 0;
+  /** The scheme shown last: it stays the shown one although an edit makes another the cheapest. */
+  #shownScheme: string | null = null;
   #route: JobRoute;
   #closed = false;
   #endLibraryWatch = (): void => {};
@@ -148,12 +152,14 @@ export class JobDesk {
     const session = this.#session;
     if (session === null) return;
     if (session.keeping === 'changed-elsewhere') {
-      this.say('This job was changed elsewhere: choose above which is to count. Until then nothing is kept.');
+      this.say(
+        'This job was changed elsewhere: choose above which is to count. Until then nothing is saved.',
+      );
       return;
     }
     await session.pin();
-    if (session.keeping === 'kept') this.sayInPassing(`Kept as revision ${session.revision}.`);
-    else if (session.keeping === 'not-kept') this.say(`Not kept: ${session.trouble}`);
+    if (session.keeping === 'kept') this.sayInPassing(`Saved by hand, as state ${stateTag(session.now)}.`);
+    else if (session.keeping === 'not-kept') this.say(`Not saved: ${session.trouble}`);
   }
 
   /** Makes an edit, unless the job could not be read again with it. */
@@ -165,7 +171,7 @@ export class JobDesk {
     this.#said = '';
     this.#moving = moving;
     const before = session.now;
-    session.edit(edit);
+    session.edit(moving ? edit : { ...edit, change: withTrueNames(before, edit.change) });
     // A hand that comes to rest where it was changes nothing, yet the whole estimate has waited for it.
     if (session.now === before) this.#takeAndShow();
   }
@@ -259,7 +265,9 @@ export class JobDesk {
   }
 
   #ask({ now: job, revision }: DocumentSession<Job>, library: Library): EstimateAsk {
-    return { job, library, date: today(), revision, schemeId: this.#route.scheme };
+    const isThere = job.schemes.some(({ id }) => id === this.#route.scheme);
+    const schemeId = isThere ? this.#route.scheme : this.#shownScheme;
+    return { job, library, date: today(), revision, schemeId };
   }
 
   #takeAndShow(): void {
@@ -275,6 +283,7 @@ export class JobDesk {
     if (this.#session === null || library === null || worked === undefined) return;
     const { job, whole, scheme, moving } = worked;
     const { step, storey, on } = this.#route;
+    this.#shownScheme = scheme?.id ?? null;
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {
       job,

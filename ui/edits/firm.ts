@@ -22,12 +22,25 @@ export const setFirmAddress = (text: string): LibraryEdit => ({
   },
 });
 
+/** The firm's own limits that are numbers. */
+export type NumberLimit = Exclude<keyof Limits, 'voltDropCorrected' | 'coldLoopRule'>;
+
 /** Sets one of the firm's own limits; null leaves it to the rule. */
-export const setLimit = (limit: keyof Limits, value: number | null): LibraryEdit => ({
+export const setLimit = (limit: NumberLimit, value: number | null): LibraryEdit => ({
   label: value === null ? 'Leave a limit to the rule' : 'Set a limit of the firm’s own',
   change: ({ limits }) => {
     if (value === null) delete limits[limit];
     else limits[limit] = value;
+  },
+});
+
+/** Sets how the firm reckons volt drop and cold loop readings; nothing given leaves it to the default. */
+export const setReckoning = (
+  reckoning: Pick<Limits, 'voltDropCorrected'> | Pick<Limits, 'coldLoopRule'>,
+): LibraryEdit => ({
+  label: 'Change how the firm reckons',
+  change: ({ limits }) => {
+    Object.assign(limits, reckoning);
   },
 });
 

@@ -7,25 +7,25 @@ const none: ReadonlySet<string> = new Set();
 
 /** Removes a point with the legs, the readings and the connections that hang on it. */
 export const removePoint = ({ id, label }: Pick<Point, 'id' | 'label'>): JobEdit => ({
-  label: `Remove ${label} and what hangs on it`,
+  label: `Remove ${label} and its cables`,
   change: (job) => removeAll(job, { points: new Set([id]) }),
 });
 
 /** Removes legs; connections cut into them go, or are mended. */
 export const removeLegs = (ids: readonly string[], name: string): JobEdit => ({
-  label: `Remove ${name} and what hangs on it`,
+  label: `Remove ${name} and what is joined into it`,
   change: (job) => removeAll(job, { legs: new Set(ids) }),
 });
 
 /** Removes a circuit with its legs, its readings and the connections to it; its points stay, of no circuit. */
 export const removeCircuit = ({ id, name }: { readonly id: string; readonly name: string }): JobEdit => ({
-  label: `Remove ${name} and what hangs on it`,
+  label: `Remove ${name} and its cables`,
   change: (job) => removeAll(job, { circuits: new Set([id]) }),
 });
 
 /** Removes a board with its circuits and what hangs on them; points stay, of no circuit. */
 export const removeBoard = ({ id, label }: { readonly id: string; readonly label: string }): JobEdit => ({
-  label: `Remove ${label} and what hangs on it`,
+  label: `Remove ${label} and its circuits`,
   change: (job) => {
     const circuits = job.circuits.filter(({ board }) => board === id).map((circuit) => circuit.id);
     removeAll(job, { boards: new Set([id]), circuits: new Set(circuits) });

@@ -1,15 +1,17 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import type { Job } from '#model/job.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
 import { bestSource, type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
 import { roughlyMm, sourceLegs, sourcePoints, whyNotRadial, whyNotRing } from './join-sources.ts';
+import { freeName, plainSchemeName } from './scheme-names.ts';
 
 /** The kinds of first try that a scheme can be begun with. */
 export const firstTries = ['spurs', 'fused-branch', 'ring', 'radial'] as const;
 export type FirstTry = (typeof firstTries)[number];
 
-/** What a first try is called until somebody names it. */
+/** What a first try does with the wanted points. */
 export const firstTryNames: Readonly<Record<FirstTry, string>> = {
   spurs: 'A spur for each, from the nearest point',
   'fused-branch': 'All behind one fused unit',
@@ -25,13 +27,20 @@ const blankScheme = (name: string, connections: readonly Connection[] = []): Sch
   locks: [],
 });
 
+/** The name of a new scheme, by what it does. */
+const newName = ({ schemes }: Job, connections: readonly Connection[]): string =>
+  freeName(
+    plainSchemeName(connections),
+    schemes.map(({ name }) => name),
+  );
+
 /** Adds a scheme that joins nothing yet. */
-export function addScheme(name: string): { readonly edit: JobEdit; readonly schemeId: string } {
-  const scheme = blankScheme(name);
+export function addScheme(job: Job): { readonly edit: JobEdit; readonly schemeId: string } {
+  const scheme = blankScheme(newName(job, []));
   return {
     schemeId: scheme.id,
     edit: {
-      label: `New scheme: ${name}`,
+      label: 'New scheme',
       change: (job) => {
         job.schemes.push(scheme);
       },
@@ -180,7 +189,7 @@ export function addFirstTry(
     wanted.filter(({ kind }) => kind !== 'fused-unit').map(({ id }) => id),
     which === 'radial' ? awayFromBoard(worked) : awayFromExisting(worked),
   );
-  const scheme = blankScheme(firstTryNames[which]);
+  const scheme = blankScheme('');
   const context: JoinContext = { worked, scheme };
   const joined = (): readonly Connection[] => {
     if (which === 'spurs') return spursForEach(context, others);
@@ -189,7 +198,8 @@ export function addFirstTry(
     return made === null ? [] : [made];
   };
   const first = { ...scheme, connections: [...joined()] };
-  const whole = { ...first, connections: [...spursForEach({ worked, scheme: first }, units)] };
+  const connections = [...spursForEach({ worked, scheme: first }, units)];
+  const whole = { ...first, name: newName(worked.job, connections), connections };
   return {
     schemeId: whole.id,
     edit: {

@@ -73,7 +73,7 @@ export class ChosenCard extends LitElement {
             send(this, 'thing-chosen', { subjectId: null });
           }}
         >
-          Let go
+          Close
         </button>
       </div>
       <dl>${known?.facts.map(([name, value]) => html`<dt>${name}</dt><dd>${value}</dd>`)}</dl>

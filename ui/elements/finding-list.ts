@@ -5,6 +5,7 @@ import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
 import './finding-card.ts';
+import { countWords } from './finding-counts.ts';
 import { controlsCss } from './shared-styles.ts';
 
 /** Outcomes that say nothing of urgency are folded. */
@@ -57,9 +58,9 @@ export class FindingList extends LitElement {
 
   override render(): TemplateResult {
     const counts = outcomeOrder
-      .map((outcome) => [outcomeWords[outcome].toLowerCase(), this.#of(outcome).length] as const)
+      .map((outcome) => [outcome, this.#of(outcome).length] as const)
       .filter(([, count]) => count > 0)
-      .map(([word, count]) => `${count} ${word}`);
+      .map(([outcome, count]) => countWords(outcome, count));
     const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
     return html`<h2>Checks <span class="counts">${counts.join(' · ')}</span></h2>
       ${outcomeOrder.map((outcome) => this.#group(outcome, labelOf))}`;

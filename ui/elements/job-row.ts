@@ -101,7 +101,7 @@ export class JobRow extends LitElement {
       <div class="facts">
         <span>${job.wantedPoints === 0 ? 'nothing wanted yet' : counted(job.wantedPoints, 'wanted point')}</span>
         <span>${job.schemes === 0 ? 'no scheme yet' : counted(job.schemes, 'scheme')}</span>
-        <span>kept ${whenWords(job.savedAt, this.now)}</span>
+        <span>saved ${whenWords(job.savedAt, this.now)}</span>
       </div>
       <div class="acts">
         <button class="small" aria-label=${`Copy ${job.title}`} @click=${() => this.#tell('job-copied')}>Copy</button>

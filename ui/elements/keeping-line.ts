@@ -3,9 +3,9 @@ import type { Keeping } from '../job-view.ts';
 import { controlsCss } from './shared-styles.ts';
 
 const words: Readonly<Record<Keeping, string>> = {
-  kept: 'Kept',
-  keeping: 'Keeping…',
-  'not-kept': 'Not kept',
+  kept: 'Saved',
+  keeping: 'Saving…',
+  'not-kept': 'Not saved',
   'changed-elsewhere': 'Changed elsewhere',
 };
 

@@ -14,7 +14,7 @@ const names: Readonly<Record<Kept, string>> = { job: 'This job', library: 'The f
 const choices: Readonly<Record<Kept, readonly (readonly [Settlement, string, string])[]>> = {
   job: [
     ['take-theirs', 'Take theirs', 'mine goes on the list as a copy first'],
-    ['mine-as-copy', 'Keep mine as a copy', 'and go on with that'],
+    ['mine-as-copy', 'Save mine as a copy', 'and go on with that'],
     ['mine-over-theirs', 'Put mine over theirs', 'theirs goes on the list as a copy first'],
   ],
   library: [
@@ -34,7 +34,6 @@ export class KeepingNotice extends LitElement {
   static override properties: PropertyDeclarations = {
     keeping: { type: String },
     trouble: { attribute: false },
-    theirRevision: { attribute: false },
     theirSavedAt: { attribute: false },
     gone: { type: Boolean },
     triesAgain: { type: Boolean },
@@ -79,7 +78,6 @@ export class KeepingNotice extends LitElement {
   declare keeping: Keeping;
   /** Why the last save did not get through; null when it did. */
   declare trouble: string | null;
-  declare theirRevision: number | null;
   /** ISO; null where it is not told. */
   declare theirSavedAt: string | null;
   /** True when the job was deleted elsewhere. */
@@ -92,7 +90,6 @@ export class KeepingNotice extends LitElement {
     super();
     this.keeping = 'kept';
     this.trouble = null;
-    this.theirRevision = null;
     this.theirSavedAt = null;
     this.gone = false;
     this.triesAgain = true;
@@ -109,7 +106,7 @@ export class KeepingNotice extends LitElement {
     return html`<div role="alert">
       <outcome-mark outcome="decide"></outcome-mark>
       <p>
-        <strong>Your last changes are not kept yet.</strong> ${trouble} Leave this page open: nothing is lost${
+        <strong>Your last changes are not saved yet.</strong> ${trouble} Leave this page open: nothing is lost${
           this.triesAgain
             ? ', and it is tried again by itself.'
             : '. It is not tried again by itself: mend what is named here first, or undo it; your next change is tried at once.'
@@ -132,12 +129,11 @@ export class KeepingNotice extends LitElement {
   }
 
   #elsewhere(): TemplateResult {
-    const when = this.theirSavedAt === null ? '' : `, ${whenWords(this.theirSavedAt, new Date())}`;
-    const revision = this.theirRevision === null ? '' : ` (revision ${this.theirRevision}${when})`;
+    const when = this.theirSavedAt === null ? '' : ` (saved ${whenWords(this.theirSavedAt, new Date())})`;
     return html`<div class="elsewhere" role="alert">
       <outcome-mark outcome="fails"></outcome-mark>
       <p>
-        <strong>${names[this.about]} was changed elsewhere${revision} while you changed it here.</strong> Both are there still.
+        <strong>${names[this.about]} was changed elsewhere${when} while you changed it here.</strong> Both are there still.
         Which is to count?
       </p>
       ${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}

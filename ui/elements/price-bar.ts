@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { outcomeWords } from '#drawing/marks.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import type { JobView } from '../job-view.ts';
 import { pounds, wholePounds } from '../written.ts';
+import { countWords } from './finding-counts.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 
@@ -99,9 +99,8 @@ export class PriceBar extends LitElement {
     const count = this.findings.filter((finding) => finding.outcome === outcome).length;
     if (count === 0) return nothing;
     return html`<span class="count"
-      ><outcome-mark .outcome=${outcome}></outcome-mark>${count}<span class="visually-hidden">
-        ${outcomeWords[outcome].toLowerCase()}</span
-      ></span
+      ><outcome-mark .outcome=${outcome}></outcome-mark><span aria-hidden="true">${count}</span
+      ><span class="visually-hidden">${countWords(outcome, count)}</span></span
     >`;
   }
 

@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const priceBlockCss = css`
   :host {
     display: block;
-    min-height: 216px;
+    min-height: 234px;
     padding: 14px 18px 14px;
     color: var(--block-ink);
     background: var(--block);
@@ -15,6 +15,13 @@ export const priceBlockCss = css`
   }
   .total small {
     font: 400 14px / 1.3 var(--text-font);
+    color: var(--block-soft);
+  }
+  .whose {
+    margin: 0;
+    overflow-wrap: anywhere;
+    font-size: 13px;
+    line-height: 1.35;
     color: var(--block-soft);
   }
   .missing {

@@ -64,7 +64,8 @@ export class PriceBlock extends LitElement {
     const { totals, range, complies } = scheme;
     const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
     const [mark, words] = verdicts[complies];
-    return html`<p class="total">
+    return html`<p class="whose">${scheme.name}</p>
+      <p class="total">
         ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
       </p>
       ${rangeStrip(range)} ${bar(totals)}

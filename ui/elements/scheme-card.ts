@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { send } from '../job-events.ts';
 import { counted, hoursWritten, metresShort, pounds } from '../written.ts';
 import './outcome-mark.ts';
@@ -104,7 +105,7 @@ export class SchemeCard extends LitElement {
 
   override render(): TemplateResult {
     const { scheme } = this;
-    const cableMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+    const { cableMm, typicalRuns } = schemeCable(scheme.runs);
     const joints = scheme.joints.filter((joint) => joint.state === 'new').length;
     const width = Math.min(100, (100 * scheme.totals.grossPence) / Math.max(1, this.scalePence));
     return html`<button
@@ -116,7 +117,7 @@ export class SchemeCard extends LitElement {
       >
       <span class="name">${scheme.name}</span>
       <span class="facts"
-        ><span><b>${metresShort(cableMm)}</b> cable</span><span>${counted(joints, 'joint')}</span
+        ><span>${typicalRuns > 0 ? 'about ' : nothing}<b>${metresShort(cableMm)}</b> cable</span><span>${counted(joints, 'joint')}</span
         ><span><b>${hoursWritten(scheme.totals.hours)}</b></span></span
       >
       <svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">

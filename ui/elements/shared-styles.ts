@@ -5,7 +5,7 @@ export const controlsCss = css`
   :host {
     position: relative;
     box-sizing: border-box;
-    font: 400 15px / 1.45 var(--text-font);
+    font: 400 0.9375rem / 1.45 var(--text-font);
     color: var(--ink);
     font-variant-numeric: tabular-nums;
   }
@@ -19,11 +19,11 @@ export const controlsCss = css`
   }
   h2,
   h3 {
-    font: 600 17px / 1.25 var(--drawing-font);
+    font: 600 1.0625rem / 1.25 var(--drawing-font);
     margin: 0;
   }
   h3 {
-    font-size: 15px;
+    font-size: 0.9375rem;
   }
   p {
     margin: 0 0 8px;
@@ -43,7 +43,7 @@ export const controlsCss = css`
     gap: 6px;
     min-height: 36px;
     padding: 4px 12px;
-    font: 500 15px / 1.2 var(--text-font);
+    font: 500 0.9375rem / 1.2 var(--text-font);
     color: var(--ink);
     text-decoration: none;
     background: var(--sheet);
@@ -69,7 +69,7 @@ export const controlsCss = css`
   button.small {
     min-height: 30px;
     padding: 2px 9px;
-    font-size: 14px;
+    font-size: 0.875rem;
   }
   button[aria-pressed='true'] {
     color: var(--copper-ink);
@@ -86,7 +86,7 @@ export const controlsCss = css`
   table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 14px;
+    font-size: 0.875rem;
   }
   th,
   td {
@@ -96,24 +96,26 @@ export const controlsCss = css`
     border-top: 1px solid var(--rule);
   }
   th {
-    font: 600 13px / 1.3 var(--drawing-font);
+    font: 600 0.8125rem / 1.3 var(--drawing-font);
     color: var(--ink-soft);
     border-top: 0;
   }
   td.number,
   th.number {
     text-align: right;
+  }
+  td.number {
     white-space: nowrap;
   }
   summary {
     cursor: pointer;
     min-height: 36px;
     padding: 6px 0;
-    font: 600 15px / 1.5 var(--drawing-font);
+    font: 600 0.9375rem / 1.5 var(--drawing-font);
   }
   .hint {
     color: var(--ink-soft);
-    font-size: 13px;
+    font-size: 0.8125rem;
   }
   .visually-hidden {
     position: absolute;
@@ -124,7 +126,13 @@ export const controlsCss = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
-  @media (max-width: 700px) {
+  @media (max-width: 43.75em) {
+    th,
+    td {
+      padding-inline: 4px;
+    }
+  }
+  @media (max-width: 43.75em), (pointer: coarse) {
     button,
     a.button,
     button.small,
@@ -140,7 +148,7 @@ export const stepCss = css`
     display: block;
     padding: 16px 20px 24px;
   }
-  @media (max-width: 700px) {
+  @media (max-width: 43.75em) {
     :host {
       padding: 12px 12px 24px;
     }

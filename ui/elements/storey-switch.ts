@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Storey } from '#model/building.ts';
 import { send } from '../job-events.ts';
+import { counted } from '../written.ts';
 import { controlsCss } from './shared-styles.ts';
 
 /** Which storey the plan shows; nothing where there is no choice. */
@@ -8,6 +9,7 @@ export class StoreySwitch extends LitElement {
   static override properties: PropertyDeclarations = {
     storeys: { attribute: false },
     storeyId: { attribute: false },
+    marked: { attribute: false },
   };
   static override styles = [
     controlsCss,
@@ -19,7 +21,7 @@ export class StoreySwitch extends LitElement {
         display: flex;
       }
       button {
-        font: 500 14px / 1.2 var(--drawing-font);
+        font: 500 0.875rem / 1.2 var(--drawing-font);
         border-radius: 0;
       }
       button + button {
@@ -31,7 +33,7 @@ export class StoreySwitch extends LitElement {
       button:last-child {
         border-radius: 0 var(--corner) var(--corner) 0;
       }
-      @media (max-width: 700px) {
+      @media (max-width: 43.75em), (max-height: 37.5em) {
         div {
           flex-direction: column;
         }
@@ -51,6 +53,17 @@ export class StoreySwitch extends LitElement {
           border-radius: 0 0 var(--corner) var(--corner);
         }
       }
+      /* A ring as round a thing on the plan, with how many there are. */
+      .marked {
+        display: inline-grid;
+        place-items: center;
+        min-width: 1.375rem;
+        height: 1.375rem;
+        padding: 0 3px;
+        font: 600 0.8125rem / 1 var(--drawing-font);
+        border: 2px solid var(--copper);
+        border-radius: 0.6875rem;
+      }
       button[aria-pressed='true'] {
         color: var(--sheet);
         background: var(--ink);
@@ -60,23 +73,34 @@ export class StoreySwitch extends LitElement {
   ];
   declare storeys: readonly Storey[];
   declare storeyId: string;
+  /** How many things are lit or chosen on each storey; told of those that are not shown. */
+  declare marked: ReadonlyMap<string, number>;
 
   constructor() {
     super();
     this.storeys = [];
     this.storeyId = '';
+    this.marked = new Map();
   }
 
   override render(): TemplateResult | typeof nothing {
     if (this.storeys.length < 2) return nothing;
     return html`<div role="group" aria-label="Storey">
-      ${this.storeys.map(
-        ({ id, name }) =>
-          html`<button aria-pressed=${id === this.storeyId} @click=${() => send(this, 'storey-shown', { storeyId: id })}>
-            ${name}
-          </button>`,
+      ${this.storeys.map(({ id, name }) =>
+        this.#button(id, name, id === this.storeyId ? 0 : (this.marked.get(id) ?? 0)),
       )}
     </div>`;
+  }
+
+  #button(storeyId: string, name: string, count: number): TemplateResult {
+    const words = count === 0 ? nothing : `${name}, ${counted(count, 'marked thing')}`;
+    return html`<button
+      aria-label=${words}
+      aria-pressed=${storeyId === this.storeyId}
+      @click=${() => send(this, 'storey-shown', { storeyId })}
+    >
+      ${name}${count === 0 ? nothing : html`<span class="marked" aria-hidden="true">${count}</span>`}
+    </button>`;
   }
 }
 customElements.define('storey-switch', StoreySwitch);

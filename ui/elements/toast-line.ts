@@ -22,7 +22,7 @@ export class ToastLine extends LitElement {
       :host {
         position: fixed;
         right: 16px;
-        bottom: var(--toast-bottom, 16px);
+        bottom: 16px;
         left: 16px;
         z-index: 5;
         display: flex;
@@ -34,7 +34,7 @@ export class ToastLine extends LitElement {
         gap: 12px;
         align-items: center;
         max-width: 640px;
-        padding: 8px 8px 8px 16px;
+        padding: 2px 6px 2px 14px;
         color: var(--block-ink);
         background: var(--block);
         border: 1px solid var(--block-soft);

@@ -167,7 +167,7 @@ export class AppShell extends LitElement {
     const keeping = this.#library.session?.keeping ?? 'kept';
     if (this.route.page === 'firm' || keeping === 'kept' || keeping === 'keeping') return nothing;
     return html`<div class="broken" role="alert">
-      <p><strong>Your changes to the firm’s library are not kept yet.</strong></p>
+      <p><strong>Your changes to the firm’s library are not saved yet.</strong></p>
       <a class="button" href="/firm">Firm, prices and norms</a>
     </div>`;
   }
@@ -175,7 +175,7 @@ export class AppShell extends LitElement {
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
-        <strong>Something in this page broke:</strong> ${this.broken}. What was kept is safe on the server; load the page
+        <strong>Something in this page broke:</strong> ${this.broken}. What was saved is on the server; load the page
         again to go on from there.
       </p>
       <button @click=${() => location.reload()}>Load again</button>

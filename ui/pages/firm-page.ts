@@ -1,17 +1,28 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { demoMarks } from '#engine/demo-marks.ts';
 import type { Library } from '#model/library.ts';
 import type { DocumentSession } from '../controllers/document-session.ts';
 import { isTyping, sendTyped } from '../controllers/focus.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import '../elements/firm/firm-details.ts';
-import '../elements/firm/labour-norms.ts';
+import { LabourNorms } from '../elements/firm/labour-norms.ts';
+import '../elements/firm/library-file.ts';
 import '../elements/firm/price-list.ts';
 import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
-/** The firm's own page: its details, usual terms, limits, price list and labour norms, kept as they are edited. */
+/** The parts of the page, as its address names them and as people do. */
+const parts = [
+  ['firm', 'Firm, terms and limits'],
+  ['prices', 'Price list'],
+  ['labour', 'Hourly rate and norms'],
+  ['file', 'As a file'],
+] as const;
+type Part = (typeof parts)[number][0];
+
+/** The firm's own page: its details, usual terms, limits, price list and labour norms, saved as they are edited. */
 export class FirmPage extends LitElement {
   static override properties: PropertyDeclarations = {
     library: { attribute: false },
@@ -53,6 +64,19 @@ export class FirmPage extends LitElement {
         background: var(--sheet);
         border: 1px solid var(--line);
         border-radius: var(--corner);
+      }
+      section {
+        scroll-margin-top: 72px;
+      }
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+        margin-bottom: 16px;
+      }
+      .warning p,
+      .warning ul {
+        margin: 0;
       }
       .warning {
         padding: 10px 12px;
@@ -116,6 +140,7 @@ export class FirmPage extends LitElement {
       this.trouble = error instanceof Error ? error.message : String(error);
     }
     this.version++;
+    await this.#goToAsked();
   }
 
   readonly #edited = (event: CustomEvent<LibraryEdit>): void => this.library.session?.edit(event.detail);
@@ -159,6 +184,7 @@ export class FirmPage extends LitElement {
         <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
         <button
           ?disabled=${session?.undoLabel == null}
+          title=${session?.undoLabel == null ? 'Nothing to undo yet' : `Undo: ${session.undoLabel}`}
           @click=${() => session?.undo()}
           aria-label=${`Undo${session?.undoLabel == null ? '' : `: ${session.undoLabel}`}`}
         >
@@ -166,6 +192,7 @@ export class FirmPage extends LitElement {
         </button>
         <button
           ?disabled=${session?.redoLabel == null}
+          title=${session?.redoLabel == null ? 'Nothing to do again' : `Redo: ${session.redoLabel}`}
           @click=${() => session?.redo()}
           aria-label=${`Redo${session?.redoLabel == null ? '' : `: ${session.redoLabel}`}`}
         >
@@ -174,6 +201,43 @@ export class FirmPage extends LitElement {
         <a class="button" href="/">All jobs</a>
       </header>
       <main>${session === null ? this.#waiting() : this.#parts(session)}</main>`;
+  }
+
+  /** Goes to the part that the address names, such as the hourly rate; otherwise stays. */
+  async #goToAsked(): Promise<void> {
+    const asked = new URLSearchParams(location.search).get('part');
+    await this.updateComplete;
+    const known = parts.find(([part]) => part === asked);
+    if (known !== undefined) this.#goTo(known[0]);
+  }
+
+  #goTo(part: Part): void {
+    const section = this.renderRoot.querySelector(`section[data-part='${part}']`);
+    section?.scrollIntoView();
+    const [content] = section?.children ?? [];
+    if (content instanceof LabourNorms) content.focus({ preventScroll: true });
+    else if (content instanceof HTMLElement) {
+      content.tabIndex = -1;
+      content.focus({ preventScroll: true });
+    }
+  }
+
+  #demoLeft(library: Library): TemplateResult | typeof nothing {
+    const { firm, prices, norms } = demoMarks(library);
+    const left: readonly string[] = [
+      ...(firm ? ['the firm: name, address, telephone and VAT number'] : []),
+      ...(prices
+        ? ['the price list: once its prices are yours, say in “Where the prices are from” whose they are']
+        : []),
+      ...(norms ? ['rate and minutes: once they are yours, say so in “Where the norms are from”'] : []),
+    ];
+    if (left.length === 0) return nothing;
+    return html`<div class="warning">
+      <p><strong>Parts of the invented demo firm are left here; papers say so until you put in your own:</strong></p>
+      <ul>
+        ${left.map((words) => html`<li>${words}</li>`)}
+      </ul>
+    </div>`;
   }
 
   #waiting(): TemplateResult {
@@ -188,14 +252,30 @@ export class FirmPage extends LitElement {
         about="library"
         .keeping=${session.keeping}
         .trouble=${session.trouble}
-        .theirRevision=${session.theirRevision}
         .theirSavedAt=${session.theirSavedAt}
         .triesAgain=${session.triesAgain}
       ></keeping-notice>
       ${this.trouble === null ? nothing : html`<p class="warning" role="alert">${this.trouble}</p>`}
-      <section><firm-details .library=${library}></firm-details></section>
-      <section><price-list .prices=${library.prices}></price-list></section>
-      <section><labour-norms .norms=${library.norms}></labour-norms></section>`;
+      ${this.#demoLeft(library)}
+      <nav aria-label="Parts of this page">
+        ${parts.map(
+          ([part, words]) =>
+            html`<a
+              class="button"
+              href=${`/firm?part=${part}`}
+              @click=${(event: Event) => {
+                event.preventDefault();
+                history.replaceState(null, '', `/firm?part=${part}`);
+                this.#goTo(part);
+              }}
+              >${words}</a
+            >`,
+        )}
+      </nav>
+      <section data-part="firm"><firm-details .library=${library}></firm-details></section>
+      <section data-part="prices"><price-list .prices=${library.prices}></price-list></section>
+      <section data-part="labour"><labour-norms .norms=${library.norms}></labour-norms></section>
+      <section data-part="file"><library-file .library=${library}></library-file></section>`;
   }
 }
 customElements.define('firm-page', FirmPage);

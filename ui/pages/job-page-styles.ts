@@ -3,22 +3,22 @@ import { css } from 'lit';
 /** How a job's page lies at a desk and on a phone. */
 export const jobPageCss = css`
   :host {
-    --sheet-width: 400px;
-    --toast-bottom: 132px;
+    --sheet-width: min(25rem, 34vw);
+    --aside-width: min(21.25rem, 30vw);
     display: grid;
     grid-template:
       'head head head' auto
       'notice notice notice' auto
       'sheet plan aside' minmax(0, 1fr)
-      'strip strip strip' auto / var(--sheet-width) minmax(0, 1fr) 340px;
+      'strip strip strip' auto / var(--sheet-width) minmax(0, 1fr) var(--aside-width);
   }
   :host([wide-sheet]) {
-    --sheet-width: 560px;
+    --sheet-width: min(35rem, 42vw);
   }
   header {
     grid-area: head;
     display: grid;
-    grid-template-columns: minmax(220px, 1fr) auto minmax(220px, 1fr);
+    grid-template-columns: minmax(13.75rem, 1fr) auto minmax(13.75rem, 1fr);
     gap: 20px;
     align-items: center;
     min-height: 66px;
@@ -35,7 +35,7 @@ export const jobPageCss = css`
     align-items: center;
     margin: 0;
     color: var(--ink-soft);
-    font: 500 13px / 1.3 var(--drawing-font);
+    font: 500 0.8125rem / 1.3 var(--drawing-font);
     white-space: nowrap;
   }
   .title a {
@@ -45,7 +45,7 @@ export const jobPageCss = css`
   h1 {
     margin: 0;
     overflow: hidden;
-    font: 600 17px / 1.3 var(--drawing-font);
+    font: 600 1.0625rem / 1.3 var(--drawing-font);
     text-overflow: ellipsis;
     white-space: nowrap;
   }
@@ -67,8 +67,16 @@ export const jobPageCss = css`
     stroke-width: 2;
   }
   step-run {
-    width: 640px;
-    max-width: 48vw;
+    width: 40rem;
+    max-width: 46vw;
+  }
+  /* What was just done stands beside undo and redo: there it covers nothing that one is working on. */
+  toast-line {
+    position: absolute;
+    inset: 6px 112px auto auto;
+    grid-area: head;
+    justify-content: flex-end;
+    width: min(19rem, calc(50vw - min(20rem, 23vw) - 136px));
   }
   .notice {
     grid-area: notice;
@@ -154,20 +162,26 @@ export const jobPageCss = css`
   .close button {
     flex: 1;
   }
-  @media (max-width: 1180px) {
+  @media (max-width: 73.75em) {
     :host {
-      --sheet-width: 330px;
-      grid-template-columns: var(--sheet-width) minmax(0, 1fr) 300px;
+      --sheet-width: 20.625rem;
+      --aside-width: 18.75rem;
     }
     :host([wide-sheet]) {
-      --sheet-width: 440px;
+      --sheet-width: 27.5rem;
     }
     header {
       grid-template-columns: minmax(140px, 1fr) auto auto;
       gap: 12px;
     }
+    toast-line {
+      right: auto;
+      left: 20px;
+      justify-content: flex-start;
+      width: min(24rem, 42vw);
+    }
   }
-  @media (max-width: 960px) {
+  @media (max-width: 60em) {
     :host {
       grid-template:
         'head head' auto
@@ -188,21 +202,34 @@ export const jobPageCss = css`
       border-top: 0;
     }
   }
-  @media (max-width: 700px) {
+  @media (max-height: 37.5em) {
     :host {
+      --sheet-width: min(20.625rem, 50vw);
       grid-template:
-        'head' auto
-        'notice' auto
-        'plan' 40dvh
-        'sheet' minmax(0, 1fr)
-        'bar' auto
-        'steps' auto / minmax(0, 1fr);
+        'head head' auto
+        'notice notice' auto
+        'sheet plan' minmax(0, 1fr)
+        'steps bar' auto / var(--sheet-width) minmax(0, 1fr);
     }
+    :host([wide-sheet]) {
+      --sheet-width: min(27.5rem, 62vw);
+    }
+    .compare {
+      grid-row: 3;
+      grid-column: 1 / -1;
+    }
+  }
+  @media (max-width: 43.75em), (max-height: 37.5em) {
     header {
       grid-template-columns: minmax(0, 1fr) auto;
       gap: 8px;
       min-height: 56px;
       padding: 4px 12px;
+    }
+    toast-line {
+      inset: 3px auto auto 8px;
+      justify-content: flex-start;
+      width: calc(100% - 122px);
     }
     .title a {
       padding: 14px 8px 14px 0;
@@ -214,6 +241,7 @@ export const jobPageCss = css`
     }
     .tools button {
       width: 44px;
+      min-height: 44px;
     }
     step-run {
       grid-area: steps;
@@ -221,12 +249,6 @@ export const jobPageCss = css`
       max-width: none;
       background: var(--sheet);
       border-top: 1px solid var(--line);
-    }
-    .plan {
-      border-bottom: 1px solid var(--line);
-    }
-    .sheet {
-      border-right: 0;
     }
     price-bar {
       grid-area: bar;
@@ -236,6 +258,23 @@ export const jobPageCss = css`
       border-top: 0;
       border-bottom: 1px solid var(--line);
     }
+  }
+  @media (max-width: 43.75em) {
+    :host {
+      grid-template:
+        'head' auto
+        'notice' auto
+        'plan' 40dvh
+        'sheet' minmax(0, 1fr)
+        'bar' auto
+        'steps' auto / minmax(0, 1fr);
+    }
+    .plan {
+      border-bottom: 1px solid var(--line);
+    }
+    .sheet {
+      border-right: 0;
+    }
     .compare,
     .waiting {
       grid-row: 3 / 5;
@@ -244,6 +283,29 @@ export const jobPageCss = css`
     }
     .compare {
       padding: 0;
+    }
+  }
+  /* Too small to be cut up: the page scrolls as one. */
+  @media (max-width: 43.75em) and (max-height: 31.25em) {
+    :host {
+      display: block;
+      overflow: auto;
+    }
+    toast-line {
+      position: fixed;
+    }
+    .plan {
+      height: 60dvh;
+      min-height: 8rem;
+    }
+    .sheet,
+    .compare {
+      overflow: visible;
+    }
+    price-bar {
+      position: sticky;
+      bottom: 0;
+      z-index: 2;
     }
   }
   @media print {

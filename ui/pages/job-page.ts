@@ -7,7 +7,6 @@ import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
-import { watchPhoneWidth } from '../controllers/phone-width.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/as-found/as-found-step.ts';
 import '../elements/chosen-card.ts';
@@ -17,6 +16,7 @@ import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import '../elements/kit/kit-step.ts';
 import '../elements/papers/papers-step.ts';
+import { markedStoreys } from '../elements/plan/marked-storeys.ts';
 import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
@@ -34,6 +34,7 @@ import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepsDone } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
+import { watchSmallWindow } from './small-window.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
@@ -77,7 +78,7 @@ export class JobPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('keydown', this.#keyed);
-    this.#endWatch = watchPhoneWidth((phone) => {
+    this.#endWatch = watchSmallWindow((phone) => {
       this.phone = phone;
     });
   }
@@ -192,7 +193,6 @@ export class JobPage extends LitElement {
         class="notice"
         .keeping=${session?.keeping ?? 'kept'}
         .trouble=${session?.trouble ?? null}
-        .theirRevision=${session?.theirRevision ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
         .gone=${session?.troubleCode === 'no-such-job'}
         .triesAgain=${session?.triesAgain ?? true}
@@ -278,7 +278,11 @@ export class JobPage extends LitElement {
   }
 
   #plan(view: JobView, worked: Worked, findings: readonly Finding[]): TemplateResult {
-    return html`<storey-switch .storeys=${view.job.storeys} .storeyId=${view.storeyId}></storey-switch>
+    return html`<storey-switch
+        .storeys=${view.job.storeys}
+        .storeyId=${view.storeyId}
+        .marked=${markedStoreys(worked, view)}
+      ></storey-switch>
       <plan-view
         .worked=${worked}
         .storeyId=${view.storeyId}

@@ -27,7 +27,10 @@ export interface PlanRequest {
   readonly reference: string;
   readonly schemeName: string;
   readonly date: string;
-  readonly revision: number;
+  /** The name of the job's state. */
+  readonly state: string;
+  /** What the sheet says of a firm and prices that are the demo's still; null when nothing is. */
+  readonly demoNote: string | null;
   readonly edition: string;
   readonly editionNote: string;
   readonly cautions: readonly string[];

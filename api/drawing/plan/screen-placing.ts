@@ -88,3 +88,18 @@ export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): re
     lengthMm === null ? [] : dimension([on(alongMm), on(alongMm + way * lengthMm)], into, lengthMm),
   );
 }
+
+/** From the wall's face to the label of a point that moves: beyond its dimensions and their figures. */
+const LABEL_OFF_WALL = 14;
+const LABEL_SIZE = 3.4;
+
+/** The label of a point that is being moved, large, in the room before its place; empty where that is not on the plan. */
+export function movingLabel(frame: SheetFrame, plan: Plan, place: Place, label: string): readonly Shape[] {
+  const position = positionOfPlace(plan, place);
+  if (position === null) return [];
+  const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
+  const into = wall !== undefined && 'wall' in place ? intoRoom(wall, place.side) : ([0, -1] as const);
+  const [x, y] = moved(toSheet(frame, position.at), into, LABEL_OFF_WALL);
+  const look = { sizeMm: LABEL_SIZE, anchor: 'middle', strong: true } as const;
+  return [words('text-new', sheetPoint(x, y + LABEL_SIZE * 0.35), label, look)];
+}

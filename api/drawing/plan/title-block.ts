@@ -10,7 +10,8 @@ export interface TitleBlockContent {
   readonly storeyName: string;
   readonly schemeName: string;
   readonly date: string;
-  readonly revision: number;
+  readonly state: string;
+  readonly demoNote: string | null;
   readonly edition: string;
 }
 
@@ -75,8 +76,8 @@ export function titleBlock(layout: SheetLayout, content: TitleBlockContent): rea
     {
       atMm: [leftMm + full * 0.35, top + 36],
       widthMm: full * 0.25,
-      name: 'Revision',
-      value: String(content.revision),
+      name: 'State',
+      value: content.state,
       sizeMm: 2.5,
     },
     { atMm: [middle, top + 36], widthMm: full * 0.4, name: 'Scale', value: scale, sizeMm: 2.5 },
@@ -87,9 +88,12 @@ export function titleBlock(layout: SheetLayout, content: TitleBlockContent): rea
     ...[12, 24, 33, 42].map(rule),
     words(
       'text-soft',
-      sheetPoint(leftMm + 2, top + 46.5),
+      sheetPoint(leftMm + 2, top + 45),
       `Dimensions mm, heights above floor. ${content.edition}`,
       { sizeMm: 1.8 },
     ),
+    ...(content.demoNote === null
+      ? []
+      : [words('text', sheetPoint(leftMm + 2, top + 48.3), content.demoNote, { sizeMm: 1.8 })]),
   ];
 }

@@ -24,9 +24,12 @@ function labourAt(end: EndOfRange, task: LabourTask, { library, terms }: PriceRe
 
 /**
  * How far the hours may stray from the agreed level by pace, min ≥ 0. Tasks stray independently, so their
- * deviations add as squares: not every task of a job goes slowly at once.
+ * deviations add as squares: not every task of a job goes slowly at once. Rounded to a hundredth.
  */
-function paceMin(end: EndOfRange, { labour, terms, library }: PriceRequest): number {
+export function paceMin(
+  end: EndOfRange,
+  { labour, terms, library }: Pick<PriceRequest, 'labour' | 'terms' | 'library'>,
+): number {
   const agreed = minutesAt[agreedTerms(terms, library.terms).labour];
   const squares = labour.map((task) => ((task[minutesAt[end]] ?? 0) - (task[agreed] ?? 0)) ** 2);
   return Math.round(Math.sqrt(squares.reduce((sum, square) => sum + square, 0)) * 100) / 100;

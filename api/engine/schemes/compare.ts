@@ -2,6 +2,7 @@ import type { Connection } from '#model/scheme.ts';
 import { type RoomLeft, roomLeft } from '../proof/room-left.ts';
 import type { Finding, Outcome } from '../rules/finding.ts';
 import type { SchemeEstimate } from './estimate-result.ts';
+import { type SchemeCable, schemeCable } from './scheme-cable.ts';
 
 /** What one of two compared schemes comes to. */
 export interface SchemeFigures {
@@ -12,9 +13,7 @@ export interface SchemeFigures {
   readonly lowPence: number;
   readonly highPence: number;
   readonly hours: number;
-  /** New cable as laid, mm; runs of unknown length count nothing and are told in `unknownRuns`. */
-  readonly cableMm: number;
-  readonly unknownRuns: number;
+  readonly cable: SchemeCable;
   readonly newJoints: number;
   readonly newBoxes: number;
   readonly newUnits: number;
@@ -55,8 +54,7 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
     lowPence: scheme.range.lowPence,
     highPence: scheme.range.highPence,
     hours: scheme.totals.hours,
-    cableMm: scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0),
-    unknownRuns: scheme.runs.filter((run) => run.lengthMm === null).length,
+    cable: schemeCable(scheme.runs),
     newJoints: scheme.joints.filter(isNew).length,
     newBoxes: scheme.boxes.filter(({ action }) => action === 'fit' || action === 're-box').length,
     newUnits: scheme.fusedUnits.filter(isNew).length,

@@ -1,7 +1,7 @@
 import type { SchemeDifference, SchemeEstimate } from './estimate-result.ts';
+import { schemeCable } from './scheme-cable.ts';
 
-const cableMm = (scheme: SchemeEstimate): number =>
-  scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+const cableMm = ({ runs }: SchemeEstimate): number => schemeCable(runs).cableMm;
 
 const newJoints = (scheme: SchemeEstimate): number =>
   scheme.joints.filter((joint) => joint.state === 'new').length;

@@ -1,5 +1,6 @@
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { type CellContent, pounds } from './cell-value.ts';
 import { compliesWords } from './summary-sheet.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
@@ -54,7 +55,7 @@ function differenceCell(estimate: Estimate, scheme: SchemeEstimate, row: number)
 function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: number): readonly CellContent[] {
   const { totals, range } = scheme;
   const live = scheme.id === context.scheme.id;
-  const cableMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
+  const { cableMm } = schemeCable(scheme.runs);
   return [
     scheme.name,
     compliesWords[scheme.complies],
@@ -74,7 +75,10 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
 
 /** All schemes of the job side by side, in the job's order. */
 export function addComparisonSheet(context: WorkbookContext): void {
-  const note = `This workbook's scheme, ${context.scheme.name}, follows its formulas; the others stand as estimated.`;
+  const isTypical = context.estimate.schemes.some(({ runs }) => schemeCable(runs).typicalRuns > 0);
+  const note = `This workbook's scheme, ${context.scheme.name}, follows its formulas; the others stand as estimated.${
+    isTypical ? ' Cable to an end without a place is counted with a typical length.' : ''
+  }`;
   const sheet = addTableSheet(context, sheetNames.comparison, note, columns);
   context.estimate.schemes.forEach((scheme, index) => {
     writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, scheme, FIRST_ROW + index));

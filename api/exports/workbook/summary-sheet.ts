@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs';
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import type { Complies } from '#engine/schemes/estimate-result.ts';
 import { pounds, writeCell } from './cell-value.ts';
 import { priceRows } from './price-rows.ts';
@@ -13,13 +14,18 @@ export const compliesWords: Readonly<Record<Complies, string>> = {
   'not-proven': 'Not proven: the survey leaves checks open',
 };
 
-function headRows({ estimate, scheme, library }: WorkbookContext): readonly SummaryRow[] {
-  const { firm } = library;
+function headRows({ estimate, scheme, library, state }: WorkbookContext): readonly SummaryRow[] {
+  const { firm, prices } = library;
+  const demoNote = demoNotice(demoMarks(library));
   return [
+    ...(demoNote === null
+      ? []
+      : [{ label: 'Mind', value: demoNote, remark: 'Put your own firm and prices in' }]),
     { label: 'Reference', value: estimate.reference },
-    { label: 'Date', value: estimate.date, remark: `Revision ${estimate.revision}` },
+    { label: 'Date', value: estimate.date, remark: `State ${state}` },
     { label: 'Firm', value: firm.name, remark: [...firm.address, firm.contact].join(', ') },
     { label: 'Scheme', value: scheme.name },
+    { label: 'Price list', value: prices.date, remark: prices.source },
     { label: 'Checks', value: compliesWords[scheme.complies] },
     { label: 'Edition', value: estimate.edition, remark: estimate.editionNote },
   ];

@@ -1,4 +1,5 @@
 import type { Worksheet } from 'exceljs';
+import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { cellText } from './cell-text.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import type { CellRole, FormatName } from './sheet-style.ts';
@@ -23,9 +24,10 @@ function footText(text: string, length: number): string {
   return cellText(text).replace(/\n/g, ' ').slice(0, length).replaceAll('&', '&&');
 }
 
-function footOf({ estimate }: WorkbookContext): string {
-  const left = `${footText(estimate.reference, 40)}  ${estimate.date}  revision ${estimate.revision}`;
-  return `&L${left}&C${footText(estimate.edition, 80)}&RPage &P of &N`;
+function footOf({ estimate, state, library }: WorkbookContext): string {
+  const left = `${footText(estimate.reference, 40)}  ${estimate.date}  state ${state}`;
+  const demo = demoNotice(demoMarks(library)) === null ? '' : 'Demonstration: see Summary. ';
+  return `&L${left}&C${demo}${footText(estimate.edition, 80)}&RPage &P of &N`;
 }
 
 /** An empty sheet set up for printing on A4, lying, as wide as the page. */

@@ -9,6 +9,8 @@ export interface WorkbookContext {
   readonly estimate: Estimate;
   readonly scheme: SchemeEstimate;
   readonly library: Library;
+  /** The name of the job's state. */
+  readonly state: string;
   readonly labelOf: LabelOf;
 }
 

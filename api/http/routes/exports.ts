@@ -116,7 +116,10 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
     .openapi(exportWorkbook, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
-      const bytes = await workbookOf(papers.drawn, papers.shown.id, { library });
+      const bytes = await workbookOf(papers.drawn, papers.shown.id, {
+        library,
+        state: papers.state,
+      });
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'bill-of-materials.xlsx', WORKBOOK));
     })
     .openapi(exportPlan, async (c) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { stateTag } from '#engine/state-tag.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { testApp } from '#tests/http/test-app.ts';
 import { ApiClient } from '../../../ui/controllers/api-client.ts';
@@ -6,6 +7,7 @@ import { JobDesk, type Settlement } from '../../../ui/controllers/job-desk.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
 import { OpenLibrary } from '../../../ui/controllers/open-library.ts';
 import type { JobRoute } from '../../../ui/controllers/router.ts';
+import { removeScheme } from '../../../ui/edits/schemes.ts';
 import { setTerm } from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 import { TestClock } from './test-clock.ts';
@@ -74,6 +76,35 @@ describe('a job on the desk', () => {
     expect(await titleOf(api)).toBe('Two');
     expect(desk.view?.keeping).toBe('kept');
     expect(line.requests.filter((request) => request.startsWith('PUT'))).toHaveLength(1);
+  });
+
+  it('goes on showing its scheme when an edit makes another the cheapest', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const shown = desk.view?.scheme?.id;
+    expect(shown).toBe(desk.view?.estimate.cheapestId);
+    desk.edit({
+      label: 'Price the shown one up',
+      change: (draft) => {
+        const scheme = draft.schemes.find(({ id }) => id === shown);
+        if (scheme !== undefined) scheme.connections = [];
+      },
+    });
+    await clock.settle(5000);
+    expect(desk.view?.estimate.cheapestId).not.toBe(shown);
+    expect(desk.view?.scheme?.id).toBe(shown);
+    desk.look({ ...route, scheme: 'no-such-scheme' });
+    expect(desk.view?.scheme?.id).toBe(shown);
+  });
+
+  it('shows another scheme when the shown one is removed', async () => {
+    const { api } = await beginServer();
+    const { desk, clock } = await beginDesk(api);
+    const shown = desk.view?.scheme?.id ?? '';
+    desk.edit(removeScheme({ id: shown, name: 'shown' }));
+    await clock.settle(5000);
+    expect(desk.view?.scheme?.id).toBe(desk.view?.estimate.cheapestId);
+    expect(desk.view?.scheme?.id).not.toBe(shown);
   });
 
   it('refuses an edit with which it could not be read again, and says why', async () => {
@@ -317,7 +348,7 @@ describe('keeping by hand', () => {
   const puts = (requests: readonly string[]): string[] =>
     requests.filter((request) => request.startsWith('PUT')).map((request) => request.replace(/^.*how=/, ''));
 
-  it('pins what was kept by itself, and tells the revision', async () => {
+  it('pins what was kept by itself, and tells the state by the name that papers carry', async () => {
     const { api, line } = await beginServer();
     const { desk, clock } = await beginDesk(api);
     desk.edit(titled('One'));
@@ -326,7 +357,7 @@ describe('keeping by hand', () => {
     await desk.keepByHand();
     expect(puts(line.requests)).toEqual(['autosave', 'by-hand']);
     expect(desk.view?.revision).toBe(3);
-    expect(desk.said).toContain('3');
+    expect(desk.said).toContain(stateTag({ ...job, title: 'One' }));
     expect(desk.isSaidInPassing).toBe(true);
   });
 
@@ -348,7 +379,7 @@ describe('keeping by hand', () => {
     desk.edit(titled('One'));
     line.cut = true;
     await desk.keepByHand();
-    expect(desk.said).toMatch(/^Not kept/);
+    expect(desk.said).toMatch(/^Not saved/);
   });
 });
 

@@ -145,7 +145,7 @@ const remedy: Made = ({ job, scheme, a }) =>
     : addRemedy(scheme.id, { kind: 'rcbo', at: pick(job.circuits, a)?.id ?? '' }, 'an RCBO');
 
 const ofSchemes: readonly Made[] = [
-  () => addScheme('New').edit,
+  ({ job }) => addScheme(job).edit,
   ({ house, job, a }) => addFirstTry({ ...house.worked, job }, pick(firstTries, a) ?? 'spurs').edit,
   ({ scheme }) => copyScheme(scheme).edit,
   ({ scheme, a }) => renameScheme(scheme.id, `Name ${a}`),
@@ -172,7 +172,7 @@ const sequence = fc.array(fc.tuple(fc.nat(all.length - 1), fc.nat(40), fc.nat(40
 function afterEdits(house: House, list: readonly (readonly [number, number, number, number])[]): Job {
   return list.reduce((job, [which, s, a, b]) => {
     const scheme = pick(job.schemes, s);
-    if (scheme === undefined) return edited(job, addScheme('New').edit);
+    if (scheme === undefined) return edited(job, addScheme(job).edit);
     const connection = pick(scheme.connections, b);
     const at = { schemeId: scheme.id, connectionId: connection?.id ?? 'none' };
     const edit = pick(all, which)?.({ house, job, scheme, connection, at, a, b }) ?? null;

@@ -7,6 +7,7 @@ import { knownItems } from '#engine/takeoff/items.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
 import { setFirmAddress, setFirmDetail, setFirmTerm, setLimit } from '../../../ui/edits/firm.ts';
+import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
 import { setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
 import { setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
 import type { LibraryEdit } from '../../../ui/library-events.ts';
@@ -101,5 +102,23 @@ describe('any edits of the library', () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe('the library as a file', () => {
+  it('comes back from its own text as it was', () => {
+    const read = readLibraryText(libraryText(library));
+    expect(read.ok && read.library).toEqual(library);
+  });
+
+  it('takes the place of all that was there when it is taken in', () => {
+    const other = edited(
+      library,
+      setFirmDetail('name', 'Other'),
+      setLimit('maximumSpurs', 3),
+      setPrice(item, null),
+    );
+    expect(edited(library, takeLibraryIn(other, 'other.json'))).toEqual(other);
+    expect(edited(other, takeLibraryIn(library, 'own.json'))).toEqual(library);
   });
 });

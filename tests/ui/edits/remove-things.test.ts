@@ -29,7 +29,7 @@ describe('removing a point', () => {
   });
 
   it('says what it does by its label', () => {
-    expect(removePoint({ id: 'r4', label: 'R4' }).label).toBe('Remove R4 and what hangs on it');
+    expect(removePoint({ id: 'r4', label: 'R4' }).label).toBe('Remove R4 and its cables');
   });
 
   it('hangs the rest of a fused branch where the point was', () => {

@@ -53,7 +53,7 @@ describe('the cable to a point in words', () => {
     const connection = worked.scheme === null ? null : connectionOf(worked.scheme, 'b1-kitchen');
     if (connection === null) throw new Error('B1 is not joined');
     const unknown = runs.map((run) => ({ ...run, lengthMm: null }));
-    expect(cableWords(unknown, connection, 'b1-kitchen')).toBe('length not known');
+    expect(cableWords(unknown, connection, 'b1-kitchen')).toBe('cable of a typical length');
     expect(cableWords([], connection, 'b1-kitchen')).toBe('');
   });
 });

@@ -48,7 +48,7 @@ function unitFields(point: Point): TemplateResult {
     html`<tick-field .label=${label} .value=${value} @field-change=${edits<boolean>((has) => put(made(has)))}></tick-field>`;
   return html`<choice-field
       label="Fuse"
-      .empty=${point.status === 'wanted' ? 'Worked out from the load' : 'Not known'}
+      .empty=${point.status === 'wanted' ? 'Automatic, from the load' : 'Not known'}
       .options=${fusesWith(unit.fuseA)}
       .value=${unit.fuseA === undefined ? null : String(unit.fuseA)}
       @field-change=${edits<string | null>((fuse) =>
@@ -178,13 +178,15 @@ export function loadFields(point: Point): TemplateResult {
       <text-field
         label="Appliance"
         .disabled=${load === undefined}
+        .help=${load === undefined ? 'Once its load is entered' : ''}
         .value=${load?.use ?? ''}
         @field-change=${edits<string>((use) => (load === undefined ? null : setPointFact(point, 'load', { ...load, use })))}
       ></text-field>
     </div>
     <tick-field
-      label="Fixed there, not on a plug"
+      label="Hard-wired"
       .disabled=${load === undefined}
+      .help=${load === undefined ? 'Once its load is entered' : ''}
       .value=${load?.fixed ?? isFixed}
       @field-change=${edits<boolean>((fixed) => (load === undefined ? null : setPointFact(point, 'load', { ...load, fixed })))}
     ></tick-field>`;

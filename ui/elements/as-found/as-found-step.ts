@@ -107,6 +107,8 @@ export class AsFoundStep extends LitElement {
   declare tapped: Place | null;
   declare private open: ReadonlySet<FoundSection>;
   declare private waiting: Waiting | null;
+  /** The fact that the thing chosen next is chosen for. */
+  #askedFact: string | null = null;
 
   constructor() {
     super();
@@ -117,6 +119,10 @@ export class AsFoundStep extends LitElement {
       event.stopPropagation();
       const { chosen } = this.view;
       if (chosen !== null) this.#wait(this.waiting === null ? { thingId: chosen } : null);
+    });
+    this.addEventListener('fact-asked', (event) => {
+      event.stopPropagation();
+      this.#ask(event.detail.subjectId, event.detail.fact);
     });
     this.addEventListener('points-wanted', () => this.#wait(this.waiting === null ? 'new-points' : null));
   }
@@ -139,8 +145,17 @@ export class AsFoundStep extends LitElement {
     if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
   }
 
-  /** Brings the chosen thing's line to the top, unless it was chosen right here. */
+  /** Opens a thing's form at the field of one of its facts. */
+  #ask(id: string, fact: string | null): void {
+    this.#askedFact = fact;
+    if (this.view.chosen === id) void this.#showRow(id);
+    else send(this, 'thing-chosen', { subjectId: id });
+  }
+
+  /** Brings the chosen thing's line to the top, unless it was chosen right here; what was asked of it takes the focus. */
   async #showRow(id: string): Promise<void> {
+    const fact = this.#askedFact;
+    this.#askedFact = null;
     await this.updateComplete;
     for (const list of this.renderRoot.querySelectorAll('.body > *')) {
       if (!(list instanceof LitElement)) continue;
@@ -149,7 +164,10 @@ export class AsFoundStep extends LitElement {
       await new Promise(requestAnimationFrame);
       const rows = [...list.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
       const row = rows.find(({ dataset }) => dataset.thing === id);
-      if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
+      if (row === undefined) continue;
+      const field = fact === null ? null : row.querySelector<HTMLElement>(`[data-fact='${fact}']`);
+      if (field !== null) showField(field);
+      else if (!row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
     }
   }
 
@@ -192,15 +210,27 @@ export class AsFoundStep extends LitElement {
       <ol>
         <li>Open a demo job from <a href="/">the list of jobs</a> and look how one is filled in.</li>
         <li>List the points room by room, under Points below; no plan is needed for a first price.</li>
-        <li>Tap the points on the plan, once its walls are there.</li>
+        <li>Tap the points on the plan.</li>
       </ol>
       <div class="buttons">
-        <button class="small" @click=${() => this.#toggle('points', true)}>List points by room</button>
+        <button class="small" @click=${() => void this.#listByRoom()}>List points by room</button>
         <button class="small" aria-pressed=${this.waiting === 'new-points'} @click=${() => this.#wait(this.waiting === null ? 'new-points' : null)}>
           ${this.waiting === 'new-points' ? 'Tap each point; press here when done' : 'Tap points on the plan'}
         </button>
       </div>
     </div>`;
+  }
+
+  /** Opens the list by room and goes to its first field: it lies further down than a screen shows. */
+  async #listByRoom(): Promise<void> {
+    this.#toggle('points', true);
+    await this.updateComplete;
+    const list = this.renderRoot.querySelector('point-list');
+    await list?.updateComplete;
+    const byRoom = list?.renderRoot.querySelector('points-by-room') ?? null;
+    await byRoom?.updateComplete;
+    const room = byRoom?.renderRoot.querySelector('text-field') ?? null;
+    if (room !== null) showField(room);
   }
 
   #section(section: FoundSection, title: string, state: string, body: () => TemplateResult): TemplateResult {
@@ -245,6 +275,14 @@ export class AsFoundStep extends LitElement {
       .tapping=${this.waiting === 'new-points'}
     ></point-list>`;
   }
+}
+
+/** Brings a field into the middle of sight and goes to it, past a part of the form that is folded away. */
+function showField(field: HTMLElement): void {
+  const folded = field.closest('details');
+  if (folded !== null) folded.open = true;
+  field.scrollIntoView({ block: 'center' });
+  field.focus({ preventScroll: true });
 }
 
 /** Puts a point or a board where the plan was tapped; the height that it has stays. */

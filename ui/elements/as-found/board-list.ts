@@ -76,7 +76,7 @@ export class BoardList extends LitElement {
         .waiting=${this.placing === board.id}
         @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setBoardFact(board, 'place', event.detail.place))}
       ></place-fields>
-      ${removeButton(board.label, (from) => send(from, 'job-edit', removeBoard(board)))}
+      ${removeButton(board.label, (from) => send(from, 'job-edit', removeBoard(board)), 'its circuits')}
     </div>`;
   }
 

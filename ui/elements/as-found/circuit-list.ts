@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { CircuitShapeName } from '#engine/circuit/shape.ts';
 import type { Circuit } from '#model/installation.ts';
 import {
@@ -49,7 +49,7 @@ export class CircuitList extends LitElement {
             id: circuit.id,
             name: circuit.name,
             facts: circuitWords(circuit),
-            state: circuit.device === undefined ? 'device?' : '',
+            state: circuit.device === undefined ? 'MCB or fuse?' : '',
             wide: true,
             form: () => this.#form(circuit),
           }),
@@ -57,6 +57,7 @@ export class CircuitList extends LitElement {
       </ul>
       <div class="buttons">
         <button class="small" ?disabled=${boards.length === 0} @click=${() => this.#add()}>Add a circuit</button>
+        ${boards.length === 0 ? html`<span class="hint">Add the board first, under Supply and board.</span>` : nothing}
       </div>`;
   }
 
@@ -135,7 +136,7 @@ export class CircuitList extends LitElement {
           loads.filter((_, at) => at !== index),
         ),
       );
-    return html`<h4>Loads that no point stands for</h4>
+    return html`<h4>Other loads on this circuit</h4>
       ${loads.map(
         (load, index) =>
           html`<div class="pair">

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Circuit, Device } from '#model/installation.ts';
 import { setDevice } from '../../edits/circuits.ts';
 import { choiceFact, edits, mustChoice, mustNumber, numberFact } from './fact-fields.ts';
@@ -9,7 +9,7 @@ export function deviceFields(circuit: Circuit): TemplateResult {
   const { device } = circuit;
   if (device === undefined)
     return html`<number-field
-      label="Device rating"
+      label="MCB or fuse rating"
       unit="A"
       .min=${1}
       .max=${10_000}
@@ -21,10 +21,10 @@ export function deviceFields(circuit: Circuit): TemplateResult {
     set: <K extends keyof Device>(fact: K, value: Device[K] | null) => setDevice(circuit, { [fact]: value }),
   };
   return html`<div class="pair">
-      ${mustNumber(facts, 'ratingA', { label: 'Device rating', unit: 'A', min: 1, max: 10_000 })}
+      ${mustNumber(facts, 'ratingA', { label: 'MCB or fuse rating', unit: 'A', min: 1, max: 10_000 })}
       ${choiceFact(facts, 'curve', { label: 'Curve', options: deviceCurves })}
     </div>
-    ${mustChoice(facts, 'standard', { label: 'Device', options: deviceStandards })}
+    ${mustChoice(facts, 'standard', { label: 'Protective device', options: deviceStandards })}
     ${numberFact(facts, 'breakingKA', { label: 'Breaking capacity', unit: 'kA', min: 0.1, max: 1000 })}
     ${rcdOfDevice(circuit, device)}`;
 }
@@ -40,14 +40,17 @@ function rcdOfDevice(circuit: Circuit, { rcd }: Device): TemplateResult {
         setDevice(circuit, { rcd: type === null ? null : { type, mA: rcd?.mA ?? 30 } }),
       )}
     ></choice-field>
-    <number-field
-      label="It trips at"
-      unit="mA"
-      .min=${1}
-      .max=${10_000}
-      .disabled=${rcd === undefined}
-      .value=${rcd?.mA ?? null}
-      @field-change=${edits<number | null>((mA) => (mA === null || rcd === undefined ? null : setDevice(circuit, { rcd: { ...rcd, mA } })))}
-    ></number-field>
+    ${
+      rcd === undefined
+        ? nothing
+        : html`<number-field
+            label="It trips at"
+            unit="mA"
+            .min=${1}
+            .max=${10_000}
+            .value=${rcd.mA}
+            @field-change=${edits<number | null>((mA) => (mA === null ? null : setDevice(circuit, { rcd: { ...rcd, mA } })))}
+          ></number-field>`
+    }
   </div>`;
 }

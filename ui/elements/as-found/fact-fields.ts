@@ -68,6 +68,7 @@ export function numberFact<K extends string>(
 ): TemplateResult {
   const value = facts.thing[fact];
   return html`<number-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .unit=${unit}
@@ -88,6 +89,7 @@ export function mustNumber<K extends string>(
   { label, help = '', unit, min = 0, max, whole = false }: NumberWords,
 ): TemplateResult {
   return html`<number-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .unit=${unit}
@@ -118,6 +120,7 @@ export function choiceFact<K extends string, V extends string>(
   { label, help = '', options, empty = 'Not known' }: ChoiceWords<V>,
 ): TemplateResult {
   return html`<choice-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .options=${options}
@@ -136,6 +139,7 @@ export function mustChoice<K extends string, V extends string>(
   { label, help = '', options }: Omit<ChoiceWords<V>, 'empty'>,
 ): TemplateResult {
   return html`<choice-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .options=${options}
@@ -163,6 +167,7 @@ export function yesNoFact<K extends string>(
 ): TemplateResult {
   const value = facts.thing[fact];
   return html`<choice-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .options=${yesOrNo}
@@ -186,6 +191,7 @@ export function textFact<K extends string>(
   { label, help = '', kind = 'text', multiline = false }: TextWords,
 ): TemplateResult {
   return html`<text-field
+    data-fact=${fact}
     .label=${label}
     .help=${help}
     .kind=${kind}

@@ -23,7 +23,7 @@ export const formCss = css`
   }
   .row {
     display: grid;
-    grid-template-columns: 46px minmax(0, 1fr) auto;
+    grid-template-columns: 56px minmax(0, 1fr) auto;
     gap: 2px 8px;
     align-items: baseline;
     justify-content: stretch;
@@ -45,6 +45,17 @@ export const formCss = css`
   }
   .row .name {
     font: 600 15px / 1.35 var(--drawing-font);
+  }
+  .row .name::before {
+    display: inline-block;
+    margin-right: 6px;
+    border: 4px solid transparent;
+    border-right-width: 0;
+    border-left: 5px solid var(--ink-soft);
+    content: '';
+  }
+  .row[aria-expanded='true'] .name::before {
+    transform: rotate(90deg);
   }
   .row .more {
     grid-column: 2 / -1;

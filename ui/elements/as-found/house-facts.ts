@@ -73,7 +73,7 @@ export class HouseFacts extends LitElement {
 
   #storey(storey: Storey): TemplateResult {
     const facts = storeyFacts(storey);
-    return html`<details class="less" ?open=${this.view.chosen === storey.id}>
+    return html`<details class="less" data-thing=${storey.id} ?open=${this.view.chosen === storey.id}>
       <summary>${storey.name}: heights, floor and ceiling</summary>
       <div class="fields">
         ${mustText('Name', storey.name, (text) => setStoreyFact(storey, 'name', text))}

@@ -59,7 +59,7 @@ export class LegForm extends LitElement {
         <div class="pair">${this.#endField('from', 'From')}${this.#endField('to', 'To')}</div>
         ${this.#cableFields()} ${this.#lengthField()} ${this.#routeField()}
       </div>
-      ${removeButton(`the cable ${this.name}`, (from) => send(from, 'job-edit', removeLegs([this.leg.id], `the cable ${this.name}`)))}`;
+      ${removeButton(`the cable ${this.name}`, (from) => send(from, 'job-edit', removeLegs([this.leg.id], `the cable ${this.name}`)), 'what is joined into it')}`;
   }
 
   #circuitField(): TemplateResult {

@@ -69,6 +69,7 @@ export class LegList extends LitElement {
         >
           Add a cable${job.circuits.length > 1 ? html` to ${circuit.name}` : nothing}
         </button>
+        ${foundPoints(job, circuit.id).length === 0 ? html`<span class="hint">Add points first: a cable leads to one.</span>` : nothing}
       </div>`;
   }
 

@@ -14,6 +14,13 @@ export function openQuestions({ scheme, estimate }: JobView): readonly OpenQuest
   return (whole?.openQuestions ?? []).toSorted((a, b) => b.worthPence - a.worthPence);
 }
 
+/** The field that answers a question, by the name of its fact; what is not here has no single field. */
+const askedFacts: Readonly<Record<string, string>> = {
+  'box-depths': 'boxDepthMm',
+  'rcbo-available': 'rcboAvailable',
+  'boards-liftable': 'liftable',
+};
+
 /** What is worth finding out, with what of the price's range each answer accounts for. */
 export class OpenQuestions extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
@@ -83,29 +90,36 @@ export class OpenQuestions extends LitElement {
   }
 
   /** The things that a question is about, each opening its form; cables that are not laid yet have none. */
-  #subjects({ subjects }: OpenQuestion): TemplateResult | typeof nothing {
+  #subjects({ question, subjects }: OpenQuestion): TemplateResult | typeof nothing {
     const { job, estimate } = this.view;
     const labelOf = labelsOf(estimate.asFound.worked);
     const known = subjects.filter((id) => sectionOfThing(job, id) !== null);
     if (known.length === 0) return nothing;
     return html`<div class="subjects">
       ${known.map(
-        (id) =>
-          html`<button class="small" @click=${() => send(this, 'thing-chosen', { subjectId: id })}>${labelOf(id)}</button>`,
+        (id) => html`<button class="small" @click=${() => this.#ask(question, id)}>${labelOf(id)}</button>`,
       )}
     </div>`;
   }
 
+  #ask(question: string, subjectId: string): void {
+    const detail = { subjectId, fact: askedFacts[question] ?? null };
+    this.dispatchEvent(new CustomEvent('fact-asked', { detail, bubbles: true, composed: true }));
+  }
+
   /** Lights what the question is about, and opens its form where it is about one thing. */
-  #look({ subjects }: OpenQuestion, lit: boolean): void {
+  #look({ question, subjects }: OpenQuestion, lit: boolean): void {
     send(this, 'things-lit', { subjectIds: lit ? [] : subjects });
     const [only] = subjects;
-    if (!lit && subjects.length === 1 && only !== undefined) send(this, 'thing-chosen', { subjectId: only });
+    if (!lit && subjects.length === 1 && only !== undefined) this.#ask(question, only);
   }
 }
 customElements.define('open-questions', OpenQuestions);
 declare global {
   interface HTMLElementTagNameMap {
     'open-questions': OpenQuestions;
+  }
+  interface HTMLElementEventMap {
+    'fact-asked': CustomEvent<{ readonly subjectId: string; readonly fact: string | null }>;
   }
 }

@@ -105,7 +105,7 @@ const foundPoints = ({ job }: JobView): readonly Point[] =>
 function stateWords({ status, asFound }: Point): string {
   if (status === 'removed') return 'goes';
   if (status === 'replaced') return 'replaced';
-  return asFound?.boxDepthMm === undefined ? 'box?' : '';
+  return asFound?.boxDepthMm === undefined ? 'box depth?' : '';
 }
 customElements.define('point-list', PointList);
 declare global {

@@ -19,6 +19,7 @@ export class PointsByRoom extends LitElement {
     room: { state: true },
     kind: { state: true },
     count: { state: true },
+    wantsRoom: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -33,12 +34,15 @@ export class PointsByRoom extends LitElement {
   declare private room: string;
   declare private kind: PointKind;
   declare private count: number;
+  /** True after points were asked for without a room. */
+  declare private wantsRoom: boolean;
 
   constructor() {
     super();
     this.room = '';
     this.kind = 'socket-twin';
     this.count = 1;
+    this.wantsRoom = false;
   }
 
   override render(): TemplateResult {
@@ -49,6 +53,7 @@ export class PointsByRoom extends LitElement {
       </p>
       <text-field
         label="Room"
+        .help=${this.wantsRoom ? 'Name the room first: the points are labelled by it.' : ''}
         .value=${this.room}
         @field-change=${(event: CustomEvent<FieldChange<string>>) => {
           event.stopPropagation();
@@ -79,14 +84,18 @@ export class PointsByRoom extends LitElement {
         ></number-field>
       </div>
       <div class="buttons">
-        <button ?disabled=${this.room === ''} @click=${() => this.#add()}>
-          Add ${this.count === 1 ? 'it' : `these ${this.count}`}
-        </button>
+        <button @click=${() => this.#add()}>Add ${this.count === 1 ? 'it' : `these ${this.count}`}</button>
       </div>
     </div>`;
   }
 
   #add(): void {
+    const field = this.renderRoot.querySelector('text-field');
+    if (this.room === '') {
+      this.wantsRoom = true;
+      field?.focus();
+      return;
+    }
     const { points, circuits } = this.view.job;
     const circuit = circuits.length === 1 ? circuits[0] : undefined;
     const labels = new Set(points.map(({ label }) => label));
@@ -100,8 +109,10 @@ export class PointsByRoom extends LitElement {
     send(this, 'job-edit', addPoints(made));
     this.room = '';
     this.count = 1;
+    // Not before: a line that goes at the first letter would move the button from under the hand.
+    this.wantsRoom = false;
     // The next room follows at once.
-    this.renderRoot.querySelector('text-field')?.renderRoot.querySelector('input')?.focus();
+    field?.focus();
   }
 }
 customElements.define('points-by-room', PointsByRoom);

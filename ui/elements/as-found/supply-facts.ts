@@ -81,7 +81,7 @@ export class SupplyFacts extends LitElement {
         <choice-field
           label-hidden
           .label=${`Bond to ${label.toLowerCase()}`}
-          .empty=${'No such service'}
+          .empty=${'None, or not looked at'}
           .options=${[{ value: 'seen', label: 'Seen' }, { value: 'missing', label: 'Not found' }]}
           .value=${state}
           @field-change=${edits<string | null>((word) =>

@@ -38,8 +38,12 @@ export function thingRow({ chosen }: Pick<JobView, 'chosen'>, row: ThingRow): Te
   </li>`;
 }
 
-/** A button that takes a thing out of the job, with what hangs on it; the plan lets go of it. */
-export const removeButton = (name: string, remove: (from: EventTarget) => void): TemplateResult =>
+/** A button that takes a thing out of the job, with what goes along with it; the plan lets go of it. */
+export const removeButton = (
+  name: string,
+  remove: (from: EventTarget) => void,
+  along = 'its cables',
+): TemplateResult =>
   html`<button
     class="small"
     @click=${(event: Event) => {
@@ -49,5 +53,5 @@ export const removeButton = (name: string, remove: (from: EventTarget) => void):
       send(currentTarget, 'thing-chosen', { subjectId: null });
     }}
   >
-    Remove ${name} and what hangs on it
+    Remove ${name} and ${along}
   </button>`;

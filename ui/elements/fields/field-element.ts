@@ -49,6 +49,11 @@ export abstract class FieldElement extends LitElement {
     this.error = '';
   }
 
+  /** Goes to the control, past what stands before it. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('input, select, textarea')?.focus(options);
+  }
+
   protected sendChange<V>(value: V): void {
     const detail: FieldChange<V> = { value };
     this.dispatchEvent(new CustomEvent('field-change', { detail, bubbles: true, composed: true }));

@@ -11,7 +11,7 @@ export const fieldCss = css`
   .label {
     display: block;
     margin-bottom: 2px;
-    font: 500 13px / 1.35 var(--text-font);
+    font: 500 0.8125rem / 1.35 var(--text-font);
     color: var(--ink-soft);
   }
   :host([label-hidden]) .label {
@@ -47,7 +47,7 @@ export const fieldCss = css`
     min-width: 0;
     min-height: 36px;
     padding: 5px 8px;
-    font: 400 15px / 1.35 var(--text-font);
+    font: 400 0.9375rem / 1.35 var(--text-font);
     font-variant-numeric: tabular-nums;
     color: var(--ink);
     background: var(--sheet);
@@ -70,24 +70,24 @@ export const fieldCss = css`
   .unit {
     flex: 0 0 auto;
     padding-left: 6px;
-    font-size: 14px;
+    font-size: 0.875rem;
     color: var(--ink-soft);
   }
   .certainty {
     flex: 0 0 auto;
     align-self: start;
     width: 104px;
-    font-size: 13px;
+    font-size: 0.8125rem;
     color: var(--ink-soft);
   }
   .help {
     margin: 2px 0 0;
-    font-size: 13px;
+    font-size: 0.8125rem;
     color: var(--ink-soft);
   }
   .error {
     margin: 2px 0 0;
-    font-size: 13px;
+    font-size: 0.8125rem;
     font-weight: 500;
     color: var(--fail);
   }
@@ -126,13 +126,13 @@ export const fieldCss = css`
     background: var(--copper-wash);
     border-color: var(--copper);
   }
-  @media (max-width: 700px) {
+  @media (max-width: 43.75em), (pointer: coarse) {
     input,
     select,
     .choices label,
     label.tick {
       min-height: 44px;
-      font-size: 16px;
+      font-size: 1rem;
     }
   }
 `;

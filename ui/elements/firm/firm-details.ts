@@ -2,11 +2,13 @@ import { css, html, LitElement, type PropertyDeclarations, type TemplateResult }
 import type { Library, Limits } from '#model/library.ts';
 import {
   type FirmTerm,
+  type NumberLimit,
   setFirmAddress,
   setFirmDetail,
   setFirmTerm,
   setFirmTermWord,
   setLimit,
+  setReckoning,
 } from '../../edits/firm.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
@@ -55,7 +57,7 @@ const terms: readonly OwnNumber<FirmTerm>[] = [
   { key: 'validDays', label: 'A price holds for', unit: 'days', help: '' },
 ];
 
-const limits: readonly OwnNumber<keyof Limits>[] = [
+const limits: readonly OwnNumber<NumberLimit>[] = [
   {
     key: 'areaServedM2',
     label: 'Floor area served by a circuit',
@@ -90,6 +92,17 @@ const limits: readonly OwnNumber<keyof Limits>[] = [
   { key: 'sinkClearanceMm', label: 'Clear of a sink', unit: 'mm', help: 'Empty: guidance, 300' },
   { key: 'hobClearanceMm', label: 'Clear of a hob', unit: 'mm', help: 'Empty: guidance, 300' },
   { key: 'worktopClearanceMm', label: 'Above a worktop', unit: 'mm', help: 'Empty: guidance, 150' },
+  { key: 'voltDropPercent', label: 'Volt drop in socket circuits', unit: '%', help: 'Empty: BS 7671, 5' },
+];
+
+const dropWays = [
+  { value: 'tabulated', label: 'No: as tabulated, at 70 °C' },
+  { value: 'corrected', label: 'Yes: BS 7671 Appendix 4 §6.1' },
+];
+
+const coldRules = [
+  { value: 'eighty-percent', label: '80 % of the limit' },
+  { value: 'guide-divisor', label: 'the limit ÷ 1.24 (On-Site Guide)' },
 ];
 
 /** The firm as its papers name it, the terms that new jobs begin with, and its own limits. */
@@ -138,7 +151,28 @@ export class FirmDetails extends LitElement {
       <p class="hint">
         A limit set here takes the place of guidance in the checks. What the standard itself requires cannot be set.
       </p>
-      <div class="grid">${limits.map((limit) => this.#limit(limit))}</div>`;
+      <div class="grid">${limits.map((limit) => this.#limit(limit))} ${this.#reckonings()}</div>`;
+  }
+
+  /** Ways of reckoning where the trade has two. */
+  #reckonings(): TemplateResult {
+    const { voltDropCorrected = false, coldLoopRule = 'eighty-percent' } = this.library.limits;
+    return html`<choice-field
+        label="Volt drop at the conductors’ own temperature"
+        .value=${voltDropCorrected ? 'corrected' : 'tabulated'}
+        .options=${dropWays}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<string>>) =>
+          sendLibraryEdit(this, setReckoning({ voltDropCorrected: event.detail.value === 'corrected' }))}
+      ></choice-field>
+      <choice-field
+        label="Cold loop readings are compared with"
+        .value=${coldLoopRule}
+        .options=${coldRules}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<NonNullable<Limits['coldLoopRule']>>>) =>
+          sendLibraryEdit(this, setReckoning({ coldLoopRule: event.detail.value }))}
+      ></choice-field>`;
   }
 
   #termWords(): TemplateResult {
@@ -177,7 +211,7 @@ export class FirmDetails extends LitElement {
     ></number-field>`;
   }
 
-  #limit({ key, label, unit, help }: OwnNumber<keyof Limits>): TemplateResult {
+  #limit({ key, label, unit, help }: OwnNumber<NumberLimit>): TemplateResult {
     const counted = key === 'maximumSpurs';
     return html`<number-field
       .label=${label}
@@ -185,7 +219,7 @@ export class FirmDetails extends LitElement {
       .help=${help}
       .value=${this.library.limits[key] ?? null}
       .min=${counted ? 0 : 1}
-      .max=${100_000}
+      .max=${key === 'voltDropPercent' ? 100 : 100_000}
       .whole=${counted}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setLimit(key, event.detail.value))}
     ></number-field>`;

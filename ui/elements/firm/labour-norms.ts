@@ -86,28 +86,38 @@ export class LabourNorms extends LitElement {
 
   override render(): TemplateResult {
     const rows = new Map(this.norms.tasks.map((norm) => [norm.task, norm]));
-    return html`<h2>Labour norms</h2>
+    return html`<h2>Labour: hourly rate and norms</h2>
+      <div class="grid">${this.#rate()}</div>
       <div class="grid">${this.#facts()}</div>
       <p class="hint">Minutes for one unit: on a good day, usually, on a bad day. Empty: no norm, and the price says so.</p>
       ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
   }
 
+  /** Goes to the rate, which most of a price hangs on. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector('number-field')?.focus(options);
+  }
+
+  #rate(): TemplateResult {
+    return html`<number-field
+      label="Hourly rate"
+      unit="£"
+      help="For an hour’s work, without VAT; travel is charged by it, too"
+      .value=${this.norms.ratePencePerHour / 100}
+      .min=${0}
+      .max=${10_000_000}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setRate(Math.round((event.detail.value ?? 0) * 100)))}
+    ></number-field>`;
+  }
+
   #facts(): TemplateResult {
-    const { source, ratePencePerHour, sums, waste } = this.norms;
+    const { source, sums, waste } = this.norms;
     return html`<text-field
         class="source"
         label="Where the norms are from"
         .value=${source}
         @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setNormsSource(event.detail.value))}
       ></text-field>
-      <number-field
-        label="An hour’s work"
-        unit="£"
-        .value=${ratePencePerHour / 100}
-        .min=${0}
-        .max=${10_000_000}
-        @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setRate(Math.round((event.detail.value ?? 0) * 100)))}
-      ></number-field>
       ${sums.map(
         ({ sum, pence }) =>
           html`<number-field

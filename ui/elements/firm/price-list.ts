@@ -211,7 +211,7 @@ export class PriceList extends LitElement {
         @field-change=${(event: CustomEvent<FieldChange<Price['charge']>>) => set({ charge: event.detail.value })}
       ></choice-field>
       <text-field
-        label="Counter"
+        label="Trade-counter section"
         .value=${price.counter ?? ''}
         @field-change=${(event: CustomEvent<FieldChange<string>>) => set({ counter: event.detail.value.trim() })}
       ></text-field>`;

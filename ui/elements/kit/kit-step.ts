@@ -35,8 +35,31 @@ export class KitStep extends LitElement {
     controlsCss,
     stepCss,
     css`
+      :host {
+        container-type: inline-size;
+      }
       h3 {
         margin: 18px 0 4px;
+      }
+      /* Every group of the bill has its figures in the same columns. */
+      table {
+        table-layout: fixed;
+      }
+      th {
+        width: 4.125rem;
+      }
+      th:first-child {
+        width: auto;
+      }
+      th.buy {
+        width: 5rem;
+      }
+      th.stock,
+      td.stock {
+        width: 5rem;
+      }
+      td.buy {
+        white-space: normal;
       }
       .line {
         width: 100%;
@@ -54,23 +77,40 @@ export class KitStep extends LitElement {
       td.number {
         padding-top: 10px;
       }
-      td.stock {
-        width: 84px;
-      }
-      tr.lit td {
+      /* What was tapped here stands out by a rule and by weight; its row and that of its causes are one block. */
+      tr.lit > td {
         background: var(--copper-wash);
       }
-      .causes {
-        padding: 0 6px 8px;
-        color: var(--ink-soft);
-        font-size: 13px;
+      tr.lit > td:first-child {
+        box-shadow: inset 4px 0 0 var(--copper);
+      }
+      tr.lit > td.number,
+      tr.lit .line {
+        font-weight: 600;
+      }
+      tr.lit .line {
+        color: var(--ink);
+        background: none;
+        border-color: transparent;
+      }
+      tr.lit > td.causes {
+        padding: 0 6px 8px 12px;
+        color: var(--ink);
+        font-size: 0.8125rem;
+        border-top: 0;
       }
       tfoot td {
         font-weight: 600;
         border-top: 1px solid var(--ink);
         padding-top: 8px;
       }
-      @media (max-width: 700px) {
+      @media (pointer: coarse) {
+        .line {
+          min-height: 44px;
+        }
+      }
+      /* Where its column is narrow, be it a phone's or a small window's. */
+      @container (max-width: 30rem) {
         .line {
           min-height: 44px;
         }
@@ -85,7 +125,7 @@ export class KitStep extends LitElement {
         }
         tr {
           display: grid;
-          grid-template-columns: 1fr 92px 1.2fr 1fr;
+          grid-template-columns: minmax(0, 1fr) 5.75rem minmax(0, 1.2fr) minmax(0, 1fr);
           align-items: end;
           border-top: 1px solid var(--rule);
         }
@@ -95,15 +135,31 @@ export class KitStep extends LitElement {
           width: auto;
           padding: 2px 6px 6px;
           text-align: left;
+          white-space: normal;
           border: 0;
+        }
+        td[data-words='Needed'] {
+          padding-left: 12px;
         }
         td:first-child {
           grid-column: 1 / -1;
           padding-bottom: 0;
         }
+        tr.lit {
+          box-shadow: inset 4px 0 0 var(--copper);
+          background: var(--copper-wash);
+        }
+        tr.lit > td,
+        tr.lit > td:first-child {
+          background: none;
+          box-shadow: none;
+        }
+        tr.lit + tr.lit {
+          border-top: 0;
+        }
         td[data-words]::before {
           display: block;
-          font-size: 13px;
+          font-size: 0.8125rem;
           color: var(--ink-soft);
           content: attr(data-words);
         }
@@ -153,8 +209,8 @@ export class KitStep extends LitElement {
           <tr>
             <th>Item</th>
             <th class="number">Needed</th>
-            <th>In the van</th>
-            <th class="number">Buy</th>
+            <th class="stock">In the van</th>
+            <th class="number buy">Buy</th>
             <th class="number">Cost</th>
           </tr>
         </thead>
@@ -174,7 +230,7 @@ export class KitStep extends LitElement {
         </td>
         <td class="number" data-words="Needed">${quantityWritten(line.quantity, line.unit)}</td>
         <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
-        <td class="number" data-words="Buy">${buyWords(line)}</td>
+        <td class="number buy" data-words="Buy">${buyWords(line)}</td>
         <td class="number" data-words="Cost">${line.priced ? pounds(line.costPence) : 'no price'}</td>
       </tr>
       ${

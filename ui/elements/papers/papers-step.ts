@@ -1,6 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { demoMarks } from '#engine/demo-marks.ts';
+import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
+import { demoWarning } from './demo-warning.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -43,9 +46,9 @@ const papers: readonly Paper[] = [
 
 const warnings = {
   kept: '',
-  keeping: 'The last change is being kept; a file fetched this moment may be without it.',
-  'not-kept': 'The last changes are not kept yet: the files would be without them.',
-  'changed-elsewhere': 'This job was changed elsewhere: settle that first, the files are of the kept one.',
+  keeping: 'The last change is being saved; a file fetched this moment may be without it.',
+  'not-kept': 'The last changes are not saved yet: the files would be without them.',
+  'changed-elsewhere': 'This job was changed elsewhere: settle that first, the files are of the saved one.',
 } as const;
 
 /** The step Papers: the files of the job, of its shown scheme, as kept. */
@@ -92,17 +95,32 @@ export class PapersStep extends LitElement {
     return html`<h2 tabindex="-1">Papers</h2>
       <p class="hint">
         ${view.scheme === null ? 'As found: there is no scheme yet.' : view.scheme.name}. ${view.job.reference},
-        revision ${view.revision}, dated ${view.date}.
+        dated ${view.date}, state ${stateTag(view.job)}.
       </p>
+      ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
       <ul>
         ${papers.map((paper) => this.#paper(paper))}
       </ul>
+      <p class="hint">
+        The state is a short name of this job as it stands, on workbook and plan: a paper with the same one is of the
+        same job, to the last fact; one with another is of an earlier or a later state. Prices may have moved since: the
+        workbook names its price list.
+      </p>
       <h3>What goes with every paper</h3>
       <ul class="cautions">
         ${view.estimate.cautions.map((caution) => html`<li>${caution}</li>`)}
         <li>${view.estimate.editionNote}</li>
       </ul>`;
+  }
+
+  /** Said before anything can be fetched: a customer must not be sent invented prices unawares. */
+  #demoWarning(): TemplateResult | typeof nothing {
+    const words = demoWarning(demoMarks(this.view.library));
+    if (words === null) return nothing;
+    return html`<p class="warning">
+      <strong>${words}</strong> <a href="/firm">Firm, prices and norms</a>
+    </p>`;
   }
 
   #paper(paper: Paper): TemplateResult {

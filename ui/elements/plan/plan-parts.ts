@@ -1,6 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { ghostShapes, placeDimensions } from '#drawing/plan/screen-placing.ts';
-import type { Plan } from '#engine/plan/plan.ts';
+import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
@@ -22,16 +22,30 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
     <rect class="ground" x=${sight.x} y=${sight.y} width=${sight.width} height=${sight.height} fill="url(#grid)"/>`;
 }
 
-/** How far a place on a wall is from its corners, drawn; and the symbol itself where nothing stands there yet. */
+/**
+ * How far a place on a wall is from its corners, drawn, with the label of the point that moves; and the symbol itself
+ * where nothing stands there yet.
+ */
 export function placeTemplate(
   frame: SheetFrame,
-  plan: Plan,
+  { plan, job }: Worked,
   place: Place | null,
-  isGhost: boolean,
+  pointId: string | null,
 ): SVGTemplateResult | typeof nothing {
   if (place === null) return nothing;
-  return svg`<g class="dimensions" aria-hidden="true">${placeDimensions(frame, plan, place).map(shapeTemplate)}</g>
-    ${isGhost ? svg`<g class="ghost" aria-hidden="true">${ghostShapes(frame, plan, place).map(shapeTemplate)}</g>` : nothing}`;
+  const label = job.points.find(({ id }) => id === pointId)?.label;
+  const shapes = [
+    ...placeDimensions(frame, plan, place),
+    ...(label === undefined ? [] : movingLabel(frame, plan, place, label)),
+  ];
+  return svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
+    ${pointId === null ? svg`<g class="ghost" aria-hidden="true">${ghostShapes(frame, plan, place).map(shapeTemplate)}</g>` : nothing}`;
+}
+
+/** The plan's name for a screen reader; while a place is waited for, with the keys that bring it there. */
+export function planName(storey: string, placing: boolean, hasWalls: boolean): string {
+  if (!placing) return `Plan, ${storey}`;
+  return `Plan, ${storey}: choose a place with the arrows${hasWalls ? ', [ and ]' : ''}, then Enter`;
 }
 
 /** What the buttons of the plan do. */
@@ -65,11 +79,14 @@ export interface PlanFoot {
   /** The labels of what can be moved. */
   readonly movableLabels: readonly string[];
   readonly placing: boolean;
+  /** False for a storey of which no wall is drawn. */
+  readonly hasWalls: boolean;
 }
 
 /** The scale, and what can be done; while something moves, where it is. */
-export function footTemplate({ scale, telling, movableLabels, placing }: PlanFoot): TemplateResult {
-  const hint = html`<span class=${placing ? 'hint asked' : 'hint'}>${hintWords(movableLabels, placing)}</span>`;
+export function footTemplate(foot: PlanFoot): TemplateResult {
+  const { scale, telling, placing } = foot;
+  const hint = html`<span class=${placing ? 'hint asked' : 'hint'}>${placing ? placingWords(foot) : hintWords(foot)}</span>`;
   return html`<div class="foot">
     ${scaleBarTemplate(scale)}
     ${telling === null ? nothing : html`<span class="telling" aria-hidden="true">${telling}</span>`}
@@ -77,20 +94,26 @@ export function footTemplate({ scale, telling, movableLabels, placing }: PlanFoo
   </div>`;
 }
 
-/** What a storey without walls can do all the same. */
-export const emptyTemplate = (): TemplateResult =>
+/** What can be done on a storey on which nothing is drawn. */
+export const noticeTemplate = (): TemplateResult =>
   html`<p class="empty">
     No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
   </p>`;
 
+/** How a place is chosen and how it is given up: a phone has no Escape. */
+const placingWords = ({ hasWalls }: PlanFoot): TemplateResult =>
+  html`${hasWalls ? 'Tap the wall where it is to go.' : 'Tap where it is to go.'}
+    <span class="by-key">Escape gives up.</span>`;
+
 /** What can be done on the plan at this moment, in a line. */
-function hintWords(movableLabels: readonly string[], placing: boolean): string {
-  if (placing) return 'Tap the wall where it is to go. Escape gives up.';
+function hintWords({ movableLabels, hasWalls }: PlanFoot): string {
+  const where = hasWalls ? 'along the walls' : 'to its place';
   const [first, second] = movableLabels;
-  if (first === undefined) return 'Tap a thing to see what is known of it.';
-  if (second === undefined) return `Drag ${first} along the walls.`;
+  if (first === undefined)
+    return hasWalls ? 'Tap a thing to see what is known of it.' : 'No walls drawn yet.';
+  if (second === undefined) return `Drag ${first} ${where}.`;
   const last = movableLabels.at(-1) ?? second;
   return movableLabels.length === 2
-    ? `Drag ${first} and ${second} along the walls.`
-    : `Drag ${first} to ${last} along the walls.`;
+    ? `Drag ${first} and ${second} ${where}.`
+    : `Drag ${first} to ${last} ${where}.`;
 }

@@ -119,6 +119,9 @@ export const planCss = css`
   .dimensions {
     pointer-events: none;
   }
+  .dimensions text {
+    fill: var(--copper-ink);
+  }
   .dimensions .scale-bar {
     stroke: var(--copper-ink);
     stroke-width: 0.22;
@@ -151,7 +154,7 @@ export const planCss = css`
     gap: 2px 18px;
     align-items: center;
     max-width: calc(100% - 80px);
-    font-size: 13px;
+    font-size: 0.8125rem;
     color: var(--ink-soft);
     pointer-events: none;
   }
@@ -183,14 +186,25 @@ export const planCss = css`
     width: min(360px, calc(100% - 48px));
     margin: 0;
     padding: 14px 16px;
-    font-size: 15px;
+    font-size: 0.9375rem;
     background: var(--sheet);
     border: 1px solid var(--line);
     border-radius: var(--corner);
     transform: translate(-50%, -50%);
     pointer-events: none;
   }
-  @media (max-width: 700px) {
+  /* A phone has no Escape; the button that asked for a place says how to give up. */
+  @media (pointer: coarse) {
+    .by-key {
+      display: none;
+    }
+  }
+  @media (max-width: 43.75em), (max-height: 37.5em) {
+    /* Where there is little room, nothing stands about the place that is being chosen. */
+    svg.plan.busy :is(.rooms, .findings, .leaders),
+    svg.plan.busy .fixtures text {
+      display: none;
+    }
     .tools button {
       width: 44px;
       min-height: 44px;

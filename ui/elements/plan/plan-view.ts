@@ -17,17 +17,25 @@ import { controlsCss } from '../shared-styles.ts';
 import { drawnThings } from './drawn-things.ts';
 import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
+import { markedThings, storeyOfAny } from './marked-storeys.ts';
 import { MovingHand } from './moving-hand.ts';
 import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys, ZOOM_STEP } from './plan-keys.ts';
 import { type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
-import { emptyTemplate, footTemplate, gridTemplate, placeTemplate, toolsTemplate } from './plan-parts.ts';
+import {
+  footTemplate,
+  gridTemplate,
+  noticeTemplate,
+  placeTemplate,
+  planName,
+  toolsTemplate,
+} from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { movedByKey, placeAt, placeInWords, placeName, USUAL_HEIGHT_MM } from './point-movement.ts';
-import { storeyOfThing } from './storey-of-thing.ts';
+import { focusThing } from './thing-template.ts';
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -155,22 +163,24 @@ export class PlanView extends LitElement {
   }
 
   override updated(changed: PropertyValues): void {
-    if (changed.has('chosen') || changed.has('lit')) this.#bringIntoView(true);
-    else if (changed.has('storeyId')) this.#bringIntoView(false);
+    const { worked, lit, chosen } = this;
+    // What was lit before does not hold back a choice, and what is put out or let go of leaves the storey as it is.
+    if (changed.has('lit') && lit.size > 0) this.#bringIntoView(this.#lit, true);
+    else if (changed.has('chosen') && chosen !== null)
+      this.#bringIntoView(drawnThings(worked, [chosen]), true);
+    else if (changed.has('storeyId')) this.#bringIntoView(markedThings(worked, { lit, chosen }), false);
     if (changed.has('placing')) this.#focus.follow(this.placing, this.renderRoot.querySelector('svg.plan'));
   }
 
   /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
-  #bringIntoView(mayChangeStorey: boolean): void {
-    const wanted = this.lit.size > 0 ? [...this.#lit] : this.chosen === null ? [] : [this.chosen];
-    const spots = wanted.map((id) => this.#drawn?.spots.get(id)).filter((spot) => spot !== undefined);
+  #bringIntoView(things: ReadonlySet<string>, mayChangeStorey: boolean): void {
+    const spots = [...things].map((id) => this.#drawn?.spots.get(id)).filter((spot) => spot !== undefined);
     if (spots.length > 0) {
       this.#bringSpotsIntoView(spots);
       return;
     }
-    const storeyId = wanted.map((id) => storeyOfThing(this.worked, id)).find((id) => id !== null);
-    if (mayChangeStorey && storeyId !== undefined && storeyId !== this.storeyId)
-      send(this, 'storey-shown', { storeyId });
+    const storeyId = mayChangeStorey ? storeyOfAny(this.worked, things) : null;
+    if (storeyId !== null && storeyId !== this.storeyId) send(this, 'storey-shown', { storeyId });
   }
 
   #bringSpotsIntoView(spots: readonly SheetPoint[]): void {
@@ -298,24 +308,20 @@ export class PlanView extends LitElement {
     this.reached = next.subject;
     const spot = this.#drawn?.spots.get(next.subject);
     if (spot !== undefined) this.#bringSpotsIntoView([spot]);
-    void this.updateComplete.then(() => {
-      const found = [...this.renderRoot.querySelectorAll<SVGElement>('.thing')].find(
-        (one) => one.dataset.subject === next.subject,
-      );
-      found?.focus({ preventScroll: true });
-    });
+    void this.updateComplete.then(() => focusThing(this.renderRoot, next.subject));
   }
 
   override render(): TemplateResult {
     const drawn = this.#drawn;
     if (drawn === null) return html``;
     const seen = this.#sight.seen(drawn.frame);
-    const classes = `plan ${this.placing ? 'placing' : ''} ${this.#pointers.isPanning ? 'panning' : ''}`;
+    const place = this.#movingPlace;
+    const state = `${this.placing ? ' placing' : ''}${this.#pointers.isPanning ? ' panning' : ''}${place ? ' busy' : ''}`;
     return html`<svg
-        class=${classes}
+        class=${`plan${state}`}
         viewBox=${`${seen.x} ${seen.y} ${seen.width} ${seen.height}`}
         role="group"
-        aria-label=${this.#name()}
+        aria-label=${planName(drawn.scene.title, this.placing, this.#hasWalls)}
         tabindex=${this.placing ? 0 : -1}
         @pointerdown=${this.#pointers.down}
         @pointermove=${this.#pointers.move}
@@ -329,22 +335,15 @@ export class PlanView extends LitElement {
       >
         ${gridTemplate(drawn.frame, seen)}
         ${layersTemplate(drawn.scene, this.#looks(drawn))}
-        ${placeTemplate(drawn.frame, this.worked.plan, this.#movingPlace, this.placing)}
+        ${placeTemplate(drawn.frame, this.worked, place, this.#hand.moving?.pointId ?? null)}
       </svg>
-      ${this.#foot()} ${this.#isEmpty ? emptyTemplate() : nothing}
+      ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.placing ? nothing : noticeTemplate()}
       ${toolsTemplate({
         nearer: () => this.#sight.zoom(ZOOM_STEP),
         further: () => this.#sight.zoom(1 / ZOOM_STEP),
         whole: () => this.#sight.whole(),
       })}
       <p class="visually-hidden" role="status">${this.said}</p>`;
-  }
-
-  #name(): string {
-    const storey = this.#drawn?.scene.title ?? '';
-    return this.placing
-      ? `Plan, ${storey}: choose a place with the arrows, [ and ], then Enter`
-      : `Plan, ${storey}`;
   }
 
   /** Where the thing under the hand is, or where a new one would come. */
@@ -383,11 +382,12 @@ export class PlanView extends LitElement {
         .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
         .map(({ label }) => label),
       placing: this.placing,
+      hasWalls: this.#hasWalls,
     });
   }
 
-  get #isEmpty(): boolean {
-    return (this.worked.plan.storeyById.get(this.storeyId)?.storey.walls.length ?? 0) === 0;
+  get #hasWalls(): boolean {
+    return (this.worked.plan.storeyById.get(this.storeyId)?.storey.walls.length ?? 0) > 0;
   }
 }
 customElements.define('plan-view', PlanView);

@@ -11,6 +11,10 @@ export function storeyOfThing(worked: Worked, id: string): string | null {
   if (position !== undefined && position !== null) return position.storeyId;
   const run = foundRuns.get(id) ?? runs.find((one) => one.id === id || one.connectionId === id);
   return (
-    run?.from.position?.storeyId ?? run?.segments[0]?.storeyId ?? plan.roomById.get(id)?.storeyId ?? null
+    run?.from.position?.storeyId ??
+    run?.segments[0]?.storeyId ??
+    plan.roomById.get(id)?.storeyId ??
+    plan.wallById.get(id)?.storeyId ??
+    null
   );
 }

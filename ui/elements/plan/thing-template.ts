@@ -50,3 +50,9 @@ export const markTemplate = (group: Group): SVGTemplateResult =>
 /** A wall: nothing is known of it that could be told by a tap, but it can be lit. */
 export const wallTemplate = (group: Group, isLit: boolean): SVGTemplateResult =>
   svg`<g class=${isLit ? 'wall-group lit' : 'wall-group'} data-wall=${group.subject}>${group.shapes.map(shapeTemplate)}</g>`;
+
+/** Brings the focus to a thing that is drawn; nothing where it is not. */
+export function focusThing(root: ParentNode, subject: string): void {
+  const things = [...root.querySelectorAll<SVGElement>('.thing')];
+  things.find(({ dataset }) => dataset.subject === subject)?.focus({ preventScroll: true });
+}

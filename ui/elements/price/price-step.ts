@@ -1,17 +1,25 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { LabourTask } from '#engine/labour/task.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
-import { hoursWritten, pounds } from '../../written.ts';
+import { pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
+import { rangeParts } from './range-parts.ts';
 import { workStages } from './work-stages.ts';
 
-const minutes = (min: number | null): string => (min === null ? 'no norm' : `${Math.round(min)} min`);
+/** To a hundredth, without idle noughts. */
+const hundredths = (value: number): string => String(Math.round(value * 100) / 100);
 
-const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
+const minutes = (min: number | null): string => (min === null ? 'no norm' : `${hundredths(min)} min`);
+
+const percent = (value: number): string => `${hundredths(value)} %`;
+
+/** Where the hourly rate is set. */
+const RATE_HREF = '/firm?part=labour';
 
 /** The step Price: how the price comes about, line by line, with the terms it is made on. */
 export class PriceStep extends LitElement {
@@ -67,7 +75,7 @@ export class PriceStep extends LitElement {
         scheme === null
           ? html`<p>Nothing to price yet: make a scheme in <em>Ways</em>. The terms can be set already.</p>`
           : html`<p class="hint">${scheme.name}</p>
-            ${this.#buildUp(scheme.price)}`
+            ${this.#buildUp(scheme.price)} ${this.#range(scheme)}`
       }
       <h3>Terms of this job</h3>
       <price-terms .view=${this.view}></price-terms>
@@ -88,7 +96,9 @@ export class PriceStep extends LitElement {
         ${row('Materials', `${pounds(price.materialsCostPence)} at cost, ${profit}`, totals.materialsPence)}
         ${row(
           'Labour',
-          `${hoursWritten(price.labourMin / 60)} at ${pounds(price.ratePencePerHour)} an hour, ${price.labourLevel} level`,
+          html`${hundredths(price.labourMin)} min (${totals.hours.toFixed(2)} h): minutes ÷ 60 ×
+            ${pounds(price.ratePencePerHour)} an hour, ${price.labourLevel} level ·
+            <a href=${RATE_HREF}>Change the hourly rate</a>`,
           totals.labourPence,
         )}
         ${price.other.map((line) => row(line.description, '', line.pence))}
@@ -104,9 +114,52 @@ export class PriceStep extends LitElement {
     </table>`;
   }
 
+  /** While something moves, what it is made of is that of before. */
+  #range(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+    const { moving, estimate, library } = this.view;
+    const before = estimate.schemes.find(({ id }) => id === scheme.id);
+    const settled = moving ? (before ?? scheme) : scheme;
+    const parts = rangeParts(settled, library);
+    if (parts.length === 0) return nothing;
+    const { lowPence, typicalPence, highPence } = settled.range;
+    return html`<h3>How far it may move</h3>
+      <p class="hint">
+        From ${pounds(lowPence)} to ${pounds(highPence)}, with VAT: ${pounds(typicalPence - lowPence)} below the price
+        and ${pounds(highPence - typicalPence)} above it. What makes that up:
+      </p>
+      <table>
+        <caption class="visually-hidden">
+          What the range is made of
+        </caption>
+        <tbody>
+          ${parts.map(({ words, pence, subjects }) => this.#rangeRow(words, pence, subjects))}
+          ${row('From lowest to highest', '', highPence - lowPence, true)}
+        </tbody>
+      </table>`;
+  }
+
+  #rangeRow(words: string, pence: number, subjects: readonly string[]): TemplateResult {
+    if (subjects.length === 0) return row(words, '', pence);
+    const lit = areLit(this.view.lit, subjects);
+    return html`<tr class=${lit ? 'lit' : ''}>
+      <td>
+        <button
+          class="task"
+          aria-pressed=${lit}
+          @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : subjects })}
+        >
+          ${words}
+        </button>
+      </td>
+      <td class="number">${pounds(pence)}</td>
+    </tr>`;
+  }
+
   #labour(tasks: readonly LabourTask[]): TemplateResult {
     return html`<h3>Labour, task by task</h3>
-      <p class="hint">Tap a task to light where it is done. Minutes are the firm's norms: low, typical, high.</p>
+      <p class="hint">Tap a task to light where it is done. Minutes are the firm’s norms: low, typical, high; they and the hourly
+        rate are set on the <a href=${RATE_HREF}>firm’s page</a>.
+      </p>
       <table class="tasks">
         ${workStages.map(([stage, words]) =>
           this.#stage(
@@ -114,6 +167,9 @@ export class PriceStep extends LitElement {
             words,
           ),
         )}
+        <tbody>
+          ${sumOfTasks(tasks)}
+        </tbody>
       </table>`;
   }
 
@@ -153,7 +209,20 @@ export class PriceStep extends LitElement {
   }
 }
 
-function row(name: string, how: string, pence: number, sum = false): TemplateResult {
+/** The minutes of all tasks at each level; what has no norm counts for nothing. */
+function sumOfTasks(tasks: readonly LabourTask[]): TemplateResult {
+  const sum = (key: 'lowMin' | 'typicalMin' | 'highMin'): string =>
+    minutes(tasks.reduce((all, task) => all + (task[key] ?? 0), 0));
+  return html`<tr class="sum">
+    <td>All tasks</td>
+    <td></td>
+    <td class="number">${sum('lowMin')}</td>
+    <td class="number">${sum('typicalMin')}</td>
+    <td class="number">${sum('highMin')}</td>
+  </tr>`;
+}
+
+function row(name: string, how: string | TemplateResult, pence: number, sum = false): TemplateResult {
   return html`<tr class=${sum ? 'sum' : ''}>
     <td>${name}${how === '' ? nothing : html`<br /><span class="how">${how}</span>`}</td>
     <td class="number">${pounds(pence)}</td>

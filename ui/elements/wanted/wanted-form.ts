@@ -88,7 +88,7 @@ export class WantedForm extends LitElement {
     const put = (facts: Partial<Box>, depthMm: number) =>
       setPointFact(this.point, 'box', { depthMm, gangs, ...box, ...facts });
     const words =
-      workedOut === undefined ? 'Worked out once it is joined' : `Worked out: ${workedOut.depthMm} mm`;
+      workedOut === undefined ? 'Automatic, once it is joined' : `Automatic: ${workedOut.depthMm} mm`;
     const depthMm = box?.depthMm ?? workedOut?.depthMm ?? 35;
     return html`<div class="pair">
       <choice-field
@@ -102,7 +102,7 @@ export class WantedForm extends LitElement {
       ></choice-field>
       <choice-field
         label="Gangs"
-        .empty=${`Worked out: ${gangs}`}
+        .empty=${`Automatic: ${gangs}`}
         .options=${['1', '2', '3', '4'].map((value) => ({ value, label: value }))}
         .value=${box === undefined ? null : String(box.gangs)}
         @field-change=${edits<string | null>((count) =>

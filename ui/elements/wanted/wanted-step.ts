@@ -144,10 +144,14 @@ export class WantedStep extends LitElement {
       ${
         wanted.length === 0
           ? html`<p>
-              Nothing is wanted yet. Add each new socket-outlet or appliance below: choose what it is, then tap the wall
-              on the plan, or add it and choose its wall from a list.
+              Nothing is wanted yet. Add each new socket-outlet or appliance below: choose what it is, then
+              ${faces.length === 0 ? 'add it; its place can wait.' : 'tap the wall on the plan, or add it and choose its wall from a list.'}
             </p>`
-          : html`<p class="hint">${counted(wanted.length, 'point')}. Drag one on the plan, or open it here.</p>
+          : html`<p class="hint">${counted(wanted.length, 'point')}. ${
+              wanted.some(({ place }) => place !== undefined)
+                ? 'Drag one on the plan, or open it here.'
+                : 'Open one to change it.'
+            }</p>
               <ul class="list">
                 ${wanted.map((point) => {
                   const joined = scheme === null ? null : joinedIn(scheme, point.id);
@@ -203,7 +207,7 @@ export class WantedStep extends LitElement {
         ></choice-field>
         <div class="buttons">
           <button class=${isWaiting ? '' : 'main'} aria-pressed=${isWaiting} @click=${() => this.#wait(isWaiting ? null : 'new-point')}>
-            ${isWaiting ? 'Tap its wall on the plan, or press here to stop' : 'Place it on the plan'}
+            ${isWaiting ? `Tap ${faces.length === 0 ? 'its place' : 'its wall'} on the plan, or press here to stop` : 'Place it on the plan'}
           </button>
           <button @click=${() => this.#add(null)}>${faces.length === 0 ? 'Add it without a place' : 'Add it, wall from a list'}</button>
         </div>
@@ -222,8 +226,8 @@ export class WantedStep extends LitElement {
     const going = points.filter(({ status }) => status === 'removed' || status === 'replaced');
     const staying = points.filter(({ status }) => status === 'existing');
     if (going.length + staying.length === 0) return nothing;
-    return html`<section class="add" aria-label="Points that go">
-      <h3>Points that go</h3>
+    return html`<section class="add" aria-label="Points to remove">
+      <h3>Points to remove</h3>
       <ul class="list">
         ${going.map((point) => this.#going(point))}
       </ul>

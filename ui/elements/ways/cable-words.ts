@@ -3,7 +3,7 @@ import type { Connection } from '#model/scheme.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import { metres } from '../../written.ts';
 
-const lengthOf = ({ lengthMm }: Run): string => (lengthMm === null ? 'length not known' : metres(lengthMm));
+const lengthOf = ({ lengthMm }: Run): string => (lengthMm === null ? 'a typical length' : metres(lengthMm));
 
 const isAt = ({ from, to }: Run, id: string): boolean =>
   [from.pointId, to.pointId, from.nodeId, to.nodeId].includes(id);
@@ -33,5 +33,5 @@ export function cableWords(runs: readonly Run[], connection: Connection, pointId
   const isFirst = joinedBy(connection)[0] === pointId;
   if (toPoint === undefined) return '';
   if (isFirst && toUnit !== undefined) return `${lengthOf(toUnit)} to the unit, ${lengthOf(toPoint)} on`;
-  return toPoint.lengthMm === null ? 'length not known' : `${lengthOf(toPoint)} of cable`;
+  return toPoint.lengthMm === null ? 'cable of a typical length' : `${lengthOf(toPoint)} of cable`;
 }

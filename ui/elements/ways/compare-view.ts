@@ -105,8 +105,8 @@ export class CompareView extends LitElement {
         <td role="cell">${of(a)}</td>
         <td role="cell">${of(b)}</td>
       </tr>`;
-    const cable = ({ cableMm, unknownRuns }: SchemeFigures): string =>
-      `${metresShort(cableMm)}${unknownRuns > 0 ? `, and ${counted(unknownRuns, 'run')} of unknown length` : ''}`;
+    const cable = ({ cable: { cableMm, typicalRuns } }: SchemeFigures): string =>
+      `${metresShort(cableMm)}${typicalRuns > 0 ? `, with ${counted(typicalRuns, 'run')} of a typical length` : ''}`;
     // Stacked on a phone, rows and cells are no table any more by themselves: their roles say what they are.
     return html`<table class="sides" role="table">
       <thead role="rowgroup">

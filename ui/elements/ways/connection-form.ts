@@ -210,7 +210,7 @@ export class ConnectionForm extends LitElement {
         )}
       ></choice-field>
       <choice-field
-        label="Device"
+        label="Protective device"
         .value=${String(device.ratingA)}
         .options=${ratings}
         .empty=${null}

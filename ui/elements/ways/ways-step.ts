@@ -15,6 +15,9 @@ import { removeConnection } from '../../edits/connections.ts';
 import { openLegFor } from '../../edits/join-point.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
+import { remedyNames } from '../../edits/remedies.ts';
+import { remediesOffered } from '../../edits/remedies-offered.ts';
+import { freeName, plainSchemeName } from '../../edits/scheme-names.ts';
 import {
   addFirstTry,
   addScheme,
@@ -29,8 +32,10 @@ import {
 } from '../../edits/schemes.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/text-field.ts';
+import '../outcome-mark.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './connection-form.ts';
 import './join-row.ts';
@@ -68,6 +73,12 @@ export class WaysStep extends LitElement {
         margin: 0;
         padding: 0;
         list-style: none;
+      }
+      .asked {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px 8px;
+        align-items: center;
       }
       .open-leg {
         padding: 10px 12px;
@@ -118,6 +129,7 @@ export class WaysStep extends LitElement {
           send(this, 'job-edit', renameScheme(scheme.id, event.detail.value));
         }}
       ></text-field>
+      ${this.#plainName(scheme)}
       <div class="tools">
         <button class="small" @click=${() => this.#addAndShow(copyScheme(scheme))}>Copy it</button>
         <button class="small" @click=${() => send(this, 'job-edit', removeScheme(scheme))}>Remove it</button>
@@ -128,7 +140,7 @@ export class WaysStep extends LitElement {
             : nothing
         }
       </div>
-      ${this.#openLeg(scheme)}
+      ${this.#asked(scheme)} ${this.#openLeg(scheme)}
       <h3>How each point is joined</h3>
       ${
         wanted.length === 0
@@ -144,8 +156,21 @@ export class WaysStep extends LitElement {
       }
       <spur-list .view=${this.view} .scheme=${scheme}></spur-list>
       ${this.#others(scheme)}
-      <h3>Remedies</h3>
+      <h3 id="remedies">Remedies</h3>
       <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>`;
+  }
+
+  /** A name of one's own stays whatever the scheme becomes; what it is now is offered beside it. */
+  #plainName(scheme: Scheme): TemplateResult | typeof nothing {
+    const { schemes } = this.view.job;
+    const plain = plainSchemeName(scheme.connections);
+    if (scheme.name.startsWith(plain)) return nothing;
+    const others = schemes.filter(({ id }) => id !== scheme.id).map(({ name }) => name);
+    const free = freeName(plain, others);
+    return html`<p class="hint by-what">
+      What it does: ${plain.charAt(0).toLowerCase()}${plain.slice(1)}.
+      <button class="small" @click=${() => send(this, 'job-edit', renameScheme(scheme.id, free))}>Name it so</button>
+    </p>`;
   }
 
   /** Puts the scheme earlier or later among the others. */
@@ -155,12 +180,33 @@ export class WaysStep extends LitElement {
     const at = schemes.findIndex(({ id }) => id === scheme.id);
     return html`<button
       class="small"
-      aria-label=${by < 0 ? 'Put it earlier among the schemes' : 'Put it later among the schemes'}
+      aria-label=${by < 0 ? 'Move left: put its card earlier among the schemes' : 'Move right: put its card later among the schemes'}
       ?disabled=${schemes[at + by] === undefined}
       @click=${() => send(this, 'job-edit', moveScheme(scheme, by))}
     >
-      ${by < 0 ? 'Earlier' : 'Later'}
+      ${by < 0 ? '← Move left' : 'Move right →'}
     </button>`;
+  }
+
+  /** What would cure what fails, told where a new scheme is looked at first. */
+  #asked(scheme: Scheme): TemplateResult | typeof nothing {
+    const failing = (this.view.scheme?.findings ?? []).filter(({ outcome }) => outcome === 'fails');
+    const offered = remediesOffered(scheme, failing);
+    if (offered.length === 0) return nothing;
+    const names = offered.map(({ remedy, pence }) => {
+      const price = pence === null ? '' : ` (${pence < 0 ? '' : '+'}${pounds(pence)})`;
+      return `${remedyNames[remedy.kind]}${price}`;
+    });
+    return html`<p class="asked">
+      <outcome-mark .outcome=${'fails'}></outcome-mark>
+      <span>What fails asks for: ${[...new Set(names)].join(', ')}.</span>
+      <button
+        class="small"
+        @click=${() => this.renderRoot.querySelector('#remedies')?.scrollIntoView({ block: 'start' })}
+      >
+        Look at the remedies
+      </button>
+    </p>`;
   }
 
   /** A leg chosen on the plan can be opened for a point there and then. */
@@ -231,7 +277,7 @@ export class WaysStep extends LitElement {
       </p>
       <div class="tries">
         ${firstTries.map((which) => this.#tryButton(worked, which))}
-        <button @click=${() => this.#addAndShow(addScheme('New scheme'))}>An empty one</button>
+        <button @click=${() => this.#addAndShow(addScheme(this.view.job))}>An empty one</button>
       </div>`;
   }
 

@@ -1,0 +1,47 @@
+import type { Job } from '#model/job.ts';
+
+/** Digits and letters that nobody reads one for another: no I, L, O, U. */
+const LETTERS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
+const OFFSET = 0xcbf29ce484222325n;
+const PRIME = 0x100000001b3n;
+const MASK_64 = (1n << 64n) - 1n;
+const MASK_40 = (1n << 40n) - 1n;
+
+/**
+ * The 64-bit FNV-1a hash of a text of plain ASCII.
+ *
+ * Source: the FNV-1a algorithm as its authors published it (offset basis and prime of 64 bits).
+ */
+export function fnv1a(text: string): bigint {
+  let hash = OFFSET;
+  for (let at = 0; at < text.length; at++) hash = ((hash ^ BigInt(text.charCodeAt(at))) * PRIME) & MASK_64;
+  return hash;
+}
+
+/** A value as JSON with its keys in order, so that the same facts are the same text however they were written. */
+function ordered(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(ordered);
+  if (typeof value !== 'object' || value === null) return value;
+  const keys = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+  return keys.map(([key, inside]) => [key, inside === undefined ? undefined : ordered(inside)]);
+}
+
+const ascii = (text: string): string =>
+  text.replace(/[^ -~]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
+/**
+ * A short name of a job's state, such as `7K3M-9QDX`, that its papers carry: the same facts give the same name on
+ * screen, in every paper and on every machine, whatever was done and undone between; others give, but for one
+ * chance in a million million, another.
+ */
+export function stateTag(job: Job): string {
+  const present = JSON.parse(JSON.stringify(job));
+  const hash = fnv1a(ascii(JSON.stringify(ordered(present))));
+  let rest = (hash >> 40n) ^ (hash & MASK_40);
+  let tag = '';
+  for (let at = 0; at < 8; at++) {
+    tag = `${LETTERS.charAt(Number(rest & 31n))}${tag}`;
+    rest >>= 5n;
+  }
+  return `${tag.slice(0, 4)}-${tag.slice(4)}`;
+}

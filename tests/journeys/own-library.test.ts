@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Library } from '#model/library.ts';
+import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+async function fetched(page: Page): Promise<Library> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Fetch as a file' }).click(),
+  ]);
+  return JSON.parse(readFileSync(await download.path(), 'utf8')) as Library;
+}
+
+const takeIn = (page: Page, name: string, text: string): Promise<void> =>
+  page
+    .locator('library-file input')
+    .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+
+const papers = '/jobs/saltglass3/papers';
+
+describe('a firm that comes with a library of its own', () => {
+  it('is warned on its papers until the demo’s is replaced, from a file, and can take that back', async () => {
+    const { page, troubles } = await stage.open('desk', papers);
+    await page.getByText(/These papers carry the demo firm’s details/).waitFor();
+    await page.locator('papers-step').getByRole('link', { name: 'Firm, prices and norms' }).click();
+    const demo = await fetched(page);
+    const own: Library = {
+      ...demo,
+      firm: { name: 'Own Wiring', address: ['1 Own Yard'], contact: 'own@example.org' },
+      prices: { ...demo.prices, source: 'Own merchant' },
+      norms: { ...demo.norms, source: 'Own', ratePencePerHour: 5100 },
+    };
+    await takeIn(page, 'letter.txt', 'Dear Sir,');
+    await page.getByText('This is no Ringwright library file: letter.txt').waitFor();
+    await takeIn(page, 'own.json', JSON.stringify(own));
+    await page.getByText(/own\.json is taken in/).waitFor();
+    await allKept(page);
+    expect(await page.getByLabel('Hourly rate').inputValue()).toBe('51');
+    expect(await fetched(page)).toEqual(own);
+    await expectUsable(page, 'the firm’s page after a file was taken in');
+    await page.goto(papers, { waitUntil: 'networkidle' });
+    await page.getByText('Bill of materials and price').waitFor();
+    expect(await page.getByText(/demo firm/).count()).toBe(0);
+    expect(troubles).toEqual([]);
+  });
+
+  it('is led from the price to the hourly rate, and can undo a file', async () => {
+    const { page, troubles } = await stage.open('desk', '/jobs/saltglass3/price');
+    await page.getByRole('link', { name: 'Change the hourly rate' }).click();
+    await page.waitForFunction('document.activeElement !== document.body');
+    const rate = page.getByLabel('Hourly rate');
+    await rate.waitFor();
+    await expect.poll(() => rate.evaluate((field) => field.matches(':focus'))).toBe(true);
+    expect(await page.evaluate('scrollY')).toBeGreaterThan(400);
+    const before = await fetched(page);
+    await takeIn(page, 'poor.json', JSON.stringify({ ...before, firm: { ...before.firm, name: 'Another' } }));
+    await page.getByText(/poor\.json is taken in/).waitFor();
+    await page.getByRole('button', { name: 'Undo: Take in poor.json' }).click();
+    await allKept(page);
+    expect(await fetched(page)).toEqual(before);
+    expect(troubles).toEqual([]);
+  });
+});

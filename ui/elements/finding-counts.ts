@@ -1,0 +1,10 @@
+import { outcomeWords } from '#drawing/marks.ts';
+import type { Outcome } from '#engine/rules/finding.ts';
+import { counted } from '../written.ts';
+
+/** How many checks come out so: "1 fail", "2 fails", "1 pass", "3 to decide". */
+export function countWords(outcome: Outcome, count: number): string {
+  if (outcome === 'fails') return counted(count, 'fail');
+  if (outcome === 'passes') return counted(count, 'pass', 'passes');
+  return `${count} ${outcomeWords[outcome].toLowerCase()}`;
+}
