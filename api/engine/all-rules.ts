@@ -12,6 +12,7 @@ import { bondSize } from './rules/bond-size.ts';
 import { boxDepth } from './rules/box-depth.ts';
 import { boxInPartyWall } from './rules/box-in-party-wall.ts';
 import { boxInThinWall } from './rules/box-in-thin-wall.ts';
+import { breakingCapacity } from './rules/breaking-capacity.ts';
 import { cableAfterFuse } from './rules/cable-after-fuse.ts';
 import { certificate } from './rules/certificate.ts';
 import { chaseDepth } from './rules/chase-depth.ts';
@@ -19,6 +20,7 @@ import { connectionPossible } from './rules/connection-possible.ts';
 import { consent } from './rules/consent.ts';
 import { cornerDistance } from './rules/corner-distance.ts';
 import { deviceCurve } from './rules/device-curve.ts';
+import { disconnects } from './rules/disconnects.ts';
 import { earthingConductor } from './rules/earthing-conductor.ts';
 import { faultLoopKnown } from './rules/fault-loop-known.ts';
 import { fireStopping } from './rules/fire-stopping.ts';
@@ -40,6 +42,7 @@ import { jointAccess } from './rules/joint-access.ts';
 import { jointRating } from './rules/joint-rating.ts';
 import { joistCover } from './rules/joist-cover.ts';
 import { joistHole } from './rules/joist-hole.ts';
+import { loadSpread } from './rules/load-spread.ts';
 import { loadsBehindFuse } from './rules/loads-behind-fuse.ts';
 import { mainBond } from './rules/main-bond.ts';
 import { mainFuse } from './rules/main-fuse.ts';
@@ -55,6 +58,8 @@ import { outdoorRun } from './rules/outdoor-run.ts';
 import { partyWallChase } from './rules/party-wall-chase.ts';
 import { platesApart } from './rules/plates-apart.ts';
 import { polarityBefore } from './rules/polarity-before.ts';
+import { protectiveConductor } from './rules/protective-conductor.ts';
+import { protectiveCurrent } from './rules/protective-current.ts';
 import { radialCable } from './rules/radial-cable.ts';
 import { rcboAvailable } from './rules/rcbo-available.ts';
 import { rcboDirection } from './rules/rcbo-direction.ts';
@@ -73,11 +78,13 @@ import { spurCable } from './rules/spur-cable.ts';
 import { spurCount } from './rules/spur-count.ts';
 import { spurFeeds } from './rules/spur-feeds.ts';
 import { spurFromSpur } from './rules/spur-from-spur.ts';
+import { spurLength } from './rules/spur-length.ts';
 import { surge } from './rules/surge.ts';
 import { terminals } from './rules/terminals.ts';
 import { ttRcd } from './rules/tt-rcd.ts';
 import { unsafeBoard } from './rules/unsafe-board.ts';
 import { vehicleCharging } from './rules/vehicle-charging.ts';
+import { voltDrop } from './rules/volt-drop.ts';
 import { wantedConnected } from './rules/wanted-connected.ts';
 import { worktopClearance } from './rules/worktop-clearance.ts';
 
@@ -114,6 +121,14 @@ export const allRules: readonly Rule[] = [
   rcdForOutlets,
   rcdType,
   rcdForBuriedCable,
+  // Proof
+  voltDrop,
+  disconnects,
+  protectiveConductor,
+  loadSpread,
+  spurLength,
+  protectiveCurrent,
+  breakingCapacity,
   // Routes
   floorCover,
   joistCover,

@@ -4,6 +4,7 @@ import type { Scheme } from '#model/scheme.ts';
 import { allRules } from './all-rules.ts';
 import type { Worked } from './connections/worked.ts';
 import { capacities } from './proof/capacity-of-run.ts';
+import { proveCircuits } from './proof/prove.ts';
 import { complies } from './rules/complies.ts';
 import type { Facts } from './rules/facts.ts';
 import { runRules } from './rules/run-rules.ts';
@@ -32,12 +33,24 @@ const cautions: readonly string[] = [
 const editionNote =
   'BS 7671:2018+A4:2026 in force; figures from public sources of A2 and A3; what A4 changes here is not verified: check your own copy.';
 
-const factsOf = (worked: Worked, library: Library): Facts => ({
-  ...worked,
-  capacities: capacities(worked),
-  limits: library.limits,
-  edition: worked.job.edition,
-});
+type Proofs = Facts['proofs'];
+
+/** @param proofsFound of the house as found; null where `worked` is that house itself. */
+function factsOf(worked: Worked, library: Library, proofsFound: Proofs | null): Facts {
+  const { limits } = library;
+  const known = capacities(worked);
+  const proofs = new Map(
+    proveCircuits({ worked, capacities: known, limits }).map((proof) => [proof.circuit, proof]),
+  );
+  return {
+    ...worked,
+    capacities: known,
+    proofs,
+    proofsFound: proofsFound ?? proofs,
+    limits,
+    edition: worked.job.edition,
+  };
+}
 
 /** How much of the answer is wanted. */
 export interface EstimateScope {
@@ -52,15 +65,17 @@ export interface EstimateScope {
 
 interface ToEstimate {
   readonly house: House;
+  readonly proofsFound: Proofs;
   readonly library: Library;
   readonly isLive: boolean;
 }
 
-function estimateScheme(scheme: Scheme, { house, library, isLive }: ToEstimate): SchemeEstimate {
+function estimateScheme(scheme: Scheme, { house, library, isLive, proofsFound }: ToEstimate): SchemeEstimate {
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
   const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
-  const findings = runRules(factsOf(worked, library), [...allRules, gaps]);
+  const facts = factsOf(worked, library, proofsFound);
+  const findings = runRules(facts, [...allRules, gaps]);
   return {
     id: scheme.id,
     name: scheme.name,
@@ -75,6 +90,7 @@ function estimateScheme(scheme: Scheme, { house, library, isLive }: ToEstimate):
     takeoff: priced.takeoff,
     labour: priced.labour,
     price: priced.price,
+    proof: [...facts.proofs.values()],
     findings: isLive
       ? findings
       : withConsequences(findings, {
@@ -107,7 +123,9 @@ export function estimate(
   const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
   const asFound = workScheme(house, null);
   const { schemeIds, depth } = scope;
-  const toEstimate = { house, library, isLive: depth === 'live' };
+  const factsFound = factsOf(asFound, library, null);
+  const { proofs: proofsFound } = factsFound;
+  const toEstimate = { house, library, proofsFound, isLive: depth === 'live' };
   const schemes = job.schemes
     .filter(({ id }) => schemeIds === undefined || schemeIds.includes(id))
     .map((scheme) => estimateScheme(scheme, toEstimate));
@@ -120,7 +138,11 @@ export function estimate(
     edition: job.edition,
     editionNote,
     cautions,
-    asFound: { findings: runRules(factsOf(asFound, library), allRules), worked: asFound },
+    asFound: {
+      proof: [...proofsFound.values()],
+      findings: runRules(factsFound, allRules),
+      worked: asFound,
+    },
     schemes,
     differences: schemeDifferences(schemes),
     cheapestId: cheapestThatMayGoAhead(schemes)?.id ?? null,

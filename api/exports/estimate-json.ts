@@ -39,6 +39,10 @@ const schemeJson = ({ worked: _worked, runs, ...scheme }: SchemeEstimate) => ({
 /** The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order. */
 export function estimateJson(estimate: Estimate): string {
   const { asFound, schemes, ...head } = estimate;
-  const json = { ...head, asFound: { findings: asFound.findings }, schemes: schemes.map(schemeJson) };
+  const json = {
+    ...head,
+    asFound: { proof: asFound.proof, findings: asFound.findings },
+    schemes: schemes.map(schemeJson),
+  };
   return `${JSON.stringify(json, null, 2)}\n`;
 }

@@ -24,7 +24,7 @@ export const cut = z
 export type Cut = z.infer<typeof cut>;
 
 /** A fused unit: a wanted or existing point, or one that the connection brings along. */
-export const unitOrPoint = z.union([
+const unitOrPoint = z.union([
   idRef('point'),
   z.strictObject({ fuseA: z.number().positive().max(13).optional(), place: place.optional() }),
 ]);

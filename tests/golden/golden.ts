@@ -5,6 +5,12 @@ import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
+/** The greatest of some figures, to a thousandth; null where none is known. */
+function most(figures: readonly (number | null)[]): number | null {
+  const known = figures.filter((figure) => figure !== null);
+  return known.length === 0 ? null : Math.round(Math.max(...known) * 1000) / 1000;
+}
+
 /** The few figures of each demo scheme whose movement should be noticed and explained. */
 function figuresOf(name: (typeof demoNames)[number]) {
   return demoEstimate(name).schemes.map((scheme) => ({
@@ -13,6 +19,7 @@ function figuresOf(name: (typeof demoNames)[number]) {
     totals: scheme.totals,
     range: scheme.range,
     runs: Object.fromEntries(scheme.runs.map((run) => [run.id, run.lengthMm])),
+    proof: Object.fromEntries(scheme.proof.map(({ circuit, points }) => [circuit, { dropV: most(points.map(({ dropV }) => dropV)), zsHotOhm: most(points.map(({ zsHotOhm }) => zsHotOhm)) }])),
     fails: scheme.findings.filter((finding) => finding.outcome === 'fails').map((finding) => `${finding.rule} ${finding.messageId} ${finding.subject}`),
   }));
 }

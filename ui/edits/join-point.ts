@@ -31,7 +31,7 @@ export interface JoinContext {
 export const hiddenJoint: Joint = { kind: 'maintenance-free', ratingA: 32, accessible: false };
 
 /** What a new radial of socket-outlets usually begins at. */
-export const usualRadialDevice: Device = {
+const usualRadialDevice: Device = {
   standard: 'BS-EN-61009',
   curve: 'B',
   ratingA: 20,

@@ -29,12 +29,12 @@ export class ChosenCard extends LitElement {
         justify-content: space-between;
       }
       h2 {
-        font-size: 16px;
+        font-size: 1rem;
       }
       h2 span {
         display: block;
         font-weight: 500;
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--ink-soft);
       }
       dl {
@@ -42,7 +42,7 @@ export class ChosenCard extends LitElement {
         grid-template-columns: auto 1fr;
         gap: 2px 14px;
         margin: 6px 0 0;
-        font-size: 14px;
+        font-size: 0.875rem;
       }
       dt {
         color: var(--ink-soft);
@@ -52,7 +52,7 @@ export class ChosenCard extends LitElement {
       }
       p {
         margin: 6px 0 0;
-        font-size: 14px;
+        font-size: 0.875rem;
       }
     `,
   ];

@@ -44,7 +44,7 @@ export class FaultList extends LitElement {
         overflow-y: auto;
       }
       code {
-        font: 500 13px / 1.4 var(--drawing-font);
+        font: 500 0.8125rem / 1.4 var(--drawing-font);
         overflow-wrap: anywhere;
       }
     `,

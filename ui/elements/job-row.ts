@@ -34,7 +34,7 @@ export class JobRow extends LitElement {
         border-color: var(--ink-faint);
       }
       h2 {
-        font-size: 17px;
+        font-size: 1.0625rem;
       }
       a {
         color: var(--ink);
@@ -55,14 +55,14 @@ export class JobRow extends LitElement {
       }
       .who {
         color: var(--ink-soft);
-        font-size: 14px;
+        font-size: 0.875rem;
       }
       .facts {
         display: flex;
         flex-wrap: wrap;
         gap: 0 14px;
         color: var(--ink-soft);
-        font-size: 13px;
+        font-size: 0.8125rem;
       }
       .acts {
         position: relative;

@@ -21,7 +21,7 @@ export class KeepingLine extends LitElement {
         align-items: center;
         min-width: 74px;
         color: var(--ink-soft);
-        font-size: 13px;
+        font-size: 0.8125rem;
         white-space: nowrap;
       }
       svg {

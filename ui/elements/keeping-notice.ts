@@ -60,7 +60,7 @@ export class KeepingNotice extends LitElement {
       }
       small {
         display: block;
-        font-size: 13px;
+        font-size: 0.8125rem;
         font-weight: 400;
         color: var(--ink-soft);
       }

@@ -45,10 +45,10 @@ export class PriceBar extends LitElement {
       }
       b {
         display: block;
-        font: 600 22px / 1.1 var(--drawing-font);
+        font: 600 1.375rem / 1.1 var(--drawing-font);
       }
       small {
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--block-soft);
       }
       .count {

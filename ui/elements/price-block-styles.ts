@@ -11,16 +11,16 @@ export const priceBlockCss = css`
   }
   .total {
     margin: 0;
-    font: 600 36px / 1.15 var(--drawing-font);
+    font: 600 2.25rem / 1.15 var(--drawing-font);
   }
   .total small {
-    font: 400 14px / 1.3 var(--text-font);
+    font: 400 0.875rem / 1.3 var(--text-font);
     color: var(--block-soft);
   }
   .whose {
     margin: 0;
     overflow-wrap: anywhere;
-    font-size: 13px;
+    font-size: 0.8125rem;
     line-height: 1.35;
     color: var(--block-soft);
   }
@@ -32,7 +32,7 @@ export const priceBlockCss = css`
     gap: 9px;
     align-items: center;
     margin-top: 4px;
-    font-size: 13px;
+    font-size: 0.8125rem;
     color: var(--block-soft);
   }
   .range svg {
@@ -72,7 +72,7 @@ export const priceBlockCss = css`
     gap: 10px;
     justify-content: space-between;
     margin: 0;
-    font-size: 13px;
+    font-size: 0.8125rem;
     line-height: 1.35;
   }
   dl div {
@@ -93,7 +93,7 @@ export const priceBlockCss = css`
   }
   dd {
     margin: 0;
-    font: 600 14px / 1.3 var(--drawing-font);
+    font: 600 0.875rem / 1.3 var(--drawing-font);
   }
   .verdict {
     display: flex;
@@ -104,12 +104,12 @@ export const priceBlockCss = css`
     color: var(--ink);
     background: var(--sheet);
     border-radius: var(--corner);
-    font-size: 14px;
+    font-size: 0.875rem;
     font-weight: 500;
   }
   h2 {
     margin: 12px 0 2px;
-    font: 500 13px / 1.3 var(--text-font);
+    font: 500 0.8125rem / 1.3 var(--text-font);
     color: var(--block-soft);
   }
   ul {
@@ -125,7 +125,7 @@ export const priceBlockCss = css`
     padding: 4px 6px;
     margin: 0 -6px;
     width: calc(100% + 12px);
-    font: 400 14px / 1.3 var(--text-font);
+    font: 400 0.875rem / 1.3 var(--text-font);
     text-align: left;
     color: var(--block-ink);
     background: none;
@@ -139,6 +139,6 @@ export const priceBlockCss = css`
   }
   button b {
     flex: none;
-    font: 600 14px / 1.3 var(--drawing-font);
+    font: 600 0.875rem / 1.3 var(--drawing-font);
   }
 `;

@@ -41,12 +41,12 @@ export class SchemeCard extends LitElement {
         display: flex;
         gap: 10px;
         justify-content: space-between;
-        font: 600 16px/1.25 var(--drawing-font);
+        font: 600 1rem/1.25 var(--drawing-font);
       }
       .name {
         display: -webkit-box;
         overflow: hidden;
-        font-size: 13px;
+        font-size: 0.8125rem;
         line-height: 1.3;
         color: var(--ink-soft);
         -webkit-box-orient: vertical;
@@ -56,7 +56,7 @@ export class SchemeCard extends LitElement {
         display: flex;
         flex-wrap: wrap;
         gap: 0 12px;
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--ink-soft);
       }
       .facts b {
@@ -69,7 +69,7 @@ export class SchemeCard extends LitElement {
         gap: 5px;
         align-items: center;
         color: var(--fail);
-        font: 600 14px / 1.25 var(--drawing-font);
+        font: 600 0.875rem / 1.25 var(--drawing-font);
       }
       .asks {
         color: var(--ask);

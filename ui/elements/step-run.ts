@@ -34,7 +34,7 @@ export class StepRun extends LitElement {
         gap: 3px;
         min-height: 44px;
         padding: 4px 2px 2px;
-        font: 500 14px/1.2 var(--drawing-font);
+        font: 500 0.875rem/1.2 var(--drawing-font);
         color: var(--ink-soft);
         text-decoration: none;
       }
@@ -87,7 +87,7 @@ export class StepRun extends LitElement {
         a {
           min-height: 52px;
           padding-top: 7px;
-          font-size: 13px;
+          font-size: 0.8125rem;
         }
         li + li::before {
           top: 15px;

@@ -51,7 +51,7 @@ export class FirmPage extends LitElement {
       }
       h1 {
         margin: 0 auto 0 0;
-        font: 600 20px/1.2 var(--drawing-font);
+        font: 600 1.25rem/1.2 var(--drawing-font);
       }
       main {
         max-width: 1080px;

@@ -33,7 +33,7 @@ export const jobListCss = css`
   }
   .name {
     margin-right: auto;
-    font: 600 20px / 1.2 var(--drawing-font);
+    font: 600 1.25rem / 1.2 var(--drawing-font);
   }
   main {
     flex: 1;
@@ -56,7 +56,7 @@ export const jobListCss = css`
   }
   h1 {
     margin: 0 auto 0 0;
-    font: 600 26px / 1.2 var(--drawing-font);
+    font: 600 1.625rem / 1.2 var(--drawing-font);
   }
   ul {
     display: grid;
@@ -111,7 +111,7 @@ export const jobListCss = css`
     margin: 0 auto;
     padding: 16px 20px 28px;
     color: var(--ink-soft);
-    font-size: 13px;
+    font-size: 0.8125rem;
   }
   footer p {
     flex: 1 1 420px;

@@ -15,7 +15,7 @@ export class MissingPage extends LitElement {
       }
       h1 {
         margin: 0 0 12px;
-        font: 600 24px / 1.25 var(--drawing-font);
+        font: 600 1.5rem / 1.25 var(--drawing-font);
       }
       code {
         overflow-wrap: anywhere;

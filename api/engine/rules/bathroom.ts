@@ -3,7 +3,7 @@ import type { Facts } from './facts.ts';
 import { fixturesNear, type PlacedAccessory, plateToFixtureMm } from './placed.ts';
 
 /** Zone 1 round a shower without a tray, mm from its head. Source: BS 7671 701.32.3. */
-export const SHOWER_RADIUS_MM = 1200;
+const SHOWER_RADIUS_MM = 1200;
 
 /** Zone 2 beyond the edge of zone 1, mm. Source: BS 7671 701.32.4. */
 export const ZONE_2_MM = 600;

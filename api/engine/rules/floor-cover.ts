@@ -8,7 +8,7 @@ import { floorAt } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
 
 /** Floor boards are 18 to 22 mm thick; the thicker leaves less cover. Common practice, no source. */
-export const BOARDS_MM = 22;
+const BOARDS_MM = 22;
 
 /** Width of the widest flat cable that is clipped to a joist on edge, mm. Source: BS 6004, 6 mm² as makers print it. */
 const CABLE_MM = 13.5;

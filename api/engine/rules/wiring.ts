@@ -67,10 +67,18 @@ export function nameOf(facts: Facts, id: string): string {
   return legName(facts, id);
 }
 
-/** "R8 – R9" for a leg; the id where there is no such leg. */
+/** "new cable R8 – W2" for a cable of the scheme; the id where there is no such cable. */
+function newCableName(facts: Facts, edgeId: string): string {
+  const edge = facts.proposed.edges.find(({ id }) => id === edgeId);
+  if (edge === undefined) return edgeId;
+  if (edge.legId !== null) return legName(facts, edge.legId);
+  return `new cable ${nameOf(facts, edge.from)} – ${nameOf(facts, edge.to)}`;
+}
+
+/** "R8 – R9" for a leg; a new cable by its ends; the id where there is neither. */
 function legName(facts: Facts, legId: string): string {
   const leg = facts.job.legs.find(({ id }) => id === legId);
-  if (leg === undefined) return legId;
+  if (leg === undefined) return newCableName(facts, legId);
   const ends = [leg.from, leg.to].map((end) =>
     'point' in end
       ? (facts.plan.pointById.get(end.point)?.label ?? end.point)

@@ -2,6 +2,7 @@ import type { BackBox, CableJoint, FusedUnit } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { LabourTask } from '../labour/task.ts';
 import type { PriceBuildUp, PriceRange, Totals } from '../price/totals.ts';
+import type { CircuitProof } from '../proof/circuit-proof.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import type { Run } from '../ways/run.ts';
@@ -33,6 +34,8 @@ export interface SchemeEstimate {
   readonly takeoff: readonly TakeoffLine[];
   readonly labour: readonly LabourTask[];
   readonly price: PriceBuildUp;
+  /** Of the circuits that the scheme touches, sorted by circuit. */
+  readonly proof: readonly CircuitProof[];
   readonly findings: readonly Finding[];
   /** What the drawings need; left out of the JSON. */
   readonly worked: Worked;
@@ -61,7 +64,12 @@ export interface Estimate {
   readonly edition: string;
   readonly editionNote: string;
   readonly cautions: readonly string[];
-  readonly asFound: { readonly findings: readonly Finding[]; readonly worked: Worked };
+  readonly asFound: {
+    /** Of all circuits, sorted by circuit. */
+    readonly proof: readonly CircuitProof[];
+    readonly findings: readonly Finding[];
+    readonly worked: Worked;
+  };
   /** In the job's order. */
   readonly schemes: readonly SchemeEstimate[];
   readonly differences: readonly SchemeDifference[];

@@ -21,7 +21,8 @@ export interface PricedScheme {
 /** Sums beside materials and labour that a scheme bears: notifying the work, where the rule on it says so. */
 function sumsOf(worked: Worked, library: Library): readonly string[] {
   // Whether work is notified hangs on where it is, not on what its cables carry.
-  const facts = { ...worked, capacities: new Map(), limits: library.limits, edition: worked.job.edition };
+  const unproved = { capacities: new Map(), proofs: new Map(), proofsFound: new Map() };
+  const facts = { ...worked, ...unproved, limits: library.limits, edition: worked.job.edition };
   return isNotified(facts) ? ['notification'] : [];
 }
 

@@ -385,6 +385,8 @@ export function factsOf(partial: FactsLiteral = {}): Facts {
     runs: [],
     circuitIds: [...shapes.keys()].sort(),
     limits: {},
+    proofs: new Map(),
+    proofsFound: new Map(),
     tariff,
     edition: job.edition,
     ...partial,

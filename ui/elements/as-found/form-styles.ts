@@ -44,7 +44,7 @@ export const formCss = css`
     background: var(--copper-wash);
   }
   .row .name {
-    font: 600 15px / 1.35 var(--drawing-font);
+    font: 600 0.9375rem / 1.35 var(--drawing-font);
   }
   .row .name::before {
     display: inline-block;
@@ -69,7 +69,7 @@ export const formCss = css`
   .more,
   .state {
     color: var(--ink-soft);
-    font-size: 13px;
+    font-size: 0.8125rem;
   }
   .open {
     padding: 8px 6px 10px 12px;
@@ -98,13 +98,13 @@ export const formCss = css`
   }
   h4 {
     margin: 8px 0 0;
-    font: 600 14px / 1.3 var(--drawing-font);
+    font: 600 0.875rem / 1.3 var(--drawing-font);
   }
   details.less {
     border-top: 1px solid var(--rule);
   }
   details.less > summary {
-    font-size: 14px;
+    font-size: 0.875rem;
     color: var(--ink-soft);
   }
   @media (max-width: 700px) {

@@ -71,12 +71,12 @@ export class RingOrder extends LitElement {
       .label {
         margin: 0;
         font-weight: 500;
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--ink-soft);
       }
       li.end {
         color: var(--ink-soft);
-        font-size: 14px;
+        font-size: 0.875rem;
       }
     `,
   ];

@@ -75,7 +75,7 @@ export class PapersStep extends LitElement {
       }
       .cautions li {
         padding: 6px 0;
-        font-size: 14px;
+        font-size: 0.875rem;
       }
       h3 {
         margin-top: 20px;

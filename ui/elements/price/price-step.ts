@@ -33,7 +33,7 @@ export class PriceStep extends LitElement {
       }
       .how {
         color: var(--ink-soft);
-        font-size: 13px;
+        font-size: 0.8125rem;
       }
       tr.sum td {
         font-weight: 600;
@@ -43,7 +43,7 @@ export class PriceStep extends LitElement {
         width: 100%;
         min-height: 34px;
         padding: 3px 6px;
-        font-size: 14px;
+        font-size: 0.875rem;
         font-weight: 400;
         text-align: left;
         justify-content: flex-start;

@@ -37,7 +37,7 @@ export class CompareBars extends LitElement {
         gap: 10px;
         align-items: baseline;
         justify-content: space-between;
-        font-size: 14px;
+        font-size: 0.875rem;
       }
       .marked .head {
         font-weight: 600;
@@ -45,7 +45,7 @@ export class CompareBars extends LitElement {
       }
       .sum {
         flex: 0 0 auto;
-        font: 600 15px/1.3 var(--drawing-font);
+        font: 600 0.9375rem/1.3 var(--drawing-font);
         color: var(--ink);
       }
       svg {
@@ -91,7 +91,7 @@ export class CompareBars extends LitElement {
         flex-wrap: wrap;
         gap: 4px 16px;
         margin: 8px 0 0;
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--ink-soft);
       }
       .key svg {

@@ -24,20 +24,20 @@ export const compareCss = css`
     width: 18%;
   }
   .sides th[scope='row'] {
-    font: 400 15px / 1.45 var(--text-font);
+    font: 400 0.9375rem / 1.45 var(--text-font);
     border-top: 1px solid var(--rule);
   }
   .sides thead th {
     color: var(--ink);
   }
   .sides td {
-    font-size: 15px;
+    font-size: 0.9375rem;
   }
   .sides td p:last-child {
     margin: 0;
   }
   .sum td {
-    font: 600 22px/1.3 var(--drawing-font);
+    font: 600 1.375rem/1.3 var(--drawing-font);
   }
   .differences th {
     white-space: normal;
@@ -104,10 +104,10 @@ export const compareCss = css`
       width: auto;
     }
     .sides th[scope='row'] {
-      font-size: 13px;
+      font-size: 0.8125rem;
     }
     .sum td {
-      font-size: 19px;
+      font-size: 1.1875rem;
     }
     .differences td.number,
     .differences th.number {

@@ -17,7 +17,7 @@ export const findingRowsCss = css`
   .findings button {
     width: 100%;
     padding: 6px 8px;
-    font-size: 14px;
+    font-size: 0.875rem;
     font-weight: 400;
     text-align: left;
     justify-content: flex-start;
@@ -29,7 +29,7 @@ export const findingRowsCss = css`
     margin-top: 6px;
   }
   .folded summary {
-    font: 500 14px/1.5 var(--text-font);
+    font: 500 0.875rem/1.5 var(--text-font);
     color: var(--ink-soft);
   }
   .folded .findings {

@@ -39,7 +39,7 @@ export class OrderList extends LitElement {
         flex: 1;
       }
       .label {
-        font: 500 13px/1.35 var(--text-font);
+        font: 500 0.8125rem/1.35 var(--text-font);
         color: var(--ink-soft);
       }
       button svg {

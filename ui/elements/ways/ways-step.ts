@@ -65,7 +65,7 @@ export class WaysStep extends LitElement {
       a.small {
         min-height: 30px;
         padding: 2px 9px;
-        font-size: 14px;
+        font-size: 0.875rem;
       }
       .rows {
         display: grid;

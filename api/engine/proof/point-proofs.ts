@@ -1,0 +1,57 @@
+import type { ExpectedAt, PointProof } from './circuit-proof.ts';
+import { HOT_RATIO } from './conductor-ohms.ts';
+import { plugFuseLimit } from './loop-limit.ts';
+import type { ProofCase } from './proof-case.ts';
+import type { SourceLoop } from './source-loop.ts';
+
+/** What points are proved by. */
+interface Measures {
+  /** By node, not corrected. */
+  readonly dropV: Float64Array;
+  /** R1 + R2 by node in service, cold. */
+  readonly loopOhm: Float64Array;
+  /** Of a ring, the readings with lines and protective conductors crossed. */
+  readonly step3: readonly ExpectedAt[];
+  readonly correction: number;
+  readonly source: SourceLoop;
+  readonly maximumOhm: number | null;
+  readonly isRcd: boolean;
+}
+
+const known = (value: number | undefined): number | null =>
+  value === undefined || Number.isNaN(value) ? null : value;
+const sum = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a + b);
+const times = (a: number | null, ratio: number): number | null => (a === null ? null : a * ratio);
+
+/**
+ * Volt drop and fault loop at every point of a circuit, in the order of its nodes.
+ *
+ * R1 + R2 at a ring's point is what the test with crossed ends shows, as it is recorded: near the board more than the
+ * ring in service has. Of the two the stricter counts against the limit; the other is told beside it.
+ */
+export function pointProofs({ circuit }: ProofCase, measures: Measures): readonly PointProof[] {
+  const { dropV, loopOhm, correction, source, maximumOhm, isRcd } = measures;
+  const crossed = new Map(measures.step3.map(({ point, ohm }) => [point, ohm]));
+  return circuit.nodes.flatMap(({ fuseA, behindUnit }, node): readonly PointProof[] => {
+    const point = circuit.pointAt[node] ?? null;
+    if (point === null) return [];
+    const serviceOhm = known(loopOhm[node]);
+    const coldOhm = crossed.get(point) ?? serviceOhm;
+    const hotOhm = times(coldOhm, HOT_RATIO);
+    // Behind a plug fuse either device may do it: the more lenient limit holds.
+    const byFuse = behindUnit === null || isRcd ? null : plugFuseLimit(fuseA ?? 13);
+    const limits = [maximumOhm, byFuse?.maximumOhm ?? null].filter((ohm) => ohm !== null);
+    return [
+      {
+        point,
+        dropV: times(known(dropV[node]), correction),
+        r1r2ColdOhm: coldOhm,
+        r1r2HotOhm: hotOhm,
+        zsColdOhm: sum(coldOhm, source.ohm),
+        zsHotOhm: sum(hotOhm, source.ohm),
+        zsServiceColdOhm: sum(serviceOhm, source.ohm),
+        zsMaxOhm: limits.length === 0 ? null : Math.max(...limits),
+      },
+    ];
+  });
+}
