@@ -1,18 +1,14 @@
-import { readFile } from 'node:fs/promises';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
-import type { Fault } from '#model/fault.ts';
-import { type FileKind, isForeign } from '#model/foreign-file.ts';
-import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
-import { readJobText } from '#model/read-job.ts';
 import { readLibraryText } from '#model/read-library.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
 import { peopleTable } from './estimate/people-table.ts';
 import { writeAll } from './estimate/write-all.ts';
+import { faultLines, Refused, readJobFile, textOf } from './product/job-file.ts';
 
 const say = (text: string): void => {
   process.stdout.write(`${text}\n`);
@@ -20,44 +16,6 @@ const say = (text: string): void => {
 const complain = (text: string): void => {
   process.stderr.write(`${text}\n`);
 };
-
-/** The call or a file is faulty: nothing is written. */
-class Refused extends Error {}
-
-async function textOf(path: string, what: string): Promise<string> {
-  try {
-    return await readFile(path, 'utf8');
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : String(error);
-    throw new Refused(
-      code === 'ENOENT'
-        ? `${path}: there is no such ${what}. Check the path.`
-        : `${path}: the ${what} cannot be read (${String(code)}).`,
-    );
-  }
-}
-
-const sentence = (text: string): string => (text === '' || /[.?!]$/.test(text) ? text : `${text}.`);
-
-const starts: Readonly<Record<FileKind, string>> = {
-  job: 'Give one that the step Papers has made, or start from one in data/jobs/',
-  library: 'Give one that the page Firm, prices and norms has made',
-};
-
-const faultLines = (path: string, kind: FileKind, faults: readonly Fault[]): string =>
-  [
-    ...(isForeign(kind, faults) ? [`${path}: This is no Ringwright ${kind} file. ${starts[kind]}.`] : []),
-    `${path}: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}, nothing written.`,
-    ...faults.map(({ path: at, message, remedy }) =>
-      ['  ', sentence(message), ' ', remedy === '' ? '' : `${sentence(remedy)} `, `(${at})`].join(''),
-    ),
-  ].join('\n');
-
-async function readJobFile(path: string): Promise<Job> {
-  const read = readJobText(await textOf(path, 'job file'));
-  if (!read.ok) throw new Refused(faultLines(path, 'job', read.faults));
-  return read.job;
-}
 
 async function readLibraryFile(path: string | null): Promise<Library> {
   if (path === null) return demoLibrary();

@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import type { PlanView } from './job-view.ts';
 
 /** A change to a job, written on a draft of it; made by the functions in `edits/`. */
 export type JobChange = (draft: Draft<Job>) => void;
@@ -22,10 +23,20 @@ export interface PlacedAt {
   readonly phase: 'move' | 'end';
 }
 
+/** What is to be shown of the house. */
+export interface ViewShown {
+  readonly view: PlanView;
+  readonly circuitId?: string;
+  /** The thing to be chosen in it. */
+  readonly subjectId?: string;
+}
+
 /** The events by which elements ask the job's page for something; all bubble and cross shadow roots. */
 export interface JobEventDetails {
   /** Change the job. */
   'job-edit': JobEdit;
+  /** Change the job, after a copy of it as it is was put on the list under its title and this name. */
+  'job-edit-beside': { readonly edit: JobEdit; readonly copyName: string };
   /** Look at a thing, or at nothing. */
   'thing-chosen': { readonly subjectId: string | null };
   /** Light things on the plan; none puts the lights out. */
@@ -34,6 +45,8 @@ export interface JobEventDetails {
   'scheme-shown': { readonly schemeId: string };
   /** Show another storey. */
   'storey-shown': { readonly storeyId: string };
+  /** Show the plan or a picture of a circuit; what is left out stays as it is. */
+  'view-shown': ViewShown;
   /** Go to another page or step; an address within the product. */
   'page-asked': { readonly href: string };
   /** A point is being dragged or was placed on the plan. */
@@ -54,10 +67,12 @@ export function send<K extends keyof JobEventDetails>(
 declare global {
   interface HTMLElementEventMap {
     'job-edit': CustomEvent<JobEventDetails['job-edit']>;
+    'job-edit-beside': CustomEvent<JobEventDetails['job-edit-beside']>;
     'thing-chosen': CustomEvent<JobEventDetails['thing-chosen']>;
     'things-lit': CustomEvent<JobEventDetails['things-lit']>;
     'scheme-shown': CustomEvent<JobEventDetails['scheme-shown']>;
     'storey-shown': CustomEvent<JobEventDetails['storey-shown']>;
+    'view-shown': CustomEvent<JobEventDetails['view-shown']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;

@@ -16,6 +16,10 @@ export const stepNames: Readonly<Record<Step, string>> = {
   papers: 'Papers',
 };
 
+/** What is shown of the house: the plan of a storey, a circuit as it is wired, or the volt drop along it. */
+export const planViews = ['plan', 'circuit', 'drop'] as const;
+export type PlanView = (typeof planViews)[number];
+
 /** How far the keeping of the job has got. */
 export type Keeping = 'kept' | 'keeping' | 'not-kept' | 'changed-elsewhere';
 

@@ -16,6 +16,7 @@ import { healthRoutes } from './routes/health.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
 import { problemRoutes } from './routes/problems.ts';
+import { readingsRoutes } from './routes/readings.ts';
 import { revisionRoutes } from './routes/revisions.ts';
 import { screenFiles } from './screen.ts';
 
@@ -102,6 +103,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     jobRoutes(parts),
     revisionRoutes(parts),
     estimateRoutes(parts),
+    readingsRoutes(),
     libraryRoutes(parts),
     catalogueRoutes(parts),
     exportRoutes(parts),

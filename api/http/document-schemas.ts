@@ -59,12 +59,28 @@ const estimateSchema = {
     edition: words,
     editionNote: words,
     cautions: { type: 'array', items: words },
-    asFound: { type: 'object', description: 'The findings of the house before any work.' },
+    asFound: { type: 'object', description: 'The proof and the findings of the house before any work.' },
     schemes: listOf(
-      'In the job’s order: complies, totals, range, openQuestions, runs, joints, boxes, fusedUnits, takeoff, labour, price, findings.',
+      'In the job’s order: complies, totals, range, openQuestions, runs, joints, boxes, fusedUnits, takeoff, labour, price, proof, findings.',
     ),
     differences: listOf('Each scheme against the cheapest that does not fail.'),
     cheapestId: { type: ['string', 'null'], description: 'Null when every scheme fails or there is none.' },
+  },
+};
+
+/** What the answer on readings holds at its top. */
+const readingsSchema = {
+  type: 'object',
+  description:
+    'What loop readings taken before the work say of the circuits. Lengths mm, Ω at 20 °C. Keys may be added.',
+  required: ['reference', 'title', 'edition', 'circuits'],
+  properties: {
+    reference: words,
+    title: words,
+    edition: words,
+    circuits: listOf(
+      'Circuits that were read, in the job’s order: taken, loop, order, points, legs, contradictions, causes, next, undecidable.',
+    ),
   },
 };
 
@@ -96,6 +112,7 @@ export function documentSchemas(): readonly NamedSchema[] {
     ...asComponents('Library', z.toJSONSchema(library, { target: 'draft-2020-12' })),
     { name: 'Estimate', schema: estimateSchema },
     { name: 'EstimateRequest', schema: estimateRequestSchema },
+    { name: 'Readings', schema: readingsSchema },
   ];
   return [...new Map(all.map((one) => [one.name, one])).values()];
 }

@@ -42,6 +42,8 @@ export const routeTable = {
   estimateJob: { method: 'get', path: '/api/jobs/{id}/estimate', access: 'read' },
   // Posted because it carries a job; it reads and keeps nothing.
   estimatePosted: { method: 'post', path: '/api/estimate', access: 'read', body: jobBody },
+  // Posted for the same reason.
+  readingsPosted: { method: 'post', path: '/api/readings', access: 'read', body: jobBody },
   readLibrary: { method: 'get', path: '/api/library', access: 'read' },
   saveLibrary: { method: 'put', path: '/api/library', access: 'write', body: jobBody },
   catalogue: { method: 'get', path: '/api/catalogue', access: 'read' },

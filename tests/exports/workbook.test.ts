@@ -178,6 +178,7 @@ describe('the workbook as written', () => {
       'Labour',
       'Cable schedule',
       'Points',
+      'Proof',
       'Checks',
       'Comparison',
     ]);

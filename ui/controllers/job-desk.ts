@@ -176,6 +176,21 @@ export class JobDesk {
     if (session.now === before) this.#takeAndShow();
   }
 
+  /** Makes an edit after the job as it is was put on the list as a copy; without the copy nothing is changed. */
+  async editBeside(edit: JobEdit, copyName: string): Promise<void> {
+    const session = this.#session;
+    if (session === null) return;
+    const copy = copyOfJob(session.now, `${session.now.title} (${copyName}, ${today()})`);
+    try {
+      await this.#parts.api.createJob(copy);
+    } catch (error) {
+      this.say(`Nothing was changed: the copy could not be put on the list: ${wordsOf(error)}`);
+      return;
+    }
+    this.edit(edit);
+    this.say(`The job as it was is on the list as “${copy.title}”.`);
+  }
+
   /** A point is dragged, or was let go: one drag is one step back. */
   place({ pointId, place, phase }: PlacedAt): void {
     const session = this.#session;

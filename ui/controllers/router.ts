@@ -1,4 +1,4 @@
-import { type Step, steps } from '../job-view.ts';
+import { type PlanView, planViews, type Step, steps } from '../job-view.ts';
 
 /** A place within the product. */
 export type Route =
@@ -18,12 +18,18 @@ export interface JobRoute {
   readonly storey: string | null;
   /** The chosen thing. */
   readonly on: string | null;
+  /** What is shown of the house: its plan, or a picture of one circuit. */
+  readonly view: PlanView;
+  /** The circuit of the picture; null where none was asked for. */
+  readonly circuit: string | null;
   /** The two that are compared. */
   readonly a: string | null;
   readonly b: string | null;
 }
 
 const isStep = (word: string | undefined): word is Step => steps.some((step) => step === word);
+
+const isPlanView = (word: string | null): word is PlanView => planViews.some((view) => view === word);
 
 /** A part of a path as it was before it was written into one; null for what no browser writes. */
 function decoded(part: string): string | null {
@@ -46,6 +52,7 @@ export function routeOf(url: URL): Route {
   if (jobId === null || !(plainStep || (step === 'ways' && compare === 'compare')))
     return { page: 'missing', path: url.pathname };
   const asked = (name: string): string | null => url.searchParams.get(name);
+  const view = asked('view');
   return {
     page: 'job',
     jobId,
@@ -54,18 +61,26 @@ export function routeOf(url: URL): Route {
     scheme: asked('scheme'),
     storey: asked('storey'),
     on: asked('on'),
+    view: isPlanView(view) ? view : 'plan',
+    circuit: asked('circuit'),
     a: asked('a'),
     b: asked('b'),
   };
 }
 
-/** The address of a job's page; parts that are null are left out. */
-export function hrefOf(route: Omit<JobRoute, 'page'>): string {
+/** A job's page without what may be left out. */
+type JobPlace = Omit<JobRoute, 'page' | 'view' | 'circuit'> & Partial<Pick<JobRoute, 'view' | 'circuit'>>;
+
+/** The address of a job's page; parts that are null, and the plan, are left out. */
+export function hrefOf(route: JobPlace): string {
   const query = new URLSearchParams();
   for (const key of ['scheme', 'storey', 'on', 'a', 'b'] as const) {
     const value = route[key];
     if (value !== null && (route.compare || (key !== 'a' && key !== 'b'))) query.set(key, value);
   }
+  const { view = 'plan', circuit = null } = route;
+  if (view !== 'plan') query.set('view', view);
+  if (circuit !== null) query.set('circuit', circuit);
   const text = query.toString();
   const path = `/jobs/${encodeURIComponent(route.jobId)}/${route.step}${route.compare ? '/compare' : ''}`;
   return text === '' ? path : `${path}?${text}`;

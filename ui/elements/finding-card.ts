@@ -3,9 +3,18 @@ import { outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { addRemedy } from '../edits/add-remedy.ts';
 import { send } from '../job-events.ts';
+import type { PlanView } from '../job-view.ts';
 import { pounds } from '../written.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
+
+/** The rules whose finding can be seen in the picture of a circuit, and in which. */
+const pictureOfRule: ReadonlyMap<string, PlanView> = new Map([
+  ['VD1', 'drop'],
+  ['ZS1', 'circuit'],
+  ['LS1', 'circuit'],
+  ['AD1', 'circuit'],
+]);
 
 /** One finding: mark and word, what it speaks of, what was found against the limit, what would put it right. */
 export class FindingCard extends LitElement {
@@ -14,6 +23,7 @@ export class FindingCard extends LitElement {
     subject: { type: String },
     schemeId: { attribute: false },
     remedied: { type: Boolean },
+    circuitId: { attribute: false },
     lit: { type: Boolean, reflect: true },
   };
   static override styles = [
@@ -44,7 +54,7 @@ export class FindingCard extends LitElement {
         width: 100%;
         min-height: 44px;
         padding: 8px 10px 6px;
-        font: 400 14px / 1.4 var(--text-font);
+        font: 400 0.875rem / 1.4 var(--text-font);
         text-align: left;
         background: none;
         border: 0;
@@ -53,7 +63,7 @@ export class FindingCard extends LitElement {
         display: flex;
         gap: 6px;
         align-items: center;
-        font: 600 13px / 1.3 var(--drawing-font);
+        font: 600 0.8125rem / 1.3 var(--drawing-font);
       }
       .head .about {
         margin-left: auto;
@@ -65,14 +75,14 @@ export class FindingCard extends LitElement {
       }
       .more {
         padding: 0 10px 8px;
-        font-size: 13px;
+        font-size: 0.8125rem;
         color: var(--ink-soft);
       }
       .more p {
         margin: 0 0 4px;
       }
       .figures {
-        font: 600 14px / 1.4 var(--drawing-font);
+        font: 600 0.875rem / 1.4 var(--drawing-font);
         color: var(--ink);
       }
       .stop {
@@ -95,6 +105,8 @@ export class FindingCard extends LitElement {
   declare schemeId: string | null;
   /** True when the scheme has the finding's remedy already. */
   declare remedied: boolean;
+  /** The circuit in whose picture the finding can be seen; null where it is about none. */
+  declare circuitId: string | null;
   declare lit: boolean;
 
   constructor() {
@@ -102,6 +114,7 @@ export class FindingCard extends LitElement {
     this.remedied = false;
     this.subject = '';
     this.schemeId = null;
+    this.circuitId = null;
     this.lit = false;
   }
 
@@ -129,9 +142,21 @@ export class FindingCard extends LitElement {
         ${finding.remedy === null ? nothing : html`<p>${finding.remedy}</p>`}
         <div class="row">
           <span>${finding.rule} · ${finding.source}${finding.origin === 'found' ? ' · as found' : nothing}</span>
-          ${this.#fixButton()}
+          ${this.#pictureButton()}${this.#fixButton()}
         </div>
       </div>`;
+  }
+
+  #pictureButton(): TemplateResult | typeof nothing {
+    const { rule, subject } = this.finding;
+    const { circuitId } = this;
+    const view = pictureOfRule.get(rule);
+    if (view === undefined || circuitId === null) return nothing;
+    const show = (): void => {
+      send(this, 'things-lit', { subjectIds: [subject] });
+      send(this, 'view-shown', { view, circuitId, subjectId: subject });
+    };
+    return html`<button class="small" @click=${show}>Show in the circuit</button>`;
   }
 
   #fixButton(): TemplateResult | typeof nothing {

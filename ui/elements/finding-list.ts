@@ -1,11 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
+import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
 import './finding-card.ts';
 import { countWords } from './finding-counts.ts';
+import { circuitOf } from './proof/circuit-of.ts';
 import { controlsCss } from './shared-styles.ts';
 
 /** Outcomes that say nothing of urgency are folded. */
@@ -30,10 +32,10 @@ export class FindingList extends LitElement {
         justify-content: space-between;
         gap: 8px;
         margin-bottom: 8px;
-        font-size: 15px;
+        font-size: 0.9375rem;
       }
       h2 .counts {
-        font: 500 13px / 1.5 var(--drawing-font);
+        font: 500 0.8125rem / 1.5 var(--drawing-font);
         color: var(--ink-soft);
       }
       ul {
@@ -64,6 +66,11 @@ export class FindingList extends LitElement {
     const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
     return html`<h2>Checks <span class="counts">${counts.join(' · ')}</span></h2>
       ${outcomeOrder.map((outcome) => this.#group(outcome, labelOf))}`;
+  }
+
+  get #proofs(): readonly CircuitProof[] {
+    const { step, scheme, estimate } = this.view;
+    return (step === 'as-found' ? null : scheme)?.proof ?? estimate.asFound.proof;
   }
 
   #of(outcome: Outcome): readonly Finding[] {
@@ -99,6 +106,7 @@ export class FindingList extends LitElement {
       .subject=${labelOf(finding.subject)}
       .schemeId=${scheme?.id ?? null}
       .remedied=${isRemedied}
+      .circuitId=${circuitOf(this.#proofs, finding.subject)}
       .lit=${this.view.lit.has(finding.subject) && this.view.chosen === finding.subject}
     ></finding-card>`;
   }

@@ -98,11 +98,28 @@ export const jobPageCss = css`
     position: absolute;
     inset: 0;
   }
-  storey-switch {
+  storey-switch,
+  view-switch {
     position: absolute;
     top: 12px;
     left: 12px;
     z-index: 1;
+  }
+  view-switch {
+    right: 12px;
+    left: auto;
+  }
+  .plan proof-view {
+    position: absolute;
+    inset: 60px 0 0;
+    border-top: 1px solid var(--line);
+  }
+  /* Plan above, picture below. */
+  .plan proof-view.half {
+    inset: 46% 0 0;
+  }
+  :host([picture]) .plan plan-view {
+    bottom: 54%;
   }
   .aside {
     grid-area: aside;
@@ -239,6 +256,10 @@ export const jobPageCss = css`
       top: 8px;
       left: 8px;
     }
+    view-switch {
+      top: 8px;
+      right: 8px;
+    }
     .tools button {
       width: 44px;
       min-height: 44px;
@@ -264,10 +285,13 @@ export const jobPageCss = css`
       grid-template:
         'head' auto
         'notice' auto
-        'plan' 40dvh
+        'plan' var(--plan-height, 40dvh)
         'sheet' minmax(0, 1fr)
         'bar' auto
         'steps' auto / minmax(0, 1fr);
+    }
+    :host([picture]) {
+      --plan-height: 62dvh;
     }
     .plan {
       border-bottom: 1px solid var(--line);
@@ -317,6 +341,7 @@ export const jobPageCss = css`
     .tools,
     step-run,
     storey-switch,
+    view-switch,
     price-bar,
     .strip,
     .aside {

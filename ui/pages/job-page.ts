@@ -1,6 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { Worked } from '#engine/connections/worked.ts';
-import type { Finding } from '#engine/rules/finding.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Place } from '#model/installation.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
@@ -21,6 +20,9 @@ import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price/price-step.ts';
+import { shownProof } from '../elements/proof/circuit-of.ts';
+import '../elements/proof/proof-view.ts';
+import '../elements/proof/view-switch.ts';
 import '../elements/scheme-strip.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/step-run.ts';
@@ -29,7 +31,7 @@ import '../elements/toast-line.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
-import type { JobEventDetails } from '../job-events.ts';
+import type { JobEventDetails, ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepsDone } from '../steps-done.ts';
@@ -94,6 +96,7 @@ export class JobPage extends LitElement {
     if (!changed.has('route')) return;
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
+    this.toggleAttribute('picture', this.route.view !== 'plan');
     if (before?.step !== this.route.step) this.placing = false;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
@@ -129,10 +132,12 @@ export class JobPage extends LitElement {
 
   #listen(): void {
     this.#on('job-edit', (edit) => this.desk.edit(edit));
+    this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
     this.#on('scheme-shown', ({ schemeId }) => this.#goTo({ scheme: schemeId }));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
+    this.#on('view-shown', (shown) => this.#showView(shown));
     this.#on('things-lit', ({ subjectIds }) => this.#light(subjectIds));
     this.#on('place-tapped', ({ place }) => {
       this.tapped = place;
@@ -140,12 +145,19 @@ export class JobPage extends LitElement {
     this.addEventListener('plan-asked', (event) => {
       this.placing = (event as CustomEvent<{ readonly placing: boolean }>).detail.placing;
       this.tapped = null;
+      // On a phone a picture of a circuit stands in the plan's place.
+      if (this.placing && this.phone) this.#showView({ view: 'plan' });
     });
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
     this.addEventListener('job-back-asked', () => void this.desk.bringBack());
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
+  }
+
+  #showView({ view, circuitId, subjectId }: ViewShown): void {
+    const { circuit, on } = this.route;
+    this.#goTo({ view, circuit: circuitId ?? circuit, on: subjectId ?? on, compare: false });
   }
 
   #light(subjectIds: readonly string[]): void {
@@ -261,7 +273,7 @@ export class JobPage extends LitElement {
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view></main>`
       : null;
-    const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, worked, findings)}</section>`;
+    const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(view)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">${checks}${chosen}</aside>
@@ -277,8 +289,15 @@ export class JobPage extends LitElement {
       </dialog>`;
   }
 
-  #plan(view: JobView, worked: Worked, findings: readonly Finding[]): TemplateResult {
-    return html`<storey-switch
+  #plan(
+    view: JobView,
+    { worked, findings, proof }: Pick<SchemeEstimate, 'worked' | 'findings' | 'proof'>,
+  ): TemplateResult {
+    const { view: shown, circuit } = this.route;
+    const movable = movablePoints(view);
+    // A point that may be dragged stays in sight, so that the picture follows the hand.
+    const withPlan = shown === 'plan' || (movable.size > 0 && !this.phone);
+    const plan = html`<storey-switch
         .storeys=${view.job.storeys}
         .storeyId=${view.storeyId}
         .marked=${markedStoreys(worked, view)}
@@ -289,9 +308,20 @@ export class JobPage extends LitElement {
         .findings=${findings}
         .chosen=${view.chosen}
         .lit=${view.lit}
-        .movable=${movablePoints(view)}
+        .movable=${movable}
         .placing=${this.placing}
       ></plan-view>`;
+    const picture = html`<proof-view
+      class=${withPlan ? 'half' : ''}
+      .worked=${worked}
+      .proofs=${proof}
+      .shown=${shown}
+      .circuitId=${circuit}
+      .chosen=${view.chosen}
+      .lit=${view.lit}
+    ></proof-view>`;
+    return html`<view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
+      ${withPlan ? plan : nothing}${shown === 'plan' ? nothing : picture}`;
   }
 
   #step(view: JobView): TemplateResult {

@@ -5,9 +5,13 @@ import { tokens } from '#drawing/ink.ts';
 export const formats = {
   money: '£#,##0.00',
   percent: '0.00%',
+  wholePercent: '0%',
   metres: '0.00" m"',
   millimetres: '0" mm"',
   hours: '0.00" h"',
+  amps: '0.0" A"',
+  volts: '0.0" V"',
+  ohms: '0.00" Ω"',
   minutes: 'General',
   quantity: 'General',
   text: '@',
@@ -15,7 +19,7 @@ export const formats = {
 export type FormatName = keyof typeof formats;
 
 /** A colour as the file format writes it: opaque, without the hash. */
-function argb(token: keyof typeof tokens): { argb: string } {
+export function argb(token: keyof typeof tokens): { argb: string } {
   return { argb: `FF${tokens[token].slice(1).toUpperCase()}` };
 }
 

@@ -21,6 +21,7 @@ export const sheetNames = {
   labour: 'Labour',
   cable: 'Cable schedule',
   points: 'Points',
+  proof: 'Proof',
   checks: 'Checks',
   comparison: 'Comparison',
 } as const;

@@ -21,6 +21,8 @@ const route: JobRoute = {
   scheme: null,
   storey: null,
   on: null,
+  view: 'plan',
+  circuit: null,
   a: null,
   b: null,
 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hrefOf, type JobRoute, jobHref, routeOf } from '../../../ui/controllers/router.ts';
-import { steps } from '../../../ui/job-view.ts';
+import { planViews, steps } from '../../../ui/job-view.ts';
 
 const at = (href: string) => routeOf(new URL(href, 'http://here'));
 
@@ -18,6 +18,8 @@ describe('addresses', () => {
       scheme: 's',
       storey: 'g',
       on: 'p',
+      view: 'plan',
+      circuit: null,
       a: null,
       b: null,
     });
@@ -27,6 +29,12 @@ describe('addresses', () => {
       a: 'x',
       b: 'y',
     });
+  });
+
+  it('lead to a picture of a circuit, and to the plan where they name no such picture', () => {
+    expect(at('/jobs/abc/ways?view=circuit&circuit=c')).toMatchObject({ view: 'circuit', circuit: 'c' });
+    expect(at('/jobs/abc/ways?view=drop')).toMatchObject({ view: 'drop', circuit: null });
+    expect(at('/jobs/abc/ways?view=nope')).toMatchObject({ view: 'plan' });
   });
 
   it.each([
@@ -58,6 +66,8 @@ describe('addresses', () => {
       scheme: asked,
       storey: asked,
       on: asked,
+      view: fc.constantFrom(...planViews),
+      circuit: asked,
       a: asked,
       b: asked,
     });

@@ -9,6 +9,7 @@ import { controlsCss } from '../shared-styles.ts';
 import { numberFact } from './fact-fields.ts';
 import { formCss } from './form-styles.ts';
 import './reading-form.ts';
+import './readings-say.ts';
 import { readingName, readingValue } from './reading-words.ts';
 import { thingRow } from './thing-row.ts';
 
@@ -38,7 +39,8 @@ export class ReadingList extends LitElement {
     const { job, estimate } = this.view;
     const labelOf = labelsOf(estimate.asFound.worked);
     const rings = job.circuits.filter(({ shape }) => shape !== 'radial');
-    return html`${rings.map((circuit) => this.#endToEnd(circuit))}
+    return html`<readings-say .view=${this.view}></readings-say>
+      ${rings.map((circuit) => this.#endToEnd(circuit))}
       ${readingGroups(job).map(([name, readings]) => this.#group(name, readings, labelOf))}
       <h4>A new reading</h4>
       <reading-form .view=${this.view}></reading-form>`;

@@ -148,7 +148,7 @@ export class RingOrder extends LitElement {
       <span>${name}</span>
       <button
         class="small"
-        aria-label=${`${name} earlier`}
+        aria-label=${`${name} up`}
         ?disabled=${index === 0}
         @click=${() => this.#swap(order, index - 1)}
       >
@@ -156,7 +156,7 @@ export class RingOrder extends LitElement {
       </button>
       <button
         class="small"
-        aria-label=${`${name} later`}
+        aria-label=${`${name} down`}
         ?disabled=${index === order.length - 1}
         @click=${() => this.#swap(order, index)}
       >

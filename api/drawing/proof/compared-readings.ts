@@ -1,0 +1,119 @@
+import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { temperatureRatio } from '#engine/proof/conductor-ohms.ts';
+import type { Reading } from '#model/installation.ts';
+
+/** How far a reading may be from what is expected before we say so, Ω and as a share. Ours: no standard names one. */
+const BAND_OHM = 0.05;
+const BAND_RATIO = 0.05;
+/** Sums of decimal figures differ in their last binary digits. */
+const ROUNDING_OHM = 1e-9;
+
+/** One thing that can be measured of a circuit. */
+export interface ComparedReading {
+  /** What was measured: `ends` from end to end, crossed lines with neutrals, with protective conductors, or the loop. */
+  readonly group: 'ends' | 'step2' | 'step3' | 'zs';
+  /** The point, or the circuit for readings from end to end. */
+  readonly subject: string;
+  /** r1, rn or r2 for readings from end to end, else empty: the point's name says it. */
+  readonly name: string;
+  /** Ω at 20 °C; null where it cannot be worked out. */
+  readonly expectedOhm: number | null;
+  /** The most that is expected: of a loop, as it is reckoned from the crossed test; else as `expectedOhm`. */
+  readonly expectedToOhm: number | null;
+  /** Ω, leads taken off and brought to 20 °C; null where nobody measured it. */
+  readonly measuredOhm: number | null;
+  /** Half the width of what counts as fitting. */
+  readonly bandOhm: number;
+  /** Null while either figure is missing. */
+  readonly fits: boolean | null;
+}
+
+/** How far off a reading may be of what is expected, Ω. */
+const bandOf = (expectedOhm: number): number => Math.max(BAND_OHM, expectedOhm * BAND_RATIO);
+
+const nameOfConductor = { L: 'r1', N: 'rn', cpc: 'r2' } as const;
+
+interface Measured {
+  readonly group: ComparedReading['group'];
+  readonly subject: string;
+  readonly name: string;
+  readonly ohm: number;
+}
+
+/** What a reading says that a picture compares; null for all others. */
+function measuredOf(reading: Reading, circuitId: string): Measured | null {
+  if (reading.kind === 'zs')
+    return reading.at === undefined ? null : { group: 'zs', subject: reading.at, name: '', ohm: reading.ohm };
+  if (reading.kind !== 'loop') return null;
+  const ohm = Math.max(0, reading.ohm - (reading.nullOhm ?? 0)) / temperatureRatio(reading.conductorC ?? 20);
+  const { loop, from, at } = reading;
+  if (from === 'end-to-end')
+    return loop === 'L' || loop === 'N' || loop === 'cpc'
+      ? { group: 'ends', subject: circuitId, name: nameOfConductor[loop], ohm }
+      : null;
+  if (from !== 'crossed' || at === undefined) return null;
+  if (loop === 'L-N') return { group: 'step2', subject: at, name: '', ohm };
+  return loop === 'L-cpc' ? { group: 'step3', subject: at, name: '', ohm } : null;
+}
+
+type Expected = Pick<ComparedReading, 'group' | 'subject' | 'name' | 'expectedOhm' | 'expectedToOhm'>;
+
+function expectedOf({ circuit, ring, points }: CircuitProof): readonly Expected[] {
+  const ends: readonly (readonly [string, number | null])[] =
+    ring === undefined
+      ? []
+      : [
+          ['r1', ring.r1Ohm],
+          ['rn', ring.rnOhm],
+          ['r2', ring.r2Ohm],
+        ];
+  const at = (
+    group: Expected['group'],
+    subject: string,
+    expectedOhm: number | null,
+    expectedToOhm = expectedOhm,
+  ): Expected => ({ group, subject, name: '', expectedOhm, expectedToOhm });
+  return [
+    ...ends.map(([name, ohm]) => ({ ...at('ends', circuit, ohm), name })),
+    ...(ring?.step2 ?? []).map(({ point, ohm }) => at('step2', point, ohm)),
+    ...(ring?.step3 ?? []).map(({ point, ohm }) => at('step3', point, ohm)),
+    // Some write down what the loop tester shows, some the loop before the circuit and R1 + R2: either fits.
+    ...points.map(({ point, zsServiceColdOhm, zsColdOhm }) => at('zs', point, zsServiceColdOhm, zsColdOhm)),
+  ];
+}
+
+const keyOf = ({ group, subject, name }: Pick<ComparedReading, 'group' | 'subject' | 'name'>): string =>
+  JSON.stringify([group, subject, name]);
+
+/**
+ * What is expected of a circuit beside what was measured; of several readings of one thing the last counts. Readings of
+ * things for which nothing is expected are left out.
+ *
+ * @param phase `before` for the house as found, `after` for a scheme.
+ */
+export function comparedReadings(
+  proof: CircuitProof,
+  readings: readonly Reading[],
+  phase: Reading['phase'],
+): readonly ComparedReading[] {
+  const measured = new Map<string, number>();
+  const points = new Set(proof.points.map(({ point }) => point));
+  for (const reading of readings) {
+    if (reading.phase !== phase) continue;
+    const told = measuredOf(reading, proof.circuit);
+    const isHere =
+      reading.circuit === proof.circuit || (reading.circuit === undefined && points.has(told?.subject ?? ''));
+    if (told !== null && isHere) measured.set(keyOf(told), told.ohm);
+  }
+  return expectedOf(proof).map((expected) => {
+    const measuredOhm = measured.get(keyOf(expected)) ?? null;
+    const { expectedOhm, expectedToOhm } = expected;
+    const bandOhm = bandOf(expectedToOhm ?? expectedOhm ?? 0);
+    const fits =
+      expectedOhm === null || measuredOhm === null
+        ? null
+        : measuredOhm >= expectedOhm - bandOhm - ROUNDING_OHM &&
+          measuredOhm <= (expectedToOhm ?? expectedOhm) + bandOhm + ROUNDING_OHM;
+    return { ...expected, measuredOhm, bandOhm, fits };
+  });
+}

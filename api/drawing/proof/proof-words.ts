@@ -1,0 +1,29 @@
+import type { ScenarioName } from '#engine/proof/scenarios.ts';
+
+/** The loads that a circuit is looked at under, as people choose them. */
+export const scenarioWords: Readonly<Record<ScenarioName, string>> = {
+  handbook: 'Handbook load',
+  'named-loads': 'Named loads',
+  'all-named-loads': 'All named at once',
+  'near-one-end': 'Near one end',
+  'open-at-worst-leg': 'Ring open at its worst leg',
+};
+
+/** A current to a tenth: "12.1 A". */
+export const ampsWords = (currentA: number): string => `${currentA.toFixed(1)}\u00a0A`;
+
+/** A volt drop to a tenth: "8.3 V"; a dash where it is not known. */
+export const voltsWords = (dropV: number | null): string =>
+  dropV === null ? '–' : `${dropV.toFixed(1)}\u00a0V`;
+
+/** A share of what a cable may carry: "52 %"; Iz is not known for null. */
+export const shareWords = (share: number | null): string =>
+  share === null ? 'Iz not known' : `${Math.round(share * 100)}\u00a0%`;
+
+/** A length of cable to a tenth of a metre, "about" where nobody measured it. */
+export const lengthWords = (lengthMm: number, isMeasured: boolean): string =>
+  `${isMeasured ? '' : 'about '}${(lengthMm / 1000).toFixed(1)}\u00a0m`;
+
+/** A limit in volts with its percentage of 230 V: "11.5 V (5 %)". */
+export const limitWords = (limitV: number): string =>
+  `${Math.round(limitV * 100) / 100}\u00a0V (${Math.round((limitV / 230) * 1000) / 10}\u00a0%)`;

@@ -1,0 +1,87 @@
+import type { CircuitFit } from './circuit-fit.ts';
+import type { InferredPoint, NextReading } from './inferred-circuit.ts';
+import { loopsDisagree } from './misfit-causes.ts';
+
+/** Surer than this, ring or spur needs no plate opened. */
+const SURE = 0.95;
+
+/** What to measure or look at next, the most settling first; nothing where nothing is open. */
+export function nextReadings(
+  fit: CircuitFit,
+  points: readonly InferredPoint[],
+  labelOf: (id: string) => string,
+): readonly NextReading[] {
+  return [...endToEnd(fit), ...linked(fit, labelOf), ...again(fit, labelOf), ...plates(points, labelOf)];
+}
+
+const listed = (ids: readonly string[], labelOf: (id: string) => string): string =>
+  ids.map(labelOf).join(', ');
+
+function endToEnd({ readings }: CircuitFit): readonly NextReading[] {
+  const missing = (['L', 'N', 'cpc'] as const).filter((conductor) => readings.endToEnd[conductor] === null);
+  return missing.map((loop) => ({
+    kind: 'end-to-end',
+    points: [],
+    loop,
+    end: null,
+    words: `Read ${loop} from end to end with the ring out of the board: lengths follow from it.`,
+  }));
+}
+
+/** Points without a reading from one of the ends, on the loop that is free of parallel earth paths. */
+function linked({ fitted }: CircuitFit, labelOf: (id: string) => string): readonly NextReading[] {
+  const open = fitted.points.filter(({ placed, point }) => placed === null && point.kind !== 'joint');
+  if (open.length === 0) return [];
+  const ids = open.map(({ point }) => point.id);
+  return (['A', 'B'] as const).map((end) => ({
+    kind: 'linked',
+    points: ids,
+    loop: 'L-N',
+    end,
+    words: `Link line and neutral at ${listed(ids, labelOf)} in turn, and read L–N from end ${end}: both ends together give the place.`,
+  }));
+}
+
+function again({ fitted }: CircuitFit, labelOf: (id: string) => string): readonly NextReading[] {
+  const ids = fitted.points.filter((point) => loopsDisagree(point, fitted)).map(({ point }) => point.id);
+  if (ids.length === 0) return [];
+  const words = `Remake the contact at ${listed(ids, labelOf)} and read both loops again.`;
+  return [{ kind: 'remake-and-read-again', points: ids, loop: null, end: null, words }];
+}
+
+function plates(points: readonly InferredPoint[], labelOf: (id: string) => string): readonly NextReading[] {
+  const open = points.filter(
+    ({ spurConfidence, by }) =>
+      by !== 'cables' &&
+      by !== 'both' &&
+      spurConfidence !== null &&
+      Math.max(spurConfidence, 1 - spurConfidence) < SURE,
+  );
+  const spurs = points.filter(({ parents }) => parents[0]?.point === null);
+  return [
+    ...(open.length === 0
+      ? []
+      : [
+          {
+            kind: 'count-cables',
+            points: open.map(({ point }) => point),
+            loop: null,
+            end: null,
+            words: `Open ${listed(
+              open.map(({ point }) => point),
+              labelOf,
+            )} and count the cables: readings alone do not settle ring or spur there.`,
+          } as const,
+        ]),
+    ...spurs.map(
+      ({ point }) =>
+        ({
+          kind: 'trace-cable',
+          points: [point],
+          loop: null,
+          end: null,
+          words: `Trace the cable from ${labelOf(point)}: it seems to leave the ring by a joint.`,
+        }) as const,
+    ),
+  ];
+}

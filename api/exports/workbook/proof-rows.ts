@@ -1,0 +1,131 @@
+import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
+import { dropCurve } from '#drawing/proof/drop-curve.ts';
+import { scenarioWords } from '#drawing/proof/proof-words.ts';
+import type { CircuitProof, PointProof } from '#engine/proof/circuit-proof.ts';
+import type { CellContent } from './cell-value.ts';
+import type { WorkbookContext } from './workbook-context.ts';
+
+/** A row of a table with what its bar shows. */
+export interface ProofRow {
+  readonly contents: readonly CellContent[];
+  /** Share of the limit; null without a figure. */
+  readonly share: number | null;
+  readonly isNew: boolean;
+}
+
+const metres = (lengthMm: number): number => lengthMm / 1000;
+
+/** Cables in the order in which current comes along them: a ring's from end A to end B, its spurs where they hang. */
+export function legRows(picture: CircuitPicture): readonly ProofRow[] {
+  const { legs, nodes } = picture;
+  const ordered = dropCurve(picture).legs.map(({ leg }) => leg);
+  const rest = legs.map((_, i) => i).filter((i) => !ordered.includes(i));
+  return [...ordered, ...rest].flatMap((i) => {
+    const leg = legs[i];
+    if (leg === undefined) return [];
+    const [from, to] = leg.ends.map((end) => nodes[end]?.label ?? '');
+    const isOver = leg.share !== null && leg.share > 1;
+    const note = [...(leg.isWorst ? ['most loaded'] : []), ...(isOver ? ['over its Iz'] : [])].join(', ');
+    return [
+      {
+        contents: [
+          from ?? '',
+          to ?? '',
+          leg.isNew ? 'new' : 'found',
+          metres(leg.lengthMm),
+          leg.isMeasured ? (leg.isNew ? 'way' : 'measured') : 'assumed',
+          leg.currentA,
+          leg.izA ?? 'not known',
+          leg.share,
+          note === '' ? null : note,
+        ],
+        share: leg.share,
+        isNew: leg.isNew,
+      },
+    ];
+  });
+}
+
+/** A unit that a connection brings along is told by its load side; people know it as one thing. */
+const subjectOf = (point: string): string => point.replace(/\/load$/, '');
+
+/** Points in the same order, those that no cable reaches at the end. */
+export function pointRows(
+  context: WorkbookContext,
+  proof: CircuitProof,
+  picture: CircuitPicture,
+): readonly ProofRow[] {
+  const curve = dropCurve(picture).nodes.map(({ node }) => picture.nodes[node]);
+  const order = new Map(curve.map((node, i) => [node?.subject ?? '', i]));
+  const isNew = new Map(picture.nodes.map((node) => [node.subject, node.isNew]));
+  const placeOf = ({ point }: PointProof): number => order.get(subjectOf(point)) ?? order.size;
+  return proof.points
+    .toSorted((a, b) => placeOf(a) - placeOf(b))
+    .map((point) => ({
+      contents: [
+        context.labelOf(subjectOf(point.point)),
+        isNew.get(subjectOf(point.point)) === true ? 'new' : 'found',
+        point.dropV ?? 'not known',
+        point.r1r2ColdOhm ?? 'not known',
+        point.r1r2HotOhm ?? 'not known',
+        point.zsColdOhm ?? 'not known',
+        point.zsHotOhm ?? 'not known',
+        point.zsMaxOhm ?? 'not known',
+        pointNote(point, proof),
+      ],
+      share: point.dropV === null ? null : point.dropV / proof.dropLimitV,
+      isNew: isNew.get(subjectOf(point.point)) === true,
+    }));
+}
+
+function pointNote({ dropV, zsHotOhm, zsMaxOhm }: PointProof, { dropLimitV }: CircuitProof): string | null {
+  const words = [
+    ...(dropV !== null && dropV > dropLimitV ? ['volt drop over'] : []),
+    ...(zsHotOhm !== null && zsMaxOhm !== null && zsHotOhm > zsMaxOhm ? ['Zs over'] : []),
+  ];
+  return words.length === 0 ? null : words.join(', ');
+}
+
+/** What a tester should read of a ring: from end to end, then crossed at each point. */
+export function readingRows(
+  { labelOf }: WorkbookContext,
+  { ring }: CircuitProof,
+): readonly (readonly CellContent[])[] {
+  if (ring === undefined) return [];
+  const step3 = new Map(ring.step3.map(({ point, ohm }) => [point, ohm]));
+  return [
+    ['End to end, line', 'r1', ring.r1Ohm],
+    ['End to end, neutral', 'rn', ring.rnOhm],
+    ['End to end, protective conductor', 'r2', ring.r2Ohm ?? 'none'],
+    ...ring.step2.map(({ point, ohm }) => [labelOf(subjectOf(point)), null, ohm, step3.get(point) ?? null]),
+  ];
+}
+
+/** The worst of every scenario, the handbook's first. */
+export function scenarioRows(
+  context: WorkbookContext,
+  proof: CircuitProof,
+): readonly (readonly CellContent[])[] {
+  const names = ['handbook', ...proof.otherScenarios.map(({ scenario }) => scenario)] as const;
+  return names.flatMap((scenario) => {
+    const picture = circuitPicture(context.scheme.worked, proof, scenario);
+    if (picture === null) return [];
+    const worst = picture.legs.find(({ isWorst }) => isWorst);
+    const [far] = picture.nodes
+      .filter(({ kind, dropV }) => kind !== 'board' && dropV !== null)
+      .toSorted((a, b) => (b.dropV ?? 0) - (a.dropV ?? 0));
+    const [from, to] = worst?.ends.map((end) => picture.nodes[end]?.label ?? '') ?? [];
+    return [
+      [
+        scenarioWords[scenario],
+        worst === undefined ? null : `${from} to ${to}`,
+        far?.label ?? null,
+        far?.dropV ?? null,
+        null,
+        worst?.currentA ?? null,
+        null,
+        worst?.share ?? null,
+      ],
+    ];
+  });
+}
