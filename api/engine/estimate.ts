@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import { allRules } from './all-rules.ts';
+import { cautions, editionNote } from './cautions.ts';
 import type { Worked } from './connections/worked.ts';
 import { capacities } from './proof/capacity-of-run.ts';
 import { proveCircuits } from './proof/prove.ts';
@@ -21,24 +22,12 @@ import { defaultLengthAllowances } from './ways/length-allowances.ts';
 /** The engine's version, printed on what it makes and frozen in quotations. */
 const ENGINE_VERSION = '0.1.0';
 
-/** The usual cautions, on every output. */
-const cautions: readonly string[] = [
-  'This is an aid to a competent person, who remains responsible: nothing here is a certificate, and nothing is called safe.',
-  'Work dead: isolate, lock off, prove the tester, prove dead, prove the tester again. Prove the ring before adding to it.',
-  'Cable routes are not what you see: look for pipes, cables and asbestos before cutting, drilling or lifting.',
-  'Local rules and licensed practice come first; notify the work where the nation asks for it, and test and certify it.',
-];
-
-/** What is known of the edition behind the checks. */
-const editionNote =
-  'BS 7671:2018+A4:2026 in force; figures from public sources of A2 and A3; what A4 changes here is not verified: check your own copy.';
-
 type Proofs = Facts['proofs'];
 
 /** @param proofsFound of the house as found; null where `worked` is that house itself. */
 function factsOf(worked: Worked, library: Library, proofsFound: Proofs | null): Facts {
   const { limits } = library;
-  const known = capacities(worked);
+  const known = capacities(worked, limits);
   const proofs = new Map(
     proveCircuits({ worked, capacities: known, limits }).map((proof) => [proof.circuit, proof]),
   );

@@ -1,3 +1,4 @@
+import { cautions, editionNote } from '#engine/cautions.ts';
 import { circuitsRead, inferCircuit } from '#engine/proof/readings/infer-circuit.ts';
 import type { Job } from '#model/job.ts';
 
@@ -5,5 +6,5 @@ import type { Job } from '#model/job.ts';
 export function readingsJson(job: Job): string {
   const { reference, title, edition } = job;
   const circuits = circuitsRead(job).map((id) => inferCircuit(job, id));
-  return `${JSON.stringify({ reference, title, edition, circuits }, null, 2)}\n`;
+  return `${JSON.stringify({ reference, title, edition, editionNote, cautions, circuits }, null, 2)}\n`;
 }

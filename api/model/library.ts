@@ -67,6 +67,8 @@ export const limits = z.strictObject({
   cornerClearanceMm: z.number().positive().optional(),
   worktopClearanceMm: z.number().positive().optional(),
   maximumSpurs: z.int().min(0).optional(),
+  /** Air that cables lie in, °C, by which capacities are reckoned; the default is 30. */
+  ambientC: z.number().min(25).max(60).optional(),
   /** Volt drop allowed in socket circuits, % of nominal; the default is 5. */
   voltDropPercent: z.number().positive().max(100).optional(),
   /** Whether tabulated volt drops are corrected for conductors that run cooler than 70 °C; the default is no. */

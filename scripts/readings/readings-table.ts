@@ -1,3 +1,4 @@
+import { cautions, editionNote } from '#engine/cautions.ts';
 import type { InferredCircuit, InferredPoint } from '#engine/proof/readings/inferred-circuit.ts';
 import type { Job } from '#model/job.ts';
 
@@ -8,7 +9,9 @@ const ohm = (value: number | null): string => (value === null ? 'not read' : `${
 export function readingsTable(job: Job, circuits: readonly InferredCircuit[]): string {
   if (circuits.length === 0)
     return `${job.title}: no loop was read before the work. Read the ring end to end, and linked at every point.\n`;
-  return `${circuits.map((circuit) => blockOf(job, circuit)).join('\n')}`;
+  return [...circuits.map((circuit) => blockOf(job, circuit)), editionNote, ...cautions.slice(0, 2), ''].join(
+    '\n',
+  );
 }
 
 function blockOf(job: Job, circuit: InferredCircuit): string {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { BATH_SOCKET_BEFORE_A2_MM, BATH_SOCKET_MM } from '#engine/rules/bath-socket-distance.ts';
 import { ZONE_2_MM, ZONES_TOP_MM } from '#engine/rules/bathroom.ts';
 import { leastBondMm2 } from '#engine/rules/bond-size.ts';
@@ -6,7 +7,6 @@ import { deepestChaseMm } from '#engine/rules/chase-depth.ts';
 import { leastProtectiveMm2 } from '#engine/rules/earthing-conductor.ts';
 import { GAS_TO_ACCESSORY_MM } from '#engine/rules/gas-accessory.ts';
 import { GAS_TO_CABLE_MM } from '#engine/rules/gas-cable.ts';
-import { INSULATION_MEGOHM } from '#engine/rules/insulation-before.ts';
 import { COVER_MM, joistHoleMm, joistHoleZoneMm, largestJoistHoleMm } from '#engine/rules/joist-size.ts';
 import { ZONE_MM } from '#engine/rules/safe-zones.ts';
 import type { Supply } from '#model/installation.ts';
@@ -78,6 +78,6 @@ describe('earthing and bonding', () => {
   });
 
   it('BS 7671 Table 64: 1 MΩ at 500 V DC', () => {
-    expect(INSULATION_MEGOHM).toBe(1);
+    expect(insulationLimit().minimumMegohm).toBe(1);
   });
 });

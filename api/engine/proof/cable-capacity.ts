@@ -11,6 +11,8 @@ export interface WorstStretch {
   readonly groupFactor: number;
   /** Factor for thermal insulation all round the cable that counted there, 1 when none. */
   readonly insulationFactor: number;
+  /** Factor for warmer or cooler air than 30 °C that counted there; absent: 1. */
+  readonly ambientFactor?: number;
   /** Grade of the table cell: seen on a published page, or from memory. */
   readonly grade: 'seen' | 'memory';
 }
@@ -27,6 +29,7 @@ export interface CableCapacity {
   readonly worstFromMm: number | null;
   readonly groupFactor: number;
   readonly insulationFactor: number;
+  readonly ambientFactor?: number;
   readonly grade: 'seen' | 'memory' | null;
   /**
    * The kinder end, where the survey leaves some stretch open: the least by the kindest method that each may

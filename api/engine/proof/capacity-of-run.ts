@@ -1,8 +1,10 @@
+import type { Limits } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { partOfPath } from '../ways/part-of-path.ts';
 import type { Run, Segment } from '../ways/run.ts';
+import { ambientFactor } from './ambient-factor.ts';
 import type { CableCapacity, WorstStretch } from './cable-capacity.ts';
 import { installedMethod, type ReferenceMethod } from './installed-method.ts';
 import { groupingFactor, surroundedFactor, tabulatedCapacity } from './tabulated-capacity.ts';
@@ -12,6 +14,8 @@ export interface Neighbourhood {
   readonly plan: Plan;
   /** How many cables share a tube or channel, by its name. */
   readonly cablesInBundle: ReadonlyMap<string, number>;
+  /** For the air's temperature; absent: 1, for 30 °C. */
+  readonly ambientFactor?: number;
 }
 
 /** One segment by the strictest and by the kindest method that the survey leaves open. */
@@ -25,7 +29,7 @@ interface Judged {
  *
  * @returns `izA` null when the run has no path, the cable no figure, or any stretch an unknown method. Where a
  *   stretch may be one of several methods, `izA` is by the strictest and `atBest` by the kindest.
- * Source: BS 7671 Tables 4D5, 4D2A (method B), 4C1, 52.2; 30 °C ambient. Cables that share a bundle are taken
+ * Source: BS 7671 Tables 4D5, 4D2A (method B), 4B1, 4C1, 52.2. Cables that share a bundle are taken
  * as fully loaded: the 30 % exemption is a designer's to claim.
  */
 export function capacityOfRun(run: Run, around: Neighbourhood): CableCapacity {
@@ -58,11 +62,13 @@ const nothingSure = {
  * or a part of it); a leg whose cable nobody looked at has none. Cable that the scheme takes out has no
  * capacity and warms nothing.
  */
-export function capacities(worked: Worked): ReadonlyMap<string, CableCapacity> {
+export function capacities(worked: Worked, { ambientC }: Limits = {}): ReadonlyMap<string, CableCapacity> {
   const { plan, job, foundRuns, runs } = worked;
   const kept = keptRuns(worked);
-  const now = { plan, cablesInBundle: cablesInBundle([...kept, ...runs]) };
-  const before = { plan, cablesInBundle: cablesInBundle(foundLegs(foundRuns)) };
+  const ambient = ambientC === undefined ? 1 : (ambientFactor(ambientC) ?? 1);
+  const air = ambient === 1 ? {} : { ambientFactor: ambient };
+  const now = { plan, cablesInBundle: cablesInBundle([...kept, ...runs]), ...air };
+  const before = { plan, cablesInBundle: cablesInBundle(foundLegs(foundRuns)), ...air };
   const unseen = new Set(job.legs.filter(({ cable }) => cable === undefined).map(({ id }) => id));
   const ofKept = kept
     .filter(({ legId }) => !unseen.has(legId ?? ''))
@@ -120,11 +126,14 @@ function judgedSegment(
     return {
       method,
       // Rounded to the milliampere, so that 23 × 0.8 is 18.4 and not a hair beside it.
-      izA: Math.round(cell.currentA * groupFactor * insulationFactor * 1000) / 1000,
+      izA:
+        Math.round(cell.currentA * groupFactor * insulationFactor * (around.ambientFactor ?? 1) * 1000) /
+        1000,
       worstSegment: at.index,
       worstFromMm: at.fromMm,
       groupFactor,
       insulationFactor,
+      ...(around.ambientFactor === undefined ? {} : { ambientFactor: around.ambientFactor }),
       grade: cell.grade,
     };
   };

@@ -1,4 +1,5 @@
 import type { CircuitShapeName } from '../circuit/shape.ts';
+import type { LongestLength } from './longest-ring.ts';
 import type { ScenarioName } from './scenarios.ts';
 import type { SourceLoop } from './source-loop.ts';
 
@@ -47,6 +48,8 @@ export interface ProtectiveProof {
   /** √(I²t) ÷ k, for a breaker at 0.1 s; null where the device does not clear such a fault at once, or has no figure. */
   readonly neededMm2: number | null;
   readonly withstandA2s: number;
+  /** The most that such a device may let through if it is of energy class 3, A²s; null where no ceiling is held. */
+  readonly classCeilingA2s: number | null;
   /** By the maker's data, where the survey has it. */
   readonly letThroughA2s: number | null;
 }
@@ -99,6 +102,15 @@ export interface DisconnectionLimit {
   readonly words: string;
 }
 
+/** What a tester has to show besides resistances. */
+export interface TesterLimits {
+  readonly insulation: { readonly testV: number; readonly minimumMegohm: number };
+  /** Null where no RCD is known of. */
+  readonly rcd: { readonly testMa: number; readonly maximumMs: number } | null;
+  /** Longest time to disconnect a fault to earth; null where earthing or device are not known. */
+  readonly disconnectWithinS: number | null;
+}
+
 /** One circuit, proved as far as the survey allows. */
 export interface CircuitProof {
   readonly circuit: string;
@@ -121,5 +133,8 @@ export interface CircuitProof {
   /** Factor by which tabulated volt drops were corrected for the conductor's temperature; 1 where they were not. */
   readonly dropCorrection: number;
   readonly ring?: RingProof;
+  readonly tests: TesterLimits;
+  /** How long the circuit could be in its one cable; null where that cannot be told. */
+  readonly longest: LongestLength | null;
   readonly otherScenarios: readonly OtherScenario[];
 }

@@ -1,4 +1,4 @@
-import { adiabaticAreaMm2, protectiveK, withstandA2s } from './adiabatic.ts';
+import { adiabaticAreaMm2, letThroughCeilingA2s, protectiveK, withstandA2s } from './adiabatic.ts';
 import type { ProtectiveProof } from './circuit-proof.ts';
 import { loopLimit } from './loop-limit.ts';
 import type { ProofCase } from './proof-case.ts';
@@ -32,6 +32,7 @@ export function protectiveProofs(
   const k = protectiveK('in-cable');
   const operatingA = loopLimit(device)?.operatingA ?? null;
   const isBreaker = breakers.has(device.standard);
+  const classCeilingA2s = letThroughCeilingA2s(device, 3);
   const proofs: ProtectiveProof[] = [];
   for (const { id, kind, cable, from, to } of legs) {
     const loop = sourceOhm + Math.min(loopOhm[from] ?? Number.NaN, loopOhm[to] ?? Number.NaN);
@@ -45,6 +46,7 @@ export function protectiveProofs(
       faultA,
       neededMm2: neededMm2({ isBreaker, operatingA, faultA, k }),
       withstandA2s: withstandA2s(cable.cpcMm2, k),
+      classCeilingA2s,
       letThroughA2s: device.letThroughA2s ?? null,
     });
   }

@@ -4,6 +4,7 @@ import { dropCorrection, dropLimitsV } from './drop-limits.ts';
 import { expectedReadings } from './expected-readings.ts';
 import { loopToNodes } from './fault-loop.ts';
 import { flowUnder } from './flow-under.ts';
+import { longestFor } from './longest-for.ts';
 import { otherScenarios } from './other-scenarios.ts';
 import { pointProofs } from './point-proofs.ts';
 import { proofAssumptions } from './proof-assumptions.ts';
@@ -12,6 +13,7 @@ import { proofCircuit } from './proof-circuit.ts';
 import { protectiveProofs } from './protective.ts';
 import { handbookLoads } from './scenarios.ts';
 import { sourceLoop } from './source-loop.ts';
+import { testerLimits } from './tester-limits.ts';
 
 /**
  * Proves the circuits concerned: those that a scheme touches, or all of a house as found; sorted by circuit. A circuit
@@ -30,6 +32,7 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
     scenario: 'handbook',
     source,
     limit,
+    tests: testerLimits(input.worked, circuitId),
     ...dropLimitsV(input.limits),
   } as const;
   if (circuit === null)
@@ -42,6 +45,7 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
       points: [],
       protective: [],
       dropCorrection: 1,
+      longest: null,
       otherScenarios: [],
     };
   const one = proofCase(input, circuit);
@@ -68,6 +72,7 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
     protective: protectiveProofs(one, loopOhm, source),
     dropCorrection: correction,
     ...(ring === null ? {} : { ring }),
+    longest: longestFor(one, common),
     otherScenarios: otherScenarios(one),
   };
 }

@@ -1,19 +1,12 @@
 import type { Supply } from '#model/installation.ts';
+import { declaredImpedance, steadyElectrodeOhm } from '../proof/declared-impedance.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { rounded } from './wiring.ts';
 
-/**
- * The external loop impedance that distributors usually declare at most, Ω. Higher ones exist, on long rural
- * lines above all. Source: distributors' declared maxima, as the IET On-Site Guide quotes them (from memory).
- */
-const TYPICAL_MAXIMUM_OHM = { 'TN-C-S': 0.35, 'TN-S': 0.8 } as const;
 /** Residual current of the RCD that disconnects on TT, mA, and the touch voltage allowed, V. Source: BS 7671 411.5.3. */
 const TT_RCD_MA = 30;
 const TOUCH_V = 50;
-/** An electrode above this may not stay as it is, Ω. Source: BS 7671 Table 41.5, note. */
-const UNSTABLE_OHM = 200;
-
 type Message =
   | 'unknown'
   | 'assumed'
@@ -84,7 +77,7 @@ function byDeclared(
   earthing: Exclude<Supply['earthing'], 'TT' | undefined>,
   head: Required<Pick<CheckResult<Message>, 'unit' | 'values'>> & { readonly actual: number },
 ): Judgement {
-  const limit = TYPICAL_MAXIMUM_OHM[earthing];
+  const limit = declaredImpedance(earthing)?.ohm ?? 0;
   return head.actual > limit
     ? { ...head, limit, outcome: 'advice', messageId: 'high' }
     : { ...head, limit, outcome: 'passes', messageId: 'known' };
@@ -94,7 +87,7 @@ function byElectrode(ohm: number): Judgement {
   const volts = rounded((ohm * TT_RCD_MA) / 1000);
   const head = { actual: rounded(ohm), limit: TOUCH_V, unit: 'V', values: { volts } };
   if ((ohm * TT_RCD_MA) / 1000 > TOUCH_V) return { ...head, outcome: 'fails', messageId: 'electrodeHigh' };
-  return ohm > UNSTABLE_OHM
+  return ohm > steadyElectrodeOhm()
     ? { ...head, outcome: 'advice', messageId: 'unstable' }
     : { ...head, outcome: 'passes', messageId: 'electrode' };
 }

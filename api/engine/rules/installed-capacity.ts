@@ -56,15 +56,19 @@ function verdictOf(capacity: CableCapacity | undefined, neededA: number): Verdic
   return (capacity?.izA ?? 0) >= neededA ? 'within' : 'unknown';
 }
 
-type Deciding = Pick<CableCapacity, 'izA' | 'method' | 'worstFromMm' | 'groupFactor' | 'insulationFactor'>;
+type Deciding = Pick<
+  CableCapacity,
+  'izA' | 'method' | 'worstFromMm' | 'groupFactor' | 'insulationFactor' | 'ambientFactor'
+>;
 
 function told(stretch: Deciding, isCrowded: boolean): Omit<InstalledCapacity, 'verdict' | 'isCrowded'> {
-  const { izA, method, worstFromMm, groupFactor, insulationFactor } = stretch;
+  const { izA, method, worstFromMm, groupFactor, insulationFactor, ambientFactor = 1 } = stretch;
+  const warm = ambientFactor === 1 ? '' : ` × ${ambientFactor} for the air’s temperature`;
   const grouped = groupFactor < 1 ? ` × ${groupFactor} for cables together` : '';
   const surrounded = insulationFactor < 1 ? ` × ${insulationFactor} for insulation all round it` : '';
   return {
     izA,
-    how: `method ${method ?? ''}${grouped}${surrounded}`,
+    how: `method ${method ?? ''}${grouped}${surrounded}${warm}`,
     along: (worstFromMm ?? 0) > 0 ? `, from ${metres(worstFromMm)} m along` : '',
     otherWay: isCrowded
       ? ', or a tube or channel of its own for the new cable'

@@ -1,8 +1,6 @@
+import { insulationLimit } from '../proof/expected-limits.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-
-/** Least insulation resistance of a 230 V circuit at 500 V DC, MΩ. Source: BS 7671 Table 64. */
-export const INSULATION_MEGOHM = 1;
 
 type Message = 'low' | 'enough' | 'lowVoltage' | 'hold';
 
@@ -38,12 +36,13 @@ function judged({ job }: Facts, circuitId: string): Omit<CheckResult<Message>, '
       : [],
   );
   if (readings.length === 0)
-    return { outcome: 'advice', messageId: 'hold', limit: INSULATION_MEGOHM, unit: 'MΩ' };
+    return { outcome: 'advice', messageId: 'hold', limit: insulationLimit().minimumMegohm, unit: 'MΩ' };
   // Never rounded: 0.96 MΩ would read as the 1 MΩ that it is not.
   const actual = Math.min(...readings.map(({ megohm }) => megohm));
-  const numbers = { actual, limit: INSULATION_MEGOHM, unit: 'MΩ' };
-  if (actual < INSULATION_MEGOHM) return { outcome: 'fails', messageId: 'low', stopGate: true, ...numbers };
-  return readings.every(({ testV }) => testV < 500)
+  const numbers = { actual, limit: insulationLimit().minimumMegohm, unit: 'MΩ' };
+  if (actual < insulationLimit().minimumMegohm)
+    return { outcome: 'fails', messageId: 'low', stopGate: true, ...numbers };
+  return readings.every(({ testV }) => testV < insulationLimit().testV)
     ? { outcome: 'advice', messageId: 'lowVoltage', ...numbers }
     : { outcome: 'passes', messageId: 'enough', ...numbers };
 }

@@ -4,7 +4,7 @@ import { originOfUnproved, proofsOf } from './proved.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { circuitName, nameOf } from './wiring.ts';
 
-type Message = 'within' | 'byMaker' | 'overMaker' | 'askMaker' | 'noFigure' | 'untold';
+type Message = 'byClass' | 'within' | 'byMaker' | 'overMaker' | 'askMaker' | 'noFigure' | 'untold';
 
 /** The protective conductor takes a fault without harm until it is cleared. */
 export const protectiveConductor = rule<Message>({
@@ -18,6 +18,8 @@ export const protectiveConductor = rule<Message>({
       '{name}: the device lets {actual} A²s through by its maker; the conductor takes only {limit} A²s.',
     askMaker:
       '{name}: at {fault} A a breaker clears in less than 0.1 s, so what it lets through counts, and the survey has no figure: the conductor takes {limit} A²s. Breakers for homes usually let through far less.',
+    byClass:
+      '{name}: at {fault} A what the device lets through counts. One of energy class 3 lets {actual} A²s through at the most, and the conductor takes {limit} A²s.',
     noFigure: '{name}: no figure is held for what the device lets through at {fault} A.',
     untold:
       'The device of {circuit}, or the loop before it, is not known: its protective conductors are not judged.',
@@ -25,6 +27,7 @@ export const protectiveConductor = rule<Message>({
   remedies: {
     overMaker: 'A larger protective conductor, or a device that lets less through.',
     askMaker: 'Take I²t at this current from the device’s data sheet, and enter it with the device.',
+    byClass: 'Look for the 3 in a square on the device, and record it.',
     noFigure: 'Take I²t at this current from the device’s data sheet, and enter it with the device.',
     untold: 'Look at the device, and measure the loop at the intake or the board.',
   },
@@ -62,6 +65,9 @@ function byFault(facts: Facts, worst: ProtectiveProof): Omit<CheckResult<Message
       : { outcome: 'fails', messageId: 'overMaker', origin, actual, ...byEnergy };
   }
   if (neededMm2 === null) return { outcome: 'advice', messageId: 'noFigure', origin, ...byEnergy };
+  const ceiling = worst.classCeilingA2s;
+  if (neededMm2 > cpcMm2 && ceiling !== null && ceiling <= withstandA2s)
+    return { outcome: 'advice', messageId: 'byClass', origin, actual: ceiling, ...byEnergy };
   if (neededMm2 > cpcMm2) return { outcome: 'advice', messageId: 'askMaker', origin, ...byEnergy };
   const actual = Math.round(neededMm2 * 100) / 100;
   return { outcome: 'passes', messageId: 'within', origin, actual, limit: cpcMm2, unit: 'mm²', values };

@@ -329,6 +329,16 @@ describe('laws of capacity', () => {
     );
   });
 
+  // 35 °C: 0.94. Source: BS 7671 Table 4B1.
+  it('warmer air takes its factor off, and what is said of the cable tells so', () => {
+    const run = runOf('e1', [segmentOf({ medium: 'surface-clipped' })]);
+    const warm = capacityOfRun(run, { plan, cablesInBundle: none, ambientFactor: 0.94 });
+    expect(warm).toMatchObject({ izA: 25.38, ambientFactor: 0.94 });
+    const facts = factsOf({ runs: [run] });
+    expect(capacities(facts, { ambientC: 35 }).get('e1')?.izA).toBe(25.38);
+    expect(capacities(facts, {}).get('e1')?.izA).toBe(27);
+  });
+
   it('a thicker cable carries more by every method', () => {
     for (const thin of table4D5.rows)
       for (const thick of table4D5.rows)

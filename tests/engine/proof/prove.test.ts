@@ -261,6 +261,42 @@ describe('volt drop at the conductors’ own temperature', () => {
   });
 });
 
+describe('what a tester has to show besides', () => {
+  const wires = ringOf([5, 5, 5]);
+
+  // BS 7671 Table 64 and Table 41.1; the RCD's time by 643.7.1 since Amendment 2 (from memory).
+  it('is insulation, the RCD’s time and the time to disconnect', () => {
+    const job = wiredJob(wires);
+    expect(proofOf(job).tests).toEqual({
+      insulation: { testV: 500, minimumMegohm: 1 },
+      rcd: null,
+      disconnectWithinS: 0.4,
+    });
+    const boards = [boardOf('b1', { rcds: [{ id: 'q', type: 'A', mA: 30 }] })];
+    const circuits = [circuitOf('c', { shape: 'ring', upstreamRcd: 'q' })];
+    const supply = { ...job.supply, earthing: 'TT' } as const;
+    const { rcd, disconnectWithinS } = proofOf({ ...job, boards, circuits, supply }).tests;
+    expect([rcd?.testMa, rcd?.maximumMs, disconnectWithinS]).toEqual([30, 300, 0.2]);
+  });
+});
+
+describe('the longest that the circuit could be', () => {
+  // 26 A at the middle, 18 mV a ampere and metre, 11.5 V: 98.3 m; worked out by hand from the figures that give the printed
+  // 106 m with the correction for temperature (IET On-Site Guide Table 7.1).
+  it('is 98 m for 2.5/1.5 mm² behind a B32 in TN-C-S, by volt drop without correction', () => {
+    const { longest } = proofOf(wiredJob(ringOf([5, 5, 5])));
+    expect(longest?.by).toBe('volt-drop');
+    expect(longest?.lengthMm).toBeCloseTo((11.5 * 4 * 1e6) / (18 * 26), 3);
+  });
+
+  it('is not told where cables differ', () => {
+    const [one, ...rest] = ringOf([5, 5, 5]);
+    const thick = { type: 'flat-twin', lineMm2: 4, cpcMm2: 1.5 } as const;
+    if (one === undefined) throw new Error('no ring');
+    expect(proofOf(wiredJob([{ ...one, cable: thick }, ...rest])).longest).toBeNull();
+  });
+});
+
 describe('the other scenarios of a ring', () => {
   it('put all of the rating into one cable where it is open at its worst leg', () => {
     const [open] = proofOf(wiredJob(ringOf([5, 5, 5, 5]))).otherScenarios.filter(

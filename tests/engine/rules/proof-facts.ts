@@ -48,6 +48,8 @@ export const proofOf = (partial: Partial<CircuitProof> = {}): CircuitProof => ({
   dropLimitV: 11.5,
   lightingDropLimitV: 6.9,
   dropCorrection: 1,
+  tests: { insulation: { testV: 500, minimumMegohm: 1 }, rcd: null, disconnectWithinS: 0.4 },
+  longest: null,
   otherScenarios: [],
   ...partial,
 });

@@ -11,6 +11,7 @@ const fault: ProtectiveProof = {
   faultA: 460,
   neededMm2: 1.26,
   withstandA2s: 29_756,
+  classCeilingA2s: null,
   letThroughA2s: null,
 };
 const said = (partial: Partial<ProtectiveProof>) =>
@@ -28,6 +29,17 @@ describe('protective conductors in a fault', () => {
       { outcome: 'advice', messageId: 'askMaker', limit: 29_756 },
     ]);
     expect(said({ neededMm2: null })).toMatchObject([{ outcome: 'advice', messageId: 'noFigure' }]);
+  });
+
+  // 70,000 A²s for a B device up to 16 A and 10 kA of class 3 (BS EN 60898-1 Annex ZA); 2.5 mm² take 82,656.
+  it('[AD1] tells what the energy class of the device would settle, and no more', () => {
+    const thick = { cpcMm2: 2.5, withstandA2s: 82_656, neededMm2: 3 };
+    expect(said({ ...thick, classCeilingA2s: 70_000 })).toMatchObject([
+      { outcome: 'advice', messageId: 'byClass', actual: 70_000, limit: 82_656 },
+    ]);
+    expect(said({ neededMm2: 2, classCeilingA2s: 70_000 })).toMatchObject([
+      { outcome: 'advice', messageId: 'askMaker' },
+    ]);
   });
 
   it('[AD1] goes by the maker’s figure where there is one', () => {

@@ -92,6 +92,7 @@ const limits: readonly OwnNumber<NumberLimit>[] = [
   { key: 'sinkClearanceMm', label: 'Clear of a sink', unit: 'mm', help: 'Empty: guidance, 300' },
   { key: 'hobClearanceMm', label: 'Clear of a hob', unit: 'mm', help: 'Empty: guidance, 300' },
   { key: 'worktopClearanceMm', label: 'Above a worktop', unit: 'mm', help: 'Empty: guidance, 150' },
+  { key: 'ambientC', label: 'Air that cables lie in', unit: '°C', help: 'Empty: 30, as the tables' },
   { key: 'voltDropPercent', label: 'Volt drop in socket circuits', unit: '%', help: 'Empty: BS 7671, 5' },
 ];
 
@@ -218,8 +219,8 @@ export class FirmDetails extends LitElement {
       .unit=${unit}
       .help=${help}
       .value=${this.library.limits[key] ?? null}
-      .min=${counted ? 0 : 1}
-      .max=${key === 'voltDropPercent' ? 100 : 100_000}
+      .min=${counted ? 0 : key === 'ambientC' ? 25 : 1}
+      .max=${key === 'ambientC' ? 60 : key === 'voltDropPercent' ? 100 : 100_000}
       .whole=${counted}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setLimit(key, event.detail.value))}
     ></number-field>`;

@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import { circuitShapes } from '../../circuit/circuit-shapes.ts';
 import { foundNetwork } from '../../circuit/found-network.ts';
 import type { CircuitFit } from './circuit-fit.ts';
+import { beforeConfidence } from './confidence.ts';
 import type { Contradiction, InferredCircuit, InferredLeg } from './inferred-circuit.ts';
 
 /** As sure as this a reading must be before it contradicts what is recorded. */
@@ -27,7 +28,7 @@ export function contradictions(
   const recorded = recordedOf(job, circuitId);
   return [
     ...notARing(fit, circuitId),
-    ...orderDiffers(recorded, told),
+    ...orderDiffers(recorded, told, fit),
     ...roleDiffers(recorded, told, labelOf),
     ...parentDiffers(recorded, told, labelOf),
     ...lengthDiffers(job, told, labelOf),
@@ -65,7 +66,7 @@ function notARing({ readings }: CircuitFit, circuitId: string): readonly Contrad
   return [{ kind: 'not-a-ring', subjects: [circuitId], confidence: 0.95, words }];
 }
 
-function orderDiffers({ ring }: Recorded, { order }: Told): readonly Contradiction[] {
+function orderDiffers({ ring }: Recorded, { order }: Told, fit: CircuitFit): readonly Contradiction[] {
   const shared = new Set(order.points);
   const recorded = ring.filter((point) => shared.has(point));
   const read = order.points.filter((point) => recorded.includes(point));
@@ -84,10 +85,27 @@ function orderDiffers({ ring }: Recorded, { order }: Told): readonly Contradicti
     {
       kind: 'order',
       subjects: moved,
-      confidence: order.confidence,
+      confidence: otherWayConfidence(read, recorded, fit),
       words: 'By the readings the ring runs in another order than recorded.',
     },
   ];
+}
+
+/** How sure the readings are of the pair that most surely stands the other way round than recorded. */
+function otherWayConfidence(
+  read: readonly string[],
+  recorded: readonly string[],
+  { ring }: CircuitFit,
+): number {
+  const placed = new Map(ring.map((each) => [each.point.id, each.placed]));
+  const sure = read.flatMap((first, i) =>
+    read.slice(i + 1).flatMap((second) => {
+      const [a, b] = [placed.get(first), placed.get(second)];
+      const isOther = recorded.indexOf(first) > recorded.indexOf(second);
+      return isOther && a !== undefined && b !== undefined ? [beforeConfidence(a, b)] : [];
+    }),
+  );
+  return Math.max(0, ...sure);
 }
 
 const same = (a: readonly string[], b: readonly string[]): boolean =>

@@ -36,8 +36,8 @@ export interface FittedCircuit {
 /** One point in six is a spur before anything is known of it. Judgement, no source. */
 const SPUR_PRIOR = 0.16;
 /** A point with two cables may yet be on a spur that goes on. Judgement, no source. */
-const SPUR_BY_TWO_CABLES = 0.03;
-const SPUR_BY_MORE_CABLES = 0.01;
+const SPUR_BY_TWO_CABLES = 0.003;
+const SPUR_BY_MORE_CABLES = 0.001;
 
 /** How likely a point is a spur by the cables counted with its plate open, or usually. */
 function spurPrior({ asFound }: Point): number {
@@ -62,7 +62,7 @@ export function fitCircuit(readings: LoopReadings, loop: InferredLoop, loopM: nu
   const usual = seenReadings(readings, loop, PROBE_OHM ** 2);
   const usualPoints = judged(readings.points, usual);
   const first = eachByItself(usual.channels, usualPoints, { lengths, contactSquare: CONTACT_OHM ** 2 });
-  const ratio = handRatio(usualPoints, first.spur, first.states);
+  const ratio = handRatio(first.excesses, first.spur, first.states);
   const seen = seenReadings(readings, loop, PROBE_OHM ** 2 * ratio);
   const points = judged(readings.points, seen);
   const by = { lengths, contactSquare: CONTACT_OHM ** 2 * ratio };
@@ -140,7 +140,7 @@ function equationsOf(
   states: readonly ChannelState[],
 ): readonly PlaceEquation[] {
   const state = (channel: number): ChannelState =>
-    states[channel] ?? { totalOhm: 1, nullOhm: 0, contactSquare: 0 };
+    states[channel] ?? { totalOhm: 1, nullOhm: 0, nullUsualSquare: 1, contactSquare: 0 };
   return [
     ...places.map(({ fraction, square }) => ({ along: 1, off: 0, value: fraction, square })),
     ...excesses.map(({ channel, ohm, square }) => {

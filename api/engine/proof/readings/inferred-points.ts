@@ -1,4 +1,4 @@
-import type { CircuitFit } from './circuit-fit.ts';
+import { type CircuitFit, isPlaced } from './circuit-fit.ts';
 import type { FittedPoint } from './fit-circuit.ts';
 import type { InferredParent, InferredPoint } from './inferred-circuit.ts';
 import { pointWords, type UntoldPoint } from './point-words.ts';
@@ -20,7 +20,10 @@ export function inferredPoints(fit: CircuitFit, labelOf: (id: string) => string)
       ? []
       : [{ point: point.id, placed, confidence: spurConfidence }],
   );
-  const parents = spurParents(spurs, fit.ring);
+  const inOrder = fit.fitted.points
+    .filter(isPlaced)
+    .toSorted((a, b) => a.placed.fraction - b.placed.fraction);
+  const parents = spurParents(spurs, inOrder);
   return fit.fitted.points
     .map((point) => told(fit, point, { labelOf, parents: parents.get(point.point.id) ?? [] }))
     .toSorted(byPlace);

@@ -1,6 +1,11 @@
-import { excessesOf, type Judged, nextStates, startStates } from './channel-states.ts';
+import {
+  type ChannelExcess,
+  excessesByChannel,
+  type Judged,
+  nextStates,
+  startStates,
+} from './channel-states.ts';
 import type { Channel } from './read-channels.ts';
-import { NULL_OHM } from './reading-noise.ts';
 import { sessionNull } from './session-null.ts';
 import { type ChannelState, fitOf, fitOfSpur, type SpurLength } from './spur-evidence.ts';
 
@@ -13,6 +18,7 @@ const MOST_TRIED = 6;
 export interface Memberships {
   readonly spur: readonly number[];
   readonly states: readonly ChannelState[];
+  readonly excesses: readonly (readonly ChannelExcess[])[];
 }
 
 /** What readings are judged by. */
@@ -29,12 +35,13 @@ export function eachByItself(
   { lengths, contactSquare }: JudgedBy,
 ): Memberships {
   let spur: readonly number[] = points.map(({ prior }) => prior);
+  const excesses = excessesByChannel(channels, points);
   let states = startStates(channels, points, contactSquare);
   for (let round = 0; round < ROUNDS; round++) {
     spur = points.map((each) => spurOdds(each, lengths, states));
-    states = nextStates(states, points, { spur, usual: contactSquare });
+    states = nextStates(states, excesses, { spur, usual: contactSquare });
   }
-  return { spur, states };
+  return { spur, states, excesses };
 }
 
 function spurOdds(
@@ -50,14 +57,17 @@ function spurOdds(
 /** Tries the doubtful points both ways in every combination, each with the null that fits it best. */
 export function tryTogether(
   points: readonly Judged[],
-  { spur, states }: Memberships,
+  { spur, states, excesses }: Memberships,
   { lengths, contactSquare }: JudgedBy,
 ): Memberships {
   const doubtful = spur
     .flatMap((odds, i) => (Math.max(odds, 1 - odds) < SURE ? [i] : []))
     .toSorted((a, b) => Math.abs((spur[a] ?? 0) - 0.5) - Math.abs((spur[b] ?? 0) - 0.5) || a - b)
     .slice(0, MOST_TRIED);
-  if (doubtful.length === 0) return { spur, states };
+  if (doubtful.length === 0) return { spur, states, excesses };
+  const sureSpurs = new Set(spur.flatMap((odds, i) => (odds > 0.5 && !doubtful.includes(i) ? [i] : [])));
+  // A sure spur fits as well with one null as with another: its length is free.
+  const compared = points.map((each, i) => ({ ...each, i })).filter(({ i }) => !sureSpurs.has(i));
   const fits: number[] = [];
   for (let mask = 0; mask < 1 << doubtful.length; mask++) {
     // The others count as what they nearly surely are.
@@ -65,7 +75,7 @@ export function tryTogether(
     doubtful.forEach((point, bit) => {
       tried[point] = (mask >> bit) & 1;
     });
-    fits.push(fitTogether(points, tried, { states, lengths }));
+    fits.push(fitTogether(compared, tried, { states, excesses, lengths }));
   }
   const best = Math.max(...fits);
   const weights = fits.map((fit) => Math.exp(fit - best));
@@ -75,28 +85,33 @@ export function tryTogether(
     if (bit < 0) return odds;
     return weights.reduce((sum, weight, mask) => sum + ((mask >> bit) & 1 ? weight : 0), 0) / all;
   });
-  return { spur: together, states: nextStates(states, points, { spur: together, usual: contactSquare }) };
+  return {
+    spur: together,
+    states: nextStates(states, excesses, { spur: together, usual: contactSquare }),
+    excesses,
+  };
 }
 
 function fitTogether(
-  points: readonly Judged[],
+  compared: readonly (Judged & { readonly i: number })[],
   tried: readonly number[],
-  { states, lengths }: { readonly states: readonly ChannelState[]; readonly lengths: readonly SpurLength[] },
+  { states, excesses, lengths }: Omit<Memberships, 'spur'> & Pick<JudgedBy, 'lengths'>,
 ): number {
   let fit = 0;
   const withNull = states.map((state, channel) => {
-    const seen = excessesOf(channel, points, tried).map((each) => ({
-      ...each,
-      square: each.square + state.contactSquare,
-    }));
-    const { ohm, square } = sessionNull(seen, NULL_OHM ** 2);
+    const by = {
+      spur: tried,
+      contactSquare: state.contactSquare,
+      usualSquare: state.nullUsualSquare,
+    };
+    const { ohm, square } = sessionNull(excesses[channel] ?? [], by);
     // The null is free: what it may be is weighed along with how narrowly the readings hold it (Laplace).
-    fit += 0.5 * Math.log(square) - (0.5 * ohm * ohm) / NULL_OHM ** 2;
+    fit += 0.5 * Math.log(square) - (0.5 * ohm * ohm) / state.nullUsualSquare;
     return { ...state, nullOhm: ohm };
   });
-  points.forEach(({ seen, prior }, i) => {
+  for (const { seen, prior, i } of compared) {
     if (tried[i] === 1) fit += fitOfSpur(seen, lengths, withNull) + Math.log(prior);
     else fit += fitOf(seen, 0, withNull) + Math.log(1 - prior);
-  });
+  }
   return fit;
 }

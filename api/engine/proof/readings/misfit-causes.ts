@@ -15,9 +15,11 @@ const PAIRED_RATIO = 0.5;
 export function misfitCauses(fit: CircuitFit, circuitId: string): readonly MisfitCause[] {
   return [
     ...brokenConductor(fit, circuitId),
+    ...openOnTheWay(fit),
     ...lineNeutralDiffer(fit, circuitId),
     ...wrongPairing(fit),
     ...sharedExcess(fit, circuitId),
+    ...anotherWayRound(fit),
     ...poorContact(fit),
     ...cpcDoubts(fit, circuitId),
   ];
@@ -30,6 +32,48 @@ function brokenConductor({ readings }: CircuitFit, circuitId: string): readonly 
     subjects: [circuitId],
     words: `${conductor} is open from end to end: a broken conductor, a loose terminal, or ends of two circuits.`,
   }));
+}
+
+/** Points that one end of the ring does not reach: the break lies between them and those that it does. */
+function openOnTheWay({ readings }: CircuitFit): readonly MisfitCause[] {
+  return [...readings.loops].flatMap(([loop, byPoint]) =>
+    (['A', 'B'] as const).flatMap((end): readonly MisfitCause[] => {
+      const open = [...byPoint].flatMap(([point, at]) => (at.open.includes(end) ? [point] : []));
+      if (open.length === 0) return [];
+      const reached = [...byPoint.values()].some(
+        ({ fromA, fromB }) => (end === 'A' ? fromA : fromB) !== null,
+      );
+      const words = reached
+        ? `From end ${end}, ${loop} does not close at these points and does at others: a conductor is broken, or a terminal loose, between the ones and the others.`
+        : `From end ${end}, ${loop} closes nowhere: the end of another cable, or a break before the first point.`;
+      return [{ kind: 'broken-conductor', subjects: open, words }];
+    }),
+  );
+}
+
+/** Single points that read less than their place on the ring accounts for: current has a second way there. */
+function anotherWayRound({ fitted }: CircuitFit): readonly MisfitCause[] {
+  return fitted.channels.flatMap(({ loop, how }, channel): readonly MisfitCause[] => {
+    if (how !== 'linked') return [];
+    const nullOhm = fitted.nullOhm[channel] ?? 0;
+    const contactOhm = fitted.contactOhm[channel] ?? 0;
+    const low = fitted.points.filter(({ seen }) =>
+      seen.excesses.some(
+        (each) =>
+          each.channel === channel &&
+          each.ohm - nullOhm < -APART_SPREADS * Math.hypot(Math.sqrt(each.square), contactOhm),
+      ),
+    );
+    if (low.length === 0) return [];
+    const subjects = low.map(({ point }) => point.id);
+    const isEarth = loop === 'L-cpc' || loop === 'cpc';
+    const words = `${loop} reads less at these points than any place on one ring can: ${
+      isEarth
+        ? 'metal or another circuit lies parallel to the protective conductor there'
+        : 'there is another way round, as where two rings are joined or a bridge lies across one'
+    }.`;
+    return [{ kind: isEarth ? 'parallel-earth-paths' : 'interconnected-rings', subjects, words }];
+  });
 }
 
 function lineNeutralDiffer({ loop }: CircuitFit, circuitId: string): readonly MisfitCause[] {

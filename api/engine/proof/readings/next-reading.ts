@@ -1,5 +1,6 @@
 import type { CircuitFit } from './circuit-fit.ts';
-import type { InferredPoint, NextReading } from './inferred-circuit.ts';
+import { beforeConfidence } from './confidence.ts';
+import type { InferredPoint, LoopName, NextReading } from './inferred-circuit.ts';
 import { loopsDisagree } from './misfit-causes.ts';
 
 /** Surer than this, ring or spur needs no plate opened. */
@@ -11,7 +12,13 @@ export function nextReadings(
   points: readonly InferredPoint[],
   labelOf: (id: string) => string,
 ): readonly NextReading[] {
-  return [...endToEnd(fit), ...linked(fit, labelOf), ...again(fit, labelOf), ...plates(points, labelOf)];
+  return [
+    ...endToEnd(fit),
+    ...linked(fit, labelOf),
+    ...again(fit, labelOf),
+    ...closeTogether(fit, labelOf),
+    ...plates(points, labelOf),
+  ];
 }
 
 const listed = (ids: readonly string[], labelOf: (id: string) => string): string =>
@@ -49,6 +56,38 @@ function again({ fitted }: CircuitFit, labelOf: (id: string) => string): readonl
   return [{ kind: 'remake-and-read-again', points: ids, loop: null, end: null, words }];
 }
 
+/** Neighbours whose order is in doubt: the second loop tells them further apart, else the same again. */
+function closeTogether(
+  { ring, fitted }: CircuitFit,
+  labelOf: (id: string) => string,
+): readonly NextReading[] {
+  const doubtful = ring.filter((one, i) =>
+    [ring[i - 1], ring[i + 1]].some(
+      (other) =>
+        other !== undefined &&
+        Math.max(beforeConfidence(one.placed, other.placed), beforeConfidence(other.placed, one.placed)) <
+          SURE,
+    ),
+  );
+  if (doubtful.length === 0) return [];
+  const ids = doubtful.map(({ point }) => point.id);
+  const has = (loop: LoopName): boolean =>
+    fitted.channels.some((each) => each.how === 'linked' && each.loop === loop);
+  const loop = has('L-N') ? 'L-cpc' : 'L-N';
+  const words = has(loop)
+    ? `Trace the cable between ${listed(ids, labelOf)}: by their readings they lie too close for their order to be sure.`
+    : `Read ${loop} from both ends at ${listed(ids, labelOf)} too: they lie too close for their order to be sure.`;
+  return [
+    {
+      kind: has(loop) ? 'trace-cable' : 'linked',
+      points: ids,
+      loop: has(loop) ? null : loop,
+      end: null,
+      words,
+    },
+  ];
+}
+
 function plates(points: readonly InferredPoint[], labelOf: (id: string) => string): readonly NextReading[] {
   const open = points.filter(
     ({ spurConfidence, by }) =>
@@ -57,7 +96,7 @@ function plates(points: readonly InferredPoint[], labelOf: (id: string) => strin
       spurConfidence !== null &&
       Math.max(spurConfidence, 1 - spurConfidence) < SURE,
   );
-  const spurs = points.filter(({ parents }) => parents[0]?.point === null);
+  const spurs = points.filter(({ role, parents }) => role === 'spur' && parents[0]?.point === null);
   return [
     ...(open.length === 0
       ? []

@@ -9,13 +9,16 @@ const metres = (mm: number): string => `${(mm / 1000).toFixed(1)} m`;
 export function pointWords(point: UntoldPoint, labelOf: (id: string) => string): string {
   const { role, alongMm } = point;
   const where = alongMm === null ? '' : `, ${metres(alongMm)} from end A`;
-  if (role === 'ring')
-    return point.by === 'cables'
-      ? `On the ring by the cables counted at its plate${where}.`
-      : `On the ring by these readings${where}; open the plate and count cables.`;
+  if (role === 'ring') return ringWords(point, where);
   if (role === 'spur') return `${spurWords(point)}${parentWords(point.parents, labelOf)}${where}.`;
   if (point.spurConfidence === null) return 'These readings do not tell where it is.';
   return `${spurWords(point)}, or on the ring: these readings do not decide${where}; open the plate and count cables.`;
+}
+
+function ringWords({ by }: UntoldPoint, where: string): string {
+  if (by === 'cables') return `On the ring by the cables counted at its plate${where}.`;
+  if (by === 'both') return `On the ring by these readings and the cables counted${where}.`;
+  return `On the ring by these readings${where}; open the plate and count cables.`;
 }
 
 function spurWords({ spurMm, contactMilliohm, by }: UntoldPoint): string {

@@ -6,6 +6,8 @@ export interface ChannelState {
   readonly totalOhm: number;
   /** Ω that all readings of it share. */
   readonly nullOhm: number;
+  /** Square of how far its null may usually be off, Ω². */
+  readonly nullUsualSquare: number;
   /** Square of the spread of contact at the link, Ω². */
   readonly contactSquare: number;
 }

@@ -36,15 +36,19 @@ export interface PossibleSpur {
  *
  * Each is judged by its place; then, in turn, points that another spur likely comes from count less.
  *
- * @param ring the ring's points in order from end A.
+ * @param points all points of the circuit that may be on the ring, in order from end A.
  */
 export function spurParents(
   spurs: readonly PossibleSpur[],
-  ring: readonly FittedPoint[],
+  points: readonly FittedPoint[],
 ): ReadonlyMap<string, readonly LikelyParent[]> {
-  const placed = ring.flatMap(({ point, placed: at }) => (at === null ? [] : [{ point, at }]));
-  if (placed.length === 0) return new Map();
-  const near = spurs.map((spur) => placed.map((parent) => weightOf(spur, parent, placed.length)));
+  const placed = points.flatMap(({ point, placed: at, spurConfidence }) =>
+    at === null || spurConfidence === null || spurConfidence === 1
+      ? []
+      : [{ point, at, onRing: 1 - spurConfidence }],
+  );
+  const count = placed.reduce((sum, { onRing }) => sum + onRing, 0);
+  const near = spurs.map((spur) => placed.map((parent) => weightOf(spur, parent, count)));
   let shares = near.map((weights, i) => sharesOf(spurs[i], placed, weights));
   for (let round = 0; round < ROUNDS; round++) {
     const last = shares;
@@ -66,13 +70,15 @@ export function spurParents(
 interface PlacedParent {
   readonly point: Point;
   readonly at: Placed;
+  /** How likely it is on the ring. */
+  readonly onRing: number;
 }
 
-function weightOf({ placed }: PossibleSpur, { point, at }: PlacedParent, count: number): number {
+function weightOf({ placed }: PossibleSpur, { point, at, onRing }: PlacedParent, count: number): number {
   const cables = point.asFound?.cablesSeen ?? 0;
   const counted = cables === 2 ? BY_TWO_CABLES : cables > 2 ? BY_THREE_CABLES : 1;
   const near = normalDensity(placed.fraction, at.fraction, Math.hypot(placed.spread, at.spread));
-  return (((1 - JOINT_PRIOR) * counted) / count) * near;
+  return (((1 - JOINT_PRIOR) * counted * onRing) / count) * near;
 }
 
 /** The parents' shares in order of the ring, without the joint's. A joint is as likely anywhere: its density is one to a loop. */
@@ -91,7 +97,7 @@ function toldParents(
   placed: readonly PlacedParent[],
   shares: readonly number[],
 ): readonly LikelyParent[] {
-  const others = placed.filter(({ point }) => point.id !== spur.point);
+  const others = placed.filter(({ point, onRing }) => point.id !== spur.point && onRing >= 0.5);
   const before = others.findLast(({ at }) => at.fraction <= spur.placed.fraction)?.point.id ?? null;
   const after = others.find(({ at }) => at.fraction > spur.placed.fraction)?.point.id ?? null;
   const byPoints = shares.reduce((sum, share) => sum + share, 0);
