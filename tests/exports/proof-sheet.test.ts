@@ -1,6 +1,7 @@
 import type { Worksheet } from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import { type DemoName, demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
@@ -43,6 +44,24 @@ describe('the sheet of the proof', () => {
     const [first] = made.proofs;
     if (first === undefined) throw new Error('no proof');
     [sheet, proof] = [made.sheet, first];
+  });
+
+  it('sets what was measured before the work beside what is expected of the circuit as found', () => {
+    const heading = 'Expected against measured, before the work; the band is ours: 0.05 Ω or 5 %';
+    const { first, count } = tableAt(sheet, heading);
+    const { asFound } = demoEstimate('saltglass-row');
+    const [found] = asFound.proof;
+    if (found === undefined) throw new Error('no proof');
+    const compared = comparedReadings(found, asFound.worked.job.readings, 'before').filter(
+      ({ measuredOhm }) => measuredOhm !== null,
+    );
+    expect(compared.length).toBeGreaterThan(20);
+    expect(count).toBe(compared.length);
+    compared.forEach(({ expectedOhm, measuredOhm, fits }, i) => {
+      expect(sheet.getCell(first + i, 3).value).toBe(expectedOhm);
+      expect(sheet.getCell(first + i, 6).value).toBe(measuredOhm);
+      expect(sheet.getCell(first + i, 9).text).toBe(fits === false ? 'does not fit' : '');
+    });
   });
 
   it('has a row for every cable with its current and share, in the order of the ring', () => {
@@ -89,7 +108,9 @@ describe('the sheet of the proof', () => {
         conditionalFormattings: { ref: string; rules: { cfvo: { value: number }[] }[] }[];
       }
     ).conditionalFormattings;
-    expect(bars.map(({ rules }) => rules[0]?.cfvo.map(({ value }) => Number(value)))).toEqual([
+    // Shares of Iz and volt drops; after them whatever was measured.
+    const ends = bars.map(({ rules }) => rules[0]?.cfvo.map(({ value }) => Number(value)));
+    expect(ends.slice(0, 2)).toEqual([
       [0, 1],
       [0, proof.dropLimitV],
     ]);

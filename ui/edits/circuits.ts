@@ -63,6 +63,8 @@ export const setDevice = (
     if (facts.ratingA !== undefined) putFact<Device, 'ratingA'>(device, 'ratingA', facts.ratingA);
     if (facts.curve !== undefined) putFact<Device, 'curve'>(device, 'curve', facts.curve);
     if (facts.breakingKA !== undefined) putFact<Device, 'breakingKA'>(device, 'breakingKA', facts.breakingKA);
+    if (facts.letThroughA2s !== undefined)
+      putFact<Device, 'letThroughA2s'>(device, 'letThroughA2s', facts.letThroughA2s);
     if (facts.rcd !== undefined) putFact<Device, 'rcd'>(device, 'rcd', facts.rcd);
     circuit.device = device;
   },

@@ -1,7 +1,9 @@
 import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
+import { type ComparedReading, comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { dropCurve } from '#drawing/proof/drop-curve.ts';
 import { scenarioWords } from '#drawing/proof/proof-words.ts';
 import type { CircuitProof, PointProof } from '#engine/proof/circuit-proof.ts';
+import type { Reading } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
 import type { WorkbookContext } from './workbook-context.ts';
 
@@ -99,6 +101,58 @@ export function readingRows(
     ['End to end, protective conductor', 'r2', ring.r2Ohm ?? 'none'],
     ...ring.step2.map(({ point, ohm }) => [labelOf(subjectOf(point)), null, ohm, step3.get(point) ?? null]),
   ];
+}
+
+const comparedWords: Readonly<Record<ComparedReading['group'], string>> = {
+  ends: 'end to end',
+  step2: 'step 2',
+  step3: 'step 3',
+  zs: 'Zs',
+};
+
+/** Within the band a bar ends at the line: a last digit must not look like a fault. */
+const shareOf = (share: number, fits: boolean | null): number => (fits === true ? Math.min(1, share) : share);
+
+/** What was measured beside what is expected, and a bar of the one by the other; what nobody measured is left out. */
+export function comparedRows(
+  { labelOf, estimate }: WorkbookContext,
+  proof: CircuitProof,
+  phase: Reading['phase'],
+): readonly ProofRow[] {
+  const { readings } = estimate.asFound.worked.job;
+  return comparedReadings(proof, readings, phase).flatMap(
+    ({
+      group,
+      subject,
+      name,
+      expectedOhm,
+      expectedToOhm,
+      bandOhm,
+      measuredOhm,
+      fits,
+    }): readonly ProofRow[] => {
+      if (measuredOhm === null || expectedOhm === null || expectedToOhm === null) return [];
+      const at = name === '' ? labelOf(subjectOf(subject)) : name;
+      const note = fits === false ? 'does not fit' : null;
+      return [
+        {
+          contents: [
+            at,
+            comparedWords[group],
+            expectedOhm,
+            expectedToOhm,
+            bandOhm,
+            measuredOhm,
+            null,
+            null,
+            note,
+          ],
+          share: expectedToOhm > 0 ? shareOf(measuredOhm / expectedToOhm, fits) : null,
+          isNew: false,
+        },
+      ];
+    },
+  );
 }
 
 /** The worst of every scenario, the handbook's first. */

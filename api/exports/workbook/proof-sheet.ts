@@ -4,7 +4,7 @@ import { limitWords, scenarioWords } from '#drawing/proof/proof-words.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addDataBars, BAR_COLUMN, narrowBarColumns, writeBar } from './proof-bars.ts';
-import { legRows, type ProofRow, pointRows, readingRows, scenarioRows } from './proof-rows.ts';
+import { comparedRows, legRows, type ProofRow, pointRows, readingRows, scenarioRows } from './proof-rows.ts';
 import type { FormatName } from './sheet-style.ts';
 import { addSheet, fitHeight } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -57,6 +57,22 @@ const readingTable: Table = {
   headers: [['At'], [''], ['Step 2', 'ohms'], ['Step 3', 'ohms']],
   barHeader: null,
 };
+
+const comparedTable = (when: string): Table => ({
+  heading: `Expected against measured, ${when}; the band is ours: 0.05 Ω or 5 %`,
+  headers: [
+    ['At'],
+    ['What'],
+    ['Expected', 'ohms'],
+    ['up to', 'ohms'],
+    ['Band ±', 'ohms'],
+    ['Measured', 'ohms'],
+    [''],
+    [''],
+    ['Note'],
+  ],
+  barHeader: 'Measured; the red line is what is expected',
+});
 
 const scenarioTable: Table = {
   heading: 'The same circuit under other loads',
@@ -164,6 +180,22 @@ function writeCircuit(context: WorkbookContext, pen: Pen, proof: CircuitProof): 
   });
   if (proof.otherScenarios.length > 0) writeTable(pen, scenarioTable, scenarioRows(context, proof));
   if (proof.ring !== undefined) writeTable(pen, readingTable, readingRows(context, proof));
+  writeCompared(context, pen, proof);
+}
+
+/** Readings before the work against the circuit as found, those after it against the scheme. */
+function writeCompared(context: WorkbookContext, pen: Pen, proof: CircuitProof): void {
+  const found = context.estimate.asFound.proof.find(({ circuit }) => circuit === proof.circuit);
+  const before = found === undefined ? [] : comparedRows(context, found, 'before');
+  const after = comparedRows(context, proof, 'after');
+  for (const [when, rows] of [
+    ['before the work', before],
+    ['after the work', after],
+  ] as const) {
+    if (rows.length === 0) continue;
+    const most = Math.max(...rows.map(({ contents }) => Number(contents[5])));
+    writeBarTable(pen, comparedTable(when), rows, { column: 'F', limit: most });
+  }
 }
 
 /**

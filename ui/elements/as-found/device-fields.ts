@@ -26,6 +26,13 @@ export function deviceFields(circuit: Circuit): TemplateResult {
     </div>
     ${mustChoice(facts, 'standard', { label: 'Protective device', options: deviceStandards })}
     ${numberFact(facts, 'breakingKA', { label: 'Breaking capacity', unit: 'kA', min: 0.1, max: 1000 })}
+    ${numberFact(facts, 'letThroughA2s', {
+      label: 'I²t that it lets through here',
+      unit: 'A²s',
+      min: 1,
+      max: 1e9,
+      help: 'By its maker’s data, at the fault current of the board. Decides whether protective conductors take a fault.',
+    })}
     ${rcdOfDevice(circuit, device)}`;
 }
 
