@@ -9,6 +9,7 @@ import { type EstimateArguments, estimateArguments, usage } from './estimate/arg
 import { peopleTable } from './estimate/people-table.ts';
 import { writeAll } from './estimate/write-all.ts';
 import { faultLines, Refused, readJobFile, textOf } from './product/job-file.ts';
+import { runCommand } from './product/run-command.ts';
 
 const say = (text: string): void => {
   process.stdout.write(`${text}\n`);
@@ -46,29 +47,4 @@ async function run(args: EstimateArguments): Promise<number> {
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;
 }
 
-async function main(): Promise<number> {
-  const args = estimateArguments(process.argv.slice(2));
-  if (args === usage) {
-    say(usage);
-    return 0;
-  }
-  if (typeof args === 'string') {
-    complain(args);
-    return 2;
-  }
-  return run(args);
-}
-
-main().then(
-  (code) => {
-    process.exitCode = code;
-  },
-  (error: unknown) => {
-    if (error instanceof Refused) complain(error.message);
-    else
-      complain(
-        `Could not finish: ${error instanceof Error ? error.message : String(error)}. Nothing was changed.`,
-      );
-    process.exitCode = 2;
-  },
-);
+await runCommand({ args: estimateArguments(process.argv.slice(2)), usage, run });

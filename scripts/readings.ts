@@ -1,7 +1,8 @@
 import { parseArgs } from 'node:util';
 import { circuitsRead, inferCircuit } from '#engine/proof/readings/infer-circuit.ts';
 import { readingsJson } from '#exports/readings-json.ts';
-import { Refused, readJobFile } from './product/job-file.ts';
+import { readJobFile } from './product/job-file.ts';
+import { runCommand } from './product/run-command.ts';
 import { readingsTable } from './readings/readings-table.ts';
 
 const usage = `Usage: npm run -s readings -- JOB.json [--json]
@@ -9,10 +10,13 @@ const usage = `Usage: npm run -s readings -- JOB.json [--json]
 Prints what the readings of a job say of its circuits: order, lengths, spurs, how sure that is, and what to
 measure next. Nothing is written. Exits with 0, or with 2 for a faulty call or file.`;
 
+interface ReadingsArguments {
+  readonly path: string;
+  readonly json: boolean;
+}
+
 /** The call as it was meant; a text where it cannot be understood. */
-function readingsArguments(
-  given: readonly string[],
-): { readonly path: string; readonly json: boolean } | string {
+function readingsArguments(given: readonly string[]): ReadingsArguments | string {
   try {
     const options = {
       json: { type: 'boolean', default: false },
@@ -29,14 +33,9 @@ function readingsArguments(
   }
 }
 
-async function main(): Promise<number> {
-  const args = readingsArguments(process.argv.slice(2));
-  if (typeof args === 'string') {
-    (args === usage ? process.stdout : process.stderr).write(`${args}\n`);
-    return args === usage ? 0 : 2;
-  }
-  const job = await readJobFile(args.path);
-  const said = args.json
+async function run({ path, json }: ReadingsArguments): Promise<number> {
+  const job = await readJobFile(path);
+  const said = json
     ? readingsJson(job)
     : readingsTable(
         job,
@@ -46,16 +45,4 @@ async function main(): Promise<number> {
   return 0;
 }
 
-main().then(
-  (code) => {
-    process.exitCode = code;
-  },
-  (error: unknown) => {
-    const said =
-      error instanceof Refused
-        ? error.message
-        : `Could not finish: ${error instanceof Error ? error.message : String(error)}.`;
-    process.stderr.write(`${said}\n`);
-    process.exitCode = 2;
-  },
-);
+await runCommand({ args: readingsArguments(process.argv.slice(2)), usage, run });

@@ -1,8 +1,8 @@
+import { confidenceWords } from '#drawing/proof/proof-words.ts';
 import { cautions, editionNote } from '#engine/cautions.ts';
 import type { InferredCircuit, InferredPoint } from '#engine/proof/readings/inferred-circuit.ts';
 import type { Job } from '#model/job.ts';
 
-const percent = (confidence: number): string => `${Math.min(99, Math.floor(confidence * 100))} %`;
 const ohm = (value: number | null): string => (value === null ? 'not read' : `${value.toFixed(2)} Ω`);
 
 /** What readings say, for people: a block a circuit. */
@@ -26,7 +26,7 @@ function blockOf(job: Job, circuit: InferredCircuit): string {
   return [
     `${name}: ${takenWords(circuit)}`,
     `  Loop ${length}; r1 ${ohm(loop.r1Ohm)}, rn ${ohm(loop.rnOhm)}, r2 ${ohm(loop.r2Ohm)}${loop.cpc === null ? '' : `. ${loop.cpc.words}`}`,
-    `  ${order.answer === 'cannot-say' ? 'Order: cannot say.' : `Order (${percent(order.confidence)}): ${order.points.map(labelOf).join(' – ')}.`} ${order.words}`,
+    `  ${order.answer === 'cannot-say' ? 'Order: cannot say.' : `Order (${confidenceWords(order.confidence)}): ${order.points.map(labelOf).join(' – ')}.`} ${order.words}`,
     ...points.map(
       (point) => `  ${labelOf(point.point).padEnd(6)} ${sureOf(point).padStart(5)}  ${point.words}`,
     ),
@@ -40,7 +40,7 @@ function blockOf(job: Job, circuit: InferredCircuit): string {
 }
 
 const sureOf = ({ role, confidence }: InferredPoint): string =>
-  role === 'cannot-say' ? '' : percent(confidence);
+  role === 'cannot-say' ? '' : confidenceWords(confidence);
 
 const listed = (title: string, items: readonly { readonly words: string }[]): readonly string[] =>
   items.length === 0 ? [] : [`  ${title}:`, ...items.map(({ words }) => `    ${words}`)];

@@ -1,38 +1,22 @@
-import { execFile } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { demoFile, runScript } from './run-script.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'ringwright-'));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-interface Ran {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-const run = (...args: readonly string[]): Promise<Ran> =>
-  new Promise((resolve) => {
-    const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'scripts/estimate.ts'), ...args];
-    execFile(process.execPath, command, { cwd: root, maxBuffer: 1e8 }, (error, out, err) => {
-      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
-    });
-  });
-
-const demo = (name: string): string => join(root, 'data/jobs', `${name}.json`);
+const run = (...args: readonly string[]) => runScript('estimate.ts', ...args);
 const written = (name: string): string => join(folder, name);
 
 function variant(name: string, change: (job: Record<string, unknown>) => void): string {
-  const job = JSON.parse(readFileSync(demo('saltglass-row'), 'utf8')) as Record<string, unknown>;
+  const job = JSON.parse(readFileSync(demoFile('saltglass-row'), 'utf8')) as Record<string, unknown>;
   change(job);
   writeFileSync(written(`${name}.json`), JSON.stringify(job));
   return written(`${name}.json`);
@@ -51,13 +35,19 @@ describe('the estimate command', () => {
       norms: { ...demoParts.norms, source: 'Own' },
     };
     writeFileSync(written('own.json'), JSON.stringify(own));
-    const ran = await run(demo('saltglass-row'), '--out', written('own'), '--library', written('own.json'));
+    const ran = await run(
+      demoFile('saltglass-row'),
+      '--out',
+      written('own'),
+      '--library',
+      written('own.json'),
+    );
     expect([ran.code, ran.err]).toEqual([0, '']);
   });
 
   it('writes estimate, workbook and a plan a storey, prints a table and ends with 0', async () => {
     const { code, out, err } = await run(
-      demo('saltglass-row'),
+      demoFile('saltglass-row'),
       '--out',
       written('a'),
       '--date',
@@ -76,7 +66,14 @@ describe('the estimate command', () => {
   });
 
   it('says the same as JSON, in the shape that others read', async () => {
-    const { out } = await run(demo('saltglass-row'), '--out', written('b'), '--date', '2026-11-25', '--json');
+    const { out } = await run(
+      demoFile('saltglass-row'),
+      '--out',
+      written('b'),
+      '--date',
+      '2026-11-25',
+      '--json',
+    );
     expect(out.trim()).toBe(readFileSync(join(written('b'), 'estimate.json'), 'utf8').trim());
     const { schemes } = JSON.parse(out) as { schemes: Record<string, unknown>[] };
     for (const scheme of schemes) {
@@ -132,7 +129,13 @@ describe('the estimate command', () => {
   });
 
   it('ends with 1 for a scheme that fails, everything written, and names why', async () => {
-    const { code, out } = await run(demo('saltglass-row'), '--out', written('c'), '--scheme', 'two-on-one');
+    const { code, out } = await run(
+      demoFile('saltglass-row'),
+      '--out',
+      written('c'),
+      '--scheme',
+      'two-on-one',
+    );
     expect(code).toBe(1);
     expect(readdirSync(written('c')).length).toBe(4);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
@@ -158,8 +161,8 @@ describe('the estimate command', () => {
   it('ends with 2 for a job that is not there, an unknown scheme and a call without a folder', async () => {
     const runs = await Promise.all([
       run('nowhere.json', '--out', written('e')),
-      run(demo('saltglass-row'), '--out', written('e'), '--scheme', 'nothing'),
-      run(demo('saltglass-row')),
+      run(demoFile('saltglass-row'), '--out', written('e'), '--scheme', 'nothing'),
+      run(demoFile('saltglass-row')),
     ]);
     expect(runs.map(({ code }) => code)).toEqual([2, 2, 2]);
     expect(runs[1]?.err).toContain('spurs-rcbo');
@@ -209,8 +212,8 @@ describe('the estimate command', () => {
 
   it('writes the same bytes twice, but for the workbook’s own clock', async () => {
     await Promise.all([
-      run(demo('fernlow-close'), '--out', written('i'), '--date', '2026-11-25'),
-      run(demo('fernlow-close'), '--out', written('j'), '--date', '2026-11-25'),
+      run(demoFile('fernlow-close'), '--out', written('i'), '--date', '2026-11-25'),
+      run(demoFile('fernlow-close'), '--out', written('j'), '--date', '2026-11-25'),
     ]);
     for (const name of readdirSync(written('i')).filter((file) => !file.endsWith('.xlsx'))) {
       expect(readFileSync(join(written('i'), name)).equals(readFileSync(join(written('j'), name)))).toBe(
@@ -220,7 +223,7 @@ describe('the estimate command', () => {
   });
 
   it('leaves no plan of an earlier run beside an estimate that it does not belong to', async () => {
-    await run(demo('saltglass-row'), '--out', written('k'));
+    await run(demoFile('saltglass-row'), '--out', written('k'));
     const bare = variant('bare-again', (raw) => {
       for (const key of ['storeys', 'points', 'legs', 'readings', 'schemes', 'circuits', 'boards', 'answers'])
         raw[key] = [];
@@ -236,8 +239,8 @@ describe('the estimate command', () => {
   it('writes nothing when a folder stands where a file should go, and refuses a day that does not exist', async () => {
     mkdirSync(join(written('l'), 'wiring-plan.svg'), { recursive: true });
     const [blocked, day] = await Promise.all([
-      run(demo('saltglass-row'), '--out', written('l')),
-      run(demo('saltglass-row'), '--out', written('m'), '--date', '2026-02-30'),
+      run(demoFile('saltglass-row'), '--out', written('l')),
+      run(demoFile('saltglass-row'), '--out', written('m'), '--date', '2026-02-30'),
     ]);
     expect([blocked.code, day.code]).toEqual([2, 2]);
     expect(blocked.err).toContain('is a folder');

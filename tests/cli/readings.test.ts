@@ -1,24 +1,14 @@
-import { execFile } from 'node:child_process';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readingsJson } from '#exports/readings-json.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { demoFile, root, runScript } from './run-script.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const demo = (name: string): string => join(root, 'data/jobs', `${name}.json`);
-
-const run = (...args: readonly string[]): Promise<{ code: number; out: string; err: string }> =>
-  new Promise((resolve) => {
-    const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'scripts/readings.ts'), ...args];
-    execFile(process.execPath, command, { cwd: root }, (error, out, err) => {
-      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
-    });
-  });
+const run = (...args: readonly string[]) => runScript('readings.ts', ...args);
 
 describe('the readings command', () => {
   it('prints order, places, legs and what cannot be told', async () => {
-    const { code, out, err } = await run(demo('saltglass-row'));
+    const { code, out, err } = await run(demoFile('saltglass-row'));
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('R1 – R2 – R3 – R4 – R5 – R6 – R7 – R8 – R9');
     expect(out).toMatch(/S1 .*Spur of 7\.1 m/);
@@ -26,19 +16,19 @@ describe('the readings command', () => {
   });
 
   it('says the same as JSON', async () => {
-    const { code, out } = await run(demo('fernlow-close'), '--json');
+    const { code, out } = await run(demoFile('fernlow-close'), '--json');
     expect(code).toBe(0);
     expect(out).toBe(readingsJson(demoJob('fernlow-close')));
   });
 
   it('says so where nothing was read', async () => {
-    const { code, out } = await run(demo('saltglass-row-quoting'));
+    const { code, out } = await run(demoFile('saltglass-row-quoting'));
     expect(code).toBe(0);
     expect(out).toContain('no loop was read');
   });
 
   it('ends with 2 for a file that is not there, one that is no job, and a call without one', async () => {
-    const missing = await run(demo('no-such-job'));
+    const missing = await run(demoFile('no-such-job'));
     const foreign = await run(join(root, 'package.json'));
     const nothing = await run();
     expect([missing.code, foreign.code, nothing.code]).toEqual([2, 2, 2]);

@@ -180,9 +180,9 @@ export class JobDesk {
   async editBeside(edit: JobEdit, copyName: string): Promise<void> {
     const session = this.#session;
     if (session === null) return;
-    const copy = copyOfJob(session.now, `${session.now.title} (${copyName}, ${today()})`);
+    let copy: Job;
     try {
-      await this.#parts.api.createJob(copy);
+      copy = await this.#putAside(session.now, copyName);
     } catch (error) {
       this.say(`Nothing was changed: the copy could not be put on the list: ${wordsOf(error)}`);
       return;
@@ -230,13 +230,12 @@ export class JobDesk {
     try {
       if (how === 'mine-over-theirs') {
         const theirs = await session.readTheirs();
-        const aside = await this.#putAside(theirs.value);
+        const aside = await this.#putAside(theirs.value, 'saved elsewhere');
         await session.putMineOver(theirs);
-        this.say(`The other one is on the list as “${aside}”.`);
+        this.say(`The other one is on the list as “${aside.title}”.`);
         return jobId;
       }
-      const mine = copyOfJob(session.now, `${session.now.title} (changed here, ${today()})`);
-      await this.#parts.api.createJob(mine);
+      const mine = await this.#putAside(session.now, 'changed here');
       if (how === 'take-theirs') await session.takeTheirs();
       else this.#parts.jobs.forget(jobId);
       this.say(`What you had changed is on the list as “${mine.title}”.`);
@@ -247,11 +246,11 @@ export class JobDesk {
     }
   }
 
-  /** Puts what somebody else saved on the list under a name of its own, and gives that name. */
-  async #putAside(theirs: Job): Promise<string> {
-    const copy = copyOfJob(theirs, `${theirs.title} (saved elsewhere, ${today()})`);
+  /** Puts a state of the job on the list under a name of its own that says why, and gives the copy. */
+  async #putAside(job: Job, why: string): Promise<Job> {
+    const copy = copyOfJob(job, `${job.title} (${why}, ${today()})`);
     await this.#parts.api.createJob(copy);
-    return copy.title;
+    return copy;
   }
 
   /** Puts a job that was deleted back on the list, with what was changed here; what was not seen here stays as a copy. */
@@ -262,10 +261,10 @@ export class JobDesk {
       if (session === null) return this.open();
       const theirs = await session.readTheirs();
       const isSeen = isSameData(theirs.value, session.base);
-      const aside = isSeen ? null : await this.#putAside(theirs.value);
+      const aside = isSeen ? null : await this.#putAside(theirs.value, 'saved elsewhere');
       await session.putMineOver(theirs);
       if (aside !== null)
-        this.say(`It had been changed elsewhere before: that is on the list as “${aside}”.`);
+        this.say(`It had been changed elsewhere before: that is on the list as “${aside.title}”.`);
     } catch (error) {
       this.say(`It could not be brought back: ${wordsOf(error)}`);
     }

@@ -154,3 +154,37 @@ export const stepCss = css`
     }
   }
 `;
+
+/** Buttons in one row of which one is pressed, each touching the next. */
+export const segmentsCss = css`
+  :host {
+    display: block;
+  }
+  div {
+    display: flex;
+  }
+  button {
+    font: 500 0.875rem / 1.2 var(--drawing-font);
+    border-radius: 0;
+  }
+  button + button {
+    border-left: 0;
+  }
+  button:first-child {
+    border-radius: var(--corner) 0 0 var(--corner);
+  }
+  button:last-child {
+    border-radius: 0 var(--corner) var(--corner) 0;
+  }
+  button[aria-pressed='true'] {
+    color: var(--sheet);
+    background: var(--ink);
+    border-color: var(--ink);
+  }
+  @media (max-width: 43.75em), (max-height: 37.5em) {
+    button {
+      min-width: 44px;
+      padding: 2px 9px;
+    }
+  }
+`;

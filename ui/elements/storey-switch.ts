@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import type { Storey } from '#model/building.ts';
 import { send } from '../job-events.ts';
 import { counted } from '../written.ts';
-import { controlsCss } from './shared-styles.ts';
+import { controlsCss, segmentsCss } from './shared-styles.ts';
 
 /** Which storey the plan shows; nothing where there is no choice. */
 export class StoreySwitch extends LitElement {
@@ -13,34 +13,14 @@ export class StoreySwitch extends LitElement {
   };
   static override styles = [
     controlsCss,
+    segmentsCss,
     css`
-      :host {
-        display: block;
-      }
-      div {
-        display: flex;
-      }
-      button {
-        font: 500 0.875rem / 1.2 var(--drawing-font);
-        border-radius: 0;
-      }
-      button + button {
-        border-left: 0;
-      }
-      button:first-child {
-        border-radius: var(--corner) 0 0 var(--corner);
-      }
-      button:last-child {
-        border-radius: 0 var(--corner) var(--corner) 0;
-      }
       @media (max-width: 43.75em), (max-height: 37.5em) {
         div {
           flex-direction: column;
         }
         button {
           justify-content: flex-start;
-          min-width: 44px;
-          padding: 2px 9px;
         }
         button + button {
           border-top: 0;
@@ -63,11 +43,6 @@ export class StoreySwitch extends LitElement {
         font: 600 0.8125rem / 1 var(--drawing-font);
         border: 2px solid var(--copper);
         border-radius: 0.6875rem;
-      }
-      button[aria-pressed='true'] {
-        color: var(--sheet);
-        background: var(--ink);
-        border-color: var(--ink);
       }
     `,
   ];

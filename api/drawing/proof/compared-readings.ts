@@ -1,5 +1,5 @@
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
-import { temperatureRatio } from '#engine/proof/conductor-ohms.ts';
+import { atTwenty } from '#engine/proof/readings/loop-readings.ts';
 import type { Reading } from '#model/installation.ts';
 
 /** How far a reading may be from what is expected before we say so, Ω and as a share. Ours: no standard names one. */
@@ -45,7 +45,7 @@ function measuredOf(reading: Reading, circuitId: string): Measured | null {
   if (reading.kind === 'zs')
     return reading.at === undefined ? null : { group: 'zs', subject: reading.at, name: '', ohm: reading.ohm };
   if (reading.kind !== 'loop') return null;
-  const ohm = Math.max(0, reading.ohm - (reading.nullOhm ?? 0)) / temperatureRatio(reading.conductorC ?? 20);
+  const ohm = atTwenty(reading);
   const { loop, from, at } = reading;
   if (from === 'end-to-end')
     return loop === 'L' || loop === 'N' || loop === 'cpc'

@@ -1,4 +1,5 @@
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
+import { NOMINAL_V } from '#engine/proof/spur-load.ts';
 
 /** The loads that a circuit is looked at under, as people choose them. */
 export const scenarioWords: Readonly<Record<ScenarioName, string>> = {
@@ -26,4 +27,8 @@ export const lengthWords = (lengthMm: number, isMeasured: boolean): string =>
 
 /** A limit in volts with its percentage of 230 V: "11.5 V (5 %)". */
 export const limitWords = (limitV: number): string =>
-  `${Math.round(limitV * 100) / 100}\u00a0V (${Math.round((limitV / 230) * 1000) / 10}\u00a0%)`;
+  `${Math.round(limitV * 100) / 100}\u00a0V (${Math.round((limitV / NOMINAL_V) * 1000) / 10}\u00a0%)`;
+
+/** How sure something is: "87 %"; never more than 99, since readings prove nothing for certain. */
+export const confidenceWords = (confidence: number): string =>
+  `${Math.min(99, Math.floor(confidence * 100))} %`;

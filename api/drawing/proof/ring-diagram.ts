@@ -1,24 +1,13 @@
 import { sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Scene } from '../scene.ts';
 import type { CircuitPicture } from './circuit-picture.ts';
-import {
-  boardGroup,
-  type DrawnLeg,
-  type DrawnNode,
-  endLetters,
-  legend,
-  legGroup,
-  nodeGroup,
-} from './diagram-shapes.ts';
+import { diagramScene } from './diagram-scene.ts';
+import type { DrawnLeg, DrawnNode } from './diagram-shapes.ts';
 import { NAME_HEIGHT, TEXT_GAP } from './hanging-tree.ts';
 import { hungOn } from './hung-on.ts';
 import { LINE_PITCH, legLabel } from './leg-label.ts';
-import { noteRows } from './note-rows.ts';
 import { type DiagramRequest, type RingLayout, ringLayout } from './ring-layout.ts';
 import { treeDiagram } from './tree-diagram.ts';
-
-/** Room under the loop for the board's name and the legend. */
-const FOOT = 22;
 
 /**
  * A circuit as it is wired: a ring as a closed loop with the board at its foot, end A on the left, its points in order
@@ -32,7 +21,6 @@ export function circuitDiagram(picture: CircuitPicture, request: DiagramRequest)
 
 function ringScene(picture: CircuitPicture, layout: RingLayout, rating: string): Scene {
   const { leftX, rightX, footY, widthMm } = layout;
-  const middleX = (leftX + rightX) / 2;
   const hung = layout.places.map((place) =>
     hungOn(place.tree, {
       side: place.side,
@@ -50,34 +38,14 @@ function ringScene(picture: CircuitPicture, layout: RingLayout, rating: string):
     anchor: side < 0 ? 'start' : 'end',
     form: layout.form,
   }));
-  const note = noteRows(picture, { leftMm: 4, topMm: footY + FOOT, widthMm: widthMm - 8 });
-  return {
-    title: `Ring: ${picture.nodes[0]?.label ?? ''}`,
+  return diagramScene(picture, {
+    of: 'ring',
     widthMm,
-    heightMm: footY + (note.shapes.length === 0 ? 18 : FOOT + note.heightMm),
-    scale: null,
-    layers: [
-      { name: 'cables', shapes: legs.map((leg) => legGroup(picture, leg)) },
-      {
-        name: 'points',
-        shapes: [
-          ...[...nodes, ...hung.flatMap((one) => one.nodes)].map((node) => nodeGroup(picture, node)),
-          boardGroup(picture, { at: sheetPoint(middleX, footY), rating, of: 'ring' }),
-        ],
-      },
-      {
-        name: 'legend',
-        shapes: [
-          ...endLetters(sheetPoint(middleX, footY)),
-          ...legend(
-            sheetPoint(4, footY + 14),
-            picture.legs.some(({ isNew }) => isNew),
-          ),
-        ],
-      },
-      { name: 'notes', shapes: note.shapes },
-    ],
-  };
+    boardAt: sheetPoint((leftX + rightX) / 2, footY),
+    rating,
+    legs,
+    nodes: [...nodes, ...hung.flatMap((one) => one.nodes)],
+  });
 }
 
 function ringLegs(

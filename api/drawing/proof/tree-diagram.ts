@@ -1,17 +1,15 @@
 import { sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Scene } from '../scene.ts';
 import type { CircuitPicture } from './circuit-picture.ts';
-import { boardGroup, legend, legGroup, nodeGroup } from './diagram-shapes.ts';
+import { diagramScene } from './diagram-scene.ts';
 import { hangTree } from './hanging-tree.ts';
 import { hungOn } from './hung-on.ts';
 import type { LabelForm } from './leg-label.ts';
-import { noteRows } from './note-rows.ts';
 import { pictureTree } from './picture-tree.ts';
 import type { DiagramRequest } from './ring-layout.ts';
 
 const LEFT = 12;
 const HEAD = 6;
-const FOOT = 22;
 const forms: readonly LabelForm[] = [1, 2, 3];
 
 /** A circuit that is no ring, as a tree that grows from the board at the foot. */
@@ -31,29 +29,12 @@ export function treeDiagram(picture: CircuitPicture, { widthMm, unitsPerM, ratin
     { branches, depth, width },
     { side: 1, x: LEFT, y: footY - 2.6, isUp: true, form },
   );
-  const note = noteRows(picture, { leftMm: 4, topMm: footY + FOOT, widthMm: wide - 8 });
-  return {
-    title: `Circuit: ${picture.nodes[0]?.label ?? ''}`,
+  return diagramScene(picture, {
+    of: 'tree',
     widthMm: wide,
-    heightMm: footY + (note.shapes.length === 0 ? 18 : FOOT + note.heightMm),
-    scale: null,
-    layers: [
-      { name: 'cables', shapes: legs.map((leg) => legGroup(picture, leg)) },
-      {
-        name: 'points',
-        shapes: [
-          ...nodes.map((node) => nodeGroup(picture, node)),
-          boardGroup(picture, { at: sheetPoint(LEFT, footY), rating, of: 'tree' }),
-        ],
-      },
-      {
-        name: 'legend',
-        shapes: legend(
-          sheetPoint(4, footY + 14),
-          picture.legs.some(({ isNew }) => isNew),
-        ),
-      },
-      { name: 'notes', shapes: note.shapes },
-    ],
-  };
+    boardAt: sheetPoint(LEFT, footY),
+    rating,
+    legs,
+    nodes,
+  });
 }

@@ -1,6 +1,7 @@
 import type { Place, Point } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import { bringPoint } from './draft-points.ts';
+import { loadNodeOf } from './load-side.ts';
 import type { NodeId } from './network.ts';
 import { cablesAt, type NetworkDraft, reportProblem } from './network-draft.ts';
 import { fuseEdge, loadSideTowards } from './point-terminals.ts';
@@ -103,7 +104,7 @@ function ownUnit(
   },
 ): UnitNodes {
   const supply = `${connectionId}/unit`;
-  const load = `${supply}/load`;
+  const load = loadNodeOf(supply);
   const base = {
     pointId: null,
     circuitId: null,

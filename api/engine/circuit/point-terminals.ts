@@ -1,4 +1,5 @@
 import type { Point } from '#model/installation.ts';
+import { loadNodeOf } from './load-side.ts';
 import type { NetworkEdge, NetworkNode, NodeId } from './network.ts';
 
 /** The terminals of one point: its supply side first, and a fuse to every load side. */
@@ -18,7 +19,7 @@ interface LoadSide {
 function loadSides(point: Point): readonly LoadSide[] {
   const { id } = point;
   if (point.kind === 'fused-unit')
-    return [{ nodeId: `${id}/load`, fuseId: `${id}/fuse`, fuseA: point.unit?.fuseA ?? null, feeds: null }];
+    return [{ nodeId: loadNodeOf(id), fuseId: `${id}/fuse`, fuseA: point.unit?.fuseA ?? null, feeds: null }];
   if (point.kind !== 'grid') return [];
   return (point.modules ?? []).flatMap((module, index) => {
     if (module.fuseA === undefined) return [];

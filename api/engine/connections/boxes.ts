@@ -1,5 +1,6 @@
 import type { Face, Wall } from '#model/building.ts';
 import type { NetworkEdge, NodeId } from '../circuit/network.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { boxBuild } from './box-build.ts';
@@ -67,7 +68,7 @@ function decided(fitting: Fitting, cables: number, depths: BoxDepths): Decided {
   if (cause !== null) return { action: 're-box', cause, depthMm: newDepthMm };
   const foundMm = foundDepthMm(fitting);
   if (foundMm === null) return { action: 'unknown', cause: null, depthMm: depths.minimumMm };
-  return { action: isGuess(fitting) ? 'unknown' : 'keep', cause: null, depthMm: foundMm };
+  return { action: isDepthGuessed(fitting) ? 'unknown' : 'keep', cause: null, depthMm: foundMm };
 }
 
 function reBoxCause(fitting: Fitting, cables: number, depths: BoxDepths): BackBox['cause'] {
@@ -85,9 +86,8 @@ function reBoxCause(fitting: Fitting, cables: number, depths: BoxDepths): BackBo
 }
 
 /** Whether the depth was written down without a plate being taken off. */
-function isGuess({ surveyed }: Fitting): boolean {
-  const certainty = surveyed?.certainty?.boxDepthMm ?? surveyed?.certainty?.asFound;
-  return certainty === 'assumed' || certainty === 'unknown';
+function isDepthGuessed({ surveyed }: Fitting): boolean {
+  return isGuess(surveyed?.certainty?.boxDepthMm ?? surveyed?.certainty?.asFound);
 }
 
 function gangsFound({ surveyed }: Fitting): number | null {

@@ -1,6 +1,7 @@
 import { terminalCapacity } from '#data/standards/terminal-capacity.ts';
 import type { Point, PointKind } from '#model/installation.ts';
 import type { NetworkNode } from '../circuit/network.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { TerminalFill } from './things.ts';
 import { circuitIdOf, type WiringIndex } from './wiring-index.ts';
 
@@ -91,8 +92,7 @@ function cablesBefore(
   const seen = point.asFound?.cablesSeen;
   const wasSeen = point.certainty?.cablesSeen ?? point.certainty?.asFound;
   if (seen !== undefined) {
-    const isGuess = wasSeen === 'assumed' || wasSeen === 'unknown';
-    return { cables: Math.max(seen, foundLegs), counted: foundLegs > 0 || !isGuess };
+    return { cables: Math.max(seen, foundLegs), counted: foundLegs > 0 || !isGuess(wasSeen) };
   }
   if (foundLegs > 0) return { cables: foundLegs, counted: true };
   return { cables: point.asFound?.role === 'spur' ? 1 : 2, counted: false };

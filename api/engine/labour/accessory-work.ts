@@ -1,3 +1,4 @@
+import { unitOfLoadSide } from '../circuit/load-side.ts';
 import type { TerminalFill } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import { type Amount, certain } from './amount.ts';
@@ -56,7 +57,7 @@ function terminalWork(terminal: TerminalFill, ids: ReadonlySet<string>): readonl
   const further = (count: number): readonly Amount[] =>
     count > 0 ? [certain('extra-cable', cause, count)] : [];
   // The first cable is part of fitting the accessory.
-  const id = terminal.nodeId.replace(/\/load$/, '');
+  const id = unitOfLoadSide(terminal.nodeId);
   if (isNew(ids, { id, pointId: terminal.pointId })) return further(terminal.cables - 1);
   if (terminal.newCables === 0) return [];
   return [certain('connect-origin', cause), ...further(terminal.newCables - 1)];

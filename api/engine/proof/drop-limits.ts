@@ -20,14 +20,16 @@ export const dropLimitsV = ({
  * The factor on tabulated volt drops where conductors run cooler than 70 °C: that of the leg that carries most of its
  * capacity, for the whole circuit, so that no leg is taken for cooler than it is. 1 where the firm does not want it, with a
  * rewireable fuse, and where the capacity of some leg is not known.
+ *
+ * @param legs of the circuit, in its order, under the loads that count.
  * Source: BS 7671 Appendix 4 §6.1; that it is not for BS 3036 is from memory.
  */
 export function dropCorrection({ input, circuit }: ProofCase, legs: readonly LegProof[]): number {
   if (input.limits.voltDropCorrected !== true || circuit.device?.standard === 'BS-3036') return 1;
   let greatest = 0;
-  for (const { leg, currentA } of legs) {
+  for (const [i, { leg, currentA }] of legs.entries()) {
     const cable = input.capacities.get(leg);
-    if (circuit.legs.find(({ id }) => id === leg)?.kind === 'fuse') continue;
+    if (circuit.legs[i]?.kind === 'fuse') continue;
     if (cable === undefined || cable.izA === null) return 1;
     // What insulation takes off stays off: the cable runs as warm with that much less.
     const ambientRatio = cable.ambientFactor ?? 1;

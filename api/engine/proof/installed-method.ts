@@ -1,3 +1,4 @@
+import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planPoint } from '../plan/plane.ts';
 import { surroundingsAt } from '../plan/surroundings.ts';
@@ -85,8 +86,7 @@ function toldInsulationMm({ storeyId, from, to }: Segment, plan: Plan): number |
   const floor =
     surroundingsAt(plan, { storeyId, at: middle, heightMm: 0, levelMm: 0 })?.floor ??
     plan.storeyById.get(storeyId)?.storey.floor;
-  const certainty = floor?.certainty?.insulationMm;
-  return certainty === 'assumed' || certainty === 'unknown' ? undefined : floor?.insulationMm;
+  return isGuess(floor?.certainty?.insulationMm) ? undefined : floor?.insulationMm;
 }
 
 function loftMethod(segment: Segment, plan: Plan): ReferenceMethod | null {

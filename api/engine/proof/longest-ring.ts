@@ -1,5 +1,6 @@
 import type { Cable } from '#model/cable.ts';
 import { cableOhms, HOT_RATIO } from './conductor-ohms.ts';
+import { FURTHEST_A } from './scenarios.ts';
 import { voltDropCorrection, voltDropPerMetre } from './volt-drop-per-metre.ts';
 
 /** A circuit of one cable whose greatest length is asked for. */
@@ -35,16 +36,13 @@ const pathRatio = { ring: 1 / 4, radial: 1 } as const;
 /** Cables that share the current to the furthest point. */
 const waysThere = { ring: 2, radial: 1 } as const;
 
-/** What the handbook's load has at the furthest point, before the rest is spread. Source: On-Site Guide 7.2.2. */
-const AT_FURTHEST_A = 20;
-
 /**
  * The load at the furthest point that drops as much as the handbook's: 20 A there and the rest of the rating spread
  * evenly, which drops half as much; 26 A for 32 A. A rating up to 20 A counts whole.
  * Source: On-Site Guide 7.2.2, quoted at dev-www.diynot.com, threads/correct-cable-size.470256, page 3.
  */
 export function furthestLoadA(ratingA: number): number {
-  return ratingA <= AT_FURTHEST_A ? ratingA : AT_FURTHEST_A + (ratingA - AT_FURTHEST_A) / 2;
+  return ratingA <= FURTHEST_A ? ratingA : FURTHEST_A + (ratingA - FURTHEST_A) / 2;
 }
 
 /**

@@ -9,7 +9,7 @@ import type { ProofCase } from './proof-case.ts';
 import {
   allNamedLoads,
   designCurrent,
-  handbookLoads,
+  FURTHEST_A,
   namedLoads,
   nearEndLoads,
   type ScenarioName,
@@ -43,12 +43,13 @@ function ringScenarios(one: ProofCase): readonly OtherScenario[] {
 
 /** Heavy loads near the end of the ring where they load a cable the more. */
 function nearOneEnd(one: ProofCase, nodes: readonly number[]): OtherScenario {
-  const flows = [nodes, nodes.toReversed()].map((order) => flowUnder(one, nearEndLoads(one.circuit, order)));
-  const [fromA, fromB] = flows;
-  const flow =
-    fromB !== undefined && fromA !== undefined && heaviest(fromB.legs) > heaviest(fromA.legs) ? fromB : fromA;
-  const words = ['20 A at the point nearest one end of the ring and the rest of the rating at the next one.'];
-  return told(one, 'near-one-end', flow ?? flowUnder(one, new Float64Array(one.circuit.nodes.length)), words);
+  const fromA = flowUnder(one, nearEndLoads(one.circuit, nodes));
+  const fromB = flowUnder(one, nearEndLoads(one.circuit, nodes.toReversed()));
+  const flow = heaviest(fromB.legs) > heaviest(fromA.legs) ? fromB : fromA;
+  const words = [
+    `${FURTHEST_A} A at the point nearest one end of the ring and the rest of the rating at the next one.`,
+  ];
+  return told(one, 'near-one-end', flow, words);
 }
 
 /** How much of its capacity the most loaded cable carries; by current alone where no capacity is known. */
@@ -56,8 +57,7 @@ const heaviest = (legs: readonly LegProof[]): number =>
   Math.max(0, ...legs.map(({ share, currentA }) => share ?? currentA / 1000));
 
 function openAtWorstLeg(one: ProofCase, ringLegs: readonly number[]): OtherScenario {
-  const { circuit, ohms } = one;
-  const loadA = handbookLoads(circuit, one.resistanceOhm);
+  const { circuit, ohms, handbookA: loadA } = one;
   const network = flowNetwork(circuit, ohms.drop);
   const { leg } = worstOpenLeg(network, loadA, ringLegs);
   const flow = flowUnder(one, loadA, prepareFlow(network, { openLeg: leg }));

@@ -3,6 +3,7 @@ import { HOT_RATIO } from './conductor-ohms.ts';
 import { plugFuseLimit } from './loop-limit.ts';
 import type { ProofCase } from './proof-case.ts';
 import type { SourceLoop } from './source-loop.ts';
+import { PLUG_A } from './spur-load.ts';
 
 /** What points are proved by. */
 interface Measures {
@@ -39,7 +40,7 @@ export function pointProofs({ circuit }: ProofCase, measures: Measures): readonl
     const coldOhm = crossed.get(point) ?? serviceOhm;
     const hotOhm = times(coldOhm, HOT_RATIO);
     // Behind a plug fuse either device may do it: the more lenient limit holds.
-    const byFuse = behindUnit === null || isRcd ? null : plugFuseLimit(fuseA ?? 13);
+    const byFuse = behindUnit === null || isRcd ? null : plugFuseLimit(fuseA ?? PLUG_A);
     const limits = [maximumOhm, byFuse?.maximumOhm ?? null].filter((ohm) => ohm !== null);
     return [
       {

@@ -1,7 +1,7 @@
-import type { DisconnectionLimit } from './circuit-proof.ts';
+import { UNTOLD_LENGTH_MM } from '../ways/length-allowances.ts';
 import { HOT_RATIO } from './conductor-ohms.ts';
 import type { ProofCase } from './proof-case.ts';
-import { designCurrent } from './scenarios.ts';
+import { designCurrent, FURTHEST_A } from './scenarios.ts';
 import type { SourceLoop } from './source-loop.ts';
 
 /** What a proof takes for granted. */
@@ -13,7 +13,6 @@ export interface ProofAssumptions {
 
 interface Settled {
   readonly source: SourceLoop;
-  readonly limit: DisconnectionLimit;
   readonly correction: number;
 }
 
@@ -24,17 +23,14 @@ const counted = (count: number, one: string, many: string): string =>
 export function proofAssumptions(one: ProofCase, settled: Settled): ProofAssumptions {
   const { circuit, input, ohms } = one;
   const { ratingA, isTold } = designCurrent(circuit);
-  const furthestA = Math.min(20, ratingA);
+  const furthestA = Math.min(FURTHEST_A, ratingA);
   const without = circuit.legs.filter(
     ({ id, kind }) => kind === 'cable' && (input.capacities.get(id)?.izA ?? null) === null,
   );
   const words = [
     `${furthestA} A at the electrically furthest point, the other ${ratingA - furthestA} A in equal shares at all points.`,
     ...(isTold ? [] : [`Nobody named the device: ${ratingA} A are taken.`]),
-    'Resistances are the greatest that BS EN 60228 allows at 20 °C; hot is 70 °C, × 1.20.'.replace(
-      '1.20',
-      HOT_RATIO.toFixed(2),
-    ),
+    `Resistances are the greatest that BS EN 60228 allows at 20 °C; hot is 70 °C, × ${HOT_RATIO.toFixed(2)}.`,
     dropWords(settled.correction),
     ...lengthWords(one),
     ...(ohms.unknown.length === 0 ? [] : ['Of some cable no resistance is held: it counts as nothing.']),
@@ -67,7 +63,7 @@ function lengthWords({ circuit }: ProofCase): readonly string[] {
     ...(withoutLength.length === 0
       ? []
       : [
-          `The length of ${counted(withoutLength.length, 'one cable', 'cables')} is not known: 6 m each are taken.`,
+          `The length of ${counted(withoutLength.length, 'one cable', 'cables')} is not known: ${UNTOLD_LENGTH_MM / 1e3} m each are taken.`,
         ]),
     ...(assumedLength.length === 0
       ? []

@@ -5,6 +5,7 @@ import { type FlowPlan, prepareFlow } from './flow/prepare-flow.ts';
 import { resistanceFromSource } from './flow/resistance-from-source.ts';
 import { type CircuitOhms, circuitOhms, flowNetwork } from './leg-ohms.ts';
 import type { ProofCircuit } from './proof-circuit.ts';
+import { handbookLoads } from './scenarios.ts';
 
 /** What proofs are made with. */
 export interface ProofInput {
@@ -23,11 +24,14 @@ export interface ProofCase {
   readonly plan: FlowPlan;
   /** Of that, between the origin and each node, Ω; NaN where a node is not reached. */
   readonly resistanceOhm: Float64Array;
+  /** What the handbook has its nodes draw, A by node. */
+  readonly handbookA: Float64Array;
 }
 
 /** Makes ready what the scenarios of a circuit share. */
 export function proofCase(input: ProofInput, circuit: ProofCircuit): ProofCase {
   const ohms = circuitOhms(circuit);
   const plan = prepareFlow(flowNetwork(circuit, ohms.drop));
-  return { input, circuit, ohms, plan, resistanceOhm: resistanceFromSource(plan) };
+  const resistanceOhm = resistanceFromSource(plan);
+  return { input, circuit, ohms, plan, resistanceOhm, handbookA: handbookLoads(circuit, resistanceOhm) };
 }

@@ -7,7 +7,9 @@ import type { NetworkEdge, NetworkNode } from '../circuit/network.ts';
 import type { CircuitShape, NodePlace } from '../circuit/shape.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Worked } from '../connections/worked.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { remembered } from '../plan/remembered.ts';
+import { UNTOLD_LENGTH_MM } from '../ways/length-allowances.ts';
 import type { Run } from '../ways/run.ts';
 
 /** Where conductors meet, as the proof counts it. */
@@ -53,9 +55,6 @@ export interface ProofCircuit {
   /** Ids of legs whose length is only assumed: worked out along a guessed way, or said so by the survey. */
   readonly assumedLength: readonly string[];
 }
-
-/** What a cable of unknown length is counted with, mm: as the bill allows for it. Common practice, no source. */
-const TYPICAL_MM = 6000;
 
 /** What hands on to what it feeds; where it feeds nothing that is recorded, something is wired to it all the same. */
 const handsOn: ReadonlySet<string> = new Set(['fused-unit', 'dp-switch', 'cooker-control', 'grid']);
@@ -171,7 +170,7 @@ function measuredLeg(known: Known, edge: NetworkEdge, index: ReadonlyMap<string,
   const run = known.runs.get(id);
   const cable = edge.cable ?? run?.cable ?? null;
   return {
-    leg: { id, kind, from, to, cable: cable ?? USUAL_CABLE, lengthMm: lengthMm ?? TYPICAL_MM },
+    leg: { id, kind, from, to, cable: cable ?? USUAL_CABLE, lengthMm: lengthMm ?? UNTOLD_LENGTH_MM },
     length: lengthMm === null ? 'unknown' : isAssumed ? 'assumed' : 'known',
     isCableSeen: cable !== null,
   };
@@ -179,10 +178,7 @@ function measuredLeg(known: Known, edge: NetworkEdge, index: ReadonlyMap<string,
 
 /** The legs whose length the survey only assumes. */
 const guessedLegs = remembered((job: Job): ReadonlySet<string> => {
-  const guessed = job.legs.filter(({ certainty }) => {
-    const sure = certainty?.length ?? certainty?.lengthMm;
-    return sure === 'assumed' || sure === 'unknown';
-  });
+  const guessed = job.legs.filter(({ certainty }) => isGuess(certainty?.length ?? certainty?.lengthMm));
   return new Set(guessed.map(({ id }) => id));
 });
 

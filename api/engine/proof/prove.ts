@@ -11,7 +11,6 @@ import { proofAssumptions } from './proof-assumptions.ts';
 import { type ProofInput, proofCase } from './proof-case.ts';
 import { proofCircuit } from './proof-circuit.ts';
 import { protectiveProofs } from './protective.ts';
-import { handbookLoads } from './scenarios.ts';
 import { sourceLoop } from './source-loop.ts';
 import { testerLimits } from './tester-limits.ts';
 
@@ -49,11 +48,11 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
       otherScenarios: [],
     };
   const one = proofCase(input, circuit);
-  const { legs, dropV } = flowUnder(one, handbookLoads(circuit, one.resistanceOhm));
+  const { legs, dropV } = flowUnder(one, one.handbookA);
   const correction = dropCorrection(one, legs);
   const ring = expectedReadings(circuit, one.ohms);
   const loopOhm = loopToNodes(one);
-  const { words, isWhole } = proofAssumptions(one, { source, limit, correction });
+  const { words, isWhole } = proofAssumptions(one, { source, correction });
   return {
     ...common,
     shape: circuit.shape.shape,

@@ -1,6 +1,8 @@
 import type { Device } from '#model/installation.ts';
+import { unitOfLoadSide } from '../circuit/load-side.ts';
 import type { NetworkCircuit } from '../circuit/network.ts';
 import type { Worked } from '../connections/worked.ts';
+import { isGuess } from '../plan/is-guess.ts';
 
 /** Residual current up to which an RCD counts as additional protection, mA. Source: BS 7671 415.1.1. */
 export const ADDITIONAL_PROTECTION_MA = 30;
@@ -28,7 +30,7 @@ export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
   if (remedy !== null) return remedy;
   const isFitted = isFittedByScheme(worked, circuit);
   if (circuit.device?.rcd) {
-    if (!isFitted && unsure(circuit.circuit?.certainty?.device)) return unknown;
+    if (!isFitted && isGuess(circuit.circuit?.certainty?.device)) return unknown;
     return coverBy(circuit.device.rcd, isFitted ? 'scheme' : 'found');
   }
   const board = boardCover(circuit);
@@ -57,7 +59,7 @@ function isFittedByScheme(worked: Worked, { id, device, isNew }: NetworkCircuit)
 function boardCover({ board, circuit }: NetworkCircuit): RcdCover | null {
   const rcd = board?.rcds.find(({ id }) => id === circuit?.upstreamRcd);
   if (rcd === undefined) return null;
-  const isUnsure = unsure(circuit?.certainty?.upstreamRcd) || unsure(board?.certainty?.rcds);
+  const isUnsure = isGuess(circuit?.certainty?.upstreamRcd) || isGuess(board?.certainty?.rcds);
   return isUnsure ? unknown : coverBy(rcd, 'found');
 }
 
@@ -70,15 +72,13 @@ function isWithoutRcd(worked: Worked, known: NetworkCircuit): boolean {
   const { board, device, circuit, isNew } = known;
   if (device === null || device.standard === 'BS-EN-61009') return false;
   const remembered = board === null ? undefined : worked.job.boards.find(({ id }) => id === board.id);
-  if (remembered === undefined || unsure(remembered.certainty?.rcds)) return false;
+  if (remembered === undefined || isGuess(remembered.certainty?.rcds)) return false;
   if (isNew) return remembered.rcds.length === 0;
-  if (unsure(circuit?.certainty?.upstreamRcd)) return false;
-  if (!isFittedByScheme(worked, known) && unsure(circuit?.certainty?.device)) return false;
+  if (isGuess(circuit?.certainty?.upstreamRcd)) return false;
+  if (!isFittedByScheme(worked, known) && isGuess(circuit?.certainty?.device)) return false;
   // With RCDs in the board, somebody must have seen that this circuit is behind none of them.
   return remembered.rcds.length === 0 || circuit?.certainty?.upstreamRcd !== undefined;
 }
-
-const unsure = (certainty: string | undefined): boolean => certainty === 'unknown' || certainty === 'assumed';
 
 /** How an accessory or a cable is protected by something nearer than the board. */
 type LocalRcd = 'unit' | 'outlet' | null;
@@ -99,7 +99,7 @@ export function rcdUnitBefore(worked: Worked, nodeId: string): boolean {
     seen.add(at);
     const node = nodes.get(at);
     // A unit that a connection brings along has no point: it goes by its supply side.
-    const unitId = node?.pointId ?? at.replace(/\/load$/, '');
+    const unitId = node?.pointId ?? unitOfLoadSide(at);
     if (node?.kind === 'load-terminals' && hasRcd(worked, unitId, 'rcd-unit')) return true;
     at = places.get(at)?.upstreamNode ?? null;
   }

@@ -1,3 +1,4 @@
+import { loadNodeOf } from '../circuit/load-side.ts';
 import type { NodePlace } from '../circuit/shape.ts';
 import type { Worked } from '../connections/worked.ts';
 import { NOMINAL_V } from './spur-load.ts';
@@ -57,7 +58,7 @@ export function roomLeft(worked: Worked): readonly RoomLeft[] {
   const groups = new Map<string, Group>();
   for (const point of worked.job.points) {
     if (point.status !== 'wanted') continue;
-    const place = places.get(`${point.id}/load`) ?? places.get(point.id);
+    const place = places.get(loadNodeOf(point.id)) ?? places.get(point.id);
     if (place === undefined || place.role === 'unreached') continue;
     const limit = limitOf(worked, place);
     const key = `${limit.limitedBy} ${limit.limitId}`;

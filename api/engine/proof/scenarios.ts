@@ -1,5 +1,5 @@
 import type { ProofCircuit } from './proof-circuit.ts';
-import { NOMINAL_V } from './spur-load.ts';
+import { NOMINAL_V, PLUG_A } from './spur-load.ts';
 
 /**
  * What the points of a circuit are taken to draw.
@@ -15,14 +15,15 @@ export type ScenarioName =
   | 'near-one-end'
   | 'open-at-worst-leg';
 
-/** Current taken to flow at one point. Source: IET On-Site Guide 7.2.2, as quoted in public (from memory). */
-const FURTHEST_A = 20;
+/**
+ * Current taken to flow at the furthest point, before the rest is spread.
+ * Source: IET On-Site Guide 7.2.2, as quoted in public (from memory).
+ */
+export const FURTHEST_A = 20;
 /** Points this close in volt drop are equally far, and the first by id counts: rounding must not choose. */
 const EQUAL_RATIO = 1e-9;
 /** What a circuit is taken to be behind where nobody named its device: the usual ones. Common practice, no source. */
 const USUAL_A = { ring: 32, radial: 20 } as const;
-/** A plug or a fused unit lets no more through. Source: BS 1362. */
-const LARGEST_PLUG_FUSE_A = 13;
 /** Share of all but the largest plugged-in load. Source: IET On-Site Guide Table A2, sockets of a household (from memory). */
 const OTHERS_RATIO = 0.4;
 
@@ -43,9 +44,7 @@ function drawingNodes({ nodes }: ProofCircuit, resistanceOhm: Float64Array): rea
 /** What may flow at a node at most, through the fuse before it. */
 function throughFuse({ nodes }: ProofCircuit, node: number, currentA: number): number {
   const at = nodes[node];
-  return at === undefined || at.behindUnit === null
-    ? currentA
-    : Math.min(currentA, at.fuseA ?? LARGEST_PLUG_FUSE_A);
+  return at === undefined || at.behindUnit === null ? currentA : Math.min(currentA, at.fuseA ?? PLUG_A);
 }
 
 /** Lets no more flow behind a fuse than it carries: what hangs there is scaled down together. */
@@ -56,7 +55,7 @@ function withinFuses(circuit: ProofCircuit, loadA: Float64Array): Float64Array {
   });
   circuit.nodes.forEach(({ behindUnit, fuseA }, i) => {
     const sumA = behindUnit === null ? 0 : (sums.get(behindUnit) ?? 0);
-    const mostA = fuseA ?? LARGEST_PLUG_FUSE_A;
+    const mostA = fuseA ?? PLUG_A;
     if (sumA > mostA) loadA[i] = ((loadA[i] ?? 0) * mostA) / sumA;
   });
   return loadA;

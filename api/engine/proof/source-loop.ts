@@ -1,4 +1,5 @@
 import type { Worked } from '../connections/worked.ts';
+import { isGuess } from '../plan/is-guess.ts';
 
 /** The loop impedance before a circuit's origin. */
 export interface SourceLoop {
@@ -7,9 +8,6 @@ export interface SourceLoop {
   /** `board` and `intake`: measured there. `assumed`: somebody's guess. */
   readonly from: 'board' | 'intake' | 'assumed' | null;
 }
-
-const isGuess = (certainty: string | undefined): boolean =>
-  certainty === 'assumed' || certainty === 'unknown';
 
 /**
  * The fault loop before a circuit: as measured at its board, else at the intake (of several readings the highest), else

@@ -81,9 +81,7 @@ function byLimit(
     return { ...told, outcome: 'not-proven', messageId, origin: originOfUnproved(facts) };
   }
   if (!isOver) return { ...told, outcome: 'passes', messageId: 'within', origin: originOfUnproved(facts) };
-  const before = facts.proofsFound.get(proof.circuit);
-  const beforeShare = before === undefined ? null : (worstPoint(before, shareOf)?.figure ?? null);
-  const origin = facts.scheme === null ? 'found' : originOfExcess(share, 1, beforeShare);
+  const origin = originOfExcess(facts, proof.circuit, { now: share, limit: 1, figure: shareOf });
   const { rcdOhm, by } = proof.limit;
   const rcdDoes = by === 'overcurrent' && rcdOhm !== null && (point.zsHotOhm ?? 0) <= rcdOhm;
   return rcdDoes

@@ -1,4 +1,5 @@
 import type { Supply } from '#model/installation.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { declaredImpedance, steadyElectrodeOhm } from '../proof/declared-impedance.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -95,8 +96,7 @@ function byElectrode(ohm: number): Judgement {
 /** The nearest to the intake that anybody measured; an assumed Ze where nobody did; null where nobody said. */
 function loopBefore(facts: Facts): Loop | null {
   const { supply } = facts.job;
-  const isGuess = supply.certainty?.zeOhm === 'assumed' || supply.certainty?.zeOhm === 'unknown';
-  if (supply.zeOhm !== undefined && !isGuess)
+  if (supply.zeOhm !== undefined && !isGuess(supply.certainty?.zeOhm))
     return { ohm: supply.zeOhm, where: 'at the intake', kind: 'measured' };
   const measured = readAtIntake(facts) ?? knownAtBoard(facts) ?? readAtCircuit(facts);
   if (measured !== null) return measured;
@@ -116,10 +116,7 @@ function readAtIntake({ job }: Facts): Loop | null {
 /** At the boards of the circuits touched, where it is known at every one of them: the worst. */
 function knownAtBoard({ circuitIds, proposed }: Facts): Loop | null {
   const boards = circuitIds.map((id) => proposed.circuits.find((circuit) => circuit.id === id)?.board);
-  const ohms = boards.map((board) => {
-    const isGuess = board?.certainty?.zdbOhm === 'assumed' || board?.certainty?.zdbOhm === 'unknown';
-    return isGuess ? undefined : board?.zdbOhm;
-  });
+  const ohms = boards.map((board) => (isGuess(board?.certainty?.zdbOhm) ? undefined : board?.zdbOhm));
   const known = ohms.filter((ohm) => ohm !== undefined);
   if (known.length === 0 || known.length < ohms.length) return null;
   return { ohm: Math.max(...known), where: 'at the board', kind: 'measured' };

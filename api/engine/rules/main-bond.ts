@@ -1,4 +1,5 @@
 import type { Supply } from '#model/installation.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { Facts } from './facts.ts';
 import { renewsBond, serviceWords } from './fitted-devices.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -30,8 +31,7 @@ export const mainBond = rule<Message>({
   couldFail: true,
   check: (facts) => {
     const { bonding, certainty } = facts.job.supply;
-    const sure = certainty?.bonding !== 'unknown' && certainty?.bonding !== 'assumed';
-    if (bonding.length === 0 || !sure)
+    if (bonding.length === 0 || isGuess(certainty?.bonding))
       return [
         {
           outcome: 'not-proven',

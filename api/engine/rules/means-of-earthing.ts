@@ -1,3 +1,4 @@
+import { isGuess } from '../plan/is-guess.ts';
 import { answerTo } from './answer.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -27,7 +28,7 @@ function judged(facts: Facts): Omit<CheckResult<Message>, 'subjectId' | 'origin'
   if (answerTo(facts, 'means-of-earthing') === 'absent')
     return { outcome: 'fails', messageId: 'absent', stopGate: true };
   const { earthing, certainty } = facts.job.supply;
-  const sure = certainty?.earthing !== 'unknown' && certainty?.earthing !== 'assumed';
-  if (earthing === undefined || !sure) return { outcome: 'not-proven', messageId: 'unknown', stopGate: true };
+  if (earthing === undefined || isGuess(certainty?.earthing))
+    return { outcome: 'not-proven', messageId: 'unknown', stopGate: true };
   return { outcome: 'passes', messageId: earthing === 'TT' ? 'electrode' : 'present', actual: earthing };
 }

@@ -1,4 +1,5 @@
 import type { UnfusedSpur } from '../circuit/shape.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { bindsAsRing, nameOf, touchedShapes } from './wiring.ts';
@@ -92,6 +93,5 @@ function cablesAt(facts: Facts, nodeId: string): CablesAt {
   const told = facts.found.edges.filter(
     ({ kind, from, to }) => kind === 'cable' && (from === point?.id || to === point?.id),
   ).length;
-  const isSure = certainty !== 'assumed' && certainty !== 'unknown';
-  return { seen, untold: Math.max(0, (seen ?? 0) - told), isSure };
+  return { seen, untold: Math.max(0, (seen ?? 0) - told), isSure: !isGuess(certainty) };
 }

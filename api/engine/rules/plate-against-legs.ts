@@ -1,5 +1,6 @@
 import type { Point } from '#model/installation.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 
@@ -38,8 +39,7 @@ function contradictionAt(facts: Facts, shape: CircuitShape, point: Point): Plate
 }
 
 function wasLookedAt({ certainty }: Point, field: 'cablesSeen' | 'role'): boolean {
-  const word = certainty?.[field] ?? certainty?.asFound;
-  return word !== 'assumed' && word !== 'unknown';
+  return !isGuess(certainty?.[field] ?? certainty?.asFound);
 }
 
 function byNumber(seen: number | null, byLegs: number): 'fewer' | 'more' | null {

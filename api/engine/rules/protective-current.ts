@@ -1,3 +1,4 @@
+import { loadNodeOf } from '../circuit/load-side.ts';
 import { circuitRcd } from '../proof/rcd-cover.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
@@ -34,7 +35,7 @@ function judged(facts: Facts, circuitId: string): readonly CheckResult<'over' | 
   const { mA } = circuitRcd(facts, circuitId);
   const places = facts.shapes.get(circuitId)?.places ?? [];
   const nodes = new Set(places.map(({ nodeId }) => nodeId));
-  const onCircuit = facts.job.points.filter(({ id }) => nodes.has(id) || nodes.has(`${id}/load`));
+  const onCircuit = facts.job.points.filter(({ id }) => nodes.has(id) || nodes.has(loadNodeOf(id)));
   const watts = [
     ...onCircuit.flatMap(({ load }) => load?.watts ?? []),
     ...(facts.job.circuits.find(({ id }) => id === circuitId)?.loads ?? []).map((load) => load.watts),

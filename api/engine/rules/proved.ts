@@ -6,10 +6,13 @@ import type { Origin } from './finding.ts';
 export const proofsOf = (facts: Facts): readonly CircuitProof[] =>
   facts.circuitIds.flatMap((id) => facts.proofs.get(id) ?? []);
 
+/** What is compared of a point; null where it is not known. */
+type FigureOf = (point: PointProof) => number | null;
+
 /** Of several points the one for which a figure is largest; null where it is told for none. */
 export function worstPoint(
   { points }: CircuitProof,
-  figure: (point: PointProof) => number | null,
+  figure: FigureOf,
 ): { readonly point: PointProof; readonly figure: number } | null {
   let worst: { readonly point: PointProof; readonly figure: number } | null = null;
   for (const point of points) {
@@ -23,12 +26,19 @@ export function worstPoint(
 const GROWN_RATIO = 1.001;
 
 /**
- * Where something that is over its limit comes from: what was found where it was over it before, and the scheme makes it
- * no worse; else the scheme.
+ * Where a worst figure that is over its limit comes from: the house as found where it was over it before, and the scheme
+ * makes it no worse; else the scheme.
  *
- * @param before the same figure as found; null where it is not known.
+ * @param figure tells a point's figure, of the proof at hand as of the one as found.
  */
-export function originOfExcess(now: number, limit: number, before: number | null): Origin {
+export function originOfExcess(
+  facts: Facts,
+  circuitId: string,
+  { now, limit, figure }: { readonly now: number; readonly limit: number; readonly figure: FigureOf },
+): Origin {
+  if (facts.scheme === null) return 'found';
+  const found = facts.proofsFound.get(circuitId);
+  const before = found === undefined ? null : (worstPoint(found, figure)?.figure ?? null);
   return before !== null && before > limit && now <= before * GROWN_RATIO ? 'found' : 'scheme';
 }
 

@@ -1,4 +1,5 @@
 import type { Board } from '#model/installation.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 import { exchangesBoard } from './fitted-devices.ts';
@@ -45,8 +46,7 @@ function judged(facts: Facts, board: Board, ways: number): CheckResult<Message> 
     const values = { ...names, needed: counted(ways, 'way') };
     return { ...head, outcome: 'passes', messageId: 'newBoard', values };
   }
-  const wasCounted = board.certainty?.spareWays !== 'unknown' && board.certainty?.spareWays !== 'assumed';
-  if (board.spareWays === undefined || !wasCounted)
+  if (board.spareWays === undefined || isGuess(board.certainty?.spareWays))
     return { ...head, outcome: 'not-proven', messageId: 'unknown', values: names };
   const actual = board.spareWays;
   const values = { ...names, spare: actual === 0 ? 'no spare way' : counted(actual, 'spare way') };

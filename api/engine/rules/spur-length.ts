@@ -2,7 +2,7 @@ import type { UnfusedSpur } from '../circuit/shape.ts';
 import { proofCircuit } from '../proof/proof-circuit.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { nameOf, touchedShapes } from './wiring.ts';
+import { nameOf, pointOfNode, touchedShapes, wiringOf } from './wiring.ts';
 
 /** Part of the way to the furthest point of the ring that an unfused spur is long at most. Source: IET On-Site Guide 7.2.2 (a rule of thumb). */
 const SPUR_RATIO = 1 / 8;
@@ -50,8 +50,8 @@ function wayToFurthestMm(facts: Facts, circuitId: string): Ways | null {
 
 /** A fused unit, whether a point of the job or brought along by a connection: what is beyond it has its fuse. */
 function isUnit(facts: Facts, nodeId: string): boolean {
-  const node = facts.proposed.nodes.find(({ id }) => id === nodeId);
-  const point = facts.plan.pointById.get(node?.pointId ?? '');
+  const node = wiringOf(facts).nodes.get(nodeId);
+  const point = pointOfNode(facts, node);
   return point === undefined ? node?.connectionId != null : point.kind === 'fused-unit';
 }
 
@@ -66,7 +66,7 @@ function judged(facts: Facts, spur: UnfusedSpur, ways: Ways): readonly CheckResu
     {
       outcome: 'advice',
       messageId: 'long',
-      subjectId: facts.proposed.nodes.find(({ id }) => id === last)?.pointId ?? last,
+      subjectId: wiringOf(facts).nodes.get(last)?.pointId ?? last,
       origin: spur.isNew ? 'scheme' : 'found',
       actual: inMetres(lengthMm),
       limit: inMetres(wayMm * SPUR_RATIO),

@@ -1,4 +1,4 @@
-import type { CircuitProof } from '../proof/circuit-proof.ts';
+import type { CircuitProof, PointProof } from '../proof/circuit-proof.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { originOfExcess, originOfUnproved, proofsOf, worstPoint } from './proved.ts';
@@ -31,9 +31,11 @@ export const voltDrop = rule<Message>({
   check: (facts) => proofsOf(facts).map((proof) => judged(facts, proof)),
 });
 
+const dropOf = ({ dropV }: PointProof): number | null => dropV;
+
 function judged(facts: Facts, proof: CircuitProof): CheckResult<Message> {
   const circuit = circuitName(facts, proof.circuit);
-  const worst = worstPoint(proof, ({ dropV }) => dropV);
+  const worst = worstPoint(proof, dropOf);
   if (worst === null)
     return {
       outcome: 'not-proven',
@@ -54,12 +56,10 @@ function judged(facts: Facts, proof: CircuitProof): CheckResult<Message> {
       origin: originOfUnproved(facts),
     };
   if (!isOver) return { ...told, outcome: 'passes', messageId: 'within', origin: originOfUnproved(facts) };
-  const before = facts.proofsFound.get(proof.circuit);
-  const beforeV = before === undefined ? null : (worstPoint(before, (one) => one.dropV)?.figure ?? null);
-  return {
-    ...told,
-    outcome: 'fails',
-    messageId: 'over',
-    origin: facts.scheme === null ? 'found' : originOfExcess(dropV, proof.dropLimitV, beforeV),
-  };
+  const origin = originOfExcess(facts, proof.circuit, {
+    now: dropV,
+    limit: proof.dropLimitV,
+    figure: dropOf,
+  });
+  return { ...told, outcome: 'fails', messageId: 'over', origin };
 }

@@ -1,3 +1,4 @@
+import { UNTOLD_LENGTH_MM } from '../ways/length-allowances.ts';
 import type { Run } from '../ways/run.ts';
 
 /** A length that is assumed, m, with its low and high ends. */
@@ -11,7 +12,7 @@ export interface LengthRange {
  * What is allowed for a cable with an end nobody has placed yet, m: a socket in the same room as its source,
  * at best beside it, at worst at the far corner and up a wall. Common practice, no source.
  */
-const UNPLACED: LengthRange = { measuredM: 6, lowM: 2, highM: 15 };
+const UNPLACED: LengthRange = { measuredM: UNTOLD_LENGTH_MM / 1e3, lowM: 2, highM: 15 };
 
 /** The length of cable that a run takes, m, ends and slack included. */
 export function cableLengthM(run: Run): LengthRange {

@@ -1,6 +1,7 @@
 import type { Leg } from '#model/installation.ts';
 import type { Network, NetworkEdge, NodeId } from '../circuit/network.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
 import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
@@ -45,9 +46,8 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
   const endsMm = endMm(from.kind, allowances) + endMm(to.kind, allowances);
   const known = leg.lengthMm === undefined ? {} : { knownMm: leg.lengthMm - endsMm };
   const path = pathBetween(input, [from, to], { via, ...known });
-  const routeCertainty = leg.certainty?.route ?? leg.certainty?.via;
-  const isGuess = via.length === 0 || routeCertainty === 'assumed' || routeCertainty === 'unknown';
-  const segments = isGuess ? path.map(assumed) : path;
+  const isGuessed = via.length === 0 || isGuess(leg.certainty?.route ?? leg.certainty?.via);
+  const segments = isGuessed ? path.map(assumed) : path;
   return {
     id: leg.id,
     connectionId: null,
@@ -76,8 +76,7 @@ function endAt(input: FoundRunsInput, nodeId: NodeId): RunEnd {
 function measuredLength(leg: Leg, byRoute: RunLength, allowances: LengthAllowances): RunLength {
   const { lengthMm } = leg;
   if (lengthMm === undefined) return byRoute;
-  const certainty = leg.certainty?.length ?? leg.certainty?.lengthMm;
-  const isGuess = certainty === 'assumed' || certainty === 'unknown';
-  const doubtMm = isGuess ? (lengthMm * allowances.assumedPercent) / 100 : 0;
+  const isGuessed = isGuess(leg.certainty?.length ?? leg.certainty?.lengthMm);
+  const doubtMm = isGuessed ? (lengthMm * allowances.assumedPercent) / 100 : 0;
   return { ...byRoute, slackMm: 0, lengthMm, lowMm: lengthMm - doubtMm, highMm: lengthMm + doubtMm };
 }

@@ -1,3 +1,4 @@
+import { isGuess } from '../plan/is-guess.ts';
 import type { PlanWall } from '../plan/plan.ts';
 import type { Mount, RouteOptions } from './route.ts';
 import { type Lay, openLay } from './segment.ts';
@@ -15,9 +16,7 @@ export const CHASE_DEPTH_MM = 25;
 export function layInWall(wall: PlanWall | undefined, mount: Mount, options: RouteOptions): Lay {
   if (wall === undefined || wall.wall.core === 'open') return openLay('surface-clipped', 'assumed');
   const { core, insulated } = wall.wall;
-  const coreCertainty = wall.wall.certainty?.core;
-  const guessed = coreCertainty === 'assumed' || coreCertainty === 'unknown';
-  const certainty = guessed ? 'assumed' : 'derived';
+  const certainty = isGuess(wall.wall.certainty?.core) ? 'assumed' : 'derived';
   if (mount === 'surface' || core === 'concrete')
     return { medium: 'surface-channel', depthMm: 0, containment: 'channel', insulation: 'none', certainty };
   if (core === 'timber-stud' || core === 'metal-stud') {

@@ -1,6 +1,12 @@
 import type { LengthAllowances } from './run.ts';
 
 /**
+ * What a cable counts with, mm, whose length nobody can tell: a socket in the same room as its source. Common practice,
+ * no source.
+ */
+export const UNTOLD_LENGTH_MM = 6000;
+
+/**
  * Default allowances: a tail of 200 mm at every accessory and joint, 750 mm at a board, 300 mm of slack once
  * a run; derived parts ±5 %, assumed parts ±30 %. Common practice, no source.
  */

@@ -1,4 +1,5 @@
 import type { Floor } from '#model/building.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import type { Plan, PlanRoom, PlanWall } from '../plan/plan.ts';
 import { distanceMm, type PlanPoint, planPoint, planPointOf } from '../plan/plane.ts';
 import { isInStairwell, roomAt, roomsOfStorey, wallsOfStorey } from '../plan/surroundings.ts';
@@ -183,10 +184,7 @@ function floorLay(floor: Floor, from: PlanPoint, to: PlanPoint): Lay {
 function floorCertainty(floor: Floor): SegmentCertainty {
   if (floor.build === 'concrete') return 'derived';
   const fields = ['build', 'joistsRunDeg', 'liftable'] as const;
-  const known = fields.every((field) => {
-    const certainty = floor.certainty?.[field];
-    return floor[field] !== undefined && certainty !== 'assumed' && certainty !== 'unknown';
-  });
+  const known = fields.every((field) => floor[field] !== undefined && !isGuess(floor.certainty?.[field]));
   return known && floor.liftable === true ? 'derived' : 'assumed';
 }
 

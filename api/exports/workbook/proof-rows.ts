@@ -1,7 +1,10 @@
 import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
 import { type ComparedReading, comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { dropCurve } from '#drawing/proof/drop-curve.ts';
+import { pointsInOrder } from '#drawing/proof/points-in-order.ts';
 import { scenarioWords } from '#drawing/proof/proof-words.ts';
+import { worstOfPicture } from '#drawing/proof/worst-of-picture.ts';
+import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { CircuitProof, PointProof } from '#engine/proof/circuit-proof.ts';
 import type { Reading } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
@@ -48,36 +51,28 @@ export function legRows(picture: CircuitPicture): readonly ProofRow[] {
   });
 }
 
-/** A unit that a connection brings along is told by its load side; people know it as one thing. */
-const subjectOf = (point: string): string => point.replace(/\/load$/, '');
-
 /** Points in the same order, those that no cable reaches at the end. */
 export function pointRows(
   context: WorkbookContext,
   proof: CircuitProof,
   picture: CircuitPicture,
 ): readonly ProofRow[] {
-  const curve = dropCurve(picture).nodes.map(({ node }) => picture.nodes[node]);
-  const order = new Map(curve.map((node, i) => [node?.subject ?? '', i]));
   const isNew = new Map(picture.nodes.map((node) => [node.subject, node.isNew]));
-  const placeOf = ({ point }: PointProof): number => order.get(subjectOf(point)) ?? order.size;
-  return proof.points
-    .toSorted((a, b) => placeOf(a) - placeOf(b))
-    .map((point) => ({
-      contents: [
-        context.labelOf(subjectOf(point.point)),
-        isNew.get(subjectOf(point.point)) === true ? 'new' : 'found',
-        point.dropV ?? 'not known',
-        point.r1r2ColdOhm ?? 'not known',
-        point.r1r2HotOhm ?? 'not known',
-        point.zsColdOhm ?? 'not known',
-        point.zsHotOhm ?? 'not known',
-        point.zsMaxOhm ?? 'not known',
-        pointNote(point, proof),
-      ],
-      share: point.dropV === null ? null : point.dropV / proof.dropLimitV,
-      isNew: isNew.get(subjectOf(point.point)) === true,
-    }));
+  return pointsInOrder(proof, picture).map((point) => ({
+    contents: [
+      context.labelOf(unitOfLoadSide(point.point)),
+      isNew.get(unitOfLoadSide(point.point)) === true ? 'new' : 'found',
+      point.dropV ?? 'not known',
+      point.r1r2ColdOhm ?? 'not known',
+      point.r1r2HotOhm ?? 'not known',
+      point.zsColdOhm ?? 'not known',
+      point.zsHotOhm ?? 'not known',
+      point.zsMaxOhm ?? 'not known',
+      pointNote(point, proof),
+    ],
+    share: point.dropV === null ? null : point.dropV / proof.dropLimitV,
+    isNew: isNew.get(unitOfLoadSide(point.point)) === true,
+  }));
 }
 
 function pointNote({ dropV, zsHotOhm, zsMaxOhm }: PointProof, { dropLimitV }: CircuitProof): string | null {
@@ -99,7 +94,12 @@ export function readingRows(
     ['End to end, line', 'r1', ring.r1Ohm],
     ['End to end, neutral', 'rn', ring.rnOhm],
     ['End to end, protective conductor', 'r2', ring.r2Ohm ?? 'none'],
-    ...ring.step2.map(({ point, ohm }) => [labelOf(subjectOf(point)), null, ohm, step3.get(point) ?? null]),
+    ...ring.step2.map(({ point, ohm }) => [
+      labelOf(unitOfLoadSide(point)),
+      null,
+      ohm,
+      step3.get(point) ?? null,
+    ]),
   ];
 }
 
@@ -132,7 +132,7 @@ export function comparedRows(
       fits,
     }): readonly ProofRow[] => {
       if (measuredOhm === null || expectedOhm === null || expectedToOhm === null) return [];
-      const at = name === '' ? labelOf(subjectOf(subject)) : name;
+      const at = name === '' ? labelOf(unitOfLoadSide(subject)) : name;
       const note = fits === false ? 'does not fit' : null;
       return [
         {
@@ -164,21 +164,17 @@ export function scenarioRows(
   return names.flatMap((scenario) => {
     const picture = circuitPicture(context.scheme.worked, proof, scenario);
     if (picture === null) return [];
-    const worst = picture.legs.find(({ isWorst }) => isWorst);
-    const [far] = picture.nodes
-      .filter(({ kind, dropV }) => kind !== 'board' && dropV !== null)
-      .toSorted((a, b) => (b.dropV ?? 0) - (a.dropV ?? 0));
-    const [from, to] = worst?.ends.map((end) => picture.nodes[end]?.label ?? '') ?? [];
+    const { leg: worst, far } = worstOfPicture(picture);
     return [
       [
         scenarioWords[scenario],
-        worst === undefined ? null : `${from} to ${to}`,
+        worst === null ? null : `${worst.from} to ${worst.to}`,
         far?.label ?? null,
         far?.dropV ?? null,
         null,
-        worst?.currentA ?? null,
+        worst?.leg.currentA ?? null,
         null,
-        worst?.share ?? null,
+        worst?.leg.share ?? null,
       ],
     ];
   });

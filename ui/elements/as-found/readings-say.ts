@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { labelsOf } from '#drawing/label-of.ts';
+import { confidenceWords } from '#drawing/proof/proof-words.ts';
 import { circuitsRead, inferCircuit } from '#engine/proof/readings/infer-circuit.ts';
 import type { InferredCircuit, InferredPoint } from '#engine/proof/readings/inferred-circuit.ts';
 import type { Circuit } from '#model/installation.ts';
@@ -131,7 +132,7 @@ export class ReadingsSay extends LitElement {
 const usualCable = ({ legs }: Job, circuitId: string) =>
   legs.find(({ circuit, cable }) => circuit === circuitId && cable !== undefined)?.cable ?? null;
 
-const sure = (confidence: number): string => `${Math.min(99, Math.floor(confidence * 100))} % sure`;
+const sure = (confidence: number): string => `${confidenceWords(confidence)} sure`;
 const sureOf = ({ role, confidence }: InferredPoint): string =>
   role === 'cannot-say' ? '' : sure(confidence);
 

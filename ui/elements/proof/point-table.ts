@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CircuitPicture } from '#drawing/proof/circuit-picture.ts';
-import { dropCurve } from '#drawing/proof/drop-curve.ts';
+import { pointsInOrder } from '#drawing/proof/points-in-order.ts';
 import { limitWords } from '#drawing/proof/proof-words.ts';
-import type { CircuitProof, PointProof } from '#engine/proof/circuit-proof.ts';
+import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
+import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 
 const ohms = (ohm: number | null): string => (ohm === null ? '–' : ohm.toFixed(2));
 
@@ -17,18 +18,6 @@ interface PointTable {
   readonly labelOf: (subject: string) => string;
   readonly choose: (subject: string) => void;
 }
-
-/** The points in the order in which current comes to them, those that it does not reach at the end. */
-function inOrder({ points }: CircuitProof, picture: CircuitPicture): readonly PointProof[] {
-  const order = new Map(
-    dropCurve(picture).nodes.map(({ node }, i) => [picture.nodes[node]?.subject ?? '', i]),
-  );
-  const placeOf = ({ point }: PointProof): number => order.get(subjectOf(point)) ?? points.length;
-  return points.toSorted((a, b) => placeOf(a) - placeOf(b));
-}
-
-/** A unit that a connection brings along is told by its load side; people know it as one thing. */
-export const subjectOf = (point: string): string => point.replace(/\/load$/, '');
 
 /** Every point of a circuit in figures, for those who do not look at pictures. */
 export function pointTable({ proof, picture, labelOf, choose }: PointTable): TemplateResult {
@@ -48,8 +37,8 @@ export function pointTable({ proof, picture, labelOf, choose }: PointTable): Tem
       </tr>
     </thead>
     <tbody>
-      ${inOrder(proof, picture).map((point) => {
-        const subject = subjectOf(point.point);
+      ${pointsInOrder(proof, picture).map((point) => {
+        const subject = unitOfLoadSide(point.point);
         const dropV = dropOf.get(subject) ?? null;
         return html`<tr>
           <th scope="row"><button class="small quiet" @click=${() => choose(subject)}>${labelOf(subject)}</button></th>

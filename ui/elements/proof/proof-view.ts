@@ -13,7 +13,9 @@ import { dropChart } from '#drawing/proof/drop-chart.ts';
 import { limitWords, scenarioWords, shareWords, voltsWords } from '#drawing/proof/proof-words.ts';
 import { readingsChart } from '#drawing/proof/readings-chart.ts';
 import { circuitDiagram } from '#drawing/proof/ring-diagram.ts';
+import { worstOfPicture } from '#drawing/proof/worst-of-picture.ts';
 import type { Scene } from '#drawing/scene.ts';
+import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
@@ -22,7 +24,7 @@ import '../fields/choice-field.ts';
 import { PX_PER_UNIT } from '../plan/plan-window.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { shownProof } from './circuit-of.ts';
-import { pointTable, subjectOf } from './point-table.ts';
+import { pointTable } from './point-table.ts';
 import { proofViewCss } from './proof-view-styles.ts';
 import './scene-picture.ts';
 
@@ -200,14 +202,14 @@ export class ProofView extends LitElement {
       compared,
       phase,
       widthMm: Math.min(widthMm, 120),
-      labelOf: (id) => this.#labelOf(subjectOf(id)),
+      labelOf: (id) => this.#labelOf(unitOfLoadSide(id)),
     });
   }
 
   #scene(scene: Scene, follows: boolean): TemplateResult {
     // A part of a cut leg is known to the job as the leg, and a unit by its supply side.
     const known = new Map(this.#picture?.legs.map(({ id, subject }) => [id, subject]));
-    const asDrawn = (id: string): string => known.get(id) ?? subjectOf(id);
+    const asDrawn = (id: string): string => known.get(id) ?? unitOfLoadSide(id);
     return html`<scene-picture
       .scene=${scene}
       .chosen=${this.chosen === null ? null : asDrawn(this.chosen)}
@@ -218,19 +220,18 @@ export class ProofView extends LitElement {
 
   /** The worst of the picture in a sentence. */
   #summary(picture: CircuitPicture): string {
-    const { legs, nodes, dropLimitV } = picture;
-    const worst = legs.find(({ isWorst }) => isWorst);
-    const [far] = nodes
-      .filter(({ kind, dropV }) => kind !== 'board' && dropV !== null)
-      .toSorted((a, b) => (b.dropV ?? 0) - (a.dropV ?? 0));
-    const [a, b] = worst?.ends.map((end) => nodes[end]?.label ?? '') ?? [];
+    const { leg: worst, far } = worstOfPicture(picture);
     return [
-      ...(worst === undefined
+      ...(worst === null
         ? []
-        : [`Most loaded: ${a} to ${b}, ${worst.currentA.toFixed(1)} A, ${shareWords(worst.share)}.`]),
-      ...(far === undefined
+        : [
+            `Most loaded: ${worst.from} to ${worst.to}, ${worst.leg.currentA.toFixed(1)} A, ${shareWords(worst.leg.share)}.`,
+          ]),
+      ...(far === null
         ? []
-        : [`Greatest volt drop: ${far.label}, ${voltsWords(far.dropV)} of ${limitWords(dropLimitV)}.`]),
+        : [
+            `Greatest volt drop: ${far.label}, ${voltsWords(far.dropV)} of ${limitWords(picture.dropLimitV)}.`,
+          ]),
     ].join(' ');
   }
 

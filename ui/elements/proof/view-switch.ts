@@ -1,7 +1,7 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { send } from '../../job-events.ts';
 import { type PlanView, planViews } from '../../job-view.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, segmentsCss } from '../shared-styles.ts';
 
 /** What is shown of the house: its plan, the circuit as it is wired, or the volt drop along it. @fires view-shown */
 export class ViewSwitch extends LitElement {
@@ -11,37 +11,10 @@ export class ViewSwitch extends LitElement {
   };
   static override styles = [
     controlsCss,
+    segmentsCss,
     css`
-      :host {
-        display: block;
-      }
-      div {
-        display: flex;
-      }
       button {
-        font: 500 0.875rem / 1.2 var(--drawing-font);
-        border-radius: 0;
         white-space: nowrap;
-      }
-      button + button {
-        border-left: 0;
-      }
-      button:first-child {
-        border-radius: var(--corner) 0 0 var(--corner);
-      }
-      button:last-child {
-        border-radius: 0 var(--corner) var(--corner) 0;
-      }
-      button[aria-pressed='true'] {
-        color: var(--sheet);
-        background: var(--ink);
-        border-color: var(--ink);
-      }
-      @media (max-width: 43.75em), (max-height: 37.5em) {
-        button {
-          min-width: 44px;
-          padding: 2px 9px;
-        }
       }
     `,
   ];

@@ -19,6 +19,9 @@ export function normalBelow(spreads: number): number {
   return spreads < 0 ? upper : 1 - upper;
 }
 
+/** So many spreads hold nineteen values in twenty. */
+export const NINETEEN_IN_TWENTY_SPREADS = 1.96;
+
 /** A place on the loop, and how far off it may be (one spread). */
 export interface Placed {
   readonly fraction: number;

@@ -4,6 +4,7 @@ import { foundNetwork } from '../../circuit/found-network.ts';
 import type { CircuitFit } from './circuit-fit.ts';
 import { beforeConfidence } from './confidence.ts';
 import type { Contradiction, InferredCircuit, InferredLeg } from './inferred-circuit.ts';
+import { openConductors } from './loop-readings.ts';
 
 /** As sure as this a reading must be before it contradicts what is recorded. */
 const SURE = 0.8;
@@ -15,7 +16,6 @@ interface Recorded {
   readonly ring: readonly string[];
   /** By spur point: the ring's point that the spur starts from; null where it starts elsewhere. */
   readonly parents: ReadonlyMap<string, string | null>;
-  readonly isBroken: boolean;
 }
 
 type Told = Pick<InferredCircuit, 'points' | 'legs' | 'order' | 'loop'>;
@@ -56,11 +56,11 @@ function recordedOf(job: Job, circuitId: string): Recorded {
       return point == null ? [] : [[point, pointOf.get(rootNode) ?? null] as const];
     }),
   );
-  return { ring, parents: new Map(spurs), isBroken: shape?.shape === 'broken-ring' };
+  return { ring, parents: new Map(spurs) };
 }
 
 function notARing({ readings }: CircuitFit, circuitId: string): readonly Contradiction[] {
-  const open = (['L', 'N', 'cpc'] as const).filter((conductor) => readings.endToEnd[conductor] === 'open');
+  const open = openConductors(readings);
   if (open.length === 0) return [];
   const words = `${open.join(', ')} does not close from end to end: as read it is no ring.`;
   return [{ kind: 'not-a-ring', subjects: [circuitId], confidence: 0.95, words }];

@@ -5,7 +5,7 @@ import { contradictions } from './contradictions.ts';
 import type { InferredCircuit, ReadingsTaken } from './inferred-circuit.ts';
 import { inferredLegs } from './inferred-legs.ts';
 import { inferredPoints } from './inferred-points.ts';
-import { type LoopReadings, loopNames, loopReadings } from './loop-readings.ts';
+import { conductors, type LoopReadings, loopNames, loopReadings } from './loop-readings.ts';
 import { misfitCauses } from './misfit-causes.ts';
 import { nextReadings } from './next-reading.ts';
 import { undecidable } from './undecidable.ts';
@@ -78,7 +78,7 @@ function takenOf({ endToEnd, loops, leftOut, points }: LoopReadings): ReadingsTa
     ];
   });
   return {
-    endToEnd: (['L', 'N', 'cpc'] as const).filter((conductor) => endToEnd[conductor] !== null),
+    endToEnd: conductors.filter((conductor) => endToEnd[conductor] !== null),
     linked: rows
       .filter(({ fromA, fromB }) => fromA + fromB > 0)
       .map(({ loop, fromA, fromB }) => ({ loop, fromA, fromB })),

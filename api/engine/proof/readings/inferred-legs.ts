@@ -1,10 +1,7 @@
 import type { CircuitFit } from './circuit-fit.ts';
-import { beforeConfidence, type Placed } from './confidence.ts';
+import { beforeConfidence, NINETEEN_IN_TWENTY_SPREADS, type Placed } from './confidence.ts';
 import type { InferredLeg } from './inferred-circuit.ts';
 import { LENGTH_SPREAD } from './loop-totals.ts';
-
-/** So many spreads hold nineteen values in twenty. */
-const SPREADS = 1.96;
 
 interface Stop {
   /** Null at the board. */
@@ -30,7 +27,7 @@ function legBetween(
   labelOf: (id: string) => string,
 ): InferredLeg {
   const fraction = Math.max(0, to.placed.fraction - from.placed.fraction);
-  const fractionPlusMinus = SPREADS * Math.hypot(from.placed.spread, to.placed.spread);
+  const fractionPlusMinus = NINETEEN_IN_TWENTY_SPREADS * Math.hypot(from.placed.spread, to.placed.spread);
   const lengthMm = loop.lengthMm === null ? null : fraction * loop.lengthMm;
   const plusMinusMm =
     loop.lengthMm === null || lengthMm === null

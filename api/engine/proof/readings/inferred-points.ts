@@ -1,4 +1,5 @@
 import { type CircuitFit, isPlaced } from './circuit-fit.ts';
+import { NINETEEN_IN_TWENTY_SPREADS } from './confidence.ts';
 import type { FittedPoint } from './fit-circuit.ts';
 import type { InferredParent, InferredPoint } from './inferred-circuit.ts';
 import { pointWords, type UntoldPoint } from './point-words.ts';
@@ -8,8 +9,6 @@ import { type LikelyParent, spurParents } from './spur-parents.ts';
 const UNDECIDED = 0.6;
 /** Less likely a spur than this, none is spoken of. */
 const BEYOND_DOUBT = 0.02;
-/** So many spreads hold nineteen values in twenty. */
-const SPREADS = 1.96;
 /** Smaller poor contacts are none to speak of, mΩ. */
 const LEAST_CONTACT_MILLIOHM = 5;
 
@@ -55,7 +54,7 @@ function told(
     fraction === null || lengthMm === null ? null : fraction * lengthMm;
   const mayBeSpur = spurConfidence !== null && spurConfidence > BEYOND_DOUBT;
   const isCounted = (point.asFound?.cablesSeen ?? 0) > 0;
-  const plusMinus = placed === null ? null : SPREADS * placed.spread;
+  const plusMinus = placed === null ? null : NINETEEN_IN_TWENTY_SPREADS * placed.spread;
   const untold: UntoldPoint = {
     point: point.id,
     fraction: placed?.fraction ?? null,
@@ -66,7 +65,7 @@ function told(
     by: isRead ? (isCounted ? 'both' : 'readings') : isCounted ? 'cables' : null,
     spurConfidence,
     spurMm: mayBeSpur && spur !== null ? along(spur.fraction) : null,
-    spurPlusMinusMm: mayBeSpur && spur !== null ? along(SPREADS * spur.spread) : null,
+    spurPlusMinusMm: mayBeSpur && spur !== null ? along(NINETEEN_IN_TWENTY_SPREADS * spur.spread) : null,
     contactMilliohm: mayBeSpur ? contactOf(fit, fitted) : null,
     parents: parents.map((parent) => parentTold(parent, labelOf)),
   };

@@ -37,7 +37,13 @@ export interface LoopReadings {
   readonly leftOut: readonly { readonly reading: string; readonly words: string }[];
 }
 
-export type Conductor = 'L' | 'N' | 'cpc';
+/** The conductors of a ring, in the order in which they are read from end to end. */
+export const conductors = ['L', 'N', 'cpc'] as const;
+export type Conductor = (typeof conductors)[number];
+
+/** The conductors that do not close from end to end. */
+export const openConductors = ({ endToEnd }: Pick<LoopReadings, 'endToEnd'>): readonly Conductor[] =>
+  conductors.filter((conductor) => endToEnd[conductor] === 'open');
 
 type LoopReading = Extract<Reading, { kind: 'loop' }>;
 
@@ -166,5 +172,6 @@ function onlyLatest(group: readonly LoopReading[]): OhmRead | 'open' {
   };
 }
 
-const atTwenty = ({ ohm, nullOhm, conductorC }: LoopReading): number =>
+/** A resistance as the instrument showed it, brought to 20 °C and without the leads, Ω; never below nought. */
+export const atTwenty = ({ ohm, nullOhm, conductorC }: LoopReading): number =>
   Math.max(0, ohm - (nullOhm ?? 0)) / temperatureRatio(conductorC ?? 20);

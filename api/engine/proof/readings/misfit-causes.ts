@@ -1,6 +1,7 @@
 import type { CircuitFit } from './circuit-fit.ts';
 import type { FittedPoint } from './fit-circuit.ts';
 import type { MisfitCause } from './inferred-circuit.ts';
+import { openConductors } from './loop-readings.ts';
 
 /** Line and neutral agree within this from end to end, Ω. Source: published guidance on the test (from memory). */
 const ALIKE_OHM = 0.05;
@@ -26,8 +27,7 @@ export function misfitCauses(fit: CircuitFit, circuitId: string): readonly Misfi
 }
 
 function brokenConductor({ readings }: CircuitFit, circuitId: string): readonly MisfitCause[] {
-  const open = (['L', 'N', 'cpc'] as const).filter((conductor) => readings.endToEnd[conductor] === 'open');
-  return open.map((conductor) => ({
+  return openConductors(readings).map((conductor) => ({
     kind: 'broken-conductor',
     subjects: [circuitId],
     words: `${conductor} is open from end to end: a broken conductor, a loose terminal, or ends of two circuits.`,

@@ -1,6 +1,7 @@
 import type { CircuitFit } from './circuit-fit.ts';
 import { beforeConfidence } from './confidence.ts';
 import type { InferredPoint, LoopName, NextReading } from './inferred-circuit.ts';
+import { conductors } from './loop-readings.ts';
 import { loopsDisagree } from './misfit-causes.ts';
 
 /** Surer than this, ring or spur needs no plate opened. */
@@ -25,7 +26,7 @@ const listed = (ids: readonly string[], labelOf: (id: string) => string): string
   ids.map(labelOf).join(', ');
 
 function endToEnd({ readings }: CircuitFit): readonly NextReading[] {
-  const missing = (['L', 'N', 'cpc'] as const).filter((conductor) => readings.endToEnd[conductor] === null);
+  const missing = conductors.filter((conductor) => readings.endToEnd[conductor] === null);
   return missing.map((loop) => ({
     kind: 'end-to-end',
     points: [],
