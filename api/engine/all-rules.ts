@@ -32,6 +32,7 @@ import { gasAccessory } from './rules/gas-accessory.ts';
 import { gasCable } from './rules/gas-cable.ts';
 import { heatSource } from './rules/heat-source.ts';
 import { heatedFloor } from './rules/heated-floor.ts';
+import { heavyAppliances } from './rules/heavy-appliances.ts';
 import { height } from './rules/height.ts';
 import { hiddenServices } from './rules/hidden-services.ts';
 import { hobClearance } from './rules/hob-clearance.ts';
@@ -69,6 +70,7 @@ import { rcdType } from './rules/rcd-type.ts';
 import { ringCable } from './rules/ring-cable.ts';
 import { ringContinuity } from './rules/ring-continuity.ts';
 import { ringDevice } from './rules/ring-device.ts';
+import { ringLegsApart } from './rules/ring-legs-apart.ts';
 import type { Rule } from './rules/rule.ts';
 import { safeZones } from './rules/safe-zones.ts';
 import { shapeContradiction } from './rules/shape-contradiction.ts';
@@ -108,6 +110,7 @@ export const allRules: readonly Rule[] = [
   deviceCurve,
   // Cable, joints, terminals, fuses, loads
   ringCable,
+  ringLegsApart,
   cableAfterFuse,
   radialCable,
   jointRating,
@@ -126,6 +129,7 @@ export const allRules: readonly Rule[] = [
   disconnects,
   protectiveConductor,
   loadSpread,
+  heavyAppliances,
   spurLength,
   protectiveCurrent,
   breakingCapacity,

@@ -7,6 +7,7 @@ export const scenarioWords: Readonly<Record<ScenarioName, string>> = {
   'named-loads': 'Named loads',
   'all-named-loads': 'All named at once',
   'near-one-end': 'Near one end',
+  'heavy-appliances': 'Heavy appliances',
   'open-at-worst-leg': 'Ring open at its worst leg',
 };
 

@@ -88,6 +88,14 @@ export interface OtherScenario {
   readonly openLeg: string | null;
 }
 
+/** Where on a ring heavy appliances are plugged in or fixed. */
+export interface HeavyAppliances {
+  /** Points where they are likely, in the ring's order from end A. */
+  readonly points: readonly string[];
+  /** Points of which that cannot be told: no load named, and no room known. */
+  readonly untold: readonly string[];
+}
+
 /** By what the circuit is disconnected in a fault, and the limit that this sets, before any fuse further on. */
 export interface DisconnectionLimit {
   readonly by: 'overcurrent' | 'rcd' | null;
@@ -137,4 +145,6 @@ export interface CircuitProof {
   /** How long the circuit could be in its one cable; null where that cannot be told. */
   readonly longest: LongestLength | null;
   readonly otherScenarios: readonly OtherScenario[];
+  /** Absent where the circuit is no ring. */
+  readonly heavyAppliances?: HeavyAppliances;
 }

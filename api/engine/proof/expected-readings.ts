@@ -1,5 +1,6 @@
 import type { ExpectedAt, RingProof } from './circuit-proof.ts';
 import type { ProofCircuit } from './proof-circuit.ts';
+import type { Hanging, Ring, RingWalk } from './ring-walk.ts';
 
 /** A conductor's resistances along the legs of a circuit, Ω at 20 °C by leg. */
 export type LegOhms = Float64Array;
@@ -8,23 +9,6 @@ export type LegOhms = Float64Array;
 interface AlongRing {
   readonly fromA: readonly number[];
   readonly total: number;
-}
-
-interface RingWalk {
-  /** Node indexes in order from end A. */
-  readonly nodes: readonly number[];
-  /** Leg indexes in order from end A, one more. */
-  readonly legs: readonly number[];
-}
-
-/** The ring in indexes, or null where the circuit is no ring. */
-export function ringWalk({ shape, nodes, legs }: ProofCircuit): RingWalk | null {
-  if (shape.shape !== 'ring' || shape.ringEdges.length === 0) return null;
-  const nodeAt = new Map(nodes.map(({ id }, i) => [id, i]));
-  const legAt = new Map(legs.map(({ id }, i) => [id, i]));
-  const ringNodes = shape.ringNodes.map((id) => nodeAt.get(id) ?? -1);
-  const ringLegs = shape.ringEdges.map(({ id }) => legAt.get(id) ?? -1);
-  return [...ringNodes, ...ringLegs].includes(-1) ? null : { nodes: ringNodes, legs: ringLegs };
 }
 
 function along({ nodes, legs }: RingWalk, ohm: LegOhms): AlongRing {
@@ -50,41 +34,6 @@ export function crossedOhm(one: number, oneTotal: number, other: number, otherTo
   return ((one + otherTotal - other) * (oneTotal - one + other)) / total;
 }
 
-/** What hangs from a ring, from it outwards: each node with the leg that leads to it. */
-interface Hanging {
-  /** Nodes in order, those of the ring first. */
-  readonly order: readonly number[];
-  /** By node: the ring's node that it hangs from, the node before it and the leg between; −1 where there is none. */
-  readonly root: Int32Array;
-  readonly before: Int32Array;
-  readonly leg: Int32Array;
-}
-
-/** Spurs from the origin are left out. */
-function hangingFrom({ nodes, legs }: ProofCircuit, walk: RingWalk): Hanging {
-  const none = (): Int32Array => new Int32Array(nodes.length).fill(-1);
-  const [root, before, leg] = [none(), none(), none()];
-  const onRing = new Set(walk.legs);
-  const links: number[][] = nodes.map(() => []);
-  legs.forEach(({ from, to }, i) => {
-    if (onRing.has(i)) return;
-    links[from]?.push(i);
-    links[to]?.push(i);
-  });
-  const order = [...walk.nodes];
-  for (const node of order) root[node] = node;
-  for (const node of order)
-    for (const i of links[node] ?? []) {
-      const next = legs[i]?.from === node ? legs[i]?.to : legs[i]?.from;
-      if (next === undefined || next === 0 || root[next] !== -1) continue;
-      root[next] = root[node] ?? -1;
-      before[next] = node;
-      leg[next] = i;
-      order.push(next);
-    }
-  return { order, root, before, leg };
-}
-
 /** Ω of a conductor from the ring to each node. */
 function outFromRing({ order, before, leg }: Hanging, ohm: LegOhms): Float64Array {
   const out = new Float64Array(before.length);
@@ -104,16 +53,15 @@ export interface RingOhms {
 /**
  * What a tester reads of the ring, at 20 °C: end to end, and crossed at every point that hangs from it; neutral as line.
  * Spurs from the origin read nothing in these tests and are left out.
- *
- * @returns null where the circuit is no ring.
  */
-export function expectedReadings(circuit: ProofCircuit, { line, cpc }: RingOhms): RingProof | null {
-  const walk = ringWalk(circuit);
-  if (walk === null) return null;
+export function expectedReadings(
+  circuit: ProofCircuit,
+  { walk, hanging }: Ring,
+  { line, cpc }: RingOhms,
+): RingProof {
   const byLine = along(walk, line);
   const byCpc = cpc === null ? null : along(walk, cpc);
   const placeOf = new Map(walk.nodes.map((node, i) => [node, i]));
-  const hanging = hangingFrom(circuit, walk);
   const lineOut = outFromRing(hanging, line);
   const crossed = (second: AlongRing, secondOut: Float64Array): readonly ExpectedAt[] =>
     hanging.order.flatMap((node) => {

@@ -35,10 +35,12 @@ export function circuitOhms({ legs }: ProofCircuit): CircuitOhms {
 }
 
 /** The circuit as the load flow takes it, with these resistances. */
-export const flowNetwork = ({ nodes, legs }: ProofCircuit, ohm: Float64Array): FlowNetwork => ({
-  nodeCount: nodes.length,
-  source: 0,
-  from: Int32Array.from(legs, ({ from }) => from),
-  to: Int32Array.from(legs, ({ to }) => to),
-  ohm,
-});
+export function flowNetwork({ nodes, legs }: ProofCircuit, ohm: Float64Array): FlowNetwork {
+  const from = new Int32Array(legs.length);
+  const to = new Int32Array(legs.length);
+  legs.forEach((leg, i) => {
+    from[i] = leg.from;
+    to[i] = leg.to;
+  });
+  return { nodeCount: nodes.length, source: 0, from, to, ohm };
+}

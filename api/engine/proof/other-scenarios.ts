@@ -1,9 +1,8 @@
-import type { LegProof, OtherScenario } from './circuit-proof.ts';
-import { ringWalk } from './expected-readings.ts';
+import type { OtherScenario } from './circuit-proof.ts';
 import { prepareFlow } from './flow/prepare-flow.ts';
 import { worstOpenLeg } from './flow/worst-open-leg.ts';
-import { type Flow, flowUnder } from './flow-under.ts';
-import { flowNetwork } from './leg-ohms.ts';
+import { type Flow, flowUnder, worstFlow } from './flow-under.ts';
+import { HEAVY_W } from './heavy-appliances.ts';
 import { namedLoadsOf } from './named-loads-of.ts';
 import type { ProofCase } from './proof-case.ts';
 import {
@@ -15,9 +14,13 @@ import {
   type ScenarioName,
 } from './scenarios.ts';
 
-/** The scenarios beside the handbook's: what the survey names, and of rings heavy loads near an end and an open leg. */
-export function otherScenarios(one: ProofCase): readonly OtherScenario[] {
-  return [...byNamedLoads(one), ...ringScenarios(one)];
+/**
+ * The scenarios beside the handbook's: what the survey names, and of rings heavy loads near an end and an open leg.
+ *
+ * @param heavyNodes where heavy appliances are likely, in the ring's order.
+ */
+export function otherScenarios(one: ProofCase, heavyNodes: readonly number[]): readonly OtherScenario[] {
+  return [...byNamedLoads(one), ...ringScenarios(one, heavyNodes)];
 }
 
 function byNamedLoads(one: ProofCase): readonly OtherScenario[] {
@@ -35,30 +38,36 @@ function byNamedLoads(one: ProofCase): readonly OtherScenario[] {
   ];
 }
 
-function ringScenarios(one: ProofCase): readonly OtherScenario[] {
-  const walk = ringWalk(one.circuit);
-  if (walk === null) return [];
-  return [nearOneEnd(one, walk.nodes), openAtWorstLeg(one, walk.legs)];
+function ringScenarios(one: ProofCase, heavyNodes: readonly number[]): readonly OtherScenario[] {
+  if (one.ring === null) return [];
+  const { nodes, legs } = one.ring.walk;
+  return [nearOneEnd(one, nodes), ...atHeavyAppliances(one, heavyNodes), openAtWorstLeg(one, legs)];
 }
 
 /** Heavy loads near the end of the ring where they load a cable the more. */
 function nearOneEnd(one: ProofCase, nodes: readonly number[]): OtherScenario {
-  const fromA = flowUnder(one, nearEndLoads(one.circuit, nodes));
-  const fromB = flowUnder(one, nearEndLoads(one.circuit, nodes.toReversed()));
-  const flow = heaviest(fromB.legs) > heaviest(fromA.legs) ? fromB : fromA;
   const words = [
     `${FURTHEST_A} A at the point nearest one end of the ring and the rest of the rating at the next one.`,
   ];
-  return told(one, 'near-one-end', flow, words);
+  return told(one, 'near-one-end', fromWorseEnd(one, nodes), words);
 }
 
-/** How much of its capacity the most loaded cable carries; by current alone where no capacity is known. */
-const heaviest = (legs: readonly LegProof[]): number =>
-  Math.max(0, ...legs.map(({ share, currentA }) => share ?? currentA / 1000));
+/** The same at the points where heavy appliances are likely; nothing without such points. */
+function atHeavyAppliances(one: ProofCase, nodes: readonly number[]): readonly OtherScenario[] {
+  if (nodes.length === 0) return [];
+  const words = [
+    `${FURTHEST_A} A and the rest of the rating at two points where heavy appliances are likely, nearest one end of the ring: in kitchens and utility rooms, or with ${HEAVY_W} W or more named.`,
+    ...(nodes.length === 1 ? ['There is one such point: the rest is spread over all.'] : []),
+  ];
+  return [told(one, 'heavy-appliances', fromWorseEnd(one, nodes), words)];
+}
+
+/** Heavy loads at the first two of these nodes or at the last two, whichever loads a cable the more. */
+const fromWorseEnd = (one: ProofCase, nodes: readonly number[]): Flow =>
+  worstFlow(one, [nearEndLoads(one.circuit, nodes), nearEndLoads(one.circuit, nodes.toReversed())]);
 
 function openAtWorstLeg(one: ProofCase, ringLegs: readonly number[]): OtherScenario {
-  const { circuit, ohms, handbookA: loadA } = one;
-  const network = flowNetwork(circuit, ohms.drop);
+  const { circuit, network, handbookA: loadA } = one;
   const { leg } = worstOpenLeg(network, loadA, ringLegs);
   const flow = flowUnder(one, loadA, prepareFlow(network, { openLeg: leg }));
   const words = [

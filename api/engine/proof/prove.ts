@@ -4,6 +4,7 @@ import { dropCorrection, dropLimitsV } from './drop-limits.ts';
 import { expectedReadings } from './expected-readings.ts';
 import { loopToNodes } from './fault-loop.ts';
 import { flowUnder } from './flow-under.ts';
+import { heavyNodes, heavyPoints } from './heavy-appliances.ts';
 import { longestFor } from './longest-for.ts';
 import { otherScenarios } from './other-scenarios.ts';
 import { pointProofs } from './point-proofs.ts';
@@ -50,8 +51,10 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
   const one = proofCase(input, circuit);
   const { legs, dropV } = flowUnder(one, one.handbookA);
   const correction = dropCorrection(one, legs);
-  const ring = expectedReadings(circuit, one.ohms);
+  const ring = one.ring === null ? null : expectedReadings(circuit, one.ring, one.ohms);
   const loopOhm = loopToNodes(one);
+  const heavy = heavyNodes(one);
+  const heavyAppliances = heavyPoints(one, heavy);
   const { words, isWhole } = proofAssumptions(one, { source, correction });
   return {
     ...common,
@@ -72,6 +75,7 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
     dropCorrection: correction,
     ...(ring === null ? {} : { ring }),
     longest: longestFor(one, common),
-    otherScenarios: otherScenarios(one),
+    otherScenarios: otherScenarios(one, heavy.heavy),
+    ...(heavyAppliances === null ? {} : { heavyAppliances }),
   };
 }

@@ -5,7 +5,8 @@ import { NOMINAL_V, PLUG_A } from './spur-load.ts';
  * What the points of a circuit are taken to draw.
  * `handbook`: 20 A at the electrically furthest point, the rest of the device's rating in equal shares at all points.
  * `named-loads`: what the survey names, with diversity. `all-named-loads`: the same, all at once. `near-one-end`: 20 A and the rest at the two points nearest one
- * end of the ring. `open-at-worst-leg`: as `handbook`, with the ring open where that is worst: information, since a
+ * end of the ring. `heavy-appliances`: the same at the two points nearest one end of those where heavy appliances are
+ * likely. `open-at-worst-leg`: as `handbook`, with the ring open where that is worst: information, since a
  * broken ring is a defect and no case to design for.
  */
 export type ScenarioName =
@@ -13,6 +14,7 @@ export type ScenarioName =
   | 'named-loads'
   | 'all-named-loads'
   | 'near-one-end'
+  | 'heavy-appliances'
   | 'open-at-worst-leg';
 
 /**
@@ -131,9 +133,10 @@ function surveyLoads(
 }
 
 /**
- * Heavy loads near one end: 20 A at the first point of the ring that draws, the rest of the rating at the second.
+ * Heavy loads near one end: 20 A at the first of these nodes that draws, the rest of the rating at the second; where
+ * there is no second, in equal shares at all points. Behind a fuse no more than it carries.
  *
- * @param order ring nodes in order from that end.
+ * @param order nodes in order from that end of the ring.
  */
 export function nearEndLoads(circuit: ProofCircuit, order: readonly number[]): Float64Array {
   const loadA = new Float64Array(circuit.nodes.length);
@@ -142,6 +145,10 @@ export function nearEndLoads(circuit: ProofCircuit, order: readonly number[]): F
   const [first, second] = order.filter((node) => circuit.nodes[node]?.draws === true);
   if (first === undefined) return loadA;
   loadA[first] = oneA;
-  loadA[second ?? first] = (loadA[second ?? first] ?? 0) + ratingA - oneA;
-  return loadA;
+  const others = second === undefined ? drawing(circuit) : [second];
+  for (const node of others) loadA[node] = (loadA[node] ?? 0) + (ratingA - oneA) / others.length;
+  return withinFuses(circuit, loadA);
 }
+
+const drawing = ({ nodes }: ProofCircuit): readonly number[] =>
+  nodes.flatMap(({ draws }, i) => (draws ? [i] : []));

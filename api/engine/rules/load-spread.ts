@@ -1,6 +1,7 @@
-import type { CircuitProof, LegProof, OtherScenario } from '../proof/circuit-proof.ts';
+import type { CircuitProof } from '../proof/circuit-proof.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
+import { heaviestLeg } from './heaviest-leg.ts';
 import { originOfUnproved, proofsOf } from './proved.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { nameOf } from './wiring.ts';
@@ -30,26 +31,19 @@ export const loadSpread = rule<Message>({
       .flatMap((proof) => judged(facts, proof)),
 });
 
-const heaviest = (scenario: OtherScenario | undefined): LegProof | null =>
-  (scenario?.legs ?? [])
-    .filter(({ share }) => share !== null)
-    .toSorted((a, b) => (b.share ?? 0) - (a.share ?? 0))[0] ?? null;
-
-function judged(facts: Facts, { otherScenarios }: CircuitProof): readonly CheckResult<Message>[] {
-  const of = (name: OtherScenario['scenario']): LegProof | null =>
-    heaviest(otherScenarios.find(({ scenario }) => scenario === name));
-  const [usual, all] = [of('named-loads'), of('all-named-loads')];
+function judged(facts: Facts, proof: CircuitProof): readonly CheckResult<Message>[] {
+  const [usual, all] = [heaviestLeg(proof, 'named-loads'), heaviestLeg(proof, 'all-named-loads')];
   if (usual === null || all === null) return [];
-  const isUsual = (usual.share ?? 0) > 1;
+  const isUsual = usual.share > 1;
   const leg = isUsual ? usual : all;
-  const isOver = (leg.share ?? 0) > 1;
+  const isOver = leg.share > 1;
   return [
     {
       outcome: isOver ? 'decide' : 'passes',
       messageId: isUsual ? 'over' : isOver ? 'atOnce' : 'within',
       subjectId: leg.leg,
       origin: originOfUnproved(facts),
-      ...figures(leg.currentA, leg.izA ?? 0, 'A', { name: nameOf(facts, leg.leg) }),
+      ...figures(leg.currentA, leg.izA, 'A', { name: nameOf(facts, leg.leg) }),
     },
   ];
 }

@@ -23,7 +23,7 @@ export function worstPoint(
 }
 
 /** By how much a figure has to grow before it counts as grown, so that rounding is nobody's doing. */
-const GROWN_RATIO = 1.001;
+export const GROWN_RATIO = 1.001;
 
 /**
  * Where a worst figure that is over its limit comes from: the house as found where it was over it before, and the scheme

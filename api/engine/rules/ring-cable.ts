@@ -5,12 +5,13 @@ import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged, shapesJudged } from './judged-cables.ts';
 import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
+import { shortTogether } from './ring-legs-together.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { bindsAsRing, cableOf, circuitName, nameOf } from './wiring.ts';
 
 type Message = 'within' | 'tooThin' | 'tooLittle' | 'grouped' | 'methodUnknown' | 'foundNotSeen';
 
-/** Every leg of a ring is 2.5 mm² or more and carries 20 A as it is installed. */
+/** Every leg of a ring is 2.5 mm² or more and carries 20 A as it is installed; legs that only one another crowd are told by RG4. */
 export const ringCable = rule<Message>({
   id: 'CA1',
   title: 'Every leg of the ring carries 20 A as installed',
@@ -38,11 +39,17 @@ export const ringCable = rule<Message>({
   applies: (facts) => shapesJudged(facts).some(bindsAsRing),
   check: (facts) =>
     cablesJudged(facts, (shape) =>
-      bindsAsRing(shape)
-        ? [...shape.ringEdges.flatMap((edge) => judged(facts, edge)), ...foundJudged(facts, shape)]
-        : [],
+      bindsAsRing(shape) ? [...ownJudged(facts, shape), ...foundJudged(facts, shape)] : [],
     ),
 });
+
+function ownJudged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message>[] {
+  const toldTogether = shortTogether(facts, shape.circuitId);
+  return shape.ringEdges
+    .flatMap((edge) => judged(facts, edge).map((result) => ({ edge, result })))
+    .filter(({ edge, result }) => result.messageId !== 'grouped' || !toldTogether.has(edge.id))
+    .map(({ result }) => result);
+}
 
 function judged(facts: Facts, edge: NetworkEdge): readonly CheckResult<Message>[] {
   if (edge.kind !== 'cable') return [];
