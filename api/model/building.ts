@@ -21,6 +21,8 @@ export const site = z.strictObject({
   occupied: z.boolean().optional(),
   builtBefore2000: z.boolean().optional(),
   surveyedOn: isoDate.optional(),
+  /** What the conductors are at when they are tested, °C; readings that say nothing else were taken at it. */
+  conductorC: z.number().min(-40).max(120).optional(),
   notes: text.optional(),
   certainty: certaintyByField.optional(),
 });

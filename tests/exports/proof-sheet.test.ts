@@ -2,7 +2,8 @@ import type { Worksheet } from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { comparedReadings } from '#drawing/proof/compared-readings.ts';
-import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
+import type { CircuitProof, ExpectedAt } from '#engine/proof/circuit-proof.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import { type DemoName, demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { openBook } from './spreadsheet.ts';
@@ -116,14 +117,30 @@ describe('the sheet of the proof', () => {
     ]);
   });
 
-  it('has what a tester should read of the ring, end to end first', () => {
-    const { first, count } = tableAt(sheet, 'What a tester should read of the ring, at 20 °C');
-    expect(count).toBe(3 + (proof.ring?.step2.length ?? 0));
+  it('has what a tester should read, of the ring end to end first, then of every point, and says at what temperature', () => {
+    const { first } = tableAt(sheet, 'What a tester should read');
+    const { ring, points } = proof.expected;
+    expect(points.length).toBeGreaterThan(9);
     expect([0, 1, 2].map((i) => sheet.getCell(first + i, 3).value)).toEqual([
-      proof.ring?.r1Ohm,
-      proof.ring?.rnOhm,
-      proof.ring?.r2Ohm,
+      ring?.r1Ohm,
+      ring?.rnOhm,
+      ring?.r2Ohm,
     ]);
+    points.forEach(({ point, r1r2Ohm, zsServiceOhm, zsOhm }, i) => {
+      const step = (list: readonly ExpectedAt[] = []) => list.find((one) => one.point === point)?.ohm ?? null;
+      expect([3, 4, 5, 6, 7].map((column) => sheet.getCell(first + 3 + i, column).value)).toEqual([
+        step(ring?.step2),
+        step(ring?.step3),
+        r1r2Ohm,
+        zsServiceOhm,
+        zsOhm,
+      ]);
+    });
+    const after = first + 3 + points.length;
+    expect(sheet.getCell(after, 1).text).toBe(temperatureWords(proof));
+    testLimitWords(proof).forEach((text, i) => {
+      expect(sheet.getCell(after + 1 + i, 1).text).toBe(text);
+    });
   });
 
   it('says the edition and every assumption', () => {

@@ -62,6 +62,23 @@ describe.each(['desk', 'phone'] as const)('the pictures of a circuit on a %s', (
     await context.close();
   });
 
+  it('bring what a tester should read to the temperature that is entered, and back', async () => {
+    const { page, context } = await stage.open(size, '/jobs/saltglass3/kit?view=circuit');
+    const chart = page.locator('proof-view scene-picture').last();
+    const endToEnd = chart.getByRole('button', { name: /^End to end: r1/ });
+    const warm = await endToEnd.getAttribute('aria-label');
+    await chart.getByText('All at 20 °C').waitFor();
+    const field = page.getByLabel('Conductors when tested');
+    await field.fill('5');
+    await field.press('Tab');
+    await chart.getByText('All at 5 °C').waitFor();
+    expect(await endToEnd.getAttribute('aria-label')).not.toBe(warm);
+    await page.getByRole('button', { name: /^Undo/ }).first().click();
+    await chart.getByText('All at 20 °C').waitFor();
+    expect(await endToEnd.getAttribute('aria-label')).toBe(warm);
+    await context.close();
+  });
+
   it('can be used by all, stay within the window, and do not make the page jump', async () => {
     const { page, context } = await stage.open(size, '/');
     await watchShift(page);

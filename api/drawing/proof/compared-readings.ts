@@ -1,4 +1,5 @@
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { REFERENCE_C, temperatureRatio } from '#engine/proof/conductor-ohms.ts';
 import { atTwenty } from '#engine/proof/readings/loop-readings.ts';
 import type { Reading } from '#model/installation.ts';
 
@@ -16,11 +17,11 @@ export interface ComparedReading {
   readonly subject: string;
   /** r1, rn or r2 for readings from end to end, else empty: the point's name says it. */
   readonly name: string;
-  /** Ω at 20 °C; null where it cannot be worked out. */
+  /** Ω at the temperature of the test; null where it cannot be worked out. */
   readonly expectedOhm: number | null;
   /** The most that is expected: of a loop, as it is reckoned from the crossed test; else as `expectedOhm`. */
   readonly expectedToOhm: number | null;
-  /** Ω, leads taken off and brought to 20 °C; null where nobody measured it. */
+  /** Ω, leads taken off and brought to the temperature of the test; null where nobody measured it. */
   readonly measuredOhm: number | null;
   /** Half the width of what counts as fitting. */
   readonly bandOhm: number;
@@ -41,11 +42,15 @@ interface Measured {
 }
 
 /** What a reading says that a picture compares; null for all others. */
-function measuredOf(reading: Reading, circuitId: string): Measured | null {
+function measuredOf(reading: Reading, proof: CircuitProof): Measured | null {
+  const { conductorC } = proof.expected;
+  const circuitId = proof.circuit;
   if (reading.kind === 'zs')
-    return reading.at === undefined ? null : { group: 'zs', subject: reading.at, name: '', ohm: reading.ohm };
+    return reading.at === undefined
+      ? null
+      : { group: 'zs', subject: reading.at, name: '', ohm: loopAt(reading, proof) };
   if (reading.kind !== 'loop') return null;
-  const ohm = atTwenty(reading);
+  const ohm = atTwenty(reading) * temperatureRatio(conductorC);
   const { loop, from, at } = reading;
   if (from === 'end-to-end')
     return loop === 'L' || loop === 'N' || loop === 'cpc'
@@ -56,11 +61,21 @@ function measuredOf(reading: Reading, circuitId: string): Measured | null {
   return loop === 'L-cpc' ? { group: 'step3', subject: at, name: '', ohm } : null;
 }
 
+/** A loop at the temperature of the test: what lies before the circuit stays as it is. */
+function loopAt(
+  { ohm, conductorC }: Pick<Reading & { kind: 'zs' }, 'ohm' | 'conductorC'>,
+  { expected, source }: CircuitProof,
+): number {
+  const own = temperatureRatio(conductorC ?? REFERENCE_C);
+  const before = Math.min(ohm, source.ohm ?? 0);
+  return before + ((ohm - before) * temperatureRatio(expected.conductorC)) / own;
+}
+
 type Expected = Pick<ComparedReading, 'group' | 'subject' | 'name' | 'expectedOhm' | 'expectedToOhm'>;
 
-function expectedOf({ circuit, ring, points }: CircuitProof): readonly Expected[] {
+function expectedOf({ circuit, expected: { ring, points } }: CircuitProof): readonly Expected[] {
   const ends: readonly (readonly [string, number | null])[] =
-    ring === undefined
+    ring === null
       ? []
       : [
           ['r1', ring.r1Ohm],
@@ -78,7 +93,7 @@ function expectedOf({ circuit, ring, points }: CircuitProof): readonly Expected[
     ...(ring?.step2 ?? []).map(({ point, ohm }) => at('step2', point, ohm)),
     ...(ring?.step3 ?? []).map(({ point, ohm }) => at('step3', point, ohm)),
     // Some write down what the loop tester shows, some the loop before the circuit and R1 + R2: either fits.
-    ...points.map(({ point, zsServiceColdOhm, zsColdOhm }) => at('zs', point, zsServiceColdOhm, zsColdOhm)),
+    ...points.map(({ point, zsServiceOhm, zsOhm }) => at('zs', point, zsServiceOhm, zsOhm)),
   ];
 }
 
@@ -86,9 +101,10 @@ const keyOf = ({ group, subject, name }: Pick<ComparedReading, 'group' | 'subjec
   JSON.stringify([group, subject, name]);
 
 /**
- * What is expected of a circuit beside what was measured; of several readings of one thing the last counts. Readings of
- * things for which nothing is expected are left out.
+ * What is expected of a circuit beside what was measured, both at the temperature of the test; of several readings of
+ * one thing the last counts. Readings of things for which nothing is expected are left out.
  *
+ * @param readings of the job, each with its temperature (`readingsTaken`).
  * @param phase `before` for the house as found, `after` for a scheme.
  */
 export function comparedReadings(
@@ -100,7 +116,7 @@ export function comparedReadings(
   const points = new Set(proof.points.map(({ point }) => point));
   for (const reading of readings) {
     if (reading.phase !== phase) continue;
-    const told = measuredOf(reading, proof.circuit);
+    const told = measuredOf(reading, proof);
     const isHere =
       reading.circuit === proof.circuit || (reading.circuit === undefined && points.has(told?.subject ?? ''));
     if (told !== null && isHere) measured.set(keyOf(told), told.ohm);

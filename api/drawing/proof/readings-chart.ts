@@ -14,8 +14,8 @@ const SPAN = 15;
 const VERDICT = 14;
 
 /** What is said of the band: it is nobody's rule. */
-const bandWords =
-  'Band: expected ± 0.05 Ω or 5 %, whichever is more. The band is ours; no standard sets one. All at 20 °C.';
+const bandWords = (conductorC: number): string =>
+  `Band: expected ± 0.05 Ω or 5 %, whichever is more. The band is ours; no standard sets one. All at ${conductorC} °C.`;
 
 const groupWords: Readonly<Record<ComparedReading['group'], string>> = {
   ends: 'End to end',
@@ -30,6 +30,8 @@ export interface ReadingsRequest {
   readonly compared: readonly ComparedReading[];
   readonly labelOf: (subject: string) => string;
   readonly phase: 'before' | 'after';
+  /** What the conductors are at in the test, °C. */
+  readonly conductorC: number;
   readonly widthMm: number;
 }
 
@@ -93,7 +95,7 @@ export function readingsChart(request: ReadingsRequest): Scene {
     }
   };
   say(summaryOf(request), true);
-  if (compared.length > 0) say(bandWords, false);
+  if (compared.length > 0) say(bandWords(request.conductorC), false);
   for (const group of groups) {
     const rows = compared.filter((one) => one.group === group);
     if (rows.length === 0) continue;

@@ -76,6 +76,23 @@ export interface RingProof {
   readonly step3: readonly ExpectedAt[];
 }
 
+/** What a tester shows at the temperature that the conductors have when they are tested. */
+export interface ExpectedTests {
+  /** °C. */
+  readonly conductorC: number;
+  /** True where the job says so; else 20 °C is taken. */
+  readonly isTold: boolean;
+  /** Null where the circuit is no ring. */
+  readonly ring: Pick<RingProof, 'r1Ohm' | 'rnOhm' | 'r2Ohm' | 'step2' | 'step3'> | null;
+  /** By point; `zsOhm` is the loop before the circuit and R1 + R2, `zsServiceOhm` what a loop tester shows. */
+  readonly points: readonly {
+    readonly point: string;
+    readonly r1r2Ohm: number | null;
+    readonly zsOhm: number | null;
+    readonly zsServiceOhm: number | null;
+  }[];
+}
+
 /** What a circuit does under other loads than the handbook's. */
 export interface OtherScenario {
   readonly scenario: ScenarioName;
@@ -141,6 +158,7 @@ export interface CircuitProof {
   /** Factor by which tabulated volt drops were corrected for the conductor's temperature; 1 where they were not. */
   readonly dropCorrection: number;
   readonly ring?: RingProof;
+  readonly expected: ExpectedTests;
   readonly tests: TesterLimits;
   /** How long the circuit could be in its one cable; null where that cannot be told. */
   readonly longest: LongestLength | null;

@@ -19,7 +19,8 @@ export interface CableOhms {
 
 /** Change of copper's resistance per kelvin, of its value at 20 °C. Source: BS 7671 Appendix 3 as UK practice rounds it. */
 const PER_KELVIN = 0.004;
-const REFERENCE_C = 20;
+/** The temperature that resistances are told at, °C. */
+export const REFERENCE_C = 20;
 
 /** How near a recorded area must come to a size of old cable to be taken for it, as a part of that size. */
 const SAME_SIZE_RATIO = 0.05;

@@ -2,6 +2,7 @@ import type { CircuitProof } from './circuit-proof.ts';
 import { type ColdRule, disconnectionLimit } from './disconnection.ts';
 import { dropCorrection, dropLimitsV } from './drop-limits.ts';
 import { expectedReadings } from './expected-readings.ts';
+import { expectedTests } from './expected-tests.ts';
 import { loopToNodes } from './fault-loop.ts';
 import { flowUnder } from './flow-under.ts';
 import { heavyNodes, heavyPoints } from './heavy-appliances.ts';
@@ -23,6 +24,7 @@ export const proveCircuits = (input: ProofInput): readonly CircuitProof[] =>
   input.worked.circuitIds.map((circuitId) => proofOf(input, circuitId));
 
 function proofOf(input: ProofInput, circuitId: string): CircuitProof {
+  const { job } = input.worked;
   const circuit = proofCircuit(input.worked, circuitId);
   const source = sourceLoop(input.worked, circuitId);
   const coldRule: ColdRule = input.limits.coldLoopRule ?? 'eighty-percent';
@@ -43,6 +45,7 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
       isWhole: false,
       legs: [],
       points: [],
+      expected: expectedTests(job, { ring: null, points: [], sourceOhm: source.ohm }),
       protective: [],
       dropCorrection: 1,
       longest: null,
@@ -53,6 +56,15 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
   const correction = dropCorrection(one, legs);
   const ring = one.ring === null ? null : expectedReadings(circuit, one.ring, one.ohms);
   const loopOhm = loopToNodes(one);
+  const points = pointProofs(one, {
+    dropV,
+    loopOhm,
+    step3: ring?.step3 ?? [],
+    correction,
+    source,
+    maximumOhm: limit.maximumOhm,
+    isRcd: limit.by === 'rcd',
+  });
   const heavy = heavyNodes(one);
   const heavyAppliances = heavyPoints(one, heavy);
   const { words, isWhole } = proofAssumptions(one, { source, correction });
@@ -62,18 +74,11 @@ function proofOf(input: ProofInput, circuitId: string): CircuitProof {
     assumptions: words,
     isWhole,
     legs,
-    points: pointProofs(one, {
-      dropV,
-      loopOhm,
-      step3: ring?.step3 ?? [],
-      correction,
-      source,
-      maximumOhm: limit.maximumOhm,
-      isRcd: limit.by === 'rcd',
-    }),
+    points,
     protective: protectiveProofs(one, loopOhm, source),
     dropCorrection: correction,
     ...(ring === null ? {} : { ring }),
+    expected: expectedTests(job, { ring, points, sourceOhm: source.ohm }),
     longest: longestFor(one, common),
     otherScenarios: otherScenarios(one, heavy.heavy),
     ...(heavyAppliances === null ? {} : { heavyAppliances }),

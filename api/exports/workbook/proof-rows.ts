@@ -5,7 +5,8 @@ import { pointsInOrder } from '#drawing/proof/points-in-order.ts';
 import { scenarioWords } from '#drawing/proof/proof-words.ts';
 import { worstOfPicture } from '#drawing/proof/worst-of-picture.ts';
 import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
-import type { CircuitProof, PointProof } from '#engine/proof/circuit-proof.ts';
+import type { CircuitProof, ExpectedAt, PointProof } from '#engine/proof/circuit-proof.ts';
+import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { Reading } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
 import type { WorkbookContext } from './workbook-context.ts';
@@ -83,22 +84,32 @@ function pointNote({ dropV, zsHotOhm, zsMaxOhm }: PointProof, { dropLimitV }: Ci
   return words.length === 0 ? null : words.join(', ');
 }
 
-/** What a tester should read of a ring: from end to end, then crossed at each point. */
-export function readingRows(
+/** What a tester should read: of a ring from end to end and crossed at each point, and the loop of every point. */
+export function expectedRows(
   { labelOf }: WorkbookContext,
-  { ring }: CircuitProof,
+  { expected: { ring, points } }: CircuitProof,
 ): readonly (readonly CellContent[])[] {
-  if (ring === undefined) return [];
-  const step3 = new Map(ring.step3.map(({ point, ohm }) => [point, ohm]));
+  const ohmAt = (list: readonly ExpectedAt[] = []): ReadonlyMap<string, number> =>
+    new Map(list.map(({ point, ohm }) => [point, ohm]));
+  const [step2, step3] = [ohmAt(ring?.step2), ohmAt(ring?.step3)];
+  const ends: readonly (readonly CellContent[])[] =
+    ring === null
+      ? []
+      : [
+          ['End to end, line', 'r1', ring.r1Ohm],
+          ['End to end, neutral', 'rn', ring.rnOhm],
+          ['End to end, protective conductor', 'r2', ring.r2Ohm ?? 'none'],
+        ];
   return [
-    ['End to end, line', 'r1', ring.r1Ohm],
-    ['End to end, neutral', 'rn', ring.rnOhm],
-    ['End to end, protective conductor', 'r2', ring.r2Ohm ?? 'none'],
-    ...ring.step2.map(({ point, ohm }) => [
+    ...ends,
+    ...points.map(({ point, r1r2Ohm, zsOhm, zsServiceOhm }) => [
       labelOf(unitOfLoadSide(point)),
       null,
-      ohm,
+      step2.get(point) ?? null,
       step3.get(point) ?? null,
+      r1r2Ohm ?? 'not known',
+      zsServiceOhm ?? 'not known',
+      zsOhm ?? 'not known',
     ]),
   ];
 }
@@ -119,7 +130,7 @@ export function comparedRows(
   proof: CircuitProof,
   phase: Reading['phase'],
 ): readonly ProofRow[] {
-  const { readings } = estimate.asFound.worked.job;
+  const readings = readingsTaken(estimate.asFound.worked.job);
   return comparedReadings(proof, readings, phase).flatMap(
     ({
       group,

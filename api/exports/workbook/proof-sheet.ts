@@ -1,10 +1,11 @@
 import type { Worksheet } from 'exceljs';
 import { circuitPicture } from '#drawing/proof/circuit-picture.ts';
 import { limitWords, scenarioWords } from '#drawing/proof/proof-words.ts';
+import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addDataBars, BAR_COLUMN, narrowBarColumns, writeBar } from './proof-bars.ts';
-import { comparedRows, legRows, type ProofRow, pointRows, readingRows, scenarioRows } from './proof-rows.ts';
+import { comparedRows, expectedRows, legRows, type ProofRow, pointRows, scenarioRows } from './proof-rows.ts';
 import type { FormatName } from './sheet-style.ts';
 import { addSheet, fitHeight } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -52,9 +53,17 @@ const pointTable: Table = {
   barHeader: 'Volt drop; the red line is the limit',
 };
 
-const readingTable: Table = {
-  heading: 'What a tester should read of the ring, at 20 °C',
-  headers: [['At'], [''], ['Step 2', 'ohms'], ['Step 3', 'ohms']],
+const expectedTable: Table = {
+  heading: 'What a tester should read',
+  headers: [
+    ['At'],
+    [''],
+    ['Step 2', 'ohms'],
+    ['Step 3', 'ohms'],
+    ['R1 + R2', 'ohms'],
+    ['Zs read', 'ohms'],
+    ['Zs reckoned', 'ohms'],
+  ],
   barHeader: null,
 };
 
@@ -179,7 +188,9 @@ function writeCircuit(context: WorkbookContext, pen: Pen, proof: CircuitProof): 
     limit: proof.dropLimitV,
   });
   if (proof.otherScenarios.length > 0) writeTable(pen, scenarioTable, scenarioRows(context, proof));
-  if (proof.ring !== undefined) writeTable(pen, readingTable, readingRows(context, proof));
+  writeTable(pen, expectedTable, expectedRows(context, proof));
+  sentence(pen, temperatureWords(proof));
+  for (const text of testLimitWords(proof)) sentence(pen, text);
   writeCompared(context, pen, proof);
 }
 

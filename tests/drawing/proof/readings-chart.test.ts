@@ -18,6 +18,7 @@ const chart = (some: readonly Reading[], widthMm: number, phase: 'before' | 'aft
     compared: comparedReadings(proof, some, phase),
     labelOf: (id) => id.slice(0, 3),
     phase,
+    conductorC: proof.expected.conductorC,
     widthMm,
   });
 

@@ -35,6 +35,7 @@ export const proofOf = (partial: Partial<CircuitProof> = {}): CircuitProof => ({
   isWhole: true,
   legs: [legProofOf('l')],
   points: [pointProofOf('p')],
+  expected: { conductorC: 20, isTold: false, ring: null, points: [] },
   protective: [],
   source: { ohm: 0.35, from: 'intake' },
   limit: {

@@ -21,6 +21,11 @@ export const proofViewCss = css`
   .told p {
     margin: 2px 0 4px;
   }
+  number-field {
+    display: block;
+    max-width: 16rem;
+    margin-bottom: 8px;
+  }
   choice-field {
     flex: 0 1 13rem;
     min-width: 9rem;

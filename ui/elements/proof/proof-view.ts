@@ -13,14 +13,19 @@ import { dropChart } from '#drawing/proof/drop-chart.ts';
 import { limitWords, scenarioWords, shareWords, voltsWords } from '#drawing/proof/proof-words.ts';
 import { readingsChart } from '#drawing/proof/readings-chart.ts';
 import { circuitDiagram } from '#drawing/proof/ring-diagram.ts';
+import { testLimitWords } from '#drawing/proof/test-words.ts';
 import { worstOfPicture } from '#drawing/proof/worst-of-picture.ts';
 import type { Scene } from '#drawing/scene.ts';
 import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
+import { setSiteFact } from '../../edits/site.ts';
 import { send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
 import { PX_PER_UNIT } from '../plan/plan-window.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { shownProof } from './circuit-of.ts';
@@ -43,7 +48,7 @@ const allScenarios = Object.keys(scenarioWords) as readonly ScenarioName[];
  * One circuit in pictures and figures: as it is wired with its currents, or the volt drop along it; what was assumed;
  * every point; what a tester should read beside what was read.
  *
- * @fires thing-chosen, things-lit, view-shown
+ * @fires job-edit, thing-chosen, things-lit, view-shown
  */
 export class ProofView extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -179,7 +184,10 @@ export class ProofView extends LitElement {
       </section>
       <section>
         <h3>Expected against measured</h3>
-        ${this.#scene(this.#readings(proof, widthMm), false)}
+        ${this.#temperature(proof)} ${this.#scene(this.#readings(proof, widthMm), false)}
+        <ul>
+          ${testLimitWords(proof).map((text) => html`<li>${text}</li>`)}
+        </ul>
       </section>`;
   }
 
@@ -197,13 +205,30 @@ export class ProofView extends LitElement {
 
   #readings(proof: CircuitProof, widthMm: number): Scene {
     const phase = this.worked.scheme === null ? 'before' : 'after';
-    const compared = comparedReadings(proof, this.worked.job.readings, phase);
+    const compared = comparedReadings(proof, readingsTaken(this.worked.job), phase);
     return readingsChart({
       compared,
       phase,
+      conductorC: proof.expected.conductorC,
       widthMm: Math.min(widthMm, 120),
       labelOf: (id) => this.#labelOf(unitOfLoadSide(id)),
     });
+  }
+
+  /** What the conductors are at in the test: the job's, for all circuits. */
+  #temperature({ expected: { conductorC, isTold } }: CircuitProof): TemplateResult {
+    return html`<number-field
+      label="Conductors when tested"
+      unit="°C"
+      help="Empty: 20. An unloaded circuit is as warm as its walls."
+      .min=${-40}
+      .max=${120}
+      .value=${isTold ? conductorC : null}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
+        event.stopPropagation();
+        send(this, 'job-edit', setSiteFact('conductorC', event.detail.value));
+      }}
+    ></number-field>`;
   }
 
   #scene(scene: Scene, follows: boolean): TemplateResult {

@@ -3,6 +3,7 @@ import type { Job } from '#model/job.ts';
 import { inIdOrder } from '../../circuit/id-order.ts';
 import { temperatureRatio } from '../conductor-ohms.ts';
 import type { LoopName } from './inferred-circuit.ts';
+import { readingsTaken } from './readings-taken.ts';
 
 /** A resistance read, at 20 °C and without the leads. */
 export interface OhmRead {
@@ -64,7 +65,7 @@ export function loopReadings(job: Job, circuitId: string): LoopReadings {
   const pointById = new Map(job.points.map((point) => [point.id, point]));
   const leftOut: { reading: string; words: string }[] = [];
   const groups = new Map<string, LoopReading[]>();
-  for (const reading of job.readings) {
+  for (const reading of readingsTaken(job)) {
     if (reading.kind !== 'loop' || !isOfCircuit(reading, circuitId, pointById, job)) continue;
     const why = whyUnusable(reading, pointById);
     if (why !== null) leftOut.push({ reading: reading.id, words: why });
