@@ -8,7 +8,17 @@ import { startServer } from './product/running-server.ts';
 const { values } = parseArgs({
   options: { out: { type: 'string', default: 'out/screenshots' }, only: { type: 'string', default: '' } },
 });
-const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers', 'ways/compare'];
+const steps = [
+  'as-found',
+  'wanted',
+  'ways',
+  'kit',
+  'price',
+  'papers',
+  'ways/compare',
+  'kit?view=circuit',
+  'kit?view=drop',
+];
 
 await mkdir(values.out, { recursive: true });
 const server = await startServer();
@@ -23,7 +33,7 @@ try {
     { name: 'missing', path: '/no-such-page' },
     ...jobs.flatMap(({ id, reference }) =>
       steps.map((step) => ({
-        name: `${reference || id}-${step.replace('/', '-')}`.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
+        name: `${reference || id}-${step}`.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
         path: `/jobs/${id}/${step}`,
       })),
     ),
