@@ -144,16 +144,21 @@ export function planScene(request: PlanRequest): Scene {
   };
 }
 
-/** The storeys that a scheme's plan is drawn for: those with walls or points, lowest first; an empty sheet where there are none. */
+/**
+ * The storeys that a scheme's plan is drawn for, lowest first: those with walls or points; where nothing is placed yet all
+ * of them, and one empty sheet for a job without storeys.
+ */
 export function storeysToDraw(
   scheme: Pick<SchemeEstimate, 'worked'>,
 ): readonly { readonly id: string; readonly name: string }[] {
   const { plan } = scheme.worked;
+  const all = plan.storeys.map(({ storey }) => ({ id: storey.id, name: storey.name }));
   const drawn = plan.storeys
     .filter(
       ({ storey }) =>
         storey.walls.length > 0 || [...plan.positionOfPoint.values()].some((at) => at.storeyId === storey.id),
     )
     .map(({ storey }) => ({ id: storey.id, name: storey.name }));
-  return drawn.length > 0 ? drawn : [{ id: '', name: NO_STOREY }];
+  if (drawn.length > 0) return drawn;
+  return all.length > 0 ? all : [{ id: '', name: NO_STOREY }];
 }

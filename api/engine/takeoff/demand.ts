@@ -1,5 +1,6 @@
 import { itemOf } from './items.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
+import { inSizeOrder } from './size-order.ts';
 import { twelveDigits } from './twelve-digits.ts';
 
 /** What one cause asks of one item, before waste: metres, kilograms or pieces. */
@@ -40,9 +41,9 @@ const groupOrder: readonly TakeoffGroup[] = [
 ];
 
 const byGroupAndItem = (a: TakeoffLine, b: TakeoffLine): number =>
-  groupOrder.indexOf(a.group) - groupOrder.indexOf(b.group) || (a.item < b.item ? -1 : 1);
+  groupOrder.indexOf(a.group) - groupOrder.indexOf(b.group) || inSizeOrder(a.item, b.item);
 
-/** Adds up what is asked of each item, with waste, in the order of a bill: by group, then by item id. */
+/** Adds up what is asked of each item, with waste, in the order of a bill: by group, then by item id and size. */
 export function linesOf(demands: readonly Demand[], waste: WastePercents): readonly TakeoffLine[] {
   const byItem = new Map<string, Demand[]>();
   for (const demand of demands) byItem.set(demand.item, [...(byItem.get(demand.item) ?? []), demand]);

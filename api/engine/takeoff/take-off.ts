@@ -14,7 +14,7 @@ import { paperDemands } from './paper-lines.ts';
 import { protectionDemands } from './protection-lines.ts';
 
 /**
- * Everything that a scheme takes, one line an item, sorted by item id. A line of quantity nought may turn out
+ * Everything that a scheme takes, one line an item, in the order of a bill: by group, then by item id and size. A line of quantity nought may turn out
  * to be needed: its high quantity says how much. Nothing here decides anything: it counts what the stages
  * before made.
  */

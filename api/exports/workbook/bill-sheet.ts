@@ -17,8 +17,10 @@ const columns: readonly Column[] = [
   { header: 'Price', width: 10, role: 'input', format: 'money' },
   { header: 'buys', width: 7, role: 'input', format: 'quantity' },
   { header: 'Cost', width: 11, role: 'number', format: 'money' },
-  { header: 'Caused by', width: 48, role: 'text' },
+  { header: 'Caused by', width: 40, role: 'text' },
   { header: 'Note', width: 20, role: 'text' },
+  { header: 'Packs', width: 7, role: 'number', format: 'quantity' },
+  { header: 'Left over', width: 8, role: 'number', format: 'quantity' },
 ];
 
 /** What the van holds of a line's item when its turn comes: earlier lines of the same item took theirs. */
@@ -64,6 +66,26 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     { formula: `ROUND(J${row}*K${row}/L${row}*CostVatFactor,2)`, result: pounds(line.costPence) },
     line.causes.map(context.labelOf).join(', '),
     noteOf(line),
+    ...packCells(line, row),
+  ];
+}
+
+/** How many packs are bought and what of them stays over; of what is charged by use, that is nobody's business here. */
+function packCells(
+  { charge, packQuantity, chargedQuantity, quantity, fromStock }: BillLine,
+  row: number,
+): readonly CellContent[] {
+  const isPacks = charge !== 'used' && packQuantity !== null;
+  const left = Math.round((chargedQuantity - quantity + fromStock) * 1e6) / 1e6;
+  return [
+    {
+      formula: `IF(OR(I${row}="used",H${row}=""),"",ROUND(J${row}/H${row},6))`,
+      result: isPacks ? chargedQuantity / packQuantity : '',
+    },
+    {
+      formula: `IF(OR(I${row}="used",H${row}=""),"",ROUND(J${row}-E${row}+G${row},6))`,
+      result: isPacks ? left : '',
+    },
   ];
 }
 

@@ -1,3 +1,4 @@
+import { cableLengthM } from '#engine/takeoff/run-length.ts';
 import type { Run, RunEnd } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
@@ -38,46 +39,56 @@ function endWords({ nodeId, pointId, kind }: RunEnd, { labelOf }: WorkbookContex
 }
 
 function knownBy({ segments, pinned }: Run): string {
-  if (segments.length === 0) return 'not surveyed';
+  if (segments.length === 0) return 'typical length';
   if (segments.some(({ certainty }) => certainty === 'assumed')) return 'assumed';
   return pinned ? 'drawn by hand' : 'derived';
 }
 
-const metres = (lengthMm: number | null): number | null => (lengthMm === null ? null : lengthMm / 1000);
+const metres = (lengthMm: number): number => lengthMm / 1000;
 
 function contentsOf(context: WorkbookContext, run: Run, row: number): readonly CellContent[] {
   const known = run.lengthMm !== null;
+  const { measuredM, lowM, highM } = cableLengthM(run);
   return [
     endWords(run.from, context),
     endWords(run.to, context),
     run.circuitIds.map(context.labelOf).join(', '),
     cableWords(run.cable),
-    known ? metres(run.routeMm) : null,
+    known ? metres(run.routeMm) : measuredM,
     known ? metres(run.endsMm) : null,
     known ? metres(run.slackMm) : null,
-    run.lengthMm === null ? 'not known' : { formula: `SUM(E${row}:G${row})`, result: run.lengthMm / 1000 },
-    metres(run.lowMm),
-    metres(run.highMm),
+    { formula: `SUM(E${row}:G${row})`, result: measuredM },
+    lowM,
+    highM,
     knownBy(run),
     run.steps.join('; '),
   ];
 }
 
 /** What each kind of cable comes to, before waste. */
-function sumRows(runs: readonly Run[]): readonly { readonly cable: string; readonly lengthMm: number }[] {
-  const sums = new Map<string, number>();
-  for (const { cable, lengthMm } of runs)
-    sums.set(cableWords(cable), (sums.get(cableWords(cable)) ?? 0) + (lengthMm ?? 0));
+function sumRows(runs: readonly Run[]): readonly { readonly cable: string; readonly lengthM: number }[] {
+  const sums = new Map<string, { readonly cable: Cable; readonly lengthM: number }>();
+  for (const run of runs) {
+    const words = cableWords(run.cable);
+    sums.set(words, {
+      cable: run.cable,
+      lengthM: (sums.get(words)?.lengthM ?? 0) + cableLengthM(run).measuredM,
+    });
+  }
   return [...sums]
-    .map(([cable, lengthMm]) => ({ cable, lengthMm }))
-    .toSorted((a, b) => (a.cable < b.cable ? -1 : 1));
+    .toSorted(([, a], [, b]) => bySize(a.cable, b.cable))
+    .map(([cable, { lengthM }]) => ({ cable, lengthM }));
 }
+
+/** Kinds in the order of their names, in each the thinnest first. */
+const bySize = (a: Cable, b: Cable): number =>
+  typeWords[a.type].localeCompare(typeWords[b.type], 'en-GB') || a.lineMm2 - b.lineMm2 || a.cpcMm2 - b.cpcMm2;
 
 /** The cable schedule: every new run, how its length comes about, and the sum by kind of cable. */
 export function addCableSheet(context: WorkbookContext): void {
   const { runs } = context.scheme;
   const note =
-    'New cable only. Length = way + ends + slack, before waste; the bill has it with waste and in packs.';
+    'New cable only. Length = way + ends + slack, before waste; the bill has it with waste and in packs. A typical length stands where an end has no place yet: write your own over it.';
   const sheet = addTableSheet(context, sheetNames.cable, note, columns);
   runs.forEach((run, index) => {
     writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, run, FIRST_ROW + index));
@@ -85,11 +96,11 @@ export function addCableSheet(context: WorkbookContext): void {
   const last = FIRST_ROW + Math.max(runs.length, 1) - 1;
   const start = last + 2;
   writeHeading(sheet, start, 'By kind of cable', ['Cable', '', '', '', '', '', '', 'Length']);
-  sumRows(runs).forEach(({ cable, lengthMm }, index) => {
+  sumRows(runs).forEach(({ cable, lengthM }, index) => {
     const row = start + 2 + index;
     const formula = `SUMIF($D$${FIRST_ROW}:$D$${last},A${row},$H$${FIRST_ROW}:$H$${last})`;
     sheet.mergeCells(row, 1, row, 4);
     writeCell(sheet.getCell(row, 1), cable, 'text');
-    writeCell(sheet.getCell(row, 8), { formula, result: lengthMm / 1000 }, 'number', 'metres');
+    writeCell(sheet.getCell(row, 8), { formula, result: lengthM }, 'number', 'metres');
   });
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Worked } from '#engine/connections/worked.ts';
 import { remedyCause } from '#engine/takeoff/protection-lines.ts';
+import { inSizeOrder } from '#engine/takeoff/size-order.ts';
 import { takeOff } from '#engine/takeoff/take-off.ts';
 import type { Run } from '#engine/ways/run.ts';
 import {
@@ -134,7 +135,9 @@ describe('laws of the take-off', () => {
     expect(groups[0]).toBe('cable');
     expect(groups.at(-1)).toBe('papers');
     const byGroup = groups.flatMap((group) =>
-      [...new Set(lines.filter((line) => line.group === group).map((line) => line.item))].toSorted(),
+      [...new Set(lines.filter((line) => line.group === group).map((line) => line.item))].toSorted(
+        inSizeOrder,
+      ),
     );
     expect(lines.map((line) => line.item)).toEqual(byGroup);
   });

@@ -16,13 +16,24 @@ const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
 const quantityWritten = (quantity: number, unit: string): string =>
   `${Math.round(quantity * 100) / 100}${unitWords(unit)}`;
 
+/** Less than this over is nothing over. */
+const LEFT_OVER = 0.005;
+
+/** What is bought: whole packs with what stays over, or what is used out of a pack that the van has for many jobs. */
 function buyWords(line: BillLine): string {
   if (line.quantity === 0) return 'none; may turn out to be needed';
   if (line.chargedQuantity === 0) return 'none: the van has it';
-  if (line.packQuantity === null || line.packQuantity === 1 || line.charge === 'used')
-    return quantityWritten(line.chargedQuantity, line.unit);
-  const packs = Math.round(line.chargedQuantity / line.packQuantity);
-  return `${packs} × ${quantityWritten(line.packQuantity, line.unit)}`;
+  const { packQuantity, chargedQuantity, unit } = line;
+  if (packQuantity === null || packQuantity === 1) return quantityWritten(chargedQuantity, unit);
+  if (line.charge === 'used')
+    return `${quantityWritten(chargedQuantity, unit)} out of ${quantityWritten(packQuantity, unit)}`;
+  const packs = Math.round(chargedQuantity / packQuantity);
+  const left = chargedQuantity - (line.quantity - line.fromStock);
+  const bought =
+    packs === 1
+      ? `1 pack of ${quantityWritten(packQuantity, unit)}`
+      : `${packs} packs of ${quantityWritten(packQuantity, unit)}`;
+  return left < LEFT_OVER ? bought : `${bought}, ${quantityWritten(left, unit)} over`;
 }
 
 /**
@@ -181,7 +192,7 @@ export class KitStep extends LitElement {
     return html`<h2 tabindex="-1">Kit for ${scheme.name}</h2>
       <p class="hint">
         ${counted(bill.length, 'line')}. Tap one to light what it is for. What the van holds is taken off before
-        buying. Costs are before mark-up and VAT; prices: ${this.view.library.prices.source},
+        buying; what is sold in packs is bought and charged by the pack, or by what is used of one, as the price list says. Costs are before mark-up and VAT; prices: ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
       </p>
       ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}

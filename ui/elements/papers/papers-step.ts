@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { demoMarks } from '#engine/demo-marks.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
@@ -133,11 +134,24 @@ export class PapersStep extends LitElement {
           missing
             ? html`<span class="hint">Wants a scheme: make one in <em>Ways</em>.</span>`
             : paper.eachStorey === true && this.view.job.storeys.length > 0
-              ? this.view.job.storeys.map((storey) => this.#link(paper, storey.name, storey.id))
+              ? this.#eachStorey(paper)
               : this.#link(paper, '', null)
         }
       </div>
     </li>`;
+  }
+
+  /** The storeys that have a plan; of the others it is said why they have none. */
+  #eachStorey(paper: Paper): TemplateResult {
+    const { scheme, estimate, job } = this.view;
+    const drawn = storeysToDraw(scheme ?? estimate.asFound);
+    const others = job.storeys.filter(({ id }) => !drawn.some((storey) => storey.id === id));
+    return html`${drawn.map((storey) => this.#link(paper, storey.name, storey.id))}
+      ${
+        others.length === 0
+          ? nothing
+          : html`<span class="hint">No plan of ${others.map(({ name }) => name).join(', ')}: nothing is placed there yet.</span>`
+      }`;
   }
 
   #link(paper: Paper, which: string, storeyId: string | null): TemplateResult {
