@@ -71,6 +71,7 @@ import { ringCable } from './rules/ring-cable.ts';
 import { ringContinuity } from './rules/ring-continuity.ts';
 import { ringDevice } from './rules/ring-device.ts';
 import { ringLegsApart } from './rules/ring-legs-apart.ts';
+import { ringNeighbours } from './rules/ring-neighbours.ts';
 import type { Rule } from './rules/rule.ts';
 import { safeZones } from './rules/safe-zones.ts';
 import { shapeContradiction } from './rules/shape-contradiction.ts';
@@ -94,6 +95,7 @@ import { worktopClearance } from './rules/worktop-clearance.ts';
 export const allRules: readonly Rule[] = [
   // Circuit and connections
   ringContinuity,
+  ringNeighbours,
   shapeContradiction,
   areaServed,
   connectionPossible,
