@@ -58,6 +58,7 @@ import { outdoorEnclosure } from './rules/outdoor-enclosure.ts';
 import { outdoorRun } from './rules/outdoor-run.ts';
 import { partyWallChase } from './rules/party-wall-chase.ts';
 import { platesApart } from './rules/plates-apart.ts';
+import { pointsApart } from './rules/points-apart.ts';
 import { polarityBefore } from './rules/polarity-before.ts';
 import { protectiveConductor } from './rules/protective-conductor.ts';
 import { protectiveCurrent } from './rules/protective-current.ts';
@@ -158,6 +159,7 @@ export const allRules: readonly Rule[] = [
   height,
   cornerDistance,
   platesApart,
+  pointsApart,
   worktopClearance,
   sinkClearance,
   hobClearance,

@@ -6,6 +6,7 @@ import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { otherQuestions } from './other-questions.ts';
 import { sectionOfThing } from './section-of-thing.ts';
 
 /** What would narrow the price of the shown scheme, dearest first; while something moves, as it was before. */
@@ -66,6 +67,10 @@ export class OpenQuestions extends LitElement {
   declare view: JobView;
 
   override render(): TemplateResult {
+    return html`${this.#priced()} ${this.#others()}`;
+  }
+
+  #priced(): TemplateResult {
     const open = openQuestions(this.view);
     if (this.view.scheme === null)
       return html`<p class="hint">
@@ -76,6 +81,21 @@ export class OpenQuestions extends LitElement {
     return html`<p class="hint">How much of the price’s range each accounts for, VAT included.</p>
       <ul>
         ${open.map((question) => this.#row(question))}
+      </ul>`;
+  }
+
+  /** What checks wait for, whatever it is worth. */
+  #others(): TemplateResult | typeof nothing {
+    const others = otherQuestions(this.view.job);
+    if (others.length === 0) return nothing;
+    return html`<p class="hint">Checks wait for these, whatever the price.</p>
+      <ul>
+        ${others.map(
+          ({ words, subjectId, fact }) =>
+            html`<li>
+              <button class="row" @click=${() => this.#askFor(subjectId, fact)}><span>${words}</span></button>
+            </li>`,
+        )}
       </ul>`;
   }
 
@@ -103,7 +123,11 @@ export class OpenQuestions extends LitElement {
   }
 
   #ask(question: string, subjectId: string): void {
-    const detail = { subjectId, fact: askedFacts[question] ?? null };
+    this.#askFor(subjectId, askedFacts[question] ?? null);
+  }
+
+  #askFor(subjectId: string, fact: string | null): void {
+    const detail = { subjectId, fact };
     this.dispatchEvent(new CustomEvent('fact-asked', { detail, bubbles: true, composed: true }));
   }
 
