@@ -162,6 +162,9 @@ export class AsFoundStep extends LitElement {
   /** Opens a thing's form at the field of one of its facts. */
   #ask(id: string, fact: string | null): void {
     this.#askedFact = fact;
+    // Shut by hand since the thing was chosen, its section has to be opened again.
+    const section = sectionOfThing(this.view.job, id);
+    if (section !== null) this.#toggle(section, true);
     if (this.view.chosen === id) void this.#showRow(id);
     else send(this, 'thing-chosen', { subjectId: id });
   }

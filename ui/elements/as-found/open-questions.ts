@@ -102,7 +102,7 @@ export class OpenQuestions extends LitElement {
   #row(question: OpenQuestion): TemplateResult {
     const lit = areLit(this.view.lit, question.subjects);
     return html`<li>
-      <button class="row" aria-pressed=${question.subjects.length === 0 ? nothing : lit} @click=${() => this.#look(question, lit)}>
+      <button class="row" aria-pressed=${question.subjects.length < 2 ? nothing : lit} @click=${() => this.#look(question, lit)}>
         <span>${question.words}</span><span class="worth">${pounds(question.worthPence)}</span>
       </button>
       ${lit && question.subjects.length > 1 ? this.#subjects(question) : nothing}
@@ -131,11 +131,12 @@ export class OpenQuestions extends LitElement {
     this.dispatchEvent(new CustomEvent('fact-asked', { detail, bubbles: true, composed: true }));
   }
 
-  /** Lights what the question is about, and opens its form where it is about one thing. */
+  /** Lights what the question is about; of one thing it opens the form, each time it is asked. */
   #look({ question, subjects }: OpenQuestion, lit: boolean): void {
-    send(this, 'things-lit', { subjectIds: lit ? [] : subjects });
-    const [only] = subjects;
-    if (!lit && subjects.length === 1 && only !== undefined) this.#ask(question, only);
+    const [only, ...others] = subjects;
+    const isOne = only !== undefined && others.length === 0;
+    send(this, 'things-lit', { subjectIds: lit && !isOne ? [] : subjects });
+    if (isOne) this.#ask(question, only);
   }
 }
 customElements.define('open-questions', OpenQuestions);

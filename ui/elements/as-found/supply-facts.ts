@@ -47,7 +47,7 @@ export class SupplyFacts extends LitElement {
   }
 
   #bond(supply: Supply, { value: service, label }: WordChoice<Service>): TemplateResult {
-    const name = label.toLowerCase();
+    const name = service === 'other' ? 'another service' : label.toLowerCase();
     const bond = supply.bonding.find((known) => known.service === service);
     const put = (found: BondFound | null) => {
       const edit = setBond(service, found);
