@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import type { Certainty } from '#model/primitives.ts';
 import type { PlanView } from './job-view.ts';
 
 /** A change to a job, written on a draft of it; made by the functions in `edits/`. */
@@ -14,6 +15,8 @@ export interface JobEdit {
   readonly group?: string;
   /** True while the thing still moves under the hand: the whole estimate waits. */
   readonly moving?: boolean;
+  /** For what a person enters of the survey: marks how sure it is, by what they go by just then. */
+  readonly marked?: (certainty: Certainty) => JobChange;
 }
 
 /** Where on a storey something was dropped or tapped. */

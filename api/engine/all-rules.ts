@@ -58,6 +58,7 @@ import { outdoorEnclosure } from './rules/outdoor-enclosure.ts';
 import { outdoorRun } from './rules/outdoor-run.ts';
 import { partyWallChase } from './rules/party-wall-chase.ts';
 import { platesApart } from './rules/plates-apart.ts';
+import { pointsApart } from './rules/points-apart.ts';
 import { polarityBefore } from './rules/polarity-before.ts';
 import { protectiveConductor } from './rules/protective-conductor.ts';
 import { protectiveCurrent } from './rules/protective-current.ts';
@@ -71,6 +72,7 @@ import { ringCable } from './rules/ring-cable.ts';
 import { ringContinuity } from './rules/ring-continuity.ts';
 import { ringDevice } from './rules/ring-device.ts';
 import { ringLegsApart } from './rules/ring-legs-apart.ts';
+import { ringNeighbours } from './rules/ring-neighbours.ts';
 import type { Rule } from './rules/rule.ts';
 import { safeZones } from './rules/safe-zones.ts';
 import { shapeContradiction } from './rules/shape-contradiction.ts';
@@ -94,6 +96,7 @@ import { worktopClearance } from './rules/worktop-clearance.ts';
 export const allRules: readonly Rule[] = [
   // Circuit and connections
   ringContinuity,
+  ringNeighbours,
   shapeContradiction,
   areaServed,
   connectionPossible,
@@ -156,6 +159,7 @@ export const allRules: readonly Rule[] = [
   height,
   cornerDistance,
   platesApart,
+  pointsApart,
   worktopClearance,
   sinkClearance,
   hobClearance,

@@ -47,6 +47,8 @@ export const supply = z
         seen: z.boolean(),
       }),
     ),
+    /** Services that wanted no bond when somebody looked: the house has none, or none of metal. */
+    absentServices: z.array(service).optional(),
     otherSources: z.array(z.enum(['pv', 'battery', 'ev'])),
     certainty: certaintyByField.optional(),
   })
@@ -80,7 +82,10 @@ export type Board = z.infer<typeof board>;
 /** A protective device at the origin of a circuit. */
 export const device = z
   .strictObject({
-    standard: z.enum(['BS-EN-60898', 'BS-EN-61009', 'BS-3036', 'BS-1361', 'BS-88-2', 'BS-88-3', 'BS-3871']),
+    /** Absent where only its rating was told: then it may be a fuse, a breaker or an RCBO. */
+    standard: z
+      .enum(['BS-EN-60898', 'BS-EN-61009', 'BS-3036', 'BS-1361', 'BS-88-2', 'BS-88-3', 'BS-3871'])
+      .optional(),
     curve: z.enum(['B', 'C', 'D', '1', '2', '3']).optional(),
     ratingA: currentA,
     breakingKA: z.number().positive().max(1000).optional(),

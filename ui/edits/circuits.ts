@@ -40,14 +40,50 @@ export const setCircuitCertainty = (
   change: ({ circuits }) => {
     const circuit = circuits.find((each) => each.id === id);
     if (circuit === undefined) return;
-    // Of the order, seen says more than nothing said: no field of the file stands for it.
-    if (fact === 'order' && certainty === 'seen') circuit.certainty = { ...circuit.certainty, order: 'seen' };
+    // Of what no field of the file stands for, seen says more than nothing said: the order; that no RCD is before it.
+    const isFieldless = fact === 'order' || (fact === 'upstreamRcd' && circuit.upstreamRcd === undefined);
+    if (isFieldless && certainty === 'seen') circuit.certainty = { ...circuit.certainty, [fact]: 'seen' };
     else putCertainty(circuit, fact, certainty);
   },
 });
 
-/** A device by its rating alone, of the standard that most of today's boards hold. */
-const bareDevice = (ratingA: number): Device => ({ standard: 'BS-EN-60898', ratingA });
+/**
+ * Marks the order of a circuit by how its cables were entered. Assumed cables make it assumed; others at most seen, since
+ * measured says that readings prove it, and leave alone what is proved already.
+ */
+export const markOrder = ({ id, name }: Named, certainty: Certainty): JobEdit => ({
+  label: `Change how sure the order of ${name} is`,
+  change: (job) => {
+    const circuit = job.circuits.find((each) => each.id === id);
+    const isGuessed = certainty === 'assumed' || certainty === 'unknown';
+    if (!isGuessed && circuit?.certainty?.order === 'measured') return;
+    setCircuitCertainty({ id, name }, 'order', isGuessed ? certainty : 'seen').change(job);
+  },
+});
+
+/** Marks the device by how a part of it was entered: what was assumed before stays so until it is said of the whole. */
+export const markDevice = ({ id, name }: Named, certainty: Certainty): JobEdit => ({
+  label: `Change how sure the device of ${name} is`,
+  change: (job) => {
+    const before = job.circuits.find((each) => each.id === id)?.certainty?.device;
+    if (before !== 'assumed') setCircuitCertainty({ id, name }, 'device', certainty).change(job);
+  },
+});
+
+/** Records the board's RCD that a circuit is behind, or that it is behind none; null: nobody looked. */
+export const setUpstreamRcd = (
+  { id, name }: Named,
+  rcd: { readonly id: string } | 'none' | null,
+): JobEdit => ({
+  label: `Change ${name}`,
+  change: (job) => {
+    const circuit = job.circuits.find((each) => each.id === id);
+    if (circuit === undefined) return;
+    putFact<Circuit, 'upstreamRcd'>(circuit, 'upstreamRcd', null);
+    if (rcd === 'none') circuit.certainty = { ...circuit.certainty, upstreamRcd: 'seen' };
+    else if (rcd !== null) circuit.upstreamRcd = rcd.id;
+  },
+});
 
 /** Sets some of what a circuit's device is; one that was not recorded yet begins with its rating. */
 export const setDevice = (
@@ -57,8 +93,10 @@ export const setDevice = (
   label: `Change the device of ${name}`,
   change: ({ circuits }) => {
     const circuit = circuits.find((each) => each.id === id);
-    if (circuit === undefined) return;
-    const device = circuit.device ?? bareDevice(facts.ratingA ?? 32);
+    const { ratingA } = facts;
+    // What is not told of it stays unknown: a rating alone may be a breaker’s, a fuse’s or an RCBO’s.
+    const device: Device | null = circuit?.device ?? (ratingA === undefined ? null : { ratingA });
+    if (circuit === undefined || device === null) return;
     if (facts.standard !== undefined) putFact<Device, 'standard'>(device, 'standard', facts.standard);
     if (facts.ratingA !== undefined) putFact<Device, 'ratingA'>(device, 'ratingA', facts.ratingA);
     if (facts.curve !== undefined) putFact<Device, 'curve'>(device, 'curve', facts.curve);

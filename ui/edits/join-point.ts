@@ -95,11 +95,19 @@ export function ringExtension(
   };
 }
 
-/** On a quoting visit no leg is known: between the two points of the ring that are nearest. */
+/** A point in which only one cable ends is on no ring. */
+const hasOneCable = ({ job }: Worked, pointId: string): boolean =>
+  job.points.find(({ id }) => id === pointId)?.asFound?.cablesSeen === 1;
+
+/**
+ * On a quoting visit no leg is known: between the two points of the ring that are nearest. That they follow each other
+ * is a guess, and the checks say so.
+ */
 function ringBetweenPoints(context: JoinContext, through: readonly string[]): Connection | null {
   const [first = ''] = through;
   const ring = sourcePoints(context.worked, context.scheme, first).filter(
-    ({ role }) => role === 'ring' || role === 'claimed-ring',
+    ({ role, pointId }) =>
+      (role === 'ring' || role === 'claimed-ring') && !hasOneCable(context.worked, pointId),
   );
   const [one] = ring;
   const other = ring.find((source) => source !== one && source.circuitId === one?.circuitId);

@@ -2,6 +2,7 @@ import type { Point, PointKind } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { JobEdit } from '../job-events.ts';
 import { type FactOf, type FactValue, putCertainty, putFact } from './facts.ts';
+import { markable } from './marked.ts';
 
 /** The facts of a point that are set one by one; its kind and status are changed by edits of their own. */
 export type PointFact = Exclude<FactOf<Point>, 'kind' | 'status' | 'replaces' | 'asFound' | 'photos'>;
@@ -13,6 +14,27 @@ type Named = Pick<Point, 'id' | 'label'>;
 /** What a new point begins with. */
 export type NewPoint = Pick<Point, 'id' | 'label' | 'status' | 'kind'> &
   Partial<Pick<Point, 'place' | 'circuit'>>;
+
+/** Marks how sure it is what stands at points that were entered, and what circuit they are of. */
+const markPoints = (ids: readonly string[], certainty: Certainty): JobEdit => ({
+  label: 'Change how sure points are',
+  change: ({ points }) => {
+    for (const point of points) {
+      if (!ids.includes(point.id)) continue;
+      putCertainty(point, 'kind', certainty);
+      if (point.circuit !== undefined) putCertainty(point, 'circuit', certainty);
+    }
+  },
+});
+
+/** Adds points that were found, each by what is known of it already, to be marked as the person knows them. */
+export const addFoundPoints = (points: readonly NewPoint[]): JobEdit =>
+  markable(addPoints(points), (certainty) =>
+    markPoints(
+      points.map(({ id }) => id),
+      certainty,
+    ),
+  );
 
 /** Adds points, each by what is known of it already. */
 export const addPoints = (points: readonly NewPoint[]): JobEdit => ({

@@ -1,6 +1,7 @@
-import type { Point, Reading } from '#model/installation.ts';
+import type { Circuit, Point, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
+import { putFact } from './facts.ts';
 import { endLeaves, type Leaving, schemeWithout } from './mend-connections.ts';
 
 const none: ReadonlySet<string> = new Set();
@@ -69,7 +70,8 @@ function removeRcdReferences(job: Job, { boards }: Leaving): void {
     job.boards.filter(({ id }) => boards.has(id)).flatMap(({ rcds }) => rcds.map(({ id }) => id)),
   );
   for (const circuit of job.circuits)
-    if (circuit.upstreamRcd !== undefined && rcds.has(circuit.upstreamRcd)) delete circuit.upstreamRcd;
+    if (circuit.upstreamRcd !== undefined && rcds.has(circuit.upstreamRcd))
+      putFact<Circuit, 'upstreamRcd'>(circuit, 'upstreamRcd', null);
 }
 
 /** A point that was to be replaced by one that leaves stays as it was. */

@@ -19,13 +19,14 @@ export const dropLimitsV = ({
 /**
  * The factor on tabulated volt drops where conductors run cooler than 70 °C: that of the leg that carries most of its
  * capacity, for the whole circuit, so that no leg is taken for cooler than it is. 1 where the firm does not want it, with a
- * rewireable fuse, and where the capacity of some leg is not known.
+ * rewireable fuse or a device that may be one, and where the capacity of some leg is not known.
  *
  * @param legs of the circuit, in its order, under the loads that count.
  * Source: BS 7671 Appendix 4 §6.1; that it is not for BS 3036 is from memory.
  */
 export function dropCorrection({ input, circuit }: ProofCase, legs: readonly LegProof[]): number {
   if (input.limits.voltDropCorrected !== true || circuit.device?.standard === 'BS-3036') return 1;
+  if (circuit.device !== null && circuit.device.standard === undefined) return 1;
   let greatest = 0;
   for (const [i, { leg, currentA }] of legs.entries()) {
     const cable = input.capacities.get(leg);

@@ -28,12 +28,14 @@ const TOUCH_V = 50;
  * The limit of a circuit's device for disconnection within 0.4 s. A breaker's is worked out, not rounded (the
  * printed tables round to 0.01 Ω), and serves every time from 0.1 s on.
  *
- * @returns null where none is held: a breaker of unknown or foreign curve, a fuse without a figure for 0.4 s
+ * @returns null where none is held: a device of unknown standard, a breaker of unknown or foreign curve, a fuse without a figure for 0.4 s
  *   (45 A). An RCD that the device has counts nothing here. For a TT system's 0.2 s a fuse's limit does not do.
  * Source: BS 7671 411.4.4, Tables 41.2 and 41.3.
  */
 export function loopLimit(device: Device): LoopLimit | null {
   switch (device.standard) {
+    case undefined:
+      return null;
     case 'BS-EN-60898':
     case 'BS-EN-61009':
     case 'BS-3871':

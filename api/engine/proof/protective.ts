@@ -28,7 +28,7 @@ export function protectiveProofs(
 ): readonly ProtectiveProof[] {
   const { device, legs, nodes } = circuit;
   const { ohm: sourceOhm } = source;
-  if (device === null || sourceOhm === null) return [];
+  if (device === null || device.standard === undefined || sourceOhm === null) return [];
   const k = protectiveK('in-cable');
   const operatingA = loopLimit(device)?.operatingA ?? null;
   const isBreaker = breakers.has(device.standard);

@@ -70,7 +70,8 @@ function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): Rcd
 
 function isWithoutRcd(worked: Worked, known: NetworkCircuit): boolean {
   const { board, device, circuit, isNew } = known;
-  if (device === null || device.standard === 'BS-EN-61009') return false;
+  // A device of which only the rating was told may be an RCBO.
+  if (device === null || device.standard === undefined || device.standard === 'BS-EN-61009') return false;
   const remembered = board === null ? undefined : worked.job.boards.find(({ id }) => id === board.id);
   if (remembered === undefined || isGuess(remembered.certainty?.rcds)) return false;
   if (isNew) return remembered.rcds.length === 0;

@@ -1,4 +1,6 @@
 import type { Supply } from '#model/installation.ts';
+import { isGuess } from '../plan/is-guess.ts';
+import { bondCertainty } from './bonds.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { renewsBond, serviceWords } from './fitted-devices.ts';
@@ -35,7 +37,7 @@ export const bondSize = rule<Message>({
     enough: 'The bond to {service} is {actual} mm²; {limit} mm² is asked for.',
     small:
       'The bond to {service} is {actual} mm²; {limit} mm² is asked for today. Sources disagree: a sound bond that met the rules of its day may stay by some guidance.',
-    sizeUnknown: 'The size of the bond to {service}, or the kind of earthing, is not known.',
+    sizeUnknown: 'The size of the bond to {service}, or the kind of earthing, was not seen.',
     putRight: 'The scheme renews the bond to {service}.',
   },
   remedies: {
@@ -56,7 +58,7 @@ function judged(facts: Facts, { service, mm2 }: Bond): CheckResult<Message> {
       values: { service: serviceWords(service) },
     };
   const leastMm2 = leastBondMm2(facts.job.supply);
-  if (mm2 === undefined || leastMm2 === null)
+  if (mm2 === undefined || leastMm2 === null || isGuess(bondCertainty(facts.job.supply, service)))
     return {
       ...subject,
       outcome: 'not-proven',

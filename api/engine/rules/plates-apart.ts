@@ -30,8 +30,11 @@ export const platesApart = rule<Message>({
   },
 });
 
+/** What counts of a plate: its kind, and where its middle is. */
+export type PlacedPlate = Pick<PlacedAccessory, 'kind' | 'position'>;
+
 /** How far the middles of two plates on one face are apart along the wall, and how far they must be; null if clear. */
-function overlapOf(a: PlacedAccessory, b: PlacedAccessory): { apartMm: number; neededMm: number } | null {
+export function overlapOnWall(a: PlacedPlate, b: PlacedPlate): { apartMm: number; neededMm: number } | null {
   const [one, two] = [a.position.onWall, b.position.onWall];
   if (!one || !two || one.wallId !== two.wallId || one.side !== two.side) return null;
   if (a.position.storeyId !== b.position.storeyId) return null;
@@ -50,7 +53,7 @@ function judged(
   const under = all
     .filter(({ id }) => id !== accessory.id)
     .flatMap((other) => {
-      const overlap = overlapOf(accessory, other);
+      const overlap = overlapOnWall(accessory, other);
       return overlap === null ? [] : [{ other, ...overlap }];
     })
     .sort((a, b) => a.apartMm - b.apartMm)[0];

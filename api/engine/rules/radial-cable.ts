@@ -46,7 +46,8 @@ function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message
     return role !== 'behind-fuse' && edge?.kind === 'cable' ? [edge] : [];
   });
   const device = facts.proposed.circuits.find(({ id }) => id === shape.circuitId)?.device ?? null;
-  if (device === null) {
+  // A rewirable fuse asks more of the cable than the figure on it.
+  if (device === null || device.standard === undefined) {
     const origin = cables.some(({ state }) => state === 'new') ? 'scheme' : 'found';
     const values = { circuit: circuitName(facts, shape.circuitId) };
     return [

@@ -76,6 +76,11 @@ describe('the loop limit of a fuse', () => {
 });
 
 describe('other limits', () => {
+  it('are held for no device of which the rating alone was told', () => {
+    expect(loopLimit({ ratingA: 32 })).toBeNull();
+    expect(loopLimit({ ratingA: 32, curve: 'B' })).toBeNull();
+  });
+
   it('an RCD’s keeps 50 V', () => {
     fc.assert(
       fc.property(fc.double({ min: 1, max: 1000, noNaN: true }), (residualMA) => {

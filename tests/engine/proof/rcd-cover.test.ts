@@ -46,6 +46,11 @@ describe('the RCD of a circuit', () => {
     expect(state({ device: 'assumed' }, [])).toBe('unknown');
   });
 
+  it('is not known of a device of which the rating alone was told: it may be an RCBO', () => {
+    const job = { boards: [boardOf('b1')], circuits: [circuitOf('c', { device: { ratingA: 32 } })] };
+    expect(circuitRcd(factsOf({ job }), 'c').state).toBe('unknown');
+  });
+
   it('is that of the device which the scheme puts in, whatever was assumed of the one before', () => {
     const job = { boards: [boardOf('b1')], circuits: [circuitOf('c', { certainty: { device: 'assumed' } })] };
     const facts = factsOf({ job });

@@ -33,6 +33,9 @@ describe('size of main bonds', () => {
   it('[SU3] is not proven where size or earthing is unknown, which does not gate', () => {
     expect(said({ bonding: [{ service: 'gas', seen: true }] })).toMatchObject([{ outcome: 'not-proven' }]);
     expect(said({ earthing: 'TN-S', bonding: bonded(6) })).toMatchObject([{ outcome: 'not-proven' }]);
+    expect(said({ bonding: bonded(10), certainty: { 'bond-gas': 'assumed' } })).toMatchObject([
+      { outcome: 'not-proven' },
+    ]);
     expect(bondSize.couldFail).toBe(false);
   });
 

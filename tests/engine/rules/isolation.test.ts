@@ -23,6 +23,15 @@ describe('isolation', () => {
     ]);
   });
 
+  it('[SU6] is not proven where other sources are unknown, or none are assumed', () => {
+    for (const certainty of ['unknown', 'assumed'] as const) {
+      const supply = { ...jobOf().supply, certainty: { otherSources: certainty } };
+      expect(saidBy(isolation, factsOf({ job: { supply } }))).toMatchObject([
+        { outcome: 'not-proven', messageId: certainty },
+      ]);
+    }
+  });
+
   it('[SU6] is silent otherwise', () => {
     expect(saidBy(isolation, factsOf())).toEqual([]);
   });

@@ -25,8 +25,15 @@ describe('means of earthing', () => {
       { outcome: 'not-proven', stopGate: true },
     ]);
     expect(said({ ...supply, certainty: { earthing: 'assumed' } })).toMatchObject([
-      { outcome: 'not-proven' },
+      { outcome: 'not-proven', messageId: 'assumed', stopGate: true, actual: 'TN-C-S' },
     ]);
+    expect(said({ ...supply, certainty: { earthing: 'unknown' } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'unknown', stopGate: true },
+    ]);
+  });
+
+  it('[ST1] says of an assumed earthing that it is assumed, not that it is unknown', () => {
+    expect(meansOfEarthing.messages.assumed).toMatch(/assumed to be \{actual\}/);
   });
 
   it('[ST1] passes what was seen and notes an electrode', () => {

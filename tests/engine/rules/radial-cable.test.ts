@@ -78,6 +78,10 @@ describe('the cable of a radial', () => {
     expect(saidBy(radialCable, facts(null, 2.5, 27))).toMatchObject([
       { outcome: 'not-proven', messageId: 'deviceUnknown' },
     ]);
+    // It may be a rewireable fuse, for which the cable would be too thin.
+    expect(saidBy(radialCable, facts({ ratingA: 20 }, 2.5, 27))).toMatchObject([
+      { outcome: 'not-proven', messageId: 'deviceUnknown' },
+    ]);
     expect(saidBy(radialCable, facts(breaker(20), 2.5, null))[0]).toMatchObject({ outcome: 'not-proven' });
   });
 

@@ -22,7 +22,12 @@ describe('direction of power through new devices', () => {
 
   it('[SU1] passes where there are none and is not proven where that is unknown', () => {
     expect(said({})).toMatchObject([{ outcome: 'passes', messageId: 'single' }]);
-    expect(said({ certainty: { otherSources: 'unknown' } })).toMatchObject([{ outcome: 'not-proven' }]);
+    expect(said({ certainty: { otherSources: 'unknown' } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'unknown' },
+    ]);
+    expect(said({ certainty: { otherSources: 'assumed' } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'assumed' },
+    ]);
   });
 
   it('[SU1] asks the same of a new circuit’s RCBO', () => {

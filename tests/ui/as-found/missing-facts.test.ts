@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setAnswer } from '../../../ui/edits/answers.ts';
 import { newJob } from '../../../ui/edits/new-job.ts';
-import { setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
+import { setBond, setOtherSources, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
 import { endChoices, endValue } from '../../../ui/elements/as-found/end-choices.ts';
 import { missingFacts, missingWords } from '../../../ui/elements/as-found/missing-facts.ts';
 import { edited } from '../edits/random-edits.ts';
@@ -22,6 +22,15 @@ describe('what the survey does not know', () => {
     expect(missingFacts(measured).supply).toEqual(before.filter((name) => name !== 'Ze'));
     const doubted = edited(measured, setSupplyCertainty('zeOhm', 'unknown'));
     expect(missingFacts(doubted).supply).toEqual(before);
+  });
+
+  it('names other sources, and the bonds that are left to be looked at', () => {
+    const open = missingFacts(fresh).supply;
+    expect(open).toEqual(expect.arrayContaining(['main bonds', 'other sources']));
+    const told = edited(fresh, setOtherSources([]), setBond('water', { seen: true }));
+    expect(missingFacts(told).supply).toContain('bond to gas');
+    expect(missingFacts(told).supply).not.toContain('other sources');
+    expect(missingFacts(edited(told, setBond('gas', 'no-service'))).supply).not.toContain('bond to gas');
   });
 
   it('is an answer less with each question answered', () => {

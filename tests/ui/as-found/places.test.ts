@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { cornerDistances } from '#engine/plan/corners.ts';
+import { positionOfPlace } from '#engine/plan/position-of-place.ts';
 import { type DemoName, demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { nextLabel } from '../../../ui/elements/as-found/next-label.ts';
 import { placeWords } from '../../../ui/elements/as-found/place-words.ts';
+import { pointInRoom } from '../../../ui/elements/as-found/room-of-place.ts';
 import { middleOfFace, spotFromCorner } from '../../../ui/elements/as-found/spot-on-face.ts';
 import { faceValue, wallChoices } from '../../../ui/elements/as-found/wall-choices.ts';
 
@@ -40,6 +42,28 @@ describe('the walls to choose from', () => {
     const place = { wall: 'gf-hall-01', side: 'right', alongMm: 2350, heightMm: 450 } as const;
     expect(placeWords(plan, wallChoices(plan), place)).toBe('Living room, wall to the hall, 450 mm up');
     expect(placeWords(plan, [], undefined)).toBe('Not placed yet');
+    expect(placeWords(plan, [], place)).toBe('Living room, 450 mm up');
+  });
+
+  it('names the room of what stands on no wall, and the storey where no room holds it', () => {
+    const [x = 0, y = 0] =
+      positionOfPlace(plan, {
+        wall: 'gf-hall-01',
+        side: 'right',
+        alongMm: 2350,
+        heightMm: 0,
+      })?.at ?? [];
+    const free = (at: [number, number]) => placeWords(plan, [], { storey: 'ground-flr', at, heightMm: 300 });
+    expect(free([x + 500, y])).toBe('Living room, 300 mm up');
+    expect(free([-50_000, -50_000])).toBe('Ground floor, 300 mm up');
+  });
+
+  it('tell points in a list apart by their rooms', () => {
+    const point = demoJob('saltglass-row').points.find(({ id }) => id === 'r4-dining1');
+    if (point === undefined) throw new Error('R4 is gone');
+    expect(pointInRoom(plan, point, 'twin')).toBe('R4, Dining room, twin');
+    const { place: _place, ...unplaced } = point;
+    expect(pointInRoom(plan, unplaced)).toBe('R4');
   });
 });
 

@@ -91,4 +91,33 @@ describe('a first try', () => {
       'b3-kitchen',
     ]);
   });
+
+  it('at the ring of a quoting visit guesses two neighbours, which the checks doubt and the scheme cannot comply by', () => {
+    const scheme = tried('saltglass-row-quoting', 'ring');
+    const [ring] = connectionsOf(scheme);
+    const doubts = scheme.findings.filter(({ rule }) => rule === 'RG5');
+    expect(doubts).toMatchObject([
+      { outcome: 'not-proven', messageId: 'noLeg', subject: ring?.id, gates: true, origin: 'scheme' },
+    ]);
+    expect(scheme.complies).not.toBe('yes');
+  });
+
+  it('at the ring never takes a point in which one cable ends for a neighbour', () => {
+    const whole = demoJob('saltglass-row-quoting');
+    const between = (ends: ReturnType<typeof connectionsOf>): readonly string[] =>
+      ends.flatMap((one) =>
+        one.kind === 'ring-extension' ? one.between.map((end) => ('point' in end ? end.point : '')) : [],
+      );
+    const [first = ''] = between(connectionsOf(tried('saltglass-row-quoting', 'ring')));
+    const points = whole.points.map((point) =>
+      point.id === first ? { ...point, asFound: { ...point.asFound, cablesSeen: 1 } } : point,
+    );
+    const { edit, schemeId } = addFirstTry(
+      estimateOf({ ...whole, points, schemes: [] }).asFound.worked,
+      'ring',
+    );
+    const made = edited({ ...whole, points, schemes: [] }, edit).schemes.find(({ id }) => id === schemeId);
+    expect(between(made?.connections ?? [])).toHaveLength(2);
+    expect(between(made?.connections ?? [])).not.toContain(first);
+  });
 });

@@ -47,8 +47,16 @@ describe('a new job', () => {
   });
 
   it('claims to have seen nothing that nobody has seen', () => {
-    const { storeys, supply, circuits } = newJob(start);
-    expect(supply).toEqual({ nominalV: 230, bonding: [], otherSources: [] });
+    const { storeys, supply, boards, circuits } = newJob(start);
+    expect(supply).toEqual({
+      nominalV: 230,
+      bonding: [],
+      otherSources: [],
+      certainty: { otherSources: 'unknown' },
+    });
+    expect(boards.map(({ rcds, certainty }) => ({ rcds, certainty }))).toEqual([
+      { rcds: [], certainty: { rcds: 'unknown' } },
+    ]);
     expect(storeys[0]?.floor.certainty).toEqual({ build: 'assumed', voidMm: 'assumed', covering: 'assumed' });
     expect(circuits.map(({ certainty }) => certainty)).toEqual([{ use: 'assumed' }]);
   });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setAnswer, setAnswerCertainty } from '../../../ui/edits/answers.ts';
-import { putRcd, removeRcd, setBoardFact } from '../../../ui/edits/boards.ts';
+import { putRcd, removeRcd, setBoardCertainty, setBoardFact, setNoRcds } from '../../../ui/edits/boards.ts';
 import {
   setCircuitCertainty,
   setCircuitFact,
@@ -211,7 +211,10 @@ describe('boards and answers', () => {
     expect(faultsOf(behind)).toEqual([]);
     const typed = edited(behind, putRcd(board, { id: 'rcd-1', type: 'F', mA: 100 }));
     expect(typed.boards[0]?.rcds).toEqual([{ id: 'rcd-1', type: 'F', mA: 100 }]);
-    expect(edited(typed, removeRcd(board, 'rcd-1'))).toEqual(job);
+    // With the last one gone nobody has said that there is none.
+    const open = edited(job, setBoardCertainty(board, 'rcds', 'unknown'));
+    expect(edited(typed, removeRcd(board, 'rcd-1'))).toEqual(open);
+    expect(edited(open, setNoRcds(board, 'none'))).toEqual(job);
   });
 
   it('hold one answer a question', () => {

@@ -178,7 +178,7 @@ export function loadFields(point: Point): TemplateResult {
       <text-field
         label="Appliance"
         .disabled=${load === undefined}
-        .help=${load === undefined ? 'Once its load is entered' : ''}
+        .help=${load === undefined ? 'Enter its load in watts first' : ''}
         .value=${load?.use ?? ''}
         @field-change=${edits<string>((use) => (load === undefined ? null : setPointFact(point, 'load', { ...load, use })))}
       ></text-field>
@@ -186,7 +186,7 @@ export function loadFields(point: Point): TemplateResult {
     <tick-field
       label="Hard-wired"
       .disabled=${load === undefined}
-      .help=${load === undefined ? 'Once its load is entered' : ''}
+      .help=${load === undefined ? 'Enter its load in watts first' : ''}
       .value=${load?.fixed ?? isFixed}
       @field-change=${edits<boolean>((fixed) => (load === undefined ? null : setPointFact(point, 'load', { ...load, fixed })))}
     ></tick-field>`;

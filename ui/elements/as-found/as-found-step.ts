@@ -11,16 +11,20 @@ import { checklist } from '#engine/rules/checklist.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { setBoardFact } from '../../edits/boards.ts';
-import { addPoints, setPointFact } from '../../edits/points.ts';
+import { markedBy } from '../../edits/marked.ts';
+import { addFoundPoints, setPointFact } from '../../edits/points.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { counted } from '../../written.ts';
+import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './answer-list.ts';
 import './board-list.ts';
 import './circuit-list.ts';
 import { formCss } from './form-styles.ts';
+import './known-by.ts';
+import { type KnownBy, keepKnownBy, knownByOf } from './known-by-job.ts';
 import './house-facts.ts';
 import './leg-list.ts';
 import { missingFacts, missingWords } from './missing-facts.ts';
@@ -41,6 +45,7 @@ export class AsFoundStep extends LitElement {
     tapped: { attribute: false },
     open: { state: true },
     waiting: { state: true },
+    knownBy: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -90,6 +95,10 @@ export class AsFoundStep extends LitElement {
       .section > .body {
         padding-bottom: 12px;
       }
+      known-by {
+        margin: 0 0 14px;
+      }
+      known-by.asks,
       .start {
         margin: 0 0 14px;
         padding: 10px 12px;
@@ -107,6 +116,8 @@ export class AsFoundStep extends LitElement {
   declare tapped: Place | null;
   declare private open: ReadonlySet<FoundSection>;
   declare private waiting: Waiting | null;
+  /** What the person goes by in what they enter; null until they say. */
+  declare private knownBy: KnownBy | null;
   /** The fact that the thing chosen next is chosen for. */
   #askedFact: string | null = null;
 
@@ -115,6 +126,8 @@ export class AsFoundStep extends LitElement {
     this.tapped = null;
     this.open = new Set();
     this.waiting = null;
+    this.knownBy = null;
+    this.addEventListener('job-edit', (event) => this.#mark(event));
     this.addEventListener('place-wanted', (event) => {
       event.stopPropagation();
       const { chosen } = this.view;
@@ -130,6 +143,7 @@ export class AsFoundStep extends LitElement {
   override willUpdate(changed: PropertyValues<this>): void {
     const before = changed.get('view');
     const { chosen, job } = this.view;
+    if (changed.has('view') && before?.job.id !== job.id) this.knownBy = knownByOf(job.id);
     if (!changed.has('view') || chosen === null || before?.chosen === chosen) return;
     const section = sectionOfThing(job, chosen);
     if (section !== null) this.open = new Set([...this.open, section]);
@@ -148,6 +162,9 @@ export class AsFoundStep extends LitElement {
   /** Opens a thing's form at the field of one of its facts. */
   #ask(id: string, fact: string | null): void {
     this.#askedFact = fact;
+    // Shut by hand since the thing was chosen, its section has to be opened again.
+    const section = sectionOfThing(this.view.job, id);
+    if (section !== null) this.#toggle(section, true);
     if (this.view.chosen === id) void this.#showRow(id);
     else send(this, 'thing-chosen', { subjectId: id });
   }
@@ -171,6 +188,13 @@ export class AsFoundStep extends LitElement {
     }
   }
 
+  /** Marks a fact that was entered by what the person goes by; nobody who has not said has seen anything. */
+  #mark(event: HTMLElementEventMap['job-edit']): void {
+    if (event.detail.marked === undefined) return;
+    event.stopImmediatePropagation();
+    send(this, 'job-edit', markedBy(event.detail, this.knownBy ?? 'assumed'));
+  }
+
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
     const detail = { placing: waiting !== null };
@@ -182,7 +206,7 @@ export class AsFoundStep extends LitElement {
     if (waiting === null) return;
     if (waiting === 'new-points') {
       const made = { ...newPoint(this.view.job, newId()), place };
-      send(this, 'job-edit', addPoints([made]));
+      send(this, 'job-edit', addFoundPoints([made]));
       return;
     }
     const edit = placeEdit(this.view.job, waiting.thingId, place);
@@ -194,6 +218,7 @@ export class AsFoundStep extends LitElement {
     const { job } = this.view;
     const found = job.points.filter(({ status }) => status !== 'wanted');
     return html`<h2 tabindex="-1">As found</h2>
+      ${this.#knownByField()}
       ${found.length === 0 ? this.#start() : html`<h3>Worth finding out</h3><open-questions .view=${this.view}></open-questions>`}
       ${this.#section('house', 'House', job.site.customer, () => html`<house-facts .view=${this.view}></house-facts>`)}
       ${this.#section('supply', 'Supply and board', supplyWords(job), () => this.#supply())}
@@ -202,6 +227,18 @@ export class AsFoundStep extends LitElement {
       ${this.#section('cables', 'Cables', counted(job.legs.length, 'cable'), () => html`<leg-list .view=${this.view}></leg-list>`)}
       ${this.#section('readings', 'Readings', counted(job.readings.length, 'reading'), () => html`<reading-list .view=${this.view}></reading-list>`)}
       ${this.#section('questions', 'Questions', counted(checklist.length, 'question'), () => html`<answer-list .view=${this.view}></answer-list>`)}`;
+  }
+
+  #knownByField(): TemplateResult {
+    return html`<known-by
+      class=${this.knownBy === null ? 'asks' : ''}
+      .value=${this.knownBy}
+      @field-change=${(event: CustomEvent<FieldChange<KnownBy>>) => {
+        event.stopPropagation();
+        this.knownBy = event.detail.value;
+        keepKnownBy(this.view.job.id, event.detail.value);
+      }}
+    ></known-by>`;
   }
 
   #start(): TemplateResult {
@@ -285,6 +322,12 @@ function showField(field: HTMLElement): void {
   field.focus({ preventScroll: true });
 }
 
+/** The earthing in a word, and that it is only assumed. */
+function earthingWords({ earthing, certainty }: Job['supply']): string {
+  if (earthing === undefined || certainty?.earthing === 'unknown') return 'Earthing not known';
+  return certainty?.earthing === 'assumed' ? `${earthing} (assumed)` : earthing;
+}
+
 /** Puts a point or a board where the plan was tapped; the height that it has stays. */
 function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
   const point = job.points.find((each) => each.id === id);
@@ -297,7 +340,7 @@ function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
 }
 
 const supplyWords = ({ supply, boards }: Job): string =>
-  `${supply.earthing ?? 'Earthing not known'}, ${counted(boards.length, 'board')}`;
+  `${earthingWords(supply)}, ${counted(boards.length, 'board')}`;
 customElements.define('as-found-step', AsFoundStep);
 declare global {
   interface HTMLElementTagNameMap {

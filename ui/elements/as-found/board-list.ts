@@ -1,13 +1,21 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Board } from '#model/installation.ts';
-import { addBoard, putRcd, removeRcd, setBoardFact } from '../../edits/boards.ts';
+import {
+  addBoard,
+  putRcd,
+  removeRcd,
+  setBoardCertainty,
+  setBoardFact,
+  setNoRcds,
+} from '../../edits/boards.ts';
+import { markable } from '../../edits/marked.ts';
 import { removeBoard } from '../../edits/remove-things.ts';
-import { send } from '../../job-events.ts';
+import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { counted } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { edits, mustText, numberFact, textFact, yesNoFact } from './fact-fields.ts';
+import { certaintyEdits, edits, mustText, numberFact, textFact, yesNoFact } from './fact-fields.ts';
 import { boardFacts } from './facts-of.ts';
 import { formCss } from './form-styles.ts';
 import { rcdTypes } from './found-words.ts';
@@ -81,15 +89,36 @@ export class BoardList extends LitElement {
   }
 
   #rcds(board: Board): TemplateResult {
-    const add = (): void => send(this, 'job-edit', putRcd(board, { id: newId(), type: 'A', mA: 30 }));
+    const add = (): void => send(this, 'job-edit', this.#marked(board, { id: newId(), type: 'A', mA: 30 }));
+    const certainty = board.certainty?.rcds;
+    const isOpen = board.rcds.length === 0 && certainty === 'unknown';
+    const some = board.rcds.length === 0 ? [] : [{ value: 'some', label: 'Those below' }];
     return html`<h4>RCDs that protect several circuits</h4>
-      ${board.rcds.length === 0 ? html`<p class="hint">None recorded.</p>` : ''}
+      <choice-field
+        data-fact="rcds"
+        label="RCDs in the board"
+        .empty=${board.rcds.length === 0 ? 'Not looked at' : null}
+        .options=${board.rcds.length === 0 ? [{ value: 'none', label: 'None' }] : some}
+        .value=${isOpen ? null : board.rcds.length === 0 ? 'none' : 'some'}
+        .certainty=${isOpen ? null : (certainty ?? 'seen')}
+        @field-change=${edits<'none' | 'some' | null>((word) => {
+          if (word === 'some') return null;
+          const edit = setNoRcds(board, word ?? 'not-looked-at');
+          return word === null ? edit : markable(edit, (sure) => setBoardCertainty(board, 'rcds', sure));
+        })}
+        @certainty-change=${certaintyEdits((sure) => setBoardCertainty(board, 'rcds', sure))}
+      ></choice-field>
       ${board.rcds.map((rcd, index) => this.#rcd(board, rcd, index + 1))}
       <div class="buttons"><button class="small" @click=${add}>Add an RCD</button></div>`;
   }
 
+  /** An RCD put in, marked as the person knows it. */
+  #marked(board: Board, rcd: Rcd): JobEdit {
+    return markable(putRcd(board, rcd), (certainty) => setBoardCertainty(board, 'rcds', certainty));
+  }
+
   #rcd(board: Board, rcd: Rcd, number: number): TemplateResult {
-    const put = (facts: Partial<Rcd>) => putRcd(board, { ...rcd, ...facts });
+    const put = (facts: Partial<Rcd>) => this.#marked(board, { ...rcd, ...facts });
     return html`<div class="pair">
         <choice-field
           .label=${`RCD ${number}: type`}

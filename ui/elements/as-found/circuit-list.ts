@@ -7,6 +7,7 @@ import {
   setCircuitCertainty,
   setCircuitFact,
   setCircuitLoads,
+  setUpstreamRcd,
 } from '../../edits/circuits.ts';
 import { removeCircuit } from '../../edits/remove-things.ts';
 import { send } from '../../job-events.ts';
@@ -111,11 +112,22 @@ export class CircuitList extends LitElement {
         label: `${label}, RCD ${index + 1}: type ${type}, ${mA} mA`,
       })),
     );
-    return choiceFact(circuitFacts(circuit), 'upstreamRcd', {
-      label: 'Behind an RCD of the board',
-      options: rcds,
-      empty: rcds.length === 0 ? 'None recorded at the boards' : 'None',
-    });
+    const now = circuit.upstreamRcd ?? (circuit.certainty?.upstreamRcd === undefined ? undefined : 'none');
+    return choiceFact(
+      {
+        thing: { upstreamRcd: now },
+        certainty: circuit.certainty,
+        set: (_: 'upstreamRcd', word: string | null) =>
+          setUpstreamRcd(circuit, word === null || word === 'none' ? word : { id: word }),
+        sure: (_: 'upstreamRcd', certainty) => setCircuitCertainty(circuit, 'upstreamRcd', certainty),
+      },
+      'upstreamRcd',
+      {
+        label: 'Behind an RCD of the board',
+        options: [{ value: 'none', label: 'None of them' }, ...rcds],
+        help: rcds.length === 0 ? 'RCDs are recorded at the board, under Supply and board.' : '',
+      },
+    );
   }
 
   #loads(circuit: Circuit): TemplateResult {

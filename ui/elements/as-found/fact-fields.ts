@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Certainty, CertaintyByField } from '#model/primitives.ts';
+import { markable } from '../../edits/marked.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
 import type { Choice } from '../fields/choice-field.ts';
@@ -15,6 +16,15 @@ export interface FactsOf<K extends string, V, E = V | null> {
   readonly certainty?: CertaintyByField | undefined;
   /** Absent: how sure these facts are is not recorded. */
   readonly sure?: (fact: K, certainty: Certainty) => JobEdit;
+  /** How what is entered is marked where that is not by `sure`. */
+  readonly mark?: (fact: K, certainty: Certainty) => JobEdit;
+}
+
+/** The edit of an entry, marked as the person knows it; what is taken away has no mark. */
+function entered<K extends string, V, E>(facts: FactsOf<K, V, E>, fact: K, value: E): JobEdit {
+  const { sure, mark = sure } = facts;
+  const edit = facts.set(fact, value);
+  return mark === undefined || value === null ? edit : markable(edit, (certainty) => mark(fact, certainty));
 }
 
 /** What every field of a fact is told. */
@@ -33,7 +43,7 @@ export const edits =
   };
 
 /** Turns a choice of certainty into an edit, sent from the field. */
-const certaintyEdits =
+export const certaintyEdits =
   (made: (certainty: Certainty) => JobEdit | null) =>
   (event: CustomEvent<{ readonly certainty: Certainty }>): void => {
     event.stopPropagation();
@@ -77,7 +87,7 @@ export function numberFact<K extends string>(
     .whole=${whole}
     .value=${value === undefined ? null : value / scale}
     .certainty=${shownCertainty(facts, fact)}
-    @field-change=${edits<number | null>((shown) => facts.set(fact, shown === null || scale === 1 ? shown : Math.round(shown * scale)))}
+    @field-change=${edits<number | null>((shown) => entered(facts, fact, shown === null || scale === 1 ? shown : Math.round(shown * scale)))}
     @certainty-change=${sureOf(facts, fact)}
   ></number-field>`;
 }
@@ -98,7 +108,7 @@ export function mustNumber<K extends string>(
     .whole=${whole}
     .value=${facts.thing[fact] ?? null}
     .certainty=${shownCertainty(facts, fact)}
-    @field-change=${edits<number | null>((shown) => (shown === null ? null : facts.set(fact, shown)))}
+    @field-change=${edits<number | null>((shown) => (shown === null ? null : entered(facts, fact, shown)))}
     @certainty-change=${sureOf(facts, fact)}
   ></number-field>`;
 }
@@ -127,7 +137,7 @@ export function choiceFact<K extends string, V extends string>(
     .empty=${empty}
     .value=${facts.thing[fact] ?? null}
     .certainty=${shownCertainty(facts, fact)}
-    @field-change=${edits<string | null>((word) => facts.set(fact, options.find(({ value }) => value === word)?.value ?? null))}
+    @field-change=${edits<string | null>((word) => entered(facts, fact, options.find(({ value }) => value === word)?.value ?? null))}
     @certainty-change=${sureOf(facts, fact)}
   ></choice-field>`;
 }
@@ -148,7 +158,7 @@ export function mustChoice<K extends string, V extends string>(
     .certainty=${shownCertainty(facts, fact)}
     @field-change=${edits<string | null>((word) => {
       const known = options.find(({ value }) => value === word);
-      return known === undefined ? null : facts.set(fact, known.value);
+      return known === undefined ? null : entered(facts, fact, known.value);
     })}
     @certainty-change=${sureOf(facts, fact)}
   ></choice-field>`;
@@ -174,7 +184,7 @@ export function yesNoFact<K extends string>(
     .empty=${'Not known'}
     .value=${value === undefined ? null : value ? 'yes' : 'no'}
     .certainty=${shownCertainty(facts, fact)}
-    @field-change=${edits<string | null>((word) => facts.set(fact, word === null ? null : word === 'yes'))}
+    @field-change=${edits<string | null>((word) => entered(facts, fact, word === null ? null : word === 'yes'))}
     @certainty-change=${sureOf(facts, fact)}
   ></choice-field>`;
 }
@@ -198,7 +208,7 @@ export function textFact<K extends string>(
     .multiline=${multiline}
     .value=${facts.thing[fact] ?? ''}
     .certainty=${shownCertainty(facts, fact)}
-    @field-change=${edits<string>((text) => facts.set(fact, text.trim() === '' ? null : text))}
+    @field-change=${edits<string>((text) => entered(facts, fact, text.trim() === '' ? null : text))}
     @certainty-change=${sureOf(facts, fact)}
   ></text-field>`;
 }

@@ -34,7 +34,7 @@ export const circuitUses = choicesOf<Circuit['use']>({
 
 export const claimedShapes = choicesOf<'ring' | 'radial'>({ ring: 'Ring', radial: 'Radial' });
 
-export const deviceStandards = choicesOf<Device['standard']>({
+export const deviceStandards = choicesOf<NonNullable<Device['standard']>>({
   'BS-EN-60898': 'Circuit-breaker, BS EN 60898',
   'BS-EN-61009': 'RCBO, BS EN 61009',
   'BS-3036': 'Rewirable fuse, BS 3036',

@@ -3,7 +3,9 @@ import { endWords } from '#drawing/end-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Cable, End } from '#model/cable.ts';
 import type { Circuit, Leg } from '#model/installation.ts';
+import { markOrder } from '../../edits/circuits.ts';
 import { addLeg } from '../../edits/legs.ts';
+import { markable } from '../../edits/marked.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
@@ -81,7 +83,8 @@ export class LegList extends LitElement {
     const first = foundPoints(job, circuit.id)[0];
     if (first === undefined) return;
     const leg = { id, circuit: circuit.id, from: origin, to: { point: first.id } };
-    send(this, 'job-edit', addLeg(leg, `on ${circuit.name}`));
+    const edit = markable(addLeg(leg, `on ${circuit.name}`), (certainty) => markOrder(circuit, certainty));
+    send(this, 'job-edit', edit);
     send(this, 'thing-chosen', { subjectId: id });
   }
 }

@@ -1,3 +1,4 @@
+import { bondsNotTold } from '#engine/rules/bonds.ts';
 import { checklist } from '#engine/rules/checklist.ts';
 import type { Circuit, Supply } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
@@ -27,6 +28,12 @@ const conductorNames: readonly (readonly [Conductor, string])[] = [
 const some = (count: number, one: string, many?: string): readonly string[] =>
   count === 0 ? [] : [counted(count, one, many)];
 
+/** All bonds in a word where nothing is told of any, else those of which nothing is. */
+function missingBonds(supply: Supply): readonly string[] {
+  const isBare = supply.bonding.length === 0 && (supply.absentServices ?? []).length === 0;
+  return isBare ? ['main bonds'] : bondsNotTold(supply).map((service) => `bond to ${service}`);
+}
+
 /** The supply's facts that are not given, or of which somebody said that they are not known. */
 function missingOfSupply({ supply, boards }: Job): readonly string[] {
   const names = Object.entries(supplyNames);
@@ -35,7 +42,8 @@ function missingOfSupply({ supply, boards }: Job): readonly string[] {
   );
   return [
     ...open.map(([, name]) => name),
-    ...(supply.bonding.length === 0 ? ['main bonds'] : []),
+    ...missingBonds(supply),
+    ...(supply.certainty?.otherSources === 'unknown' ? ['other sources'] : []),
     ...some(boards.filter(({ place }) => place === undefined).length, 'place of a board', 'places of boards'),
     ...(boards.some(({ spareWays }) => spareWays === undefined) ? ['spare ways'] : []),
   ];

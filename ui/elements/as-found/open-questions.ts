@@ -6,6 +6,7 @@ import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { otherQuestions } from './other-questions.ts';
 import { sectionOfThing } from './section-of-thing.ts';
 
 /** What would narrow the price of the shown scheme, dearest first; while something moves, as it was before. */
@@ -66,6 +67,10 @@ export class OpenQuestions extends LitElement {
   declare view: JobView;
 
   override render(): TemplateResult {
+    return html`${this.#priced()} ${this.#others()}`;
+  }
+
+  #priced(): TemplateResult {
     const open = openQuestions(this.view);
     if (this.view.scheme === null)
       return html`<p class="hint">
@@ -79,10 +84,25 @@ export class OpenQuestions extends LitElement {
       </ul>`;
   }
 
+  /** What checks wait for, whatever it is worth. */
+  #others(): TemplateResult | typeof nothing {
+    const others = otherQuestions(this.view.job);
+    if (others.length === 0) return nothing;
+    return html`<p class="hint">Checks wait for these, whatever the price.</p>
+      <ul>
+        ${others.map(
+          ({ words, subjectId, fact }) =>
+            html`<li>
+              <button class="row" @click=${() => this.#askFor(subjectId, fact)}><span>${words}</span></button>
+            </li>`,
+        )}
+      </ul>`;
+  }
+
   #row(question: OpenQuestion): TemplateResult {
     const lit = areLit(this.view.lit, question.subjects);
     return html`<li>
-      <button class="row" aria-pressed=${question.subjects.length === 0 ? nothing : lit} @click=${() => this.#look(question, lit)}>
+      <button class="row" aria-pressed=${question.subjects.length < 2 ? nothing : lit} @click=${() => this.#look(question, lit)}>
         <span>${question.words}</span><span class="worth">${pounds(question.worthPence)}</span>
       </button>
       ${lit && question.subjects.length > 1 ? this.#subjects(question) : nothing}
@@ -103,15 +123,20 @@ export class OpenQuestions extends LitElement {
   }
 
   #ask(question: string, subjectId: string): void {
-    const detail = { subjectId, fact: askedFacts[question] ?? null };
+    this.#askFor(subjectId, askedFacts[question] ?? null);
+  }
+
+  #askFor(subjectId: string, fact: string | null): void {
+    const detail = { subjectId, fact };
     this.dispatchEvent(new CustomEvent('fact-asked', { detail, bubbles: true, composed: true }));
   }
 
-  /** Lights what the question is about, and opens its form where it is about one thing. */
+  /** Lights what the question is about; of one thing it opens the form, each time it is asked. */
   #look({ question, subjects }: OpenQuestion, lit: boolean): void {
-    send(this, 'things-lit', { subjectIds: lit ? [] : subjects });
-    const [only] = subjects;
-    if (!lit && subjects.length === 1 && only !== undefined) this.#ask(question, only);
+    const [only, ...others] = subjects;
+    const isOne = only !== undefined && others.length === 0;
+    send(this, 'things-lit', { subjectIds: lit && !isOne ? [] : subjects });
+    if (isOne) this.#ask(question, only);
   }
 }
 customElements.define('open-questions', OpenQuestions);

@@ -1,13 +1,23 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Point } from '#model/installation.ts';
-import { setFoundFact, setPointFact, setPointKind } from '../../edits/points.ts';
+import type { Certainty } from '#model/primitives.ts';
+import { markable } from '../../edits/marked.ts';
+import { setFoundFact, setPointCertainty, setPointFact, setPointKind } from '../../edits/points.ts';
 import { removePoint } from '../../edits/remove-things.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
-import { send } from '../../job-events.ts';
+import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { featureFields, fieldsOfKind, loadFields } from './accessory-fields.ts';
-import { choiceFact, edits, mustText, numberFact, yesNoFact } from './fact-fields.ts';
+import {
+  certaintyEdits,
+  choiceFact,
+  edits,
+  mustChoice,
+  mustText,
+  numberFact,
+  yesNoFact,
+} from './fact-fields.ts';
 import { plateFacts, pointFacts } from './facts-of.ts';
 import { formCss } from './form-styles.ts';
 import { coreColours, foundRoles, mounts, pointKinds } from './found-words.ts';
@@ -71,13 +81,17 @@ export class PointForm extends LitElement {
   }
 
   #kindField(): TemplateResult {
-    return html`<choice-field
-      label="What it is"
-      .empty=${null}
-      .options=${pointKinds}
-      .value=${this.point.kind}
-      @field-change=${edits<Point['kind']>((kind) => setPointKind(this.point, kind))}
-    ></choice-field>`;
+    const { point } = this;
+    return mustChoice(
+      {
+        thing: point,
+        certainty: point.certainty,
+        set: (_: 'kind', kind: Point['kind']) => setPointKind(point, kind),
+        sure: (_: 'kind', certainty) => setPointCertainty(point, 'kind', certainty),
+      },
+      'kind',
+      { label: 'What it is', options: pointKinds },
+    );
   }
 
   #plate(): TemplateResult {
@@ -95,14 +109,24 @@ export class PointForm extends LitElement {
     const lugs = this.point.asFound?.lugs;
     const own = typeof lugs === 'string' ? [{ value: 'words', label: lugs }] : [];
     const value = lugs === undefined ? null : typeof lugs === 'string' ? 'words' : String(lugs);
+    const sure = (certainty: Certainty) => setPointCertainty(this.point, 'lugs', certainty);
     return html`<choice-field
       label="Lugs of the box"
+      .certainty=${lugs === undefined ? null : (plateFacts(this.point).certainty.lugs ?? 'seen')}
+      @certainty-change=${certaintyEdits(sure)}
       .options=${[{ value: 'true', label: 'Sound' }, { value: 'false', label: 'Broken: box to be replaced' }, ...own]}
       .value=${value}
       @field-change=${edits<string | null>((word) =>
-        word === 'words' ? null : setFoundFact(this.point, 'lugs', word === null ? null : word === 'true'),
+        word === 'words' ? null : this.#setLugs(word === null ? null : word === 'true'),
       )}
     ></choice-field>`;
+  }
+
+  #setLugs(value: boolean | null): JobEdit {
+    const edit = setFoundFact(this.point, 'lugs', value);
+    return value === null
+      ? edit
+      : markable(edit, (certainty) => setPointCertainty(this.point, 'lugs', certainty));
   }
 
   #stays(): TemplateResult {

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
-import { addPoints } from '../../edits/points.ts';
+import { addFoundPoints } from '../../edits/points.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
@@ -79,7 +79,7 @@ export class PointList extends LitElement {
 
   #add(): void {
     const id = newId();
-    send(this, 'job-edit', addPoints([newPoint(this.view.job, id)]));
+    send(this, 'job-edit', addFoundPoints([newPoint(this.view.job, id)]));
     send(this, 'thing-chosen', { subjectId: id });
   }
 

@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { PointKind } from '#model/installation.ts';
-import { addPoints } from '../../edits/points.ts';
+import { addFoundPoints } from '../../edits/points.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
@@ -46,7 +46,7 @@ export class PointsByRoom extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<div class="fields">
+    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void this.#enter(event)}>
       <p class="hint">
         The points are labelled by their room and need no place: cables between points without a place are priced at
         typical lengths.
@@ -89,6 +89,19 @@ export class PointsByRoom extends LitElement {
     </div>`;
   }
 
+  /** Enter in a line of the form adds, with what was just typed there. */
+  async #enter(event: KeyboardEvent): Promise<void> {
+    const [input] = event.composedPath();
+    if (event.key !== 'Enter' || event.isComposing || !(input instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    // Leaving the line tells its field what was typed; the field then says whether that can be.
+    input.blur();
+    const field = event.target;
+    if (field instanceof LitElement) await field.updateComplete;
+    if (input.getAttribute('aria-invalid') === 'true') input.focus();
+    else this.#add();
+  }
+
   #add(): void {
     const field = this.renderRoot.querySelector('text-field');
     if (this.room === '') {
@@ -106,7 +119,7 @@ export class PointsByRoom extends LitElement {
       const point = { id: newId(), label, status: 'existing', kind: this.kind } as const;
       made.push(circuit === undefined ? point : { ...point, circuit: circuit.id });
     }
-    send(this, 'job-edit', addPoints(made));
+    send(this, 'job-edit', addFoundPoints(made));
     this.room = '';
     this.count = 1;
     // Not before: a line that goes at the first letter would move the button from under the hand.

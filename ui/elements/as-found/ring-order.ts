@@ -10,6 +10,8 @@ import {
 import type { Cable } from '#model/cable.ts';
 import type { Circuit, Leg, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { markOrder } from '../../edits/circuits.ts';
+import { markable } from '../../edits/marked.ts';
 import { setPointsInOrder } from '../../edits/ring-in-order.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -223,13 +225,16 @@ export class RingOrder extends LitElement {
     send(
       this,
       'job-edit',
-      setPointsInOrder(this.circuit, {
-        was: orderOfLegs(job, this.circuit),
-        now,
-        isRing: this.circuit.shape !== 'radial',
-        cable: this.#cable,
-        legIds: [...now, 'back'].map(() => newId()),
-      }),
+      markable(
+        setPointsInOrder(this.circuit, {
+          was: orderOfLegs(job, this.circuit),
+          now,
+          isRing: this.circuit.shape !== 'radial',
+          cable: this.#cable,
+          legIds: [...now, 'back'].map(() => newId()),
+        }),
+        (certainty) => markOrder(this.circuit, certainty),
+      ),
     );
     this.changed = null;
   }

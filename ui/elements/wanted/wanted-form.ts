@@ -1,5 +1,6 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { STOCK_DEPTHS_MM } from '#engine/connections/box-depth.ts';
+import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
 import { copyPoint, setPointFact, setPointKind } from '../../edits/points.ts';
 import { removePoint } from '../../edits/remove-things.ts';
@@ -15,6 +16,7 @@ import { mounts, pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import '../as-found/place-fields.ts';
 import type { PlaceChange } from '../as-found/place-fields.ts';
+import { pointInRoom } from '../as-found/room-of-place.ts';
 import { removeButton } from '../as-found/thing-row.ts';
 import { firstHeightMm, usualHeights } from '../as-found/usual-heights.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -114,13 +116,14 @@ export class WantedForm extends LitElement {
 
   #replaces(): TemplateResult {
     const { points } = this.view.job;
+    const plan = buildPlan(this.view.job);
     const others = points.filter(
       ({ id, status }) => id === this.point.replaces || (status !== 'wanted' && status !== 'replaced'),
     );
     return html`<choice-field
       label="It replaces"
       .empty=${'Nothing'}
-      .options=${others.map(({ id, label }) => ({ value: id, label }))}
+      .options=${others.map((other) => ({ value: other.id, label: pointInRoom(plan, other) }))}
       .value=${this.point.replaces ?? null}
       help="Its cables pass to the new one; without a place of its own it stands where the old one was."
       @field-change=${edits<string | null>((id) => setReplaces(this.point, others.find((other) => other.id === id) ?? null))}

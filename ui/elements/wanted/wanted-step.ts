@@ -9,6 +9,7 @@ import {
 } from 'lit';
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
+import type { Plan } from '#engine/plan/plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
@@ -21,6 +22,7 @@ import { formCss } from '../as-found/form-styles.ts';
 import { pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import { placeWords } from '../as-found/place-words.ts';
+import { pointInRoom } from '../as-found/room-of-place.ts';
 import { thingRow } from '../as-found/thing-row.ts';
 import { firstHeightMm } from '../as-found/usual-heights.ts';
 import { type WallChoice, wallChoices } from '../as-found/wall-choices.ts';
@@ -170,7 +172,7 @@ export class WantedStep extends LitElement {
                 })}
               </ul>`
       }
-      ${this.#adding(faces)} ${this.#leaving()}`;
+      ${this.#adding(faces)} ${this.#leaving(plan)}`;
   }
 
   #form(point: Point, joined: Joined | null): TemplateResult {
@@ -221,7 +223,7 @@ export class WantedStep extends LitElement {
   }
 
   /** What is there and goes: replaced by a wanted point, or taken away. */
-  #leaving(): TemplateResult | typeof nothing {
+  #leaving(plan: Plan): TemplateResult | typeof nothing {
     const { points } = this.view.job;
     const going = points.filter(({ status }) => status === 'removed' || status === 'replaced');
     const staying = points.filter(({ status }) => status === 'existing');
@@ -229,13 +231,13 @@ export class WantedStep extends LitElement {
     return html`<section class="add" aria-label="Points to remove">
       <h3>Points to remove</h3>
       <ul class="list">
-        ${going.map((point) => this.#going(point))}
+        ${going.map((point) => this.#going(plan, point))}
       </ul>
       <div class="fields">
         <choice-field
           label="Take an existing point away"
           .empty=${'None'}
-          .options=${staying.map(({ id, label, kind }) => ({ value: id, label: `${label}, ${pointKindWords[kind].toLowerCase()}` }))}
+          .options=${staying.map((point) => ({ value: point.id, label: pointInRoom(plan, point, pointKindWords[point.kind].toLowerCase()) }))}
           .value=${null}
           @field-change=${edits<string | null>((id) => {
             const point = staying.find((each) => each.id === id);
@@ -246,10 +248,10 @@ export class WantedStep extends LitElement {
     </section>`;
   }
 
-  #going(point: Point): TemplateResult {
+  #going(plan: Plan, point: Point): TemplateResult {
     const by = this.view.job.points.find(({ replaces }) => replaces === point.id);
     return html`<li class="going">
-      <span>${point.label} ${by === undefined ? 'is taken away' : `is replaced by ${by.label}`}</span>
+      <span>${pointInRoom(plan, point)} ${by === undefined ? 'is taken away' : `is replaced by ${by.label}`}</span>
       <button class="small" @click=${() => send(this, 'job-edit', setTakenAway(point, false))}>Leave ${point.label}</button>
     </li>`;
   }
