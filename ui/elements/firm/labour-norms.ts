@@ -102,6 +102,7 @@ export class LabourNorms extends LitElement {
     return html`<number-field
       label="Hourly rate"
       unit="£"
+      needed
       help="For an hour’s work, without VAT; travel is charged by it, too"
       .value=${this.norms.ratePencePerHour / 100}
       .min=${0}
@@ -123,6 +124,7 @@ export class LabourNorms extends LitElement {
           html`<number-field
             .label=${`${sum.charAt(0).toUpperCase()}${sum.slice(1).replaceAll('-', ' ')}`}
             unit="£"
+            needed
             .value=${pence / 100}
             .min=${0}
             .max=${10_000_000}
@@ -134,6 +136,7 @@ export class LabourNorms extends LitElement {
           html`<number-field
             .label=${words}
             unit="%"
+            needed
             .value=${waste[group]}
             .min=${0}
             .max=${100}

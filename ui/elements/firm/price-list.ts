@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { type Item, knownItems } from '#engine/takeoff/items.ts';
 import type { Price, Prices } from '#model/library.ts';
 import { type PriceDetail, setPrice, setPriceDetail, setPriceListFact } from '../../edits/prices.ts';
@@ -26,6 +27,7 @@ export class PriceList extends LitElement {
     prices: { attribute: false },
     wanted: { state: true },
     open: { state: true },
+    unread: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -86,11 +88,14 @@ export class PriceList extends LitElement {
   declare private wanted: string;
   /** Groups that are unfolded. */
   declare private open: ReadonlySet<string>;
+  /** Items with an entry that cannot be read: their rows stay in sight until it is mended. */
+  declare private unread: ReadonlySet<string>;
 
   constructor() {
     super();
     this.wanted = '';
     this.open = new Set();
+    this.unread = new Set();
   }
 
   override render(): TemplateResult {
@@ -142,17 +147,27 @@ export class PriceList extends LitElement {
     const items = knownItems.filter(
       (item) =>
         item.group === group &&
-        (this.wanted === '' || `${item.description} ${item.id}`.toLowerCase().includes(this.wanted)),
+        (this.wanted === '' ||
+          this.unread.has(item.id) ||
+          `${item.description} ${item.id}`.toLowerCase().includes(this.wanted)),
     );
     if (items.length === 0) return nothing;
     const rows = new Map(this.prices.items.map((price) => [price.item, price]));
     const without = items.filter((item) => !rows.has(item.id)).length;
-    const open = this.wanted !== '' || this.open.has(group);
+    const open = this.wanted !== '' || this.open.has(group) || items.some(({ id }) => this.unread.has(id));
     return html`<details ?open=${open} @toggle=${(event: Event) => this.#unfold(event, group)}>
       <summary>
         ${words} <span>${counted(items.length, 'item')}${without > 0 ? `, ${without} without a price` : ''}</span>
       </summary>
-      ${open ? html`<ul>${items.map((item) => this.#item(item, rows.get(item.id)))}</ul>` : nothing}
+      ${
+        open
+          ? html`<ul>${repeat(
+              items,
+              ({ id }) => id,
+              (item) => this.#item(item, rows.get(item.id)),
+            )}</ul>`
+          : nothing
+      }
     </details>`;
   }
 
@@ -162,8 +177,16 @@ export class PriceList extends LitElement {
     this.open = new Set(event.target.open ? [...others, group] : others);
   }
 
+  /** A row of several fields stays as long as any of them holds what cannot be read. */
+  #unreadIn({ id }: Item, event: Event): void {
+    const row = event.currentTarget as HTMLElement;
+    const holds = [...row.querySelectorAll('number-field')].some((field) => field.isUnread);
+    const others = [...this.unread].filter((one) => one !== id);
+    this.unread = new Set(holds ? [...others, id] : others);
+  }
+
   #item(item: Item, price: Price | undefined): TemplateResult {
-    return html`<li>
+    return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
       <span class="name">${item.description}</span>
       <number-field
         label="Price"
@@ -189,6 +212,7 @@ export class PriceList extends LitElement {
     const unit = item.unit === 'each' ? '' : item.unit;
     return html`<number-field
         label="buys"
+        needed
         .unit=${unit}
         .value=${price.perQuantity}
         .min=${0.000001}
