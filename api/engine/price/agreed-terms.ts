@@ -20,11 +20,15 @@ function profitOf(terms: Terms): Pick<AgreedTerms, 'markupPercent' | 'marginPerc
   return null;
 }
 
+/** A firm that is not registered charges no tax, whatever rate a job names; one that is charges by the job's. */
+const vatOf = (job: Terms, firm: Terms): Terms['vat'] =>
+  firm.vat === 'not-registered' ? 'not-registered' : job.vat;
+
 /** The job's terms, and where they are silent the firm's. */
 export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
   return {
     labour: job.labour,
-    vat: job.vat,
+    vat: vatOf(job, firm),
     ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,

@@ -33,6 +33,7 @@ function headRows({ estimate, scheme, library, state }: WorkbookContext): readon
 
 function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   const { lowPence, typicalPence, highPence } = scheme.range;
+  const vat = scheme.price.vat === 'not-registered' ? 'No VAT charged' : 'VAT included';
   const row = (label: string, pence: number, remark: string): SummaryRow => ({
     label,
     value: pounds(pence),
@@ -41,9 +42,9 @@ function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
     format: 'money',
   });
   return [
-    row('At least', lowPence, 'VAT included, as estimated: does not follow changes in this workbook'),
-    row('As priced', typicalPence, 'VAT included, as estimated'),
-    row('At most', highPence, 'VAT included, as estimated'),
+    row('At least', lowPence, `${vat}, as estimated: does not follow changes in this workbook`),
+    row('As priced', typicalPence, `${vat}, as estimated`),
+    row('At most', highPence, `${vat}, as estimated`),
     ...scheme.openQuestions.map(({ words, worthPence }) => row('To narrow it', worthPence, words)),
   ];
 }

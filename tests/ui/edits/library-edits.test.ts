@@ -6,7 +6,13 @@ import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
-import { setFirmAddress, setFirmDetail, setFirmTerm, setLimit } from '../../../ui/edits/firm.ts';
+import {
+  setFirmAddress,
+  setFirmDetail,
+  setFirmTerm,
+  setLimit,
+  setRegistered,
+} from '../../../ui/edits/firm.ts';
 import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
 import { setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
 import { setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
@@ -30,6 +36,15 @@ describe("the firm's details", () => {
     const firm = edited(library, setFirmDetail('vatNumber', ' '), setFirmDetail('name', '')).firm;
     expect(firm).not.toHaveProperty('vatNumber');
     expect(firm.name).toBe('');
+  });
+
+  it('is not registered without a VAT number, and registered again when it says so', () => {
+    const without = edited(library, setFirmDetail('vatNumber', ''));
+    expect(without.terms.vat).toBe('not-registered');
+    expect(edited(library, setRegistered(false))).toEqual(without);
+    expect(edited(without, setRegistered(true)).terms.vat).toBe('standard');
+    const reduced = { ...library, terms: { ...library.terms, vat: 'reduced' as const } };
+    expect(edited(reduced, setRegistered(true))).toEqual(reduced);
   });
 
   it('holds a mark-up or a margin, never both', () => {
