@@ -35,13 +35,19 @@ async function run(args: EstimateArguments): Promise<number> {
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const json = estimateJson(result);
+  const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
-    ...planFiles(papers).map(({ name, svg }) => ({ name, content: svg() })),
+    ...plans
+      .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
+      .map(({ name, svg }) => ({ name, content: svg() })),
   ]);
   say(args.json ? json.trimEnd() : peopleTable(result, chosen, written));
+  const undrawn = plans.filter(({ isEmpty }) => isEmpty).map(({ storeyName }) => storeyName);
+  if (undrawn.length > 0)
+    complain(`No plan of ${undrawn.join(', ')}: no walls are drawn and no point is placed there yet.`);
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

@@ -133,7 +133,7 @@ export class PapersStep extends LitElement {
         ${
           missing
             ? html`<span class="hint">Wants a scheme: make one in <em>Ways</em>.</span>`
-            : paper.eachStorey === true && this.view.job.storeys.length > 0
+            : paper.eachStorey === true
               ? this.#eachStorey(paper)
               : this.#link(paper, '', null)
         }
@@ -143,14 +143,21 @@ export class PapersStep extends LitElement {
 
   /** The storeys that have a plan; of the others it is said why they have none. */
   #eachStorey(paper: Paper): TemplateResult {
-    const { scheme, estimate, job } = this.view;
-    const drawn = storeysToDraw(scheme ?? estimate.asFound);
-    const others = job.storeys.filter(({ id }) => !drawn.some((storey) => storey.id === id));
-    return html`${drawn.map((storey) => this.#link(paper, storey.name, storey.id))}
+    const { scheme, estimate } = this.view;
+    const storeys = storeysToDraw(scheme ?? estimate.asFound);
+    if (storeys.every(({ id }) => id === ''))
+      return html`<span class="hint">No plan yet: the job has no storey.</span>`;
+    const empty = storeys.filter(({ isEmpty }) => isEmpty).map(({ name }) => name);
+    return html`${storeys
+      .filter(({ isEmpty }) => !isEmpty)
+      .map((storey) => this.#link(paper, storey.name, storey.id))}
       ${
-        others.length === 0
+        empty.length === 0
           ? nothing
-          : html`<span class="hint">No plan of ${others.map(({ name }) => name).join(', ')}: nothing is placed there yet.</span>`
+          : html`<span class="hint">
+              No plan of ${empty.join(', ')}: nothing to draw there yet. Draw walls in <em>As found</em>, or place a point
+              in <em>Wanted</em>.
+            </span>`
       }`;
   }
 
