@@ -11,6 +11,8 @@ export interface AgreedTerms {
   readonly contingencyPercent: number | null;
   readonly travelMin: number;
   readonly minimumPence: number;
+  /** Days that the price holds, from its date; null: nobody has said. */
+  readonly validDays: number | null;
 }
 
 /** The mark-up or the margin that these terms give; a mark-up beats a margin given beside it. */
@@ -33,5 +35,6 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,
     minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
+    validDays: job.validDays ?? firm.validDays ?? null,
   };
 }
