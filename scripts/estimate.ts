@@ -1,7 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
-import { planFiles } from '#exports/plan-files.ts';
+import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
@@ -25,6 +25,13 @@ async function readLibraryFile(path: string | null): Promise<Library> {
   return read.library;
 }
 
+/** Says of which storeys there is no plan, and why; nothing where there is one of each. */
+function notDrawn(plans: readonly PlanFile[]): string {
+  const names = plans.filter(({ isEmpty }) => isEmpty).map(({ storeyName }) => storeyName);
+  if (names.length === 0) return '';
+  return `\n\nNothing to draw yet: ${names.join(', ')}. A plan wants walls, or a point placed there.`;
+}
+
 async function run(args: EstimateArguments): Promise<number> {
   const job = await readJobFile(args.jobPath);
   const library = await readLibraryFile(args.libraryPath);
@@ -44,10 +51,7 @@ async function run(args: EstimateArguments): Promise<number> {
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .map(({ name, svg }) => ({ name, content: svg() })),
   ]);
-  say(args.json ? json.trimEnd() : peopleTable(result, chosen, written));
-  const undrawn = plans.filter(({ isEmpty }) => isEmpty).map(({ storeyName }) => storeyName);
-  if (undrawn.length > 0)
-    complain(`No plan of ${undrawn.join(', ')}: no walls are drawn and no point is placed there yet.`);
+  say(args.json ? json.trimEnd() : `${peopleTable(result, chosen, written)}${notDrawn(plans)}`);
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

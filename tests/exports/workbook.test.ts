@@ -14,6 +14,7 @@ import { workbookOf } from '#exports/workbook.ts';
 import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
+import { ownLibrary } from '#tests/engine/own-library.ts';
 import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
 import { type CalculatedBook, openBook, readBook, recalculated } from './spreadsheet.ts';
 
@@ -233,17 +234,18 @@ describe('the workbook as written', () => {
   it('says that firm and prices are the demo’s while they are, and nothing of it once they are the firm’s own', async () => {
     const note = demoNotice(demoMarks(plain)) ?? 'no note';
     expect(await textsOf(await firstWorkbook(of, plain), 'Summary')).toContain(note);
-    const own: Library = {
-      ...plain,
-      firm: { name: 'Own', address: ['1 Own Yard'], contact: 'own@example.org' },
-      prices: { ...plain.prices, source: 'Own merchant' },
-      norms: { ...plain.norms, source: 'Own' },
-    };
+    const renamed: Library = { ...plain, prices: { ...plain.prices, source: 'Own merchant' } };
+    const bill = await textsOf(
+      await firstWorkbook(estimateOf(saltglass, renamed), renamed),
+      'Bill of materials',
+    );
+    expect(bill.filter((text) => text.includes('Demo price')).length).toBe(scheme.price.bill.length);
+    const own = ownLibrary();
     const book = await openBook(await firstWorkbook(estimateOf(saltglass, own), own));
     const cells = cellsOf(book).concat(
       book.worksheets.map(({ headerFooter }) => headerFooter.oddFooter ?? ''),
     );
-    expect(cells.filter((cell) => /demonstration/i.test(cell))).toEqual([]);
+    expect(cells.filter((cell) => /demo(nstration)?\b/i.test(cell))).toEqual([]);
   });
 
   it('says on its first sheet for whom, where, until when, from whom and of which state it is', async () => {

@@ -42,9 +42,11 @@ function chargedFormula(row: number): string {
   return `IF(OR(I${row}="used",H${row}=""),ROUND(${wanted},6),ROUND(${packs}*H${row},6))`;
 }
 
-function noteOf({ priced, quantity }: BillLine): string | null {
+function noteOf({ item, priced, quantity }: BillLine, { library }: WorkbookContext): string | null {
   if (!priced) return 'Not in the price list: not in the price';
-  return quantity === 0 ? 'May turn out to be needed' : null;
+  const isDemo = library.prices.items.some((price) => price.item === item && price.origin === 'demo');
+  const notes = [...(quantity === 0 ? ['May turn out to be needed'] : []), ...(isDemo ? ['Demo price'] : [])];
+  return notes.length === 0 ? null : notes.join('; ');
 }
 
 function contentsOf(context: WorkbookContext, index: number, row: number): readonly CellContent[] {
@@ -66,7 +68,7 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     line.perQuantity,
     { formula: `ROUND(J${row}*K${row}/L${row}*CostVatFactor,2)`, result: pounds(line.costPence) },
     line.causes.map(context.labelOf).join(', '),
-    noteOf(line),
+    noteOf(line, context),
     ...packCells(line, row),
   ];
 }

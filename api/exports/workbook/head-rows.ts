@@ -1,4 +1,4 @@
-import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { demoMarksOf, demoNotice, demoShare, demoShareWords } from '#engine/demo-marks.ts';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
 import type { Complies } from '#engine/schemes/estimate-result.ts';
 import type { SummaryRow } from './summary-row.ts';
@@ -43,10 +43,11 @@ function firmRows({ library, scheme }: WorkbookContext): readonly SummaryRow[] {
   ];
 }
 
-function demoRows({ library }: WorkbookContext): readonly SummaryRow[] {
-  const demoNote = demoNotice(demoMarks(library));
+function demoRows({ estimate, scheme, library }: WorkbookContext): readonly SummaryRow[] {
+  const demoNote = demoNotice(demoMarksOf(estimate.schemes, library));
   if (demoNote === null) return [];
-  return [{ label: 'Mind', value: demoNote, remark: 'Put your own firm and prices in' }];
+  const remark = [...demoShareWords(demoShare(scheme, library)), 'Put your own in.'].join(' ');
+  return [{ label: 'Mind', value: demoNote, remark }];
 }
 
 /** What the workbook is of: job, customer, firm, scheme, date and how long it holds; what is missing is said. */

@@ -1,8 +1,15 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { saysDemo } from '#engine/demo-marks.ts';
 import { type Item, knownItems } from '#engine/takeoff/items.ts';
 import type { Price, Prices } from '#model/library.ts';
-import { type PriceDetail, setPrice, setPriceDetail, setPriceListFact } from '../../edits/prices.ts';
+import {
+  ownPrices,
+  type PriceDetail,
+  setPrice,
+  setPriceDetail,
+  setPriceListFact,
+} from '../../edits/prices.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import { counted } from '../../written.ts';
 import '../fields/choice-field.ts';
@@ -40,6 +47,15 @@ export class PriceList extends LitElement {
         grid-template-columns: 2fr 1fr 1fr;
         gap: 12px 16px;
         margin: 8px 0 12px;
+      }
+      .demo {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 12px;
+        align-items: center;
+        padding: 6px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
       }
       .search {
         max-width: 420px;
@@ -100,7 +116,7 @@ export class PriceList extends LitElement {
 
   override render(): TemplateResult {
     return html`<h2>Price list</h2>
-      ${this.#facts()}
+      ${this.#facts()} ${this.#demoLeft()}
       <text-field
         class="search"
         label="Find an item"
@@ -136,6 +152,21 @@ export class PriceList extends LitElement {
         @field-change=${(event: CustomEvent<FieldChange<Prices['vat']>>) => sendLibraryEdit(this, setPriceListFact({ vat: event.detail.value }))}
       ></choice-field>
     </div>`;
+  }
+
+  /** Prices that nobody has set are the demo's, whatever the list says it is from. */
+  #demoLeft(): TemplateResult | typeof nothing {
+    const { items } = this.prices;
+    const left = items.filter(({ origin }) => origin === 'demo').length;
+    if (left === 0 && !saysDemo.prices(this.prices)) return nothing;
+    const words =
+      left > 0
+        ? `${left} of ${counted(items.length, 'price')} are the demo’s, and invented. A price that is set is yours.`
+        : 'The list says that its prices are the demo’s.';
+    return html`<p class="demo">
+      <span>${words}</span>
+      <button @click=${() => sendLibraryEdit(this, ownPrices())}>All of them are mine</button>
+    </p>`;
   }
 
   #look(event: Event): void {
@@ -187,7 +218,9 @@ export class PriceList extends LitElement {
 
   #item(item: Item, price: Price | undefined): TemplateResult {
     return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
-      <span class="name">${item.description}</span>
+      <span class="name"
+        >${item.description}${price?.origin === 'demo' ? html` <span class="hint">demo price</span>` : nothing}</span
+      >
       <number-field
         label="Price"
         unit="£"

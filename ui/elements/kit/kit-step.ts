@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { demoShare } from '#engine/demo-marks.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { setStock } from '../../edits/stock.ts';
@@ -53,6 +54,11 @@ export class KitStep extends LitElement {
         display: block;
         font-size: 0.8125rem;
         color: var(--ink-soft);
+      }
+      .demo {
+        padding: 8px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
       }
       .line {
         width: 100%;
@@ -179,6 +185,7 @@ export class KitStep extends LitElement {
         ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
       </p>
+      ${this.#demoLines(scheme)}
       ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
       <table>
         <tfoot>
@@ -188,6 +195,15 @@ export class KitStep extends LitElement {
           </tr>
         </tfoot>
       </table>`;
+  }
+
+  #demoLines(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+    const { billLines, demoBillLines } = demoShare(scheme, this.view.library);
+    if (demoBillLines === 0) return nothing;
+    return html`<p class="demo">
+      ${demoBillLines} of ${billLines} lines carry the demo’s invented prices:
+      <a href="/firm?part=prices">put in your own</a>.
+    </p>`;
   }
 
   #group(

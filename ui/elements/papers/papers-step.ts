@@ -1,10 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
-import { demoMarks } from '#engine/demo-marks.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
-import { demoWarning } from './demo-warning.ts';
+import { demoWarnings } from './demo-warning.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -81,6 +80,9 @@ export class PapersStep extends LitElement {
       h3 {
         margin-top: 20px;
       }
+      .warning p {
+        margin: 0 0 4px;
+      }
       .warning {
         padding: 8px 10px;
         background: var(--ask-wash);
@@ -117,11 +119,12 @@ export class PapersStep extends LitElement {
 
   /** Said before anything can be fetched: a customer must not be sent invented prices unawares. */
   #demoWarning(): TemplateResult | typeof nothing {
-    const words = demoWarning(demoMarks(this.view.library));
-    if (words === null) return nothing;
-    return html`<p class="warning">
-      <strong>${words}</strong> <a href="/firm">Firm, prices and norms</a>
-    </p>`;
+    const warnings = demoWarnings(this.view.library, this.view.scheme);
+    if (warnings.length === 0) return nothing;
+    return html`<div class="warning">
+      ${warnings.map((words) => html`<p><strong>${words}</strong></p>`)}
+      <p>Put in your own: <a href="/firm">Firm, prices and norms</a></p>
+    </div>`;
   }
 
   #paper(paper: Paper): TemplateResult {
