@@ -1,7 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
-import { planFiles } from '#exports/plan-files.ts';
+import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
@@ -25,6 +25,13 @@ async function readLibraryFile(path: string | null): Promise<Library> {
   return read.library;
 }
 
+/** Says of which storeys there is no plan, and why; nothing where there is one of each. */
+function notDrawn(plans: readonly PlanFile[]): string {
+  const names = plans.filter(({ isEmpty }) => isEmpty).map(({ storeyName }) => storeyName);
+  if (names.length === 0) return '';
+  return `\n\nNothing to draw yet: ${names.join(', ')}. A plan wants walls, or a point placed there.`;
+}
+
 async function run(args: EstimateArguments): Promise<number> {
   const job = await readJobFile(args.jobPath);
   const library = await readLibraryFile(args.libraryPath);
@@ -35,13 +42,16 @@ async function run(args: EstimateArguments): Promise<number> {
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const json = estimateJson(result);
+  const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
-    ...planFiles(papers).map(({ name, svg }) => ({ name, content: svg() })),
+    ...plans
+      .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
+      .map(({ name, svg }) => ({ name, content: svg() })),
   ]);
-  say(args.json ? json.trimEnd() : peopleTable(result, chosen, written));
+  say(args.json ? json.trimEnd() : `${peopleTable(result, chosen, written)}${notDrawn(plans)}`);
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

@@ -1,4 +1,4 @@
-import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { stateTag } from '#engine/state-tag.ts';
@@ -49,6 +49,6 @@ export function papersOf(
   const drawn = chosen === null ? estimate(withoutScheme(job), library, when) : result;
   const shown = chosen ?? drawn.schemes[0];
   if (shown === undefined) throw new Error(`The job "${job.id}" with a scheme gave no estimate.`);
-  const demoNote = demoNotice(demoMarks(library));
+  const demoNote = demoNotice(demoMarksOf(drawn.schemes, library));
   return { result, chosen, drawn, shown, state: stateTag(job), demoNote };
 }

@@ -7,11 +7,17 @@ import type { Papers } from './papers.ts';
 export interface PlanFile {
   /** Empty when the job has no storey. */
   readonly storeyId: string;
+  readonly storeyName: string;
   readonly name: string;
+  /** True where there is nothing to draw: the sheet says so. */
+  readonly isEmpty: boolean;
   readonly svg: () => string;
 }
 
-/** One plan a storey, at least one: the first as wiring-plan.svg, each other by its storey's name. */
+/**
+ * One plan a storey, at least one, those with something to draw first: the first as wiring-plan.svg, each other by its
+ * storey's name.
+ */
 export function planFiles({
   drawn,
   shown,
@@ -19,12 +25,15 @@ export function planFiles({
   demoNote,
 }: Pick<Papers, 'drawn' | 'shown' | 'state' | 'demoNote'>): readonly PlanFile[] {
   const used = new Set<string>();
-  return storeysToDraw(shown).map((storey, i) => {
+  const storeys = storeysToDraw(shown).toSorted((a, b) => Number(a.isEmpty) - Number(b.isEmpty));
+  return storeys.map((storey, i) => {
     const plain = fileWord(storey.name, 'storey');
     const word = used.has(plain) ? `${plain}-${i + 1}` : plain;
     used.add(word);
     return {
       storeyId: storey.id,
+      storeyName: storey.name,
+      isEmpty: storey.isEmpty,
       name: i === 0 ? 'wiring-plan.svg' : `wiring-plan-${word}.svg`,
       svg: () =>
         svgOf(

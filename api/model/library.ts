@@ -12,6 +12,9 @@ export const firm = z.strictObject({
 });
 export type Firm = z.infer<typeof firm>;
 
+/** Says of a figure that it is the demo's still; absent: the firm's own. It goes when the figure is set. */
+const origin = z.literal('demo').optional();
+
 /**
  * What one item costs the firm. `pricePence` buys `perQuantity` of `unit`; it is sold in multiples of
  * `packQuantity` (absent: any quantity). `charge` says whether a job bears whole packs or what it used.
@@ -24,6 +27,7 @@ export const price = z.strictObject({
   packQuantity: z.number().positive().optional(),
   charge: z.enum(['packs', 'used']),
   counter: text.optional(),
+  origin,
 });
 export type Price = z.infer<typeof price>;
 
@@ -42,15 +46,17 @@ export const norm = z.strictObject({
   lowMin: z.number().min(0),
   typicalMin: z.number().min(0),
   highMin: z.number().min(0),
+  origin,
 });
 export type Norm = z.infer<typeof norm>;
 
 export const norms = z.strictObject({
   source: text,
   ratePencePerHour: pence,
+  rateOrigin: origin,
   tasks: z.array(norm),
   /** Sums that are neither materials nor labour, by name: notification, parking. */
-  sums: z.array(z.strictObject({ sum: text.min(1), pence })),
+  sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
   /** Waste by item group, percent on top of the measured quantity. */
   waste: z.strictObject({ cable: percent, containment: percent, fixings: percent, fillers: percent }),
 });

@@ -5,6 +5,7 @@ import pricesFile from './demo-prices.json' with { type: 'json' };
 
 const listUnits = ['each', 'm', 'kg', 'set'] as const;
 const charges = ['packs', 'used'] as const;
+const origins = ['demo'] as const;
 const normUnits = ['job', 'each', 'm', 'circuit', 'room'] as const;
 const vatWords = ['excluded', 'included'] as const;
 const levels = ['low', 'typical', 'high'] as const;
@@ -32,12 +33,18 @@ export function demoLibrary(): Library {
         ...row,
         unit: wordOf(listUnits, row.unit),
         charge: wordOf(charges, row.charge),
+        origin: wordOf(origins, row.origin),
       })),
     },
     norms: {
       ...normsFile,
-      tasks: normsFile.tasks.map((row) => ({ ...row, unit: wordOf(normUnits, row.unit) })),
-      sums: normsFile.sums.map((row) => ({ ...row })),
+      rateOrigin: wordOf(origins, normsFile.rateOrigin),
+      tasks: normsFile.tasks.map((row) => ({
+        ...row,
+        unit: wordOf(normUnits, row.unit),
+        origin: wordOf(origins, row.origin),
+      })),
+      sums: normsFile.sums.map((row) => ({ ...row, origin: wordOf(origins, row.origin) })),
       waste: { ...normsFile.waste },
     },
     limits: { ...limits },

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { ownLibrary } from '#tests/engine/own-library.ts';
 import { demoFile, runScript } from './run-script.ts';
 
 let folder = '';
@@ -27,14 +28,7 @@ const saidOfDemo = `${demoNotice(demoMarks(demoLibrary()))} Your own go into a l
 
 describe('the estimate command', () => {
   it('says nothing of a demo once the library is the firm’s own', async () => {
-    const demoParts = demoLibrary();
-    const own = {
-      ...demoParts,
-      firm: { name: 'Own', address: ['1 Own Yard'], contact: 'own@example.org' },
-      prices: { ...demoParts.prices, source: 'Own merchant' },
-      norms: { ...demoParts.norms, source: 'Own' },
-    };
-    writeFileSync(written('own.json'), JSON.stringify(own));
+    writeFileSync(written('own.json'), JSON.stringify(ownLibrary()));
     const ran = await run(
       demoFile('saltglass-row'),
       '--out',
@@ -208,6 +202,7 @@ describe('the estimate command', () => {
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
     expect(readdirSync(written('h')).length).toBe(4);
+    expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
   it('writes the same bytes twice, but for the workbook’s own clock', async () => {

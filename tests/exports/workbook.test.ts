@@ -5,13 +5,16 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
+import { boughtOf } from '#engine/price/bought.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { cableItem } from '#engine/takeoff/cable-lines.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
+import { ownLibrary } from '#tests/engine/own-library.ts';
 import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
 import { type CalculatedBook, openBook, readBook, recalculated } from './spreadsheet.ts';
 
@@ -150,6 +153,33 @@ describe('the workbook recalculated by a spreadsheet', () => {
     expect(edited[0]?.value('Comparison', 'J5')).toBe((base.schemes[1]?.totals.grossPence ?? 0) / 100);
   });
 
+  it.each([0, 1, 2])('comes in its cable schedule to the metres of the bill: demo job %i', (index) => {
+    const variant = variants[index] ?? { job: saltglass, library: plain };
+    const { runs, takeoff } = firstScheme(estimateOf(variant.job, variant.library));
+    const laid = new Set(runs.map(({ cable }) => cableItem(cable)));
+    const billed = takeoff.filter(({ item }) => laid.has(item)).map(({ measured }) => measured);
+    // Flex to appliances is in the bill beside the runs; a run is never of the same item in these jobs.
+    const metres = metresByKind(untouched[index], runs.length);
+    expect(metres.length).toBe(laid.size);
+    expect(metres.reduce((sum, m) => sum + m, 0)).toBeCloseTo(
+      billed.reduce((sum, m) => sum + m, 0),
+      6,
+    );
+    expect(Math.min(...metres)).toBeGreaterThan(0);
+  });
+
+  it('buys whole packs, and has what is left over of them', () => {
+    scheme.price.bill.forEach((line, at) => {
+      const { packs, leftOver } = boughtOf(line);
+      const cell = (column: string) => untouched[0]?.value('Bill of materials', `${column}${at + 4}`) || null;
+      expect([line.item, cell('P'), cell('Q')]).toEqual([
+        line.item,
+        packs || null,
+        packs === null ? null : leftOver || null,
+      ]);
+    });
+  });
+
   it('sums the cable schedule to the lengths of the runs', () => {
     const metres = scheme.runs.map((_run, at) => Number(untouched[0]?.value('Cable schedule', `H${at + 4}`)));
     const sumMm = scheme.runs.reduce((sum, run) => sum + (run.lengthMm ?? 0), 0);
@@ -160,6 +190,14 @@ describe('the workbook recalculated by a spreadsheet', () => {
     );
   });
 });
+
+/** The sum by kind of cable, m, from the foot of the cable schedule. */
+function metresByKind(book: CalculatedBook | undefined, runs: number): readonly number[] {
+  const metres: number[] = [];
+  for (let row = runs + 7; typeof book?.value('Cable schedule', `H${row}`) === 'number'; row++)
+    metres.push(Number(book.value('Cable schedule', `H${row}`)));
+  return metres;
+}
 
 describe('the workbook as written', () => {
   const of = estimateOf(saltglass, plain);
@@ -196,17 +234,54 @@ describe('the workbook as written', () => {
   it('says that firm and prices are the demo’s while they are, and nothing of it once they are the firm’s own', async () => {
     const note = demoNotice(demoMarks(plain)) ?? 'no note';
     expect(await textsOf(await firstWorkbook(of, plain), 'Summary')).toContain(note);
-    const own: Library = {
-      ...plain,
-      firm: { name: 'Own', address: ['1 Own Yard'], contact: 'own@example.org' },
-      prices: { ...plain.prices, source: 'Own merchant' },
-      norms: { ...plain.norms, source: 'Own' },
-    };
+    const renamed: Library = { ...plain, prices: { ...plain.prices, source: 'Own merchant' } };
+    const bill = await textsOf(
+      await firstWorkbook(estimateOf(saltglass, renamed), renamed),
+      'Bill of materials',
+    );
+    expect(bill.filter((text) => text.includes('Demo price')).length).toBe(scheme.price.bill.length);
+    const own = ownLibrary();
     const book = await openBook(await firstWorkbook(estimateOf(saltglass, own), own));
     const cells = cellsOf(book).concat(
       book.worksheets.map(({ headerFooter }) => headerFooter.oddFooter ?? ''),
     );
-    expect(cells.filter((cell) => /demonstration/i.test(cell))).toEqual([]);
+    expect(cells.filter((cell) => /demo(nstration)?\b/i.test(cell))).toEqual([]);
+  });
+
+  it('says on its first sheet for whom, where, until when, from whom and of which state it is', async () => {
+    const book = await readBook(await firstWorkbook(of, plain));
+    const said = Array.from(
+      { length: 12 },
+      (_, at) => [`A${at + 5}`, `B${at + 5}`, `C${at + 5}`] as const,
+    ).map((cells) => cells.map((cell) => String(book.value('Summary', cell) ?? '')));
+    const { customer, address } = saltglass.site;
+    expect(said).toEqual(
+      expect.arrayContaining([
+        ['Customer', customer, ''],
+        ['Address of the job', address.join(', '), ''],
+        ['Date', '2026-11-20', ''],
+        ['Price holds until', '2026-12-20', '30 days from its date'],
+        ['Firm', plain.firm.name, plain.firm.address.join(', ')],
+        ['Contact', plain.firm.contact, `VAT number ${plain.firm.vatNumber}`],
+        ['State', '7K3M-9QDX', expect.stringContaining('same job')],
+      ]),
+    );
+  });
+
+  it('says what nobody has given yet', async () => {
+    const { validDays: _days, ...terms } = plain.terms;
+    const bare = { ...plain, firm: { name: '', address: [], contact: '' }, terms };
+    const job = { ...withTerms({}), site: { ...saltglass.site, customer: ' ', address: [] } };
+    const book = await readBook(await firstWorkbook(estimateOf(job, bare), bare));
+    const rows = Array.from({ length: 14 }, (_, at) => at + 4);
+    const missing = rows.filter((row) => book.value('Summary', `B${row}`) === 'not given');
+    expect(missing.map((row) => book.value('Summary', `A${row}`))).toEqual([
+      'Customer',
+      'Address of the job',
+      'Price holds until',
+      'Firm',
+      'Contact',
+    ]);
   });
 
   it('counts no saves anywhere', async () => {
@@ -269,6 +344,7 @@ async function textsOf(bytes: Uint8Array, sheet: string): Promise<readonly strin
 describe('texts that a spreadsheet could take for a formula', () => {
   const hostile = {
     reference: '=1+1',
+    customer: '=2+2',
     title: '=HYPERLINK("http://example.invalid","press")',
     scheme: '@SUM(A1:A9)',
     point: '-2+3',
@@ -281,6 +357,7 @@ describe('texts that a spreadsheet could take for a formula', () => {
     ...saltglass,
     reference: hostile.reference,
     title: hostile.title,
+    site: { ...saltglass.site, customer: hostile.customer },
     points: saltglass.points.map((point) =>
       point.status === 'wanted' ? { ...point, label: hostile.point } : point,
     ),
@@ -299,8 +376,9 @@ describe('texts that a spreadsheet could take for a formula', () => {
     expect(await textsOf(bytes, 'Points')).toContain(hostile.point);
     const [book] = await recalculated([bytes]);
     expect(book?.value('Summary', 'B5')).toBe(hostile.reference);
-    expect(book?.value('Summary', 'B8')).toBe(hostile.scheme);
-    expect(book?.value('Summary', 'C7')).toContain(hostile.escape);
+    expect(book?.value('Summary', 'B6')).toBe(hostile.customer);
+    expect(book?.value('Summary', 'B13')).toBe(hostile.scheme);
+    expect(book?.value('Summary', 'B11')).toContain(hostile.escape);
     expect(totalsIn(book)).toEqual(totalsOf(firstScheme(estimateOf(job, library)).totals));
   }, 120_000);
 

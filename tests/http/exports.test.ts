@@ -5,6 +5,7 @@ import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
 import { readJobText } from '#model/read-job.ts';
+import { newJob } from '../../ui/edits/new-job.ts';
 import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
 const at = `/api/jobs/${saltglassId}/exports`;
@@ -81,6 +82,36 @@ describe('exports', () => {
     const { get } = await withJob(variantOf(saltglass, { ...empty, answers: [] }));
     for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
       expect([name, (await get(`${at}/${name}`)).status]).toEqual([name, 200]);
+  });
+
+  it('give the plan of a storey of which there is nothing to draw, and it says so', async () => {
+    const { get, send } = await withJob();
+    const { storeys } = JSON.parse(saltglass);
+    const attic = {
+      ...storeys[1],
+      id: 'attic',
+      name: 'Attic',
+      walls: [],
+      rooms: [],
+      fixtures: [],
+      stairwells: [],
+    };
+    await send('POST', '/api/jobs', variantOf(saltglass, { id: 'with-attic', storeys: [...storeys, attic] }));
+    const answer = await get('/api/jobs/with-attic/exports/wiring-plan.svg?storey=attic');
+    expect([answer.status, nameOf(answer)]).toEqual([200, `${stem}-wiring-plan-attic.svg`]);
+    expect(await answer.text()).toContain('Nothing to draw yet');
+    const first = await get('/api/jobs/with-attic/exports/wiring-plan.svg');
+    expect(await first.text()).not.toContain('Nothing to draw yet');
+  });
+
+  it('give every paper of a new job, with nothing drawn and nothing placed', async () => {
+    const { get, send } = await withJob();
+    const terms = { labour: 'typical', vat: 'standard' } as const;
+    const job = newJob({ reference: 'N-1', title: 'New', today: '2026-11-25', terms });
+    await send('POST', '/api/jobs', JSON.stringify(job));
+    const [storey] = job.storeys;
+    for (const name of ['bill-of-materials.xlsx', `wiring-plan.svg?storey=${storey?.id}`, 'wiring-plan.svg'])
+      expect([name, (await get(`/api/jobs/${job.id}/exports/${name}`)).status]).toEqual([name, 200]);
   });
 
   it('refuse a job and a scheme that are not there', async () => {

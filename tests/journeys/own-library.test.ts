@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Library } from '#model/library.ts';
+import { ownLibrary } from '#tests/engine/own-library.ts';
 import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -28,15 +29,12 @@ const papers = '/jobs/saltglass3/papers';
 describe('a firm that comes with a library of its own', () => {
   it('is warned on its papers until the demo’s is replaced, from a file, and can take that back', async () => {
     const { page, troubles } = await stage.open('desk', papers);
-    await page.getByText(/These papers carry the demo firm’s details/).waitFor();
+    await page.getByText(/These papers go out in the name of “Tin Kettle/).waitFor();
     await page.locator('papers-step').getByRole('link', { name: 'Firm, prices and norms' }).click();
     const demo = await fetched(page);
-    const own: Library = {
-      ...demo,
-      firm: { name: 'Own Wiring', address: ['1 Own Yard'], contact: 'own@example.org' },
-      prices: { ...demo.prices, source: 'Own merchant' },
-      norms: { ...demo.norms, source: 'Own', ratePencePerHour: 5100 },
-    };
+    const { norms } = ownLibrary();
+    const own: Library = { ...ownLibrary(), norms: { ...norms, ratePencePerHour: 5100 } };
+    expect(own.prices.items.map(({ item }) => item)).toEqual(demo.prices.items.map(({ item }) => item));
     await takeIn(page, 'letter.txt', 'Dear Sir,');
     await page.getByText('This is no Ringwright library file: letter.txt').waitFor();
     await takeIn(page, 'own.json', JSON.stringify(own));
@@ -47,7 +45,7 @@ describe('a firm that comes with a library of its own', () => {
     await expectUsable(page, 'the firm’s page after a file was taken in');
     await page.goto(papers, { waitUntil: 'networkidle' });
     await page.getByText('Bill of materials and price').waitFor();
-    expect(await page.getByText(/demo firm/).count()).toBe(0);
+    expect(await page.getByText(/demo/).count()).toBe(0);
     expect(troubles).toEqual([]);
   });
 

@@ -2,12 +2,28 @@ import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
-/** Sets one line of the firm's details; what need not be there goes when it is emptied. */
+/**
+ * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
+ * not registered.
+ */
 export const setFirmDetail = (detail: Exclude<keyof Firm, 'address'>, value: string): LibraryEdit => ({
   label: 'Change the firm’s details',
-  change: ({ firm }) => {
-    if (value.trim() === '' && (detail === 'vatNumber' || detail === 'scheme')) delete firm[detail];
-    else firm[detail] = value;
+  change: ({ firm, terms }) => {
+    if (value.trim() === '' && (detail === 'vatNumber' || detail === 'scheme')) {
+      delete firm[detail];
+      if (detail === 'vatNumber') terms.vat = 'not-registered';
+    } else firm[detail] = value;
+  },
+});
+
+/** Says whether the firm is registered for VAT. One that is not has no number, and no job of its charges any. */
+export const setRegistered = (registered: boolean): LibraryEdit => ({
+  label: registered ? 'Register the firm for VAT' : 'Take the firm off VAT',
+  change: ({ firm, terms }) => {
+    if (!registered) {
+      delete firm.vatNumber;
+      terms.vat = 'not-registered';
+    } else if (terms.vat === 'not-registered') terms.vat = 'standard';
   },
 });
 

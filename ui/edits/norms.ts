@@ -1,3 +1,4 @@
+import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
 import type { Norm, Norms } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
@@ -37,7 +38,10 @@ export const setNormMinutes = (
         typicalMin: minutes,
         highMin: minutes,
       });
-    else Object.assign(row, inOrder({ ...row, [which]: minutes }, which));
+    else {
+      Object.assign(row, inOrder({ ...row, [which]: minutes }, which));
+      delete row.origin;
+    }
   },
 });
 
@@ -46,6 +50,7 @@ export const setRate = (ratePencePerHour: number): LibraryEdit => ({
   label: 'Change the hourly rate',
   change: ({ norms }) => {
     norms.ratePencePerHour = ratePencePerHour;
+    delete norms.rateOrigin;
   },
 });
 
@@ -57,13 +62,26 @@ export const setNormsSource = (source: string): LibraryEdit => ({
   },
 });
 
+/** Says that minutes, sums and rate are the firm's own, the demo's among them. */
+export const ownNorms = (): LibraryEdit => ({
+  label: 'Take rate and minutes over as the firm’s own',
+  change: ({ norms }) => {
+    delete norms.rateOrigin;
+    for (const row of [...norms.tasks, ...norms.sums]) delete row.origin;
+    if (saysDemo.norms(norms)) norms.source = 'Own norms';
+  },
+});
+
 /** Sets a sum that is neither material nor labour. */
 export const setSum = (sum: string, pence: number): LibraryEdit => ({
   label: `Change the sum for ${sum}`,
   change: ({ norms }) => {
     const row = norms.sums.find((known) => known.sum === sum);
     if (row === undefined) norms.sums.push({ sum, pence });
-    else row.pence = pence;
+    else {
+      row.pence = pence;
+      delete row.origin;
+    }
   },
 });
 

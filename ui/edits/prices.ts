@@ -1,3 +1,4 @@
+import { saysDemo } from '#engine/demo-marks.ts';
 import type { Item } from '#engine/takeoff/items.ts';
 import type { Price } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
@@ -32,7 +33,19 @@ export const setPrice = (
     const row = prices.items.find((price) => price.item === item.id);
     if (pricePence === null) prices.items = prices.items.filter((price) => price.item !== item.id);
     else if (row === undefined) prices.items.push(newPrice(item, pricePence));
-    else row.pricePence = pricePence;
+    else {
+      row.pricePence = pricePence;
+      delete row.origin;
+    }
+  },
+});
+
+/** Says that every price of the list is the firm's own, the demo's among them. */
+export const ownPrices = (): LibraryEdit => ({
+  label: 'Take all prices over as the firm’s own',
+  change: ({ prices }) => {
+    for (const row of prices.items) delete row.origin;
+    if (saysDemo.prices(prices)) prices.source = 'Own price list';
   },
 });
 

@@ -3,7 +3,17 @@ import type { Fault } from '#model/fault.ts';
 import { type FileKind, isForeign } from '#model/foreign-file.ts';
 import { counted } from '../written.ts';
 import './outcome-mark.ts';
+import { plainFault } from './plain-fault.ts';
 import { controlsCss } from './shared-styles.ts';
+
+/** Most faults that are told in plain words: a file with more is not mended by hand. */
+const MOST_TOLD = 12;
+
+/** What to do about a file that is damaged. */
+const waysOut: Readonly<Record<FileKind, string>> = {
+  job: 'Fetch it anew: open the job where it was made, step Papers, “Job file”, and open that file here.',
+  library: 'Fetch it anew: “Fetch as a file” on this page, where it was made, and take that file in.',
+};
 
 /** Where a file of each kind comes from. */
 const origins: Readonly<Record<FileKind, string>> = {
@@ -13,7 +23,7 @@ const origins: Readonly<Record<FileKind, string>> = {
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
-/** Why a file cannot be read: every fault with its place and what to do about it. */
+/** Why a file cannot be read: which one, where in it, what to do; the file's own language folded away below. */
 export class FaultList extends LitElement {
   static override properties: PropertyDeclarations = {
     name: { type: String },
@@ -35,7 +45,11 @@ export class FaultList extends LitElement {
         gap: 8px;
         align-items: center;
       }
-      ol {
+      .where {
+        margin-bottom: 0;
+      }
+      ol,
+      ul {
         display: grid;
         gap: 8px;
         max-height: 40vh;
@@ -66,22 +80,29 @@ export class FaultList extends LitElement {
     const { kind, faults } = this;
     return html`<div role="alert">
         <h2><outcome-mark outcome="fails"></outcome-mark>${isForeign(kind, faults) ? this.#foreign() : this.#faulty()}</h2>
-        <p>
+        <p>${isForeign(kind, faults) ? origins[kind] : waysOut[kind]} Nothing was changed.</p>
+      </div>
+      ${isForeign(kind, faults) ? nothing : this.#plainList()}
+      <details>
+        <summary>
           ${
             isForeign(kind, faults)
-              ? html`${origins[kind]} Nothing was changed.`
-              : 'Nothing was saved. Mend the file as said here and open it again.'
+              ? 'It is one, changed by hand? What is wrong with it'
+              : 'For whoever mends the file in an editor'
           }
-        </p>
-      </div>
-      ${
-        isForeign(kind, faults)
-          ? html`<details>
-              <summary>It is one, changed by hand? What is wrong with it</summary>
-              ${this.#list()}
-            </details>`
-          : this.#list()
-      }`;
+        </summary>
+        ${this.#list()}
+      </details>`;
+  }
+
+  #plainList(): TemplateResult {
+    const told = this.faults.slice(0, MOST_TOLD).map(plainFault);
+    const more = this.faults.length - told.length;
+    return html`<p class="where">Where it is damaged:</p>
+      <ul>
+        ${told.map(({ place, what }) => html`<li><strong>${place}</strong>: ${what}.</li>`)}
+        ${more > 0 ? html`<li>and in ${counted(more, 'more place')}.</li>` : nothing}
+      </ul>`;
   }
 
   #foreign(): string {
@@ -89,7 +110,7 @@ export class FaultList extends LitElement {
   }
 
   #faulty(): string {
-    return `${this.name} cannot be opened: ${counted(this.faults.length, 'fault')}`;
+    return `The file ${this.name} is damaged and cannot be opened`;
   }
 
   /** What is wrong first, and by its label; its place in the file, for who mends it in an editor, last. */

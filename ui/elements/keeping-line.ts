@@ -1,5 +1,7 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Keeping } from '../job-view.ts';
+import { counted } from '../written.ts';
+import { listenToUnread, unreadEntries } from './fields/unread-entries.ts';
 import { controlsCss } from './shared-styles.ts';
 
 const words: Readonly<Record<Keeping, string>> = {
@@ -9,9 +11,12 @@ const words: Readonly<Record<Keeping, string>> = {
   'changed-elsewhere': 'Changed elsewhere',
 };
 
-/** How far the keeping of the job has got, in two words with a mark. */
+/** How far the keeping of the job has got, in two words with a mark; an entry that cannot be read is not kept. */
 export class KeepingLine extends LitElement {
-  static override properties: PropertyDeclarations = { keeping: { type: String, reflect: true } };
+  static override properties: PropertyDeclarations = {
+    keeping: { type: String, reflect: true },
+    unread: { type: Number, reflect: true },
+  };
   static override styles = [
     controlsCss,
     css`
@@ -38,6 +43,11 @@ export class KeepingLine extends LitElement {
         fill: currentColor;
         color: var(--pass);
       }
+      :host([unread]:not([unread='0'])) circle {
+        fill: none;
+        color: var(--fail);
+      }
+      :host([unread]:not([unread='0'])),
       :host([keeping='not-kept']),
       :host([keeping='changed-elsewhere']) {
         color: var(--fail);
@@ -46,15 +56,38 @@ export class KeepingLine extends LitElement {
     `,
   ];
   declare keeping: Keeping;
+  /** How many entries cannot be read. */
+  declare private unread: number;
+  #endWatch = (): void => {};
 
   constructor() {
     super();
     this.keeping = 'kept';
+    this.unread = 0;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const count = (): void => {
+      this.unread = unreadEntries().length;
+    };
+    count();
+    this.#endWatch = listenToUnread(count);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#endWatch();
+  }
+
+  get #words(): string {
+    const saysUnread = this.unread > 0 && (this.keeping === 'kept' || this.keeping === 'keeping');
+    return saysUnread ? `${counted(this.unread, 'entry', 'entries')} not saved` : words[this.keeping];
   }
 
   override render(): TemplateResult {
     return html`<svg viewBox="0 0 12 12" aria-hidden="true"><circle cx="6" cy="6" r="4"></circle></svg>
-      <span>${words[this.keeping]}</span>`;
+      <span>${this.#words}</span>`;
   }
 }
 customElements.define('keeping-line', KeepingLine);

@@ -4,6 +4,7 @@ import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { type Route, Router } from '../controllers/router.ts';
+import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import './firm-page.ts';
 import './job-list-page.ts';
@@ -15,6 +16,7 @@ export class AppShell extends LitElement {
   static override properties: PropertyDeclarations = {
     route: { state: true },
     broken: { state: true },
+    dropped: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -68,11 +70,16 @@ export class AppShell extends LitElement {
   declare private route: Route;
   /** What broke in the page itself; empty while nothing did. */
   declare private broken: string;
+  /** Entries that could not be read and went with the page that they stood on. */
+  declare private dropped: readonly UnreadEntry[];
+  /** Entries that could not be read when the page was left. */
+  #unreadAtLeaving: readonly UnreadEntry[] = [];
   readonly #api = new ApiClient();
   readonly #jobs = new OpenJobs(this.#api);
   readonly #library = new OpenLibrary(this.#api);
   #endLibraryWatch = (): void => {};
   readonly #router = new Router((route) => {
+    this.#unreadAtLeaving = unreadEntries();
     this.route = route;
   });
 
@@ -80,6 +87,7 @@ export class AppShell extends LitElement {
     super();
     this.route = this.#router.route;
     this.broken = '';
+    this.dropped = [];
     this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
   }
 
@@ -108,7 +116,7 @@ export class AppShell extends LitElement {
   readonly #leaving = (event: BeforeUnloadEvent): void => {
     // What is being typed counts too: a field sends it when it is left.
     sendTyped();
-    if (!this.#jobs.unkept && !this.#library.unkept) return;
+    if (!this.#jobs.unkept && !this.#library.unkept && unreadEntries().length === 0) return;
     this.#keepAll();
     event.preventDefault();
   };
@@ -136,10 +144,21 @@ export class AppShell extends LitElement {
 
   override updated(changed: Map<string, unknown>): void {
     const before = changed.get('route') as Route | undefined;
+    if (before !== undefined) void this.#tellDropped();
     // Within a job the page itself moves the focus; at the first load it stays where the browser puts it.
     if (before === undefined || (before.page === this.route.page && before.page === 'job')) return;
     scrollTo(0, 0);
     this.#toHeading();
+  }
+
+  /** What could not be read and is gone with its page must not be gone unsaid. */
+  async #tellDropped(): Promise<void> {
+    const unread = this.#unreadAtLeaving;
+    this.#unreadAtLeaving = [];
+    const page = this.renderRoot.querySelector('.page');
+    if (page instanceof LitElement) await page.updateComplete;
+    const gone = unread.filter(({ field }) => !field.isConnected);
+    if (gone.length > 0) this.dropped = gone;
   }
 
   #toHeading(): void {
@@ -159,7 +178,7 @@ export class AppShell extends LitElement {
           >Skip to the content</a
         >
       </nav>
-      ${this.broken === '' ? nothing : this.#sorry()}${this.#libraryLeft()}${this.#page(this.route)}`;
+      ${this.broken === '' ? nothing : this.#sorry()}${this.#libraryLeft()}${this.#entriesDropped()}${this.#page(this.route)}`;
   }
 
   /** What is not kept of the library is said on every page, not on the firm's alone. */
@@ -169,6 +188,22 @@ export class AppShell extends LitElement {
     return html`<div class="broken" role="alert">
       <p><strong>Your changes to the firm’s library are not saved yet.</strong></p>
       <a class="button" href="/firm">Firm, prices and norms</a>
+    </div>`;
+  }
+
+  #entriesDropped(): TemplateResult | typeof nothing {
+    if (this.dropped.length === 0) return nothing;
+    const entries = this.dropped.map(({ label, typed }) => `“${typed}” (${label})`).join(', ');
+    return html`<div class="broken" role="alert">
+      <p><strong>Not saved, because it could not be read as a number:</strong> ${entries}</p>
+      <button
+        class="quiet"
+        @click=${() => {
+          this.dropped = [];
+        }}
+      >
+        Put away
+      </button>
     </div>`;
   }
 

@@ -12,6 +12,7 @@ import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import type { LibraryEdit } from '../library-events.ts';
+import { counted } from '../written.ts';
 
 /** The parts of the page, as its address names them and as people do. */
 const parts = [
@@ -21,6 +22,18 @@ const parts = [
   ['file', 'As a file'],
 ] as const;
 type Part = (typeof parts)[number][0];
+
+const demoCount = (rows: readonly { readonly origin?: 'demo' | undefined }[], one: string): string => {
+  const left = rows.filter(({ origin }) => origin === 'demo').length;
+  return left === 0
+    ? 'it says of itself that it is the demo’s, nothing else is'
+    : `${counted(left, one)} of ${rows.length}`;
+};
+
+function normsLeft({ rateOrigin, tasks }: Library['norms']): string {
+  const rate = rateOrigin === 'demo' ? 'the hourly rate; ' : '';
+  return `${rate}the norms: minutes of ${demoCount(tasks, 'task')} left`;
+}
 
 /** The firm's own page: its details, usual terms, limits, price list and labour norms, saved as they are edited. */
 export class FirmPage extends LitElement {
@@ -226,10 +239,8 @@ export class FirmPage extends LitElement {
     const { firm, prices, norms } = demoMarks(library);
     const left: readonly string[] = [
       ...(firm ? ['the firm: name, address, telephone and VAT number'] : []),
-      ...(prices
-        ? ['the price list: once its prices are yours, say in “Where the prices are from” whose they are']
-        : []),
-      ...(norms ? ['rate and minutes: once they are yours, say so in “Where the norms are from”'] : []),
+      ...(prices ? [`the price list: ${demoCount(library.prices.items, 'price')} left`] : []),
+      ...(norms ? [normsLeft(library.norms)] : []),
     ];
     if (left.length === 0) return nothing;
     return html`<div class="warning">

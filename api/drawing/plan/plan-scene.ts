@@ -4,7 +4,7 @@ import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
-import { line, type Scene } from '../scene.ts';
+import { line, type Scene, type Shape, words } from '../scene.ts';
 import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, numberedFindings } from './finding-marks.ts';
 import { fixtureShapes } from './fixtures.ts';
@@ -12,11 +12,14 @@ import { type PanelContent, panelOf } from './panel.ts';
 import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
 import { roomNames } from './room-names.ts';
 import { scaleBar } from './scale-bar.ts';
-import { extentOf, layOut } from './sheet-layout.ts';
+import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
 import { wallBoxes, wallShapes } from './walls.ts';
 
 /** What an empty sheet is of. */
 const NO_STOREY = 'no storey drawn yet';
+
+/** What stands on the sheet of a storey of which there is nothing to draw, a line each. */
+const NOTHING_TO_DRAW = ['Nothing to draw yet: no walls,', 'and no point placed on this storey.'] as const;
 
 /** What a plan is drawn of: one storey of a worked job, with what the sheet's words need. */
 export interface PlanRequest {
@@ -96,6 +99,16 @@ const rectangle = (
   sheetPoint(leftMm, bottomMm),
 ];
 
+function emptyWords({ plan }: SheetLayout): readonly Shape[] {
+  const topMm = (plan.topMm + plan.bottomMm) / 2;
+  return NOTHING_TO_DRAW.map((row, i) =>
+    words('text-soft', sheetPoint((plan.leftMm + plan.rightMm) / 2, topMm + 6 * i), row, {
+      sizeMm: 4,
+      anchor: 'middle',
+    }),
+  );
+}
+
 /** Draws the plan of one storey with its cables, new and found, its points, findings' marks and the sheet's words. */
 export function planScene(request: PlanRequest): Scene {
   const { worked, storeyId } = request;
@@ -139,26 +152,38 @@ export function planScene(request: PlanRequest): Scene {
       { name: 'cables', shapes: cables.shapes },
       { name: 'points', shapes: points.shapes },
       { name: 'findings', shapes: markShapes(marks.slice(0, panel.listed), spots, free) },
-      { name: 'words', shapes: [...scaleBar(layout), ...panel.shapes] },
+      {
+        name: 'words',
+        shapes: [
+          ...(isEmptyStorey(worked, storeyId) ? emptyWords(layout) : scaleBar(layout)),
+          ...panel.shapes,
+        ],
+      },
     ],
   };
 }
 
-/**
- * The storeys that a scheme's plan is drawn for, lowest first: those with walls or points; where nothing is placed yet all
- * of them, and one empty sheet for a job without storeys.
- */
-export function storeysToDraw(
-  scheme: Pick<SchemeEstimate, 'worked'>,
-): readonly { readonly id: string; readonly name: string }[] {
-  const { plan } = scheme.worked;
-  const all = plan.storeys.map(({ storey }) => ({ id: storey.id, name: storey.name }));
-  const drawn = plan.storeys
-    .filter(
-      ({ storey }) =>
-        storey.walls.length > 0 || [...plan.positionOfPoint.values()].some((at) => at.storeyId === storey.id),
-    )
-    .map(({ storey }) => ({ id: storey.id, name: storey.name }));
-  if (drawn.length > 0) return drawn;
-  return all.length > 0 ? all : [{ id: '', name: NO_STOREY }];
+/** A storey of a job, and whether there is anything to draw of it. */
+export interface StoreyToDraw {
+  /** Empty when the job has no storey. */
+  readonly id: string;
+  readonly name: string;
+  /** True without walls and without placed points: its sheet says so in words. */
+  readonly isEmpty: boolean;
+}
+
+/** True for a storey that has neither walls nor placed points. */
+function isEmptyStorey({ plan }: Worked, storeyId: string): boolean {
+  const walls = plan.storeyById.get(storeyId)?.storey.walls ?? [];
+  return walls.length === 0 && ![...plan.positionOfPoint.values()].some((at) => at.storeyId === storeyId);
+}
+
+/** The storeys that a scheme’s plan can be asked for, lowest first; one empty sheet for a job without storeys. */
+export function storeysToDraw({ worked }: Pick<SchemeEstimate, 'worked'>): readonly StoreyToDraw[] {
+  const all = worked.plan.storeys.map(({ storey: { id, name } }) => ({
+    id,
+    name,
+    isEmpty: isEmptyStorey(worked, id),
+  }));
+  return all.length > 0 ? all : [{ id: '', name: NO_STOREY, isEmpty: true }];
 }

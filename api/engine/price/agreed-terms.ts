@@ -11,6 +11,8 @@ export interface AgreedTerms {
   readonly contingencyPercent: number | null;
   readonly travelMin: number;
   readonly minimumPence: number;
+  /** Days that the price holds, from its date; null: nobody has said. */
+  readonly validDays: number | null;
 }
 
 /** The mark-up or the margin that these terms give; a mark-up beats a margin given beside it. */
@@ -20,14 +22,19 @@ function profitOf(terms: Terms): Pick<AgreedTerms, 'markupPercent' | 'marginPerc
   return null;
 }
 
+/** A firm that is not registered charges no tax, whatever rate a job names; one that is charges by the job's. */
+const vatOf = (job: Terms, firm: Terms): Terms['vat'] =>
+  firm.vat === 'not-registered' ? 'not-registered' : job.vat;
+
 /** The job's terms, and where they are silent the firm's. */
 export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
   return {
     labour: job.labour,
-    vat: job.vat,
+    vat: vatOf(job, firm),
     ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,
     minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
+    validDays: job.validDays ?? firm.validDays ?? null,
   };
 }

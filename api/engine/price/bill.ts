@@ -2,19 +2,17 @@ import type { Stock, Terms } from '#model/job.ts';
 import type { Price, Prices } from '#model/library.ts';
 import { remembered } from '../plan/remembered.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
-import { ceiling, decimalOf, type Exact, exactOf, minus, over, times } from './exact.ts';
+import { packsFor, QUANTITY_PLACES } from './bought.ts';
+import { decimalOf, type Exact, exactOf, minus, over, times } from './exact.ts';
 import { roundHalfUpPence } from './money.ts';
 import type { BillLine } from './totals.ts';
 import { costVatFactor } from './vat.ts';
 
-/** Quantities are kept to a millionth; a smaller remainder does not open another pack. */
-const quantityPlaces = 6;
-
 /** What is charged of the quantity that is still wanted after the van: whole packs, or just that. */
 function chargedQuantity(wanted: Exact, price: Price): number {
-  if (price.charge === 'used' || price.packQuantity === undefined) return decimalOf(wanted, quantityPlaces);
-  const packs = ceiling(exactOf(decimalOf(over(wanted, exactOf(price.packQuantity)), quantityPlaces)));
-  return decimalOf(times(exactOf(packs), exactOf(price.packQuantity)), quantityPlaces);
+  if (price.charge === 'used' || price.packQuantity === undefined) return decimalOf(wanted, QUANTITY_PLACES);
+  const packs = packsFor(wanted, price.packQuantity);
+  return decimalOf(times(exactOf(packs), exactOf(price.packQuantity)), QUANTITY_PLACES);
 }
 
 function wantedOf({ quantity }: TakeoffLine, fromStock: number): Exact {
@@ -34,7 +32,7 @@ function unpricedLine(line: TakeoffLine, fromStock: number): BillLine {
     perQuantity: 1,
     packQuantity: null,
     charge: 'used',
-    chargedQuantity: decimalOf(wantedOf(line, fromStock), quantityPlaces),
+    chargedQuantity: decimalOf(wantedOf(line, fromStock), QUANTITY_PLACES),
     costPence: 0,
     priced: false,
   };
@@ -91,7 +89,7 @@ export function billOf(
     const inVan = van.get(line.item) ?? 0;
     const fromStock = Math.min(inVan, line.quantity);
     if (fromStock > 0)
-      van.set(line.item, decimalOf(minus(exactOf(inVan), exactOf(fromStock)), quantityPlaces));
+      van.set(line.item, decimalOf(minus(exactOf(inVan), exactOf(fromStock)), QUANTITY_PLACES));
     const price = priceByItem.get(line.item);
     return price !== undefined && price.unit === line.unit
       ? pricedLine(line, fromStock, price, vatFactor)

@@ -1,3 +1,4 @@
+import { boughtOf } from '#engine/price/bought.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
@@ -19,7 +20,7 @@ const columns: readonly Column[] = [
   { header: 'Cost', width: 11, role: 'number', format: 'money' },
   { header: 'Caused by', width: 40, role: 'text' },
   { header: 'Note', width: 20, role: 'text' },
-  { header: 'Packs', width: 7, role: 'number', format: 'quantity' },
+  { header: 'Packs to buy', width: 8, role: 'number', format: 'quantity' },
   { header: 'Left over', width: 8, role: 'number', format: 'quantity' },
 ];
 
@@ -41,9 +42,11 @@ function chargedFormula(row: number): string {
   return `IF(OR(I${row}="used",H${row}=""),ROUND(${wanted},6),ROUND(${packs}*H${row},6))`;
 }
 
-function noteOf({ priced, quantity }: BillLine): string | null {
+function noteOf({ item, priced, quantity }: BillLine, { library }: WorkbookContext): string | null {
   if (!priced) return 'Not in the price list: not in the price';
-  return quantity === 0 ? 'May turn out to be needed' : null;
+  const isDemo = library.prices.items.some((price) => price.item === item && price.origin === 'demo');
+  const notes = [...(quantity === 0 ? ['May turn out to be needed'] : []), ...(isDemo ? ['Demo price'] : [])];
+  return notes.length === 0 ? null : notes.join('; ');
 }
 
 function contentsOf(context: WorkbookContext, index: number, row: number): readonly CellContent[] {
@@ -65,26 +68,23 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     line.perQuantity,
     { formula: `ROUND(J${row}*K${row}/L${row}*CostVatFactor,2)`, result: pounds(line.costPence) },
     line.causes.map(context.labelOf).join(', '),
-    noteOf(line),
+    noteOf(line, context),
     ...packCells(line, row),
   ];
 }
 
-/** How many packs are bought and what of them stays over; of what is charged by use, that is nobody's business here. */
-function packCells(
-  { charge, packQuantity, chargedQuantity, quantity, fromStock }: BillLine,
-  row: number,
-): readonly CellContent[] {
-  const isPacks = charge !== 'used' && packQuantity !== null;
-  const left = Math.round((chargedQuantity - quantity + fromStock) * 1e6) / 1e6;
+/** How many packs are bought, and what the job does not use of them; what is sold in any quantity leaves nothing. */
+function packCells(line: BillLine, row: number): readonly CellContent[] {
+  const { packs, leftOver } = boughtOf(line);
+  const wanted = `E${row}-G${row}`;
   return [
     {
-      formula: `IF(OR(I${row}="used",H${row}=""),"",ROUND(J${row}/H${row},6))`,
-      result: isPacks ? chargedQuantity / packQuantity : '',
+      formula: `IF(H${row}="","",ROUNDUP(ROUND((${wanted})/H${row},6),0))`,
+      result: packs ?? '',
     },
     {
-      formula: `IF(OR(I${row}="used",H${row}=""),"",ROUND(J${row}-E${row}+G${row},6))`,
-      result: isPacks ? left : '',
+      formula: `IF(H${row}="","",ROUND(P${row}*H${row}-(${wanted}),6))`,
+      result: packs === null ? '' : leftOver,
     },
   ];
 }
@@ -93,7 +93,8 @@ function packCells(
 export function addBillSheet(context: WorkbookContext): void {
   const { price } = context.scheme;
   const note =
-    'Shaded cells may be changed; the rest follows. Cost is before mark-up and VAT ' +
+    'Shaded cells may be changed; the rest follows. Bought in whole packs where sold so: “packs” charges them whole, ' +
+    '“used” what the job uses of them. Cost is before mark-up and VAT ' +
     `(prices: ${context.library.prices.source}, ${context.library.prices.date}).`;
   const sheet = addTableSheet(context, sheetNames.bill, note, columns);
   price.bill.forEach((_line, index) => {

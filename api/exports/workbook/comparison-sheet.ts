@@ -2,7 +2,7 @@ import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { type CellContent, pounds } from './cell-value.ts';
-import { compliesWords } from './summary-sheet.ts';
+import { compliesWords } from './head-rows.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
 

@@ -195,8 +195,8 @@ function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly Sum
       'VatPercent',
       price.vatPercent,
       price.vat === 'not-registered'
-        ? 'The firm is not registered and charges none'
-        : 'Once, on the net total',
+        ? 'Not registered for VAT: none is charged'
+        : 'Once, on the net total; the firm is registered',
     ),
     moneyRow('VAT', 'TotalVat', 'ROUND(TotalNet*VatPercent,2)', totals.vatPence),
     { ...moneyRow('Total', 'TotalGross', 'ROUND(TotalNet+TotalVat,2)', totals.grossPence), role: 'price' },

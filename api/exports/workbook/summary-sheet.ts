@@ -1,38 +1,14 @@
 import type { Worksheet } from 'exceljs';
-import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
-import type { Complies } from '#engine/schemes/estimate-result.ts';
 import { pounds, writeCell } from './cell-value.ts';
+import { headRows } from './head-rows.ts';
 import { priceRows } from './price-rows.ts';
 import type { SummaryRow } from './summary-row.ts';
 import { addSheet, fitHeight } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
 
-/** How far the checks got, in words; nothing is called safe or certified. */
-export const compliesWords: Readonly<Record<Complies, string>> = {
-  yes: 'No failure found by the checks made',
-  no: 'Fails: see the checks',
-  'not-proven': 'Not proven: the survey leaves checks open',
-};
-
-function headRows({ estimate, scheme, library, state }: WorkbookContext): readonly SummaryRow[] {
-  const { firm, prices } = library;
-  const demoNote = demoNotice(demoMarks(library));
-  return [
-    ...(demoNote === null
-      ? []
-      : [{ label: 'Mind', value: demoNote, remark: 'Put your own firm and prices in' }]),
-    { label: 'Reference', value: estimate.reference },
-    { label: 'Date', value: estimate.date, remark: `State ${state}` },
-    { label: 'Firm', value: firm.name, remark: [...firm.address, firm.contact].join(', ') },
-    { label: 'Scheme', value: scheme.name },
-    { label: 'Price list', value: prices.date, remark: prices.source },
-    { label: 'Checks', value: compliesWords[scheme.complies] },
-    { label: 'Edition', value: estimate.edition, remark: estimate.editionNote },
-  ];
-}
-
 function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   const { lowPence, typicalPence, highPence } = scheme.range;
+  const vat = scheme.price.vat === 'not-registered' ? 'No VAT charged' : 'VAT included';
   const row = (label: string, pence: number, remark: string): SummaryRow => ({
     label,
     value: pounds(pence),
@@ -41,9 +17,9 @@ function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
     format: 'money',
   });
   return [
-    row('At least', lowPence, 'VAT included, as estimated: does not follow changes in this workbook'),
-    row('As priced', typicalPence, 'VAT included, as estimated'),
-    row('At most', highPence, 'VAT included, as estimated'),
+    row('At least', lowPence, `${vat}, as estimated: does not follow changes in this workbook`),
+    row('As priced', typicalPence, `${vat}, as estimated`),
+    row('At most', highPence, `${vat}, as estimated`),
     ...scheme.openQuestions.map(({ words, worthPence }) => row('To narrow it', worthPence, words)),
   ];
 }

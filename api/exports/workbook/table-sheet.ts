@@ -1,5 +1,5 @@
 import type { Worksheet } from 'exceljs';
-import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
+import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { cellText } from './cell-text.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import type { CellRole, FormatName } from './sheet-style.ts';
@@ -26,7 +26,8 @@ function footText(text: string, length: number): string {
 
 function footOf({ estimate, state, library }: WorkbookContext): string {
   const left = `${footText(estimate.reference, 40)}  ${estimate.date}  state ${state}`;
-  const demo = demoNotice(demoMarks(library)) === null ? '' : 'Demonstration: see Summary. ';
+  const demo =
+    demoNotice(demoMarksOf(estimate.schemes, library)) === null ? '' : 'Demonstration: see Summary. ';
   return `&L${left}&C${demo}${footText(estimate.edition, 80)}&RPage &P of &N`;
 }
 

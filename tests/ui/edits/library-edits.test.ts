@@ -2,14 +2,21 @@ import fc from 'fast-check';
 import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { demoMarks } from '#engine/demo-marks.ts';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
-import { setFirmAddress, setFirmDetail, setFirmTerm, setLimit } from '../../../ui/edits/firm.ts';
+import {
+  setFirmAddress,
+  setFirmDetail,
+  setFirmTerm,
+  setLimit,
+  setRegistered,
+} from '../../../ui/edits/firm.ts';
 import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
-import { setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
-import { setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
+import { ownNorms, setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
+import { ownPrices, setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
 import type { LibraryEdit } from '../../../ui/library-events.ts';
 
 const edited = (library: Library, ...edits: readonly LibraryEdit[]): Library =>
@@ -30,6 +37,15 @@ describe("the firm's details", () => {
     const firm = edited(library, setFirmDetail('vatNumber', ' '), setFirmDetail('name', '')).firm;
     expect(firm).not.toHaveProperty('vatNumber');
     expect(firm.name).toBe('');
+  });
+
+  it('is not registered without a VAT number, and registered again when it says so', () => {
+    const without = edited(library, setFirmDetail('vatNumber', ''));
+    expect(without.terms.vat).toBe('not-registered');
+    expect(edited(library, setRegistered(false))).toEqual(without);
+    expect(edited(without, setRegistered(true)).terms.vat).toBe('standard');
+    const reduced = { ...library, terms: { ...library.terms, vat: 'reduced' as const } };
+    expect(edited(reduced, setRegistered(true))).toEqual(reduced);
   });
 
   it('holds a mark-up or a margin, never both', () => {
@@ -56,6 +72,22 @@ describe('the price list', () => {
     });
   });
 
+  it('is the firm’s own line by line as prices are set, or all at once, and never by its name', () => {
+    const left = ({ prices }: Library): number =>
+      prices.items.filter(({ origin }) => origin === 'demo').length;
+    const all = left(library);
+    expect(all).toBe(library.prices.items.length);
+    expect(left(edited(library, setPriceListFact({ source: 'My merchant' })))).toBe(all);
+    expect(left(edited(library, setPriceDetail(item, { packQuantity: 3 })))).toBe(all);
+    expect(left(edited(library, setPrice(item, 1)))).toBe(all - 1);
+    const taken = edited(library, ownPrices(), ownNorms());
+    expect(demoMarks({ ...taken, firm: { name: '', address: [], contact: '' } })).toEqual({
+      firm: false,
+      prices: false,
+      norms: false,
+    });
+  });
+
   it('sells in any quantity when the pack is emptied', () => {
     const { items } = edited(library, setPriceDetail(item, { packQuantity: null })).prices;
     expect(items.find((price) => price.item === item.id)).not.toHaveProperty('packQuantity');
@@ -63,6 +95,18 @@ describe('the price list', () => {
 });
 
 describe('the norms', () => {
+  it('are the firm’s own as they are set', () => {
+    const set = edited(
+      library,
+      setRate(5100),
+      setSum('parking', 100),
+      setNormMinutes(task, 'highMin', 500),
+    ).norms;
+    expect(set).not.toHaveProperty('rateOrigin');
+    expect(set.sums.find(({ sum }) => sum === 'parking')?.origin).toBeUndefined();
+    expect(set.tasks.filter(({ origin }) => origin !== 'demo').map((row) => row.task)).toEqual([task.id]);
+  });
+
   it('stays in order whichever of the three is set, and keeps the one that was', () => {
     const which = fc.constantFrom('lowMin', 'typicalMin', 'highMin');
     fc.assert(

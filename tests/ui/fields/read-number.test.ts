@@ -26,6 +26,41 @@ describe('readNumber', () => {
     },
   );
 
+  it.each([
+    ['£0.95', 0.95],
+    ['£ 1,234.50', 1234.5],
+    ['0.95 £', null],
+    ['95p', 0.95],
+    ['1,050 p', 10.5],
+    ['0.5p', 0.005],
+    ['-£3', -3],
+    ['£95p', null],
+    ['0.95.1', null],
+    ['95P', 0.95],
+    ['1\u00a0200', 1200],
+  ])('reads money "%s" as people write it', (typed, value) => {
+    const read = readNumber(typed, { ...open, unit: '£' });
+    expect(read).toMatchObject(value === null ? { ok: false } : { ok: true, value });
+  });
+
+  it('lets a field’s own unit pass, and no other', () => {
+    expect(readNumber('20 %', { ...open, unit: '%' })).toEqual({ ok: true, value: 20 });
+    expect(readNumber('35MM', { ...open, unit: 'mm' })).toEqual({ ok: true, value: 35 });
+    for (const typed of ['3.5 m', '£35', '35p', 'mm'])
+      expect(readNumber(typed, { ...open, unit: 'mm' }), typed).toMatchObject({ ok: false });
+  });
+
+  it('takes nothing at all for not known, unless a number is needed', () => {
+    expect(readNumber(' ', open)).toEqual({ ok: true, value: null });
+    expect(readNumber(' ', { ...open, needed: true })).toMatchObject({ ok: false });
+    expect(readNumber('0', { ...open, needed: true })).toEqual({ ok: true, value: 0 });
+  });
+
+  it('says that what it could not read is not saved, and how to write it', () => {
+    const read = readNumber('abc', { ...open, unit: '£' });
+    expect(read).toMatchObject({ ok: false, error: expect.stringMatching(/“abc”.*not saved.*£0\.95/) });
+  });
+
   it('holds to its bounds at exactly the limit and just past it', () => {
     const bounds = { min: 0, max: 13, whole: false, unit: 'A' };
     expect(readNumber('13', bounds)).toEqual({ ok: true, value: 13 });

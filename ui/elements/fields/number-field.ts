@@ -2,10 +2,13 @@ import { html, nothing, type PropertyDeclarations, type PropertyValues, type Tem
 import { live } from 'lit/directives/live.js';
 import { FieldElement } from './field-element.ts';
 import { readNumber } from './read-number.ts';
+import { holdUnread, releaseUnread } from './unread-entries.ts';
 
 /**
- * A number with its unit; emptied it is null, not known. What cannot be is kept as typed, with the reason, and
+ * A number with its unit; emptied it is null, not known, unless a number is needed. What cannot be is kept as typed, with the reason, and
  * nothing is sent until it is put right.
+ *
+ * @fires entry-unread - detail: { unread }; an entry cannot be read, or no longer is one that cannot
  */
 export class NumberField extends FieldElement {
   static override properties: PropertyDeclarations = {
@@ -14,6 +17,7 @@ export class NumberField extends FieldElement {
     min: { type: Number },
     max: { type: Number },
     whole: { type: Boolean },
+    needed: { type: Boolean },
     typed: { state: true },
   };
   declare value: number | null | undefined;
@@ -21,6 +25,8 @@ export class NumberField extends FieldElement {
   declare min: number | null;
   declare max: number | null;
   declare whole: boolean;
+  /** True where nothing at all cannot be meant. */
+  declare needed: boolean;
   /** A faulty entry as typed, until it is mended; else null. */
   declare private typed: string | null;
 
@@ -31,14 +37,50 @@ export class NumberField extends FieldElement {
     this.min = null;
     this.max = null;
     this.whole = false;
+    this.needed = false;
     this.typed = null;
   }
 
   /** Another value came from the job: what was typed and could not be is of the past. */
   override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('value') || !this.hasUpdated) return;
-    this.typed = null;
-    this.error = '';
+    this.#hold(null, '');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (this.typed !== null) this.#tellUnread(this.typed);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    releaseUnread(this);
+  }
+
+  /** True while it holds an entry that cannot be read. */
+  get isUnread(): boolean {
+    return this.typed !== null;
+  }
+
+  /** Keeps a faulty entry with its reason, or (null) has none any more. */
+  #hold(typed: string | null, error: string): void {
+    const changed = (typed === null) !== (this.typed === null);
+    this.typed = typed;
+    this.error = error;
+    if (typed !== null) this.#tellUnread(typed);
+    else releaseUnread(this);
+    if (changed)
+      this.dispatchEvent(
+        new CustomEvent('entry-unread', {
+          detail: { unread: typed !== null },
+          bubbles: true,
+          composed: true,
+        }),
+      );
+  }
+
+  #tellUnread(typed: string): void {
+    holdUnread({ field: this, label: this.label, typed });
   }
 
   override render(): TemplateResult {
@@ -65,10 +107,9 @@ export class NumberField extends FieldElement {
   #changed(event: Event): void {
     event.stopPropagation();
     const typed = (event.target as HTMLInputElement).value;
-    const { min, max, whole, unit } = this;
-    const read = readNumber(typed, { min, max, whole, unit });
-    this.error = read.ok ? '' : read.error;
-    this.typed = read.ok ? null : typed;
+    const { min, max, whole, unit, needed } = this;
+    const read = readNumber(typed, { min, max, whole, unit, needed });
+    this.#hold(read.ok ? null : typed, read.ok ? '' : read.error);
     if (read.ok && read.value !== (this.value ?? null)) this.sendChange(read.value);
     else this.requestUpdate();
   }
@@ -77,5 +118,8 @@ customElements.define('number-field', NumberField);
 declare global {
   interface HTMLElementTagNameMap {
     'number-field': NumberField;
+  }
+  interface HTMLElementEventMap {
+    'entry-unread': CustomEvent<{ readonly unread: boolean }>;
   }
 }

@@ -5,6 +5,8 @@ export interface NumberBounds {
   /** Only whole numbers. */
   readonly whole: boolean;
   readonly unit: string;
+  /** True where an empty field is a fault; absent: it means not known. */
+  readonly needed?: boolean;
 }
 
 /** A number as typed: the value, nothing, or why it cannot be. */
@@ -12,21 +14,51 @@ export type TypedNumber =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly error: string };
 
-const withUnit = (value: number, unit: string): string => (unit === '' ? String(value) : `${value} ${unit}`);
+function withUnit(value: number, unit: string): string {
+  if (unit === '£') return `£${value}`;
+  return unit === '' ? String(value) : `${value} ${unit}`;
+}
+
+const DECIMAL = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+const WITH_THOUSANDS = /^[-+]?\d{1,3}(,\d{3})+(\.\d+)?$/;
+
+/** A text without the unit that its field has anyway: "£0.95", "20 %", "35mm". */
+function withoutUnit(text: string, unit: string): string {
+  if (unit === '') return text;
+  if (unit === '£') return text.replace(/^([-+]?)£/, '$1');
+  return text.toLowerCase().endsWith(unit.toLowerCase()) ? text.slice(0, -unit.length) : text;
+}
+
+/** What a text says in the field's unit; pence, where the field has pounds, as "95p". Null where it says no number. */
+function numberIn(text: string, unit: string): number | null {
+  const bare = withoutUnit(text.replace(/\s/g, ''), unit);
+  const inPence = unit === '£' && /^[-+]?[\d.,]+p$/i.test(bare) && !text.includes('£');
+  const digits = inPence ? bare.slice(0, -1) : bare;
+  const plain = WITH_THOUSANDS.test(digits) ? digits.replaceAll(',', '') : digits;
+  if (!DECIMAL.test(plain)) return null;
+  return inPence ? Number((Number(plain) / 100).toFixed(6)) : Number(plain);
+}
+
+/** How numbers of a unit are written, to show who wrote another thing. */
+const examples = (unit: string): string => (unit === '£' ? '£0.95, 95p or 1,200' : '2400 or 0.24');
 
 /**
- * Reads a number as people type it: spaces and thousands commas are let pass ("2,400"), a decimal comma is not
- * guessed at. An empty text is null: not known.
+ * Reads a number as people type it: spaces, thousands commas ("2,400") and the field's own unit ("£0.95", "20 %") are
+ * let pass, a field of pounds takes pence too ("95p"); a decimal comma is not guessed at. An empty text is null: not
+ * known.
  */
 export function readNumber(typed: string, bounds: NumberBounds): TypedNumber {
   const text = typed.trim();
-  if (text === '') return { ok: true, value: null };
-  const bare = /^[-+]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)
-    ? text.replaceAll(',', '')
-    : text.replaceAll(' ', '');
-  if (!/^[-+]?(\d+\.?\d*|\.\d+)$/.test(bare))
-    return { ok: false, error: `“${text}” is not a number. Write it like 2400 or 0.24.` };
-  const value = Number(bare);
+  if (text === '')
+    return bounds.needed === true
+      ? { ok: false, error: 'A number is needed here, so nothing is saved. Nought is written 0.' }
+      : { ok: true, value: null };
+  const value = numberIn(text, bounds.unit);
+  if (value === null)
+    return {
+      ok: false,
+      error: `“${text}” is not a number, so it is not saved. Write it like ${examples(bounds.unit)}.`,
+    };
   if (bounds.whole && !Number.isInteger(value)) return { ok: false, error: 'Only whole numbers go here.' };
   if (bounds.min !== null && value < bounds.min)
     return { ok: false, error: `It cannot be less than ${withUnit(bounds.min, bounds.unit)}.` };

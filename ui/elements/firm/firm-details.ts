@@ -1,4 +1,4 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library, Limits } from '#model/library.ts';
 import {
   type FirmTerm,
@@ -9,19 +9,20 @@ import {
   setFirmTermWord,
   setLimit,
   setReckoning,
+  setRegistered,
 } from '../../edits/firm.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/text-field.ts';
-import { labourLevels, vatChoices } from '../price/term-choices.ts';
+import '../fields/yes-no-field.ts';
+import { labourLevels, vatRates } from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
 
 const details = [
   { detail: 'name', label: 'Name', help: '' },
   { detail: 'contact', label: 'Telephone or e-mail', help: 'As customers reach you' },
-  { detail: 'vatNumber', label: 'VAT number', help: 'Empty: not registered' },
   {
     detail: 'scheme',
     label: 'Registration',
@@ -138,6 +139,7 @@ export class FirmDetails extends LitElement {
               @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setFirmDetail(detail, event.detail.value))}
             ></text-field>`,
         )}
+        ${this.#vat()}
         <text-field
           label="Address, a line each"
           multiline
@@ -153,6 +155,33 @@ export class FirmDetails extends LitElement {
         A limit set here takes the place of guidance in the checks. What the standard itself requires cannot be set.
       </p>
       <div class="grid">${limits.map((limit) => this.#limit(limit))} ${this.#reckonings()}</div>`;
+  }
+
+  get #registered(): boolean {
+    return this.library.terms.vat !== 'not-registered';
+  }
+
+  /** Whether VAT is charged at all is asked for by itself, and the number only of who charges it. */
+  #vat(): TemplateResult {
+    const { vatNumber = '' } = this.library.firm;
+    const registered = this.#registered;
+    return html`<yes-no-field
+        label="Registered for VAT"
+        .unknown=${false}
+        .value=${registered}
+        .help=${registered ? '' : 'No job charges VAT, and materials cost what they cost with it'}
+        @field-change=${(event: CustomEvent<FieldChange<boolean>>) => sendLibraryEdit(this, setRegistered(event.detail.value))}
+      ></yes-no-field>
+      ${
+        registered
+          ? html`<text-field
+              label="VAT number"
+              .help=${vatNumber === '' ? 'Not given yet; VAT is charged' : 'Emptied: not registered'}
+              .value=${vatNumber}
+              @field-change=${(event: CustomEvent<FieldChange<string>>) => sendLibraryEdit(this, setFirmDetail('vatNumber', event.detail.value))}
+            ></text-field>`
+          : nothing
+      }`;
   }
 
   /** Ways of reckoning where the trade has two. */
@@ -185,13 +214,17 @@ export class FirmDetails extends LitElement {
         .empty=${null}
         @field-change=${(event: CustomEvent<FieldChange<typeof now.labour>>) => sendLibraryEdit(this, setFirmTermWord({ labour: event.detail.value }))}
       ></choice-field>
-      <choice-field
-        label="VAT of new jobs"
-        .value=${now.vat}
-        .options=${vatChoices}
-        .empty=${null}
-        @field-change=${(event: CustomEvent<FieldChange<typeof now.vat>>) => sendLibraryEdit(this, setFirmTermWord({ vat: event.detail.value }))}
-      ></choice-field>`;
+      ${
+        this.#registered
+          ? html`<choice-field
+              label="VAT of new jobs"
+              .value=${now.vat}
+              .options=${vatRates}
+              .empty=${null}
+              @field-change=${(event: CustomEvent<FieldChange<typeof now.vat>>) => sendLibraryEdit(this, setFirmTermWord({ vat: event.detail.value }))}
+            ></choice-field>`
+          : nothing
+      }`;
   }
 
   #term({ key, label, unit, help, factor = 1 }: OwnNumber<FirmTerm>): TemplateResult {

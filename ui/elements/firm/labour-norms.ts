@@ -1,9 +1,11 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { saysDemo } from '#engine/demo-marks.ts';
 import { type KnownTask, knownTasks } from '#engine/labour/known-tasks.ts';
 import type { Stage } from '#engine/labour/task.ts';
 import type { Norms } from '#model/library.ts';
 import {
   type NormMinutes,
+  ownNorms,
   setNormMinutes,
   setNormsSource,
   setRate,
@@ -14,6 +16,7 @@ import { sendLibraryEdit } from '../../library-events.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/text-field.ts';
+import { counted } from '../../written.ts';
 import { workStages } from '../price/work-stages.ts';
 import { controlsCss } from '../shared-styles.ts';
 
@@ -53,6 +56,15 @@ export class LabourNorms extends LitElement {
         gap: 12px 16px;
         margin: 8px 0 16px;
       }
+      .demo {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 12px;
+        align-items: center;
+        padding: 6px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
+      }
       .source {
         grid-column: 1 / -1;
       }
@@ -88,6 +100,7 @@ export class LabourNorms extends LitElement {
     const rows = new Map(this.norms.tasks.map((norm) => [norm.task, norm]));
     return html`<h2>Labour: hourly rate and norms</h2>
       <div class="grid">${this.#rate()}</div>
+      ${this.#demoLeft()}
       <div class="grid">${this.#facts()}</div>
       <p class="hint">Minutes for one unit: on a good day, usually, on a bad day. Empty: no norm, and the price says so.</p>
       ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
@@ -98,10 +111,28 @@ export class LabourNorms extends LitElement {
     this.renderRoot.querySelector('number-field')?.focus(options);
   }
 
+  /** Minutes that nobody has set are the demo's, whatever the norms say they are from. */
+  #demoLeft(): TemplateResult | typeof nothing {
+    const { tasks, sums, rateOrigin } = this.norms;
+    const left = tasks.filter(({ origin }) => origin === 'demo').length;
+    const words = [
+      ...(rateOrigin === 'demo' ? ['the hourly rate'] : []),
+      ...(left > 0 ? [`the minutes of ${left} of ${counted(tasks.length, 'task')}`] : []),
+      ...(sums.some(({ origin }) => origin === 'demo') ? ['sums below'] : []),
+      ...(saysDemo.norms(this.norms) ? ['what the norms say they are from'] : []),
+    ];
+    if (words.length === 0) return nothing;
+    return html`<p class="demo">
+      <span>The demo’s still: ${words.join(', ')}. What is set is yours.</span>
+      <button @click=${() => sendLibraryEdit(this, ownNorms())}>All of it is mine</button>
+    </p>`;
+  }
+
   #rate(): TemplateResult {
     return html`<number-field
       label="Hourly rate"
       unit="£"
+      needed
       help="For an hour’s work, without VAT; travel is charged by it, too"
       .value=${this.norms.ratePencePerHour / 100}
       .min=${0}
@@ -123,6 +154,7 @@ export class LabourNorms extends LitElement {
           html`<number-field
             .label=${`${sum.charAt(0).toUpperCase()}${sum.slice(1).replaceAll('-', ' ')}`}
             unit="£"
+            needed
             .value=${pence / 100}
             .min=${0}
             .max=${10_000_000}
@@ -134,6 +166,7 @@ export class LabourNorms extends LitElement {
           html`<number-field
             .label=${words}
             unit="%"
+            needed
             .value=${waste[group]}
             .min=${0}
             .max=${100}

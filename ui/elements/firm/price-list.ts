@@ -1,7 +1,15 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { saysDemo } from '#engine/demo-marks.ts';
 import { type Item, knownItems } from '#engine/takeoff/items.ts';
 import type { Price, Prices } from '#model/library.ts';
-import { type PriceDetail, setPrice, setPriceDetail, setPriceListFact } from '../../edits/prices.ts';
+import {
+  ownPrices,
+  type PriceDetail,
+  setPrice,
+  setPriceDetail,
+  setPriceListFact,
+} from '../../edits/prices.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import { counted } from '../../written.ts';
 import '../fields/choice-field.ts';
@@ -26,6 +34,7 @@ export class PriceList extends LitElement {
     prices: { attribute: false },
     wanted: { state: true },
     open: { state: true },
+    unread: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -38,6 +47,15 @@ export class PriceList extends LitElement {
         grid-template-columns: 2fr 1fr 1fr;
         gap: 12px 16px;
         margin: 8px 0 12px;
+      }
+      .demo {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 12px;
+        align-items: center;
+        padding: 6px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
       }
       .search {
         max-width: 420px;
@@ -86,16 +104,19 @@ export class PriceList extends LitElement {
   declare private wanted: string;
   /** Groups that are unfolded. */
   declare private open: ReadonlySet<string>;
+  /** Items with an entry that cannot be read: their rows stay in sight until it is mended. */
+  declare private unread: ReadonlySet<string>;
 
   constructor() {
     super();
     this.wanted = '';
     this.open = new Set();
+    this.unread = new Set();
   }
 
   override render(): TemplateResult {
     return html`<h2>Price list</h2>
-      ${this.#facts()}
+      ${this.#facts()} ${this.#demoLeft()}
       <text-field
         class="search"
         label="Find an item"
@@ -133,6 +154,21 @@ export class PriceList extends LitElement {
     </div>`;
   }
 
+  /** Prices that nobody has set are the demo's, whatever the list says it is from. */
+  #demoLeft(): TemplateResult | typeof nothing {
+    const { items } = this.prices;
+    const left = items.filter(({ origin }) => origin === 'demo').length;
+    if (left === 0 && !saysDemo.prices(this.prices)) return nothing;
+    const words =
+      left > 0
+        ? `${left} of ${counted(items.length, 'price')} are the demo’s, and invented. A price that is set is yours.`
+        : 'The list says that its prices are the demo’s.';
+    return html`<p class="demo">
+      <span>${words}</span>
+      <button @click=${() => sendLibraryEdit(this, ownPrices())}>All of them are mine</button>
+    </p>`;
+  }
+
   #look(event: Event): void {
     const typed = event.composedPath()[0];
     if (typed instanceof HTMLInputElement) this.wanted = typed.value.trim().toLowerCase();
@@ -142,17 +178,27 @@ export class PriceList extends LitElement {
     const items = knownItems.filter(
       (item) =>
         item.group === group &&
-        (this.wanted === '' || `${item.description} ${item.id}`.toLowerCase().includes(this.wanted)),
+        (this.wanted === '' ||
+          this.unread.has(item.id) ||
+          `${item.description} ${item.id}`.toLowerCase().includes(this.wanted)),
     );
     if (items.length === 0) return nothing;
     const rows = new Map(this.prices.items.map((price) => [price.item, price]));
     const without = items.filter((item) => !rows.has(item.id)).length;
-    const open = this.wanted !== '' || this.open.has(group);
+    const open = this.wanted !== '' || this.open.has(group) || items.some(({ id }) => this.unread.has(id));
     return html`<details ?open=${open} @toggle=${(event: Event) => this.#unfold(event, group)}>
       <summary>
         ${words} <span>${counted(items.length, 'item')}${without > 0 ? `, ${without} without a price` : ''}</span>
       </summary>
-      ${open ? html`<ul>${items.map((item) => this.#item(item, rows.get(item.id)))}</ul>` : nothing}
+      ${
+        open
+          ? html`<ul>${repeat(
+              items,
+              ({ id }) => id,
+              (item) => this.#item(item, rows.get(item.id)),
+            )}</ul>`
+          : nothing
+      }
     </details>`;
   }
 
@@ -162,9 +208,19 @@ export class PriceList extends LitElement {
     this.open = new Set(event.target.open ? [...others, group] : others);
   }
 
+  /** A row of several fields stays as long as any of them holds what cannot be read. */
+  #unreadIn({ id }: Item, event: Event): void {
+    const row = event.currentTarget as HTMLElement;
+    const holds = [...row.querySelectorAll('number-field')].some((field) => field.isUnread);
+    const others = [...this.unread].filter((one) => one !== id);
+    this.unread = new Set(holds ? [...others, id] : others);
+  }
+
   #item(item: Item, price: Price | undefined): TemplateResult {
-    return html`<li>
-      <span class="name">${item.description}</span>
+    return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
+      <span class="name"
+        >${item.description}${price?.origin === 'demo' ? html` <span class="hint">demo price</span>` : nothing}</span
+      >
       <number-field
         label="Price"
         unit="£"
@@ -189,6 +245,7 @@ export class PriceList extends LitElement {
     const unit = item.unit === 'each' ? '' : item.unit;
     return html`<number-field
         label="buys"
+        needed
         .unit=${unit}
         .value=${price.perQuantity}
         .min=${0.000001}

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { demoShare } from '#engine/demo-marks.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { setStock } from '../../edits/stock.ts';
@@ -11,30 +12,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import { billGroups } from './bill-groups.ts';
-
-const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
-const quantityWritten = (quantity: number, unit: string): string =>
-  `${Math.round(quantity * 100) / 100}${unitWords(unit)}`;
-
-/** Less than this over is nothing over. */
-const LEFT_OVER = 0.005;
-
-/** What is bought: whole packs with what stays over, or what is used out of a pack that the van has for many jobs. */
-function buyWords(line: BillLine): string {
-  if (line.quantity === 0) return 'none; may turn out to be needed';
-  if (line.chargedQuantity === 0) return 'none: the van has it';
-  const { packQuantity, chargedQuantity, unit } = line;
-  if (packQuantity === null || packQuantity === 1) return quantityWritten(chargedQuantity, unit);
-  if (line.charge === 'used')
-    return `${quantityWritten(chargedQuantity, unit)} out of ${quantityWritten(packQuantity, unit)}`;
-  const packs = Math.round(chargedQuantity / packQuantity);
-  const left = chargedQuantity - (line.quantity - line.fromStock);
-  const bought =
-    packs === 1
-      ? `1 pack of ${quantityWritten(packQuantity, unit)}`
-      : `${packs} packs of ${quantityWritten(packQuantity, unit)}`;
-  return left < LEFT_OVER ? bought : `${bought}, ${quantityWritten(left, unit)} over`;
-}
+import { boughtWords, quantityWritten } from './bought-words.ts';
 
 /**
  * The step Kit: everything that has to be in the van, what of it is there already, what to buy, what it costs.
@@ -63,7 +41,7 @@ export class KitStep extends LitElement {
         width: auto;
       }
       th.buy {
-        width: 5rem;
+        width: 7rem;
       }
       th.stock,
       td.stock {
@@ -71,6 +49,16 @@ export class KitStep extends LitElement {
       }
       td.buy {
         white-space: normal;
+      }
+      td.buy small {
+        display: block;
+        font-size: 0.8125rem;
+        color: var(--ink-soft);
+      }
+      .demo {
+        padding: 8px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
       }
       .line {
         width: 100%;
@@ -192,9 +180,12 @@ export class KitStep extends LitElement {
     return html`<h2 tabindex="-1">Kit for ${scheme.name}</h2>
       <p class="hint">
         ${counted(bill.length, 'line')}. Tap one to light what it is for. What the van holds is taken off before
-        buying; what is sold in packs is bought and charged by the pack, or by what is used of one, as the price list says. Costs are before mark-up and VAT; prices: ${this.view.library.prices.source},
+        buying. What is sold in packs is bought in whole packs; whether the job is charged the pack or what it uses of
+        one is set on the <a href="/firm?part=prices">price list</a>. Costs are before mark-up and VAT; prices:
+        ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
       </p>
+      ${this.#demoLines(scheme)}
       ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
       <table>
         <tfoot>
@@ -204,6 +195,15 @@ export class KitStep extends LitElement {
           </tr>
         </tfoot>
       </table>`;
+  }
+
+  #demoLines(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+    const { billLines, demoBillLines } = demoShare(scheme, this.view.library);
+    if (demoBillLines === 0) return nothing;
+    return html`<p class="demo">
+      ${demoBillLines} of ${billLines} lines carry the demo’s invented prices:
+      <a href="/firm?part=prices">put in your own</a>.
+    </p>`;
   }
 
   #group(
@@ -221,7 +221,7 @@ export class KitStep extends LitElement {
             <th>Item</th>
             <th class="number">Needed</th>
             <th class="stock">In the van</th>
-            <th class="number buy">Buy</th>
+            <th class="number buy">To buy</th>
             <th class="number">Cost</th>
           </tr>
         </thead>
@@ -233,6 +233,7 @@ export class KitStep extends LitElement {
 
   #line(line: BillLine, labelOf: LabelOf): TemplateResult {
     const lit = areLit(this.view.lit, line.causes);
+    const bought = boughtWords(line);
     return html`<tr class=${lit ? 'lit' : ''}>
         <td>
           <button class="line" aria-pressed=${lit} @click=${() => this.#light(line, lit)}>
@@ -241,7 +242,9 @@ export class KitStep extends LitElement {
         </td>
         <td class="number" data-words="Needed">${quantityWritten(line.quantity, line.unit)}</td>
         <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
-        <td class="number buy" data-words="Buy">${buyWords(line)}</td>
+        <td class="number buy" data-words="To buy">
+          ${bought.buy}${bought.rest === '' ? nothing : html`<small>${bought.rest}</small>`}
+        </td>
         <td class="number" data-words="Cost">${line.priced ? pounds(line.costPence) : 'no price'}</td>
       </tr>
       ${

@@ -1,10 +1,39 @@
-import type { DemoMarks } from '#engine/demo-marks.ts';
+import { demoFirmDetails, demoShare, demoShareWords, type PricedWith, saysDemo } from '#engine/demo-marks.ts';
+import type { Library } from '#model/library.ts';
 
-/** What papers carry that is the demo's still, in a sentence; null when nothing of the demo is left. */
-export function demoWarning({ firm, prices, norms }: DemoMarks): string | null {
-  const lists = [...(prices ? ['prices'] : []), ...(norms ? ['labour minutes and hourly rate'] : [])];
-  const invented = lists.length === 0 ? '' : `invented ${lists.join(', ')}`;
-  if (firm)
-    return `These papers carry the demo firm’s details${invented === '' ? '' : ` and its ${invented}`}: put in your own.`;
-  return invented === '' ? null : `These papers carry the demo firm’s ${invented}: put in your own.`;
+/** Things in a row: "name, address and contact". */
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+function firmWarning(firm: Library['firm']): readonly string[] {
+  const details = demoFirmDetails(firm);
+  if (details.length === 0) return [];
+  const left = `The demo firm’s ${listed(details)} ${details.length === 1 ? 'is' : 'are'} still in them`;
+  return details.includes('name')
+    ? [`These papers go out in the name of “${firm.name}”. ${left}.`]
+    : [`${left}: put in your own.`];
+}
+
+/**
+ * What papers carry that is the demo's still, a sentence each; none when nothing of the demo is in them.
+ *
+ * @param scheme the one that the papers show; null without any.
+ */
+export function demoWarnings(
+  library: Pick<Library, 'firm' | 'prices' | 'norms'>,
+  scheme: PricedWith | null,
+): readonly string[] {
+  const { firm, prices, norms } = library;
+  const shares = scheme === null ? [] : demoShareWords(demoShare(scheme, library));
+  const sources = [
+    ...(saysDemo.prices(prices) ? ['price list'] : []),
+    ...(saysDemo.norms(norms) ? ['norms'] : []),
+  ];
+  return [
+    ...firmWarning(firm),
+    ...shares,
+    ...(sources.length > 0 && shares.length === 0
+      ? [`Said to be the demo’s by where they are from: ${listed(sources)}.`]
+      : []),
+  ];
 }

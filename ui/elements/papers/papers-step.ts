@@ -1,10 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
-import { demoMarks } from '#engine/demo-marks.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
-import { demoWarning } from './demo-warning.ts';
+import { demoWarnings } from './demo-warning.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -81,6 +80,9 @@ export class PapersStep extends LitElement {
       h3 {
         margin-top: 20px;
       }
+      .warning p {
+        margin: 0 0 4px;
+      }
       .warning {
         padding: 8px 10px;
         background: var(--ask-wash);
@@ -117,11 +119,12 @@ export class PapersStep extends LitElement {
 
   /** Said before anything can be fetched: a customer must not be sent invented prices unawares. */
   #demoWarning(): TemplateResult | typeof nothing {
-    const words = demoWarning(demoMarks(this.view.library));
-    if (words === null) return nothing;
-    return html`<p class="warning">
-      <strong>${words}</strong> <a href="/firm">Firm, prices and norms</a>
-    </p>`;
+    const warnings = demoWarnings(this.view.library, this.view.scheme);
+    if (warnings.length === 0) return nothing;
+    return html`<div class="warning">
+      ${warnings.map((words) => html`<p><strong>${words}</strong></p>`)}
+      <p>Put in your own: <a href="/firm">Firm, prices and norms</a></p>
+    </div>`;
   }
 
   #paper(paper: Paper): TemplateResult {
@@ -133,7 +136,7 @@ export class PapersStep extends LitElement {
         ${
           missing
             ? html`<span class="hint">Wants a scheme: make one in <em>Ways</em>.</span>`
-            : paper.eachStorey === true && this.view.job.storeys.length > 0
+            : paper.eachStorey === true
               ? this.#eachStorey(paper)
               : this.#link(paper, '', null)
         }
@@ -143,14 +146,21 @@ export class PapersStep extends LitElement {
 
   /** The storeys that have a plan; of the others it is said why they have none. */
   #eachStorey(paper: Paper): TemplateResult {
-    const { scheme, estimate, job } = this.view;
-    const drawn = storeysToDraw(scheme ?? estimate.asFound);
-    const others = job.storeys.filter(({ id }) => !drawn.some((storey) => storey.id === id));
-    return html`${drawn.map((storey) => this.#link(paper, storey.name, storey.id))}
+    const { scheme, estimate } = this.view;
+    const storeys = storeysToDraw(scheme ?? estimate.asFound);
+    if (storeys.every(({ id }) => id === ''))
+      return html`<span class="hint">No plan yet: the job has no storey.</span>`;
+    const empty = storeys.filter(({ isEmpty }) => isEmpty).map(({ name }) => name);
+    return html`${storeys
+      .filter(({ isEmpty }) => !isEmpty)
+      .map((storey) => this.#link(paper, storey.name, storey.id))}
       ${
-        others.length === 0
+        empty.length === 0
           ? nothing
-          : html`<span class="hint">No plan of ${others.map(({ name }) => name).join(', ')}: nothing is placed there yet.</span>`
+          : html`<span class="hint">
+              No plan of ${empty.join(', ')}: nothing to draw there yet. Draw walls in <em>As found</em>, or place a point
+              in <em>Wanted</em>.
+            </span>`
       }`;
   }
 

@@ -9,6 +9,7 @@ import { pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
 import { rangeParts } from './range-parts.ts';
+import { vatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
 /** To a hundredth, without idle noughts. */
@@ -17,6 +18,9 @@ const hundredths = (value: number): string => String(Math.round(value * 100) / 1
 const minutes = (min: number | null): string => (min === null ? 'no norm' : `${hundredths(min)} min`);
 
 const percent = (value: number): string => `${hundredths(value)} %`;
+
+/** Where it is said whether the firm is registered for VAT. */
+const VAT_HREF = '/firm?part=firm';
 
 /** Where the hourly rate is set. */
 const RATE_HREF = '/firm?part=labour';
@@ -108,7 +112,7 @@ export class PriceStep extends LitElement {
           totals.contingencyPence,
         )}
         ${row('Net', '', totals.netPence, true)}
-        ${row('VAT', price.vat === 'not-registered' ? 'not registered: none charged' : percent(price.vatPercent), totals.vatPence)}
+        ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>`, totals.vatPence)}
         ${row('To pay', '', totals.grossPence, true)}
       </tbody>
     </table>`;
@@ -124,7 +128,7 @@ export class PriceStep extends LitElement {
     const { lowPence, typicalPence, highPence } = settled.range;
     return html`<h3>How far it may move</h3>
       <p class="hint">
-        From ${pounds(lowPence)} to ${pounds(highPence)}, with VAT: ${pounds(typicalPence - lowPence)} below the price
+        From ${pounds(lowPence)} to ${pounds(highPence)}, ${settled.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT'}: ${pounds(typicalPence - lowPence)} below the price
         and ${pounds(highPence - typicalPence)} above it. What makes that up:
       </p>
       <table>

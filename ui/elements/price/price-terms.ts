@@ -54,6 +54,7 @@ export class PriceTerms extends LitElement {
 
   override render(): TemplateResult {
     const { terms } = this.view.job;
+    const registered = this.view.library.terms.vat !== 'not-registered';
     return html`<choice-field
         label="Labour level"
         .value=${terms.labour}
@@ -66,7 +67,9 @@ export class PriceTerms extends LitElement {
       ></choice-field>
       <choice-field
         label="VAT"
-        .value=${terms.vat}
+        .help=${registered ? '' : 'None is charged while the firm is not registered; then this counts again'}
+        ?disabled=${!registered}
+        .value=${registered ? terms.vat : 'not-registered'}
         .options=${vatChoices}
         .empty=${null}
         @field-change=${(event: CustomEvent<FieldChange<Terms['vat']>>) => {

@@ -5,10 +5,15 @@ export const labourLevels = [
   { value: 'high', label: 'High: awkward, much in the way' },
 ] as const;
 
-/** How VAT is charged, as people choose it. */
-export const vatChoices = [
+/** The rates of VAT of a firm that is registered. */
+export const vatRates = [
   { value: 'standard', label: 'Standard rate, 20 %' },
   { value: 'reduced', label: 'Reduced rate, 5 %' },
   { value: 'zero', label: 'Zero rate' },
+] as const;
+
+/** How VAT is charged on a job, as people choose it. */
+export const vatChoices = [
+  ...vatRates,
   { value: 'not-registered', label: 'Not registered: none charged' },
 ] as const;

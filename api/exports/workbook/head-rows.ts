@@ -1,0 +1,75 @@
+import { demoMarksOf, demoNotice, demoShare, demoShareWords } from '#engine/demo-marks.ts';
+import { agreedTerms } from '#engine/price/agreed-terms.ts';
+import type { Complies } from '#engine/schemes/estimate-result.ts';
+import type { SummaryRow } from './summary-row.ts';
+import type { WorkbookContext } from './workbook-context.ts';
+
+/** How far the checks got, in words; nothing is called safe or certified. */
+export const compliesWords: Readonly<Record<Complies, string>> = {
+  yes: 'No failure found by the checks made',
+  no: 'Fails: see the checks',
+  'not-proven': 'Not proven: the survey leaves checks open',
+};
+
+/** What stands where nobody has said it yet. */
+const NOT_GIVEN = 'not given';
+
+const given = (text: string): string => (text.trim() === '' ? NOT_GIVEN : text);
+
+/** Lines of an address in one. */
+const inOneLine = (lines: readonly string[]): string => lines.filter((line) => line.trim() !== '').join(', ');
+
+/** The day that comes so many days after another, both ISO. */
+export function dayAfter(isoDate: string, days: number): string {
+  const day = new Date(`${isoDate}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() + days);
+  return day.toISOString().slice(0, 10);
+}
+
+function validityRow({ estimate, scheme, library }: WorkbookContext): SummaryRow {
+  const { validDays } = agreedTerms(scheme.worked.job.terms, library.terms);
+  if (validDays === null) return { label: 'Price holds until', value: NOT_GIVEN };
+  const value = dayAfter(estimate.date, validDays);
+  return { label: 'Price holds until', value, remark: `${validDays} days from its date` };
+}
+
+function firmRows({ library, scheme }: WorkbookContext): readonly SummaryRow[] {
+  const { firm } = library;
+  const number = firm.vatNumber === undefined ? 'VAT number not given' : `VAT number ${firm.vatNumber}`;
+  const vat = scheme.price.vat === 'not-registered' ? 'No VAT is charged' : number;
+  return [
+    { label: 'Firm', value: given(firm.name), remark: given(inOneLine(firm.address)) },
+    { label: 'Contact', value: given(firm.contact), remark: vat },
+  ];
+}
+
+function demoRows({ estimate, scheme, library }: WorkbookContext): readonly SummaryRow[] {
+  const demoNote = demoNotice(demoMarksOf(estimate.schemes, library));
+  if (demoNote === null) return [];
+  const remark = [...demoShareWords(demoShare(scheme, library)), 'Put your own in.'].join(' ');
+  return [{ label: 'Mind', value: demoNote, remark }];
+}
+
+/** What the workbook is of: job, customer, firm, scheme, date and how long it holds; what is missing is said. */
+export function headRows(context: WorkbookContext): readonly SummaryRow[] {
+  const { estimate, scheme, library, state } = context;
+  const { site } = scheme.worked.job;
+  return [
+    ...demoRows(context),
+    { label: 'Reference', value: given(estimate.reference) },
+    { label: 'Customer', value: given(site.customer) },
+    { label: 'Address of the job', value: given(inOneLine(site.address)) },
+    { label: 'Date', value: estimate.date },
+    validityRow(context),
+    ...firmRows(context),
+    {
+      label: 'State',
+      value: state,
+      remark: 'On screen and on paper the same: the same job, to the last fact',
+    },
+    { label: 'Scheme', value: scheme.name },
+    { label: 'Price list', value: library.prices.date, remark: library.prices.source },
+    { label: 'Checks', value: compliesWords[scheme.complies] },
+    { label: 'Edition', value: estimate.edition, remark: estimate.editionNote },
+  ];
+}
