@@ -4,7 +4,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** The work is done dead: everything that may feed the board can be shut off and locked. */
 export const isolation = rule({
   id: 'SU6',
-  title: 'Every source can be isolated before work',
+  title: 'Isolation of every source',
   source: 'Electricity at Work Regulations 1989, 14; HSE GS38; common practice',
   messages: {
     otherSources:
