@@ -10,6 +10,7 @@ import {
 import { checklist } from '#engine/rules/checklist.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { setBoardFact } from '../../edits/boards.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { type JobEdit, send } from '../../job-events.ts';
@@ -112,6 +113,7 @@ export class AsFoundStep extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.tapped = null;
     this.open = new Set();
     this.waiting = null;

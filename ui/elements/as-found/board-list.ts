@@ -1,5 +1,6 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Board } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addBoard, putRcd, removeRcd, setBoardFact } from '../../edits/boards.ts';
 import { removeBoard } from '../../edits/remove-things.ts';
 import { send } from '../../job-events.ts';
@@ -30,6 +31,7 @@ export class BoardList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.placing = null;
   }
 

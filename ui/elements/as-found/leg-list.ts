@@ -3,6 +3,7 @@ import { endWords } from '#drawing/end-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Cable, End } from '#model/cable.ts';
 import type { Circuit, Leg } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addLeg } from '../../edits/legs.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -30,6 +31,11 @@ export class LegList extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
+
+  constructor() {
+    super();
+    keepFocus(this);
+  }
 
   override render(): TemplateResult {
     const { circuits } = this.view.job;

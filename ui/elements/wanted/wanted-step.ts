@@ -10,6 +10,7 @@ import {
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
 import { send } from '../../job-events.ts';
@@ -82,6 +83,7 @@ export class WantedStep extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.tapped = null;
     this.kind = 'socket-twin';
     this.waiting = null;
