@@ -14,7 +14,7 @@ const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
   'bond-upgrade': 'Main bond',
   're-box': 'Deeper box',
   'single-to-twin': 'Single made twin',
-  'lower-device': 'Smaller device',
+  'lower-device': 'Smaller protective device',
   'new-board': 'New board',
 };
 

@@ -3,14 +3,14 @@ import type { JobEdit } from '../job-events.ts';
 
 /** The kinds of remedy in words. */
 export const remedyNames: Readonly<Record<Remedy['kind'], string>> = {
-  rcbo: 'RCBO in place of the device',
+  rcbo: 'RCBO in place of the protective device',
   'rcd-enclosure': 'RCD in an enclosure beside the board',
   'rcd-unit': 'Fused unit with RCD',
   'rcd-outlet': 'Outlet with RCD',
   'bond-upgrade': 'New main bond',
   're-box': 'Deeper back box',
   'single-to-twin': 'Single made twin',
-  'lower-device': 'Smaller device',
+  'lower-device': 'Smaller protective device',
   'new-board': 'New board',
 };
 

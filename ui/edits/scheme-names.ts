@@ -1,5 +1,5 @@
 import type { Job } from '#model/job.ts';
-import type { Connection } from '#model/scheme.ts';
+import type { Connection, Remedy, Scheme } from '#model/scheme.ts';
 import type { JobChange } from '../job-events.ts';
 
 /** What a scheme is called that joins nothing. */
@@ -37,13 +37,38 @@ const ways: readonly {
   },
 ];
 
-/** A scheme's name by what it does: "2 spurs and a fused branch". */
-export function plainSchemeName(connections: readonly Connection[]): string {
-  const parts = ways.flatMap(({ is, one, many }) => {
-    const count = connections.filter(is).length;
-    if (count === 0) return [];
-    return [count === 1 ? one : `${count} ${many}`];
-  });
+/** What kinds of remedy a scheme can bring along, one and several, in the order in which a name tells them. */
+const remedies: Readonly<Record<Remedy['kind'], readonly [one: string, many: string]>> = {
+  rcbo: ['an RCBO', 'RCBOs'],
+  'rcd-enclosure': ['an RCD beside the board', 'RCDs beside the board'],
+  'rcd-unit': ['a fused unit with RCD', 'fused units with RCD'],
+  'rcd-outlet': ['an outlet with RCD', 'outlets with RCD'],
+  'lower-device': ['a smaller protective device', 'smaller protective devices'],
+  'new-board': ['a new board', 'new boards'],
+  'bond-upgrade': ['a new main bond', 'new main bonds'],
+  're-box': ['a deeper box', 'deeper boxes'],
+  'single-to-twin': ['a single made twin', 'singles made twin'],
+};
+
+const tell = (count: number, one: string, many: string): readonly string[] => {
+  if (count === 0) return [];
+  return [count === 1 ? one : `${count} ${many}`];
+};
+
+/** What of a scheme its name tells. */
+export interface NamedBy {
+  readonly connections: readonly Connection[];
+  readonly remedies: readonly Remedy[];
+}
+
+/** A scheme's name by all that it does: "2 spurs, a fused branch and an RCBO". */
+export function plainSchemeName({ connections, remedies: taken }: NamedBy): string {
+  const parts = [
+    ...ways.flatMap(({ is, one, many }) => tell(connections.filter(is).length, one, many)),
+    ...Object.entries(remedies).flatMap(([kind, [one, many]]) =>
+      tell(taken.filter((remedy) => remedy.kind === kind).length, one, many),
+    ),
+  ];
   const last = parts.pop();
   if (last === undefined) return BLANK_NAME;
   const name = parts.length === 0 ? last : `${parts.join(', ')} and ${last}`;
@@ -53,12 +78,26 @@ export function plainSchemeName(connections: readonly Connection[]): string {
 /** What a plain name may be followed by and still be nobody's own. */
 const plainEnding = /^( \(copy\))*( \d+)?$/;
 
-/** What follows a scheme's plain name; null where somebody has named the scheme. */
-function endingOf(name: string, connections: readonly Connection[]): string | null {
-  const plain = plainSchemeName(connections);
+/** What follows a scheme's plain name; null where the name is another. */
+function endingOf(name: string, named: NamedBy): string | null {
+  const plain = plainSchemeName(named);
   const ending = name.slice(plain.length);
   return name.startsWith(plain) && plainEnding.test(ending) ? ending : null;
 }
+
+/** True where a scheme is called by what it does. */
+const isPlainlyNamed = (scheme: NamedBy & Pick<Scheme, 'name'>): boolean =>
+  endingOf(scheme.name, scheme) !== null;
+
+/** True where a name tells what the scheme does, and perhaps what for: "A fused branch for the lounge". */
+export function tellsAll(scheme: NamedBy & Pick<Scheme, 'name'>): boolean {
+  const plain = plainSchemeName(scheme);
+  return scheme.name.startsWith(plain) && !/^(,| and )/.test(scheme.name.slice(plain.length));
+}
+
+/** The same for a scheme as it was; names used to tell connections alone, and jobs are stored with such names. */
+const oldEndingOf = ({ name, connections, remedies }: Scheme): string | null =>
+  endingOf(name, { connections, remedies }) ?? endingOf(name, { connections, remedies: [] });
 
 /** A name that no other has: "A spur", "A spur 2", "A spur 3". */
 export function freeName(name: string, taken: readonly string[]): string {
@@ -80,9 +119,9 @@ export const withTrueNames =
     for (const scheme of draft.schemes) {
       const old = before.schemes.find(({ id }) => id === scheme.id);
       if (old === undefined || old.name !== scheme.name) continue;
-      const ending = endingOf(old.name, old.connections);
-      const plain = plainSchemeName(scheme.connections);
-      if (ending === null || endingOf(scheme.name, scheme.connections) !== null) continue;
+      const ending = oldEndingOf(old);
+      if (ending === null || isPlainlyNamed(scheme)) continue;
+      const plain = plainSchemeName(scheme);
       const copied = ending.replace(/ \d+$/, '');
       const others = draft.schemes.filter(({ id }) => id !== scheme.id).map(({ name }) => name);
       scheme.name = freeName(`${plain}${copied}`, others);

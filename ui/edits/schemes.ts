@@ -30,7 +30,7 @@ const blankScheme = (name: string, connections: readonly Connection[] = []): Sch
 /** The name of a new scheme, by what it does. */
 const newName = ({ schemes }: Job, connections: readonly Connection[]): string =>
   freeName(
-    plainSchemeName(connections),
+    plainSchemeName({ connections, remedies: [] }),
     schemes.map(({ name }) => name),
   );
 

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { outcomeWords } from '#drawing/marks.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { addRemedy } from '../edits/add-remedy.ts';
+import { remedyNames } from '../edits/remedies.ts';
 import { send } from '../job-events.ts';
 import type { PlanView } from '../job-view.ts';
 import { pounds } from '../written.ts';
@@ -169,8 +170,11 @@ export class FindingCard extends LitElement {
   }
 
   #addFix(): void {
-    const { fix, title } = this.finding;
-    if (fix !== null && this.schemeId !== null) send(this, 'job-edit', addRemedy(this.schemeId, fix, title));
+    const { fix } = this.finding;
+    if (fix === null || this.schemeId === null) return;
+    // Its button goes with the remedy taken; the place in the list stays, whatever comes to stand there.
+    this.renderRoot.querySelector<HTMLElement>('.card')?.focus({ preventScroll: true });
+    send(this, 'job-edit', addRemedy(this.schemeId, fix, remedyNames[fix.kind]));
   }
 
   #show(): void {

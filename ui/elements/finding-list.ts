@@ -3,6 +3,7 @@ import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
+import { keepFocus } from '../controllers/keep-focus.ts';
 import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
 import './finding-card.ts';
@@ -54,6 +55,7 @@ export class FindingList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.opened = new Set();
     this.findings = [];
   }

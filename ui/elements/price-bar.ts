@@ -86,7 +86,7 @@ export class PriceBar extends LitElement {
           scheme === null
             ? html`<b>No price yet</b><small>Price and checks</small>`
             : html`<b>${pounds(scheme.totals.grossPence)}</b
-                ><small>${wholePounds(scheme.range.lowPence)} to ${wholePounds(scheme.range.highPence)}</small>`
+                ><small>Range ${wholePounds(scheme.range.lowPence)} to ${wholePounds(scheme.range.highPence)}</small>`
         }
       </span>
       ${shownCounts.map((outcome) => this.#count(outcome))}

@@ -27,11 +27,30 @@ export const priceBlockCss = css`
   .missing {
     margin: 6px 0 0;
   }
+  .range-of {
+    margin: 6px 0 0;
+    font-size: 0.8125rem;
+    line-height: 1.3;
+    color: var(--block-soft);
+  }
+  .ways {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 16px;
+    margin: 4px 0 0;
+    font-size: 0.8125rem;
+  }
+  .ways a {
+    display: inline-flex;
+    align-items: center;
+    min-height: 32px;
+    color: var(--block-ink);
+  }
   .range {
     display: flex;
     gap: 9px;
     align-items: center;
-    margin-top: 4px;
+    margin-top: 2px;
     font-size: 0.8125rem;
     color: var(--block-soft);
   }
@@ -65,12 +84,15 @@ export const priceBlockCss = css`
     fill: #9fb0b8;
   }
   .bar .part3 {
+    fill: #c6b26b;
+  }
+  .bar .part4 {
     fill: #64737c;
   }
   dl {
-    display: flex;
-    gap: 10px;
-    justify-content: space-between;
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(92px, 1fr));
+    gap: 4px 10px;
     margin: 0;
     font-size: 0.8125rem;
     line-height: 1.35;
@@ -87,6 +109,9 @@ export const priceBlockCss = css`
   }
   dl .part2 {
     border-color: #9fb0b8;
+  }
+  dl .part3 {
+    border-color: #c6b26b;
   }
   dt {
     color: var(--block-soft);
@@ -140,5 +165,11 @@ export const priceBlockCss = css`
   button b {
     flex: none;
     font: 600 0.875rem / 1.3 var(--drawing-font);
+  }
+  @media (max-width: 700px) {
+    button,
+    .ways a {
+      min-height: 44px;
+    }
   }
 `;

@@ -1,21 +1,16 @@
 import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
 import type { PriceRange, Totals } from '#engine/price/totals.ts';
-import type { Outcome } from '#engine/rules/finding.ts';
-import type { Complies, OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { hrefOf } from '../controllers/router.ts';
 import { send } from '../job-events.ts';
-import type { JobView } from '../job-view.ts';
+import type { JobView, Step } from '../job-view.ts';
 import { areLit } from '../lit-things.ts';
 import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { priceBlockCss } from './price-block-styles.ts';
 import { partsOfPrice } from './price-parts.ts';
 import { controlsCss } from './shared-styles.ts';
-
-const verdicts: Readonly<Record<Complies, readonly [mark: Outcome, words: string]>> = {
-  yes: ['passes', 'This scheme fails no check'],
-  no: ['fails', 'Fails checks: it may not go ahead'],
-  'not-proven': ['not-proven', 'Not proven: too little is known'],
-};
+import { verdictOf } from './verdict.ts';
 
 /** How many open questions are shown: the dearest. */
 const MOST_QUESTIONS = 3;
@@ -61,36 +56,66 @@ export class PriceBlock extends LitElement {
   }
 
   #price(scheme: SchemeEstimate): TemplateResult {
-    const { totals, range, complies } = scheme;
+    const { totals, range } = scheme;
     const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
-    const [mark, words] = verdicts[complies];
+    const { outcome, words } = verdictOf(scheme);
     return html`<p class="whose">${scheme.name}</p>
       <p class="total">
         ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
       </p>
-      ${rangeStrip(range)} ${bar(totals)}
+      ${rangeStrip(range, vat)} ${bar(totals)}
       <dl>
-        ${partsOfPrice(totals).map(
-          ({ words: name, pence }, index) => html`<div class=${`part${index}`}>
-            <dt>${name}</dt>
-            <dd>${wholePounds(pence)}</dd>
-          </div>`,
+        ${partsOfPrice(totals).map(({ words: name, pence }, index) =>
+          pence === 0
+            ? nothing
+            : html`<div class=${`part${index}`}>
+                <dt>${name}</dt>
+                <dd>${pounds(pence)}</dd>
+              </div>`,
         )}
       </dl>
-      <p class="verdict"><outcome-mark .outcome=${mark}></outcome-mark>${words}</p>
+      <p class="verdict"><outcome-mark .outcome=${outcome}></outcome-mark><span>${words}</span></p>
       ${this.#questions(scheme)}`;
   }
 
   /** While something moves, what the questions are worth is that of before. */
   #questions(scheme: SchemeEstimate): TemplateResult | typeof nothing {
     const { moving, estimate } = this.view;
-    const before = estimate.schemes.find(({ id }) => id === scheme.id);
-    const questions = (moving ? (before ?? scheme) : scheme).openQuestions.slice(0, MOST_QUESTIONS);
-    if (questions.length === 0) return nothing;
-    return html`<h2>To narrow the range</h2>
+    const { openQuestions, range } =
+      (moving ? estimate.schemes.find(({ id }) => id === scheme.id) : null) ?? scheme;
+    if (range.highPence <= range.lowPence) return nothing;
+    const shown = openQuestions.slice(0, MOST_QUESTIONS);
+    const more = openQuestions.length - shown.length;
+    return html`<h2>
+        ${
+          shown.length === 0
+            ? 'Nothing left to answer narrows it: the rest is pace of work and quantities'
+            : 'To narrow the range, find out'
+        }
+      </h2>
       <ul>
-        ${questions.map((question) => html`<li>${this.#question(question)}</li>`)}
-      </ul>`;
+        ${shown.map((question) => html`<li>${this.#question(question)}</li>`)}
+      </ul>
+      <p class="ways">
+        ${openQuestions.some(({ question }) => question !== 'places') ? this.#link('as-found', more > 0 ? `Answer these and ${more} more` : 'Answer in As found') : nothing}
+        ${this.#placeLink(openQuestions)} ${this.#link('price', 'What the range is made of')}
+      </p>`;
+  }
+
+  #placeLink(questions: readonly OpenQuestion[]): TemplateResult | typeof nothing {
+    const asked = questions.find(({ question }) => question === 'places')?.subjects ?? [];
+    const points = this.view.job.points.filter(({ id }) => asked.includes(id));
+    const point = points.find(({ status }) => status === 'wanted') ?? points[0];
+    if (point === undefined) return nothing;
+    return this.#link(point.status === 'wanted' ? 'wanted' : 'as-found', `Place ${point.label}`, point.id);
+  }
+
+  #link(step: Step, words: string, on: string | null = null): TemplateResult | typeof nothing {
+    const { job, scheme, storeyId } = this.view;
+    if (this.view.step === step && on === null) return nothing;
+    const looked = { scheme: scheme?.id ?? null, storey: storeyId === '' ? null : storeyId, on };
+    const href = hrefOf({ jobId: job.id, step, compare: false, a: null, b: null, ...looked });
+    return html`<a href=${href}>${words}</a>`;
   }
 
   #question({ words, worthPence, subjects }: OpenQuestion): TemplateResult {
@@ -105,11 +130,15 @@ export class PriceBlock extends LitElement {
 }
 
 /** The range as a strip with the price on it: low, typical, high. */
-function rangeStrip({ lowPence, typicalPence, highPence }: PriceRange): TemplateResult | typeof nothing {
+function rangeStrip(
+  { lowPence, typicalPence, highPence }: PriceRange,
+  vat: string,
+): TemplateResult | typeof nothing {
   const width = highPence - lowPence;
   if (width <= 0) return nothing;
   const at = (100 * (typicalPence - lowPence)) / width;
-  return html`<div class="range">
+  return html`<p class="range-of">Likely range, ${vat}</p>
+  <div class="range">
     <span>${wholePounds(lowPence)}</span>
     <svg viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true">
       ${svg`<rect class="track" x="0" y="5" width="100" height="2"/><rect class="ends" x="0" y="2" width="0.8" height="8"/><rect class="ends" x="99.2" y="2" width="0.8" height="8"/><rect class="now" x=${Math.min(98, Math.max(0, at - 1))} y="0" width="2" height="12"/>`}

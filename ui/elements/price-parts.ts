@@ -6,10 +6,11 @@ export interface PricePart {
   readonly pence: number;
 }
 
-/** A price as the four stretches of its bar; they add up to what is to be paid. */
+/** A price as the stretches of its bar; they add up to what is to be paid, to the penny. */
 export const partsOfPrice = (totals: Totals): readonly PricePart[] => [
   { words: 'Materials', pence: totals.materialsPence },
   { words: 'Labour', pence: totals.labourPence },
-  { words: 'Other', pence: totals.otherPence + totals.contingencyPence },
+  { words: 'Other sums', pence: totals.otherPence },
+  { words: 'Contingency', pence: totals.contingencyPence },
   { words: 'VAT', pence: totals.vatPence },
 ];

@@ -5,6 +5,7 @@ import { send } from '../job-events.ts';
 import { counted, hoursWritten, metresShort, pounds } from '../written.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
+import { verdictOf } from './verdict.ts';
 
 /** One scheme as a card: name, price, cable, joints, hours, what it fails, and its price as a bar. */
 export class SchemeCard extends LitElement {
@@ -63,16 +64,18 @@ export class SchemeCard extends LitElement {
         font-weight: 600;
         color: var(--ink);
       }
-      .fails,
-      .asks {
+      .verdict {
         display: inline-flex;
         gap: 5px;
         align-items: center;
-        color: var(--fail);
+        color: var(--ask);
         font: 600 0.875rem / 1.25 var(--drawing-font);
       }
-      .asks {
-        color: var(--ask);
+      .verdict.fails {
+        color: var(--fail);
+      }
+      .verdict.passes {
+        color: var(--pass);
       }
       svg.bar {
         display: block;
@@ -118,7 +121,9 @@ export class SchemeCard extends LitElement {
       <span class="name">${scheme.name}</span>
       <span class="facts"
         ><span>${typicalRuns > 0 ? 'about ' : nothing}<b>${metresShort(cableMm)}</b> cable</span><span>${counted(joints, 'joint')}</span
-        ><span><b>${hoursWritten(scheme.totals.hours)}</b></span></span
+        ><span><b>${hoursWritten(scheme.totals.hours)}</b></span>${
+          this.cheapest ? html`<span>cheapest that may go ahead</span>` : nothing
+        }</span
       >
       <svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
         ${svg`<rect class="ground" width="100" height="4"/><rect class=${scheme.complies === 'no' ? 'failing' : 'price'} width=${width} height="4"/>`}
@@ -126,18 +131,12 @@ export class SchemeCard extends LitElement {
     </button>`;
   }
 
-  /** What fails, or is not proven, or that there is no cheaper one that may go ahead. */
-  #verdict(): TemplateResult | typeof nothing {
-    const { complies, findings } = this.scheme;
-    if (complies === 'no') {
-      const failing = findings.filter((finding) => finding.outcome === 'fails' && finding.gates).length;
-      return html`<span class="fails"
-        ><outcome-mark outcome="fails"></outcome-mark>Fails ${failing > 1 ? `${failing} checks` : ''}</span
-      >`;
-    }
-    if (complies === 'not-proven')
-      return html`<span class="asks"><outcome-mark outcome="not-proven"></outcome-mark>Not proven</span>`;
-    return this.cheapest ? html`<span class="hint">Cheapest that may go ahead</span>` : nothing;
+  /** The gravest thing that the checks leave open, in shape and word. */
+  #verdict(): TemplateResult {
+    const { outcome, short } = verdictOf(this.scheme);
+    return html`<span class=${`verdict ${outcome}`}
+      ><outcome-mark .outcome=${outcome}></outcome-mark>${short}</span
+    >`;
   }
 }
 customElements.define('scheme-card', SchemeCard);

@@ -13,7 +13,7 @@ type Message = 'behind' | 'unswitched';
 /** An appliance can be parted from its supply without pulling it out. */
 export const applianceIsolation = rule<Message>({
   id: 'PO10',
-  title: 'Appliances can be isolated in place',
+  title: 'Isolation of appliances',
   source: 'BS 7671 132.10, 537.3; IET guide to the Building Regulations',
   messages: {
     behind:

@@ -11,7 +11,7 @@ type Message = 'fitted' | 'newWithout' | 'newUnknown' | 'foundWithout' | 'recomm
 /** Arc fault detection by the kind of premises. */
 export const arcFault = rule<Message>({
   id: 'PR1',
-  title: 'Arc fault detection where the premises ask for it',
+  title: 'Arc fault detection',
   source: 'BS 7671:2018+A2:2022 421.1.7',
   messages: {
     fitted: 'Arc fault detection is recorded for the socket circuits.',

@@ -13,7 +13,7 @@ type Message = 'within' | 'over' | 'notTold' | 'deviceNotTold';
 /** The floor area that one socket circuit serves, by its shape. */
 export const areaServed = rule<Message>({
   id: 'RG3',
-  title: 'The floor area of one socket circuit',
+  title: 'Floor area of one socket circuit',
   source: 'IET On-Site Guide Appendix H, BS 7671 Appendix 15 (guidance; said to be softened since)',
   messages: {
     within: '{circuit} serves {actual} m² of {limit} m².',

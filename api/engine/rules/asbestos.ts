@@ -4,7 +4,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** Buildings from before 2000 may hold asbestos where one drills. */
 export const asbestos = rule({
   id: 'SC3',
-  title: 'Asbestos is asked about before drilling',
+  title: 'Asbestos',
   source: 'Control of Asbestos Regulations 2012; HSE guidance',
   applies: ({ job }) => job.site.builtBefore2000 !== false,
   messages: {

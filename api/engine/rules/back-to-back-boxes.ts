@@ -11,7 +11,7 @@ const APART_MM = 150;
 /** Flush boxes do not stand opposite each other in one wall. */
 export const backToBackBoxes = rule({
   id: 'BX4',
-  title: 'Flush boxes do not stand back to back',
+  title: 'Flush boxes back to back',
   source: 'common practice; Approved Document E for separating walls',
   messages: {
     separating:

@@ -9,7 +9,7 @@ const APART_MM = 150;
 /** No two chases are cut opposite each other in one wall. */
 export const backToBackChases = rule({
   id: 'RT5',
-  title: 'Chases are not cut back to back',
+  title: 'Chases back to back',
   source: 'Approved Document A, section 2C',
   messages: {
     opposite: 'The cables to {names} are chased opposite each other into {wall}.',

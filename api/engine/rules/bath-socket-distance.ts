@@ -14,7 +14,7 @@ type Message = 'far' | 'disputed' | 'near' | 'notDrawn';
 /** Socket-outlets stand away from baths and showers of their room. */
 export const bathSocketDistance = rule<Message>({
   id: 'PO6',
-  title: 'Socket-outlets stand 2.5 m from a bath or shower',
+  title: 'Distance of socket-outlets from a bath or shower',
   source: 'BS 7671 701.512.3',
   messages: {
     far: '{actual} mm from the edge of zone 1; {limit} mm is asked for.',

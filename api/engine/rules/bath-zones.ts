@@ -9,7 +9,7 @@ type Message = 'outside' | 'inZone' | 'shaverInZone1' | 'outletInZone' | 'notDra
 /** Switches and fused units stand outside the zones of a bath or shower. */
 export const bathZones = rule<Message>({
   id: 'PO7',
-  title: 'Accessories stand outside the zones of a bath or shower',
+  title: 'Zones of a bath or shower',
   source: 'BS 7671 701.32, 701.512.3',
   messages: {
     outside: '{actual} mm from the edge of zone 1; the zones end at {limit} mm.',

@@ -9,7 +9,7 @@ type Message = 'covered' | 'missing' | 'unknown' | 'needed';
 /** Circuits of a room with a bath or shower are behind an RCD. */
 export const bathroomRcd = rule<Message>({
   id: 'PO8',
-  title: 'Circuits of a room with a bath or shower have 30 mA RCD protection',
+  title: 'RCD for rooms with a bath or shower',
   source: 'BS 7671 701.411.3.3',
   messages: {
     covered: 'The circuit that serves this room is behind an RCD of {limit} mA or less.',

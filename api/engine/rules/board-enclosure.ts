@@ -4,7 +4,7 @@ import { rule } from './rule.ts';
 /** A consumer unit that does not burn is asked for when one is fitted, not when a point is added. */
 export const boardEnclosure = rule({
   id: 'PR3',
-  title: 'Consumer units in homes do not burn',
+  title: 'Enclosure of the board',
   source: 'BS 7671 421.1.201',
   applies: ({ scheme }) => scheme !== null,
   messages: {

@@ -31,7 +31,7 @@ type Bond = Supply['bonding'][number];
 /** Main bonds that are there are thick enough. */
 export const bondSize = rule<Message>({
   id: 'SU3',
-  title: 'Main bonds are thick enough',
+  title: 'Size of main bonds',
   source: 'BS 7671 544.1.1, Table 54.8',
   messages: {
     enough: 'The bond to {service} is {actual} mm²; {limit} mm² is asked for.',

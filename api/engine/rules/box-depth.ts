@@ -8,7 +8,7 @@ type Message = 'enough' | 'tight' | 'newTooShallow' | 'tooShallow' | 'assumed' |
 /** Back boxes hold their accessory and its conductors without crushing. */
 export const boxDepth = rule<Message>({
   id: 'BX1',
-  title: 'Back boxes are deep enough for accessory and conductors',
+  title: 'Depth of back boxes',
   source: 'common practice; the accessory’s instruction sheet (BS 7671 134.1.1, 522.8)',
   messages: {
     enough: 'The box is {actual} mm deep; {limit} mm is wanted for {cables}.',

@@ -3,7 +3,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** Flush boxes in walls shared with the neighbours let sound and fire through. */
 export const boxInPartyWall = rule({
   id: 'BX3',
-  title: 'No flush boxes in party walls',
+  title: 'Flush boxes in party walls',
   source: 'BS 7671 527.2; Approved Document E',
   messages: {
     flush:

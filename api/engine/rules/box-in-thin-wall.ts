@@ -8,7 +8,7 @@ const COAT_MM = 13;
 /** Boxes leave enough of the wall behind them. */
 export const boxInThinWall = rule({
   id: 'BX2',
-  title: 'Boxes leave enough of the wall behind them',
+  title: 'Boxes in thin walls',
   source: 'common practice',
   messages: {
     fits: 'The box reaches {actual} mm into the wall, of {limit} mm that may be used.',

@@ -13,7 +13,7 @@ type Message = 'within' | 'below' | 'unknown';
 /** The device breaks the greatest fault current that can flow where it is. */
 export const breakingCapacity = rule<Message>({
   id: 'BC1',
-  title: 'The device breaks the fault current',
+  title: 'Breaking capacity',
   source: 'BS 7671 434.5.1, 536.4.201',
   messages: {
     within: 'The device of {circuit} breaks {limit} kA; {actual} kA can flow {where}.',

@@ -18,7 +18,7 @@ type Message = 'within' | 'tooLittle' | 'methodUnknown' | 'thin';
 /** Behind a fused unit the cable carries at least what the fuse lets through. */
 export const cableAfterFuse = rule<Message>({
   id: 'CA2',
-  title: 'The cable after a fuse carries what the fuse lets through',
+  title: 'Cable after a fuse',
   source: 'BS 7671 433.1.1, Table 4D5; Appendix 15 for the least area',
   messages: {
     within: 'The cable to {to} carries {actual} A as installed ({how}) behind a {limit} A fuse.',

@@ -4,7 +4,7 @@ import { rule } from './rule.ts';
 /** Which certificate the work ends with. */
 export const certificate = rule({
   id: 'NT2',
-  title: 'The work ends with the right certificate',
+  title: 'Certificate for the work',
   source: 'BS 7671 644, Appendix 6',
   applies: ({ scheme }) => scheme !== null,
   messages: {

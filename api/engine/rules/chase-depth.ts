@@ -25,7 +25,7 @@ type Message = 'within' | 'tooDeep' | 'depthUnknown' | 'hollow';
 /** Chases leave the wall strong enough. */
 export const chaseDepth = rule<Message>({
   id: 'RT4',
-  title: 'Chases are no deeper than the wall allows',
+  title: 'Depth of chases',
   source: 'Approved Document A, section 2C',
   messages: {
     within: 'The chase goes {actual} mm into a leaf of {leaf} mm; up to {limit} mm is allowed.',

@@ -8,7 +8,7 @@ import { nameOf } from './wiring.ts';
 /** What a scheme asks for can be done with what is there. */
 export const connectionPossible = rule<EditProblem['code']>({
   id: 'CN1',
-  title: 'Every connection can be made as written',
+  title: 'Connections as written',
   source: 'the job itself: what is there against what the scheme asks for',
   messages: {
     'leg-gone':

@@ -4,7 +4,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** Who does not own the building asks its owner first. */
 export const consent = rule({
   id: 'PR4',
-  title: 'The owner of the building consents',
+  title: 'Consent of the owner',
   source: 'common practice',
   messages: {
     given: 'The owner’s consent is recorded.',

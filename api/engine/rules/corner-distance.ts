@@ -11,7 +11,7 @@ const SCOTLAND_MM = 350;
 /** New outlets are not tucked into corners. */
 export const cornerDistance = rule({
   id: 'PO2',
-  title: 'Outlets keep clear of inside corners',
+  title: 'Distance from inside corners',
   source: 'Approved Document M, M4(2) dwellings; Scottish Technical Handbook 4.8.5',
   messages: {
     clear: '{actual} mm from the nearest inside corner.',

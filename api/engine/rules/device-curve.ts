@@ -8,7 +8,7 @@ const lessSensitive: ReadonlySet<string> = new Set(['C', 'D', '2', '3']);
 /** Breakers of the slower types ask more of the fault loop. */
 export const deviceCurve = rule({
   id: 'DV4',
-  title: 'The type of the breaker suits the fault loop',
+  title: 'Breaker type and fault loop',
   source: 'BS 7671 411.4, Table 41.3',
   messages: {
     lessSensitive:

@@ -18,7 +18,7 @@ type Message =
 /** A fault to earth at any point is disconnected in time. */
 export const disconnects = rule<Message>({
   id: 'ZS1',
-  title: 'Faults are disconnected in time',
+  title: 'Disconnection time',
   source: 'BS 7671 411.3.2, 411.4.4, 411.4.204, 411.5.3, Tables 41.1 to 41.5',
   messages: {
     within: 'Zs at {name} is {actual} Ω warm, of {limit} Ω ({by}); a cold reading is compared with {cold} Ω.',

@@ -16,7 +16,7 @@ type Message = 'enough' | 'small' | 'unknown';
 /** The earthing conductor is thick enough for the tails. */
 export const earthingConductor = rule<Message>({
   id: 'SU4',
-  title: 'The earthing conductor is thick enough',
+  title: 'Size of the earthing conductor',
   source: 'BS 7671 543.1, Table 54.7',
   // At an electrode, other figures hold.
   applies: ({ job }) => job.supply.earthing !== 'TT',

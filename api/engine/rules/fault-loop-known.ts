@@ -21,7 +21,7 @@ type Message =
 /** Whether new points disconnect in a fault can be judged only where the loop outside the circuit is known. */
 export const faultLoopKnown = rule<Message>({
   id: 'SU7',
-  title: 'The fault loop before the circuit is known',
+  title: 'Fault loop before the circuit',
   source: 'BS 7671 411.4, 411.5.3, 643.7.3',
   messages: {
     unknown: 'The external loop impedance is not known: disconnection of the new points cannot be judged.',

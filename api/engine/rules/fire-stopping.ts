@@ -11,7 +11,7 @@ const SHARED: readonly string[] = ['flat', 'hmo', 'higher-risk', 'student', 'car
 /** Runs through what keeps fire from the neighbours are sealed as the element asks. */
 export const fireStopping = rule({
   id: 'RT7',
-  title: 'Runs through separating walls and floors are sealed against fire',
+  title: 'Fire stopping',
   source: 'BS 7671 527.2; Approved Document B',
   messages: {
     partyWall: 'The run goes through {wall}, a party wall, which keeps fire from the neighbours.',

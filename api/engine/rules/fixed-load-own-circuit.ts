@@ -21,7 +21,7 @@ type Message = 'within' | 'over' | 'farOver' | 'cooker' | 'waterHeater' | 'water
 /** Large fixed loads want a circuit of their own. */
 export const fixedLoadOwnCircuit = rule<Message>({
   id: 'FL1',
-  title: 'Large fixed loads have their own circuit',
+  title: 'Circuits of large fixed loads',
   source: 'IET On-Site Guide Appendix H and BS 7671 Appendix 15 (guidance)',
   messages: {
     within: '{name} draws {actual} W and may share a socket circuit, {limit} W by guidance.',

@@ -14,7 +14,7 @@ type Message = 'within' | 'over' | 'unknown' | 'together';
 /** A fixed load is no more than every cable, fuse and device before it carries. */
 export const fixedLoadWithin = rule<Message>({
   id: 'FL2',
-  title: 'A fixed load stays within the cable and the device that feed it',
+  title: 'Fixed load on its circuit',
   source: 'BS 7671 433.1.1 and 533; which loads run together is a matter of use (common practice)',
   messages: {
     within: '{name} draws {actual} A; of all that feeds it, {what} carries least, {limit} A.',

@@ -26,7 +26,7 @@ type Message =
 /** New cable under a floor keeps away from the nails and screws of its boards and of the ceiling below. */
 export const floorCover = rule<Message>({
   id: 'RT1',
-  title: 'Cable under floors lies 50 mm from the faces that fixings enter',
+  title: 'Cable under floors',
   source: 'BS 7671 522.6.201',
   messages: {
     covered: 'The cable lies {actual} mm from the face of the joists; {limit} mm is asked for.',

@@ -12,7 +12,7 @@ type Message = 'fits' | 'tooMuch' | 'fuseTooSmall' | 'largerThanNeeded' | 'pract
 /** The fuse of a unit carries the fixed load named behind it, and is no larger than it wants. */
 export const fuseByLoad = rule<Message>({
   id: 'FU1',
-  title: 'The fuse fits the fixed load',
+  title: 'Fuse for the fixed load',
   source: 'BS 7671 433.1.1 (In ≥ Ib), BS 1362 ratings; 3 A up to 700 W is common practice',
   messages: {
     fits: 'The fixed load of {watts} W draws {actual} A behind a {limit} A fuse.',

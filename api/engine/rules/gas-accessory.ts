@@ -13,7 +13,7 @@ type Message = 'clear' | 'near' | 'heightUnknown';
 /** Accessories, which may spark, keep away from gas pipes and meters. */
 export const gasAccessory = rule<Message>({
   id: 'PO12',
-  title: 'Accessories stand 150 mm from gas pipes and meters',
+  title: 'Accessories and gas',
   source: 'BS 6891; BS 6400-1',
   messages: {
     clear:

@@ -10,7 +10,7 @@ export const GAS_TO_CABLE_MM = 25;
 /** Cable keeps away from gas pipes. */
 export const gasCable = rule({
   id: 'RT12',
-  title: 'Cable keeps 25 mm from gas pipes',
+  title: 'Cable and gas pipes',
   source: 'BS 6891',
   messages: {
     clear:

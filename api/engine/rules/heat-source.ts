@@ -8,7 +8,7 @@ const HEAT_MM = 100;
 /** Accessories keep away from radiators and other heat. */
 export const heatSource = rule({
   id: 'PO11',
-  title: 'Accessories keep away from heat',
+  title: 'Distance from heat',
   source: 'BS 7671 522.2, 528.3; the distance is common practice',
   messages: { near: 'The plate’s edge is {actual} mm from a {kind}; {limit} mm is usual.' },
   remedies: { near: 'Move it along, or shield it.' },

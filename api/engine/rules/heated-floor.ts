@@ -8,7 +8,7 @@ type Message = 'heated' | 'unknown';
 /** New cable keeps out of heated floors, which drilling and lifting would damage and which warm the cable. */
 export const heatedFloor = rule({
   id: 'RT9',
-  title: 'Runs keep clear of heated floors',
+  title: 'Runs and heated floors',
   source: 'BS 7671 522.1 and 753; common practice',
   messages: {
     heated:

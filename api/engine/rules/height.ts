@@ -15,7 +15,7 @@ type Message = 'within' | 'low' | 'high' | 'matches';
 /** New outlets stand at heights that people can reach, or at those of the outlets beside them. */
 export const height = rule<Message>({
   id: 'PO1',
-  title: 'Outlets stand at reachable heights',
+  title: 'Height of outlets',
   source: 'Approved Documents M and P (new dwellings); Scottish Technical Handbook 4.8.5',
   messages: {
     within: '{actual} mm above floor.',

@@ -4,7 +4,7 @@ import { rule } from './rule.ts';
 /** Pipes and cables in the way are found before walls and floors are cut. */
 export const hiddenServices = rule({
   id: 'RT13',
-  title: 'Hidden pipes and cables are traced before cutting',
+  title: 'Hidden pipes and cables',
   source: 'common practice',
   applies: (facts) => answerTo(facts, 'hidden-services') !== 'traced',
   messages: {

@@ -19,7 +19,7 @@ type Message = 'clear' | 'behind' | 'near';
 /** Accessories are not reached over a hob, nor heated by one. */
 export const hobClearance = rule<Message>({
   id: 'PO5',
-  title: 'Accessories are not above or behind a hob, nor within 300 mm of its side',
+  title: 'Distance from hobs',
   source: 'common practice (no standard gives the distance); BS 7671 522.2',
   messages: {
     clear: 'The plate’s edge is {actual} mm from the hob.',

@@ -7,7 +7,7 @@ type Message = 'low' | 'enough' | 'lowVoltage' | 'hold';
 /** The insulation of what is there is sound before anything is added to it. */
 export const insulationBefore = rule<Message>({
   id: 'ST4',
-  title: 'Insulation is sound before adding',
+  title: 'Insulation before the work',
   source: 'BS 7671 643.3, Table 64',
   messages: {
     low: 'Insulation before the work reads {actual} MΩ; {limit} MΩ is the least.',

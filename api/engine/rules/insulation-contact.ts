@@ -5,7 +5,7 @@ type Message = 'touching' | 'surrounded' | 'insulatedWall';
 /** PVC cable keeps off expanded polystyrene, and thermal insulation lowers what it may carry. */
 export const insulationContact = rule({
   id: 'RT10',
-  title: 'PVC cable keeps off expanded polystyrene',
+  title: 'PVC cable and polystyrene',
   source: 'BS 7671 522.5, 523.9',
   messages: {
     touching:

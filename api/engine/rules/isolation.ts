@@ -7,7 +7,7 @@ type Message = 'otherSources' | 'both' | 'distributor' | 'assumed' | 'unknown';
 /** The work is done dead: everything that may feed the board can be shut off and locked. */
 export const isolation = rule<Message>({
   id: 'SU6',
-  title: 'Every source can be isolated before work',
+  title: 'Isolation of every source',
   source: 'Electricity at Work Regulations 1989, 14; HSE GS38; common practice',
   messages: {
     otherSources:

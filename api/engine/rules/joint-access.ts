@@ -11,7 +11,7 @@ const fitted: ReadonlySet<string> = new Set(['carpet', 'laminate', 'tile', 'viny
 /** A joint stays accessible, or is of a kind that need not be. */
 export const jointAccess = rule<Message>({
   id: 'JN2',
-  title: 'A joint is accessible or maintenance-free',
+  title: 'Access to joints',
   source: 'BS 7671 526.3; fitted floors by Appendix 15 (note) and common practice',
   messages: {
     accessible: 'The {kind} joint can be reached.',

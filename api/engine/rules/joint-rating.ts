@@ -14,7 +14,7 @@ type Message = 'within' | 'tooSmall' | 'oldBox' | 'ratingUnknown' | 'upstreamUnk
 /** A joint is rated for the device or fuse before it. */
 export const jointRating = rule<Message>({
   id: 'JN1',
-  title: 'A joint is rated for the device before it',
+  title: 'Rating of joints',
   source: 'BS 7671 512.1.2, 526.2; 32 A and more in a ring is common practice',
   messages: {
     within: 'The joint is rated {actual} A, the device or fuse before it {limit} A.',

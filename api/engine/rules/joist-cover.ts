@@ -5,7 +5,7 @@ import { rule } from './rule.ts';
 /** A joist that a run goes through is deep enough for a hole in its middle with 50 mm over it. */
 export const joistCover = rule({
   id: 'RT2',
-  title: 'Joists are deep enough to carry the cable through their middle',
+  title: 'Depth of joists over the cable',
   source: 'BS 7671 522.6.201',
   messages: {
     deepEnough:

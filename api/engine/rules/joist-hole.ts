@@ -13,7 +13,7 @@ type Message = 'tooLarge' | 'engineer' | 'zone' | 'spanUnknown' | 'depthUnknown'
 /** Holes in joists are small enough for the joist, and where along it they may be. */
 export const joistHole = rule<Message>({
   id: 'RT3',
-  title: 'Holes in joists keep to the guidance on size and place',
+  title: 'Holes in joists',
   source: 'Approved Document A; BS 5268-2; NHBC Standards 6.4',
   messages: {
     tooLarge: 'A hole of {actual} mm is more than a quarter of the joist’s depth ({limit} mm).',

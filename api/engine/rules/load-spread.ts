@@ -11,7 +11,7 @@ type Message = 'over' | 'atOnce' | 'within';
 /** The loads that are named do not sit so near one end of a ring that a cable carries more than it may for long. */
 export const loadSpread = rule<Message>({
   id: 'LS1',
-  title: 'Loads are spread along the ring',
+  title: 'Spread of load along the ring',
   source: 'BS 7671 433.1.204 (unlikely to be exceeded for long periods); Appendix 15 on spreading loads',
   messages: {
     over: 'With the loads that are named, {name} carries {actual} A; it may carry {limit} A.',

@@ -11,7 +11,7 @@ type Message = 'within' | 'byPractice' | 'fixedOver' | 'willOperate' | 'plainOut
 /** All that is behind one fuse together: fixed loads are certain, plug-in loads and plain outlets are not. */
 export const loadsBehindFuse = rule<Message>({
   id: 'FU2',
-  title: 'What is behind one fuse stays within it',
+  title: 'Load behind one fuse',
   source: 'BS 7671 433.1.1, BS 1362; plug-in loads are a matter of use (common practice)',
   messages: {
     within: 'All that can be drawn behind the fuse is {actual} A of {limit} A.',

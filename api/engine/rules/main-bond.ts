@@ -17,7 +17,7 @@ type Message =
 /** Nothing is added while a service that wants a main bond has none. */
 export const mainBond = rule<Message>({
   id: 'ST2',
-  title: 'Services have their main bonds',
+  title: 'Main bonding of services',
   source: 'BS 7671 411.3.1.2, 132.16',
   messages: {
     seen: 'The bond to {service} was seen.',

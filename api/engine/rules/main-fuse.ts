@@ -10,7 +10,7 @@ type Message = 'unknown' | 'over' | 'within' | 'notAssessed';
 /** The supply bears what is added. */
 export const mainFuse = rule<Message>({
   id: 'SU2',
-  title: 'The main fuse bears the demand',
+  title: 'Demand on the main fuse',
   source: 'BS 7671 132.16, 311.1; diversity by IET On-Site Guide Appendix A',
   messages: {
     unknown: 'The rating of the main fuse is not known.',

@@ -7,7 +7,7 @@ type Message = 'absent' | 'unknown' | 'assumed' | 'electrode' | 'present';
 /** Nothing is added to an installation without an earth. */
 export const meansOfEarthing = rule<Message>({
   id: 'ST1',
-  title: 'There is a means of earthing',
+  title: 'Means of earthing',
   source: 'BS 7671 132.16, 411.3.1',
   messages: {
     absent: 'No means of earthing was found: a fault would not disconnect.',

@@ -3,7 +3,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** Where old colours meet new, the marking is clear. */
 export const mixedColours = rule({
   id: 'SC4',
-  title: 'Old and new core colours are told apart',
+  title: 'Old and new core colours',
   source: 'BS 7671 514.1.3, 514.14.1',
   applies: ({ scheme }) => scheme !== null,
   messages: {

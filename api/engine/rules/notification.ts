@@ -21,7 +21,7 @@ type Message =
 /** Whether building control is told, by the nation's law. */
 export const notification = rule<Message>({
   id: 'NT1',
-  title: 'Notifiable work is notified',
+  title: 'Notification of the work',
   source:
     'Building Regulations 2010 reg 12(6A), Approved Document P (England 2013; Wales 2006/2010 list); Building (Scotland) Regulations 2004 reg 5',
   applies: ({ scheme }) => scheme !== null,

@@ -15,7 +15,7 @@ type Message = 'reaches' | 'tooShort' | 'outOfReach' | 'wayUnknown' | 'routeAssu
 /** Old cable whose cut end is brought into a new accessory is long enough to get there. */
 export const oldCableReach = rule<Message>({
   id: 'CN3',
-  title: 'The old cable reaches where its cut end is brought',
+  title: 'Reach of the old cable',
   source: 'common practice; BS 7671 522.8',
   messages: {
     reaches:

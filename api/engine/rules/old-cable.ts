@@ -10,7 +10,7 @@ type Message = 'perished' | 'imperial' | 'smallCpc' | 'noCpc';
 /** Old cable is fit to be added to; the legs are named by the points that they join. */
 export const oldCable = rule<Message>({
   id: 'SC5',
-  title: 'Old cable is fit to be added to',
+  title: 'State of old cable',
   source: 'BS 7671 132.16, 543.1; the ages are common practice',
   messages: {
     perished: 'Rubber or lead-sheathed cable, which has outlived itself, is recorded in: {actual}.',

@@ -15,7 +15,7 @@ type Message = 'one' | 'several' | 'severalAtOrigin' | 'alreadyThree' | 'cablesN
 /** One unfused spur starts at one point or joint; a fused spur takes that place as well. */
 export const oneSpurAPoint = rule<Message>({
   id: 'SP2',
-  title: 'One spur starts at one point or joint',
+  title: 'Spurs from one point or joint',
   source: 'common practice with BS 1363-2 terminals (three 2.5 mm² conductors) and BS 7671 526.2',
   messages: {
     one: '{actual} spur starts at {from}, of {limit}.',

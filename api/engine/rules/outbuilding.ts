@@ -4,7 +4,7 @@ import { rule } from './rule.ts';
 /** Supplies to buildings that stand apart are not checked here. */
 export const outbuilding = rule({
   id: 'SC2',
-  title: 'Outbuildings are out of scope',
+  title: 'Outbuildings',
   source: 'common practice; BS 7671 411, 542 for exported earthing',
   messages: {
     outOfScope:

@@ -5,7 +5,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** Accessories outside are made for the weather and behind an RCD. */
 export const outdoorEnclosure = rule({
   id: 'PO9',
-  title: 'Accessories outside are made for the weather',
+  title: 'Accessories outside',
   source: 'BS 7671 522.3, 411.3.3; the IP figure is common practice',
   messages: {
     weatherproof: 'Outside, in an enclosure of IP66, behind an RCD of 30 mA.',

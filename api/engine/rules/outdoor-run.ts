@@ -5,7 +5,7 @@ type Message = 'armoured' | 'outside' | 'buried';
 /** Runs out of doors and in the ground are made for sun, water and spades. */
 export const outdoorRun = rule({
   id: 'RT11',
-  title: 'Runs outside and in the ground are protected',
+  title: 'Runs outside and in the ground',
   source: 'BS 7671 522.3, 522.8.10, 522.11',
   messages: {
     armoured: 'The run outside is in armoured cable.',

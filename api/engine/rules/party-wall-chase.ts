@@ -5,7 +5,7 @@ import { stretchesInWalls } from './wall-stretch.ts';
 /** Chases are kept out of walls shared with the neighbours. */
 export const partyWallChase = rule({
   id: 'RT8',
-  title: 'Party walls are not chased',
+  title: 'Chases in party walls',
   source: 'Approved Document E; BS 7671 527.2',
   messages: {
     chased: 'The run is cut into {wall}, a party wall, which keeps sound and fire from the neighbours.',

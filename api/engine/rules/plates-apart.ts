@@ -12,7 +12,7 @@ type Message = 'covers' | 'unit';
 /** A new plate has room on its wall: it does not lie on another one. */
 export const platesApart = rule<Message>({
   id: 'PO13',
-  title: 'Plates do not lie on each other',
+  title: 'Space between plates',
   source: 'common practice; plates by BS 4662',
   messages: {
     covers: 'Its plate lies on that of {other}: their middles are {actual} mm apart, and need {limit} mm.',

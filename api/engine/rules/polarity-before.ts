@@ -6,7 +6,7 @@ type Message = 'wrong' | 'right' | 'hold';
 /** Line and neutral are the right way round before anything is added. */
 export const polarityBefore = rule<Message>({
   id: 'ST5',
-  title: 'Polarity is right before adding',
+  title: 'Polarity before the work',
   source: 'BS 7671 643.6, 132.16',
   messages: {
     wrong: 'Polarity was found wrong at {actual}.',

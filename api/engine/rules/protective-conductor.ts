@@ -9,7 +9,7 @@ type Message = 'byClass' | 'within' | 'byMaker' | 'overMaker' | 'askMaker' | 'no
 /** The protective conductor takes a fault without harm until it is cleared. */
 export const protectiveConductor = rule<Message>({
   id: 'AD1',
-  title: 'Protective conductors take a fault',
+  title: 'Size of protective conductors',
   source: 'BS 7671 543.1.3, 434.5.2, Table 54.3 (k 115)',
   messages: {
     within: '{name}: a fault of {fault} A wants {actual} mm² at 0.1 s; it has {limit} mm².',

@@ -16,7 +16,7 @@ type Message = 'within' | 'tooLittle' | 'methodUnknown' | 'foundNotSeen' | 'devi
 /** On a radial every cable up to the first fuse carries what the device lets through; it may branch freely. */
 export const radialCable = rule<Message>({
   id: 'CA3',
-  title: 'The cable of a radial carries what its device lets through',
+  title: 'Cable of a radial',
   source: 'BS 7671 433.1.1 and 433.1.202, Table 4D5',
   messages: {
     within: 'The cable to {to} carries {actual} A as installed ({how}), {limit} A needed.',

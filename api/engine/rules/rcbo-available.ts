@@ -13,7 +13,7 @@ interface Fitting {
 /** An RCBO is one that the board's maker accepts for that board. */
 export const rcboAvailable = rule<Message>({
   id: 'DV2',
-  title: 'The board takes the RCBO',
+  title: 'RCBO for the board',
   source: 'BS 7671 536.4.203, 133.1.1; direction of power by 530.3.201',
   messages: {
     available: 'An RCBO that the maker accepts for {board} can be had.',

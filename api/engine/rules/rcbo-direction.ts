@@ -8,7 +8,7 @@ type Message = 'check' | 'single' | 'assumed' | 'unknown';
 /** Devices suit the directions in which power may flow. */
 export const rcboDirection = rule<Message>({
   id: 'SU1',
-  title: 'New RCBOs suit the direction of power where there are other sources',
+  title: 'RCBOs and the direction of power',
   source: 'BS 7671:2018+A3:2024 530.3.201',
   messages: {
     check: 'The house has other sources ({actual}), so power may flow both ways through the new device.',

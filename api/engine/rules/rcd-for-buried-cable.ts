@@ -13,7 +13,7 @@ type Message = 'deepEnough' | 'covered' | 'missing' | 'missingInMetal' | 'unknow
 /** New cable in a wall at less than 50 mm, or at any depth in a wall with metal parts, is behind a 30 mA RCD. */
 export const rcdForBuriedCable = rule<Message>({
   id: 'RC3',
-  title: 'New cable in walls has a 30 mA RCD',
+  title: 'RCD for new cable in walls',
   source: 'BS 7671 522.6.202, 522.6.203, 522.6.204',
   messages: {
     deepEnough: 'The cable {from} – {to} lies {actual} mm deep in the wall and more, {limit} mm needed.',

@@ -16,7 +16,7 @@ interface NewOutlet {
 /** New socket-outlets are protected by an RCD of 30 mA or less. */
 export const rcdForOutlets = rule<Message>({
   id: 'RC1',
-  title: 'New socket-outlets have a 30 mA RCD',
+  title: 'RCD for new socket-outlets',
   source: 'BS 7671 411.3.3, 415.1.1, 531.3',
   messages: {
     covered:

@@ -7,7 +7,7 @@ type Message = 'suits' | 'foundAC' | 'newAC';
 /** Socket-outlets want an RCD of type A or better. */
 export const rcdType = rule<Message>({
   id: 'RC2',
-  title: 'The RCD of socket-outlets is of type A or better',
+  title: 'Type of the RCD',
   source: 'BS 7671 531.3.3, 132.16',
   messages: {
     suits: 'The RCD of {circuit} is of type {actual}.',

@@ -14,7 +14,7 @@ type Message = 'within' | 'tooThin' | 'tooLittle' | 'grouped' | 'methodUnknown' 
 /** Every leg of a ring is 2.5 mm² or more and carries 20 A as it is installed; legs that only one another crowd are told by RG4. */
 export const ringCable = rule<Message>({
   id: 'CA1',
-  title: 'Every leg of the ring carries 20 A as installed',
+  title: 'Cable of the ring',
   source: 'BS 7671 433.1.204, Tables 4D5 and 4C1; method B by Table 4D2A',
   messages: {
     within: 'The ring cable {from} – {to} carries {actual} A as installed ({how}), {limit} A needed.',

@@ -26,7 +26,7 @@ type Message =
 /** A ring is a ring: closed, through the board, joined to nothing else, and proved so before work. */
 export const ringContinuity = rule<Message>({
   id: 'RG1',
-  title: 'The ring is closed and proved',
+  title: 'Continuity of the ring',
   source: 'BS 7671 433.1.204, 314.4, 643.2; Appendix 15',
   messages: {
     proved: 'The ring of {circuit} is closed, by its order proved or its end-to-end readings.',

@@ -14,7 +14,7 @@ type Message = 'usual' | 'tooLarge' | 'smaller' | 'unknown';
 /** A ring is protected by 30 or 32 A: by the device that is there when the scheme is done. */
 export const ringDevice = rule<Message>({
   id: 'DV1',
-  title: 'The device of a ring is 30 or 32 A',
+  title: 'Protective device of the ring',
   source: 'BS 7671 433.1.204 (BS 3036 named there)',
   messages: {
     usual: 'The device of {circuit} is {actual} A, {limit} A the largest for a ring.',

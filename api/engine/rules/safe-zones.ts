@@ -21,7 +21,7 @@ type Message = 'inZone' | 'deep' | 'armoured' | 'sloping' | 'outside' | 'pathAss
 /** New cable hidden in a wall runs where the next person with a drill expects it. */
 export const safeZones = rule<Message>({
   id: 'RT6',
-  title: 'Cable hidden in walls runs in the zones',
+  title: 'Cable zones in walls',
   source: 'BS 7671 522.6.202',
   messages: {
     inZone:

@@ -18,7 +18,7 @@ type Message = 'contradicts' | PlateContradiction['messageId'];
 /** What the survey calls a circuit or saw at a plate, and what the legs make of it. */
 export const shapeContradiction = rule<Message>({
   id: 'RG2',
-  title: 'The legs say what the survey says',
+  title: 'Survey against legs',
   source: 'common practice',
   messages: {
     contradicts: '{circuit} is called a {limit}, but its legs make it {made}. The legs are followed here.',

@@ -8,7 +8,7 @@ const SINK_MM = 300;
 /** Accessories keep away from taps and splashes. */
 export const sinkClearance = rule({
   id: 'PO4',
-  title: 'Accessories stand 300 mm from sinks',
+  title: 'Distance from sinks',
   source: 'IET guide to the Building Regulations; not a figure of BS 7671',
   messages: {
     clear: 'The plate’s edge is {actual} mm from the nearest sink or basin.',

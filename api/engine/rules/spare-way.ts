@@ -10,7 +10,7 @@ type Message = 'enough' | 'tooFew' | 'unknown' | 'newBoard' | 'enclosure';
 /** A new circuit needs a way in the board to start from. */
 export const spareWay = rule<Message>({
   id: 'DV3',
-  title: 'The board has a spare way for each new circuit',
+  title: 'Spare ways in the board',
   source: 'common practice; BS 7671 132.12, 536.4.203',
   messages: {
     enough: '{board} has {spare}; {needed} wanted for what is new.',

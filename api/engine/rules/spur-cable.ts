@@ -22,7 +22,7 @@ type Message =
 /** The cable of an unfused spur is at least that of the ring: 2.5 mm², and 20 A as installed. */
 export const spurCable = rule<Message>({
   id: 'SP5',
-  title: 'The cable of an unfused spur carries what the ring’s must',
+  title: 'Cable of an unfused spur',
   source: 'BS 7671 433.1.204, Table 4D5; Appendix 15',
   messages: {
     within: 'The cable to {to} carries {actual} A as installed ({how}), {limit} A needed.',

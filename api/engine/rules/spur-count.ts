@@ -9,7 +9,7 @@ type Message = 'within' | 'within-twice' | 'over' | 'over-firm' | 'notTold';
 /** Unfused spurs are no more than the points and fixed items in the ring itself. */
 export const spurCount = rule<Message>({
   id: 'SP4',
-  title: 'Unfused spurs are no more than the points in the ring',
+  title: 'Number of unfused spurs',
   source: 'IET On-Site Guide 7.2.2 and BS 7671 Appendix 15 (guidance)',
   messages: {
     within: '{circuit} has {actual} unfused spurs, and {limit} points and fixed items in the ring.',

@@ -23,7 +23,7 @@ type Message =
 /** An unfused spur of a ring feeds one accessory: a single or twin outlet, or one fixed item. */
 export const spurFeeds = rule<Message>({
   id: 'SP1',
-  title: 'An unfused spur feeds one accessory only',
+  title: 'Accessories on an unfused spur',
   source:
     'BS 7671 433.1.204 read with Appendix 15; a fixed item’s own fuse by the IET On-Site Guide, Appendix H (guidance); the amperes are common practice',
   messages: {

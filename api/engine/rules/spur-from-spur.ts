@@ -8,7 +8,7 @@ type Message = 'none' | 'spurFromSpur' | 'branches' | 'fromFoundSpur' | 'ringNot
 /** No unfused spur starts from an unfused spur, neither at an accessory of it nor at a joint in it. */
 export const spurFromSpur = rule<Message>({
   id: 'SP3',
-  title: 'No spur from an unfused spur',
+  title: 'Spur from an unfused spur',
   source: 'BS 7671 433.1.204 read with Appendix 15',
   messages: {
     none: 'The spur to {to} starts from the ring, at {from}.',

@@ -10,7 +10,7 @@ const SPUR_RATIO = 1 / 8;
 /** Unfused spurs stay short against the ring that they hang from. */
 export const spurLength = rule<'long'>({
   id: 'SP6',
-  title: 'Unfused spurs are short against the ring',
+  title: 'Length of unfused spurs',
   source: 'IET On-Site Guide 7.2.2, a rule of thumb',
   messages: {
     long: 'The spur to {name} is {actual} m long; a rule of thumb allows {limit} m there, an eighth of the way from {from} to the furthest point of the ring. The volt drop is worked out apart.',

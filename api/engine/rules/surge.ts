@@ -8,7 +8,7 @@ type Message = 'fitted' | 'declined' | 'newBoard' | 'offer';
 /** Surge protection: asked about, decided with a new board. */
 export const surge = rule<Message>({
   id: 'PR2',
-  title: 'Surge protection is offered',
+  title: 'Surge protection',
   source: 'BS 7671:2018+A2:2022 443.4.1',
   messages: {
     fitted: 'Surge protection is recorded as fitted.',

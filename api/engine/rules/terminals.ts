@@ -9,7 +9,7 @@ type Message = 'within' | 'tooMany' | 'tooMuch' | 'notCounted' | 'sizeUnknown';
 /** Conductors in an accessory's terminal, by number and by summed area. */
 export const terminals = rule<Message>({
   id: 'TM1',
-  title: 'The terminals take the conductors',
+  title: 'Conductors in terminals',
   source: 'BS 1363-2 and BS 1363-4 (terminals), BS 7671 526.2',
   messages: {
     within: 'A terminal of {name} takes {conductors}, {actual} mm² of {limit} mm².',

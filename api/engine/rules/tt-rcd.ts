@@ -4,7 +4,7 @@ import { type CheckResult, rule } from './rule.ts';
 /** With an electrode for an earth, only an RCD disconnects a fault. */
 export const ttRcd = rule({
   id: 'SU5',
-  title: 'Circuits on a TT supply are behind an RCD',
+  title: 'RCD on a TT supply',
   source: 'BS 7671 411.5.2',
   applies: ({ job }) => job.supply.earthing === 'TT',
   messages: {

@@ -8,7 +8,7 @@ type Message = 'unsafe' | 'putRight' | 'sound' | 'worn' | 'unknown';
 /** Nothing is added to a board that is dangerous. */
 export const unsafeBoard = rule<Message>({
   id: 'ST3',
-  title: 'The board is fit to be added to',
+  title: 'State of the board',
   source: 'BS 7671 132.16, 134.1',
   messages: {
     unsafe: 'The board or the intake was found unsafe.',

@@ -4,7 +4,7 @@ import { rule } from './rule.ts';
 /** Vehicle charging has rules of its own, which are not checked here. */
 export const vehicleCharging = rule({
   id: 'SC1',
-  title: 'Vehicle charging is out of scope',
+  title: 'Vehicle charging',
   source: 'BS 7671 722',
   messages: {
     outOfScope:

@@ -10,7 +10,7 @@ type Message = 'within' | 'over' | 'untold' | 'notWhole' | 'notWholeOver';
 /** The volt drop at the furthest point stays within what appliances bear. */
 export const voltDrop = rule<Message>({
   id: 'VD1',
-  title: 'Volt drop at the furthest point',
+  title: 'Volt drop',
   source: 'BS 7671 525 with Appendix 4 §6.4; the load by the IET On-Site Guide 7.2.2',
   messages: {
     within: '{name} has {actual} V of {limit} V under the handbook’s load.',

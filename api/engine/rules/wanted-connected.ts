@@ -6,7 +6,7 @@ type Message = 'connected' | 'notConnected';
 /** A scheme is one complete way to connect every wanted point. */
 export const wantedConnected = rule<Message>({
   id: 'CN2',
-  title: 'Every wanted point is connected',
+  title: 'Joining of wanted points',
   source: 'what the customer asked for',
   messages: {
     connected: '{name} is connected.',

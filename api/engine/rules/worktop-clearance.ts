@@ -16,7 +16,7 @@ type Message = 'clear' | 'underside' | 'near' | 'topUnknown';
 /** Outlets above a worktop stand clear of what is spilt on it and leave room for plugs. */
 export const worktopClearance = rule<Message>({
   id: 'PO3',
-  title: 'Outlets stand 150 mm above worktops',
+  title: 'Height above the worktop',
   source: 'IET guide to the Building Regulations; Scottish Technical Handbook',
   messages: {
     clear: 'The plate’s underside is {actual} mm above the worktop.',

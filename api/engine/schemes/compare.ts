@@ -1,4 +1,5 @@
 import type { Connection } from '#model/scheme.ts';
+import type { PriceBuildUp, Totals } from '../price/totals.ts';
 import { type RoomLeft, roomLeft } from '../proof/room-left.ts';
 import type { Finding, Outcome } from '../rules/finding.ts';
 import type { SchemeEstimate } from './estimate-result.ts';
@@ -9,10 +10,13 @@ export interface SchemeFigures {
   readonly id: string;
   readonly name: string;
   readonly complies: SchemeEstimate['complies'];
-  readonly grossPence: number;
+  /** Selling figures: the first four of money add up to net, net and VAT to what is to be paid. */
+  readonly totals: Totals;
+  readonly vat: PriceBuildUp['vat'];
+  readonly vatPercent: number;
+  /** The ends of the range, VAT included. */
   readonly lowPence: number;
   readonly highPence: number;
-  readonly hours: number;
   readonly cable: SchemeCable;
   readonly newJoints: number;
   readonly newBoxes: number;
@@ -30,6 +34,13 @@ export interface CostDifference {
   readonly bPence: number;
 }
 
+/** What leads from the lines at cost to the price before VAT. */
+export interface CostStep {
+  readonly step: 'mark-up' | 'rounding' | 'contingency';
+  readonly aPence: number;
+  readonly bPence: number;
+}
+
 /** Two schemes side by side. */
 export interface Comparison {
   readonly a: SchemeFigures;
@@ -39,6 +50,10 @@ export interface Comparison {
   readonly onlyB: readonly Finding[];
   /** Largest difference first, ties by description. */
   readonly differences: readonly CostDifference[];
+  /** What the lines come to that are the same in both, at cost. */
+  readonly samePence: number;
+  /** Steps that are nothing in both are left out; with the lines they add up to the price before VAT. */
+  readonly steps: readonly CostStep[];
 }
 
 const isNew = ({ state }: { readonly state: 'found' | 'new' }): boolean => state === 'new';
@@ -50,10 +65,11 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
     id: scheme.id,
     name: scheme.name,
     complies: scheme.complies,
-    grossPence: scheme.totals.grossPence,
+    totals: scheme.totals,
+    vat: scheme.price.vat,
+    vatPercent: scheme.price.vatPercent,
     lowPence: scheme.range.lowPence,
     highPence: scheme.range.highPence,
-    hours: scheme.totals.hours,
     cable: schemeCable(scheme.runs),
     newJoints: scheme.joints.filter(isNew).length,
     newBoxes: scheme.boxes.filter(({ action }) => action === 'fit' || action === 're-box').length,
@@ -123,7 +139,9 @@ function costsOf(scheme: SchemeEstimate): readonly Cost[] {
   ];
 }
 
-function sums(costs: readonly Cost[]): ReadonlyMap<string, Cost> {
+type Sums = ReadonlyMap<string, Cost>;
+
+function sums(costs: readonly Cost[]): Sums {
   const byKey = new Map<string, Cost>();
   for (const cost of costs) {
     const key = `${cost.kind} ${cost.description}`;
@@ -132,8 +150,7 @@ function sums(costs: readonly Cost[]): ReadonlyMap<string, Cost> {
   return byKey;
 }
 
-function differencesOf(a: SchemeEstimate, b: SchemeEstimate): readonly CostDifference[] {
-  const [ofA, ofB] = [sums(costsOf(a)), sums(costsOf(b))];
+function differencesOf(ofA: Sums, ofB: Sums): readonly CostDifference[] {
   return [...new Map([...ofA, ...ofB])]
     .map(([key, { kind, description }]) => ({
       kind,
@@ -149,14 +166,36 @@ function differencesOf(a: SchemeEstimate, b: SchemeEstimate): readonly CostDiffe
     );
 }
 
+const samePenceOf = (ofA: Sums, ofB: Sums): number =>
+  [...ofA].reduce((sum, [key, { pence }]) => sum + (ofB.get(key)?.pence === pence ? pence : 0), 0);
+
+/** Each step of one scheme: mark-up on materials, pence by which tasks differ from their sum, contingency. */
+function stepsOf({ price, totals }: SchemeEstimate, costs: Sums): Readonly<Record<CostStep['step'], number>> {
+  const labourPence = [...costs.values()]
+    .filter(({ kind }) => kind === 'labour')
+    .reduce((sum, { pence }) => sum + pence, 0);
+  return {
+    'mark-up': totals.materialsPence - price.materialsCostPence,
+    rounding: totals.labourPence - labourPence,
+    contingency: totals.contingencyPence,
+  };
+}
+
 /** Puts two schemes of one job side by side: money, work, what capacity is left, what fails, where the difference lies. */
 export function compareSchemes(a: SchemeEstimate, b: SchemeEstimate): Comparison {
+  const [ofA, ofB] = [sums(costsOf(a)), sums(costsOf(b))];
+  const [stepsA, stepsB] = [stepsOf(a, ofA), stepsOf(b, ofB)];
+  const steps = (['mark-up', 'rounding', 'contingency'] as const)
+    .map((step): CostStep => ({ step, aPence: stepsA[step], bPence: stepsB[step] }))
+    .filter(({ aPence, bPence }) => aPence !== 0 || bPence !== 0);
   return {
     a: figuresOf(a),
     b: figuresOf(b),
     onlyA: onlyIn(a, b),
     onlyB: onlyIn(b, a),
-    differences: differencesOf(a, b),
+    differences: differencesOf(ofA, ofB),
+    samePence: samePenceOf(ofA, ofB),
+    steps,
   };
 }
 

@@ -3,6 +3,7 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../connections/worked.ts';
 import { remembered } from '../plan/remembered.ts';
 import type { PriceEnds } from '../price/price-range.ts';
+import { UNTOLD_LENGTH_MM } from '../ways/length-allowances.ts';
 import type { Run } from '../ways/run.ts';
 import { runLength } from '../ways/run-length.ts';
 import type { OpenQuestion } from './estimate-result.ts';
@@ -60,6 +61,28 @@ function withWaysSeen(before: Before): number {
   return widthWith(before, house, seen);
 }
 
+/** The points that new cables lead from and to and that have no place, sorted. */
+function unplacedPoints({ runs, job }: Worked): readonly string[] {
+  const ends = runs
+    .filter(({ lengthMm }) => lengthMm === null)
+    .flatMap(({ from, to }) => [from, to])
+    .flatMap(({ position, pointId }) => (position === null && pointId !== null ? [pointId] : []));
+  return job.points.flatMap(({ id }) => (ends.includes(id) ? [id] : [])).sort();
+}
+
+/** The cables whose length nobody can tell, as if it were measured, and came out as it is counted. */
+function withPointsPlaced(before: Before): number {
+  const { house, worked } = before;
+  const doubtMm = (UNTOLD_LENGTH_MM * house.allowances.derivedPercent) / 100;
+  const lengths = {
+    lengthMm: UNTOLD_LENGTH_MM,
+    lowMm: UNTOLD_LENGTH_MM - doubtMm,
+    highMm: UNTOLD_LENGTH_MM + doubtMm,
+  };
+  const placed = worked.runs.map((run) => (run.lengthMm === null ? { ...run, ...lengths } : run));
+  return widthWith(before, house, placed);
+}
+
 /**
  * What is not known and widens the price, dearest first: each gap is closed in turn and the scheme priced
  * again; its worth is by how much the range then narrows. Gaps that would narrow nothing are left out.
@@ -87,6 +110,15 @@ export function openQuestions(
       subjects: assumed.map((run) => run.id).sort(),
       words: 'Look where the new cables can run: under which boards, past what',
       worthPence: nowPence - withWaysSeen(before),
+    });
+  }
+  const unplaced = unplacedPoints(worked);
+  if (unplaced.length > 0) {
+    asked.push({
+      question: 'places',
+      subjects: unplaced,
+      words: 'Place the points: cable to a point without a place counts with a typical length, 2 to 15 m',
+      worthPence: nowPence - withPointsPlaced(before),
     });
   }
   return asked

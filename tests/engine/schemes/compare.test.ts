@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { compareSchemes, pairToCompare } from '#engine/schemes/compare.ts';
-import { demoEstimate, demoJob, estimateOf, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import {
+  demoEstimate,
+  demoJob,
+  demoNames,
+  estimateOf,
+  schemeOf,
+} from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 const fernlow = demoEstimate('fernlow-close');
 const fused = schemeOf(fernlow, 'fused-unit');
@@ -73,6 +79,25 @@ describe('a fused branch against extending the loop', () => {
     expect(checks.fails).toBe(0);
     expect(checks.decide).toBe(fused.findings.filter(({ outcome }) => outcome === 'decide').length);
     expect(checks.decide).toBeGreaterThanOrEqual(compared.onlyA.length);
+  });
+
+  it('adds up, in each of the two: lines and steps to the price before VAT, that and VAT to the total', () => {
+    for (const name of demoNames)
+      for (const a of demoEstimate(name).schemes)
+        for (const b of demoEstimate(name).schemes) {
+          const { differences, steps, samePence, ...both } = compareSchemes(a, b);
+          for (const side of ['a', 'b'] as const) {
+            const { totals } = both[side];
+            const sum = [...differences, ...steps].reduce(
+              (all, line) => all + line[`${side}Pence`],
+              samePence,
+            );
+            expect(sum, `${a.id} ${b.id} ${side}`).toBe(totals.netPence);
+            const { materialsPence, labourPence, otherPence, contingencyPence } = totals;
+            expect(materialsPence + labourPence + otherPence + contingencyPence).toBe(totals.netPence);
+            expect(totals.netPence + totals.vatPence).toBe(totals.grossPence);
+          }
+        }
   });
 
   it('accounts for all of the difference at cost', () => {

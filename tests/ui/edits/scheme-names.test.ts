@@ -1,10 +1,12 @@
 import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '#model/job.ts';
-import type { Connection } from '#model/scheme.ts';
+import type { Connection, Remedy } from '#model/scheme.ts';
 import { demoEstimate, demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { addRemedy } from '../../../ui/edits/add-remedy.ts';
 import { joinPoint } from '../../../ui/edits/join-point.ts';
-import { freeName, plainSchemeName, withTrueNames } from '../../../ui/edits/scheme-names.ts';
+import { removeRemedy } from '../../../ui/edits/remedies.ts';
+import { freeName, plainSchemeName, tellsAll, withTrueNames } from '../../../ui/edits/scheme-names.ts';
 import { addFirstTry, copyScheme } from '../../../ui/edits/schemes.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
@@ -20,11 +22,29 @@ const branch: Connection = {
   ],
 };
 
+const nameOf = (connections: readonly Connection[], remedies: readonly Remedy['kind'][] = []): string =>
+  plainSchemeName({ connections, remedies: remedies.map((kind) => ({ kind })) });
+
 describe('the plain name of a scheme', () => {
   it('tells what it is made of, in one order', () => {
-    expect(plainSchemeName([])).toBe('Nothing joined yet');
-    expect(plainSchemeName([spur('a')])).toBe('A spur');
-    expect(plainSchemeName([branch, spur('c'), spur('d')])).toBe('2 spurs and a fused branch');
+    expect(nameOf([])).toBe('Nothing joined yet');
+    expect(nameOf([spur('a')])).toBe('A spur');
+    expect(nameOf([branch, spur('c'), spur('d')])).toBe('2 spurs and a fused branch');
+  });
+
+  it('tells the remedies that it brings along too', () => {
+    expect(nameOf([spur('a')], ['rcbo'])).toBe('A spur and an RCBO');
+    expect(nameOf([spur('a'), branch], ['re-box', 'rcbo', 're-box'])).toBe(
+      'A spur, a fused branch, an RCBO and 2 deeper boxes',
+    );
+    expect(nameOf([], ['bond-upgrade'])).toBe('A new main bond');
+  });
+
+  it('is told where a name of one’s own leaves something out', () => {
+    const scheme = { connections: [spur('a')], remedies: [{ kind: 'rcbo' as const }] };
+    expect(tellsAll({ ...scheme, name: 'A spur and an RCBO for the lounge' })).toBe(true);
+    expect(tellsAll({ ...scheme, name: 'A spur' })).toBe(false);
+    expect(tellsAll({ ...scheme, remedies: [], name: 'A spur and an RCBO' })).toBe(false);
   });
 
   it('is told apart from one that is there', () => {
@@ -60,6 +80,23 @@ describe('names under edits', () => {
     const changed = done(copied, asSpur(copied, copy.schemeId));
     expect(nameIn(changed, copy.schemeId)).toBe('A spur and a fused branch (copy)');
     expect(nameIn(changed, made.schemeId)).toBe('A fused branch');
+  });
+
+  it('follow a remedy that is taken, and one that is taken out again', () => {
+    const rcbo = { kind: 'rcbo', at: 'ring' } as const;
+    const taken = done(begun, addRemedy(made.schemeId, rcbo, 'RCBO'));
+    expect(nameIn(taken, made.schemeId)).toBe('A fused branch and an RCBO');
+    expect(nameIn(done(taken, removeRemedy(made.schemeId, rcbo)), made.schemeId)).toBe('A fused branch');
+  });
+
+  it('follow although they were made when names told no remedy', () => {
+    const old = produce(begun, (draft) => {
+      for (const scheme of draft.schemes)
+        if (scheme.id === made.schemeId) scheme.remedies = [{ kind: 'rcbo', at: 'ring' }];
+    });
+    expect(nameIn(done(old, asSpur(old, made.schemeId)), made.schemeId)).toBe(
+      'A spur, a fused branch and an RCBO',
+    );
   });
 
   it('stay where somebody has chosen them', () => {

@@ -10,6 +10,7 @@ import {
 import { checklist } from '#engine/rules/checklist.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { setBoardFact } from '../../edits/boards.ts';
 import { markedBy } from '../../edits/marked.ts';
 import { addFoundPoints, setPointFact } from '../../edits/points.ts';
@@ -123,6 +124,7 @@ export class AsFoundStep extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.tapped = null;
     this.open = new Set();
     this.waiting = null;

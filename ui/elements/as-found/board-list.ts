@@ -1,5 +1,6 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Board } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import {
   addBoard,
   putRcd,
@@ -38,6 +39,7 @@ export class BoardList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.placing = null;
   }
 

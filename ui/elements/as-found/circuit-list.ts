@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { CircuitShapeName } from '#engine/circuit/shape.ts';
 import type { Circuit } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import {
   addCircuit,
   type CircuitLoad,
@@ -41,6 +42,11 @@ export class CircuitList extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
+
+  constructor() {
+    super();
+    keepFocus(this);
+  }
 
   override render(): TemplateResult {
     const { circuits, boards } = this.view.job;

@@ -3,6 +3,7 @@ import { endWords } from '#drawing/end-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Cable, End } from '#model/cable.ts';
 import type { Circuit, Leg } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { markOrder } from '../../edits/circuits.ts';
 import { addLeg } from '../../edits/legs.ts';
 import { markable } from '../../edits/marked.ts';
@@ -32,6 +33,11 @@ export class LegList extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
+
+  constructor() {
+    super();
+    keepFocus(this);
+  }
 
   override render(): TemplateResult {
     const { circuits } = this.view.job;

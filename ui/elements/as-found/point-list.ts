@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addFoundPoints } from '../../edits/points.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -34,6 +35,7 @@ export class PointList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.placing = null;
     this.tapping = false;
     this.listing = false;
@@ -103,7 +105,7 @@ const foundPoints = ({ job }: JobView): readonly Point[] =>
   job.points.filter(({ status }) => status !== 'wanted');
 
 function stateWords({ status, asFound }: Point): string {
-  if (status === 'removed') return 'goes';
+  if (status === 'removed') return 'taken out';
   if (status === 'replaced') return 'replaced';
   return asFound?.boxDepthMm === undefined ? 'box depth?' : '';
 }

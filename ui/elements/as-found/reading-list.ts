@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Circuit, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { type Conductor, endToEnd, setEndToEnd } from '../../edits/readings.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
@@ -32,6 +33,7 @@ export class ReadingList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.opened = null;
   }
 

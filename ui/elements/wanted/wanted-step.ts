@@ -11,6 +11,7 @@ import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
 import { send } from '../../job-events.ts';
@@ -84,6 +85,7 @@ export class WantedStep extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.tapped = null;
     this.kind = 'socket-twin';
     this.waiting = null;

@@ -12,6 +12,7 @@ import { pounds, wholePounds } from '../../written.ts';
 import '../outcome-mark.ts';
 import { partsOfPrice } from '../price-parts.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { verdictOf } from '../verdict.ts';
 
 /** One bar a scheme, cheapest first, all on one scale: what the price is made of, and its range. */
 export class CompareBars extends LitElement {
@@ -54,9 +55,19 @@ export class CompareBars extends LitElement {
         height: 20px;
         margin-top: 2px;
       }
-      .fails {
-        color: var(--fail);
+      .verdict {
+        color: var(--ask);
         font-weight: 600;
+        white-space: nowrap;
+      }
+      .verdict.fails {
+        color: var(--fail);
+      }
+      .verdict.passes {
+        color: var(--pass);
+      }
+      .likely {
+        display: block;
       }
       .ground {
         fill: var(--rule);
@@ -76,6 +87,9 @@ export class CompareBars extends LitElement {
         fill: var(--ink-soft);
       }
       .part3 {
+        fill: var(--ask-wash);
+      }
+      .part4 {
         fill: var(--line);
       }
       .range {
@@ -120,29 +134,38 @@ export class CompareBars extends LitElement {
         ${sorted.map((scheme) => this.#bar(scheme, scalePence))}
       </ul>
       <p class="key">
-        ${['Materials', 'Labour', 'Other', 'VAT'].map(
-          (words, i) =>
+        ${this.#parts().map(
+          ({ words, index }) =>
             html`<span
-              ><svg viewBox="0 0 16 12" aria-hidden="true"><rect class=${`part part${i}`} x="0.5" y="0.5" width="15" height="11" /></svg
+              ><svg viewBox="0 0 16 12" aria-hidden="true"><rect class=${`part part${index}`} x="0.5" y="0.5" width="15" height="11" /></svg
               >${words}</span
             >`,
-        )}<span>The thin line is the range.</span>
+        )}<span>Thin line: the likely range, from lowest to highest</span>
       </p>`;
+  }
+
+  /** The parts that any of the bars has. */
+  #parts(): readonly { readonly words: string; readonly index: number }[] {
+    const all = this.schemes.map(({ totals }) => partsOfPrice(totals));
+    return (all[0] ?? []).flatMap(({ words }, index) =>
+      all.some((parts) => parts[index]?.pence !== 0) ? [{ words, index }] : [],
+    );
   }
 
   #bar(scheme: SchemeEstimate, scalePence: number): TemplateResult {
     const { totals, range } = scheme;
     const parts = partsOfPrice(totals);
-    const told = parts.map(({ words, pence }) => `${words} ${wholePounds(pence)}`).join(', ');
+    const told = parts
+      .filter(({ pence }) => pence !== 0)
+      .map(({ words, pence }) => `${words} ${pounds(pence)}`)
+      .join(' + ');
+    const { outcome, short } = verdictOf(scheme);
+    const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
     return html`<li class=${this.marked.includes(scheme.id) ? 'marked' : ''}>
       <div class="head">
         <span
           >${scheme.name}
-          ${
-            scheme.complies === 'no'
-              ? html`<span class="fails"><outcome-mark .outcome=${'fails'}></outcome-mark> fails</span>`
-              : ''
-          }</span
+          <span class=${`verdict ${outcome}`}><outcome-mark .outcome=${outcome}></outcome-mark> ${short}</span></span
         >
         <span class="sum">${pounds(totals.grossPence)}</span>
       </div>
@@ -158,7 +181,10 @@ export class CompareBars extends LitElement {
         )}
         ${rangeLine(range.lowPence, range.highPence, scalePence)}
       </svg>
-      <p class="hint told">${told}; range ${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}</p>
+      <p class="hint told">
+        ${told} = ${pounds(totals.grossPence)}.
+        <span class="likely">Likely range, ${vat}: ${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}</span>
+      </p>
     </li>`;
   }
 }

@@ -36,7 +36,12 @@ export const compareCss = css`
   .sides td p:last-child {
     margin: 0;
   }
-  .sum td {
+  .sum td,
+  .sides .sum th[scope='row'] {
+    font-weight: 600;
+    border-top: 1px solid var(--ink);
+  }
+  .sides .pay td {
     font: 600 1.375rem/1.3 var(--drawing-font);
   }
   .differences th {
@@ -98,6 +103,15 @@ export const compareCss = css`
       border: 0;
       overflow-wrap: break-word;
     }
+    .sides tr.sum,
+    .differences tr.sum {
+      border-top-color: var(--ink);
+    }
+    .sides .sum td,
+    .sides .sum th[scope='row'],
+    .differences .sum td {
+      border: 0;
+    }
     .sides tr > :first-child,
     .differences tr > :first-child {
       grid-column: 1 / -1;
@@ -106,7 +120,7 @@ export const compareCss = css`
     .sides th[scope='row'] {
       font-size: 0.8125rem;
     }
-    .sum td {
+    .sides .pay td {
       font-size: 1.1875rem;
     }
     .differences td.number,

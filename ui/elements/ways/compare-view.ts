@@ -6,6 +6,7 @@ import type { Finding } from '#engine/rules/finding.ts';
 import {
   type Comparison,
   type CostDifference,
+  type CostStep,
   compareSchemes,
   pairToCompare,
   type SchemeFigures,
@@ -18,6 +19,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../outcome-mark.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { type Verdict, verdictOf } from '../verdict.ts';
 import './compare-bars.ts';
 import { compareCss } from './compare-styles.ts';
 
@@ -71,7 +73,7 @@ export class CompareView extends LitElement {
     const compared = compareSchemes(a, b);
     const labels: readonly [LabelOf, LabelOf] = [labelsOf(a.worked), labelsOf(b.worked)];
     return html`<div class="pick">${this.#pick('One', a, b)} ${this.#pick('The other', b, a)}</div>
-      ${this.#sides(compared, labels)}
+      ${this.#sides(compared, labels, [verdictOf(a), verdictOf(b)])}
       <h3>Where the difference lies</h3>
       ${differences(compared)}
       <h3>All schemes on one scale</h3>
@@ -97,13 +99,25 @@ export class CompareView extends LitElement {
     ></choice-field>`;
   }
 
-  #sides(compared: Comparison, labels: readonly [LabelOf, LabelOf]): TemplateResult {
+  #sides(
+    compared: Comparison,
+    labels: readonly [LabelOf, LabelOf],
+    verdicts: readonly [Verdict, Verdict],
+  ): TemplateResult {
     const { a, b } = compared;
     const row = (what: string, of: (figures: SchemeFigures) => string): TemplateResult =>
       html`<tr role="row">
         <th role="rowheader" scope="row">${what}</th>
         <td role="cell">${of(a)}</td>
         <td role="cell">${of(b)}</td>
+      </tr>`;
+    const either = (what: string, of: (figures: SchemeFigures) => number): TemplateResult | typeof nothing =>
+      of(a) === 0 && of(b) === 0 ? nothing : row(what, (figures) => pounds(of(figures)));
+    const sum = (what: string, of: (figures: SchemeFigures) => number, look = 'sum'): TemplateResult =>
+      html`<tr role="row" class=${look}>
+        <th role="rowheader" scope="row">${what}</th>
+        <td role="cell">${pounds(of(a))}</td>
+        <td role="cell">${pounds(of(b))}</td>
       </tr>`;
     const cable = ({ cable: { cableMm, typicalRuns } }: SchemeFigures): string =>
       `${metresShort(cableMm)}${typicalRuns > 0 ? `, with ${counted(typicalRuns, 'run')} of a typical length` : ''}`;
@@ -117,13 +131,18 @@ export class CompareView extends LitElement {
         </tr>
       </thead>
       <tbody role="rowgroup">
-        <tr role="row" class="sum">
-          <th role="rowheader" scope="row">To pay</th>
-          <td role="cell">${pounds(a.grossPence)}</td>
-          <td role="cell">${pounds(b.grossPence)}</td>
-        </tr>
-        ${row('Range', ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`)}
-        ${row('Hours', ({ hours }) => hoursWritten(hours))} ${row('New cable', cable)}
+        ${row('Materials, marked up', ({ totals }) => pounds(totals.materialsPence))}
+        ${row('Labour', ({ totals }) => `${pounds(totals.labourPence)} for ${hoursWritten(totals.hours)}`)}
+        ${either('Other sums', ({ totals }) => totals.otherPence)}
+        ${either('Contingency', ({ totals }) => totals.contingencyPence)}
+        ${sum('Total before VAT', ({ totals }) => totals.netPence)}
+        ${row(vatWords(a), ({ totals }) => pounds(totals.vatPence))}
+        ${sum('To pay', ({ totals }) => totals.grossPence, 'sum pay')}
+        ${row(
+          a.vat === 'not-registered' ? 'Likely range, no VAT charged' : 'Likely range, with VAT',
+          ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`,
+        )}
+        ${row('New cable', cable)}
         ${row('New joints', ({ newJoints }) => String(newJoints))}
         ${row('Boxes to fit', ({ newBoxes }) => String(newBoxes))}
         ${row('New fused units', ({ newUnits }) => String(newUnits))}
@@ -132,7 +151,10 @@ export class CompareView extends LitElement {
           <td role="cell">${a.room.map((room) => roomLine(room, labels[0]))}</td>
           <td role="cell">${b.room.map((room) => roomLine(room, labels[1]))}</td>
         </tr>
-        ${row('Checks', checksWritten)}
+        <tr role="row">
+          <th role="rowheader" scope="row">Checks</th>
+          ${verdicts.map(({ outcome, words }) => html`<td role="cell"><outcome-mark .outcome=${outcome}></outcome-mark> ${words}</td>`)}
+        </tr>
         <tr role="row">
           <th role="rowheader" scope="row">Only here</th>
           <td role="cell">${this.#findings(compared.onlyA, labels[0])}</td>
@@ -156,15 +178,8 @@ export class CompareView extends LitElement {
   }
 }
 
-/** "Fails nothing; 3 to decide, 1 not proven". */
-function checksWritten({ complies, checks }: SchemeFigures): string {
-  const others = [
-    checks.decide > 0 ? `${checks.decide} to decide` : '',
-    checks['not-proven'] > 0 ? `${checks['not-proven']} not proven` : '',
-  ].filter((words) => words !== '');
-  const verdict = complies === 'no' ? `Fails ${counted(checks.fails, 'check')}` : 'Fails nothing';
-  return [verdict, ...(others.length > 0 ? [others.join(', ')] : [])].join('; ');
-}
+const vatWords = ({ vat, vatPercent }: SchemeFigures): string =>
+  vat === 'not-registered' ? 'VAT: none charged' : `VAT, ${vatPercent} %`;
 
 /** What room one group of points has: "B1, B2, B3: 13 A behind a fuse; named 26.5 A. 13.5 A more than that …". */
 function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
@@ -195,36 +210,81 @@ function leftWords({ leftA, limitedBy, unnamed, pointIds }: RoomLeft): TemplateR
   return html`Left${limitedBy === 'fuse' ? '' : ' for all else on it'}: ${most}${amps(leftA)}.`;
 }
 
-function differences({ differences: all, a, b }: Comparison): TemplateResult {
-  if (all.length === 0) return html`<p class="hint">They cost the same, line by line.</p>`;
-  const kinds: Readonly<Record<CostDifference['kind'], string>> = {
-    materials: 'material',
-    labour: 'labour',
-    other: 'other',
-  };
-  const left = all.length - SHOWN;
+/** A line of the table of differences: what it is, and what it comes to in each. */
+interface DifferenceRow {
+  readonly words: string;
+  readonly hint?: string;
+  readonly aPence: number;
+  readonly bPence: number;
+  readonly isSum?: boolean;
+}
+
+const kindWords: Readonly<Record<CostDifference['kind'], string>> = {
+  materials: 'material, at cost',
+  labour: 'labour',
+  other: 'other',
+};
+const stepWords: Readonly<Record<CostStep['step'], string>> = {
+  'mark-up': 'Mark-up on materials',
+  rounding: 'Rounding of labour to whole pence',
+  contingency: 'Contingency',
+};
+
+/** The lines that differ, dearest first, and all that leads from them to what is to be paid: each column adds up. */
+function rowsOf({ differences: all, samePence, steps, a, b }: Comparison): readonly DifferenceRow[] {
+  const line = ({ kind, description, aPence, bPence }: CostDifference): DifferenceRow => ({
+    words: description,
+    hint: kindWords[kind],
+    aPence,
+    bPence,
+  });
+  const smaller = all.slice(SHOWN);
+  const add = (key: 'aPence' | 'bPence'): number => smaller.reduce((sum, one) => sum + one[key], 0);
+  return [
+    ...all.slice(0, SHOWN).map(line),
+    ...(smaller.length === 0
+      ? []
+      : [
+          {
+            words: `${counted(smaller.length, 'smaller line')} together`,
+            aPence: add('aPence'),
+            bPence: add('bPence'),
+          },
+        ]),
+    ...(samePence === 0
+      ? []
+      : [{ words: 'All lines that are the same in both', aPence: samePence, bPence: samePence }]),
+    ...steps.map(({ step, aPence, bPence }) => ({ words: stepWords[step], aPence, bPence })),
+    { words: 'Total before VAT', aPence: a.totals.netPence, bPence: b.totals.netPence, isSum: true },
+    { words: vatWords(a), aPence: a.totals.vatPence, bPence: b.totals.vatPence },
+    { words: 'To pay', aPence: a.totals.grossPence, bPence: b.totals.grossPence, isSum: true },
+  ];
+}
+
+function differences(compared: Comparison): TemplateResult {
+  if (compared.differences.length === 0 && compared.a.totals.grossPence === compared.b.totals.grossPence)
+    return html`<p class="hint">They cost the same, line by line.</p>`;
   return html`<table class="differences" role="table">
-      <thead role="rowgroup">
-        <tr role="row">
-          <th role="columnheader">Line, at cost</th>
-          <th role="columnheader" class="number">${a.name}</th>
-          <th role="columnheader" class="number">${b.name}</th>
-          <th role="columnheader" class="number">Difference</th>
-        </tr>
-      </thead>
-      <tbody role="rowgroup">
-        ${all.slice(0, SHOWN).map(
-          ({ kind, description, aPence, bPence }) =>
-            html`<tr role="row">
-              <td role="cell">${description} <span class="hint">${kinds[kind]}</span></td>
-              <td role="cell" class="number">${pounds(aPence)}</td>
-              <td role="cell" class="number">${pounds(bPence)}</td>
-              <td role="cell" class="number">${bPence > aPence ? '+' : ''}${pounds(bPence - aPence)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-    ${left > 0 ? html`<p class="hint">And ${counted(left, 'smaller line')}.</p>` : nothing}`;
+    <thead role="rowgroup">
+      <tr role="row">
+        <th role="columnheader">Line</th>
+        <th role="columnheader" class="number">${compared.a.name}</th>
+        <th role="columnheader" class="number">${compared.b.name}</th>
+        <th role="columnheader" class="number">Difference</th>
+      </tr>
+    </thead>
+    <tbody role="rowgroup">
+      ${rowsOf(compared).map(
+        ({ words, hint, aPence, bPence, isSum = false }) =>
+          html`<tr role="row" class=${isSum ? 'sum' : ''}>
+            <td role="cell">${words} ${hint === undefined ? nothing : html`<span class="hint">${hint}</span>`}</td>
+            <td role="cell" class="number">${pounds(aPence)}</td>
+            <td role="cell" class="number">${pounds(bPence)}</td>
+            <td role="cell" class="number">${bPence > aPence ? '+' : ''}${pounds(bPence - aPence)}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
 }
 customElements.define('compare-view', CompareView);
 declare global {

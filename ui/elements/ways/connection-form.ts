@@ -215,7 +215,7 @@ export class ConnectionForm extends LitElement {
         .options=${ratings}
         .empty=${null}
         @field-change=${this.#on<string>((rating) =>
-          change('Change the device', (draft) => {
+          change('Change the protective device', (draft) => {
             draft.ratingA = Number(rating);
           }),
         )}

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { connectionKindWords } from '#drawing/connection-kind-words.ts';
 import type { Point } from '#model/installation.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { isFirstOfChain } from '../../edits/fuse-before.ts';
 import { type FuseOffer, fuseOffer } from '../../edits/fuse-offer.ts';
 import { type JoinHow, joinPoint } from '../../edits/join-point.ts';
@@ -104,6 +105,7 @@ export class JoinRow extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.open = false;
   }
 

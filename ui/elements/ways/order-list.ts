@@ -1,4 +1,5 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { controlsCss } from '../shared-styles.ts';
 
 /** A thing in a list to be put in order. */
@@ -54,35 +55,54 @@ export class OrderList extends LitElement {
   declare label: string;
   declare things: readonly Ordered[];
 
+  /** What was moved last, until it is drawn where it was moved to. */
+  #moved: { readonly id: string; readonly by: -1 | 1 } | null = null;
+
   constructor() {
     super();
     this.label = '';
     this.things = [];
   }
 
+  /** The focus goes with what was moved; at the end of the list to the button that leads back. */
+  override updated(): void {
+    if (this.#moved === null) return;
+    const { id, by } = this.#moved;
+    this.#moved = null;
+    const row = [...this.renderRoot.querySelectorAll<HTMLElement>('li')].find((one) => one.dataset.id === id);
+    const buttons = [...(row?.querySelectorAll<HTMLButtonElement>('button') ?? [])].filter(
+      ({ disabled }) => !disabled,
+    );
+    (buttons.find((one) => one.dataset.by === String(by)) ?? buttons[0])?.focus();
+  }
+
   override render(): TemplateResult {
     return html`<span class="label" id="label">${this.label}</span>
       <ol aria-labelledby="label">
-        ${this.things.map(
+        ${repeat(
+          this.things,
+          ({ id }) => id,
           ({ id, label }, i) =>
-            html`<li>
+            html`<li data-id=${id}>
               <div class="row">
                 <span>${label}</span>
                 <button
                   class="small"
-                  aria-label=${`${label} earlier`}
+                  data-by=-1
+                  aria-label=${`Move up: ${label}`}
                   ?disabled=${i === 0}
                   @click=${() => this.#move(id, -1)}
                 >
-                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 10l5-5 5 5" /></svg>
+                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 10l5-5 5 5" /></svg>Move up
                 </button>
                 <button
                   class="small"
-                  aria-label=${`${label} later`}
+                  data-by=1
+                  aria-label=${`Move down: ${label}`}
                   ?disabled=${i === this.things.length - 1}
                   @click=${() => this.#move(id, 1)}
                 >
-                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 6l5 5 5-5" /></svg>
+                  <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 6l5 5 5-5" /></svg>Move down
                 </button>
               </div>
             </li>`,
@@ -95,6 +115,7 @@ export class OrderList extends LitElement {
     const at = order.indexOf(id);
     order.splice(at, 1);
     order.splice(at + by, 0, id);
+    this.#moved = { id, by };
     this.dispatchEvent(new CustomEvent('order-change', { detail: { order }, bubbles: true, composed: true }));
   }
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { addRemedy } from '../../edits/add-remedy.ts';
 import { remedyNames, removeRemedy } from '../../edits/remedies.ts';
 import { remediesOffered } from '../../edits/remedies-offered.ts';
@@ -79,6 +80,7 @@ export class RemedyList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.kind = null;
   }
 

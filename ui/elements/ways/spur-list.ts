@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import {
   type FoundSpur,
@@ -63,6 +64,7 @@ export class SpurList extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.open = null;
   }
 

@@ -11,13 +11,14 @@ import { repeat } from 'lit/directives/repeat.js';
 import { labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { keepFocus } from '../../controllers/keep-focus.ts';
 import { removeConnection } from '../../edits/connections.ts';
 import { openLegFor } from '../../edits/join-point.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
 import { remedyNames } from '../../edits/remedies.ts';
 import { remediesOffered } from '../../edits/remedies-offered.ts';
-import { freeName, plainSchemeName } from '../../edits/scheme-names.ts';
+import { freeName, plainSchemeName, tellsAll } from '../../edits/scheme-names.ts';
 import {
   addFirstTry,
   addScheme,
@@ -44,7 +45,10 @@ import './spur-list.ts';
 
 /** The step Ways: schemes, each one complete way to join the wanted points; how each point is joined, and remedies. */
 export class WaysStep extends LitElement {
-  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    made: { state: true },
+  };
   static override styles = [
     controlsCss,
     stepCss,
@@ -80,6 +84,20 @@ export class WaysStep extends LitElement {
         gap: 6px 8px;
         align-items: center;
       }
+      .made {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px 10px;
+        align-items: center;
+        padding: 6px 10px;
+        margin: 8px 0;
+        background: var(--copper-wash);
+        border-left: 4px solid var(--copper);
+        border-radius: var(--corner);
+      }
+      h2 {
+        scroll-margin-top: 12px;
+      }
       .open-leg {
         padding: 10px 12px;
         margin: 10px 0;
@@ -95,9 +113,26 @@ export class WaysStep extends LitElement {
     `,
   ];
   declare view: JobView;
+  /** The scheme that was made here last; null for none. */
+  declare private made: string | null;
+  /** The scheme that was made this moment and is not shown yet. */
+  #coming: string | null = null;
+
+  constructor() {
+    super();
+    this.made = null;
+    keepFocus(this);
+  }
+
+  override willUpdate(): void {
+    const shown = this.view.scheme?.id ?? null;
+    if (shown !== null && shown === this.#coming) this.made = shown;
+    else if (shown !== this.made) this.made = null;
+  }
 
   /** Brings the row of a point that was chosen elsewhere into sight. */
   override updated(changed: PropertyValues<this>): void {
+    if (this.made !== null && this.made === this.#coming) this.#comeToMade();
     const { chosen } = this.view;
     if (changed.get('view')?.chosen === chosen || chosen === null) return;
     const rows = [...this.renderRoot.querySelectorAll('join-row')];
@@ -109,7 +144,7 @@ export class WaysStep extends LitElement {
     const { job } = this.view;
     const scheme = job.schemes.find(({ id }) => id === this.view.scheme?.id) ?? null;
     return html`<h2 tabindex="-1">Ways</h2>
-      ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
+      ${this.#madeLine(scheme)} ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
   }
 
   #begin(): TemplateResult {
@@ -163,8 +198,8 @@ export class WaysStep extends LitElement {
   /** A name of one's own stays whatever the scheme becomes; what it is now is offered beside it. */
   #plainName(scheme: Scheme): TemplateResult | typeof nothing {
     const { schemes } = this.view.job;
-    const plain = plainSchemeName(scheme.connections);
-    if (scheme.name.startsWith(plain)) return nothing;
+    if (tellsAll(scheme)) return nothing;
+    const plain = plainSchemeName(scheme);
     const others = schemes.filter(({ id }) => id !== scheme.id).map(({ name }) => name);
     const free = freeName(plain, others);
     return html`<p class="hint by-what">
@@ -288,9 +323,33 @@ export class WaysStep extends LitElement {
     </button>`;
   }
 
+  /** What was made is shown at the top of the step; the buttons that make one lie far below it on a phone. */
   #addAndShow({ edit, schemeId }: { readonly edit: JobEdit; readonly schemeId: string }): void {
+    this.#coming = schemeId;
     send(this, 'job-edit', edit);
     send(this, 'scheme-shown', { schemeId });
+  }
+
+  #comeToMade(): void {
+    this.#coming = null;
+    const heading = this.renderRoot.querySelector<HTMLElement>('h2');
+    heading?.scrollIntoView({ block: 'start' });
+    heading?.focus({ preventScroll: true });
+  }
+
+  /** Tells of a scheme that was just made, with the way back; gone when another is looked at. */
+  #madeLine(scheme: Scheme | null): TemplateResult {
+    const isMade = scheme !== null && scheme.id === this.made;
+    return html`<div role="status">
+      ${
+        isMade
+          ? html`<p class="made">
+              <span>“${scheme.name}” is made, and shown on the plan and in the price.</span>
+              <button class="small" @click=${() => send(this, 'job-edit', removeScheme(scheme))}>Take it back</button>
+            </p>`
+          : nothing
+      }
+    </div>`;
   }
 }
 
