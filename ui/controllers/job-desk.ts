@@ -157,6 +157,10 @@ export class JobDesk {
       );
       return;
     }
+    if (session.keeping === 'gone') {
+      this.say('This job was deleted: choose above whether it is restored, or kept as a copy.');
+      return;
+    }
     await session.pin();
     if (session.keeping === 'kept') this.sayInPassing(`Saved by hand, as state ${stateTag(session.now)}.`);
     else if (session.keeping === 'not-kept') this.say(`Not saved: ${session.trouble}`);
@@ -235,10 +239,15 @@ export class JobDesk {
         this.say(`The other one is on the list as “${aside.title}”.`);
         return jobId;
       }
-      const mine = await this.#putAside(session.now, 'changed here');
+      const isGone = session.keeping === 'gone';
+      const mine = await this.#putAside(session.now, isGone ? 'copy of a deleted job' : 'changed here');
       if (how === 'take-theirs') await session.takeTheirs();
       else this.#parts.jobs.forget(jobId);
-      this.say(`What you had changed is on the list as “${mine.title}”.`);
+      this.say(
+        isGone
+          ? `This copy is on the list as “${mine.title}”.`
+          : `What you had changed is on the list as “${mine.title}”.`,
+      );
       return how === 'take-theirs' ? jobId : mine.id;
     } catch (error) {
       this.say(`That did not get through: ${wordsOf(error)}`);

@@ -7,6 +7,7 @@ const words: Readonly<Record<Keeping, string>> = {
   keeping: 'Saving…',
   'not-kept': 'Not saved',
   'changed-elsewhere': 'Changed elsewhere',
+  gone: 'Deleted',
 };
 
 /** How far the keeping of the job has got, in two words with a mark. */
@@ -39,7 +40,8 @@ export class KeepingLine extends LitElement {
         color: var(--pass);
       }
       :host([keeping='not-kept']),
-      :host([keeping='changed-elsewhere']) {
+      :host([keeping='changed-elsewhere']),
+      :host([keeping='gone']) {
         color: var(--fail);
         font-weight: 600;
       }

@@ -3,6 +3,7 @@ import { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
+import { OtherWindows } from '../controllers/other-windows.ts';
 import { type Route, Router } from '../controllers/router.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import './firm-page.ts';
@@ -71,6 +72,7 @@ export class AppShell extends LitElement {
   readonly #api = new ApiClient();
   readonly #jobs = new OpenJobs(this.#api);
   readonly #library = new OpenLibrary(this.#api);
+  readonly #otherWindows = new OtherWindows(() => void this.#jobs.lookAgain());
   #endLibraryWatch = (): void => {};
   readonly #router = new Router((route) => {
     this.route = route;
@@ -81,11 +83,13 @@ export class AppShell extends LitElement {
     this.route = this.#router.route;
     this.broken = '';
     this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
+    this.addEventListener('list-changed', () => this.#otherWindows.tell());
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.#router.start();
+    this.#otherWindows.start();
     addEventListener('beforeunload', this.#leaving);
     addEventListener('online', this.#keepAll);
     this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
@@ -97,6 +101,7 @@ export class AppShell extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#router.stop();
+    this.#otherWindows.stop();
     removeEventListener('beforeunload', this.#leaving);
     removeEventListener('online', this.#keepAll);
     this.#endLibraryWatch();
@@ -113,12 +118,15 @@ export class AppShell extends LitElement {
     event.preventDefault();
   };
 
-  /** A window that is left keeps what it has; one that is come back to looks whether the firm's library has changed. */
+  /** A window that is left keeps what it has; one that is come back to looks what has changed meanwhile. */
   readonly #lookedAt = (): void => {
     if (document.visibilityState === 'hidden') {
       sendTyped();
       this.#keepAll();
-    } else void this.#library.refresh();
+    } else {
+      void this.#library.refresh();
+      void this.#jobs.lookAgain();
+    }
   };
 
   readonly #keepAll = (): void => {

@@ -31,7 +31,7 @@ import '../elements/toast-line.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
-import type { JobEventDetails, ViewShown } from '../job-events.ts';
+import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepsDone } from '../steps-done.ts';
@@ -149,7 +149,7 @@ export class JobPage extends LitElement {
       if (this.placing && this.phone) this.#showView({ view: 'plan' });
     });
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
-    this.addEventListener('job-back-asked', () => void this.desk.bringBack());
+    this.addEventListener('job-back-asked', () => void this.#bringBack());
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
@@ -164,6 +164,11 @@ export class JobPage extends LitElement {
     this.desk.light(subjectIds);
     // On a phone the plan lies behind the sheet of checks.
     if (subjectIds.length > 0) this.#dialog?.close();
+  }
+
+  async #bringBack(): Promise<void> {
+    await this.desk.bringBack();
+    send(this, 'list-changed', null);
   }
 
   async #settle(how: Settlement): Promise<void> {
@@ -206,7 +211,7 @@ export class JobPage extends LitElement {
         .keeping=${session?.keeping ?? 'kept'}
         .trouble=${session?.trouble ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
-        .gone=${session?.troubleCode === 'no-such-job'}
+        .unkept=${session?.unkept ?? false}
         .triesAgain=${session?.triesAgain ?? true}
       ></keeping-notice>
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
@@ -248,7 +253,7 @@ export class JobPage extends LitElement {
     return html`<div class="warning" role="alert">
         <h2>${gone ? 'This job is not on the list' : 'The job cannot be opened'}</h2>
         <p>${refusal?.message}</p>
-        <button @click=${() => void (gone ? this.desk.bringBack() : this.desk.open())}>
+        <button @click=${() => void (gone ? this.#bringBack() : this.desk.open())}>
           ${gone ? 'Bring it back' : 'Try again'}
         </button>
         <a class="button" href="/">All jobs</a>
