@@ -198,7 +198,8 @@ export class ApiClient {
     const answer = await this.#fetch(path, request).catch(() => {
       throw new ServerRefusal(0, {});
     });
-    if (!answer.ok && answer.status !== NOT_MODIFIED) throw new ServerRefusal(answer.status, await problemOf(answer));
+    if (!answer.ok && answer.status !== NOT_MODIFIED)
+      throw new ServerRefusal(answer.status, await problemOf(answer));
     return answer;
   }
 }

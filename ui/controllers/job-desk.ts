@@ -3,6 +3,8 @@ import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
+import type { Difference } from '../differences/difference-words.ts';
+import { jobDifferences } from '../differences/job-differences.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { copyOfJob } from '../edits/new-job.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
@@ -53,6 +55,9 @@ export class JobDesk {
   #shownScheme: string | null = null;
   #route: JobRoute;
   #closed = false;
+  /** What was compared last: typing on does not compare the same two again. */
+  #compared: { readonly mine: Job; readonly theirs: Job; readonly found: readonly Difference[] } | null =
+    null;
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #changed: () => void;
@@ -82,6 +87,15 @@ export class JobDesk {
   /** True when nothing hangs on what was said: it need not stay. */
   get isSaidInPassing(): boolean {
     return this.#inPassing;
+  }
+
+  /** What differs between the job here and the one that somebody else saved; none where nobody did. */
+  get differences(): readonly Difference[] {
+    const { now, theirs, base } = this.#session ?? {};
+    if (now === undefined || base === undefined || theirs == null) return [];
+    if (this.#compared?.mine !== now || this.#compared.theirs !== theirs)
+      this.#compared = { mine: now, theirs, found: jobDifferences(now, theirs, base) };
+    return this.#compared.found;
   }
 
   /** Fetches the job and works it out. */

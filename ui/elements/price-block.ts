@@ -1,10 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
 import type { PriceRange, Totals } from '#engine/price/totals.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
-import type { Complies, OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { send } from '../job-events.ts';
+import type { Complies, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { JobView } from '../job-view.ts';
-import { areLit } from '../lit-things.ts';
 import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { priceBlockCss } from './price-block-styles.ts';
@@ -17,10 +15,7 @@ const verdicts: Readonly<Record<Complies, readonly [mark: Outcome, words: string
   'not-proven': ['not-proven', 'Not proven: too little is known'],
 };
 
-/** How many open questions are shown: the dearest. */
-const MOST_QUESTIONS = 3;
-
-/** The price of the shown scheme, always in sight: total, range, what it is made of, what would narrow it. */
+/** The price of the shown scheme, always in sight: total, range, what it is made of. */
 export class PriceBlock extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
@@ -77,30 +72,7 @@ export class PriceBlock extends LitElement {
           </div>`,
         )}
       </dl>
-      <p class="verdict"><outcome-mark .outcome=${mark}></outcome-mark>${words}</p>
-      ${this.#questions(scheme)}`;
-  }
-
-  /** While something moves, what the questions are worth is that of before. */
-  #questions(scheme: SchemeEstimate): TemplateResult | typeof nothing {
-    const { moving, estimate } = this.view;
-    const before = estimate.schemes.find(({ id }) => id === scheme.id);
-    const questions = (moving ? (before ?? scheme) : scheme).openQuestions.slice(0, MOST_QUESTIONS);
-    if (questions.length === 0) return nothing;
-    return html`<h2>To narrow the range</h2>
-      <ul>
-        ${questions.map((question) => html`<li>${this.#question(question)}</li>`)}
-      </ul>`;
-  }
-
-  #question({ words, worthPence, subjects }: OpenQuestion): TemplateResult {
-    const lit = areLit(this.view.lit, subjects);
-    return html`<button
-      aria-pressed=${lit}
-      @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : subjects })}
-    >
-      <span>${words}</span><b>by ${wholePounds(worthPence)}</b>
-    </button>`;
+      <p class="verdict"><outcome-mark .outcome=${mark}></outcome-mark>${words}</p>`;
   }
 }
 

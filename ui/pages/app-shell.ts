@@ -4,8 +4,9 @@ import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { OtherWindows } from '../controllers/other-windows.ts';
-import { type Route, Router } from '../controllers/router.ts';
+import { hrefOf, type Route, Router } from '../controllers/router.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
+import type { WayBack } from './firm-page.ts';
 import './firm-page.ts';
 import './job-list-page.ts';
 import './job-page.ts';
@@ -180,6 +181,12 @@ export class AppShell extends LitElement {
     </div>`;
   }
 
+  /** The job that the firm's page was come to from, at the step and with the choice that it was left at. */
+  get #wayBack(): WayBack | null {
+    const job = this.#router.cameFrom;
+    return job === null ? null : { href: hrefOf(job), title: this.#jobs.titleOf(job.jobId) };
+  }
+
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
@@ -212,7 +219,7 @@ export class AppShell extends LitElement {
           .library=${this.#library}
         ></job-page>`;
       case 'firm':
-        return html`<firm-page class="page" .library=${this.#library}></firm-page>`;
+        return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;
       case 'missing':
         return html`<missing-page class="page" .path=${route.path}></missing-page>`;
     }

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Place } from '#model/installation.ts';
+import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
@@ -19,6 +20,7 @@ import { markedStoreys } from '../elements/plan/marked-storeys.ts';
 import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
+import '../elements/price-questions.ts';
 import '../elements/price/price-step.ts';
 import { shownProof } from '../elements/proof/circuit-of.ts';
 import '../elements/proof/proof-view.ts';
@@ -34,14 +36,19 @@ import '../elements/ways/ways-step.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
-import { stepsDone } from '../steps-done.ts';
+import { stepStates } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
+import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
 /** Steps in which a phone shows the schemes above the sheet. */
 const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
+
+/** What a tap is for by itself; what lies between is nothing. */
+const actedOn =
+  'a, button, input, select, textarea, label, summary, dialog, [role=button], chosen-card, plan-view, proof-view';
 
 /** One job: its steps, its plan, its price and checks; everything that is done to it passes through here. */
 export class JobPage extends LitElement {
@@ -68,6 +75,7 @@ export class JobPage extends LitElement {
   declare private placing: boolean;
   declare private tapped: Place | null;
   #endWatch = (): void => {};
+  #endKeyboardWatch = (): void => {};
 
   constructor() {
     super();
@@ -80,6 +88,8 @@ export class JobPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('keydown', this.#keyed);
+    this.addEventListener('click', this.#clicked);
+    this.#endKeyboardWatch = watchKeyboard(this);
     this.#endWatch = watchSmallWindow((phone) => {
       this.phone = phone;
     });
@@ -88,6 +98,8 @@ export class JobPage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.#keyed);
+    this.removeEventListener('click', this.#clicked);
+    this.#endKeyboardWatch();
     this.#endWatch();
     this.desk.close();
   }
@@ -110,6 +122,11 @@ export class JobPage extends LitElement {
   }
 
   override updated(changed: Map<string, unknown>): void {
+    const keeping = this.desk.session?.keeping;
+    this.toggleAttribute(
+      'notice',
+      keeping === 'changed-elsewhere' || keeping === 'gone' || keeping === 'not-kept',
+    );
     const { step } = this.route;
     const title = this.desk.view?.job.title ?? 'Job';
     document.title = `${stepNames[step]} · ${title} · Ringwright`;
@@ -179,7 +196,31 @@ export class JobPage extends LitElement {
     if (jobId !== this.route.jobId) this.router.go(hrefOf({ ...this.route, jobId }));
   }
 
+  /** Nothing is looked at any longer, and nothing is lit for it. */
+  #chooseNothing(): void {
+    if (this.route.on === null) return;
+    this.desk.light([]);
+    this.#goTo({ on: null });
+  }
+
+  /** A tap on nothing lets go of what was chosen; in a step that works on it, only one outside its sheet. */
+  readonly #clicked = (event: MouseEvent): void => {
+    const inWay = event.composedPath().some((one) => one instanceof Element && one.matches(actedOn));
+    const job = this.desk.view?.job;
+    if (inWay || event.defaultPrevented || job === undefined) return;
+    const sheet = this.renderRoot.querySelector('main');
+    const inSheet = sheet !== null && event.composedPath().includes(sheet);
+    if (!inSheet || !isChosenIn(job, this.route.step, this.route.on)) this.#chooseNothing();
+  };
+
+  #escaped(event: KeyboardEvent): void {
+    // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
+    const isTaken = event.defaultPrevented || this.placing || this.#dialog?.open === true;
+    if (!isTaken && !isTyping(event)) this.#chooseNothing();
+  }
+
   readonly #keyed = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') this.#escaped(event);
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     if (key === 's') {
@@ -211,6 +252,7 @@ export class JobPage extends LitElement {
         .keeping=${session?.keeping ?? 'kept'}
         .trouble=${session?.trouble ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
+        .differences=${this.desk.differences}
         .unkept=${session?.unkept ?? false}
         .triesAgain=${session?.triesAgain ?? true}
       ></keeping-notice>
@@ -239,10 +281,14 @@ export class JobPage extends LitElement {
   }
 
   #steps({ job, estimate }: JobView): TemplateResult {
-    const hrefs = steps.map((step) => [step, hrefOf({ ...this.route, step, compare: false })] as const);
+    // What was looked at is let go of in steps that have nothing to do with it.
+    const onIn = (step: Step): string | null => (isChosenIn(job, step, this.route.on) ? this.route.on : null);
+    const hrefs = steps.map(
+      (step) => [step, hrefOf({ ...this.route, step, compare: false, on: onIn(step) })] as const,
+    );
     return html`<step-run
       .step=${this.route.step}
-      .done=${stepsDone(job, estimate.schemes)}
+      .states=${stepStates(job, estimate.schemes)}
       .hrefs=${Object.fromEntries(hrefs)}
     ></step-run>`;
   }
@@ -270,10 +316,12 @@ export class JobPage extends LitElement {
     const shown = (asFound ? null : view.scheme) ?? view.estimate.asFound;
     const { worked, findings } = shown;
     const strip = html`<section class="strip" aria-label="Schemes"><scheme-strip .view=${view}></scheme-strip></section>`;
-    const checks = html`<price-block .view=${view}></price-block>
+    const price = html`<price-block .view=${view}></price-block>`;
+    const checks = html`<price-questions .view=${view}></price-questions>
       <finding-list .view=${view} .findings=${findings}></finding-list>`;
-    const chosen =
-      view.chosen === null ? nothing : html`<chosen-card .view=${view} .worked=${worked}></chosen-card>`;
+    const chosen = isKnown(worked, view.chosen)
+      ? html`<chosen-card .view=${view} .worked=${worked}></chosen-card>`
+      : nothing;
     const { compare, a, b } = this.route;
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view></main>`
@@ -281,7 +329,11 @@ export class JobPage extends LitElement {
     const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(view)}</main>${plan}`}
-        <aside class="aside" aria-label="Price and checks">${checks}${chosen}</aside>
+        <aside class="aside" aria-label="Price and checks">
+          ${price}
+          <div class="checks">${checks}</div>
+          ${chosen}
+        </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
       ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${this.#step(view)}
@@ -289,7 +341,7 @@ export class JobPage extends LitElement {
     return html`${main ?? html`${plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
       <dialog aria-label="Price and checks">
-        ${checks}
+        ${price}${checks}
         <div class="close"><button @click=${() => this.#dialog?.close()}>Close</button></div>
       </dialog>`;
   }
