@@ -52,6 +52,8 @@ export interface JobEventDetails {
   'view-shown': ViewShown;
   /** Go to another page or step; an address within the product. */
   'page-asked': { readonly href: string };
+  /** A job went off the list, or came back: other windows may have it open. */
+  'list-changed': null;
   /** A point is being dragged or was placed on the plan. */
   'point-placed': PlacedAt;
   /** A place on the plan was tapped while the plan was waiting for one (`placing`). */
@@ -76,6 +78,7 @@ declare global {
     'scheme-shown': CustomEvent<JobEventDetails['scheme-shown']>;
     'storey-shown': CustomEvent<JobEventDetails['storey-shown']>;
     'view-shown': CustomEvent<JobEventDetails['view-shown']>;
+    'list-changed': CustomEvent<JobEventDetails['list-changed']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;

@@ -20,8 +20,8 @@ export const stepNames: Readonly<Record<Step, string>> = {
 export const planViews = ['plan', 'circuit', 'drop'] as const;
 export type PlanView = (typeof planViews)[number];
 
-/** How far the keeping of the job has got. */
-export type Keeping = 'kept' | 'keeping' | 'not-kept' | 'changed-elsewhere';
+/** How far the keeping of the job has got; `gone`: it was deleted, and what is here is kept nowhere else on the list. */
+export type Keeping = 'kept' | 'keeping' | 'not-kept' | 'changed-elsewhere' | 'gone';
 
 /**
  * What every step and every panel of a job is shown from; replaced whole at each change, never changed.

@@ -1,42 +1,87 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
-import { type Step, steps } from './job-view.ts';
+import { type Step, stepNames, steps } from './job-view.ts';
+import { counted } from './written.ts';
 
-/** Something was found, and somebody has told how it hangs together or answered what the checks ask. */
-const isFound = (job: Job): boolean =>
-  job.circuits.length > 0 &&
-  job.points.some(({ status }) => status === 'existing') &&
-  (job.legs.length > 0 || job.answers.length > 0);
+/**
+ * How far a step of a job is: `done`, with all before it; `to-do`, as something lacks; `waits`: nothing lacks here, but a
+ * step before it is open still; `ready`: papers can be fetched. Whether papers went out is not recorded.
+ */
+export type StepMark = 'done' | 'to-do' | 'waits' | 'ready';
 
-function isWanted({ points }: Job): boolean {
+/** How far a step is, and what still lacks in words: "2 points not placed". */
+export interface StepState {
+  readonly mark: StepMark;
+  /** Empty where nothing lacks. */
+  readonly lacks: string;
+}
+
+/** What lacks in what was found; somebody has to have told how it hangs together, or answered what the checks ask. */
+function lacksFound(job: Job): string {
+  const found = job.points.some(({ status }) => status === 'existing');
+  if (job.circuits.length === 0) return 'no circuit yet';
+  if (!found) return 'no point found yet';
+  return job.legs.length > 0 || job.answers.length > 0 ? '' : 'cables and questions open';
+}
+
+function lacksWanted({ points }: Job): string {
   const wanted = points.filter(({ status }) => status === 'wanted' || status === 'replaced');
-  return wanted.length > 0 && wanted.every(({ place }) => place !== undefined);
+  if (wanted.length === 0) return 'nothing wanted yet';
+  const unplaced = wanted.filter(({ place }) => place === undefined);
+  return unplaced.length === 0 ? '' : `${counted(unplaced.length, 'point')} not placed`;
 }
 
 /** The scheme does something and fails nothing; to leave a wanted point unconnected would be to fail. */
 const isWay = ({ complies, worked: { scheme } }: SchemeEstimate): boolean =>
   complies !== 'no' && scheme !== null && scheme.connections.length + scheme.remedies.length > 0;
 
-const isPriced = ({ price, labour }: SchemeEstimate): boolean =>
-  price.bill.every(({ priced, quantity }) => priced || quantity === 0) &&
-  labour.every(({ typicalMin }) => typicalMin !== null);
+function lacksWay(schemes: readonly SchemeEstimate[]): string {
+  if (schemes.length === 0) return 'no scheme yet';
+  if (schemes.some(isWay)) return '';
+  return schemes.length === 1 ? 'the scheme fails a check' : 'every scheme fails a check';
+}
+
+const hasKit = ({ price }: SchemeEstimate): boolean => price.bill.length > 0;
+
+const unpriced = ({ price, labour }: SchemeEstimate): number =>
+  price.bill.filter(({ priced, quantity }) => !priced && quantity !== 0).length +
+  labour.filter(({ typicalMin }) => typicalMin === null).length;
+
+function lacksPrice(ways: readonly SchemeEstimate[]): string {
+  const open = ways.filter(hasKit).map(unpriced);
+  if (open.length === 0) return 'no kit yet';
+  const fewest = Math.min(...open);
+  return fewest === 0 ? '' : `${counted(fewest, 'line')} without a price`;
+}
 
 /**
- * The steps that the job has got through, as far as they follow each other from the first: a later step counts
- * only when all before it do. Papers are never ticked off: whether they went out is not recorded.
+ * How far each step of a job is, and what it still lacks.
  *
  * @param schemes of the job as they stand; kit and price want one that joins everything and fails nothing.
  */
-export function stepsDone(job: Job, schemes: readonly SchemeEstimate[]): ReadonlySet<Step> {
+export function stepStates(job: Job, schemes: readonly SchemeEstimate[]): Readonly<Record<Step, StepState>> {
   const ways = schemes.filter(isWay);
-  const isDone: Readonly<Record<Step, boolean>> = {
-    'as-found': isFound(job),
-    wanted: isWanted(job),
-    ways: ways.length > 0,
-    kit: ways.some(({ price }) => price.bill.length > 0),
-    price: ways.some((scheme) => scheme.price.bill.length > 0 && isPriced(scheme)),
-    papers: false,
+  const lacks: Readonly<Record<Step, string>> = {
+    'as-found': lacksFound(job),
+    wanted: lacksWanted(job),
+    ways: lacksWay(schemes),
+    kit: ways.some(hasKit) ? '' : 'no scheme that may go ahead yet',
+    price: lacksPrice(ways),
+    papers: '',
   };
-  const firstOpen = steps.findIndex((step) => !isDone[step]);
-  return new Set(steps.slice(0, firstOpen));
+  const firstOpen = steps.find((step) => lacks[step] !== '') ?? 'papers';
+  const stateOf = (step: Step): StepState => {
+    if (lacks[step] !== '') return { mark: 'to-do', lacks: lacks[step] };
+    if (steps.indexOf(step) < steps.indexOf(firstOpen)) return { mark: 'done', lacks: '' };
+    if (step === firstOpen) return { mark: 'ready', lacks: '' };
+    return { mark: 'waits', lacks: `${stepNames[firstOpen]} is open still` };
+  };
+  return {
+    'as-found': stateOf('as-found'),
+    wanted: stateOf('wanted'),
+    ways: stateOf('ways'),
+    kit: stateOf('kit'),
+    price: stateOf('price'),
+    papers: stateOf('papers'),
+  };
 }

@@ -6,13 +6,18 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
+import { type Step, steps } from '../../ui/job-view.ts';
 import { movablePoints } from '../../ui/movable-points.ts';
-import { stepsDone } from '../../ui/steps-done.ts';
+import { type StepState, stepStates } from '../../ui/steps-done.ts';
 
-const done = (job: Job, library?: Library): string[] => {
+const states = (job: Job, library?: Library): Readonly<Record<Step, StepState>> => {
   const result =
     library === undefined ? estimateOf(job) : estimate(job, library, { date: '2026-11-25', revision: 1 });
-  return [...stepsDone(job, result.schemes)];
+  return stepStates(job, result.schemes);
+};
+const done = (job: Job, library?: Library): string[] => {
+  const of = states(job, library);
+  return steps.filter((step) => of[step].mark === 'done');
 };
 const demo = demoJob('saltglass-row');
 
@@ -25,6 +30,7 @@ describe('how far a job has got', () => {
   it('is as far as the price for the demo jobs, and never claims that papers went out', () => {
     for (const name of ['saltglass-row', 'fernlow-close', 'saltglass-row-quoting'] as const)
       expect(done(demoJob(name))).toEqual(['as-found', 'wanted', 'ways', 'kit', 'price']);
+    expect(states(demo).papers).toEqual({ mark: 'ready', lacks: '' });
   });
 
   it('stops where nothing tells how what was found hangs together', () => {
@@ -42,6 +48,7 @@ describe('how far a job has got', () => {
       if (point !== undefined) delete point.place;
     });
     expect(done(unplaced)).toEqual(['as-found']);
+    expect(states(unplaced).wanted).toEqual({ mark: 'to-do', lacks: '1 point not placed' });
   });
 
   it('stops at schemes that all fail', () => {
@@ -51,6 +58,9 @@ describe('how far a job has got', () => {
     });
     expect(bad.schemes.length).toBeGreaterThan(0);
     expect(done(bad)).toEqual(['as-found', 'wanted']);
+    expect(states(bad).ways).toEqual({ mark: 'to-do', lacks: 'every scheme fails a check' });
+    expect(states(bad).kit.mark).toBe('to-do');
+    expect(states(bad).papers).toEqual({ mark: 'waits', lacks: 'Ways is open still' });
   });
 
   it('stops at schemes that leave a wanted point unconnected', () => {
@@ -65,6 +75,7 @@ describe('how far a job has got', () => {
       prices.items = [];
     });
     expect(done(demo, library)).toEqual(['as-found', 'wanted', 'ways', 'kit']);
+    expect(states(demo, library).price.lacks).toMatch(/^\d+ lines without a price$/);
   });
 });
 

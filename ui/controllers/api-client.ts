@@ -85,12 +85,25 @@ function taggedBy(answer: Response): Tagged {
 /** What browsers let go on after a page is closed: bytes of all such requests together. Source: Fetch standard, 4.5. */
 const KEPT_ALIVE_MOST_BYTES = 64 * 1024;
 
+/** The answer's status where what is held is what is there. Source: RFC 9110, 15.4.5. */
+const NOT_MODIFIED = 304;
+
 async function problemOf(answer: Response): Promise<Partial<ProblemBody>> {
   try {
     return (await answer.json()) as Partial<ProblemBody>;
   } catch {
     return { detail: `The server answered with ${answer.status} and no reason.`, code: 'no-reason' };
   }
+}
+
+async function jobIn(answer: Response): Promise<Revised<Job>> {
+  const read = readJobText(await answer.text());
+  if (read.ok) return { value: read.job, ...taggedBy(answer) };
+  throw new ServerRefusal(422, {
+    code: 'job-unreadable',
+    detail: 'The stored job cannot be read by this version.',
+    faults: read.faults,
+  });
 }
 
 /** Speaks to the server; every refusal, and no answer at all, is a `ServerRefusal`. */
@@ -115,14 +128,13 @@ export class ApiClient {
   }
 
   async readJob(id: string): Promise<Revised<Job>> {
-    const answer = await this.#ask('GET', jobPath(id));
-    const read = readJobText(await answer.text());
-    if (read.ok) return { value: read.job, ...taggedBy(answer) };
-    throw new ServerRefusal(422, {
-      code: 'job-unreadable',
-      detail: 'The stored job cannot be read by this version.',
-      faults: read.faults,
-    });
+    return jobIn(await this.#ask('GET', jobPath(id)));
+  }
+
+  /** The job as it is now; null while it is the revision of the tag. A deleted one is refused. */
+  async lookAtJob(id: string, etag: string): Promise<Revised<Job> | null> {
+    const answer = await this.#ask('GET', jobPath(id), { held: etag });
+    return answer.status === NOT_MODIFIED ? null : jobIn(answer);
   }
 
   async createJob(job: Job): Promise<Tagged> {
@@ -177,15 +189,17 @@ export class ApiClient {
   }
 
   async #ask(method: string, path: string, sent: Sent = {}): Promise<Response> {
-    const { body, base, keepalive = false } = sent;
+    const { body, base, held, keepalive = false } = sent;
     const headers: Record<string, string> = {};
     if (body !== undefined) headers['content-type'] = 'application/json';
     if (base !== undefined) headers['if-match'] = base;
+    if (held !== undefined) headers['if-none-match'] = held;
     const request: RequestInit = { method, headers, keepalive, ...(body === undefined ? {} : { body }) };
     const answer = await this.#fetch(path, request).catch(() => {
       throw new ServerRefusal(0, {});
     });
-    if (!answer.ok) throw new ServerRefusal(answer.status, await problemOf(answer));
+    if (!answer.ok && answer.status !== NOT_MODIFIED)
+      throw new ServerRefusal(answer.status, await problemOf(answer));
     return answer;
   }
 }
@@ -195,6 +209,8 @@ interface Sent {
   readonly body?: string;
   /** The tag that what is replaced must still have. */
   readonly base?: string;
+  /** The tag of what is held: what still has it is not sent again. */
+  readonly held?: string;
   /** True where the request goes on though the page is closed. */
   readonly keepalive?: boolean;
 }

@@ -9,6 +9,8 @@ export interface Keeper<T> {
   readonly read: () => Promise<Revised<T>>;
   /** Saves on the revision of a tag and gives the new one; refuses a stale base with 412. */
   readonly save: (value: T, base: string, how: 'autosave' | 'by-hand') => Promise<Tagged>;
+  /** Looks what is there: null while it is what the tag says, else what it is now; refuses what was deleted. */
+  readonly look?: (etag: string) => Promise<Revised<T> | null>;
 }
 
 /** Calls back after a while; what it gives back calls it off. */
@@ -18,6 +20,9 @@ const waitInBrowser: Wait = (ms, then) => {
   const timer = setTimeout(then, ms);
   return () => clearTimeout(timer);
 };
+
+/** The server's word that it was deleted. */
+const isGone = (error: unknown): boolean => error instanceof ServerRefusal && error.code === 'no-such-job';
 
 /** Rest after the last edit before it is kept, ms. */
 const REST_MS = 800;
@@ -46,6 +51,8 @@ export class DocumentSession<T extends Objectish> {
   #keeping: Keeping = 'kept';
   #trouble: string | null = null;
   #troubleCode: string | null = null;
+  /** What somebody else saved in between, once it was read; null when nobody did. */
+  #theirs: T | null = null;
   #theirRevision: number | null = null;
   #theirSavedAt: string | null = null;
   #saving: Promise<void> | null = null;
@@ -101,6 +108,10 @@ export class DocumentSession<T extends Objectish> {
   get theirRevision(): number | null {
     return this.#theirRevision;
   }
+  /** What they saved, as it was read; null when nobody did. */
+  get theirs(): T | null {
+    return this.#theirs;
+  }
   /** When that was, ISO; null when nobody did, or it is not told. */
   get theirSavedAt(): string | null {
     return this.#theirSavedAt;
@@ -130,7 +141,8 @@ export class DocumentSession<T extends Objectish> {
 
   #edited(): void {
     if (this.#keeping !== 'changed-elsewhere') {
-      this.#keeping = this.unkept ? 'keeping' : 'kept';
+      // Of what was deleted nothing counts as saved before it is there again.
+      if (this.#keeping !== 'gone') this.#keeping = this.unkept ? 'keeping' : 'kept';
       this.#later(REST_MS);
     }
     this.#changed();
@@ -190,11 +202,16 @@ export class DocumentSession<T extends Objectish> {
     this.#triesAgain = false;
     this.#unanswered = [];
     this.#retryMs = RETRY_MS;
+    this.#forgetTrouble();
+    this.#keeping = this.unkept ? 'keeping' : 'kept';
+  }
+
+  #forgetTrouble(): void {
     this.#trouble = null;
     this.#troubleCode = null;
+    this.#theirs = null;
     this.#theirRevision = null;
     this.#theirSavedAt = null;
-    this.#keeping = this.unkept ? 'keeping' : 'kept';
   }
 
   async #refused(value: T, error: unknown): Promise<void> {
@@ -207,7 +224,7 @@ export class DocumentSession<T extends Objectish> {
   }
 
   #hasFailed(error: unknown): void {
-    this.#keeping = 'not-kept';
+    this.#keeping = isGone(error) ? 'gone' : 'not-kept';
     this.#trouble = error instanceof Error ? error.message : String(error);
     this.#troubleCode = error instanceof ServerRefusal ? error.code : null;
   }
@@ -237,8 +254,42 @@ export class DocumentSession<T extends Objectish> {
     this.#keeping = 'changed-elsewhere';
     this.#trouble = 'This was changed elsewhere in the meantime.';
     this.#troubleCode = null;
+    this.#theirs = theirs.value;
     this.#theirRevision = theirs.revision;
     this.#theirSavedAt = error.savedAt;
+  }
+
+  /**
+   * Looks whether it is still there, unless a save is about to tell. What was deleted is no longer called saved; what
+   * was put back meanwhile goes on from there. No answer changes nothing.
+   */
+  async lookAgain(): Promise<void> {
+    const { etag } = this.#tagged;
+    if (this.#saving !== null) return;
+    const seen = await this.#look(etag);
+    const isOld = this.#saving !== null || this.#tagged.etag !== etag;
+    if (isOld || seen === undefined || (seen === 'gone') === (this.#keeping === 'gone')) return;
+    if (seen === 'gone') this.#keeping = 'gone';
+    else this.#isBack(seen);
+    this.#changed();
+  }
+
+  /** Undefined: it cannot be told. */
+  async #look(etag: string): Promise<Revised<T> | null | 'gone' | undefined> {
+    try {
+      return await this.#keeper.look?.(etag);
+    } catch (error) {
+      return isGone(error) ? 'gone' : undefined;
+    }
+  }
+
+  /** @param other what it came back as; null where that is what it was. */
+  #isBack(other: Revised<T> | null): void {
+    this.#forgetTrouble();
+    this.#keeping = this.unkept ? 'keeping' : 'kept';
+    // Saved on the old base: where somebody else changed it before, a person decides as ever.
+    if (this.unkept) this.#later(REST_MS);
+    else if (other !== null) this.take(other);
   }
 
   /** What the server has this moment. */
@@ -251,7 +302,13 @@ export class DocumentSession<T extends Objectish> {
    *
    * @param theirs what was read, and put aside where it is still wanted: nothing newer is laid over.
    */
-  async putMineOver({ value, revision, etag }: Revised<T>): Promise<void> {
+  async putMineOver(theirs: Revised<T>): Promise<void> {
+    if (isSameData(theirs.value, this.now)) {
+      this.#hasKept(this.now, theirs);
+      this.#changed();
+      return;
+    }
+    const { value, revision, etag } = theirs;
     this.#tagged = { revision, etag };
     this.#kept = value;
     this.#keeping = 'keeping';

@@ -3,6 +3,8 @@ import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
+import type { Difference } from '../differences/difference-words.ts';
+import { jobDifferences } from '../differences/job-differences.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { copyOfJob } from '../edits/new-job.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
@@ -53,6 +55,9 @@ export class JobDesk {
   #shownScheme: string | null = null;
   #route: JobRoute;
   #closed = false;
+  /** What was compared last: typing on does not compare the same two again. */
+  #compared: { readonly mine: Job; readonly theirs: Job; readonly found: readonly Difference[] } | null =
+    null;
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #changed: () => void;
@@ -82,6 +87,15 @@ export class JobDesk {
   /** True when nothing hangs on what was said: it need not stay. */
   get isSaidInPassing(): boolean {
     return this.#inPassing;
+  }
+
+  /** What differs between the job here and the one that somebody else saved; none where nobody did. */
+  get differences(): readonly Difference[] {
+    const { now, theirs, base } = this.#session ?? {};
+    if (now === undefined || base === undefined || theirs == null) return [];
+    if (this.#compared?.mine !== now || this.#compared.theirs !== theirs)
+      this.#compared = { mine: now, theirs, found: jobDifferences(now, theirs, base) };
+    return this.#compared.found;
   }
 
   /** Fetches the job and works it out. */
@@ -155,6 +169,10 @@ export class JobDesk {
       this.say(
         'This job was changed elsewhere: choose above which is to count. Until then nothing is saved.',
       );
+      return;
+    }
+    if (session.keeping === 'gone') {
+      this.say('This job was deleted: choose above whether it is restored, or kept as a copy.');
       return;
     }
     await session.pin();
@@ -235,10 +253,15 @@ export class JobDesk {
         this.say(`The other one is on the list as “${aside.title}”.`);
         return jobId;
       }
-      const mine = await this.#putAside(session.now, 'changed here');
+      const isGone = session.keeping === 'gone';
+      const mine = await this.#putAside(session.now, isGone ? 'copy of a deleted job' : 'changed here');
       if (how === 'take-theirs') await session.takeTheirs();
       else this.#parts.jobs.forget(jobId);
-      this.say(`What you had changed is on the list as “${mine.title}”.`);
+      this.say(
+        isGone
+          ? `This copy is on the list as “${mine.title}”.`
+          : `What you had changed is on the list as “${mine.title}”.`,
+      );
       return how === 'take-theirs' ? jobId : mine.id;
     } catch (error) {
       this.say(`That did not get through: ${wordsOf(error)}`);

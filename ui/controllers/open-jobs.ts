@@ -48,6 +48,7 @@ export class OpenJobs {
     const keeper = {
       read: () => this.#api.readJob(id),
       save: (job: Job, base: string, how: 'autosave' | 'by-hand') => this.#api.saveJob(job, base, how),
+      look: (etag: string) => this.#api.lookAtJob(id, etag),
     };
     const session = new DocumentSession(start, keeper, () => this.#listeners.get(id)?.(), this.#wait);
     this.#sessions.set(id, session);
@@ -58,6 +59,17 @@ export class OpenJobs {
   async keepAll(): Promise<void> {
     const unkept = [...this.#sessions.values()].filter((session) => session.unkept);
     await Promise.all(unkept.map((session) => session.keep('autosave')));
+  }
+
+  /** Looks whether the jobs that somebody listens to are still on the list. */
+  async lookAgain(): Promise<void> {
+    const looked = [...this.#listeners.keys()].map((id) => this.#sessions.get(id)?.lookAgain());
+    await Promise.all(looked);
+  }
+
+  /** The title of a job that was opened; null where it was not. */
+  titleOf(id: string): string | null {
+    return this.#sessions.get(id)?.now.title ?? null;
   }
 
   /** Tells of every change of a job, until it is told otherwise. */

@@ -90,6 +90,15 @@ export function hrefOf(route: JobPlace): string {
 export const jobHref = (jobId: string, step: Step = 'as-found'): string =>
   `/jobs/${encodeURIComponent(jobId)}/${step}`;
 
+/** The job that a step of the browser's history was come to from, by what `Router` left with it. */
+export function jobComeFrom(state: unknown, here: string): JobRoute | null {
+  const from = typeof state === 'object' && state !== null && 'from' in state ? state.from : null;
+  if (typeof from !== 'string') return null;
+  const url = new URL(from, here);
+  const route = url.origin === new URL(here).origin ? routeOf(url) : null;
+  return route?.page === 'job' ? route : null;
+}
+
 /** Follows links within the product and the browser's own back and forward, without loading anew. */
 export class Router {
   readonly #changed: (route: Route) => void;
@@ -102,12 +111,17 @@ export class Router {
     return routeOf(new URL(location.href));
   }
 
+  /** The job that this place was come to from, as it was looked at; null where that was no job. It outlasts a reload. */
+  get cameFrom(): JobRoute | null {
+    return jobComeFrom(history.state, location.href);
+  }
+
   /** Goes to an address of ours; `replace` leaves no step to go back to. */
   go(href: string, how: 'push' | 'replace' = 'push'): void {
     const url = new URL(href, location.href);
     if (url.href === location.href) return;
-    if (how === 'push') history.pushState(null, '', url);
-    else history.replaceState(null, '', url);
+    if (how === 'push') history.pushState({ from: location.pathname + location.search }, '', url);
+    else history.replaceState(history.state, '', url);
     this.#changed(routeOf(url));
   }
 

@@ -26,14 +26,16 @@ export class FindingList extends LitElement {
     css`
       :host {
         display: block;
-        padding: 14px 14px 20px;
+        padding: 0 14px 20px;
       }
       h2 {
         display: flex;
         justify-content: space-between;
         gap: 8px;
-        margin-bottom: 8px;
+        padding: 10px 14px 6px;
+        margin: 0 -14px;
         font-size: 0.9375rem;
+        background: var(--paper);
       }
       h2 .counts {
         font: 500 0.8125rem / 1.5 var(--drawing-font);
@@ -66,7 +68,7 @@ export class FindingList extends LitElement {
       .filter(([, count]) => count > 0)
       .map(([outcome, count]) => countWords(outcome, count));
     const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
-    return html`<h2>Checks <span class="counts">${counts.join(' · ')}</span></h2>
+    return html`<h2 part="counts">Checks <span class="counts">${counts.join(' · ')}</span></h2>
       ${outcomeOrder.map((outcome) => this.#group(outcome, labelOf))}`;
   }
 

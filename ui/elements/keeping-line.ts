@@ -9,6 +9,7 @@ const words: Readonly<Record<Keeping, string>> = {
   keeping: 'Saving…',
   'not-kept': 'Not saved',
   'changed-elsewhere': 'Changed elsewhere',
+  gone: 'Deleted',
 };
 
 /** How far the keeping of the job has got, in two words with a mark; an entry that cannot be read is not kept. */
@@ -49,7 +50,8 @@ export class KeepingLine extends LitElement {
       }
       :host([unread]:not([unread='0'])),
       :host([keeping='not-kept']),
-      :host([keeping='changed-elsewhere']) {
+      :host([keeping='changed-elsewhere']),
+      :host([keeping='gone']) {
         color: var(--fail);
         font-weight: 600;
       }

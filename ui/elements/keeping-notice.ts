@@ -1,7 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Settlement } from '../controllers/job-desk.ts';
+import type { Difference } from '../differences/difference-words.ts';
 import type { Keeping } from '../job-view.ts';
 import { whenWords } from '../when-words.ts';
+import { counted } from '../written.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 
@@ -35,7 +37,8 @@ export class KeepingNotice extends LitElement {
     keeping: { type: String },
     trouble: { attribute: false },
     theirSavedAt: { attribute: false },
-    gone: { type: Boolean },
+    unkept: { type: Boolean },
+    differences: { attribute: false },
     triesAgain: { type: Boolean },
     about: { type: String },
   };
@@ -68,6 +71,30 @@ export class KeepingNotice extends LitElement {
         flex: 1 1 320px;
         margin: 0;
       }
+      table {
+        order: 1;
+        flex: 1 0 100%;
+        max-width: 60rem;
+        background: var(--sheet);
+      }
+      caption {
+        padding: 4px 0;
+        font-weight: 600;
+        text-align: left;
+      }
+      tbody th {
+        color: var(--ink);
+        border-top: 1px solid var(--rule);
+      }
+      th span {
+        display: block;
+        font-weight: 400;
+        color: var(--ink-soft);
+      }
+      th,
+      td {
+        overflow-wrap: anywhere;
+      }
       @media (max-width: 700px) {
         div {
           padding: 8px 12px;
@@ -80,8 +107,10 @@ export class KeepingNotice extends LitElement {
   declare trouble: string | null;
   /** ISO; null where it is not told. */
   declare theirSavedAt: string | null;
-  /** True when the job was deleted elsewhere. */
-  declare gone: boolean;
+  /** True when there are changes that nothing has kept. */
+  declare unkept: boolean;
+  /** What differs between the two that were changed; none where it is not worked out. */
+  declare differences: readonly Difference[];
   /** True when it is tried again without being asked. */
   declare triesAgain: boolean;
   declare about: Kept;
@@ -91,15 +120,16 @@ export class KeepingNotice extends LitElement {
     this.keeping = 'kept';
     this.trouble = null;
     this.theirSavedAt = null;
-    this.gone = false;
+    this.unkept = false;
+    this.differences = [];
     this.triesAgain = true;
     this.about = 'job';
   }
 
   override render(): TemplateResult | typeof nothing {
     if (this.keeping === 'changed-elsewhere') return this.#elsewhere();
-    if (this.trouble === null) return nothing;
-    return this.gone ? this.#deleted() : this.#notKept(this.trouble);
+    if (this.keeping === 'gone') return this.#deleted();
+    return this.trouble === null ? nothing : this.#notKept(this.trouble);
   }
 
   #notKept(trouble: string): TemplateResult {
@@ -119,8 +149,18 @@ export class KeepingNotice extends LitElement {
   #deleted(): TemplateResult {
     return html`<div class="elsewhere" role="alert">
       <outcome-mark outcome="fails"></outcome-mark>
-      <p><strong>This job was deleted elsewhere.</strong> Your last changes are here and nowhere else.</p>
-      <button @click=${() => this.#tell('job-back-asked')}>Bring it back, with my changes</button>
+      <p>
+        <strong>This job was deleted.</strong> It is off the list of jobs${
+          this.unkept
+            ? ', and your last changes are here and nowhere else.'
+            : '; what you see is what it was.'
+        }
+        What you change now is not saved until you choose.
+      </p>
+      <button @click=${() => this.#tell('job-back-asked')}>
+        <span>Restore<small>${this.unkept ? 'the same job, with my changes' : 'the same job, on the list again'}</small></span>
+      </button>
+      ${this.#choice('mine-as-copy', 'Keep a copy', 'as a new job; the old one stays deleted')}
     </div>`;
   }
 
@@ -136,8 +176,33 @@ export class KeepingNotice extends LitElement {
         <strong>${names[this.about]} was changed elsewhere${when} while you changed it here.</strong> Both are there still.
         Which is to count?
       </p>
-      ${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}
+      ${this.#whatDiffers()}${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}
     </div>`;
+  }
+
+  #whatDiffers(): TemplateResult | typeof nothing {
+    if (this.differences.length === 0) return nothing;
+    return html`<table>
+      <caption>
+        What differs: ${counted(this.differences.length, 'thing')}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">What</th>
+          <th scope="col">Mine</th>
+          <th scope="col">Theirs</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${this.differences.map(
+          ({ thing, field, mine, theirs, by }) => html`<tr>
+            <th scope="row">${thing}${field === '' ? nothing : html`<span>${field}</span>`}</th>
+            <td>${mine}${by === 'them' ? nothing : html`<small>changed here</small>`}</td>
+            <td>${theirs}${by === 'me' ? nothing : html`<small>changed there</small>`}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>`;
   }
 
   #choice(how: Settlement, words: string, consequence: string): TemplateResult {

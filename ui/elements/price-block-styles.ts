@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const priceBlockCss = css`
   :host {
     display: block;
-    min-height: 234px;
+    min-height: 218px;
     padding: 14px 18px 14px;
     color: var(--block-ink);
     background: var(--block);
@@ -32,19 +32,6 @@ export const priceBlockCss = css`
     font-size: 0.8125rem;
     line-height: 1.3;
     color: var(--block-soft);
-  }
-  .ways {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 16px;
-    margin: 4px 0 0;
-    font-size: 0.8125rem;
-  }
-  .ways a {
-    display: inline-flex;
-    align-items: center;
-    min-height: 32px;
-    color: var(--block-ink);
   }
   .range {
     display: flex;
@@ -132,44 +119,14 @@ export const priceBlockCss = css`
     font-size: 0.875rem;
     font-weight: 500;
   }
-  h2 {
-    margin: 12px 0 2px;
-    font: 500 0.8125rem / 1.3 var(--text-font);
-    color: var(--block-soft);
-  }
-  ul {
-    margin: 0;
-    padding: 0;
-    list-style: none;
-  }
-  button,
-  button[aria-pressed='true'] {
-    justify-content: space-between;
-    gap: 12px;
-    min-height: 32px;
-    padding: 4px 6px;
-    margin: 0 -6px;
-    width: calc(100% + 12px);
-    font: 400 0.875rem / 1.3 var(--text-font);
-    text-align: left;
-    color: var(--block-ink);
-    background: none;
-    border-color: transparent;
-  }
-  button:hover {
-    border-color: var(--block-soft);
-  }
-  button[aria-pressed='true'] {
-    border-color: #d9854c;
-  }
-  button b {
-    flex: none;
-    font: 600 0.875rem / 1.3 var(--drawing-font);
-  }
-  @media (max-width: 700px) {
-    button,
-    .ways a {
-      min-height: 44px;
+  /* Where there is little height, the total, its range and the verdict are what stays. */
+  @media (max-height: 47em), (max-width: 60em) {
+    .bar,
+    dl {
+      display: none;
+    }
+    :host {
+      min-height: 0;
     }
   }
 `;

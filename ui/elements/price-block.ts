@@ -1,10 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
 import type { PriceRange, Totals } from '#engine/price/totals.ts';
-import type { OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { hrefOf } from '../controllers/router.ts';
-import { send } from '../job-events.ts';
-import type { JobView, Step } from '../job-view.ts';
-import { areLit } from '../lit-things.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { JobView } from '../job-view.ts';
 import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { priceBlockCss } from './price-block-styles.ts';
@@ -12,10 +9,7 @@ import { partsOfPrice } from './price-parts.ts';
 import { controlsCss } from './shared-styles.ts';
 import { verdictOf } from './verdict.ts';
 
-/** How many open questions are shown: the dearest. */
-const MOST_QUESTIONS = 3;
-
-/** The price of the shown scheme, always in sight: total, range, what it is made of, what would narrow it. */
+/** The price of the shown scheme, always in sight: total, range, what it is made of. */
 export class PriceBlock extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
@@ -74,58 +68,7 @@ export class PriceBlock extends LitElement {
               </div>`,
         )}
       </dl>
-      <p class="verdict"><outcome-mark .outcome=${outcome}></outcome-mark><span>${words}</span></p>
-      ${this.#questions(scheme)}`;
-  }
-
-  /** While something moves, what the questions are worth is that of before. */
-  #questions(scheme: SchemeEstimate): TemplateResult | typeof nothing {
-    const { moving, estimate } = this.view;
-    const { openQuestions, range } =
-      (moving ? estimate.schemes.find(({ id }) => id === scheme.id) : null) ?? scheme;
-    if (range.highPence <= range.lowPence) return nothing;
-    const shown = openQuestions.slice(0, MOST_QUESTIONS);
-    const more = openQuestions.length - shown.length;
-    return html`<h2>
-        ${
-          shown.length === 0
-            ? 'Nothing left to answer narrows it: the rest is pace of work and quantities'
-            : 'To narrow the range, find out'
-        }
-      </h2>
-      <ul>
-        ${shown.map((question) => html`<li>${this.#question(question)}</li>`)}
-      </ul>
-      <p class="ways">
-        ${openQuestions.some(({ question }) => question !== 'places') ? this.#link('as-found', more > 0 ? `Answer these and ${more} more` : 'Answer in As found') : nothing}
-        ${this.#placeLink(openQuestions)} ${this.#link('price', 'What the range is made of')}
-      </p>`;
-  }
-
-  #placeLink(questions: readonly OpenQuestion[]): TemplateResult | typeof nothing {
-    const asked = questions.find(({ question }) => question === 'places')?.subjects ?? [];
-    const points = this.view.job.points.filter(({ id }) => asked.includes(id));
-    const point = points.find(({ status }) => status === 'wanted') ?? points[0];
-    if (point === undefined) return nothing;
-    return this.#link(point.status === 'wanted' ? 'wanted' : 'as-found', `Place ${point.label}`, point.id);
-  }
-
-  #link(step: Step, words: string, on: string | null = null): TemplateResult | typeof nothing {
-    const { job, scheme, storeyId } = this.view;
-    if (this.view.step === step && on === null) return nothing;
-    const looked = { scheme: scheme?.id ?? null, storey: storeyId === '' ? null : storeyId, on };
-    const href = hrefOf({ jobId: job.id, step, compare: false, a: null, b: null, ...looked });
-    return html`<a href=${href}>${words}</a>`;
-  }
-
-  #question({ words, worthPence, subjects }: OpenQuestion): TemplateResult {
-    const lit = areLit(this.view.lit, subjects);
-    return html`<button
-      aria-pressed=${lit}
-      @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : subjects })}
-    >
-      <span>${words}</span><b>by ${wholePounds(worthPence)}</b>
-    </button>`;
+      <p class="verdict"><outcome-mark .outcome=${outcome}></outcome-mark><span>${words}</span></p>`;
   }
 }
 

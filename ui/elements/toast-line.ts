@@ -20,26 +20,25 @@ export class ToastLine extends LitElement {
     controlsCss,
     css`
       :host {
-        position: fixed;
-        right: 16px;
-        bottom: 16px;
-        left: 16px;
+        /* In sight wherever the page is scrolled to, with room of its own at its end: what lies under it can be come to. */
+        position: sticky;
+        bottom: 0;
         z-index: 5;
-        display: flex;
-        justify-content: center;
-        pointer-events: none;
+        display: block;
       }
       div {
         display: flex;
         gap: 12px;
         align-items: center;
-        max-width: 640px;
-        padding: 2px 6px 2px 14px;
+        padding: 4px 8px 4px 16px;
         color: var(--block-ink);
         background: var(--block);
-        border: 1px solid var(--block-soft);
-        border-radius: var(--corner);
-        pointer-events: auto;
+        border-top: 1px solid var(--block-soft);
+        overflow-wrap: anywhere;
+      }
+      span {
+        flex: 1;
+        min-width: 0;
       }
       div:empty {
         display: none;

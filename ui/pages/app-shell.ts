@@ -3,9 +3,11 @@ import { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
-import { type Route, Router } from '../controllers/router.ts';
+import { OtherWindows } from '../controllers/other-windows.ts';
+import { hrefOf, type Route, Router } from '../controllers/router.ts';
 import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
+import type { WayBack } from './firm-page.ts';
 import './firm-page.ts';
 import './job-list-page.ts';
 import './job-page.ts';
@@ -77,6 +79,7 @@ export class AppShell extends LitElement {
   readonly #api = new ApiClient();
   readonly #jobs = new OpenJobs(this.#api);
   readonly #library = new OpenLibrary(this.#api);
+  readonly #otherWindows = new OtherWindows(() => void this.#jobs.lookAgain());
   #endLibraryWatch = (): void => {};
   readonly #router = new Router((route) => {
     this.#unreadAtLeaving = unreadEntries();
@@ -89,11 +92,13 @@ export class AppShell extends LitElement {
     this.broken = '';
     this.dropped = [];
     this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
+    this.addEventListener('list-changed', () => this.#otherWindows.tell());
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.#router.start();
+    this.#otherWindows.start();
     addEventListener('beforeunload', this.#leaving);
     addEventListener('online', this.#keepAll);
     this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
@@ -105,6 +110,7 @@ export class AppShell extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#router.stop();
+    this.#otherWindows.stop();
     removeEventListener('beforeunload', this.#leaving);
     removeEventListener('online', this.#keepAll);
     this.#endLibraryWatch();
@@ -121,12 +127,15 @@ export class AppShell extends LitElement {
     event.preventDefault();
   };
 
-  /** A window that is left keeps what it has; one that is come back to looks whether the firm's library has changed. */
+  /** A window that is left keeps what it has; one that is come back to looks what has changed meanwhile. */
   readonly #lookedAt = (): void => {
     if (document.visibilityState === 'hidden') {
       sendTyped();
       this.#keepAll();
-    } else void this.#library.refresh();
+    } else {
+      void this.#library.refresh();
+      void this.#jobs.lookAgain();
+    }
   };
 
   readonly #keepAll = (): void => {
@@ -207,6 +216,12 @@ export class AppShell extends LitElement {
     </div>`;
   }
 
+  /** The job that the firm's page was come to from, at the step and with the choice that it was left at. */
+  get #wayBack(): WayBack | null {
+    const job = this.#router.cameFrom;
+    return job === null ? null : { href: hrefOf(job), title: this.#jobs.titleOf(job.jobId) };
+  }
+
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
@@ -239,7 +254,7 @@ export class AppShell extends LitElement {
           .library=${this.#library}
         ></job-page>`;
       case 'firm':
-        return html`<firm-page class="page" .library=${this.#library}></firm-page>`;
+        return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;
       case 'missing':
         return html`<missing-page class="page" .path=${route.path}></missing-page>`;
     }

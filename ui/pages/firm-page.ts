@@ -35,10 +35,18 @@ function normsLeft({ rateOrigin, tasks }: Library['norms']): string {
   return `${rate}the norms: minutes of ${demoCount(tasks, 'task')} left`;
 }
 
+/** The way back to a job. */
+export interface WayBack {
+  readonly href: string;
+  /** Null where it is not known, as after the page was loaded again. */
+  readonly title: string | null;
+}
+
 /** The firm's own page: its details, usual terms, limits, price list and labour norms, saved as they are edited. */
 export class FirmPage extends LitElement {
   static override properties: PropertyDeclarations = {
     library: { attribute: false },
+    back: { attribute: false },
     version: { state: true },
     trouble: { state: true },
   };
@@ -65,6 +73,15 @@ export class FirmPage extends LitElement {
       h1 {
         margin: 0 auto 0 0;
         font: 600 1.25rem/1.2 var(--drawing-font);
+      }
+      .back {
+        min-width: 0;
+        max-width: 22rem;
+      }
+      .back span {
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
       }
       main {
         max-width: 1080px;
@@ -112,6 +129,8 @@ export class FirmPage extends LitElement {
   ];
   /** The firm's library as this window has it. */
   declare library: OpenLibrary;
+  /** The job that one came from; null where it was none. */
+  declare back: WayBack | null;
   /** Counts changes, so that each is drawn. */
   declare private version: number;
   declare private trouble: string | null;
@@ -120,6 +139,7 @@ export class FirmPage extends LitElement {
   constructor() {
     super();
     this.version = 0;
+    this.back = null;
     this.trouble = null;
   }
 
@@ -211,9 +231,16 @@ export class FirmPage extends LitElement {
         >
           Redo
         </button>
-        <a class="button" href="/">All jobs</a>
+        ${this.#wayBack()}<a class="button" href="/">All jobs</a>
       </header>
       <main>${session === null ? this.#waiting() : this.#parts(session)}</main>`;
+  }
+
+  #wayBack(): TemplateResult | typeof nothing {
+    if (this.back === null) return nothing;
+    const { href, title } = this.back;
+    const name = title === null ? 'the job' : title || 'the job without a title';
+    return html`<a class="button main back" href=${href}><span>Back to ${name}</span></a>`;
   }
 
   /** Goes to the part that the address names, such as the hourly rate; otherwise stays. */
@@ -276,7 +303,7 @@ export class FirmPage extends LitElement {
               href=${`/firm?part=${part}`}
               @click=${(event: Event) => {
                 event.preventDefault();
-                history.replaceState(null, '', `/firm?part=${part}`);
+                history.replaceState(history.state, '', `/firm?part=${part}`);
                 this.#goTo(part);
               }}
               >${words}</a

@@ -145,6 +145,7 @@ export class JobListPage extends LitElement {
 
   async #remove(job: ListedJob): Promise<void> {
     await this.api.removeJob(job.id, job.etag);
+    send(this, 'list-changed', null);
     await this.#load();
     this.#say(`“${job.title}” is off the list.`, job);
     await this.updateComplete;
@@ -162,6 +163,7 @@ export class JobListPage extends LitElement {
   /** With what was changed here and not kept, which loading the list keeps; never over what somebody else saved. */
   async #bringBack({ id, title }: ListedJob): Promise<void> {
     await this.api.restoreJob(id);
+    send(this, 'list-changed', null);
     await this.#load();
     this.#say(`“${title}” is back.`);
     // What had the focus is gone with the deleted job's line.

@@ -6,10 +6,13 @@ export const jobPageCss = css`
     --sheet-width: min(25rem, 34vw);
     --aside-width: min(21.25rem, 30vw);
     display: grid;
+    /* What the keyboard of a phone covers is not reckoned with. */
+    padding-bottom: var(--keyboard, 0);
     grid-template:
       'head head head' auto
       'notice notice notice' auto
       'sheet plan aside' minmax(0, 1fr)
+      'toast plan aside' auto
       'strip strip strip' auto / var(--sheet-width) minmax(0, 1fr) var(--aside-width);
   }
   :host([wide-sheet]) {
@@ -70,16 +73,15 @@ export const jobPageCss = css`
     width: 40rem;
     max-width: 46vw;
   }
-  /* What was just done stands beside undo and redo: there it covers nothing that one is working on. */
+  /* What was just done has room of its own under the sheet: it covers nothing, and neither plan nor price moves for it. */
   toast-line {
-    position: absolute;
-    inset: 6px 112px auto auto;
-    grid-area: head;
-    justify-content: flex-end;
-    width: min(19rem, calc(50vw - min(20rem, 23vw) - 136px));
+    position: static;
+    grid-area: toast;
   }
   .notice {
     grid-area: notice;
+    max-height: 46dvh;
+    overflow: auto;
   }
   .sheet {
     grid-area: sheet;
@@ -121,14 +123,32 @@ export const jobPageCss = css`
   :host([picture]) .plan plan-view {
     bottom: 54%;
   }
+  /* The price stays at the head and what is chosen at the foot; the checks scroll between them. */
   .aside {
+    display: flex;
+    flex-direction: column;
     grid-area: aside;
-    overflow: auto;
+    overflow: hidden;
     border-left: 1px solid var(--line);
   }
-  .aside chosen-card {
+  .aside price-block {
+    flex: none;
+  }
+  .checks {
+    flex: 1 1 0;
+    min-height: 0;
+    overflow: auto;
+  }
+  .checks finding-list::part(counts) {
     position: sticky;
-    bottom: 0;
+    z-index: 1;
+    top: 0;
+  }
+  .aside chosen-card {
+    flex: 0 1 auto;
+    min-height: 5rem;
+    max-height: 38%;
+    overflow: auto;
     border-top: 1px solid var(--line);
   }
   .strip {
@@ -191,12 +211,6 @@ export const jobPageCss = css`
       grid-template-columns: minmax(140px, 1fr) auto auto;
       gap: 12px;
     }
-    toast-line {
-      right: auto;
-      left: 20px;
-      justify-content: flex-start;
-      width: min(24rem, 42vw);
-    }
   }
   @media (max-width: 60em) {
     :host {
@@ -204,7 +218,8 @@ export const jobPageCss = css`
         'head head' auto
         'notice notice' auto
         'sheet plan' minmax(0, 1fr)
-        'sheet aside' minmax(0, 1fr)
+        'sheet aside' minmax(18rem, 1fr)
+        'toast aside' auto
         'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
     }
     .aside {
@@ -215,7 +230,7 @@ export const jobPageCss = css`
       grid-column: 1;
     }
     .compare ~ .aside {
-      grid-row: 3 / 5;
+      grid-row: 3 / 6;
       border-top: 0;
     }
   }
@@ -226,6 +241,7 @@ export const jobPageCss = css`
         'head head' auto
         'notice notice' auto
         'sheet plan' minmax(0, 1fr)
+        'toast plan' auto
         'steps bar' auto / var(--sheet-width) minmax(0, 1fr);
     }
     :host([wide-sheet]) {
@@ -242,11 +258,6 @@ export const jobPageCss = css`
       gap: 8px;
       min-height: 56px;
       padding: 4px 12px;
-    }
-    toast-line {
-      inset: 3px auto auto 8px;
-      justify-content: flex-start;
-      width: calc(100% - 122px);
     }
     .title a {
       padding: 14px 8px 14px 0;
@@ -285,13 +296,18 @@ export const jobPageCss = css`
       grid-template:
         'head' auto
         'notice' auto
-        'plan' var(--plan-height, 40dvh)
+        'plan' calc(var(--plan-height, 40dvh) - var(--keyboard, 0px) / 2)
         'sheet' minmax(0, 1fr)
+        'toast' auto
         'bar' auto
         'steps' auto / minmax(0, 1fr);
     }
     :host([picture]) {
-      --plan-height: 62dvh;
+      --plan-height: 56dvh;
+    }
+    /* What keeps the job from being kept comes first. */
+    :host([notice]) {
+      --plan-height: 20dvh;
     }
     .plan {
       border-bottom: 1px solid var(--line);
@@ -315,8 +331,13 @@ export const jobPageCss = css`
       display: block;
       overflow: auto;
     }
+    .notice {
+      max-height: none;
+    }
     toast-line {
-      position: fixed;
+      position: sticky;
+      bottom: 54px;
+      z-index: 2;
     }
     .plan {
       height: 60dvh;
@@ -328,7 +349,7 @@ export const jobPageCss = css`
     }
     price-bar {
       position: sticky;
-      bottom: 0;
+      bottom: var(--keyboard, 0);
       z-index: 2;
     }
   }

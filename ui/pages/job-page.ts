@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Place } from '#model/installation.ts';
+import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
@@ -19,6 +20,7 @@ import { markedStoreys } from '../elements/plan/marked-storeys.ts';
 import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
+import '../elements/price-questions.ts';
 import '../elements/price/price-step.ts';
 import { shownProof } from '../elements/proof/circuit-of.ts';
 import '../elements/proof/proof-view.ts';
@@ -31,17 +33,22 @@ import '../elements/toast-line.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
-import type { JobEventDetails, ViewShown } from '../job-events.ts';
+import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
-import { stepsDone } from '../steps-done.ts';
+import { stepStates } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
+import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
 /** Steps in which a phone shows the schemes above the sheet. */
 const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
+
+/** What a tap is for by itself; what lies between is nothing. */
+const actedOn =
+  'a, button, input, select, textarea, label, summary, dialog, [role=button], chosen-card, plan-view, proof-view';
 
 /** One job: its steps, its plan, its price and checks; everything that is done to it passes through here. */
 export class JobPage extends LitElement {
@@ -68,6 +75,7 @@ export class JobPage extends LitElement {
   declare private placing: boolean;
   declare private tapped: Place | null;
   #endWatch = (): void => {};
+  #endKeyboardWatch = (): void => {};
 
   constructor() {
     super();
@@ -80,6 +88,8 @@ export class JobPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('keydown', this.#keyed);
+    this.addEventListener('click', this.#clicked);
+    this.#endKeyboardWatch = watchKeyboard(this);
     this.#endWatch = watchSmallWindow((phone) => {
       this.phone = phone;
     });
@@ -88,6 +98,8 @@ export class JobPage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.#keyed);
+    this.removeEventListener('click', this.#clicked);
+    this.#endKeyboardWatch();
     this.#endWatch();
     this.desk.close();
   }
@@ -110,6 +122,11 @@ export class JobPage extends LitElement {
   }
 
   override updated(changed: Map<string, unknown>): void {
+    const keeping = this.desk.session?.keeping;
+    this.toggleAttribute(
+      'notice',
+      keeping === 'changed-elsewhere' || keeping === 'gone' || keeping === 'not-kept',
+    );
     const { step } = this.route;
     const title = this.desk.view?.job.title ?? 'Job';
     document.title = `${stepNames[step]} · ${title} · Ringwright`;
@@ -149,7 +166,7 @@ export class JobPage extends LitElement {
       if (this.placing && this.phone) this.#showView({ view: 'plan' });
     });
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
-    this.addEventListener('job-back-asked', () => void this.desk.bringBack());
+    this.addEventListener('job-back-asked', () => void this.#bringBack());
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
@@ -166,6 +183,11 @@ export class JobPage extends LitElement {
     if (subjectIds.length > 0) this.#dialog?.close();
   }
 
+  async #bringBack(): Promise<void> {
+    await this.desk.bringBack();
+    send(this, 'list-changed', null);
+  }
+
   async #settle(how: Settlement): Promise<void> {
     // Nothing may be changed while the two are told apart.
     this.inert = true;
@@ -174,7 +196,31 @@ export class JobPage extends LitElement {
     if (jobId !== this.route.jobId) this.router.go(hrefOf({ ...this.route, jobId }));
   }
 
+  /** Nothing is looked at any longer, and nothing is lit for it. */
+  #chooseNothing(): void {
+    if (this.route.on === null) return;
+    this.desk.light([]);
+    this.#goTo({ on: null });
+  }
+
+  /** A tap on nothing lets go of what was chosen; in a step that works on it, only one outside its sheet. */
+  readonly #clicked = (event: MouseEvent): void => {
+    const inWay = event.composedPath().some((one) => one instanceof Element && one.matches(actedOn));
+    const job = this.desk.view?.job;
+    if (inWay || event.defaultPrevented || job === undefined) return;
+    const sheet = this.renderRoot.querySelector('main');
+    const inSheet = sheet !== null && event.composedPath().includes(sheet);
+    if (!inSheet || !isChosenIn(job, this.route.step, this.route.on)) this.#chooseNothing();
+  };
+
+  #escaped(event: KeyboardEvent): void {
+    // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
+    const isTaken = event.defaultPrevented || this.placing || this.#dialog?.open === true;
+    if (!isTaken && !isTyping(event)) this.#chooseNothing();
+  }
+
   readonly #keyed = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') this.#escaped(event);
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     if (key === 's') {
@@ -206,7 +252,8 @@ export class JobPage extends LitElement {
         .keeping=${session?.keeping ?? 'kept'}
         .trouble=${session?.trouble ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
-        .gone=${session?.troubleCode === 'no-such-job'}
+        .differences=${this.desk.differences}
+        .unkept=${session?.unkept ?? false}
         .triesAgain=${session?.triesAgain ?? true}
       ></keeping-notice>
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
@@ -234,10 +281,14 @@ export class JobPage extends LitElement {
   }
 
   #steps({ job, estimate }: JobView): TemplateResult {
-    const hrefs = steps.map((step) => [step, hrefOf({ ...this.route, step, compare: false })] as const);
+    // What was looked at is let go of in steps that have nothing to do with it.
+    const onIn = (step: Step): string | null => (isChosenIn(job, step, this.route.on) ? this.route.on : null);
+    const hrefs = steps.map(
+      (step) => [step, hrefOf({ ...this.route, step, compare: false, on: onIn(step) })] as const,
+    );
     return html`<step-run
       .step=${this.route.step}
-      .done=${stepsDone(job, estimate.schemes)}
+      .states=${stepStates(job, estimate.schemes)}
       .hrefs=${Object.fromEntries(hrefs)}
     ></step-run>`;
   }
@@ -248,7 +299,7 @@ export class JobPage extends LitElement {
     return html`<div class="warning" role="alert">
         <h2>${gone ? 'This job is not on the list' : 'The job cannot be opened'}</h2>
         <p>${refusal?.message}</p>
-        <button @click=${() => void (gone ? this.desk.bringBack() : this.desk.open())}>
+        <button @click=${() => void (gone ? this.#bringBack() : this.desk.open())}>
           ${gone ? 'Bring it back' : 'Try again'}
         </button>
         <a class="button" href="/">All jobs</a>
@@ -265,10 +316,12 @@ export class JobPage extends LitElement {
     const shown = (asFound ? null : view.scheme) ?? view.estimate.asFound;
     const { worked, findings } = shown;
     const strip = html`<section class="strip" aria-label="Schemes"><scheme-strip .view=${view}></scheme-strip></section>`;
-    const checks = html`<price-block .view=${view}></price-block>
+    const price = html`<price-block .view=${view}></price-block>`;
+    const checks = html`<price-questions .view=${view}></price-questions>
       <finding-list .view=${view} .findings=${findings}></finding-list>`;
-    const chosen =
-      view.chosen === null ? nothing : html`<chosen-card .view=${view} .worked=${worked}></chosen-card>`;
+    const chosen = isKnown(worked, view.chosen)
+      ? html`<chosen-card .view=${view} .worked=${worked}></chosen-card>`
+      : nothing;
     const { compare, a, b } = this.route;
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view></main>`
@@ -276,7 +329,11 @@ export class JobPage extends LitElement {
     const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(view)}</main>${plan}`}
-        <aside class="aside" aria-label="Price and checks">${checks}${chosen}</aside>
+        <aside class="aside" aria-label="Price and checks">
+          ${price}
+          <div class="checks">${checks}</div>
+          ${chosen}
+        </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
       ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${this.#step(view)}
@@ -284,7 +341,7 @@ export class JobPage extends LitElement {
     return html`${main ?? html`${plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
       <dialog aria-label="Price and checks">
-        ${checks}
+        ${price}${checks}
         <div class="close"><button @click=${() => this.#dialog?.close()}>Close</button></div>
       </dialog>`;
   }

@@ -407,7 +407,7 @@ describe('a job that is deleted elsewhere', () => {
     await api.removeJob(job.id, (await api.readJob(job.id)).etag);
     desk.edit(titled('Mine'));
     await clock.settle(1000);
-    expect(desk.view?.keeping).toBe('not-kept');
+    expect(desk.view?.keeping).toBe('gone');
     expect(desk.session?.troubleCode).toBe('no-such-job');
     await desk.bringBack();
     expect(await titles(api)).toEqual(['Mine']);

@@ -49,6 +49,7 @@ const warnings = {
   keeping: 'The last change is being saved; a file fetched this moment may be without it.',
   'not-kept': 'The last changes are not saved yet: the files would be without them.',
   'changed-elsewhere': 'This job was changed elsewhere: settle that first, the files are of the saved one.',
+  gone: 'This job was deleted: restore it, or keep a copy, before files can be fetched.',
 } as const;
 
 /** The step Papers: the files of the job, of its shown scheme, as kept. */
