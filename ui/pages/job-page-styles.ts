@@ -87,39 +87,30 @@ export const jobPageCss = css`
     background: var(--sheet);
     border-right: 1px solid var(--line);
   }
+  /* Its controls have a row of their own: they cover nothing that is drawn. */
   .plan {
-    position: relative;
+    display: grid;
     grid-area: plan;
+    grid-template: auto minmax(0, 46fr) / minmax(0, 1fr);
+    grid-auto-rows: minmax(0, 54fr);
     min-width: 0;
     overflow: hidden;
     background: var(--sheet);
   }
-  .plan plan-view {
-    position: absolute;
-    inset: 0;
-  }
-  storey-switch,
-  view-switch {
-    position: absolute;
-    top: 12px;
-    left: 12px;
-    z-index: 1;
+  .controls {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 6px 12px;
+    align-items: flex-start;
+    padding: 8px 12px;
+    border-bottom: 1px solid var(--line);
   }
   view-switch {
-    right: 12px;
-    left: auto;
-  }
-  .plan proof-view {
-    position: absolute;
-    inset: 60px 0 0;
-    border-top: 1px solid var(--line);
+    margin-left: auto;
   }
   /* Plan above, picture below. */
   .plan proof-view.half {
-    inset: 46% 0 0;
-  }
-  :host([picture]) .plan plan-view {
-    bottom: 54%;
+    border-top: 1px solid var(--line);
   }
   .aside {
     grid-area: aside;
@@ -203,8 +194,8 @@ export const jobPageCss = css`
       grid-template:
         'head head' auto
         'notice notice' auto
-        'sheet plan' minmax(0, 1fr)
-        'sheet aside' minmax(0, 1fr)
+        'sheet plan' minmax(0, 5fr)
+        'sheet aside' minmax(0, 3fr)
         'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
     }
     .aside {
@@ -252,13 +243,9 @@ export const jobPageCss = css`
       padding: 14px 8px 14px 0;
       margin: -12px 0;
     }
-    storey-switch {
-      top: 8px;
-      left: 8px;
-    }
-    view-switch {
-      top: 8px;
-      right: 8px;
+    .controls {
+      gap: 4px;
+      padding: 4px 6px;
     }
     .tools button {
       width: 44px;
@@ -285,7 +272,7 @@ export const jobPageCss = css`
       grid-template:
         'head' auto
         'notice' auto
-        'plan' var(--plan-height, 40dvh)
+        'plan' var(--plan-height, 42dvh)
         'sheet' minmax(0, 1fr)
         'bar' auto
         'steps' auto / minmax(0, 1fr);
@@ -320,7 +307,7 @@ export const jobPageCss = css`
     }
     .plan {
       height: 60dvh;
-      min-height: 8rem;
+      min-height: 13rem;
     }
     .sheet,
     .compare {
@@ -340,8 +327,7 @@ export const jobPageCss = css`
     }
     .tools,
     step-run,
-    storey-switch,
-    view-switch,
+    .controls,
     price-bar,
     .strip,
     .aside {

@@ -97,7 +97,8 @@ export function footTemplate(foot: PlanFoot): TemplateResult {
 /** What can be done on a storey on which nothing is drawn. */
 export const noticeTemplate = (): TemplateResult =>
   html`<p class="empty">
-    No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
+    This plan has no walls: they come with the job file, and are not drawn on screen. You can place points here roughly, or
+    list them without a place: cable between points without a place is priced at a typical length.
   </p>`;
 
 /** How a place is chosen and how it is given up: a phone has no Escape. */
@@ -110,7 +111,7 @@ function hintWords({ movableLabels, hasWalls }: PlanFoot): string {
   const where = hasWalls ? 'along the walls' : 'to its place';
   const [first, second] = movableLabels;
   if (first === undefined)
-    return hasWalls ? 'Tap a thing to see what is known of it.' : 'No walls drawn yet.';
+    return hasWalls ? 'Tap a thing to see what is known of it.' : 'This plan has no walls.';
   if (second === undefined) return `Drag ${first} ${where}.`;
   const last = movableLabels.at(-1) ?? second;
   return movableLabels.length === 2

@@ -106,7 +106,7 @@ export class PlanView extends LitElement {
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
     movePlace: (key, isFine) => this.#moveGhost(key, isFine),
     takePlace: () => {
-      if (this.ghost !== null) send(this, 'place-tapped', { place: this.ghost });
+      if (this.ghost !== null) this.#takePlace(this.ghost);
     },
     giveUpPlace: () =>
       this.dispatchEvent(
@@ -208,8 +208,13 @@ export class PlanView extends LitElement {
   }
 
   #tapped(subject: string | null, x: number, y: number): void {
-    if (this.placing) send(this, 'place-tapped', { place: this.#placeAt(x, y) });
+    if (this.placing) this.#takePlace(this.#placeAt(x, y));
     else this.#choose(subject);
+  }
+
+  #takePlace(place: Place): void {
+    this.#sight.stay();
+    send(this, 'place-tapped', { place });
   }
 
   #choose(subject: string | null): void {

@@ -213,7 +213,7 @@ export class WantedStep extends LitElement {
         </div>
         ${
           faces.length === 0
-            ? html`<p class="hint">No walls are drawn yet: a point without a place is priced with a typical length of cable.</p>`
+            ? html`<p class="hint">This job has no walls to choose from: place the point roughly on the plan, or add it without a place; its cable is then priced at a typical length.</p>`
             : nothing
         }
       </div>
