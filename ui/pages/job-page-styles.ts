@@ -272,7 +272,7 @@ export const jobPageCss = css`
       grid-template:
         'head' auto
         'notice' auto
-        'plan' var(--plan-height, 42dvh)
+        'plan' var(--plan-height, 44dvh)
         'sheet' minmax(0, 1fr)
         'bar' auto
         'steps' auto / minmax(0, 1fr);

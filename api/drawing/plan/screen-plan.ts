@@ -146,9 +146,10 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
       layers: [
         { name: 'fixtures', shapes: [...fixtures.map(fixtureOutline), ...names] },
         { name: 'walls', shapes: wallGroups(worked, frame, walls) },
-        { name: 'rooms', shapes: rooms },
         { name: 'leaders', shapes: leaders },
         { name: 'cables', shapes: withTitles(worked, cables.shapes) },
+        // Lettering has an outline of paper: a cable that must go through a name is interrupted by it.
+        { name: 'rooms', shapes: rooms },
         { name: 'points', shapes: withTitles(worked, points.shapes) },
         { name: 'findings', shapes: marks },
       ],

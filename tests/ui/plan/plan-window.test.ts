@@ -58,7 +58,7 @@ describe('the whole window', () => {
 
   it('puts a tall house beside the buttons and a wide one above them', () => {
     const parts = freeParts(phone);
-    const [, above] = parts;
+    const above = parts.at(-1);
     const tall = wholeWindow(extent, phone, parts);
     expect(seenAt(tall, extent[0], phone).y).toBeGreaterThan((above?.top ?? 0) + (above?.height ?? 0));
     const wide = [planPoint(0, 0), planPoint(12_000, 3000)] as const;

@@ -1,5 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
@@ -22,22 +23,29 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
     <rect class="ground" x=${sight.x} y=${sight.y} width=${sight.width} height=${sight.height} fill="url(#grid)"/>`;
 }
 
-/**
- * How far a place on a wall is from its corners, drawn, with the label of the point that moves; and the symbol itself
- * where nothing stands there yet.
- */
-export function placeTemplate(
+/** How far a place on a wall is from its corners, with the label of the point that moves. */
+export function placeShapes(
   frame: SheetFrame,
   { plan, job }: Worked,
   place: Place | null,
   pointId: string | null,
-): SVGTemplateResult | typeof nothing {
-  if (place === null) return nothing;
+): readonly Shape[] {
+  if (place === null) return [];
   const label = job.points.find(({ id }) => id === pointId)?.label;
-  const shapes = [
+  return [
     ...placeDimensions(frame, plan, place),
     ...(label === undefined ? [] : movingLabel(frame, plan, place, label)),
   ];
+}
+
+/** The dimensions of a place, drawn, and the symbol itself where nothing stands there yet. */
+export function placeTemplate(
+  frame: SheetFrame,
+  { plan }: Worked,
+  place: Place | null,
+  { pointId, shapes }: { readonly pointId: string | null; readonly shapes: readonly Shape[] },
+): SVGTemplateResult | typeof nothing {
+  if (place === null) return nothing;
   return svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
     ${pointId === null ? svg`<g class="ghost" aria-hidden="true">${ghostShapes(frame, plan, place).map(shapeTemplate)}</g>` : nothing}`;
 }
