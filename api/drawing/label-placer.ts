@@ -14,7 +14,8 @@ export interface Rectangle {
  */
 export const textWidthMm = (text: string, sizeMm: number): number => text.length * sizeMm * 0.56;
 
-const overlapMm2 = (a: Rectangle, b: Rectangle): number =>
+/** How much of each other two rectangles cover, mm². */
+export const overlapMm2 = (a: Rectangle, b: Rectangle): number =>
   Math.max(0, Math.min(a.rightMm, b.rightMm) - Math.max(a.leftMm, b.leftMm)) *
   Math.max(0, Math.min(a.bottomMm, b.bottomMm) - Math.max(a.topMm, b.topMm));
 
@@ -38,6 +39,8 @@ export interface LabelPlacer {
   readonly placeBoxOnCable: (boxes: readonly Rectangle[]) => number;
   /** True where nothing is taken yet, and all lies within bounds. */
   readonly isFree: (box: Rectangle) => boolean;
+  /** The same, though cables, or cables and walls, may be there: lettering with a ground of its own may stand on them. */
+  readonly isFreeOver: (over: 'cables' | 'cables-and-walls', box: Rectangle) => boolean;
 }
 
 /** What a place for a label costs. */
@@ -80,13 +83,15 @@ export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts)
       const boxes = candidates.map((at) => textBox(at, text, sizeMm));
       return candidates[placeBox(boxes, costOf)] ?? sheetPoint(bounds.leftMm, bounds.topMm);
     };
+  const taken = (box: Rectangle, by: readonly (readonly Rectangle[])[]): number =>
+    outside(box) + by.reduce((sum, some) => sum + overlapWith(box, some), 0);
   return {
     take: (rectangle, by) => (by === 'cable' ? cables : by === 'wall' ? walls : things).push(rectangle),
     place: placeBy(anywhere),
     placeOnCable: placeBy(onCable),
     placeBoxOnCable: (boxes) => placeBox(boxes, onCable),
-    isFree: (box) =>
-      outside(box) + [things, cables, walls].reduce((sum, taken) => sum + overlapWith(box, taken), 0) === 0,
+    isFree: (box) => taken(box, [things, cables, walls]) === 0,
+    isFreeOver: (over, box) => taken(box, over === 'cables' ? [things, walls] : [things]) === 0,
   };
 }
 

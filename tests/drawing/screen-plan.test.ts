@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { screenPlan } from '#drawing/plan/screen-plan.ts';
+import { screenExtent, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Shape } from '#drawing/scene.ts';
 import { isInside } from '#engine/plan/polygon.ts';
 import { fromSheet, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
@@ -151,6 +151,11 @@ describe('the plan on screen', () => {
       textsIn(drawn('ground-flr', scale).scene.layers, ['points']).map(({ text }) => text);
     expect(labels(60)).toContain('W1 h 450');
     expect(labels(160)).toContain('W1');
+  });
+
+  it('takes a storey without walls for six metres at least, whatever stands on it', () => {
+    const [low, high] = screenExtent(scheme.worked, 'no-such-storey');
+    expect([high[0] - low[0], high[1] - low[1]]).toEqual([6000, 6000]);
   });
 
   it('draws an empty storey too', () => {

@@ -6,6 +6,7 @@ import { send } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { thingFacts } from '../thing-facts.ts';
 import { controlsCss } from './shared-styles.ts';
+import './wanted/nearer-offer.ts';
 
 /** The thing that is looked at: what it is, what is known of it, and where it can be changed. */
 export class ChosenCard extends LitElement {
@@ -77,6 +78,13 @@ export class ChosenCard extends LitElement {
         </button>
       </div>
       <dl>${known?.facts.map(([name, value]) => html`<dt>${name}</dt><dd>${value}</dd>`)}</dl>
+      ${
+        // In Wanted the point's own form says so.
+        step === 'ways' &&
+        this.worked.job.points.some(({ id, status }) => id === chosen && status === 'wanted')
+          ? html`<nearer-offer .view=${this.view} .pointId=${chosen}></nearer-offer>`
+          : nothing
+      }
       ${
         there === null || there === step
           ? nothing

@@ -15,32 +15,31 @@ export class StoreySwitch extends LitElement {
     controlsCss,
     segmentsCss,
     css`
-      @media (max-width: 43.75em), (max-height: 37.5em) {
-        div {
-          flex-direction: column;
-        }
-        button {
-          justify-content: flex-start;
-        }
-        button + button {
-          border-top: 0;
-          border-left: 1px solid var(--line);
-        }
-        button:first-child {
-          border-radius: var(--corner) var(--corner) 0 0;
-        }
-        button:last-child {
-          border-radius: 0 0 var(--corner) var(--corner);
-        }
+      div {
+        flex-wrap: wrap;
+        padding-left: 1px;
       }
-      /* A ring as round a thing on the plan, with how many there are. */
+      button {
+        position: relative;
+        margin-left: -1px;
+      }
+      button + button {
+        border-left: 1px solid var(--line);
+      }
+      /* A ring as round a thing on the plan, with how many there are; on the corner, so that nothing moves for it. */
       .marked {
-        display: inline-grid;
+        position: absolute;
+        top: -4px;
+        right: -3px;
+        z-index: 1;
+        display: grid;
         place-items: center;
         min-width: 1.375rem;
         height: 1.375rem;
         padding: 0 3px;
+        color: var(--ink);
         font: 600 0.8125rem / 1 var(--drawing-font);
+        background: var(--sheet);
         border: 2px solid var(--copper);
         border-radius: 0.6875rem;
       }

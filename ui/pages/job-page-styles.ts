@@ -89,39 +89,30 @@ export const jobPageCss = css`
     background: var(--sheet);
     border-right: 1px solid var(--line);
   }
+  /* Its controls have a row of their own: they cover nothing that is drawn. */
   .plan {
-    position: relative;
+    display: grid;
     grid-area: plan;
+    grid-template: auto minmax(0, 46fr) / minmax(0, 1fr);
+    grid-auto-rows: minmax(0, 54fr);
     min-width: 0;
     overflow: hidden;
     background: var(--sheet);
   }
-  .plan plan-view {
-    position: absolute;
-    inset: 0;
-  }
-  storey-switch,
-  view-switch {
-    position: absolute;
-    top: 12px;
-    left: 12px;
-    z-index: 1;
+  .controls {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 6px 12px;
+    align-items: flex-start;
+    padding: 8px 12px;
+    border-bottom: 1px solid var(--line);
   }
   view-switch {
-    right: 12px;
-    left: auto;
-  }
-  .plan proof-view {
-    position: absolute;
-    inset: 60px 0 0;
-    border-top: 1px solid var(--line);
+    margin-left: auto;
   }
   /* Plan above, picture below. */
   .plan proof-view.half {
-    inset: 46% 0 0;
-  }
-  :host([picture]) .plan plan-view {
-    bottom: 54%;
+    border-top: 1px solid var(--line);
   }
   /* The price stays at the head and what is chosen at the foot; the checks scroll between them. */
   .aside {
@@ -217,8 +208,8 @@ export const jobPageCss = css`
       grid-template:
         'head head' auto
         'notice notice' auto
-        'sheet plan' minmax(0, 1fr)
-        'sheet aside' minmax(18rem, 1fr)
+        'sheet plan' minmax(0, 5fr)
+        'sheet aside' minmax(18rem, 3fr)
         'toast aside' auto
         'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
     }
@@ -263,13 +254,9 @@ export const jobPageCss = css`
       padding: 14px 8px 14px 0;
       margin: -12px 0;
     }
-    storey-switch {
-      top: 8px;
-      left: 8px;
-    }
-    view-switch {
-      top: 8px;
-      right: 8px;
+    .controls {
+      gap: 4px;
+      padding: 4px 6px;
     }
     .tools button {
       width: 44px;
@@ -296,7 +283,7 @@ export const jobPageCss = css`
       grid-template:
         'head' auto
         'notice' auto
-        'plan' calc(var(--plan-height, 40dvh) - var(--keyboard, 0px) / 2)
+        'plan' calc(var(--plan-height, 44dvh) - var(--keyboard, 0px) / 2)
         'sheet' minmax(0, 1fr)
         'toast' auto
         'bar' auto
@@ -341,7 +328,7 @@ export const jobPageCss = css`
     }
     .plan {
       height: 60dvh;
-      min-height: 8rem;
+      min-height: 13rem;
     }
     .sheet,
     .compare {
@@ -361,8 +348,7 @@ export const jobPageCss = css`
     }
     .tools,
     step-run,
-    storey-switch,
-    view-switch,
+    .controls,
     price-bar,
     .strip,
     .aside {

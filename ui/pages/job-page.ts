@@ -354,20 +354,20 @@ export class JobPage extends LitElement {
     const movable = movablePoints(view);
     // A point that may be dragged stays in sight, so that the picture follows the hand.
     const withPlan = shown === 'plan' || (movable.size > 0 && !this.phone);
-    const plan = html`<storey-switch
-        .storeys=${view.job.storeys}
-        .storeyId=${view.storeyId}
-        .marked=${markedStoreys(worked, view)}
-      ></storey-switch>
-      <plan-view
-        .worked=${worked}
-        .storeyId=${view.storeyId}
-        .findings=${findings}
-        .chosen=${view.chosen}
-        .lit=${view.lit}
-        .movable=${movable}
-        .placing=${this.placing}
-      ></plan-view>`;
+    const storeys = html`<storey-switch
+      .storeys=${view.job.storeys}
+      .storeyId=${view.storeyId}
+      .marked=${markedStoreys(worked, view)}
+    ></storey-switch>`;
+    const plan = html`<plan-view
+      .worked=${worked}
+      .storeyId=${view.storeyId}
+      .findings=${findings}
+      .chosen=${view.chosen}
+      .lit=${view.lit}
+      .movable=${movable}
+      .placing=${this.placing}
+    ></plan-view>`;
     const picture = html`<proof-view
       class=${withPlan ? 'half' : ''}
       .worked=${worked}
@@ -377,7 +377,10 @@ export class JobPage extends LitElement {
       .chosen=${view.chosen}
       .lit=${view.lit}
     ></proof-view>`;
-    return html`<view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
+    return html`<div class="controls">
+        ${withPlan ? storeys : nothing}
+        <view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
+      </div>
       ${withPlan ? plan : nothing}${shown === 'plan' ? nothing : picture}`;
   }
 

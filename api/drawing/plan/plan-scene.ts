@@ -148,8 +148,9 @@ export function planScene(request: PlanRequest): Scene {
       { name: 'sheet', shapes: [line('paper', sheet, true), line('frame', corners, true)] },
       { name: 'fixtures', shapes: fixtures },
       { name: 'walls', shapes: wallShapes(layout.frame, walls) },
-      { name: 'rooms', shapes: rooms },
       { name: 'cables', shapes: cables.shapes },
+      // On a ground of their own, so that a cable which must go through a name does not strike it out.
+      { name: 'rooms', shapes: rooms },
       { name: 'points', shapes: points.shapes },
       { name: 'findings', shapes: markShapes(marks.slice(0, panel.listed), spots, free) },
       {

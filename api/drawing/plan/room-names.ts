@@ -1,31 +1,46 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { planPointOf } from '#engine/plan/plane.ts';
-import { sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
-import type { LabelPlacer } from '../label-placer.ts';
-import { type Shape, words } from '../scene.ts';
+import type { PlanRoom } from '#engine/plan/plan.ts';
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
+import { line, type Shape, words } from '../scene.ts';
+import { placeForName, roomPlaces } from './room-places.ts';
 import type { SheetLayout } from './sheet-layout.ts';
 
-/** Writes each room's name in its middle, or above or below it where the middle is taken. */
-export function roomNames(
+/** Lettering of rooms' names, mm on paper: the usual, and where there is little room. */
+const SIZES_MM = [3.5, 2.5] as const;
+
+/** A strip of paper under a name: what must go through is interrupted there, and both can be read. */
+const ground = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle): Shape =>
+  line(
+    'halo',
+    [
+      sheetPoint(leftMm, topMm),
+      sheetPoint(rightMm, topMm),
+      sheetPoint(rightMm, bottomMm),
+      sheetPoint(leftMm, bottomMm),
+    ],
+    true,
+  );
+
+function nameOf(room: PlanRoom, layout: Pick<SheetLayout, 'frame'>, free: LabelPlacer): readonly Shape[] {
+  const { name } = room.room;
+  const boxAt = (at: SheetPoint, sizeMm: number): Rectangle => textBox(at, name, sizeMm);
+  const own = roomPlaces(room, layout.frame);
+  const placed = placeForName(own, SIZES_MM, boxAt, free);
+  const [, small] = SIZES_MM;
+  const { at, sizeMm } = placed ?? { at: free.place(name, small, own.places), sizeMm: small };
+  if (placed !== null) free.take(boxAt(at, sizeMm));
+  const middle = sheetPoint(at[0], at[1] + sizeMm * 0.35);
+  return [ground(boxAt(at, sizeMm)), words('text-soft', middle, name, { sizeMm, anchor: 'middle' })];
+}
+
+/** Writes each room's name in the room: where nothing is in its way, else across cables, on a ground of its own. */
+export const roomNames = (
   worked: Worked,
   storeyId: string,
   layout: Pick<SheetLayout, 'frame'>,
   free: LabelPlacer,
-): readonly Shape[] {
-  const shapes: Shape[] = [];
-  for (const room of worked.plan.roomById.values()) {
-    if (room.storeyId !== storeyId || room.outline.length === 0) continue;
-    const xs = room.outline.map((at) => at[0]);
-    const ys = room.outline.map((at) => at[1]);
-    const middle = toSheet(
-      layout.frame,
-      planPointOf([(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2]),
-    );
-    const candidates = [0, 5, -5, 10, -10].map((dy) => sheetPoint(middle[0], middle[1] + dy));
-    const at = free.place(room.room.name, 3.5, candidates);
-    shapes.push(
-      words('text-soft', sheetPoint(at[0], at[1] + 1.2), room.room.name, { sizeMm: 3.5, anchor: 'middle' }),
-    );
-  }
-  return shapes;
-}
+): readonly Shape[] =>
+  [...worked.plan.roomById.values()]
+    .filter((room) => room.storeyId === storeyId && room.outline.length > 0)
+    .flatMap((room) => nameOf(room, layout, free));

@@ -1,50 +1,15 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanRoom } from '#engine/plan/plan.ts';
 import { distanceMm, type PlanPoint } from '#engine/plan/plane.ts';
-import { isInside } from '#engine/plan/polygon.ts';
-import {
-  fromSheet,
-  type SheetFrame,
-  type SheetPoint,
-  sheetPoint,
-  toSheet,
-} from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
 import { type Shape, words } from '../scene.ts';
 import type { DrawnFixture } from './fixtures.ts';
+import { boxRound, placeForName, placesWithin, roomPlaces } from './room-places.ts';
 
 /** The smallest lettering on screen, units of the scene: 12.5 px. */
 const SMALL = 2.5;
 const ROOM_NAME = 3.4;
-/** Between places that are tried for a name, units. */
-const STEP = 3;
-
-interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
-function boxOf(corners: readonly SheetPoint[]): Box {
-  const xs = corners.map(([x]) => x);
-  const ys = corners.map(([, y]) => y);
-  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
-}
-
-/** Places within a box, those nearest its middle first. */
-function placesWithin({ left, right, top, bottom }: Box): readonly SheetPoint[] {
-  const [midX, midY] = [(left + right) / 2, (top + bottom) / 2];
-  const steps = (from: number, to: number): number[] => {
-    const half = Math.floor((to - from) / 2 / STEP);
-    return Array.from({ length: Math.max(0, half) * 2 + 1 }, (_, i) => (i - Math.max(0, half)) * STEP);
-  };
-  const places = steps(left, right).flatMap((x) =>
-    steps(top, bottom).map((y) => ({ at: sheetPoint(midX + x, midY + y), off: Math.hypot(x, y) })),
-  );
-  return places.sort((a, b) => a.off - b.off).map(({ at }) => at);
-}
-
 /** The corners of an outline at which it turns: walls in one line make none. */
 function turns(outline: readonly PlanPoint[]): readonly PlanPoint[] {
   return outline.filter((at, i) => {
@@ -59,8 +24,8 @@ function turns(outline: readonly PlanPoint[]): readonly PlanPoint[] {
 function sizeOf({ outline }: PlanRoom): string {
   const corners = turns(outline);
   if (corners.length !== 4) return '';
-  const box = boxOf(corners.map(([x, y]) => sheetPoint(x, y)));
-  return `${((box.right - box.left) / 1000).toFixed(2)} × ${((box.bottom - box.top) / 1000).toFixed(2)} m`;
+  const box = boxRound(corners.map(([x, y]) => sheetPoint(x, y)));
+  return `${((box.rightMm - box.leftMm) / 1000).toFixed(2)} × ${((box.bottomMm - box.topMm) / 1000).toFixed(2)} m`;
 }
 
 /** The room of lettering in the narrow face, which is at hand on screen: the placer reckons with wider ones. */
@@ -75,26 +40,23 @@ const below = (at: SheetPoint): SheetPoint => sheetPoint(at[0], at[1] + ROOM_NAM
 function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer): readonly Shape[] {
   const { name } = room.room;
   const size = sizeOf(room);
-  const isInRoom = (at: SheetPoint, text: string, sizeMm: number): boolean => {
-    const { leftMm, rightMm, topMm, bottomMm } = roomFor(at, text, sizeMm);
-    return [leftMm, rightMm].every((x) =>
-      [topMm, bottomMm].every((y) => isInside(room.outline, fromSheet(frame, sheetPoint(x, y)))),
-    );
+  const own = roomPlaces(room, frame);
+  const isFree = (at: SheetPoint, text: string, sizeMm: number): boolean => {
+    const box = roomFor(at, text, sizeMm);
+    return free.isFree(box) && own.holds(box);
   };
-  const isFree = (at: SheetPoint, text: string, sizeMm: number): boolean =>
-    free.isFree(roomFor(at, text, sizeMm)) && isInRoom(at, text, sizeMm);
   const written = (text: string, at: SheetPoint, sizeMm: number): Shape => {
     free.take(roomFor(at, text, sizeMm));
     return soft(text, at, sizeMm);
   };
-  const places = placesWithin(boxOf(room.outline.map((at) => toSheet(frame, at))));
-  const forName = places.filter((at) => isFree(at, name, ROOM_NAME));
-  const forBoth = size === '' ? undefined : forName.find((at) => isFree(below(at), size, SMALL));
+  const forBoth =
+    size === ''
+      ? undefined
+      : own.places.find((at) => isFree(at, name, ROOM_NAME) && isFree(below(at), size, SMALL));
   if (forBoth !== undefined) return [written(name, forBoth, ROOM_NAME), written(size, below(forBoth), SMALL)];
-  const [alone] = forName;
-  if (alone !== undefined) return [written(name, alone, ROOM_NAME)];
-  const within = places.filter((at) => isInRoom(at, name, SMALL));
-  return [soft(name, free.place(name, SMALL * 0.85, within.length > 0 ? within : places), SMALL)];
+  const alone = placeForName(own, [ROOM_NAME, SMALL], (at, sizeMm) => roomFor(at, name, sizeMm), free);
+  // A name that would be struck out by others is left to who comes nearer.
+  return alone === null ? [] : [written(name, alone.at, alone.sizeMm)];
 }
 
 /** Each room's name with its size, where in the room there is space; smaller, and alone, where there is little. */
@@ -109,16 +71,16 @@ export const screenRoomNames = (
     .flatMap((room) => nameOf(room, frame, free));
 
 function fixtureName({ name, corners }: DrawnFixture, free: LabelPlacer): readonly Shape[] {
-  const box = boxOf(corners);
+  const box = boxRound(corners);
   const { rightMm: half, bottomMm: halfUp } = roomFor(sheetPoint(0, 0), name, SMALL);
-  const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
-  const fits = half * 2 < box.right - box.left && halfUp * 2 < box.bottom - box.top;
-  const within = fits ? placesWithin({ ...box, left: x, right: x }) : [];
+  const [x, y] = [(box.leftMm + box.rightMm) / 2, (box.topMm + box.bottomMm) / 2];
+  const fits = half * 2 < box.rightMm - box.leftMm && halfUp * 2 < box.bottomMm - box.topMm;
+  const within = fits ? placesWithin({ ...box, leftMm: x, rightMm: x }) : [];
   const beside = [
-    sheetPoint(x, box.top - halfUp - 0.3),
-    sheetPoint(x, box.bottom + halfUp + 0.3),
-    sheetPoint(box.left - half - 0.3, y),
-    sheetPoint(box.right + half + 0.3, y),
+    sheetPoint(x, box.topMm - halfUp - 0.3),
+    sheetPoint(x, box.bottomMm + halfUp + 0.3),
+    sheetPoint(box.leftMm - half - 0.3, y),
+    sheetPoint(box.rightMm + half + 0.3, y),
   ];
   const at = [...within, ...beside].find((one) => free.isFree(roomFor(one, name, SMALL)));
   if (at === undefined) return [];
@@ -130,9 +92,6 @@ function fixtureName({ name, corners }: DrawnFixture, free: LabelPlacer): readon
 export function screenFixtureNames(fixtures: readonly DrawnFixture[], free: LabelPlacer): readonly Shape[] {
   const names = fixtures.flatMap((fixture) => fixtureName(fixture, free));
   // Names that come later keep off fixtures where they can.
-  for (const { corners } of fixtures) {
-    const { left, right, top, bottom } = boxOf(corners);
-    free.take({ leftMm: left, rightMm: right, topMm: top, bottomMm: bottom }, 'cable');
-  }
+  for (const { corners } of fixtures) free.take(boxRound(corners), 'cable');
   return names;
 }

@@ -9,7 +9,8 @@ import {
   toSheet,
 } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
-import { textWidthMm } from '../label-placer.ts';
+import { overlapMm2, type Rectangle, textWidthMm } from '../label-placer.ts';
+import { letteringBox } from '../lettering-box.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolPlace } from '../symbols.ts';
@@ -70,7 +71,17 @@ function dimension(
   return [line('scale-bar', [from, to]), ...ends, ...ticks, figure];
 }
 
-/** Dimensions from a place on a wall to the corners on both its hands; none to a side that has no corner. */
+/** The rectangles that lettering among some shapes takes. */
+export const letteringRoom = (shapes: readonly Shape[]): readonly Rectangle[] =>
+  shapes.flatMap((shape) => (shape.kind === 'text' ? [letteringBox(shape)] : []));
+
+const overlap = (a: readonly Rectangle[], b: readonly Rectangle[]): boolean =>
+  a.some((one) => b.some((other) => overlapMm2(one, other) > 0));
+
+/**
+ * Dimensions from a place on a wall to the corners on both its hands; none to a side that has no corner. Where there is
+ * no room for both, the shorter is drawn: one measures from the nearer corner.
+ */
 export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): readonly Shape[] {
   const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
   if (wall === undefined || !('wall' in place)) return [];
@@ -84,9 +95,16 @@ export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): re
     { lengthMm: leftMm, way: toLeft },
     { lengthMm: rightMm, way: -toLeft },
   ];
-  return hands.flatMap(({ lengthMm, way }) =>
-    lengthMm === null ? [] : dimension([on(alongMm), on(alongMm + way * lengthMm)], into, lengthMm),
+  const drawn = hands.flatMap(({ lengthMm, way }) =>
+    lengthMm === null
+      ? []
+      : [{ lengthMm, shapes: dimension([on(alongMm), on(alongMm + way * lengthMm)], into, lengthMm) }],
   );
+  const [one, other] = drawn;
+  if (one === undefined || other === undefined) return one?.shapes ?? [];
+  if (overlap(letteringRoom(one.shapes), letteringRoom(other.shapes)))
+    return (one.lengthMm <= other.lengthMm ? one : other).shapes;
+  return [...one.shapes, ...other.shapes];
 }
 
 /** From the wall's face to the label of a point that moves: beyond its dimensions and their figures. */

@@ -1,6 +1,6 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanWall } from '#engine/plan/plan.ts';
-import type { PlanPoint } from '#engine/plan/plane.ts';
+import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { wallWords } from '#engine/plan/wall-words.ts';
 import type { Finding } from '#engine/rules/finding.ts';
@@ -46,13 +46,25 @@ export interface ScreenPlan {
   readonly spots: ReadonlyMap<string, SheetPoint>;
 }
 
-/** The extent of what is drawn of a storey, mm in the house: opposite corners. */
+/** Where no walls are drawn, points are seen as in a house of at least this size, mm. */
+const LEAST_SIDE_MM = 6000;
+
+function grownTo(
+  sideMm: number,
+  [low, high]: readonly [PlanPoint, PlanPoint],
+): readonly [PlanPoint, PlanPoint] {
+  const [x, y] = [Math.max(0, sideMm - high[0] + low[0]) / 2, Math.max(0, sideMm - high[1] + low[1]) / 2];
+  return [planPoint(low[0] - x, low[1] - y), planPoint(high[0] + x, high[1] + y)];
+}
+
+/** The extent of what is drawn of a storey, mm in the house: opposite corners; without walls six metres at least. */
 export function screenExtent(worked: Worked, storeyId: string): readonly [PlanPoint, PlanPoint] {
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const positions = [...worked.plan.positionOfPoint.values(), ...worked.plan.positionOfBoard.values()]
     .filter((at) => at.storeyId === storeyId)
     .map(({ at }) => at);
-  return extentOf(walls, positions);
+  const extent = extentOf(walls, positions);
+  return walls.length > 0 ? extent : grownTo(LEAST_SIDE_MM, extent);
 }
 
 /** How large symbols are drawn at a scale, against those on paper. */
@@ -134,9 +146,10 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
       layers: [
         { name: 'fixtures', shapes: [...fixtures.map(fixtureOutline), ...names] },
         { name: 'walls', shapes: wallGroups(worked, frame, walls) },
-        { name: 'rooms', shapes: rooms },
         { name: 'leaders', shapes: leaders },
         { name: 'cables', shapes: withTitles(worked, cables.shapes) },
+        // Lettering has an outline of paper: a cable that must go through a name is interrupted by it.
+        { name: 'rooms', shapes: rooms },
         { name: 'points', shapes: withTitles(worked, points.shapes) },
         { name: 'findings', shapes: marks },
       ],

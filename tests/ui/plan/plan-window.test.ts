@@ -15,8 +15,7 @@ import {
 const extent = [planPoint(0, 0), planPoint(4000, 10_000)] as const;
 const desk = { width: 800, height: 600 };
 const phone = { width: 390, height: 338 };
-const storeys = ['Ground floor', 'First floor'];
-const start = wholeWindow(extent, desk, freeParts(desk, storeys));
+const start = wholeWindow(extent, desk, freeParts(desk));
 
 /** Where on screen a place is seen, px from the box's top left corner. */
 function seenAt(window: PlanWindow, at: readonly [number, number], size: typeof desk) {
@@ -35,7 +34,7 @@ describe('the whole window', () => {
     const sides = fc.integer({ min: 300, max: 30_000 });
     fc.assert(
       fc.property(sides, sides, fc.constantFrom(desk, phone), (width, height, size) => {
-        const parts = freeParts(size, storeys);
+        const parts = freeParts(size);
         const house = [planPoint(100, -200), planPoint(100 + width, height - 200)] as const;
         const window = wholeWindow(house, size, parts);
         const [low, high] = [seenAt(window, house[0], size), seenAt(window, house[1], size)];
@@ -52,18 +51,22 @@ describe('the whole window', () => {
             Math.abs(high.x - low.x - w) < 0.1 || Math.abs(low.y - high.y - h) < 0.1,
         );
         // The smallest houses would be drawn larger than is of use.
-        expect(touches || window.scale === 8).toBe(true);
+        expect(touches || window.scale === 15).toBe(true);
       }),
     );
   });
 
-  it('puts a tall house beside the storeys’ names and a wide one below them', () => {
-    const parts = freeParts(phone, storeys);
-    const [under] = parts;
+  it('puts a tall house beside the buttons and a wide one above them', () => {
+    const parts = freeParts(phone);
+    const above = parts.at(-1);
     const tall = wholeWindow(extent, phone, parts);
-    expect(seenAt(tall, extent[1], phone).y).toBeLessThan(under?.top ?? 0);
+    expect(seenAt(tall, extent[0], phone).y).toBeGreaterThan((above?.top ?? 0) + (above?.height ?? 0));
     const wide = [planPoint(0, 0), planPoint(12_000, 3000)] as const;
-    expect(seenAt(wholeWindow(wide, phone, parts), wide[1], phone).y).toBeGreaterThanOrEqual(under?.top ?? 0);
+    const window = wholeWindow(wide, phone, parts);
+    expect(seenAt(window, [wide[1][0], wide[0][1]], phone).y).toBeLessThanOrEqual(
+      (above?.top ?? 0) + (above?.height ?? 0),
+    );
+    expect(seenAt(window, wide[1], phone).x).toBeGreaterThan(phone.width - 64);
   });
 });
 
@@ -116,8 +119,19 @@ describe('bringing into sight', () => {
     );
   });
 
-  it('moves nothing for what is in sight already', () => {
+  it('moves nothing for what is in sight already, near the edge too', () => {
     expect(withInSight(start, [planPoint(2000, 5000)], desk)).toBe(start);
+    const mmPerPx = start.scale / PX_PER_UNIT;
+    const atPx = (px: number) =>
+      planPoint(start.middle[0] + (desk.width / 2 - px) * mmPerPx, start.middle[1]);
+    expect(withInSight(start, [atPx(20)], desk)).toBe(start);
+    expect(withInSight(start, [atPx(-5)], desk)).not.toBe(start);
+  });
+
+  it('comes no nearer than is of use', () => {
+    const nearest = zoomed(start, 1e6, planPoint(0, 0));
+    // A phone's width shows a metre and more.
+    expect((phone.width / PX_PER_UNIT) * nearest.scale).toBeGreaterThan(1000);
   });
 
   it('goes from where it was to where it is wanted', () => {

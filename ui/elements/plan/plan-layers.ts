@@ -1,5 +1,7 @@
 import { type SVGTemplateResult, svg } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
+import { letteringBox } from '#drawing/lettering-box.ts';
 import type { Scene, Shape } from '#drawing/scene.ts';
 import { symbolExtent, type Target } from './group-extent.ts';
 import { shapeTemplate } from './shape-template.ts';
@@ -12,6 +14,8 @@ export interface Looks {
   readonly movable: ReadonlySet<string>;
   readonly movingId: string | null;
   readonly reached: string | null;
+  /** Where the dimensions of a point that moves are written: other lettering gives way. */
+  readonly written: readonly Rectangle[];
 }
 
 const groupsOf = (shapes: readonly Shape[]): readonly Group[] =>
@@ -36,24 +40,40 @@ export const targetsOf = (scene: Scene, movable: ReadonlySet<string>): readonly 
     return extent === null ? [] : [{ subject, extent, reach: movable.has(subject) ? FINGER / 2 : NEAR }];
   });
 
+/** Whether a shape is lettering that others are written over. */
+const isWrittenOver = (shape: Shape, written: readonly Rectangle[]): boolean =>
+  shape.kind === 'text' && written.some((box) => overlapMm2(box, letteringBox(shape)) > 0);
+
+/** Shapes without the lettering that others are written over. */
+export const clearOf = <S extends Shape>(
+  shapes: readonly S[],
+  written: readonly Rectangle[],
+): readonly S[] =>
+  shapes.some((shape) => isWrittenOver(shape, written))
+    ? shapes.filter((shape) => !isWrittenOver(shape, written))
+    : shapes;
+
 const isThings = (name: string): boolean => name === 'points' || name === 'cables';
 
 function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
   if (name === 'findings') return groupsOf(shapes).map(markTemplate);
   if (name === 'walls')
     return groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject)));
-  if (!isThings(name)) return shapes.map(shapeTemplate);
+  if (!isThings(name)) return clearOf(shapes, looks.written).map(shapeTemplate);
   return repeat(
     groupsOf(shapes),
     ({ subject }) => subject,
     (group) =>
-      thingTemplate(group, {
-        chosen: looks.chosen === group.subject,
-        lit: looks.lit.has(group.subject),
-        movable: looks.movable.has(group.subject),
-        moving: looks.movingId === group.subject,
-        reached: looks.reached === group.subject,
-      }),
+      thingTemplate(
+        { ...group, shapes: clearOf(group.shapes, looks.written) },
+        {
+          chosen: looks.chosen === group.subject,
+          lit: looks.lit.has(group.subject),
+          movable: looks.movable.has(group.subject),
+          moving: looks.movingId === group.subject,
+          reached: looks.reached === group.subject,
+        },
+      ),
   );
 }
 

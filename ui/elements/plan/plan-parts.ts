@@ -1,5 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
@@ -22,22 +23,29 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
     <rect class="ground" x=${sight.x} y=${sight.y} width=${sight.width} height=${sight.height} fill="url(#grid)"/>`;
 }
 
-/**
- * How far a place on a wall is from its corners, drawn, with the label of the point that moves; and the symbol itself
- * where nothing stands there yet.
- */
-export function placeTemplate(
+/** How far a place on a wall is from its corners, with the label of the point that moves. */
+export function placeShapes(
   frame: SheetFrame,
   { plan, job }: Worked,
   place: Place | null,
   pointId: string | null,
-): SVGTemplateResult | typeof nothing {
-  if (place === null) return nothing;
+): readonly Shape[] {
+  if (place === null) return [];
   const label = job.points.find(({ id }) => id === pointId)?.label;
-  const shapes = [
+  return [
     ...placeDimensions(frame, plan, place),
     ...(label === undefined ? [] : movingLabel(frame, plan, place, label)),
   ];
+}
+
+/** The dimensions of a place, drawn, and the symbol itself where nothing stands there yet. */
+export function placeTemplate(
+  frame: SheetFrame,
+  { plan }: Worked,
+  place: Place | null,
+  { pointId, shapes }: { readonly pointId: string | null; readonly shapes: readonly Shape[] },
+): SVGTemplateResult | typeof nothing {
+  if (place === null) return nothing;
   return svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
     ${pointId === null ? svg`<g class="ghost" aria-hidden="true">${ghostShapes(frame, plan, place).map(shapeTemplate)}</g>` : nothing}`;
 }
@@ -97,7 +105,8 @@ export function footTemplate(foot: PlanFoot): TemplateResult {
 /** What can be done on a storey on which nothing is drawn. */
 export const noticeTemplate = (): TemplateResult =>
   html`<p class="empty">
-    No walls drawn yet. Points can be listed all the same, and are priced by typical lengths.
+    This plan has no walls: they come with the job file, and are not drawn on screen. You can place points here roughly, or
+    list them without a place: cable between points without a place is priced at a typical length.
   </p>`;
 
 /** How a place is chosen and how it is given up: a phone has no Escape. */
@@ -110,7 +119,7 @@ function hintWords({ movableLabels, hasWalls }: PlanFoot): string {
   const where = hasWalls ? 'along the walls' : 'to its place';
   const [first, second] = movableLabels;
   if (first === undefined)
-    return hasWalls ? 'Tap a thing to see what is known of it.' : 'No walls drawn yet.';
+    return hasWalls ? 'Tap a thing to see what is known of it.' : 'This plan has no walls.';
   if (second === undefined) return `Drag ${first} ${where}.`;
   const last = movableLabels.at(-1) ?? second;
   return movableLabels.length === 2

@@ -23,11 +23,19 @@ export interface Shown {
   readonly size: Size;
 }
 
+/** A window that stays as it is for as long as its box does, although what is drawn may grow or shrink. */
+interface Still {
+  readonly key: string;
+  readonly window: PlanWindow;
+  readonly size: Size;
+}
+
 /** What of each storey is in sight: the whole of it, until somebody came nearer; then as it was left. */
 export class PlanSight {
   readonly #windows = new Map<string, PlanWindow>();
-  /** While a point moves, a house that is seen whole must not shift under the hand. */
-  #held: PlanWindow | null = null;
+  /** A house that is seen whole must not shift under the hand, nor when a point was let go or placed. */
+  #still: Still | null = null;
+  #isHeld = false;
   readonly #shown: () => Shown;
   readonly #changed: () => void;
   readonly #glide = new Glide((window) => this.#set(window));
@@ -45,10 +53,15 @@ export class PlanSight {
 
   get window(): PlanWindow {
     const { worked, storeyId, size } = this.#shown();
-    const left = this.#windows.get(this.#key) ?? this.#held;
+    const left = this.#windows.get(this.#key) ?? this.#stillWindow(size);
     if (left !== null) return left;
-    const names = worked.plan.storeys.map(({ storey }) => storey.name);
-    return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size, names));
+    return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size));
+  }
+
+  #stillWindow({ width, height }: Size): PlanWindow | null {
+    if (this.#still?.key !== this.#key) return null;
+    const { window, size } = this.#still;
+    return size.width === width && size.height === height ? window : null;
   }
 
   /** The place of the house at so many px from the left and the top of the box. */
@@ -73,6 +86,7 @@ export class PlanSight {
   whole(): void {
     this.stop();
     this.#windows.delete(this.#key);
+    this.#still = null;
     this.#changed();
   }
 
@@ -87,20 +101,27 @@ export class PlanSight {
     this.#set(zoomed(this.window, factor, about));
   }
 
+  /** A point is about to move: nothing is brought into sight until it is let go. */
   hold(): void {
-    this.stop();
-    this.#held = this.window;
+    this.stay();
+    this.#isHeld = true;
   }
 
   letGo(): void {
-    this.#held = null;
+    this.#isHeld = false;
+  }
+
+  /** What is in sight stays as it is, although a point comes to it. */
+  stay(): void {
+    this.stop();
+    this.#still = { key: this.#key, window: this.window, size: this.#shown().size };
   }
 
   /** Brings places into sight that are out of it. */
   bring(places: readonly PlanPoint[]): void {
     const { window } = this;
     const target = withInSight(window, places, this.#shown().size);
-    if (target !== window && this.#held === null) this.#glide.to(window, target);
+    if (target !== window && !this.#isHeld) this.#glide.to(window, target);
   }
 
   stop(): void {

@@ -181,16 +181,16 @@ export const planCss = css`
   }
   .empty {
     position: absolute;
-    top: 50%;
-    left: 50%;
-    width: min(360px, calc(100% - 48px));
+    top: 12px;
+    left: 14px;
+    /* The buttons' column stays free. */
+    max-width: min(24rem, calc(100% - 82px));
     margin: 0;
-    padding: 14px 16px;
-    font-size: 0.9375rem;
+    padding: 10px 12px;
+    font-size: 0.875rem;
     background: var(--sheet);
     border: 1px solid var(--line);
     border-radius: var(--corner);
-    transform: translate(-50%, -50%);
     pointer-events: none;
   }
   /* A phone has no Escape; the button that asked for a place says how to give up. */

@@ -6,6 +6,8 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
+import type { Rectangle } from '#drawing/label-placer.ts';
+import { letteringRoom } from '#drawing/plan/screen-placing.ts';
 import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { planPoint } from '#engine/plan/plane.ts';
@@ -27,6 +29,7 @@ import {
   footTemplate,
   gridTemplate,
   noticeTemplate,
+  placeShapes,
   placeTemplate,
   planName,
   toolsTemplate,
@@ -106,7 +109,7 @@ export class PlanView extends LitElement {
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
     movePlace: (key, isFine) => this.#moveGhost(key, isFine),
     takePlace: () => {
-      if (this.ghost !== null) send(this, 'place-tapped', { place: this.ghost });
+      if (this.ghost !== null) this.#takePlace(this.ghost);
     },
     giveUpPlace: () =>
       this.dispatchEvent(
@@ -208,8 +211,13 @@ export class PlanView extends LitElement {
   }
 
   #tapped(subject: string | null, x: number, y: number): void {
-    if (this.placing) send(this, 'place-tapped', { place: this.#placeAt(x, y) });
+    if (this.placing) this.#takePlace(this.#placeAt(x, y));
     else this.#choose(subject);
+  }
+
+  #takePlace(place: Place): void {
+    this.#sight.stay();
+    send(this, 'place-tapped', { place });
   }
 
   #choose(subject: string | null): void {
@@ -316,6 +324,8 @@ export class PlanView extends LitElement {
     if (drawn === null) return html``;
     const seen = this.#sight.seen(drawn.frame);
     const place = this.#movingPlace;
+    const pointId = this.#hand.moving?.pointId ?? null;
+    const shapes = placeShapes(drawn.frame, this.worked, place, pointId);
     const state = `${this.placing ? ' placing' : ''}${this.#pointers.isPanning ? ' panning' : ''}${place ? ' busy' : ''}`;
     return html`<svg
         class=${`plan${state}`}
@@ -334,8 +344,8 @@ export class PlanView extends LitElement {
         @focusout=${this.#keyLetGo}
       >
         ${gridTemplate(drawn.frame, seen)}
-        ${layersTemplate(drawn.scene, this.#looks(drawn))}
-        ${placeTemplate(drawn.frame, this.worked, place, this.#hand.moving?.pointId ?? null)}
+        ${layersTemplate(drawn.scene, this.#looks(drawn, letteringRoom(shapes)))}
+        ${placeTemplate(drawn.frame, this.worked, place, { pointId, shapes })}
       </svg>
       ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.placing ? nothing : noticeTemplate()}
       ${toolsTemplate({
@@ -351,13 +361,14 @@ export class PlanView extends LitElement {
     return this.#hand.moving?.place ?? this.ghost;
   }
 
-  #looks({ scene }: ScreenPlan): Looks {
+  #looks({ scene }: ScreenPlan, written: readonly Rectangle[]): Looks {
     const { chosen, movable } = this;
     const things = thingsInOrder(scene);
     const isThere = things.some(({ subject }) => subject === this.reached);
     return {
       chosen,
       movable,
+      written,
       lit: this.#lit,
       movingId: this.#hand.moving?.pointId ?? null,
       reached: isThere ? this.reached : (things[0]?.subject ?? null),

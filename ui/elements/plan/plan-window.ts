@@ -21,26 +21,25 @@ export interface Part extends Size {
   readonly top: number;
 }
 
-const SMALLEST_SCALE = 8;
+/** Nearest: a phone's width then shows a metre. */
+const SMALLEST_SCALE = 15;
 const LARGEST_SCALE = 1000;
-/** What is brought into sight is kept this far from the edge, px. */
+/** What is brought into sight is brought this far from the edge, px. */
 const EDGE_PX = 48;
+/** What is at least this far from it is in sight already, px: half a symbol. */
+const SEEN_PX = 12;
 
 const within = (scale: number): number => Math.min(LARGEST_SCALE, Math.max(SMALLEST_SCALE, scale));
 
-/** The parts of a box that its buttons and words leave free: below the storeys' names, or beside them. */
-export function freeParts({ width, height }: Size, storeyNames: readonly string[]): readonly Part[] {
-  const isNarrow = width < 500;
-  const [tools, row, edge] = [64, isNarrow ? 30 : 44, 14];
-  if (storeyNames.length < 2)
-    return [{ left: edge, top: edge, width: width - edge - tools, height: height - edge - row }];
-  // The names are another element's, side by side or, where it is narrow, one below the other: this is near enough.
-  const widths = storeyNames.map((name) => name.length * 7 + 26);
-  const across = 20 + (isNarrow ? Math.max(...widths) : widths.reduce((sum, one) => sum + one, 0));
-  const under = isNarrow ? 20 + 44 * storeyNames.length : 58;
+/** The parts of a box that its buttons, in the corner on the right, and its words below leave free: beside them, or above. */
+export function freeParts({ width, height }: Size): readonly Part[] {
+  const [tools, toolsHigh, row, edge] = [64, 156, width < 500 ? 30 : 44, 14];
+  // A narrow box shows the scale alone, below on the left.
+  const besideScale = { left: 150, top: edge, width: width - 150 - tools, height: height - 2 * edge };
   return [
-    { left: edge, top: under, width: width - edge - tools, height: height - under - row },
-    { left: across, top: edge, width: width - across - tools, height: height - edge - row },
+    ...(width < 500 ? [besideScale] : []),
+    { left: edge, top: edge, width: width - edge - tools, height: height - edge - row },
+    { left: edge, top: edge, width: width - 2 * edge, height: height - edge - toolsHigh },
   ];
 }
 
@@ -90,17 +89,25 @@ export function panned(window: PlanWindow, rightPx: number, downPx: number): Pla
   return { ...window, middle };
 }
 
-/** The same window where all the places are in sight, else one about their middle, further away where it must be. */
-export function withInSight(
-  window: PlanWindow,
-  places: readonly PlanPoint[],
+/** Whether a place is within a window, so many px from its edges or further. */
+function isWithin(
+  { middle, scale }: PlanWindow,
+  [x, y]: PlanPoint,
   { width, height }: Size,
-): PlanWindow {
+  edgePx: number,
+): boolean {
+  const mmPerPx = scale / PX_PER_UNIT;
+  return (
+    Math.abs(x - middle[0]) <= (width / 2 - edgePx) * mmPerPx &&
+    Math.abs(y - middle[1]) <= (height / 2 - edgePx) * mmPerPx
+  );
+}
+
+/** The same window where all the places are in sight, else one about their middle, further away where it must be. */
+export function withInSight(window: PlanWindow, places: readonly PlanPoint[], size: Size): PlanWindow {
+  if (places.every((place) => isWithin(window, place, size, SEEN_PX))) return window;
+  const { width, height } = size;
   const [half, halfUp] = [Math.max(20, width / 2 - EDGE_PX), Math.max(20, height / 2 - EDGE_PX)];
-  const mmPerPx = window.scale / PX_PER_UNIT;
-  const isSeen = ([x, y]: PlanPoint): boolean =>
-    Math.abs(x - window.middle[0]) <= half * mmPerPx && Math.abs(y - window.middle[1]) <= halfUp * mmPerPx;
-  if (places.every(isSeen)) return window;
   const xs = places.map(([x]) => x);
   const ys = places.map(([, y]) => y);
   const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];

@@ -31,6 +31,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import { type Joined, joinedIn } from './joined-words.ts';
+import './nearer-offer.ts';
 import './wanted-form.ts';
 
 /** What the plan waits to be tapped for: a new point, or the place of one that is wanted already. */
@@ -179,7 +180,11 @@ export class WantedStep extends LitElement {
 
   #form(point: Point, joined: Joined | null): TemplateResult {
     const waits = typeof this.waiting === 'object' && this.waiting?.pointId === point.id;
-    return html`${joined === null ? this.#notJoined(point) : nothing}
+    return html`${
+      joined === null
+        ? this.#notJoined(point)
+        : html`<nearer-offer .view=${this.view} .pointId=${point.id}></nearer-offer>`
+    }
       <wanted-form .view=${this.view} .point=${point} .waiting=${waits}></wanted-form>`;
   }
 
@@ -217,7 +222,7 @@ export class WantedStep extends LitElement {
         </div>
         ${
           faces.length === 0
-            ? html`<p class="hint">No walls are drawn yet: a point without a place is priced with a typical length of cable.</p>`
+            ? html`<p class="hint">This job has no walls to choose from: place the point roughly on the plan, or add it without a place; its cable is then priced at a typical length.</p>`
             : nothing
         }
       </div>

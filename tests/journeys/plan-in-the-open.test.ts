@@ -1,0 +1,165 @@
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { onPlan, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+async function boxOf(part: Locator): Promise<Box> {
+  const box = await part.boundingBox();
+  if (box === null) throw new Error('not shown');
+  return box;
+}
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+
+const viewOf = (page: Page): Promise<string | null> =>
+  page.locator('plan-view svg.plan').getAttribute('viewBox');
+
+/** Pulls a thing of the plan by some px, and lets go of it. */
+async function pull(page: Page, subject: string, right: number, down: number): Promise<void> {
+  const { x, y, width, height } = await boxOf(onPlan(page, subject).locator('rect.hit'));
+  const [fromX, fromY] = [x + width / 2, y + height / 2];
+  await page.mouse.move(fromX, fromY);
+  await page.mouse.down();
+  for (let step = 1; step <= 10; step++)
+    await page.mouse.move(fromX + (right * step) / 10, fromY + (down * step) / 10);
+  await page.mouse.up();
+}
+
+/** Sizes of windows in which the controls once lay over the kitchen, and the two that pages are made for. */
+const windows = [
+  ['desk', 1280, 720],
+  ['desk', 1366, 768],
+  ['desk', 1440, 900],
+  ['desk', 720, 450],
+  ['phone', 390, 844],
+] as const;
+
+describe.each(windows)('the plan on a %s of %i × %i', (size, width, height) => {
+  it('is covered by none of its controls when it is seen whole', async () => {
+    const { page, context } = await stage.open(size);
+    await page.setViewportSize({ width, height });
+    for (const step of ['as-found', 'kit']) {
+      await page.goto(`/jobs/saltglass3/${step}`, { waitUntil: 'networkidle' });
+      for (const storey of ['Ground floor', 'First floor']) {
+        await page.locator('storey-switch').getByRole('button', { name: storey }).click();
+        const controls = await Promise.all(
+          ['storey-switch', 'view-switch', 'plan-view .tools'].map((part) => boxOf(page.locator(part))),
+        );
+        for (const wall of await page.locator('plan-view .wall-group path').all())
+          for (const control of controls) expect(overlap(await boxOf(wall), control)).toBe(false);
+      }
+    }
+    await context.close();
+  }, 60_000);
+
+  it('keeps half of a hand’s breadth, below its controls, of its own', async () => {
+    const { page, context } = await stage.open(size);
+    await page.setViewportSize({ width, height });
+    await page.goto('/jobs/saltglass3/wanted', { waitUntil: 'networkidle' });
+    const plan = await boxOf(page.locator('plan-view'));
+    expect(Math.min(plan.width, plan.height)).toBeGreaterThan(270);
+    await context.close();
+  });
+});
+
+describe('a point that is dragged on a phone', () => {
+  it('leaves the plan where it is, near the edge of what is seen too', async () => {
+    const { page, context } = await stage.open('phone', '/jobs/saltglass3/wanted');
+    for (const name of ['Nearer', 'Nearer', 'Nearer']) await page.getByRole('button', { name }).click();
+    const { x, y } = await boxOf(page.locator('plan-view'));
+    // The plan is pulled until the point stands near its edge.
+    const point = await boxOf(onPlan(page, 'w1-living1').locator('rect.hit'));
+    const ground = { x: x + 20, y: y + 60 };
+    await page.mouse.move(ground.x, ground.y);
+    await page.mouse.down();
+    const right = x + 24 - (point.x + point.width / 2);
+    for (let step = 1; step <= 10; step++) await page.mouse.move(ground.x + (right * step) / 10, ground.y);
+    await page.mouse.up();
+    const before = await viewOf(page);
+    await pull(page, 'w1-living1', 0, 20);
+    await onPlan(page, 'w1-living1').and(page.locator('.chosen')).waitFor();
+    await page.waitForTimeout(400);
+    expect(await viewOf(page)).toBe(before);
+    await context.close();
+  });
+});
+
+describe('a job without walls', () => {
+  it('says what can be done now beside its buttons, and shows a placed point in a house’s size, where it was tapped', async () => {
+    const { page, context } = await stage.open('phone', '/');
+    await page.getByRole('button', { name: 'New job' }).first().click();
+    await page.getByLabel(/^Reference/).fill('RW-9');
+    await page
+      .getByLabel(/^Title|^What/)
+      .first()
+      .fill('Bare house');
+    await page
+      .getByRole('button', { name: /^(Begin|Create|Start|Add)/ })
+      .first()
+      .click();
+    await page.waitForURL(/\/jobs\//);
+    const jobId = /\/jobs\/([^/?]+)/.exec(page.url())?.[1];
+    await page.goto(`/jobs/${jobId}/wanted`, { waitUntil: 'networkidle' });
+    const notice = page.locator('plan-view .empty');
+    expect(await notice.innerText()).not.toMatch(/\byet\b/);
+    expect(overlap(await boxOf(notice), await boxOf(page.locator('plan-view .tools')))).toBe(false);
+    const before = await viewOf(page);
+    await page.getByRole('button', { name: 'Place it on the plan' }).click();
+    const plan = await boxOf(page.locator('plan-view'));
+    await page.mouse.click(plan.x + 120, plan.y + 100);
+    const point = page.locator('plan-view g.thing');
+    await point.waitFor();
+    expect(await notice.count()).toBe(0);
+    expect(await viewOf(page)).toBe(before);
+    // The hit area, wide as a finger, stands where the finger was.
+    const hit = await boxOf(point.locator('rect.hit'));
+    expect(Math.abs(hit.x + hit.width / 2 - plan.x - 120)).toBeLessThan(24);
+    expect(await page.locator('plan-view .scale').innerText()).toMatch(/[12] m/);
+    for (let press = 0; press < 20; press++) await page.getByRole('button', { name: 'Nearer' }).click();
+    expect(await page.locator('plan-view .scale').innerText()).not.toMatch(/ 100 mm/);
+    await context.close();
+  });
+});
+
+describe.each(['desk', 'phone'] as const)('a wanted point that is dragged to another on a %s', (size) => {
+  it('keeps its source, says which is nearer by how much, and changes over when asked', async () => {
+    const { page, context } = await stage.open(size, '/jobs/saltglass3/wanted?scheme=spurs-rcbo');
+    const [from, to] = await Promise.all(
+      ['w1-living1', 'r2-living1'].map((id) => boxOf(onPlan(page, id).locator('rect.hit'))),
+    );
+    if (from === undefined || to === undefined) throw new Error('no points');
+    await pull(page, 'w1-living1', to.x - from.x, to.y - from.y - 16);
+    const step = page.locator('wanted-step');
+    const offer = step.locator('nearer-offer');
+    await offer.getByText(/^R\d is nearer: joined on there, W1 needs \d+\.\d\d m less new cable/).waitFor();
+    await step
+      .getByText(/Spur from R1, /)
+      .first()
+      .waitFor();
+    await offer.getByRole('button', { name: /^Join W1 on at R\d/ }).click();
+    await step
+      .getByText(/Spur from R[23], /)
+      .first()
+      .waitFor();
+    expect(await offer.getByRole('button').count()).toBe(0);
+    await page.getByRole('button', { name: /^Undo: Join W1 on at/ }).click();
+    await step
+      .getByText(/Spur from R1, /)
+      .first()
+      .waitFor();
+    await context.close();
+  });
+});
