@@ -32,6 +32,8 @@ describe('a fault in plain words', () => {
   });
 
   it('counts where a thing has no name', () => {
+    const [fault] = spoilt(({ legs }) => Object.assign(legs[1] ?? {}, { to: undefined }));
+    expect(plainFault(fault ?? expect.fail('no fault')).place).toBe('Leg number 2, to');
     const library = demoLibrary();
     const items = library.prices.items.map((row, i) => (i === 3 ? { ...row, pricePence: 'much' } : row));
     const read = readLibrary({ ...library, prices: { ...library.prices, items } });

@@ -62,10 +62,22 @@ const belowThing = (path: string): string =>
     .map(entryWords)
     .join(', ');
 
+/** Things that have no label of their own: a person counts them. */
+const UNNAMED = /^(Leg|Wall|Opening|Fixture|Reading|Connection|Asset) \S+?(?=,|$)/;
+
+/** A thing as people know it: one without a label by its number in the list, not by its name inside the file. */
+function thingWords(subject: string, path: string): string {
+  const [named, kind] = UNNAMED.exec(subject) ?? [];
+  if (named === undefined || kind === undefined) return subject;
+  const [, index] = new RegExp(`${kind.toLowerCase()}s\\[(\\d+)\\]`).exec(path) ?? [];
+  return index === undefined ? subject : subject.replace(named, `${kind} number ${Number(index) + 1}`);
+}
+
 function placeOf({ path, code, message }: Pick<Fault, 'path' | 'code' | 'message'>): string {
   if (path === 'file') return 'The whole file';
   if (code === 'not-json') return `${path.charAt(0).toUpperCase()}${path.slice(1)}`;
-  const [, subject] = SUBJECT.exec(message) ?? [];
+  const [, about] = SUBJECT.exec(message) ?? [];
+  const subject = about === undefined ? undefined : thingWords(about, path);
   const entry = subject === undefined ? wholePath(path) : belowThing(path);
   const place = [subject, entry].filter((part) => part !== undefined && part !== '').join(', ');
   return `${place.charAt(0).toUpperCase()}${place.slice(1)}`;

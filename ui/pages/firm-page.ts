@@ -5,6 +5,8 @@ import type { DocumentSession } from '../controllers/document-session.ts';
 import { isTyping, sendTyped } from '../controllers/focus.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import '../elements/firm/firm-details.ts';
+import '../elements/firm/firm-limits.ts';
+import '../elements/firm/firm-terms.ts';
 import { LabourNorms } from '../elements/firm/labour-norms.ts';
 import '../elements/firm/library-file.ts';
 import '../elements/firm/price-list.ts';
@@ -16,9 +18,11 @@ import { counted } from '../written.ts';
 
 /** The parts of the page, as its address names them and as people do. */
 const parts = [
-  ['firm', 'Firm, terms and limits'],
-  ['prices', 'Price list'],
+  ['firm', 'The firm'],
   ['labour', 'Hourly rate and norms'],
+  ['terms', 'Usual terms'],
+  ['prices', 'Price list'],
+  ['limits', 'Own limits'],
   ['file', 'As a file'],
 ] as const;
 type Part = (typeof parts)[number][0];
@@ -311,8 +315,10 @@ export class FirmPage extends LitElement {
         )}
       </nav>
       <section data-part="firm"><firm-details .library=${library}></firm-details></section>
-      <section data-part="prices"><price-list .prices=${library.prices}></price-list></section>
       <section data-part="labour"><labour-norms .norms=${library.norms}></labour-norms></section>
+      <section data-part="terms"><firm-terms .library=${library}></firm-terms></section>
+      <section data-part="prices"><price-list .prices=${library.prices}></price-list></section>
+      <section data-part="limits"><firm-limits .limits=${library.limits}></firm-limits></section>
       <section data-part="file"><library-file .library=${library}></library-file></section>`;
   }
 }

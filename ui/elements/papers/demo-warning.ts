@@ -33,7 +33,7 @@ export function demoWarnings(
     ...firmWarning(firm),
     ...shares,
     ...(sources.length > 0 && shares.length === 0
-      ? [`Said to be the demo’s by where they are from: ${listed(sources)}.`]
+      ? [`By what they say they are from, the demo’s still: ${listed(sources)}.`]
       : []),
   ];
 }

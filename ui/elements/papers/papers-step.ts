@@ -98,7 +98,7 @@ export class PapersStep extends LitElement {
     const warning = warnings[view.keeping];
     return html`<h2 tabindex="-1">Papers</h2>
       <p class="hint">
-        ${view.scheme === null ? 'As found: there is no scheme yet.' : view.scheme.name}. ${view.job.reference},
+        ${view.scheme === null ? 'As found: there is no scheme yet' : view.scheme.name}. ${view.job.reference},
         dated ${view.date}, state ${stateTag(view.job)}.
       </p>
       ${this.#demoWarning()}
@@ -159,8 +159,8 @@ export class PapersStep extends LitElement {
         empty.length === 0
           ? nothing
           : html`<span class="hint">
-              No plan of ${empty.join(', ')}: nothing to draw there yet. Draw walls in <em>As found</em>, or place a point
-              in <em>Wanted</em>.
+              No plan of ${empty.join(', ')}: no walls and no placed points there, so nothing to draw. Walls come with
+              a job file so far; without them the bill is counted by typical lengths.
             </span>`
       }`;
   }

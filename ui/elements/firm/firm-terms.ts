@@ -1,0 +1,112 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Library } from '#model/library.ts';
+import { type FirmTerm, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
+import { sendLibraryEdit } from '../../library-events.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import { labourLevels, vatRates } from '../price/term-choices.ts';
+import { controlsCss } from '../shared-styles.ts';
+import type { OwnNumber } from './own-number.ts';
+
+const terms: readonly OwnNumber<FirmTerm>[] = [
+  { key: 'markupPercent', label: 'Mark-up on materials', unit: '%', help: 'Empty: none' },
+  {
+    key: 'marginPercent',
+    label: 'or margin',
+    unit: '%',
+    help: 'Of the selling price; takes the mark-up’s place',
+  },
+  {
+    key: 'contingencyPercent',
+    label: 'Contingency',
+    unit: '%',
+    help: 'Empty: by how much of the survey is open',
+  },
+  { key: 'travelMin', label: 'Travel, there and back', unit: 'min', help: 'Empty: none' },
+  { key: 'minimumPence', label: 'Minimum charge', unit: '£', help: 'Empty: none', factor: 100 },
+  { key: 'validDays', label: 'A price holds for', unit: 'days', help: '' },
+];
+
+/** The terms that new jobs begin with. */
+export class FirmTerms extends LitElement {
+  static override properties: PropertyDeclarations = { library: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      .grid {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(220px, 1fr));
+        gap: 12px 16px;
+        margin: 8px 0 24px;
+      }
+    `,
+  ];
+  declare library: Library;
+
+  override render(): TemplateResult {
+    return html`<h2>Usual terms</h2>
+      <p class="hint">A job may set its own; what it leaves empty is taken from here.</p>
+      <div class="grid">${this.#termWords()}${terms.map((term) => this.#term(term))}</div>`;
+  }
+
+  get #registered(): boolean {
+    return this.library.terms.vat !== 'not-registered';
+  }
+
+  #termWords(): TemplateResult {
+    const { terms: now } = this.library;
+    return html`<choice-field
+        label="Labour level of new jobs"
+        .value=${now.labour}
+        .options=${labourLevels}
+        .empty=${null}
+        @field-change=${(event: CustomEvent<FieldChange<typeof now.labour>>) => sendLibraryEdit(this, setFirmTermWord({ labour: event.detail.value }))}
+      ></choice-field>
+      ${
+        this.#registered
+          ? html`<choice-field
+              label="VAT of new jobs"
+              .value=${now.vat}
+              .options=${vatRates}
+              .empty=${null}
+              @field-change=${(event: CustomEvent<FieldChange<typeof now.vat>>) => sendLibraryEdit(this, setFirmTermWord({ vat: event.detail.value }))}
+            ></choice-field>`
+          : nothing
+      }`;
+  }
+
+  #term({ key, label, unit, help, factor = 1 }: OwnNumber<FirmTerm>): TemplateResult {
+    const value = this.library.terms[key];
+    return html`<number-field
+      .label=${label}
+      .unit=${unit}
+      .help=${help}
+      .value=${value === undefined ? null : value / factor}
+      .min=${0}
+      .max=${maxOf(key)}
+      .whole=${key === 'validDays'}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
+        const typed = event.detail.value;
+        const kept = typed === null || factor === 1 ? typed : Math.round(typed * factor);
+        sendLibraryEdit(this, setFirmTerm(key, kept));
+      }}
+    ></number-field>`;
+  }
+}
+
+function maxOf(term: FirmTerm): number {
+  if (term === 'marginPercent') return 99.99;
+  if (term === 'contingencyPercent') return 100;
+  if (term === 'markupPercent') return 1000;
+  return term === 'validDays' ? 3650 : 10_000;
+}
+customElements.define('firm-terms', FirmTerms);
+declare global {
+  interface HTMLElementTagNameMap {
+    'firm-terms': FirmTerms;
+  }
+}
