@@ -1,11 +1,8 @@
-import { HALF_PLATE_HEIGHT_MM, halfPlateWidthMm } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { foundAccessories, newAccessories, type PlacedAccessory } from './placed.ts';
+import { overlapOnWall } from './plate-overlap.ts';
 import { type CheckResult, rule } from './rule.ts';
-
-/** Plates that cover each other by no more than a drawing's rounding count as touching, mm. */
-const ROUNDING_MM = 1;
 
 type Message = 'covers' | 'unit';
 
@@ -29,21 +26,6 @@ export const platesApart = rule<Message>({
     return made.flatMap((accessory) => judged(facts, accessory, all));
   },
 });
-
-/** What counts of a plate: its kind, and where its middle is. */
-export type PlacedPlate = Pick<PlacedAccessory, 'kind' | 'position'>;
-
-/** How far the middles of two plates on one face are apart along the wall, and how far they must be; null if clear. */
-export function overlapOnWall(a: PlacedPlate, b: PlacedPlate): { apartMm: number; neededMm: number } | null {
-  const [one, two] = [a.position.onWall, b.position.onWall];
-  if (!one || !two || one.wallId !== two.wallId || one.side !== two.side) return null;
-  if (a.position.storeyId !== b.position.storeyId) return null;
-  const neededMm = halfPlateWidthMm(a.kind) + halfPlateWidthMm(b.kind);
-  const apartMm = Math.abs(one.alongMm - two.alongMm);
-  const upMm = Math.abs(a.position.heightMm - b.position.heightMm);
-  const isOver = apartMm < neededMm - ROUNDING_MM && upMm < 2 * HALF_PLATE_HEIGHT_MM - ROUNDING_MM;
-  return isOver ? { apartMm, neededMm } : null;
-}
 
 function judged(
   facts: Facts,

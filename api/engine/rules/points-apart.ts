@@ -4,7 +4,7 @@ import { HALF_PLATE_HEIGHT_MM } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import type { Origin } from './finding.ts';
 import { newAccessories } from './placed.ts';
-import { overlapOnWall, type PlacedPlate } from './plates-apart.ts';
+import { overlapOnWall, type PlacedPlate } from './plate-overlap.ts';
 import { type CheckResult, rule } from './rule.ts';
 
 type Message = 'recorded' | 'wanted';
