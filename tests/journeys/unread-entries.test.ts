@@ -33,7 +33,7 @@ describe('a price typed as people write it', () => {
     await row.getByText(/“one pound” is not a number, so it is not saved/).waitFor();
     await page.getByText('1 entry not saved').waitFor();
     await find.fill('clip');
-    await page.getByText(/clip/i).first().waitFor();
+    await page.locator('price-list').getByText(/clip/i).first().waitFor();
     expect(await price.inputValue()).toBe('one pound');
     await expectUsable(page, 'the price list with an entry that cannot be read');
     await page.getByRole('link', { name: 'All jobs' }).click();

@@ -38,7 +38,7 @@ describe('a fault in plain words', () => {
     const items = library.prices.items.map((row, i) => (i === 3 ? { ...row, pricePence: 'much' } : row));
     const read = readLibrary({ ...library, prices: { ...library.prices, items } });
     expect(read.ok ? [] : read.faults.map(plainFault)).toEqual([
-      { place: 'Prices, items, number 4, price', what: 'what stands here cannot be read' },
+      { place: 'prices, items, number 4, price', what: 'what stands here cannot be read' },
     ]);
   });
 

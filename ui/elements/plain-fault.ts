@@ -78,9 +78,9 @@ function placeOf({ path, code, message }: Pick<Fault, 'path' | 'code' | 'message
   if (code === 'not-json') return `${path.charAt(0).toUpperCase()}${path.slice(1)}`;
   const [, about] = SUBJECT.exec(message) ?? [];
   const subject = about === undefined ? undefined : thingWords(about, path);
-  const entry = subject === undefined ? wholePath(path) : belowThing(path);
-  const place = [subject, entry].filter((part) => part !== undefined && part !== '').join(', ');
-  return `${place.charAt(0).toUpperCase()}${place.slice(1)}`;
+  // Without a thing, the entry stands as the file spells it.
+  if (subject === undefined) return wholePath(path);
+  return [subject, belowThing(path)].filter((part) => part !== '').join(', ');
 }
 
 /** Says where a fault is and what is wrong, without the file's own language. */

@@ -219,7 +219,7 @@ export class PriceList extends LitElement {
   #item(item: Item, price: Price | undefined): TemplateResult {
     return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
       <span class="name"
-        >${item.description}${price?.origin === 'demo' ? html` <span class="hint">demo price</span>` : nothing}</span
+        ><span>${item.description}</span>${price?.origin === 'demo' ? html` <span class="hint">demo price</span>` : nothing}</span
       >
       <number-field
         label="Price"
