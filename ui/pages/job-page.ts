@@ -139,8 +139,16 @@ export class JobPage extends LitElement {
     if (shown instanceof LitElement) void focusHeadingOf(shown);
   }
 
+  /** From where the address is by now: two events of one tap come before the page hears of the first. */
   #goTo(part: Partial<JobRoute>): void {
-    this.router.go(hrefOf({ ...this.route, ...part }), 'replace');
+    const { route } = this.router;
+    this.router.go(hrefOf({ ...(route.page === 'job' ? route : this.route), ...part }), 'replace');
+  }
+
+  /** What is edited stays in sight, also when the page is loaded anew: an edit may make another scheme the cheapest. */
+  #holdShown(): void {
+    const shown = this.desk.view?.scheme?.id;
+    if (this.route.scheme === null && shown !== undefined) this.#goTo({ scheme: shown });
   }
 
   #on<K extends keyof JobEventDetails>(name: K, then: (detail: JobEventDetails[K]) => void): void {
@@ -148,7 +156,10 @@ export class JobPage extends LitElement {
   }
 
   #listen(): void {
-    this.#on('job-edit', (edit) => this.desk.edit(edit));
+    this.#on('job-edit', (edit) => {
+      this.#holdShown();
+      this.desk.edit(edit);
+    });
     this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
     this.#on('scheme-shown', ({ schemeId }) => this.#goTo({ scheme: schemeId }));

@@ -235,8 +235,8 @@ export class WantedStep extends LitElement {
     const going = points.filter(({ status }) => status === 'removed' || status === 'replaced');
     const staying = points.filter(({ status }) => status === 'existing');
     if (going.length + staying.length === 0) return nothing;
-    return html`<section class="add" aria-label="Points to remove">
-      <h3>Points to remove</h3>
+    return html`<section class="add" aria-label="Points taken out">
+      <h3>Points taken out</h3>
       <ul class="list">
         ${going.map((point) => this.#going(plan, point))}
       </ul>
