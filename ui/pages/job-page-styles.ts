@@ -136,7 +136,7 @@ export const jobPageCss = css`
   }
   .checks {
     flex: 1 1 0;
-    min-height: 0;
+    min-height: 2.75rem;
     overflow: auto;
   }
   .checks finding-list::part(counts) {
@@ -218,7 +218,7 @@ export const jobPageCss = css`
         'head head' auto
         'notice notice' auto
         'sheet plan' minmax(0, 1fr)
-        'sheet aside' minmax(18rem, 1fr)
+        'sheet aside' minmax(18rem, 1.6fr)
         'toast aside' auto
         'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
     }
