@@ -34,12 +34,13 @@ import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
-import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
+import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepStates } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
+import { stepHrefs } from './step-hrefs.ts';
 import { isOnSomething } from './tap-on-something.ts';
 import { undoButton } from './undo-button.ts';
 
@@ -279,15 +280,10 @@ export class JobPage extends LitElement {
   }
 
   #steps({ job, estimate }: JobView): TemplateResult {
-    // What was looked at is let go of in steps that have nothing to do with it.
-    const onIn = (step: Step): string | null => (isChosenIn(job, step, this.route.on) ? this.route.on : null);
-    const hrefs = steps.map(
-      (step) => [step, hrefOf({ ...this.route, step, compare: false, on: onIn(step) })] as const,
-    );
     return html`<step-run
       .step=${this.route.step}
       .states=${stepStates(job, estimate.schemes)}
-      .hrefs=${Object.fromEntries(hrefs)}
+      .hrefs=${stepHrefs(job, this.route)}
     ></step-run>`;
   }
 
