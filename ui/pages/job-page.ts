@@ -207,8 +207,7 @@ export class JobPage extends LitElement {
     const inWay = isOnSomething(event);
     const job = this.desk.view?.job;
     if (inWay || event.defaultPrevented || job === undefined) return;
-    const sheet = this.renderRoot.querySelector('main');
-    const inSheet = sheet !== null && event.composedPath().includes(sheet);
+    const inSheet = event.composedPath().some((one) => one instanceof Element && one.localName === 'main');
     if (!inSheet || !isChosenIn(job, this.route.step, this.route.on)) this.#chooseNothing();
   };
 
