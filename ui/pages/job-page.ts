@@ -204,17 +204,16 @@ export class JobPage extends LitElement {
 
   /** A tap on nothing lets go of what was chosen; in a step that works on it, only one outside its sheet. */
   readonly #clicked = (event: MouseEvent): void => {
-    const inWay = isOnSomething(event);
     const job = this.desk.view?.job;
-    if (inWay || event.defaultPrevented || job === undefined) return;
+    if (isOnSomething(event) || event.defaultPrevented || job === undefined) return;
     const inSheet = event.composedPath().some((one) => one instanceof Element && one.localName === 'main');
     if (!inSheet || !isChosenIn(job, this.route.step, this.route.on)) this.#chooseNothing();
   };
 
   #escaped(event: KeyboardEvent): void {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
-    const isTaken = event.defaultPrevented || this.placing || this.#dialog?.open === true;
-    if (!isTaken && !isTyping(event)) this.#chooseNothing();
+    if (event.defaultPrevented || this.placing || this.#dialog?.open || isTyping(event)) return;
+    this.#chooseNothing();
   }
 
   readonly #keyed = (event: KeyboardEvent): void => {
