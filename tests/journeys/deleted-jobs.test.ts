@@ -101,3 +101,62 @@ describe('two taps on the list at once', () => {
     await context.close();
   });
 });
+
+describe.each(['desk', 'phone'] as const)(
+  'a job that is open on a %s and deleted in another window',
+  (size) => {
+    const minutes = size === 'desk' ? 83 : 84;
+    const notice = (page: Page) => page.getByText(/This job was deleted\./);
+
+    /** The job in one window; the list, from which it was just deleted, in another of the same browser. */
+    async function deleteElsewhere() {
+      const { page, context } = await stage.open(size, '/jobs/saltglass3/price');
+      await allKept(page);
+      const list = await context.newPage();
+      await list.goto('/', { waitUntil: 'networkidle' });
+      const row = list.locator('job-row').filter({ has: list.locator('a[href^="/jobs/saltglass3/"]') });
+      await row.getByRole('button', { name: /^Delete/ }).click();
+      await list.getByText(/is off the list\.$/).waitFor();
+      await page.locator('keeping-line[keeping=gone]').waitFor();
+      return { page, list, row, context };
+    }
+
+    it('is not called saved, and can be restored with what is changed then', async () => {
+      const { page, list, row, context } = await deleteElsewhere();
+      await notice(page).waitFor();
+      expect(await page.locator('keeping-line').getByText('Saved', { exact: true }).count()).toBe(0);
+      await page.getByRole('textbox', { name: 'Travel, there and back' }).fill(String(minutes));
+      await page.keyboard.press('Enter');
+      await page.getByText(/your last changes are here and nowhere else/).waitFor();
+      await expectUsable(page, `a deleted job on a ${size}`);
+      await page.getByRole('button', { name: /^Restore/ }).click();
+      await allKept(page);
+      expect(await notice(page).count()).toBe(0);
+      expect((await keptTerms('saltglass3')).travelMin).toBe(minutes);
+      await list.reload({ waitUntil: 'networkidle' });
+      expect(await row.count()).toBe(1);
+      await context.close();
+    }, 60_000);
+
+    it('goes on by itself once the deletion is undone, or as a copy', async () => {
+      const { page, list, context } = await deleteElsewhere();
+      await list.getByRole('button', { name: 'Undo' }).click();
+      await allKept(page);
+      expect(await notice(page).count()).toBe(0);
+      const row = list.locator('job-row').filter({ has: list.locator('a[href^="/jobs/saltglass3/"]') });
+      await row.getByRole('button', { name: /^Delete/ }).click();
+      await page.locator('keeping-line[keeping=gone]').waitFor();
+      await page.getByRole('button', { name: /^Keep a copy/ }).click();
+      await page.waitForURL((url) => !url.pathname.startsWith('/jobs/saltglass3/'));
+      await allKept(page);
+      await page.getByRole('heading', { level: 1, name: /copy of a deleted job/ }).waitFor();
+      expect((await fetch(new URL('/api/jobs/saltglass3', stage.server.address))).status).toBe(404);
+      await fetch(new URL('/api/jobs/saltglass3/restore', stage.server.address), {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: '{}',
+      });
+      await context.close();
+    }, 60_000);
+  },
+);

@@ -27,6 +27,24 @@ describe('a page that is closed in the middle of a word', () => {
   });
 });
 
+describe('a job whose changes the server could not be given', () => {
+  it('is not left without asking', async () => {
+    const { page, context } = await stage.open('desk', '/jobs/saltglass3/price');
+    await page.route('**/api/jobs/saltglass3?*', (route) =>
+      route.request().method() === 'PUT' ? route.abort() : route.continue(),
+    );
+    await page.getByRole('textbox', { name: 'Travel, there and back' }).fill('91');
+    await page.keyboard.press('Enter');
+    await page.locator('keeping-line[keeping=not-kept]').waitFor();
+    const asked = page.waitForEvent('dialog');
+    await page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.accept();
+    await context.close();
+  });
+});
+
 describe('the firm’s page left while the server is away', () => {
   it('loses nothing: every page says so, and it is kept once the server is back', async () => {
     const { page, context } = await stage.open('desk', '/firm');

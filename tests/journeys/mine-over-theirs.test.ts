@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { allKept, type Stage, setStage } from './stage.ts';
+import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -21,6 +21,15 @@ it('putting mine over theirs leaves theirs on the list, as it was saved', async 
   await allKept(theirs.page);
   await set(mine.page, 'Minimum charge', '222');
   await mine.page.getByText(/This job was changed elsewhere/).waitFor();
+  // What differs is told by thing and field, and by whose change it is.
+  const differing = mine.page.locator('keeping-notice tbody tr');
+  await expect
+    .poll(async () => (await differing.allInnerTexts()).map((words) => words.split(/\s+/).join(' ')).sort())
+    .toEqual([
+      expect.stringMatching(/^Terms minimum charge £222\.00 changed here \S+$/),
+      expect.stringMatching(/^Terms travel .*75 min changed there$/),
+    ]);
+  await expectUsable(mine.page, 'a conflict');
   await mine.page.getByRole('button', { name: /Put mine over theirs/ }).click();
   await allKept(mine.page);
   await mine.page.getByRole('link', { name: 'All jobs' }).click();

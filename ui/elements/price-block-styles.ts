@@ -121,6 +121,7 @@ export const priceBlockCss = css`
   }
   /* Where there is little height, the total, its range and the verdict are what stays. */
   @media (max-height: 47em), (max-width: 60em) {
+    .whose,
     .bar,
     dl {
       display: none;

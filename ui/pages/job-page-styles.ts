@@ -127,7 +127,7 @@ export const jobPageCss = css`
   }
   .checks {
     flex: 1 1 0;
-    min-height: 0;
+    min-height: 2.75rem;
     overflow: auto;
   }
   .checks finding-list::part(counts) {
@@ -208,8 +208,8 @@ export const jobPageCss = css`
       grid-template:
         'head head' auto
         'notice notice' auto
-        'sheet plan' minmax(0, 5fr)
-        'sheet aside' minmax(18rem, 3fr)
+        'sheet plan' minmax(0, 1fr)
+        'sheet aside' minmax(18rem, 1fr)
         'toast aside' auto
         'strip strip' auto / minmax(300px, 46%) minmax(0, 1fr);
     }

@@ -34,21 +34,20 @@ import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
 import '../elements/ways/ways-step.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
-import { type JobView, type Step, stepNames, steps } from '../job-view.ts';
+import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepStates } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
+import { stepHrefs } from './step-hrefs.ts';
+import { isOnSomething } from './tap-on-something.ts';
+import { undoButton } from './undo-button.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
 /** Steps in which a phone shows the schemes above the sheet. */
 const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
-
-/** What a tap is for by itself; what lies between is nothing. */
-const actedOn =
-  'a, button, input, select, textarea, label, summary, dialog, [role=button], chosen-card, plan-view, proof-view';
 
 /** One job: its steps, its plan, its price and checks; everything that is done to it passes through here. */
 export class JobPage extends LitElement {
@@ -216,18 +215,16 @@ export class JobPage extends LitElement {
 
   /** A tap on nothing lets go of what was chosen; in a step that works on it, only one outside its sheet. */
   readonly #clicked = (event: MouseEvent): void => {
-    const inWay = event.composedPath().some((one) => one instanceof Element && one.matches(actedOn));
     const job = this.desk.view?.job;
-    if (inWay || event.defaultPrevented || job === undefined) return;
-    const sheet = this.renderRoot.querySelector('main');
-    const inSheet = sheet !== null && event.composedPath().includes(sheet);
+    if (isOnSomething(event) || event.defaultPrevented || job === undefined) return;
+    const inSheet = event.composedPath().some((one) => one instanceof Element && one.localName === 'main');
     if (!inSheet || !isChosenIn(job, this.route.step, this.route.on)) this.#chooseNothing();
   };
 
   #escaped(event: KeyboardEvent): void {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
-    const isTaken = event.defaultPrevented || this.placing || this.#dialog?.open === true;
-    if (!isTaken && !isTyping(event)) this.#chooseNothing();
+    if (event.defaultPrevented || this.placing || this.#dialog?.open || isTyping(event)) return;
+    this.#chooseNothing();
   }
 
   readonly #keyed = (event: KeyboardEvent): void => {
@@ -292,15 +289,10 @@ export class JobPage extends LitElement {
   }
 
   #steps({ job, estimate }: JobView): TemplateResult {
-    // What was looked at is let go of in steps that have nothing to do with it.
-    const onIn = (step: Step): string | null => (isChosenIn(job, step, this.route.on) ? this.route.on : null);
-    const hrefs = steps.map(
-      (step) => [step, hrefOf({ ...this.route, step, compare: false, on: onIn(step) })] as const,
-    );
     return html`<step-run
       .step=${this.route.step}
       .states=${stepStates(job, estimate.schemes)}
-      .hrefs=${Object.fromEntries(hrefs)}
+      .hrefs=${stepHrefs(job, this.route)}
     ></step-run>`;
   }
 
@@ -413,17 +405,6 @@ export class JobPage extends LitElement {
   }
 }
 
-/** Undo or redo, named after what it takes back. */
-function undoButton(name: 'Undo' | 'Redo', label: string | null, then: () => void): TemplateResult {
-  const path =
-    name === 'Undo'
-      ? 'M7 4 3 8l4 4M3.5 8H12a4.5 4.5 0 0 1 0 9H8'
-      : 'M13 4l4 4-4 4M16.5 8H8a4.5 4.5 0 0 0 0 9h4';
-  const words = label === null ? name : `${name}: ${label}`;
-  return html`<button aria-label=${words} title=${words} ?disabled=${label === null} @click=${then}>
-    <svg viewBox="0 0 20 20" aria-hidden="true"><path d=${path}></path></svg>
-  </button>`;
-}
 customElements.define('job-page', JobPage);
 declare global {
   interface HTMLElementTagNameMap {

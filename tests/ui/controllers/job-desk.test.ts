@@ -414,6 +414,40 @@ describe('a job that is deleted elsewhere', () => {
     expect(desk.view?.keeping).toBe('kept');
   });
 
+  it('is no longer called saved once it is looked at, and goes on when it is put back', async () => {
+    const { api, line } = await beginServer();
+    const { desk, clock, jobs } = await beginDesk(api);
+    const look = () => jobs.lookAgain();
+    await look();
+    expect(desk.view?.keeping).toBe('kept');
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
+    line.cut = true;
+    await look();
+    expect(desk.view?.keeping).toBe('kept');
+    line.cut = false;
+    await look();
+    expect(desk.view?.keeping).toBe('gone');
+    desk.edit(titled('Mine'));
+    await clock.settle(1000);
+    expect(desk.view?.keeping).toBe('gone');
+    await api.restoreJob(job.id);
+    await look();
+    expect(desk.view?.keeping).toBe('keeping');
+    await clock.settle(1000);
+    expect(desk.view?.keeping).toBe('kept');
+    expect(await titleOf(api)).toBe('Mine');
+  });
+
+  it('can be kept as a copy, which is gone on with', async () => {
+    const { api } = await beginServer();
+    const { desk, jobs } = await beginDesk(api);
+    await api.removeJob(job.id, (await api.readJob(job.id)).etag);
+    await jobs.lookAgain();
+    const id = await desk.settle('mine-as-copy');
+    expect(id).not.toBe(job.id);
+    expect(await titleOf(api, id)).toContain('copy of a deleted job');
+  });
+
   it('can be brought back when it is opened by its address', async () => {
     const { api } = await beginServer();
     await api.removeJob(job.id, (await api.readJob(job.id)).etag);

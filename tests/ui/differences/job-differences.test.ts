@@ -99,14 +99,14 @@ describe('what differs between two states of a job', () => {
       if (leg === undefined) throw new Error('no leg');
       leg.cable = { type: 'flat-twin', lineMm2: 4, cpcMm2: 1.5 };
       leg.lengthMm = 4200;
-      leg.certainty = { ...leg.certainty, length: 'measured' };
+      leg.certainty = { ...leg.certainty, length: 'assumed' };
       point(job, 'W2').kind = 'socket-single';
     });
     const by = (field: string) => found.find((one) => one.field === field);
     expect(by('cable')?.mine).toBe('4/1.5 mm² twin and earth');
     expect(by('cable')?.thing).toMatch(/^Leg /);
     expect(by('length')?.mine).toBe('4200 mm');
-    expect(by('how sure: length')?.mine).toBe('measured');
+    expect(by('how sure: length')?.mine).toBe('assumed');
     expect(by('what it is')).toMatchObject({ thing: 'W2', mine: 'Single socket-outlet' });
     const ids = new Set([...base.points, ...base.legs, ...base.circuits].map(({ id }) => id));
     for (const { thing, mine, theirs } of found)
