@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import { overlapMm2 } from '#drawing/label-placer.ts';
+import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { Shape } from '#drawing/scene.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { nearestFace } from '#engine/plan/nearest-face.ts';
@@ -49,6 +50,18 @@ describe('dimensions of a place', () => {
     const [left = 0, right = 0, ...more] = figures(placeDimensions(frameAt(50), plan, place));
     expect(left + right).toBe(2900);
     expect(more).toEqual([]);
+  });
+
+  it('never write one figure over the other: the nearer corner’s stays', () => {
+    fc.assert(
+      fc.property(anyPlace, fc.integer({ min: 10, max: 400 }), (place, scale) => {
+        const shapes = placeDimensions(frameAt(scale), plan, place);
+        const [one, other] = letteringRoom(shapes);
+        if (one !== undefined && other !== undefined) expect(overlapMm2(one, other)).toBe(0);
+        const all = figures(placeDimensions(frameAt(5), plan, place));
+        expect(figures(shapes)).toContain(Math.min(...all));
+      }),
+    );
   });
 
   it('are none for a place that is on no wall', () => {

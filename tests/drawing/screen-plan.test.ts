@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { overlapMm2 } from '#drawing/label-placer.ts';
+import { letteringBox } from '#drawing/lettering-box.ts';
 import { screenExtent, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Shape } from '#drawing/scene.ts';
 import { isInside } from '#engine/plan/polygon.ts';
@@ -69,6 +71,19 @@ describe('the plan on screen', () => {
         expect(isInside(room.outline, fromSheet(frame, sheetPoint(name.at[0], name.at[1] - 1)))).toBe(true);
       }
     }
+  });
+
+  it('lets no name be struck out: cables lie below it, and other lettering keeps off', () => {
+    for (const storeyId of storeyIds)
+      for (const scale of [60, 100, 170]) {
+        const { layers } = drawn(storeyId, scale).scene;
+        const order = layers.map(({ name }) => name);
+        expect(order.indexOf('rooms')).toBeGreaterThan(order.indexOf('cables'));
+        const rooms = textsIn(layers, ['rooms']).map(letteringBox);
+        const others = textsIn(layers, ['points', 'fixtures']).map(letteringBox);
+        const struck = rooms.filter((room) => others.some((other) => overlapMm2(room, other) > 0.2));
+        expect(struck, `${storeyId} at ${scale}`).toEqual([]);
+      }
   });
 
   it('says a plain room’s size, wall face to wall face', () => {

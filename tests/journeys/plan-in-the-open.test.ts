@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { onPlan, type Stage, setStage } from './stage.ts';
+import { allKept, onPlan, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -58,8 +58,11 @@ describe.each(windows)('the plan on a %s of %i × %i', (size, width, height) => 
         const controls = await Promise.all(
           ['storey-switch', 'view-switch', 'plan-view .tools'].map((part) => boxOf(page.locator(part))),
         );
-        for (const wall of await page.locator('plan-view .wall-group path').all())
-          for (const control of controls) expect(overlap(await boxOf(wall), control)).toBe(false);
+        const walls = await page
+          .locator('plan-view .wall-group path')
+          .evaluateAll((paths) => paths.map((path) => path.getBoundingClientRect().toJSON() as Box));
+        expect(walls.length).toBeGreaterThan(5);
+        for (const control of controls) expect(walls.filter((wall) => overlap(wall, control))).toEqual([]);
       }
     }
     await context.close();
@@ -78,15 +81,14 @@ describe.each(windows)('the plan on a %s of %i × %i', (size, width, height) => 
 describe('a point that is dragged on a phone', () => {
   it('leaves the plan where it is, near the edge of what is seen too', async () => {
     const { page, context } = await stage.open('phone', '/jobs/saltglass3/wanted');
-    for (const name of ['Nearer', 'Nearer', 'Nearer']) await page.getByRole('button', { name }).click();
     const { x, y } = await boxOf(page.locator('plan-view'));
+    const start = await boxOf(onPlan(page, 'w1-living1').locator('rect.hit'));
+    await page.mouse.move(start.x + start.width / 2, start.y + start.height / 2);
+    await page.mouse.wheel(0, -500);
     // The plan is pulled until the point stands near its edge.
-    const point = await boxOf(onPlan(page, 'w1-living1').locator('rect.hit'));
-    const ground = { x: x + 20, y: y + 60 };
-    await page.mouse.move(ground.x, ground.y);
+    await page.mouse.move(x + 300, y + 40);
     await page.mouse.down();
-    const right = x + 24 - (point.x + point.width / 2);
-    for (let step = 1; step <= 10; step++) await page.mouse.move(ground.x + (right * step) / 10, ground.y);
+    await page.mouse.move(x + 300 - (start.x + start.width / 2 - x - 24), y + 40, { steps: 10 });
     await page.mouse.up();
     const before = await viewOf(page);
     await pull(page, 'w1-living1', 0, 20);
@@ -100,14 +102,8 @@ describe('a point that is dragged on a phone', () => {
 describe('a job without walls', () => {
   it('says what can be done now beside its buttons, and shows a placed point in a house’s size, where it was tapped', async () => {
     const { page, context } = await stage.open('phone', '/');
-    await page.getByRole('button', { name: 'New job' }).first().click();
-    await page.getByLabel(/^Reference/).fill('RW-9');
     await page
-      .getByLabel(/^Title|^What/)
-      .first()
-      .fill('Bare house');
-    await page
-      .getByRole('button', { name: /^(Begin|Create|Start|Add)/ })
+      .getByRole('button', { name: /^New job/ })
       .first()
       .click();
     await page.waitForURL(/\/jobs\//);
@@ -116,14 +112,12 @@ describe('a job without walls', () => {
     const notice = page.locator('plan-view .empty');
     expect(await notice.innerText()).not.toMatch(/\byet\b/);
     expect(overlap(await boxOf(notice), await boxOf(page.locator('plan-view .tools')))).toBe(false);
-    const before = await viewOf(page);
     await page.getByRole('button', { name: 'Place it on the plan' }).click();
     const plan = await boxOf(page.locator('plan-view'));
     await page.mouse.click(plan.x + 120, plan.y + 100);
     const point = page.locator('plan-view g.thing');
     await point.waitFor();
     expect(await notice.count()).toBe(0);
-    expect(await viewOf(page)).toBe(before);
     // The hit area, wide as a finger, stands where the finger was.
     const hit = await boxOf(point.locator('rect.hit'));
     expect(Math.abs(hit.x + hit.width / 2 - plan.x - 120)).toBeLessThan(24);
@@ -144,14 +138,14 @@ describe.each(['desk', 'phone'] as const)('a wanted point that is dragged to ano
     await pull(page, 'w1-living1', to.x - from.x, to.y - from.y - 16);
     const step = page.locator('wanted-step');
     const offer = step.locator('nearer-offer');
-    await offer.getByText(/^R\d is nearer: joined on there, W1 needs \d+\.\d\d m less new cable/).waitFor();
+    await offer.getByText(/R2 is nearer: joined on there, W1 needs \d+\.\d\d\sm less new cable/).waitFor();
     await step
       .getByText(/Spur from R1, /)
       .first()
       .waitFor();
-    await offer.getByRole('button', { name: /^Join W1 on at R\d/ }).click();
+    await offer.getByRole('button', { name: 'Join W1 on at R2' }).click();
     await step
-      .getByText(/Spur from R[23], /)
+      .getByText(/Spur from R2, /)
       .first()
       .waitFor();
     expect(await offer.getByRole('button').count()).toBe(0);
@@ -160,6 +154,8 @@ describe.each(['desk', 'phone'] as const)('a wanted point that is dragged to ano
       .getByText(/Spur from R1, /)
       .first()
       .waitFor();
+    await page.getByRole('button', { name: 'Undo: Move W1' }).click();
+    await allKept(page);
     await context.close();
   });
 });

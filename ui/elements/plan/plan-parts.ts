@@ -1,10 +1,12 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { ghostShapes, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
+import type { Rectangle } from '#drawing/label-placer.ts';
+import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
+import { ZOOM_STEP } from './plan-keys.ts';
 import { scaleBarTemplate } from './scale-bar.ts';
 import { shapeTemplate } from './shape-template.ts';
 
@@ -24,13 +26,12 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
 }
 
 /** How far a place on a wall is from its corners, with the label of the point that moves. */
-export function placeShapes(
+function placeShapes(
   frame: SheetFrame,
   { plan, job }: Worked,
-  place: Place | null,
+  place: Place,
   pointId: string | null,
 ): readonly Shape[] {
-  if (place === null) return [];
   const label = job.points.find(({ id }) => id === pointId)?.label;
   return [
     ...placeDimensions(frame, plan, place),
@@ -38,16 +39,25 @@ export function placeShapes(
   ];
 }
 
-/** The dimensions of a place, drawn, and the symbol itself where nothing stands there yet. */
-export function placeTemplate(
+/** A place that is being chosen, drawn, and where its figures are written. */
+export interface PlaceDrawing {
+  readonly template: SVGTemplateResult | typeof nothing;
+  readonly written: readonly Rectangle[];
+}
+
+/** The dimensions of a place with the point's label, and the symbol itself where nothing stands there yet. */
+export function placeDrawing(
   frame: SheetFrame,
-  { plan }: Worked,
+  worked: Worked,
   place: Place | null,
-  { pointId, shapes }: { readonly pointId: string | null; readonly shapes: readonly Shape[] },
-): SVGTemplateResult | typeof nothing {
-  if (place === null) return nothing;
-  return svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
-    ${pointId === null ? svg`<g class="ghost" aria-hidden="true">${ghostShapes(frame, plan, place).map(shapeTemplate)}</g>` : nothing}`;
+  pointId: string | null,
+): PlaceDrawing {
+  if (place === null) return { template: nothing, written: [] };
+  const shapes = placeShapes(frame, worked, place, pointId);
+  const ghost = pointId === null ? ghostShapes(frame, worked.plan, place) : [];
+  const template = svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
+    <g class="ghost" aria-hidden="true">${ghost.map(shapeTemplate)}</g>`;
+  return { template, written: letteringRoom(shapes) };
 }
 
 /** The plan's name for a screen reader; while a place is waited for, with the keys that bring it there. */
@@ -57,22 +67,21 @@ export function planName(storey: string, placing: boolean, hasWalls: boolean): s
 }
 
 /** What the buttons of the plan do. */
-export interface PlanTools {
-  readonly nearer: () => void;
-  readonly further: () => void;
+interface PlanTools {
+  readonly zoom: (factor: number) => void;
   readonly whole: () => void;
 }
 
 /** The buttons for nearer, further away and the whole plan. */
-export const toolsTemplate = ({ nearer, further, whole }: PlanTools): TemplateResult =>
+export const toolsTemplate = (tools: PlanTools): TemplateResult =>
   html`<div class="tools" role="group" aria-label="View of the plan">
-    <button aria-label="Nearer" title="Nearer (+)" @click=${nearer}>
+    <button aria-label="Nearer" title="Nearer (+)" @click=${() => tools.zoom(ZOOM_STEP)}>
       <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M10 4v12M4 10h12" /></svg>
     </button>
-    <button aria-label="Further away" title="Further away (−)" @click=${further}>
+    <button aria-label="Further away" title="Further away (−)" @click=${() => tools.zoom(1 / ZOOM_STEP)}>
       <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M4 10h12" /></svg>
     </button>
-    <button aria-label="The whole plan" title="The whole plan (0)" @click=${whole}>
+    <button aria-label="The whole plan" title="The whole plan (0)" @click=${() => tools.whole()}>
       <svg viewBox="0 0 20 20" aria-hidden="true">
         <path d="M3 8V3h5M12 3h5v5M17 12v5h-5M8 17H3v-5" />
       </svg>

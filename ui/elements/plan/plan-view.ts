@@ -6,8 +6,6 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import type { Rectangle } from '#drawing/label-placer.ts';
-import { letteringRoom } from '#drawing/plan/screen-placing.ts';
 import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { planPoint } from '#engine/plan/plane.ts';
@@ -23,14 +21,13 @@ import { markedThings, storeyOfAny } from './marked-storeys.ts';
 import { MovingHand } from './moving-hand.ts';
 import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
-import { actOnKey, type PlanKeys, ZOOM_STEP } from './plan-keys.ts';
+import { actOnKey, type PlanKeys } from './plan-keys.ts';
 import { type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
 import {
   footTemplate,
   gridTemplate,
   noticeTemplate,
-  placeShapes,
-  placeTemplate,
+  placeDrawing,
   planName,
   toolsTemplate,
 } from './plan-parts.ts';
@@ -108,9 +105,7 @@ export class PlanView extends LitElement {
     reach: (subject, by) => this.#reachNext(subject, by),
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
     movePlace: (key, isFine) => this.#moveGhost(key, isFine),
-    takePlace: () => {
-      if (this.ghost !== null) this.#takePlace(this.ghost);
-    },
+    takePlace: () => this.#takePlace(this.ghost),
     giveUpPlace: () =>
       this.dispatchEvent(
         new CustomEvent('plan-asked', { detail: { placing: false }, bubbles: true, composed: true }),
@@ -215,7 +210,8 @@ export class PlanView extends LitElement {
     else this.#choose(subject);
   }
 
-  #takePlace(place: Place): void {
+  #takePlace(place: Place | null): void {
+    if (place === null) return;
     this.#sight.stay();
     send(this, 'place-tapped', { place });
   }
@@ -324,8 +320,7 @@ export class PlanView extends LitElement {
     if (drawn === null) return html``;
     const seen = this.#sight.seen(drawn.frame);
     const place = this.#movingPlace;
-    const pointId = this.#hand.moving?.pointId ?? null;
-    const shapes = placeShapes(drawn.frame, this.worked, place, pointId);
+    const drawing = placeDrawing(drawn.frame, this.worked, place, this.#hand.moving?.pointId ?? null);
     const state = `${this.placing ? ' placing' : ''}${this.#pointers.isPanning ? ' panning' : ''}${place ? ' busy' : ''}`;
     return html`<svg
         class=${`plan${state}`}
@@ -344,15 +339,11 @@ export class PlanView extends LitElement {
         @focusout=${this.#keyLetGo}
       >
         ${gridTemplate(drawn.frame, seen)}
-        ${layersTemplate(drawn.scene, this.#looks(drawn, letteringRoom(shapes)))}
-        ${placeTemplate(drawn.frame, this.worked, place, { pointId, shapes })}
+        ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
+        ${drawing.template}
       </svg>
       ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.placing ? nothing : noticeTemplate()}
-      ${toolsTemplate({
-        nearer: () => this.#sight.zoom(ZOOM_STEP),
-        further: () => this.#sight.zoom(1 / ZOOM_STEP),
-        whole: () => this.#sight.whole(),
-      })}
+      ${toolsTemplate(this.#sight)}
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
@@ -361,7 +352,7 @@ export class PlanView extends LitElement {
     return this.#hand.moving?.place ?? this.ghost;
   }
 
-  #looks({ scene }: ScreenPlan, written: readonly Rectangle[]): Looks {
+  #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
     const { chosen, movable } = this;
     const things = thingsInOrder(scene);
     const isThere = things.some(({ subject }) => subject === this.reached);
@@ -381,14 +372,13 @@ export class PlanView extends LitElement {
   }
 
   #foot(): TemplateResult {
-    const { moving } = this.#hand;
     const place = this.#movingPlace;
     return footTemplate({
       scale: this.#sight.window.scale,
       // The distances to the corners are drawn.
       telling:
         place &&
-        `${placeName(this.worked, place, moving?.pointId ?? null)}, ${place.heightMm} mm above floor`,
+        `${placeName(this.worked, place, this.#hand.moving?.pointId ?? null)}, ${place.heightMm} mm above floor`,
       movableLabels: this.worked.job.points
         .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
         .map(({ label }) => label),
