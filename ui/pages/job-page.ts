@@ -8,20 +8,16 @@ import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
-import '../elements/as-found/as-found-step.ts';
 import '../elements/chosen-card.ts';
 import '../elements/fault-list.ts';
 import '../elements/finding-list.ts';
 import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
-import '../elements/kit/kit-step.ts';
-import '../elements/papers/papers-step.ts';
 import { markedStoreys } from '../elements/plan/marked-storeys.ts';
 import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
-import '../elements/price/price-step.ts';
 import { shownProof } from '../elements/proof/circuit-of.ts';
 import '../elements/proof/proof-view.ts';
 import '../elements/proof/view-switch.ts';
@@ -30,9 +26,7 @@ import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/step-run.ts';
 import '../elements/storey-switch.ts';
 import '../elements/toast-line.ts';
-import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/compare-view.ts';
-import '../elements/ways/ways-step.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
@@ -40,6 +34,7 @@ import { stepStates } from '../steps-done.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
+import { stepElement } from './step-element.ts';
 import { stepHrefs } from './step-hrefs.ts';
 import { isOnSomething } from './tap-on-something.ts';
 import { undoButton } from './undo-button.ts';
@@ -331,7 +326,7 @@ export class JobPage extends LitElement {
       : null;
     const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
     if (!this.phone)
-      return html`${main ?? html`<main class="sheet">${this.#step(view)}</main>${plan}`}
+      return html`${main ?? html`<main class="sheet">${stepElement(view, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
           <div class="checks">${checks}</div>
@@ -339,7 +334,7 @@ export class JobPage extends LitElement {
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
-      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${this.#step(view)}
+      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(view, this.tapped)}
     </main>`;
     return html`${main ?? html`${plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
@@ -385,23 +380,6 @@ export class JobPage extends LitElement {
         <view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
       </div>
       ${withPlan ? plan : nothing}${shown === 'plan' ? nothing : picture}`;
-  }
-
-  #step(view: JobView): TemplateResult {
-    switch (view.step) {
-      case 'as-found':
-        return html`<as-found-step class="step" .view=${view} .tapped=${this.tapped}></as-found-step>`;
-      case 'wanted':
-        return html`<wanted-step class="step" .view=${view} .tapped=${this.tapped}></wanted-step>`;
-      case 'ways':
-        return html`<ways-step class="step" .view=${view}></ways-step>`;
-      case 'kit':
-        return html`<kit-step class="step" .view=${view}></kit-step>`;
-      case 'price':
-        return html`<price-step class="step" .view=${view}></price-step>`;
-      case 'papers':
-        return html`<papers-step class="step" .view=${view}></papers-step>`;
-    }
   }
 }
 

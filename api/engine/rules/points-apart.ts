@@ -21,7 +21,7 @@ interface PlacedPoint extends PlacedPlate {
  */
 export const pointsApart = rule<Message>({
   id: 'PO14',
-  title: 'No two points are in one place',
+  title: 'Points in one place',
   source: 'common practice; plates by BS 4662',
   messages: {
     recorded: '{point} and {other} are recorded in one place: their boxes would lie in each other.',

@@ -12,7 +12,7 @@ type Message = 'joined' | 'noLeg' | 'orderAssumed' | 'offRing';
 /** The ring is opened where it runs: between two ends that one of its cables is known to join. */
 export const ringNeighbours = rule<Message>({
   id: 'RG5',
-  title: 'A ring is opened between two neighbours',
+  title: 'Place where a ring is opened',
   source: 'common practice; BS 7671 433.1.204, 643.2',
   messages: {
     joined: 'A cable of the ring is recorded between {one} and {other}.',

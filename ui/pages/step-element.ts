@@ -1,0 +1,31 @@
+import { html, type TemplateResult } from 'lit';
+import type { Place } from '#model/installation.ts';
+import '../elements/as-found/as-found-step.ts';
+import '../elements/kit/kit-step.ts';
+import '../elements/papers/papers-step.ts';
+import '../elements/price/price-step.ts';
+import '../elements/wanted/wanted-step.ts';
+import '../elements/ways/ways-step.ts';
+import type { JobView } from '../job-view.ts';
+
+/**
+ * The sheet of the step that a job is at.
+ *
+ * @param tapped the place that was tapped on the plan while a step waited for one; else null.
+ */
+export function stepElement(view: JobView, tapped: Place | null): TemplateResult {
+  switch (view.step) {
+    case 'as-found':
+      return html`<as-found-step class="step" .view=${view} .tapped=${tapped}></as-found-step>`;
+    case 'wanted':
+      return html`<wanted-step class="step" .view=${view} .tapped=${tapped}></wanted-step>`;
+    case 'ways':
+      return html`<ways-step class="step" .view=${view}></ways-step>`;
+    case 'kit':
+      return html`<kit-step class="step" .view=${view}></kit-step>`;
+    case 'price':
+      return html`<price-step class="step" .view=${view}></price-step>`;
+    case 'papers':
+      return html`<papers-step class="step" .view=${view}></papers-step>`;
+  }
+}
