@@ -100,9 +100,10 @@ describe('the price', () => {
     await page.getByRole('link', { name: /^Ways/ }).click();
     const block = page.locator('price-block');
     await block.getByText('Likely range, with VAT').waitFor();
-    await block.getByRole('link', { name: 'What the range is made of' }).click();
+    const questions = page.locator('price-questions');
+    await questions.getByRole('link', { name: 'What the range is made of' }).click();
     await page.getByRole('heading', { name: 'How far it may move' }).waitFor();
-    await block.getByRole('link', { name: /^Answer/ }).click();
+    await questions.getByRole('link', { name: /^Answer/ }).click();
     await page.getByRole('heading', { name: 'As found', level: 2 }).waitFor();
     await context.close();
   });

@@ -12,7 +12,7 @@ type Message = 'joined' | 'noLeg' | 'orderAssumed' | 'offRing';
 /** The ring is opened where it runs: between two ends that one of its cables is known to join. */
 export const ringNeighbours = rule<Message>({
   id: 'RG5',
-  title: 'Place where a ring is opened',
+  title: 'Opening of the ring',
   source: 'common practice; BS 7671 433.1.204, 643.2',
   messages: {
     joined: 'A cable of the ring is recorded between {one} and {other}.',
