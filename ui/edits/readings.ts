@@ -1,5 +1,7 @@
+import type { Site } from '#model/building.ts';
 import type { Circuit, Reading } from '#model/installation.ts';
 import type { JobEdit } from '../job-events.ts';
+import { putFact } from './facts.ts';
 
 /** Adds a reading, or puts it in the place of the one with its id. */
 export const putReading = (reading: Reading, name: string): JobEdit => ({
@@ -69,4 +71,10 @@ export const setEndToEnd = (
         phase: 'before',
       });
   },
+});
+
+/** Sets what the conductors are at when they are tested, °C; null: nobody said. */
+export const setConductorC = (conductorC: number | null): JobEdit => ({
+  label: 'Temperature of the conductors',
+  change: ({ site }) => putFact<Site, 'conductorC'>(site, 'conductorC', conductorC),
 });

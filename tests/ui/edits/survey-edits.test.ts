@@ -18,7 +18,7 @@ import {
   setPointFact,
   setPointKind,
 } from '../../../ui/edits/points.ts';
-import { putReading, removeReading, setEndToEnd } from '../../../ui/edits/readings.ts';
+import { putReading, removeReading, setConductorC, setEndToEnd } from '../../../ui/edits/readings.ts';
 import { setReplaces, setTakenAway } from '../../../ui/edits/replacements.ts';
 import { setJobName, setSiteAddress, setSiteFact } from '../../../ui/edits/site.ts';
 import {
@@ -89,6 +89,7 @@ describe('how sure a fact is', () => {
 describe('each family of edits', () => {
   it.each([
     ['site', ['site'], setSiteFact('tenure', 'tenant')],
+    ['temperature', ['site'], setConductorC(12)],
     ['address', ['site'], setSiteAddress('1 The Row\n\n  Town ')],
     ['name', ['title'], setJobName('title', 'Another')],
     ['supply', ['supply'], setSupplyFact('mainFuseA', 100)],

@@ -3,7 +3,7 @@ import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Circuit, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
-import { type Conductor, endToEnd, setEndToEnd } from '../../edits/readings.ts';
+import { type Conductor, endToEnd, setConductorC, setEndToEnd } from '../../edits/readings.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -44,6 +44,17 @@ export class ReadingList extends LitElement {
     return html`<readings-say .view=${this.view}></readings-say>
       ${rings.map((circuit) => this.#endToEnd(circuit))}
       ${readingGroups(job).map(([name, readings]) => this.#group(name, readings, labelOf))}
+      ${numberFact(
+        { thing: job.site, set: (_: 'conductorC', conductorC: number | null) => setConductorC(conductorC) },
+        'conductorC',
+        {
+          label: 'Conductors when tested',
+          unit: '°C',
+          min: -40,
+          max: 120,
+          help: 'Empty: 20. Counts for every reading that names no temperature of its own, and for what is expected.',
+        },
+      )}
       <h4>A new reading</h4>
       <reading-form .view=${this.view}></reading-form>`;
   }

@@ -21,7 +21,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
-import { setSiteFact } from '../../edits/site.ts';
+import { setConductorC } from '../../edits/readings.ts';
 import { send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
@@ -226,7 +226,7 @@ export class ProofView extends LitElement {
       .value=${isTold ? conductorC : null}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
         event.stopPropagation();
-        send(this, 'job-edit', setSiteFact('conductorC', event.detail.value));
+        send(this, 'job-edit', setConductorC(event.detail.value));
       }}
     ></number-field>`;
   }
