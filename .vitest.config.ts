@@ -7,6 +7,8 @@ export default defineConfig({
     globalSetup: ['tests/journeys/build-screen.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
+    // Files wait for browsers, servers and disks most of the time: a core that only looks on would be idle.
+    maxWorkers: '100%',
     reporters: ['default', closingLine],
   },
 });
