@@ -1,15 +1,17 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
+import { missingFacts } from './elements/as-found/missing-facts.ts';
 import { type Step, stepNames, steps } from './job-view.ts';
 import { counted } from './written.ts';
 
 /**
- * How far a step of a job is: `done`, with all before it; `to-do`, as something lacks; `waits`: nothing lacks here, but a
+ * How far a step of a job is: `done`, with all before it; `in-part`, as `done` for what follows, but something is open
+ * here that the work can go on without for now; `to-do`, as something lacks; `waits`: nothing lacks here, but a
  * step before it is open still; `ready`: papers can be fetched. Whether papers went out is not recorded.
  */
-export type StepMark = 'done' | 'to-do' | 'waits' | 'ready';
+export type StepMark = 'done' | 'in-part' | 'to-do' | 'waits' | 'ready';
 
-/** How far a step is, and what still lacks in words: "2 points not placed". */
+/** How far a step is, and what still lacks or is open in words: "2 points not placed". */
 export interface StepState {
   readonly mark: StepMark;
   /** Empty where nothing lacks. */
@@ -22,6 +24,12 @@ function lacksFound(job: Job): string {
   if (job.circuits.length === 0) return 'no circuit yet';
   if (!found) return 'no point found yet';
   return job.legs.length > 0 || job.answers.length > 0 ? '' : 'cables and questions open';
+}
+
+/** What the survey asks for and nobody told yet. */
+function openFound(job: Job): string {
+  const open = Object.values(missingFacts(job)).reduce((sum, { length }) => sum + length, 0);
+  return open === 0 ? '' : `${counted(open, 'thing')} not known`;
 }
 
 function lacksWanted({ points }: Job): string {
@@ -39,6 +47,20 @@ function lacksWay(schemes: readonly SchemeEstimate[]): string {
   if (schemes.length === 0) return 'no scheme yet';
   if (schemes.some(isWay)) return '';
   return schemes.length === 1 ? 'the scheme fails a check' : 'every scheme fails a check';
+}
+
+/** What is still to be decided or proved of the scheme that has least of it. */
+function openWay(ways: readonly SchemeEstimate[]): string {
+  const open = ways.map(({ findings }) => ({
+    decide: findings.filter(({ outcome }) => outcome === 'decide').length,
+    unproved: findings.filter(({ outcome }) => outcome === 'not-proven').length,
+  }));
+  const [least] = open.toSorted((a, b) => a.decide + a.unproved - b.decide - b.unproved);
+  const { decide = 0, unproved = 0 } = least ?? {};
+  return [
+    ...(decide > 0 ? [`${decide} to decide`] : []),
+    ...(unproved > 0 ? [`${unproved} not proven`] : []),
+  ].join(', ');
 }
 
 const hasKit = ({ price }: SchemeEstimate): boolean => price.bill.length > 0;
@@ -69,10 +91,13 @@ export function stepStates(job: Job, schemes: readonly SchemeEstimate[]): Readon
     price: lacksPrice(ways),
     papers: '',
   };
+  const open: Partial<Record<Step, string>> = { 'as-found': openFound(job), ways: openWay(ways) };
   const firstOpen = steps.find((step) => lacks[step] !== '') ?? 'papers';
   const stateOf = (step: Step): StepState => {
     if (lacks[step] !== '') return { mark: 'to-do', lacks: lacks[step] };
-    if (steps.indexOf(step) < steps.indexOf(firstOpen)) return { mark: 'done', lacks: '' };
+    const isPast = steps.indexOf(step) < steps.indexOf(firstOpen);
+    if (isPast && open[step]) return { mark: 'in-part', lacks: open[step] };
+    if (isPast) return { mark: 'done', lacks: '' };
     if (step === firstOpen) return { mark: 'ready', lacks: '' };
     return { mark: 'waits', lacks: `${stepNames[firstOpen]} is open still` };
   };

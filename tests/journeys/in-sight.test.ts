@@ -132,9 +132,9 @@ describe.each(['desk', 'phone'] as const)('the steps on a %s', (size) => {
     const nav = page.getByRole('navigation', { name: 'Steps of the job' });
     await nav.getByRole('link', { name: /^Wanted\s*,\s*done$/ }).waitFor();
     expect(await nav.locator('small').allInnerTexts()).toEqual([
+      'in part',
       'done',
-      'done',
-      'done',
+      'in part',
       'done',
       'done',
       'ready',

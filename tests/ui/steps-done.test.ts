@@ -17,7 +17,7 @@ const states = (job: Job, library?: Library): Readonly<Record<Step, StepState>> 
 };
 const done = (job: Job, library?: Library): string[] => {
   const of = states(job, library);
-  return steps.filter((step) => of[step].mark === 'done');
+  return steps.filter((step) => of[step].mark === 'done' || of[step].mark === 'in-part');
 };
 const demo = demoJob('saltglass-row');
 
@@ -31,6 +31,17 @@ describe('how far a job has got', () => {
     for (const name of ['saltglass-row', 'fernlow-close', 'saltglass-row-quoting'] as const)
       expect(done(demoJob(name))).toEqual(['as-found', 'wanted', 'ways', 'kit', 'price']);
     expect(states(demo).papers).toEqual({ mark: 'ready', lacks: '' });
+  });
+
+  it('says of what is open that the step is done in part, never that nothing lacks', () => {
+    expect(states(demo)['as-found']).toMatchObject({ mark: 'in-part' });
+    expect(states(demo)['as-found'].lacks).toMatch(/^\d+ things? not known$/);
+    const { schemes } = estimateOf(demo);
+    const ways = schemes.filter(({ complies }) => complies !== 'no');
+    const decides = ways.map(({ findings }) => findings.filter(({ outcome }) => outcome === 'decide').length);
+    expect(states(demo).ways.mark).toBe('in-part');
+    expect(states(demo).ways.lacks).toContain(`${Math.min(...decides)} to decide`);
+    expect(states(demo).wanted).toEqual({ mark: 'done', lacks: '' });
   });
 
   it('stops where nothing tells how what was found hangs together', () => {

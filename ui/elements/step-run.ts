@@ -5,6 +5,7 @@ import { controlsCss } from './shared-styles.ts';
 
 const markWords: Readonly<Record<StepMark, string>> = {
   done: 'done',
+  'in-part': 'in part',
   'to-do': 'to do',
   waits: 'waits',
   ready: 'ready',
@@ -13,6 +14,7 @@ const markWords: Readonly<Record<StepMark, string>> = {
 /** What each mark means, in a sentence. */
 const legend: Readonly<Record<StepMark, string>> = {
   done: 'A tick: nothing lacks here.',
+  'in-part': 'Three dots: enough to go on with, but not all is known or decided.',
   'to-do': 'An empty ring: something lacks here.',
   waits: 'A bar: nothing lacks here, but a step before it is open.',
   ready: 'A dot: everything before it is done.',
@@ -21,6 +23,7 @@ const legend: Readonly<Record<StepMark, string>> = {
 /** What stands in each mark's ring, so that it is told without its colour. */
 const paths: Readonly<Record<StepMark, string>> = {
   done: 'm6 10.5 2.8 2.8L14 7.5',
+  'in-part': 'M6 10h.1M10 10h.1M14 10h.1',
   'to-do': '',
   waits: 'M7 10h6',
   ready: 'M10 9.9v.2',
@@ -94,11 +97,18 @@ export class StepRun extends LitElement {
         background: var(--line);
       }
       /* Copper as far as the job has got. */
-      li.done + li::before {
+      li.done + li::before,
+      li.in-part + li::before {
         background: var(--copper);
       }
       li.done circle {
         fill: var(--copper);
+        stroke: var(--copper);
+      }
+      li.in-part circle {
+        stroke: var(--copper);
+      }
+      li.in-part path {
         stroke: var(--copper);
       }
       li.done path {
