@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countWords } from '../../ui/elements/finding-counts.ts';
+import { countWords } from '#drawing/count-words.ts';
 import { nextReference } from '../../ui/next-reference.ts';
 import { whenWords } from '../../ui/when-words.ts';
 

@@ -7,7 +7,7 @@ import { keepFocus } from '../controllers/keep-focus.ts';
 import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
 import './finding-card.ts';
-import { countWords } from './finding-counts.ts';
+import { countWords } from '#drawing/count-words.ts';
 import { circuitOf } from './proof/circuit-of.ts';
 import { controlsCss } from './shared-styles.ts';
 

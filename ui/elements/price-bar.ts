@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { countWords } from '#drawing/count-words.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import type { JobView } from '../job-view.ts';
 import { pounds, wholePounds } from '../written.ts';
-import { countWords } from './finding-counts.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 

@@ -4,10 +4,10 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { JobView } from '../job-view.ts';
 import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
+import { verdictOf } from '#drawing/verdict.ts';
 import { priceBlockCss } from './price-block-styles.ts';
 import { partsOfPrice } from './price-parts.ts';
 import { controlsCss } from './shared-styles.ts';
-import { verdictOf } from './verdict.ts';
 
 /** The price of the shown scheme, always in sight: total, range, what it is made of. */
 export class PriceBlock extends LitElement {

@@ -4,8 +4,8 @@ import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { send } from '../job-events.ts';
 import { counted, hoursWritten, metresShort, pounds } from '../written.ts';
 import './outcome-mark.ts';
+import { verdictOf } from '#drawing/verdict.ts';
 import { controlsCss } from './shared-styles.ts';
-import { verdictOf } from './verdict.ts';
 
 /** One scheme as a card: name, price, cable, joints, hours, what it fails, and its price as a bar. */
 export class SchemeCard extends LitElement {

@@ -1,8 +1,8 @@
+import { verdictOf } from '#drawing/verdict.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { type CellContent, pounds } from './cell-value.ts';
-import { compliesWords } from './head-rows.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
 
@@ -58,7 +58,7 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
   const { cableMm } = schemeCable(scheme.runs);
   return [
     scheme.name,
-    compliesWords[scheme.complies],
+    verdictOf(scheme).words,
     live ? { formula: 'LabourHours', result: totals.hours } : totals.hours,
     ...moneyCells(totals, live),
     { formula: `ROUND(SUM(D${row}:G${row}),2)`, result: pounds(totals.netPence) },

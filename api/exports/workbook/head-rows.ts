@@ -1,15 +1,8 @@
+import { verdictOf } from '#drawing/verdict.ts';
 import { demoMarksOf, demoNotice, demoShare, demoShareWords } from '#engine/demo-marks.ts';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
-import type { Complies } from '#engine/schemes/estimate-result.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
-
-/** How far the checks got, in words; nothing is called safe or certified. */
-export const compliesWords: Readonly<Record<Complies, string>> = {
-  yes: 'No failure found by the checks made',
-  no: 'Fails: see the checks',
-  'not-proven': 'Not proven: the survey leaves checks open',
-};
 
 /** What stands where nobody has said it yet. */
 const NOT_GIVEN = 'not given';
@@ -69,7 +62,7 @@ export function headRows(context: WorkbookContext): readonly SummaryRow[] {
     },
     { label: 'Scheme', value: scheme.name },
     { label: 'Price list', value: library.prices.date, remark: library.prices.source },
-    { label: 'Checks', value: compliesWords[scheme.complies] },
+    { label: 'Checks', value: verdictOf(scheme).words },
     { label: 'Edition', value: estimate.edition, remark: estimate.editionNote },
   ];
 }

@@ -10,9 +10,9 @@ import {
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds, wholePounds } from '../../written.ts';
 import '../outcome-mark.ts';
+import { verdictOf } from '#drawing/verdict.ts';
 import { partsOfPrice } from '../price-parts.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { verdictOf } from '../verdict.ts';
 
 /** One bar a scheme, cheapest first, all on one scale: what the price is made of, and its range. */
 export class CompareBars extends LitElement {

@@ -18,8 +18,8 @@ import { counted, hoursWritten, metresShort, pounds, wholePounds } from '../../w
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../outcome-mark.ts';
+import { type Verdict, verdictOf } from '#drawing/verdict.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { type Verdict, verdictOf } from '../verdict.ts';
 import './compare-bars.ts';
 import { compareCss } from './compare-styles.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { verdictOf } from '#drawing/verdict.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { demoEstimate, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { verdictOf } from '../../ui/elements/verdict.ts';
 
 const [pattern] = demoEstimate('saltglass-row').schemes[0]?.findings ?? [];
 const findings = (counts: Partial<Record<Outcome, number>>, gates = false): readonly Finding[] => {

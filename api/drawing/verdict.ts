@@ -1,7 +1,7 @@
+import { counted } from '#engine/rules/counted.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { counted } from '../written.ts';
-import { countWords } from './finding-counts.ts';
+import { countWords } from './count-words.ts';
 
 /** How the checks of a scheme come out as a whole. */
 export interface Verdict {

@@ -1,10 +1,10 @@
-import { outcomeWords } from '#drawing/marks.ts';
+import { counted } from '#engine/rules/counted.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
-import { counted } from '../written.ts';
+import { outcomeWords } from './marks.ts';
 
 /** How many checks come out so: "1 fail", "2 fails", "1 pass", "3 to decide". */
 export function countWords(outcome: Outcome, count: number): string {
   if (outcome === 'fails') return counted(count, 'fail');
-  if (outcome === 'passes') return counted(count, 'pass', 'passes');
+  if (outcome === 'passes') return `${count} ${count === 1 ? 'pass' : 'passes'}`;
   return `${count} ${outcomeWords[outcome].toLowerCase()}`;
 }
