@@ -68,3 +68,7 @@ export function verdictOf(scheme: Judged): Verdict {
     .map((one) => countWords(one, counts[one]));
   return { outcome, short, words: rest.length === 0 ? lead : `${lead}; ${rest.join(', ')}` };
 }
+
+/** What is said of the cheapest scheme: only one that nothing unproved stands in the way of may go ahead. */
+export const cheapestWords = ({ complies }: Pick<SchemeEstimate, 'complies'>): string =>
+  complies === 'yes' ? 'cheapest that may go ahead' : 'cheapest of those that fail nothing so far';

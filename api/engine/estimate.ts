@@ -10,7 +10,7 @@ import { complies } from './rules/complies.ts';
 import type { Facts } from './rules/facts.ts';
 import { runRules } from './rules/run-rules.ts';
 import { withConsequences } from './schemes/consequences.ts';
-import { cheapestThatMayGoAhead, schemeDifferences } from './schemes/differences.ts';
+import { cheapestThatDoesNotFail, schemeDifferences } from './schemes/differences.ts';
 import type { Estimate, SchemeEstimate } from './schemes/estimate-result.ts';
 import { openQuestions } from './schemes/open-questions.ts';
 import { libraryGaps } from './schemes/price-list-gaps.ts';
@@ -134,6 +134,6 @@ export function estimate(
     },
     schemes,
     differences: schemeDifferences(schemes),
-    cheapestId: cheapestThatMayGoAhead(schemes)?.id ?? null,
+    cheapestId: cheapestThatDoesNotFail(schemes)?.id ?? null,
   };
 }

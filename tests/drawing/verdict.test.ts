@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '#drawing/verdict.ts';
+import { cheapestWords, verdictOf } from '#drawing/verdict.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { demoEstimate, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
@@ -40,5 +40,15 @@ describe('the overall mark of a scheme', () => {
       );
       expect(verdictOf(scheme).outcome === 'passes', scheme.id).toBe(open.length === 0);
     }
+  });
+});
+
+describe('the cheapest scheme', () => {
+  it('is said to be allowed to go ahead only where nothing unproved stands in its way', () => {
+    expect(cheapestWords({ complies: 'yes' })).toBe('cheapest that may go ahead');
+    expect(cheapestWords({ complies: 'not-proven' })).not.toContain('go ahead');
+    const { schemes, cheapestId } = demoEstimate('saltglass-row-quoting');
+    const cheapest = schemes.find(({ id }) => id === cheapestId);
+    expect(cheapest?.complies).toBe('not-proven');
   });
 });

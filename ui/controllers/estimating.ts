@@ -1,6 +1,6 @@
 import { estimate } from '#engine/estimate.ts';
 import type { Finding } from '#engine/rules/finding.ts';
-import { cheapestThatMayGoAhead, schemeDifferences } from '#engine/schemes/differences.ts';
+import { cheapestThatDoesNotFail, schemeDifferences } from '#engine/schemes/differences.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -50,7 +50,7 @@ const REST_MS = 150;
 
 const nothing = (): void => {};
 
-/** The shown scheme of an estimate: asked for, else the cheapest that may go ahead, else the first. */
+/** The shown scheme of an estimate: asked for, else the cheapest that does not fail, else the first. */
 export function shownScheme(whole: Estimate, schemeId: string | null): SchemeEstimate | null {
   const wanted = [schemeId, whole.cheapestId, whole.schemes[0]?.id];
   for (const id of wanted) {
@@ -184,7 +184,7 @@ export class Estimating {
       return;
     }
     const differences = schemeDifferences(schemes);
-    const cheapestId = cheapestThatMayGoAhead(schemes)?.id ?? null;
+    const cheapestId = cheapestThatDoesNotFail(schemes)?.id ?? null;
     const whole = { ...part, schemes, differences, cheapestId };
     this.#callOffFrame();
     this.#resting = false;

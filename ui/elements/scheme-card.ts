@@ -4,7 +4,7 @@ import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { send } from '../job-events.ts';
 import { counted, hoursWritten, metresShort, pounds } from '../written.ts';
 import './outcome-mark.ts';
-import { verdictOf } from '#drawing/verdict.ts';
+import { cheapestWords, verdictOf } from '#drawing/verdict.ts';
 import { controlsCss } from './shared-styles.ts';
 
 /** One scheme as a card: name, price, cable, joints, hours, what it fails, and its price as a bar. */
@@ -122,7 +122,7 @@ export class SchemeCard extends LitElement {
       <span class="facts"
         ><span>${typicalRuns > 0 ? 'about ' : nothing}<b>${metresShort(cableMm)}</b> cable</span><span>${counted(joints, 'joint')}</span
         ><span><b>${hoursWritten(scheme.totals.hours)}</b></span>${
-          this.cheapest ? html`<span>cheapest that may go ahead</span>` : nothing
+          this.cheapest ? html`<span>${cheapestWords(scheme)}</span>` : nothing
         }</span
       >
       <svg class="bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">

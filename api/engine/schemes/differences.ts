@@ -17,7 +17,7 @@ const failing = (scheme: SchemeEstimate): readonly string[] =>
  * The cheapest scheme, VAT included, that does not fail; of equals the first in the job's order. Null when
  * every scheme fails or there are none.
  */
-export function cheapestThatMayGoAhead(schemes: readonly SchemeEstimate[]): SchemeEstimate | null {
+export function cheapestThatDoesNotFail(schemes: readonly SchemeEstimate[]): SchemeEstimate | null {
   let best: SchemeEstimate | null = null;
   for (const scheme of schemes) {
     if (scheme.complies === 'no') continue;
@@ -28,7 +28,7 @@ export function cheapestThatMayGoAhead(schemes: readonly SchemeEstimate[]): Sche
 
 /** What sets each scheme apart from the cheapest that does not fail (or the first): money, hours, cable, joints, failures. */
 export function schemeDifferences(schemes: readonly SchemeEstimate[]): readonly SchemeDifference[] {
-  const against = cheapestThatMayGoAhead(schemes) ?? schemes[0];
+  const against = cheapestThatDoesNotFail(schemes) ?? schemes[0];
   if (against === undefined) return [];
   const failsAgainst = failing(against);
   return schemes
