@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
 import { setFirmAddress, setFirmDetail, setRegistered } from '../../edits/firm.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
@@ -6,6 +6,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/text-field.ts';
 import '../fields/yes-no-field.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { firmGridCss } from './firm-grid.ts';
 
 const details = [
   { detail: 'name', label: 'Name', help: '' },
@@ -20,20 +21,7 @@ const details = [
 /** The firm as its papers name it. */
 export class FirmDetails extends LitElement {
   static override properties: PropertyDeclarations = { library: { attribute: false } };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: block;
-      }
-      .grid {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(220px, 1fr));
-        gap: 12px 16px;
-        margin: 8px 0 24px;
-      }
-    `,
-  ];
+  static override styles = [controlsCss, firmGridCss];
   declare library: Library;
 
   override render(): TemplateResult {

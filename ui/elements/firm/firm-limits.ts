@@ -1,4 +1,4 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Limits } from '#model/library.ts';
 import { type NumberLimit, setLimit, setReckoning } from '../../edits/firm.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
@@ -6,6 +6,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
 
 const ownLimits: readonly OwnNumber<NumberLimit>[] = [
@@ -60,20 +61,7 @@ const coldRules = [
 /** The firm's own limits, and its ways of reckoning. */
 export class FirmLimits extends LitElement {
   static override properties: PropertyDeclarations = { limits: { attribute: false } };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: block;
-      }
-      .grid {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(220px, 1fr));
-        gap: 12px 16px;
-        margin: 8px 0 24px;
-      }
-    `,
-  ];
+  static override styles = [controlsCss, firmGridCss];
   declare limits: Limits;
 
   override render(): TemplateResult {

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
 import { type FirmTerm, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
@@ -7,6 +7,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { labourLevels, vatRates } from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
 
 const terms: readonly OwnNumber<FirmTerm>[] = [
@@ -31,20 +32,7 @@ const terms: readonly OwnNumber<FirmTerm>[] = [
 /** The terms that new jobs begin with. */
 export class FirmTerms extends LitElement {
   static override properties: PropertyDeclarations = { library: { attribute: false } };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: block;
-      }
-      .grid {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(220px, 1fr));
-        gap: 12px 16px;
-        margin: 8px 0 24px;
-      }
-    `,
-  ];
+  static override styles = [controlsCss, firmGridCss];
   declare library: Library;
 
   override render(): TemplateResult {
