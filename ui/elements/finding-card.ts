@@ -66,8 +66,12 @@ export class FindingCard extends LitElement {
         align-items: center;
         font: 600 0.8125rem / 1.3 var(--drawing-font);
       }
+      .head .word {
+        flex: none;
+      }
       .head .about {
         margin-left: auto;
+        text-align: right;
         font-weight: 500;
         color: var(--ink-soft);
       }
@@ -128,7 +132,7 @@ export class FindingCard extends LitElement {
     const figures = figuresOf(finding);
     return html`<button class="card" aria-pressed=${this.lit} @click=${() => this.#show()}>
         <span class="head"
-          ><outcome-mark .outcome=${finding.outcome}></outcome-mark>${outcomeWords[finding.outcome]}
+          ><outcome-mark .outcome=${finding.outcome}></outcome-mark><span class="word">${outcomeWords[finding.outcome]}</span>
           <span class="about">${this.subject}</span></span
         >
         <span><strong>${finding.title}.</strong> ${finding.message}</span>
