@@ -5,6 +5,7 @@ import type { CircuitProof, LegProof } from '#engine/proof/circuit-proof.ts';
 import { circuitOhms } from '#engine/proof/leg-ohms.ts';
 import { type ProofCircuit, proofCircuit } from '#engine/proof/proof-circuit.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
+import type { Cable } from '#model/cable.ts';
 import { nodeLabel } from '../node-label.ts';
 import { pointKindWords } from '../point-kind-words.ts';
 
@@ -32,7 +33,10 @@ export interface PictureLeg {
   readonly subject: string;
   /** Its ends, as indexes of nodes. */
   readonly ends: readonly [number, number];
-  readonly currentA: number;
+  /** A; null where no origin reaches the cable. */
+  readonly currentA: number | null;
+  /** Null where nobody looked at it. */
+  readonly cable: Cable | null;
   readonly izA: number | null;
   readonly share: number | null;
   readonly lengthMm: number;
@@ -216,17 +220,19 @@ function pictureNode({ worked, nodeById }: Seen, id: string, dropV: number | nul
 
 function legsOf(circuit: ProofCircuit, told: Told, { seen, placeOf }: Placing): readonly PictureLeg[] {
   const toldOfLeg = new Map(told.legs.map((leg) => [leg.leg, leg]));
+  const unseen = new Set(circuit.withoutCable);
   const guessed = new Set([...circuit.withoutLength, ...circuit.assumedLength]);
   const cables = circuit.legs.filter(({ kind }) => kind === 'cable');
   const worst = worstOf(cables.flatMap(({ id }) => toldOfLeg.get(id) ?? []));
-  return cables.map(({ id, from, to, lengthMm }) => {
+  return cables.map(({ id, from, to, cable, lengthMm }) => {
     const leg = toldOfLeg.get(id);
     const edge = seen.edgeById.get(id);
     return {
       id,
       subject: edge?.legId ?? id,
       ends: [placeOf[from] ?? 0, placeOf[to] ?? 0],
-      currentA: leg?.currentA ?? 0,
+      cable: unseen.has(id) ? null : cable,
+      currentA: leg?.currentA ?? null,
       izA: leg?.izA ?? null,
       share: leg?.share ?? null,
       lengthMm,
@@ -244,7 +250,7 @@ function worstOf(legs: readonly LegProof[]): string | null {
   let worst: string | null = null;
   let most = 0;
   for (const { leg, share, currentA } of legs) {
-    const load = isShared ? (share ?? 0) : currentA;
+    const load = isShared ? (share ?? 0) : (currentA ?? 0);
     if (load > most) [worst, most] = [leg, load];
   }
   return worst;
