@@ -191,8 +191,14 @@ function nodesOf(
   const fuses = circuit.legs.filter(({ kind }) => kind === 'fuse');
   return nodes.map((node, place) => {
     const fuse = fuses.find(({ from }) => placeOf[from] === place);
-    return fuse === undefined ? node : { ...node, fuseA: seen.edgeById.get(fuse.id)?.fuseA ?? null };
+    return fuse === undefined ? node : { ...node, fuseA: fuseOf(seen, fuse.id) };
   });
+}
+
+/** What fuse a unit has, or gets. */
+function fuseOf({ worked, edgeById }: Seen, edgeId: string): number | null {
+  const loadNode = edgeById.get(edgeId)?.to;
+  return worked.things.fusedUnits.find((unit) => unit.loadNode === loadNode)?.fuseA ?? null;
 }
 
 function pictureNode({ worked, nodeById }: Seen, id: string, dropV: number | null): PictureNode {
