@@ -21,3 +21,7 @@ export const hoursWritten = (hours: number): string => `${hours.toFixed(1)} h`;
 /** One of a thing or several: "1 joint", "2 joints". */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
+
+/** Things in a row: "name, address and contact". */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { demoMarks } from '#engine/demo-marks.ts';
 import type { Library } from '#model/library.ts';
 import type { DocumentSession } from '../controllers/document-session.ts';
 import { isTyping, sendTyped } from '../controllers/focus.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { demoLeft } from '../elements/firm/demo-left.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
 import '../elements/firm/firm-terms.ts';
@@ -14,7 +14,6 @@ import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import type { LibraryEdit } from '../library-events.ts';
-import { counted } from '../written.ts';
 
 /** The parts of the page, as its address names them and as people do. */
 const parts = [
@@ -26,18 +25,6 @@ const parts = [
   ['file', 'As a file'],
 ] as const;
 type Part = (typeof parts)[number][0];
-
-const demoCount = (rows: readonly { readonly origin?: 'demo' | undefined }[], one: string): string => {
-  const left = rows.filter(({ origin }) => origin === 'demo').length;
-  return left === 0
-    ? 'it says of itself that it is the demo’s, nothing else is'
-    : `${counted(left, one)} of ${rows.length}`;
-};
-
-function normsLeft({ rateOrigin, tasks }: Library['norms']): string {
-  const rate = rateOrigin === 'demo' ? 'the hourly rate; ' : '';
-  return `${rate}the norms: minutes of ${demoCount(tasks, 'task')} left`;
-}
 
 /** The way back to a job. */
 export interface WayBack {
@@ -267,12 +254,7 @@ export class FirmPage extends LitElement {
   }
 
   #demoLeft(library: Library): TemplateResult | typeof nothing {
-    const { firm, prices, norms } = demoMarks(library);
-    const left: readonly string[] = [
-      ...(firm ? ['the firm: name, address, telephone and VAT number'] : []),
-      ...(prices ? [`the price list: ${demoCount(library.prices.items, 'price')} left`] : []),
-      ...(norms ? [normsLeft(library.norms)] : []),
-    ];
+    const left = demoLeft(library);
     if (left.length === 0) return nothing;
     return html`<div class="warning">
       <p><strong>Parts of the invented demo firm are left here; papers say so until you put in your own:</strong></p>

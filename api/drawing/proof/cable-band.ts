@@ -7,8 +7,8 @@ import type { PictureLeg } from './circuit-picture.ts';
 const BARE_WIDTH = 1;
 const WIDTH_PER_A = 0.09;
 
-/** How wide a cable is drawn by its current, the same in every picture. */
-export const widthOf = (currentA: number): number => BARE_WIDTH + WIDTH_PER_A * currentA;
+/** How wide a cable is drawn by its current, the same in every picture; where that is not known as without any. */
+export const widthOf = (currentA: number | null): number => BARE_WIDTH + WIDTH_PER_A * (currentA ?? 0);
 
 /** A quarter of a circle between two directions, as corners of a line; the corner itself is cut. */
 export function rounded(before: SheetPoint, corner: SheetPoint, after: SheetPoint): readonly SheetPoint[] {

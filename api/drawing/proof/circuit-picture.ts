@@ -5,6 +5,7 @@ import type { CircuitProof, LegProof } from '#engine/proof/circuit-proof.ts';
 import { circuitOhms } from '#engine/proof/leg-ohms.ts';
 import { type ProofCircuit, proofCircuit } from '#engine/proof/proof-circuit.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
+import type { Cable } from '#model/cable.ts';
 import { nodeLabel } from '../node-label.ts';
 import { pointKindWords } from '../point-kind-words.ts';
 
@@ -32,7 +33,10 @@ export interface PictureLeg {
   readonly subject: string;
   /** Its ends, as indexes of nodes. */
   readonly ends: readonly [number, number];
-  readonly currentA: number;
+  /** A; null where no origin reaches the cable. */
+  readonly currentA: number | null;
+  /** Null where nobody looked at it. */
+  readonly cable: Cable | null;
   readonly izA: number | null;
   readonly share: number | null;
   readonly lengthMm: number;
@@ -187,8 +191,14 @@ function nodesOf(
   const fuses = circuit.legs.filter(({ kind }) => kind === 'fuse');
   return nodes.map((node, place) => {
     const fuse = fuses.find(({ from }) => placeOf[from] === place);
-    return fuse === undefined ? node : { ...node, fuseA: seen.edgeById.get(fuse.id)?.fuseA ?? null };
+    return fuse === undefined ? node : { ...node, fuseA: fuseOf(seen, fuse.id) };
   });
+}
+
+/** What fuse a unit has, or gets. */
+function fuseOf({ worked, edgeById }: Seen, edgeId: string): number | null {
+  const loadNode = edgeById.get(edgeId)?.to;
+  return worked.things.fusedUnits.find((unit) => unit.loadNode === loadNode)?.fuseA ?? null;
 }
 
 function pictureNode({ worked, nodeById }: Seen, id: string, dropV: number | null): PictureNode {
@@ -216,17 +226,19 @@ function pictureNode({ worked, nodeById }: Seen, id: string, dropV: number | nul
 
 function legsOf(circuit: ProofCircuit, told: Told, { seen, placeOf }: Placing): readonly PictureLeg[] {
   const toldOfLeg = new Map(told.legs.map((leg) => [leg.leg, leg]));
+  const unseen = new Set(circuit.withoutCable);
   const guessed = new Set([...circuit.withoutLength, ...circuit.assumedLength]);
   const cables = circuit.legs.filter(({ kind }) => kind === 'cable');
   const worst = worstOf(cables.flatMap(({ id }) => toldOfLeg.get(id) ?? []));
-  return cables.map(({ id, from, to, lengthMm }) => {
+  return cables.map(({ id, from, to, cable, lengthMm }) => {
     const leg = toldOfLeg.get(id);
     const edge = seen.edgeById.get(id);
     return {
       id,
       subject: edge?.legId ?? id,
       ends: [placeOf[from] ?? 0, placeOf[to] ?? 0],
-      currentA: leg?.currentA ?? 0,
+      cable: unseen.has(id) ? null : cable,
+      currentA: leg?.currentA ?? null,
       izA: leg?.izA ?? null,
       share: leg?.share ?? null,
       lengthMm,
@@ -244,7 +256,7 @@ function worstOf(legs: readonly LegProof[]): string | null {
   let worst: string | null = null;
   let most = 0;
   for (const { leg, share, currentA } of legs) {
-    const load = isShared ? (share ?? 0) : currentA;
+    const load = isShared ? (share ?? 0) : (currentA ?? 0);
     if (load > most) [worst, most] = [leg, load];
   }
   return worst;

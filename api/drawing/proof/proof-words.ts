@@ -11,8 +11,9 @@ export const scenarioWords: Readonly<Record<ScenarioName, string>> = {
   'open-at-worst-leg': 'Ring open at its worst leg',
 };
 
-/** A current to a tenth: "12.1 A". */
-export const ampsWords = (currentA: number): string => `${currentA.toFixed(1)}\u00a0A`;
+/** A current to a tenth: "12.1 A"; not known for null. */
+export const ampsWords = (currentA: number | null): string =>
+  currentA === null ? 'current not known' : `${currentA.toFixed(1)}\u00a0A`;
 
 /** A volt drop to a tenth: "8.3 V"; a dash where it is not known. */
 export const voltsWords = (dropV: number | null): string =>

@@ -10,11 +10,11 @@ export interface LegProof {
   /** Node ids; current flows from `from` to `to`. */
   readonly from: string;
   readonly to: string;
-  /** A, never negative. */
-  readonly currentA: number;
+  /** A, never negative; null where no origin reaches the cable, as of a new one from a point whose cable nobody recorded. */
+  readonly currentA: number | null;
   /** What the cable may carry as installed, A; null where the survey does not tell, and for fuses. */
   readonly izA: number | null;
-  /** current ÷ Iz; null without Iz. */
+  /** current ÷ Iz; null without either. */
   readonly share: number | null;
 }
 

@@ -30,7 +30,7 @@ export function dropCorrection({ input, circuit }: ProofCase, legs: readonly Leg
   let greatest = 0;
   for (const [i, { leg, currentA }] of legs.entries()) {
     const cable = input.capacities.get(leg);
-    if (circuit.legs[i]?.kind === 'fuse') continue;
+    if (currentA === null || circuit.legs[i]?.kind === 'fuse') continue;
     if (cable === undefined || cable.izA === null) return 1;
     // What insulation takes off stays off: the cable runs as warm with that much less.
     const ambientRatio = cable.ambientFactor ?? 1;

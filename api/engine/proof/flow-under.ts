@@ -51,8 +51,10 @@ function flowOf({ circuit, izA: capacities }: ProofCase, { legA, dropV }: FlowRe
     const signedA = legA[i] ?? 0;
     const [from, to] = signedA < 0 ? [leg.to, leg.from] : [leg.from, leg.to];
     const izA = capacities[i] ?? null;
-    const currentA = Math.abs(signedA);
-    const share = izA === null ? null : currentA / izA;
+    // Cable that no origin reaches carries something, but nobody knows what.
+    const isReached = !Number.isNaN(dropV[leg.from]);
+    const currentA = isReached ? Math.abs(signedA) : null;
+    const share = izA === null || currentA === null ? null : currentA / izA;
     return { leg: leg.id, from: idAt(from), to: idAt(to), currentA, izA, share };
   });
   return { legs, dropV };

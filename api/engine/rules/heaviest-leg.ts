@@ -8,10 +8,10 @@ import type { CircuitProof, LegProof, OtherScenario } from '../proof/circuit-pro
 export function heaviestLeg(
   proof: CircuitProof | undefined,
   scenario: OtherScenario['scenario'],
-): (LegProof & { readonly izA: number; readonly share: number }) | null {
+): (LegProof & Readonly<Record<'currentA' | 'izA' | 'share', number>>) | null {
   const legs = proof?.otherScenarios.find((each) => each.scenario === scenario)?.legs ?? [];
-  const judged = legs.flatMap((leg) =>
-    leg.share === null || leg.izA === null ? [] : [{ ...leg, izA: leg.izA, share: leg.share }],
+  const judged = legs.flatMap(({ currentA, izA, share, ...leg }) =>
+    currentA === null || izA === null || share === null ? [] : [{ ...leg, currentA, izA, share }],
   );
   return judged.toSorted((a, b) => b.share - a.share)[0] ?? null;
 }

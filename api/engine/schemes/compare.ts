@@ -45,7 +45,7 @@ export interface CostStep {
 export interface Comparison {
   readonly a: SchemeFigures;
   readonly b: SchemeFigures;
-  /** What fails or must be decided in the one and not in the other, gravest first. */
+  /** What fails, must be decided or is not proven in the one and not so in the other, gravest first. */
   readonly onlyA: readonly Finding[];
   readonly onlyB: readonly Finding[];
   /** Largest difference first, ties by description. */
@@ -79,7 +79,9 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
   };
 }
 
-const grave = ({ outcome }: Finding): boolean => outcome === 'fails' || outcome === 'decide';
+/** All that is open; what passes and advice are not. */
+const isOpen = ({ outcome }: Finding): boolean =>
+  outcome === 'fails' || outcome === 'decide' || outcome === 'not-proven';
 const order = { fails: 0, decide: 1, 'not-proven': 2, advice: 3, passes: 4 } as const;
 
 /** The points that a connection is for. */
@@ -114,7 +116,7 @@ function onlyIn(one: SchemeEstimate, other: SchemeEstimate): readonly Finding[] 
   const [ownKey, otherKey] = [keyIn(one), keyIn(other)];
   const known = new Set(other.findings.map(otherKey));
   return one.findings
-    .filter((finding) => grave(finding) && !known.has(ownKey(finding)))
+    .filter((finding) => isOpen(finding) && !known.has(ownKey(finding)))
     .toSorted((a, b) => order[a.outcome] - order[b.outcome]);
 }
 

@@ -8,6 +8,7 @@ import { connectedNetwork, proposedNetwork } from '../circuit/proposed-network.t
 import type { CircuitShape } from '../circuit/shape.ts';
 import { circuitsWithNewEnds } from '../circuit/touched-circuits.ts';
 import { buildThings } from '../connections/build-things.ts';
+import { withChosenFuses } from '../connections/chosen-fuses.ts';
 import type { Worked } from '../connections/worked.ts';
 import { buildPlan, samePlaces } from '../plan/build-plan.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -111,11 +112,13 @@ function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undef
   const touched = [...shapes.keys()].filter(
     (id) => newEnds.has(id) || placed.remedies.some(({ at }) => at === id),
   );
+  const things = buildThings({ ...wired, nodePositions: positions });
   return {
     ...wired,
+    shapes: withChosenFuses(shapes, things.fusedUnits),
     foundShapes,
     tariff,
-    things: buildThings({ ...wired, nodePositions: positions }),
+    things,
     circuitIds: touched.sort(),
   };
 }

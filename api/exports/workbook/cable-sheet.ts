@@ -1,6 +1,7 @@
 import { cableLengthM } from '#engine/takeoff/run-length.ts';
 import type { Run, RunEnd } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
+import { cableTypeWords, cableWords } from './cable-words.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -19,19 +20,6 @@ const columns: readonly Column[] = [
   { header: 'Known by', width: 14, role: 'text' },
   { header: 'Way in words', width: 60, role: 'text' },
 ];
-
-const typeWords: Readonly<Record<Cable['type'], string>> = {
-  'flat-twin': 'Flat twin and earth',
-  'flat-single': 'Flat single and earth',
-  'steel-wire-armoured': 'Steel-wire armoured',
-  flex: 'Flex',
-  imperial: 'Old imperial cable',
-};
-
-/** A cable as the schedule names it. */
-function cableWords({ type, lineMm2, cpcMm2 }: Cable): string {
-  return `${typeWords[type]} ${lineMm2}${cpcMm2 > 0 ? `/${cpcMm2}` : ''} mm²`;
-}
 
 function endWords({ nodeId, pointId, kind }: RunEnd, { labelOf }: WorkbookContext): string {
   if (pointId !== null) return labelOf(pointId);
@@ -82,7 +70,9 @@ function sumRows(runs: readonly Run[]): readonly { readonly cable: string; reado
 
 /** Kinds in the order of their names, in each the thinnest first. */
 const bySize = (a: Cable, b: Cable): number =>
-  typeWords[a.type].localeCompare(typeWords[b.type], 'en-GB') || a.lineMm2 - b.lineMm2 || a.cpcMm2 - b.cpcMm2;
+  cableTypeWords[a.type].localeCompare(cableTypeWords[b.type], 'en-GB') ||
+  a.lineMm2 - b.lineMm2 ||
+  a.cpcMm2 - b.cpcMm2;
 
 /** The cable schedule: every new run, how its length comes about, and the sum by kind of cable. */
 export function addCableSheet(context: WorkbookContext): void {

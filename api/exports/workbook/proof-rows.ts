@@ -8,6 +8,7 @@ import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { CircuitProof, ExpectedAt, PointProof } from '#engine/proof/circuit-proof.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { Reading } from '#model/installation.ts';
+import { cableSizeWords } from './cable-words.ts';
 import type { CellContent } from './cell-value.ts';
 import type { WorkbookContext } from './workbook-context.ts';
 
@@ -37,10 +38,10 @@ export function legRows(picture: CircuitPicture): readonly ProofRow[] {
         contents: [
           from ?? '',
           to ?? '',
-          leg.isNew ? 'new' : 'found',
+          `${leg.isNew ? 'new' : 'found'}, ${leg.cable === null ? 'size not known' : cableSizeWords(leg.cable)}`,
           metres(leg.lengthMm),
           leg.isMeasured ? (leg.isNew ? 'way' : 'measured') : 'assumed',
-          leg.currentA,
+          leg.currentA ?? 'not known',
           leg.izA ?? 'not known',
           leg.share,
           note === '' ? null : note,
@@ -166,7 +167,7 @@ export function comparedRows(
   );
 }
 
-/** The worst of every scenario, the handbook's first. */
+/** The worst of every scenario, the handbook's first; one under which nothing can be worked out is left out. */
 export function scenarioRows(
   context: WorkbookContext,
   proof: CircuitProof,
@@ -176,6 +177,7 @@ export function scenarioRows(
     const picture = circuitPicture(context.scheme.worked, proof, scenario);
     if (picture === null) return [];
     const { leg: worst, far } = worstOfPicture(picture);
+    if (worst === null && far === null) return [];
     return [
       [
         scenarioWords[scenario],

@@ -1,6 +1,7 @@
 import type { Worksheet } from 'exceljs';
 import { circuitPicture } from '#drawing/proof/circuit-picture.ts';
 import { limitWords, scenarioWords } from '#drawing/proof/proof-words.ts';
+import { shapeWords } from '#drawing/proof/shape-words.ts';
 import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
@@ -174,7 +175,7 @@ function writeBarTable(
 
 function writeCircuit(context: WorkbookContext, pen: Pen, proof: CircuitProof): void {
   const name = context.scheme.worked.proposed.circuits.find(({ id }) => id === proof.circuit)?.name;
-  heading(pen, `${name ?? proof.circuit}: ${proof.shape.replace('-', ' ')}`);
+  heading(pen, `${name ?? proof.circuit}: ${shapeWords(context.scheme.worked, proof)}`);
   sentence(
     pen,
     `Loads: ${scenarioWords[proof.scenario]}. Limits of volt drop: ${limitWords(proof.dropLimitV)}, lighting ${limitWords(proof.lightingDropLimitV)}. Zs: ${proof.limit.words}.`,
@@ -187,7 +188,8 @@ function writeCircuit(context: WorkbookContext, pen: Pen, proof: CircuitProof): 
     column: 'C',
     limit: proof.dropLimitV,
   });
-  if (proof.otherScenarios.length > 0) writeTable(pen, scenarioTable, scenarioRows(context, proof));
+  const loads = proof.otherScenarios.length > 0 ? scenarioRows(context, proof) : [];
+  if (loads.length > 0) writeTable(pen, scenarioTable, loads);
   writeTable(pen, expectedTable, expectedRows(context, proof));
   sentence(pen, temperatureWords(proof));
   for (const text of testLimitWords(proof)) sentence(pen, text);

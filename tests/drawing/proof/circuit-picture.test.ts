@@ -47,7 +47,7 @@ describe('a circuit made ready to be drawn', () => {
   it('marks one leg as the worst: the one with the greatest share', () => {
     for (const { name, picture } of demoPictures()) {
       const worst = picture.legs.filter(({ isWorst }) => isWorst);
-      const flows = picture.legs.some(({ currentA }) => currentA > 0);
+      const flows = picture.legs.some(({ currentA }) => (currentA ?? 0) > 0);
       expect(worst.length, name).toBe(flows ? 1 : 0);
       const most = Math.max(...picture.legs.map(({ share }) => share ?? 0));
       if (flows && most > 0) expect(worst[0]?.share, name).toBe(most);

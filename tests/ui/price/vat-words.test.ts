@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { vatWords } from '../../../ui/elements/price/vat-words.ts';
+import { vatWords, worthWords } from '../../../ui/elements/price/vat-words.ts';
 
 const firm = { labour: 'typical', vat: 'standard' } as const;
 
@@ -13,5 +13,12 @@ describe('what Price says of VAT', () => {
     const none = { vat: 'not-registered', vatPercent: 0 } as const;
     expect(vatWords(none, { ...firm, vat: 'not-registered' })).toMatch(/^none: the firm is not registered/);
     expect(vatWords(none, firm)).toMatch(/^none, by this job’s terms/);
+  });
+});
+
+describe('the sums beside open questions', () => {
+  it('have VAT in them only where it is charged', () => {
+    expect(worthWords({ vat: 'standard' })).toMatch(/, VAT included\.$/);
+    expect(worthWords({ vat: 'not-registered' })).toMatch(/, no VAT charged\.$/);
   });
 });

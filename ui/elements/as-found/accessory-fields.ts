@@ -3,6 +3,7 @@ import type { Point } from '#model/installation.ts';
 import { setPointFact } from '../../edits/points.ts';
 import { send } from '../../job-events.ts';
 import { edits } from './fact-fields.ts';
+import { flexOutletChoices, flexOutletSaid, flexOutletUnsaid, withFlexOutlet } from './flex-outlet.ts';
 import { jointKinds, pointFeatures } from './found-words.ts';
 
 type Unit = NonNullable<Point['unit']>;
@@ -55,8 +56,14 @@ function unitFields(point: Point): TemplateResult {
         fuse === null ? setPointFact(point, 'unit', withoutFuse) : put({ fuseA: Number(fuse) }),
       )}
     ></choice-field>
+    <choice-field
+      label="Flex outlet in its plate"
+      .empty=${flexOutletUnsaid(point)}
+      .options=${flexOutletChoices}
+      .value=${flexOutletSaid(unit)}
+      @field-change=${edits<string | null>((said) => setPointFact(point, 'unit', withFlexOutlet(unit, said)))}
+    ></choice-field>
     <div class="ticks">${tick('Switched', unit.switched, (switched) => ({ switched }))}
-    ${tick('Flex outlet in its plate', unit.flexOutlet === true, (flexOutlet) => ({ flexOutlet }))}
     ${tick('Neon', unit.neon === true, (neon) => ({ neon }))}
     ${tick('RCD in it', unit.rcd === true, (rcd) => ({ rcd }))}</div>`;
 }

@@ -1,18 +1,25 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { labelsOf } from '#drawing/label-of.ts';
-import type { OpenQuestion } from '#engine/schemes/estimate-result.ts';
+import type { OpenQuestion, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { pounds } from '../../written.ts';
+import { worthWords } from '../price/vat-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { otherQuestions } from './other-questions.ts';
 import { sectionOfThing } from './section-of-thing.ts';
 
+/** The shown scheme, worked out in full. */
+const wholeScheme = ({
+  scheme,
+  estimate,
+}: Pick<JobView, 'scheme' | 'estimate'>): SchemeEstimate | undefined =>
+  estimate.schemes.find(({ id }) => id === scheme?.id);
+
 /** What would narrow the price of the shown scheme, dearest first; while something moves, as it was before. */
-export function openQuestions({ scheme, estimate }: JobView): readonly OpenQuestion[] {
-  const whole = estimate.schemes.find(({ id }) => id === scheme?.id);
-  return (whole?.openQuestions ?? []).toSorted((a, b) => b.worthPence - a.worthPence);
+export function openQuestions(view: JobView): readonly OpenQuestion[] {
+  return (wholeScheme(view)?.openQuestions ?? []).toSorted((a, b) => b.worthPence - a.worthPence);
 }
 
 /** The field that answers a question, by the name of its fact; what is not here has no single field. */
@@ -72,13 +79,14 @@ export class OpenQuestions extends LitElement {
 
   #priced(): TemplateResult {
     const open = openQuestions(this.view);
+    const whole = wholeScheme(this.view);
     if (this.view.scheme === null)
       return html`<p class="hint">
         Once there is a scheme, this tells what each thing that is not known yet is worth in the price.
       </p>`;
-    if (open.length === 0)
+    if (whole === undefined || open.length === 0)
       return html`<p class="hint">Nothing that is open in the survey makes the price of this scheme wider.</p>`;
-    return html`<p class="hint">How much of the price’s range each accounts for, VAT included.</p>
+    return html`<p class="hint">${worthWords(whole.price)}</p>
       <ul>
         ${open.map((question) => this.#row(question))}
       </ul>`;

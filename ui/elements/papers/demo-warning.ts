@@ -1,9 +1,6 @@
 import { demoFirmDetails, demoShare, demoShareWords, type PricedWith, saysDemo } from '#engine/demo-marks.ts';
 import type { Library } from '#model/library.ts';
-
-/** Things in a row: "name, address and contact". */
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+import { listed } from '../../written.ts';
 
 function firmWarning(firm: Library['firm']): readonly string[] {
   const details = demoFirmDetails(firm);

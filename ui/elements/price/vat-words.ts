@@ -4,6 +4,10 @@ import type { Terms } from '#model/job.ts';
 /** To a hundredth, without idle noughts. */
 const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
 
+/** What the sums beside open questions are; of a scheme that charges no VAT they have none in them. */
+export const worthWords = ({ vat }: Pick<PriceBuildUp, 'vat'>): string =>
+  `How much of the price’s range each accounts for, ${vat === 'not-registered' ? 'no VAT charged' : 'VAT included'}.`;
+
 /** How VAT is charged in a price, and on whose word. */
 export function vatWords({ vat, vatPercent }: Pick<PriceBuildUp, 'vat' | 'vatPercent'>, firm: Terms): string {
   if (firm.vat === 'not-registered') return 'none: the firm is not registered';

@@ -10,7 +10,7 @@ import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
 import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { dropChart } from '#drawing/proof/drop-chart.ts';
-import { limitWords, scenarioWords, shareWords, voltsWords } from '#drawing/proof/proof-words.ts';
+import { ampsWords, limitWords, scenarioWords, shareWords, voltsWords } from '#drawing/proof/proof-words.ts';
 import { readingsChart } from '#drawing/proof/readings-chart.ts';
 import { circuitDiagram } from '#drawing/proof/ring-diagram.ts';
 import { testLimitWords } from '#drawing/proof/test-words.ts';
@@ -250,7 +250,7 @@ export class ProofView extends LitElement {
       ...(worst === null
         ? []
         : [
-            `Most loaded: ${worst.from} to ${worst.to}, ${worst.leg.currentA.toFixed(1)} A, ${shareWords(worst.leg.share)}.`,
+            `Most loaded: ${worst.from} to ${worst.to}, ${ampsWords(worst.leg.currentA)}, ${shareWords(worst.leg.share)}.`,
           ]),
       ...(far === null
         ? []
