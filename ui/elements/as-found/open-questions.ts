@@ -18,6 +18,7 @@ export function openQuestions({ scheme, estimate }: JobView): readonly OpenQuest
 /** The field that answers a question, by the name of its fact; what is not here has no single field. */
 const askedFacts: Readonly<Record<string, string>> = {
   'box-depths': 'boxDepthMm',
+  'rcd-found': 'upstreamRcd',
   'rcbo-available': 'rcboAvailable',
   'boards-liftable': 'liftable',
 };
