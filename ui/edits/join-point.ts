@@ -6,7 +6,7 @@ import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
 import { detachPoint } from './detach-point.ts';
-import { maySpurFrom, type SourceLeg, sourceLegs, sourcePoints } from './join-sources.ts';
+import { maySpurFrom, mightSpurFrom, type SourceLeg, sourceLegs, sourcePoints } from './join-sources.ts';
 import { connectionOf, joinedBy } from './joined-by.ts';
 import { pointsBehind } from './points-behind.ts';
 
@@ -40,10 +40,20 @@ const usualRadialDevice: Device = {
 
 const isUnit = (point: Point | undefined): boolean => point?.kind === 'fused-unit';
 
-/** The point that a spur is best begun at: the nearest where the rules let one begin, else the nearest. */
+/**
+ * The point that a spur is best begun at: the nearest where the rules let one begin, else where they might, else the
+ * nearest. Where nobody knows how far they are, the one that the scheme joins the least on.
+ */
 export function bestSource({ worked, scheme }: JoinContext, pointId: string): string | null {
   const sources = sourcePoints(worked, scheme, pointId);
-  return (sources.find(maySpurFrom) ?? sources[0])?.pointId ?? null;
+  const allowed = [maySpurFrom, mightSpurFrom]
+    .map((may) => sources.filter(may))
+    .find((some) => some.length > 0);
+  const among = allowed ?? sources;
+  const [nearest] = among;
+  if (nearest === undefined || nearest.awayMm !== null) return nearest?.pointId ?? null;
+  const leastTaken = Math.min(...among.map(({ taken }) => taken));
+  return among.find(({ taken }) => taken === leastTaken)?.pointId ?? null;
 }
 
 function fromPoint(context: JoinContext, point: Point, fused: boolean): Connection | null {

@@ -112,6 +112,10 @@ export function sourcePoints(worked: Worked, scheme: Scheme | null, pointId: str
 export const maySpurFrom = ({ role, taken, hasSpur }: SourcePoint): boolean =>
   role === 'radial' || (taken === 0 && !hasSpur && (role === 'ring' || role === 'claimed-ring'));
 
+/** True where nothing told speaks against an unfused spur, on a circuit whose shape is not known. */
+export const mightSpurFrom = ({ role, taken, hasSpur }: SourcePoint): boolean =>
+  role === 'unreached' && taken === 0 && !hasSpur;
+
 /** Legs that may be cut, nearest first, each with the spot nearest to the point. */
 export function sourceLegs(worked: Worked, pointId: string): readonly SourceLeg[] {
   const at = worked.plan.positionOfPoint.get(pointId);

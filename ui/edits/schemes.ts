@@ -11,14 +11,6 @@ import { freeName, plainSchemeName } from './scheme-names.ts';
 export const firstTries = ['spurs', 'fused-branch', 'ring', 'radial'] as const;
 export type FirstTry = (typeof firstTries)[number];
 
-/** What a first try does with the wanted points. */
-export const firstTryNames: Readonly<Record<FirstTry, string>> = {
-  spurs: 'A spur for each, from the nearest point',
-  'fused-branch': 'All behind one fused unit',
-  ring: 'The ring carried out and back through all',
-  radial: 'All on a new radial',
-};
-
 const blankScheme = (name: string, connections: readonly Connection[] = []): Scheme => ({
   id: newId(),
   name,

@@ -9,7 +9,8 @@ export const ADDITIONAL_PROTECTION_MA = 30;
 
 /** The RCD that protects a whole circuit, as far as it is known. */
 export interface RcdCover {
-  readonly state: 'covered' | 'none' | 'unknown';
+  /** `assumed-none`: told that there is none, but nobody has looked. */
+  readonly state: 'covered' | 'none' | 'assumed-none' | 'unknown';
   /** What was found, or what the scheme brings; null where there is none. */
   readonly from: 'found' | 'scheme' | null;
   readonly type: 'AC' | 'A' | 'F' | 'B' | null;
@@ -21,7 +22,7 @@ const unknown: RcdCover = { state: 'unknown', from: null, type: null, mA: null }
 /**
  * The RCD of a whole circuit: what the scheme fits, else the circuit's own device, else the board's RCD before
  * it. Only 30 mA and less counts. A board RCD that the survey does not tie to the circuit leaves it unknown,
- * as does a device nobody named, and anything that the survey only assumes.
+ * as does a device nobody named, and an RCD that the survey only assumes; that there is none may be assumed as well.
  */
 export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
   const circuit = worked.proposed.circuits.find(({ id }) => id === circuitId);
@@ -35,7 +36,7 @@ export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
   }
   const board = boardCover(circuit);
   if (board !== null) return board;
-  return isWithoutRcd(worked, circuit) ? { ...unknown, state: 'none' } : unknown;
+  return { ...unknown, state: stateWithoutRcd(worked, circuit) };
 }
 
 function remedyCover(worked: Worked, circuit: NetworkCircuit): RcdCover | null {
@@ -68,17 +69,23 @@ function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): Rcd
   return { state, from, type: rcd.type, mA: rcd.mA };
 }
 
-function isWithoutRcd(worked: Worked, known: NetworkCircuit): boolean {
+/** What can be said of a circuit for which no RCD is recorded: that there is none, as surely as all of it was told. */
+function stateWithoutRcd(worked: Worked, known: NetworkCircuit): 'none' | 'assumed-none' | 'unknown' {
   const { board, device, circuit, isNew } = known;
   // A device of which only the rating was told may be an RCBO.
-  if (device === null || device.standard === undefined || device.standard === 'BS-EN-61009') return false;
+  if (device === null || device.standard === undefined || device.standard === 'BS-EN-61009') return 'unknown';
   const remembered = board === null ? undefined : worked.job.boards.find(({ id }) => id === board.id);
-  if (remembered === undefined || isGuess(remembered.certainty?.rcds)) return false;
-  if (isNew) return remembered.rcds.length === 0;
-  if (isGuess(circuit?.certainty?.upstreamRcd)) return false;
-  if (!isFittedByScheme(worked, known) && isGuess(circuit?.certainty?.device)) return false;
+  if (remembered === undefined) return 'unknown';
   // With RCDs in the board, somebody must have seen that this circuit is behind none of them.
-  return remembered.rcds.length === 0 || circuit?.certainty?.upstreamRcd !== undefined;
+  const isTold = remembered.rcds.length === 0 || (!isNew && circuit?.certainty?.upstreamRcd !== undefined);
+  if (!isTold) return 'unknown';
+  const told = [
+    remembered.certainty?.rcds,
+    isNew ? undefined : circuit?.certainty?.upstreamRcd,
+    isNew || isFittedByScheme(worked, known) ? undefined : circuit?.certainty?.device,
+  ];
+  if (told.includes('unknown')) return 'unknown';
+  return told.includes('assumed') ? 'assumed-none' : 'none';
 }
 
 /** How an accessory or a cable is protected by something nearer than the board. */

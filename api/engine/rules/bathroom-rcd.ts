@@ -4,7 +4,7 @@ import type { Facts } from './facts.ts';
 import { newAccessories } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
 
-type Message = 'covered' | 'missing' | 'unknown' | 'needed';
+type Message = 'covered' | 'missing' | 'unknown' | 'assumedNone' | 'needed';
 
 /** Circuits of a room with a bath or shower are behind an RCD. */
 export const bathroomRcd = rule<Message>({
@@ -16,12 +16,16 @@ export const bathroomRcd = rule<Message>({
     missing: 'The circuit that serves this room with a bath or shower has no RCD of {limit} mA.',
     unknown:
       'Whether the circuit that serves this room with a bath or shower has an RCD of {limit} mA is not known.',
+    assumedNone:
+      'It is assumed that the circuit that serves this room with a bath or shower has no RCD of {limit} mA: not proven.',
     needed:
       'Every low-voltage circuit that serves this room, or passes its zones 1 and 2, wants an RCD of {limit} mA.',
   },
   remedies: {
     missing: 'Put the circuit behind a 30 mA RCD, and look at the others of the room.',
     unknown: 'Look at the board, and at the other circuits of the room.',
+    assumedNone:
+      'Look at the board. If there is none: put the circuit behind a 30 mA RCD, and look at the others of the room.',
     needed: 'Put the circuit behind a 30 mA RCD, and look at the others of the room.',
   },
   couldFail: true,
@@ -48,6 +52,8 @@ function judged(facts: Facts, id: string): Pick<CheckResult<Message>, 'outcome' 
       return { outcome: 'passes', messageId: 'covered' };
     case 'none':
       return { outcome: 'fails', messageId: 'missing' };
+    case 'assumed-none':
+      return { outcome: 'not-proven', messageId: 'assumedNone' };
     case 'unknown':
       return { outcome: 'not-proven', messageId: 'unknown' };
   }

@@ -8,7 +8,7 @@ import { metres, nameOf, wiringOf } from './wiring.ts';
 /** From this depth on a cable in a wall needs no further protection. Source: BS 7671 522.6.202. */
 const DEEP_ENOUGH_MM = 50;
 
-type Message = 'deepEnough' | 'covered' | 'missing' | 'missingInMetal' | 'unknown';
+type Message = 'deepEnough' | 'covered' | 'missing' | 'missingInMetal' | 'unknown' | 'assumedNone';
 
 /** New cable in a wall at less than 50 mm, or at any depth in a wall with metal parts, is behind a 30 mA RCD. */
 export const rcdForBuriedCable = rule<Message>({
@@ -24,12 +24,16 @@ export const rcdForBuriedCable = rule<Message>({
       'The cable {from} – {to} lies in a wall with metal studs{along}, without an RCD of {limit} mA or less: there it is needed at any depth.',
     unknown:
       'The cable {from} – {to} lies in a wall, and whether its circuit has an RCD of {limit} mA or less is not known.',
+    assumedNone:
+      'The cable {from} – {to} lies in a wall{along}, and it is assumed that its circuit has no RCD of {limit} mA or less: not proven.',
   },
   remedies: {
     missing:
       'An RCBO at the board; or cable with an earthed metallic covering, earthed conduit, or the surface.',
     missingInMetal: 'An RCBO at the board, or cable with an earthed metallic covering.',
     unknown: 'Look at the board.',
+    assumedNone:
+      'Look at the board. If there is none: an RCBO at the board; or cable with an earthed metallic covering.',
   },
   couldFail: true,
   check: (facts) => facts.runs.flatMap((run) => judged(facts, run)),
@@ -64,6 +68,9 @@ function judged(facts: Facts, run: Run): readonly CheckResult<Message>[] {
   const isCovered = states.length > 0 && states.every((state) => state === 'covered');
   if (isCovered || isBehindUnit(facts, run)) return [{ ...more, outcome: 'passes', messageId: 'covered' }];
   const bare = run.circuitIds.find((_, index) => states[index] === 'none');
+  const toldBare = run.circuitIds.find((_, index) => states[index] === 'assumed-none');
+  if (bare === undefined && toldBare !== undefined)
+    return [{ ...more, outcome: 'not-proven', messageId: 'assumedNone', ...rcboFor(facts, toldBare) }];
   if (bare === undefined) return [{ ...more, outcome: 'not-proven', messageId: 'unknown' }];
   const messageId = atRisk.inMetal ? 'missingInMetal' : 'missing';
   return [{ ...more, outcome: 'fails', messageId, ...rcboFor(facts, bare) }];

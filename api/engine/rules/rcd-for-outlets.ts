@@ -5,7 +5,14 @@ import { rcboFor } from './rcbo-for.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { circuitName, nameOf, pointOfNode, wiringOf } from './wiring.ts';
 
-type Message = 'covered' | 'missing' | 'notSensitive' | 'unknown' | 'localOnly' | 'replacement';
+type Message =
+  | 'covered'
+  | 'missing'
+  | 'notSensitive'
+  | 'unknown'
+  | 'assumedNone'
+  | 'localOnly'
+  | 'replacement';
 
 interface NewOutlet {
   readonly nodeId: string;
@@ -26,6 +33,8 @@ export const rcdForOutlets = rule<Message>({
       'The new outlets of {circuit} ({names}) are behind an RCD of {actual} mA; {limit} mA at the most is what they need.',
     unknown:
       'Whether {circuit} has an RCD of {limit} mA or less is not known; the new outlets ({names}) need one.',
+    assumedNone:
+      'It is assumed that {circuit} has no RCD of {limit} mA or less: not proven; the new outlets ({names}) need one.',
     localOnly:
       '{name} has only a local RCD (BS 7288). Its standard is reported to be meant for circuits that have an RCD already, and the device lists of 531.3 left it out; sources differ, and a designer must decide.',
     replacement:
@@ -36,6 +45,8 @@ export const rcdForOutlets = rule<Message>({
     missing:
       'An RCBO of type A at the board, if its maker has one for it; else an enclosure with an RCD beside it.',
     unknown: 'Look at the board and press the test button of what is there.',
+    assumedNone:
+      'Look at the board. If there is none: an RCBO of type A at the board, if its maker has one for it; else an enclosure with an RCD beside it.',
     localOnly: 'An RCBO at the board covers the outlet and its cable.',
     replacement: 'An RCBO of type A at the board.',
   },
@@ -64,6 +75,11 @@ function ofCircuit(facts: Facts, circuitId: string): readonly CheckResult<Messag
   if (cover.state === 'unknown') {
     const values = { circuit, names: named(outlets), limit };
     return [{ ...head, outcome: 'not-proven', messageId: 'unknown', values }];
+  }
+  if (cover.state === 'assumed-none') {
+    const values = { circuit, names: named(outlets), limit };
+    const fix = rcboFor(facts, circuitId);
+    return [{ ...head, outcome: 'not-proven', messageId: 'assumedNone', ...fix, values }];
   }
   const added = bare.filter(({ isReplacement }) => !isReplacement);
   const replaced = bare.filter(({ isReplacement }) => isReplacement);

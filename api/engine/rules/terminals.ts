@@ -4,7 +4,7 @@ import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { nameOf, rounded } from './wiring.ts';
 
-type Message = 'within' | 'tooMany' | 'tooMuch' | 'notCounted' | 'sizeUnknown';
+type Message = 'within' | 'tooMany' | 'tooMuch' | 'notCounted' | 'overIfUsual' | 'sizeUnknown';
 
 /** Conductors in an accessory's terminal, by number and by summed area. */
 export const terminals = rule<Message>({
@@ -17,12 +17,16 @@ export const terminals = rule<Message>({
     tooMuch:
       'A terminal of {name} would hold {conductors} of {actual} mm² together; {limit} mm² is what any make takes.',
     notCounted: 'Nobody has counted the cables in {name}; with the new one there may be more than {limit}.',
+    overIfUsual:
+      'Nobody has counted the cables in {name}. If it has as many as usual, {old}, a terminal would hold {actual} conductors with the new; {limit} is what any make takes. With fewer there it may be right, so it is not proven.',
     sizeUnknown: 'The size of a cable in {name} is not known, so {limit} mm² cannot be proved.',
   },
   remedies: {
     tooMany: 'Join on at another point, or make a joint in a leg.',
     tooMuch:
       'Join on at another point, make a joint in a leg, or fit an accessory whose maker allows the area.',
+    overIfUsual:
+      'Join on at another point, or make a joint in a leg; or take the plate off, dead and proved so, and count.',
     notCounted: 'Take the plate off, dead and proved so, and count.',
     sizeUnknown: 'Look at the cable in the plate.',
   },
@@ -49,8 +53,11 @@ function judged(facts: Facts, fill: TerminalFill): readonly CheckResult<Message>
     return [{ ...byArea, actual: areaMm2, outcome: 'fails', messageId: 'tooMuch' }];
   // What the scheme leaves alone is told only where it is wrong.
   if (!fill.affected) return [];
-  if (!fill.counted)
-    return [{ ...byNumber, outcome: 'not-proven', messageId: 'notCounted', values: numbers }];
+  if (!fill.counted) {
+    const messageId = cables > capacityCables ? 'overIfUsual' : 'notCounted';
+    const values = { ...numbers, old: cables - fill.newCables };
+    return [{ ...byNumber, outcome: 'not-proven', messageId, values }];
+  }
   return areaMm2 === null
     ? [{ ...byArea, outcome: 'not-proven', messageId: 'sizeUnknown' }]
     : [{ ...byArea, actual: areaMm2, outcome: 'passes', messageId: 'within' }];

@@ -2,6 +2,7 @@ import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { PriceEnds } from '../price/price-range.ts';
+import { rcbosIfAssumed } from '../rules/assumed-without-rcd.ts';
 import { endsOfWorked, type PricedScheme, priceWorked } from './price-worked.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
@@ -36,14 +37,31 @@ const withEnclosure = (scheme: Scheme): Scheme => ({
   ),
 });
 
-/** The range with what an enclosure would make of it, where nobody knows whether the board takes an RCBO. */
-function widened<R extends PriceEnds>(range: R, { house, worked, library }: ToPrice): R {
-  if (worked.scheme === null || boardsWithUnknownRcbo(worked).length === 0) return range;
-  const other = endsOfWorked(workScheme(house, withEnclosure(worked.scheme), worked.runs), library);
+/** A worked scheme with the RCBOs that it needs, should circuits have no RCD, as is only assumed. */
+function withAssumedRcbos({ house, worked }: ToPrice): readonly Worked[] {
+  const rcbos = rcbosIfAssumed(worked);
+  const { scheme } = worked;
+  if (scheme === null || rcbos.length === 0) return [];
+  return [workScheme(house, { ...scheme, remedies: [...scheme.remedies, ...rcbos] }, worked.runs)];
+}
+
+/**
+ * The range with what an enclosure would make of it, where nobody knows whether the board takes an RCBO, and with
+ * the RCBO itself, where the scheme has none and only assumptions say that it needs one.
+ */
+function widened<R extends PriceEnds>(range: R, toPrice: ToPrice): R {
+  const { house, worked, library } = toPrice;
+  const withRcbos = withAssumedRcbos(toPrice);
+  const withEnclosures = [worked, ...withRcbos].flatMap((one) =>
+    one.scheme === null || boardsWithUnknownRcbo(one).length === 0
+      ? []
+      : [workScheme(house, withEnclosure(one.scheme), worked.runs)],
+  );
+  const others = [...withRcbos, ...withEnclosures].map((one) => endsOfWorked(one, library));
   return {
     ...range,
-    lowPence: Math.min(range.lowPence, other.lowPence),
-    highPence: Math.max(range.highPence, other.highPence),
+    lowPence: Math.min(range.lowPence, ...others.map(({ lowPence }) => lowPence)),
+    highPence: Math.max(range.highPence, ...others.map(({ highPence }) => highPence)),
   };
 }
 
@@ -56,7 +74,7 @@ export interface ToPrice {
 
 /**
  * Counts and prices a scheme; where the board may not take the RCBO that it counts on, the range reaches to
- * the price of an enclosure beside the board instead.
+ * the price of an enclosure beside the board instead; where only an assumption says that it needs an RCBO, to that.
  */
 export function priceSchemeWithRange(toPrice: ToPrice): PricedScheme {
   const priced = priceWorked(toPrice.worked, toPrice.library);

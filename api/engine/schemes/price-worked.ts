@@ -7,6 +7,7 @@ import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
 import { surveyOpenness } from '../price/survey-openness.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
 import { isNotified } from '../rules/notification.ts';
+import { unprovedFacts } from '../rules/unproved-facts.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { takeOff } from '../takeoff/take-off.ts';
 
@@ -21,9 +22,7 @@ export interface PricedScheme {
 /** Sums beside materials and labour that a scheme bears: notifying the work, where the rule on it says so. */
 function sumsOf(worked: Worked, library: Library): readonly string[] {
   // Whether work is notified hangs on where it is, not on what its cables carry.
-  const unproved = { capacities: new Map(), proofs: new Map(), proofsFound: new Map() };
-  const facts = { ...worked, ...unproved, limits: library.limits, edition: worked.job.edition };
-  return isNotified(facts) ? ['notification'] : [];
+  return isNotified(unprovedFacts(worked, library.limits)) ? ['notification'] : [];
 }
 
 function requestOf(worked: Worked, library: Library): PriceRequest {

@@ -1,5 +1,6 @@
 import type { Job } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
+import { rcbosIfAssumed } from '../rules/assumed-without-rcd.ts';
 import { boardsWithUnknownRcbo } from './price-scheme-with-range.ts';
 
 /** A gap of the survey that may widen a price. */
@@ -95,6 +96,39 @@ const rcboAvailable: HouseGap = {
   movesCable: false,
 };
 
+/** The circuits without RCD, as is only assumed, that the scheme needs an RCBO for if it is true. */
+const rcdFound: HouseGap = {
+  kind: 'of-house',
+  question: 'rcd-found',
+  words: 'Look at the board: is the circuit behind an RCD of 30 mA? That it is not is only assumed',
+  subjects: (worked) => rcbosIfAssumed(worked).flatMap(({ at }) => at ?? []),
+  closed: (job, subjects) => {
+    const isAsked = ({ id }: { readonly id: string }): boolean => subjects.includes(id);
+    const asked = job.circuits.filter(isAsked);
+    return {
+      ...job,
+      boards: job.boards.map((board) => {
+        const rcds = asked
+          .filter((circuit) => circuit.board === board.id)
+          .map(({ id }) => ({ id: `${id}/rcd`, type: 'A', mA: 30 }) as const);
+        if (rcds.length === 0) return board;
+        const certainty = { ...board.certainty, rcds: 'seen' } as const;
+        return { ...board, rcds: [...board.rcds, ...rcds], certainty };
+      }),
+      circuits: job.circuits.map((circuit) =>
+        isAsked(circuit)
+          ? {
+              ...circuit,
+              upstreamRcd: `${circuit.id}/rcd`,
+              certainty: { ...circuit.certainty, upstreamRcd: 'seen' },
+            }
+          : circuit,
+      ),
+    };
+  },
+  movesCable: false,
+};
+
 function storeysNotTried(worked: Worked): readonly string[] {
   const crossed = new Set(
     worked.runs.flatMap((run) =>
@@ -122,4 +156,10 @@ const boardsLiftable: HouseGap = {
 };
 
 /** The gaps that change the job's facts; where cables may run is asked apart, since no fact of the job says it. */
-export const surveyGaps: readonly SurveyGap[] = [ringOrder, boxDepths, boardsLiftable, rcboAvailable];
+export const surveyGaps: readonly SurveyGap[] = [
+  ringOrder,
+  boxDepths,
+  boardsLiftable,
+  rcdFound,
+  rcboAvailable,
+];

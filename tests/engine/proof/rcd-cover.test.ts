@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { circuitRcd, localRcd, rcdUnitBefore } from '#engine/proof/rcd-cover.ts';
+import type { Board, Circuit } from '#model/installation.ts';
 import {
   boardOf,
   circuitOf,
@@ -43,7 +44,22 @@ describe('the RCD of a circuit', () => {
     expect(state(undefined, [])).toBe('none');
     expect(state(undefined)).toBe('unknown');
     expect(state({ upstreamRcd: 'seen' })).toBe('none');
-    expect(state({ device: 'assumed' }, [])).toBe('unknown');
+    expect(state({ device: 'unknown' }, [])).toBe('unknown');
+  });
+
+  it('is assumed to be none where that was told but not looked at', () => {
+    const state = (board: Partial<Board>, circuit: Partial<Circuit>) =>
+      circuitRcd(
+        factsOf({ job: { boards: [boardOf('b1', board)], circuits: [circuitOf('c', circuit)] } }),
+        'c',
+      ).state;
+    expect(state({}, { certainty: { device: 'assumed' } })).toBe('assumed-none');
+    expect(state({ certainty: { rcds: 'assumed' } }, {})).toBe('assumed-none');
+    expect(state({ rcds: [ac] }, { certainty: { upstreamRcd: 'assumed' } })).toBe('assumed-none');
+    expect(state({ certainty: { rcds: 'unknown' } }, { certainty: { device: 'assumed' } })).toBe('unknown');
+    expect(state({ rcds: [ac] }, { upstreamRcd: 'q', certainty: { upstreamRcd: 'assumed' } })).toBe(
+      'unknown',
+    );
   });
 
   it('is not known of a device of which the rating alone was told: it may be an RCBO', () => {

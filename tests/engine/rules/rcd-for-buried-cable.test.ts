@@ -136,6 +136,12 @@ describe('new cable in walls', () => {
     expect(said({ board: { certainty: { rcds: 'unknown' } } })).toMatchObject([{ outcome: 'not-proven' }]);
   });
 
+  it('[RC3] is not proven where it is only assumed that there is none, and names the RCBO all the same', () => {
+    expect(said({ board: { certainty: { rcds: 'assumed' } } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'assumedNone', fix: { kind: 'rcbo', at: 'c' } },
+    ]);
+  });
+
   it('[RC3] says nothing of armoured cable, of the surface, or of a hole straight through brick', () => {
     expect(said({ cable: { type: 'steel-wire-armoured', lineMm2: 2.5, cpcMm2: 2.5 } })).toEqual([]);
     expect(said({ segment: { medium: 'surface-channel' } })).toEqual([]);

@@ -121,6 +121,13 @@ describe('the RCD of new outlets', () => {
     expect(said({ circuit: { device: { standard: 'BS-EN-61009', ratingA: 32 } } })).toMatchObject(unknown);
   });
 
+  it('[RC1] is not proven where it is only assumed that there is none, and names the RCBO all the same', () => {
+    const assumed = [{ outcome: 'not-proven', messageId: 'assumedNone', fix: { kind: 'rcbo', at: 'c' } }];
+    expect(said({ board: { certainty: { rcds: 'assumed' } } })).toMatchObject(assumed);
+    expect(said({ circuit: { certainty: { device: 'assumed' } } })).toMatchObject(assumed);
+    expect(said({ circuit: { certainty: { upstreamRcd: 'assumed' } } })).toMatchObject(assumed);
+  });
+
   it('[RC1] asks for a decision where one outlet only takes the place of another', () => {
     expect(said({ point: { replaces: 'u' } })).toMatchObject([
       { outcome: 'decide', messageId: 'replacement' },

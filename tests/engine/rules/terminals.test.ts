@@ -54,6 +54,14 @@ describe('conductors in terminals', () => {
     expect(said({ areaMm2: null })).toMatchObject([{ outcome: 'not-proven', messageId: 'sizeUnknown' }]);
   });
 
+  it('[TM1] says why it is not proven where the usual number with the new ones would be too many', () => {
+    const fill = terminalOf('r1', { counted: false, cables: 4, newCables: 2, areaMm2: null });
+    const facts = factsOf({ shapes: [shapeOf('c')], things: { terminals: [fill] } });
+    expect(terminals.check(facts)).toMatchObject([
+      { outcome: 'not-proven', messageId: 'overIfUsual', values: { old: 2, actual: 4, limit: 3 } },
+    ]);
+  });
+
   it('[TM1] tells of terminals that the scheme leaves alone only where they are wrong', () => {
     expect(said({ affected: false, newCables: 0 })).toEqual([]);
     expect(said({ affected: false, newCables: 0, cables: 4 })).toMatchObject([

@@ -49,6 +49,12 @@ describe('RCDs on a TT supply', () => {
     ]);
   });
 
+  it('[SU5] is not proven where it is only assumed that there is none, with the RCBO as remedy', () => {
+    expect(said({ board: { certainty: { rcds: 'assumed' } } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'assumedNone', fix: { kind: 'rcbo', at: 'c' } },
+    ]);
+  });
+
   it('[SU5] binds TT only', () => {
     expect(said({ earthing: 'TN-S' })).toEqual([]);
   });

@@ -28,3 +28,36 @@ describe('points without a place among the open questions', () => {
     expect(placesAsked(job)).toBeUndefined();
   });
 });
+
+describe('circuits of which it is only assumed that they have no RCD', () => {
+  const told = (rcds: 'assumed' | 'seen') => {
+    const schemes = job.schemes.map((scheme) => ({
+      ...scheme,
+      remedies: scheme.remedies.filter(({ kind }) => kind !== 'rcbo'),
+    }));
+    const boards = job.boards.map((board) => ({
+      ...board,
+      rcboAvailable: true,
+      certainty: { ...board.certainty, rcds },
+    }));
+    return schemeOf(estimateOf({ ...job, boards, schemes }), 'spurs-rcbo');
+  };
+  const rcdAsked = (rcds: 'assumed' | 'seen') =>
+    told(rcds).openQuestions.find(({ question }) => question === 'rcd-found');
+
+  it('are asked for, and the range holds the RCBO that they may need', () => {
+    const [assumed, seen] = [told('assumed'), told('seen')];
+    const offered = assumed.findings.find(({ rule }) => rule === 'RC1');
+    expect(offered).toMatchObject({ outcome: 'not-proven', fix: { kind: 'rcbo' } });
+    expect(offered?.consequencePence).toBeGreaterThan(0);
+    expect(assumed.price.totals).toEqual(seen.price.totals);
+    expect(assumed.range.highPence - seen.range.highPence).toBeGreaterThan(
+      (offered?.consequencePence ?? 0) / 2,
+    );
+    expect(rcdAsked('assumed')?.worthPence).toBeGreaterThan(0);
+  });
+
+  it('are not asked for once somebody looked', () => {
+    expect(rcdAsked('seen')).toBeUndefined();
+  });
+});

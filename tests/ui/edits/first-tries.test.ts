@@ -7,6 +7,7 @@ import {
   estimateOf,
   schemeOf,
 } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { firstTryWords } from '../../../ui/edits/first-try-words.ts';
 import { maySpurFrom, sourcePoints } from '../../../ui/edits/join-sources.ts';
 import { joinedBy } from '../../../ui/edits/joined-by.ts';
 import { addFirstTry, type FirstTry } from '../../../ui/edits/schemes.ts';
@@ -119,5 +120,41 @@ describe('a first try', () => {
     const made = edited({ ...whole, points, schemes: [] }, edit).schemes.find(({ id }) => id === schemeId);
     expect(between(made?.connections ?? [])).toHaveLength(2);
     expect(between(made?.connections ?? [])).not.toContain(first);
+  });
+});
+
+describe('where nothing has a place and the circuit’s shape is not known', () => {
+  const whole = demoJob('saltglass-row-quoting');
+  const { worked } = estimateOf({
+    ...whole,
+    schemes: [],
+    legs: [],
+    circuits: whole.circuits.map(({ shape: _, ...circuit }) => circuit),
+    points: whole.points.map(({ place: _, ...point }) => ({ ...point, asFound: {} })),
+  }).asFound;
+
+  it('spurs begin each at a point of its own', () => {
+    const { edit, schemeId } = addFirstTry(worked, 'spurs');
+    const made = edited(worked.job, edit).schemes.find(({ id }) => id === schemeId);
+    const from = (made?.connections ?? []).map((one) =>
+      'from' in one && 'point' in one.from ? one.from.point : '',
+    );
+    expect(from.length).toBeGreaterThan(1);
+    expect(new Set(from).size).toBe(from.length);
+  });
+
+  it('words do not say “nearest”', () => {
+    expect(firstTryWords(worked, 'spurs')).not.toContain('nearest');
+    expect(firstTryWords(foundIn('saltglass-row'), 'spurs')).toContain('nearest');
+  });
+
+  it('words say of fused units that each has a fused spur', () => {
+    const points = worked.job.points.map((point) =>
+      point.status === 'wanted' ? { ...point, kind: 'fused-unit' as const } : point,
+    );
+    const wanted = points.filter(({ status }) => status === 'wanted').map(({ label }) => label);
+    const words = firstTryWords({ ...worked, job: { ...worked.job, points } }, 'ring');
+    expect(words).toMatch(/ by a fused spur each$/);
+    for (const label of wanted) expect(words).toContain(label);
   });
 });

@@ -25,6 +25,7 @@ export function openQuestions(view: JobView): readonly OpenQuestion[] {
 /** The field that answers a question, by the name of its fact; what is not here has no single field. */
 const askedFacts: Readonly<Record<string, string>> = {
   'box-depths': 'boxDepthMm',
+  'rcd-found': 'upstreamRcd',
   'rcbo-available': 'rcboAvailable',
   'boards-liftable': 'liftable',
 };

@@ -10,9 +10,11 @@ import {
 import { repeat } from 'lit/directives/repeat.js';
 import { labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
+import type { Run } from '#engine/ways/run.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import { removeConnection } from '../../edits/connections.ts';
+import { firstTryWords } from '../../edits/first-try-words.ts';
 import { openLegFor } from '../../edits/join-point.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
@@ -25,7 +27,6 @@ import {
   copyScheme,
   type FirstTry,
   firstTries,
-  firstTryNames,
   moveScheme,
   removeScheme,
   renameScheme,
@@ -40,6 +41,7 @@ import '../outcome-mark.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './connection-form.ts';
 import './join-row.ts';
+import { madeWords } from './made-words.ts';
 import './remedy-list.ts';
 import './spur-list.ts';
 
@@ -319,7 +321,7 @@ export class WaysStep extends LitElement {
   #tryButton(worked: Worked, which: FirstTry): TemplateResult {
     const why = whyNotTry(worked, which);
     return html`<button ?disabled=${why !== null} @click=${() => this.#addAndShow(addFirstTry(worked, which))}>
-      <span>${firstTryNames[which]}${why === null ? nothing : html`<span class="hint">: ${why}</span>`}</span>
+      <span>${firstTryWords(worked, which)}${why === null ? nothing : html`<span class="hint">: ${why}</span>`}</span>
     </button>`;
   }
 
@@ -328,6 +330,11 @@ export class WaysStep extends LitElement {
     this.#coming = schemeId;
     send(this, 'job-edit', edit);
     send(this, 'scheme-shown', { schemeId });
+  }
+
+  /** The new cables of a scheme, where they are worked out already. */
+  #runsOf({ id }: Scheme): readonly Run[] | null {
+    return this.view.estimate.schemes.find((one) => one.id === id)?.runs ?? null;
   }
 
   #comeToMade(): void {
@@ -344,7 +351,7 @@ export class WaysStep extends LitElement {
       ${
         isMade
           ? html`<p class="made">
-              <span>“${scheme.name}” is made, and shown on the plan and in the price.</span>
+              <span>“${scheme.name}” is made${madeWords(this.#runsOf(scheme))}</span>
               <button class="small" @click=${() => send(this, 'job-edit', removeScheme(scheme))}>Take it back</button>
             </p>`
           : nothing
