@@ -92,3 +92,27 @@ describe('by keyboard alone', () => {
     await context.close();
   });
 });
+
+describe('a place that is asked of the plan', () => {
+  it('is given up by Escape wherever the focus is: a later tap adds nothing', async () => {
+    const { page, context } = await stage.open('desk', '/jobs/saltglass3/wanted');
+    const ask = page.getByRole('button', { name: 'Place it on the plan' });
+    const points = page.locator('wanted-step [data-thing]');
+    const before = await points.count();
+    for (const key of ['', 'Tab']) {
+      await ask.click();
+      await page.getByRole('button', { name: /or press here to stop/ }).waitFor();
+      if (key !== '') await page.keyboard.press(key);
+      await page.keyboard.press('Escape');
+      await ask.waitFor();
+      await page.mouse.click(700, 450);
+      expect(await points.count()).toBe(before);
+    }
+    await ask.click();
+    await page.getByRole('link', { name: /^Ways/ }).click();
+    await page.getByRole('link', { name: /^Wanted/ }).click();
+    await ask.waitFor();
+    expect(await points.count()).toBe(before);
+    await context.close();
+  });
+});

@@ -12,6 +12,7 @@ import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
+import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
 import { send } from '../../job-events.ts';
@@ -87,6 +88,9 @@ export class WantedStep extends LitElement {
   constructor() {
     super();
     keepFocus(this);
+    whenPlanGivenUp(this, () => {
+      this.waiting = null;
+    });
     this.tapped = null;
     this.kind = 'socket-twin';
     this.waiting = null;
@@ -116,8 +120,7 @@ export class WantedStep extends LitElement {
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    const detail = { placing: waiting !== null };
-    this.dispatchEvent(new CustomEvent('plan-asked', { detail, bubbles: true, composed: true }));
+    askPlan(this, waiting !== null);
   }
 
   #placed(place: Place): void {
