@@ -331,8 +331,10 @@ export class JobPage extends LitElement {
       return html`${main ?? html`<main class="sheet">${stepElement(view, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
-          <div class="checks">${checks}</div>
-          ${chosen}
+          <div class="under">
+            <div class="checks">${checks}</div>
+            ${chosen}
+          </div>
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
