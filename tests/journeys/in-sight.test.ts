@@ -174,3 +174,20 @@ describe.each(['desk', 'phone'] as const)('the firm’s page on a %s', (size) =>
     await context.close();
   });
 });
+
+describe('a chosen thing’s card at a desk', () => {
+  it('leaves the checks at least two fifths of the room under the price', async () => {
+    const { page, context } = await stage.open('desk', '/jobs/saltglass3/ways?on=w1-living1');
+    await page.locator('chosen-card').waitFor();
+    const [checks, under] = [
+      await page.locator('.checks').boundingBox(),
+      await page.locator('aside').boundingBox(),
+    ];
+    const price = await page.locator('price-block').boundingBox();
+    if (checks === null || under === null || price === null) throw new Error('nothing is seen of it');
+    expect(checks.height).toBeGreaterThanOrEqual(0.4 * (under.height - price.height));
+    const card = await page.locator('chosen-card').boundingBox();
+    expect((card?.y ?? 0) + (card?.height ?? 0)).toBeLessThanOrEqual(under.y + under.height + 1);
+    await context.close();
+  });
+});

@@ -53,3 +53,29 @@ it('putting mine over theirs leaves theirs on the list, as it was saved', async 
   await theirs.context.close();
   await mine.context.close();
 }, 60_000);
+
+it('on a phone what differs is a list of whole words, and plan and form keep more than half of the height', async () => {
+  const [theirs, mine] = [await stage.open('desk', '/'), await stage.open('phone', '/')];
+  await theirs.page.getByRole('heading', { name: /^18 Fernlow Close/ }).click();
+  await theirs.page.waitForURL(/\/jobs\//);
+  const path = new URL(theirs.page.url()).pathname.replace(/[^/]+$/, 'price');
+  await theirs.page.goto(path, { waitUntil: 'networkidle' });
+  await mine.page.goto(path, { waitUntil: 'networkidle' });
+  await set(theirs.page, 'Travel, there and back', '75');
+  await allKept(theirs.page);
+  await set(mine.page, 'Minimum charge', '222');
+  const notice = mine.page.locator('keeping-notice');
+  await notice.locator('tbody tr').first().waitFor();
+  const { height, width } = mine.page.viewportSize() ?? { height: 0, width: 0 };
+  expect((await notice.boundingBox())?.height).toBeLessThanOrEqual(0.45 * height + 1);
+  for (const name of await notice.locator('tbody th').all())
+    expect((await name.boundingBox())?.width).toBeGreaterThan(0.6 * width);
+  // They go on meanwhile: what differs is told anew as soon as this window is looked at again.
+  await set(theirs.page, 'Travel, there and back', '85');
+  await allKept(theirs.page);
+  await mine.page.evaluate(() => dispatchEvent(new Event('focus')));
+  await notice.getByText('85 min').waitFor();
+  await expectUsable(mine.page, 'a conflict on a phone');
+  await theirs.context.close();
+  await mine.context.close();
+}, 60_000);

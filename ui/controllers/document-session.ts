@@ -143,8 +143,8 @@ export class DocumentSession<T extends Objectish> {
     if (this.#keeping !== 'changed-elsewhere') {
       // Of what was deleted nothing counts as saved before it is there again.
       if (this.#keeping !== 'gone') this.#keeping = this.unkept ? 'keeping' : 'kept';
-      this.#later(REST_MS);
     }
+    this.#later(REST_MS);
     this.#changed();
   }
 
@@ -168,7 +168,8 @@ export class DocumentSession<T extends Objectish> {
   async #keepWanted(): Promise<void> {
     this.#callOff();
     while (this.#saving !== null) await this.#saving;
-    if (!(this.unkept || this.#wantsPin) || this.#keeping === 'changed-elsewhere') return this.#settle();
+    if (this.#keeping === 'changed-elsewhere') return this.lookAgain();
+    if (!(this.unkept || this.#wantsPin)) return this.#settle();
     this.#saving = this.#save(this.#history.now, this.#wantsPin ? 'by-hand' : 'autosave');
     await this.#saving;
     this.#saving = null;
@@ -261,16 +262,28 @@ export class DocumentSession<T extends Objectish> {
 
   /**
    * Looks whether it is still there, unless a save is about to tell. What was deleted is no longer called saved; what
-   * was put back meanwhile goes on from there. No answer changes nothing.
+   * was put back meanwhile goes on from there; what they saved since, while a person decides, counts as theirs. No
+   * answer changes nothing.
    */
   async lookAgain(): Promise<void> {
     const { etag } = this.#tagged;
     if (this.#saving !== null) return;
     const seen = await this.#look(etag);
     const isOld = this.#saving !== null || this.#tagged.etag !== etag;
-    if (isOld || seen === undefined || (seen === 'gone') === (this.#keeping === 'gone')) return;
+    if (isOld || seen === undefined) return;
+    if (this.#keeping === 'changed-elsewhere' && seen !== null && seen !== 'gone') this.#haveMovedOn(seen);
+    if ((seen === 'gone') === (this.#keeping === 'gone')) return;
     if (seen === 'gone') this.#keeping = 'gone';
     else this.#isBack(seen);
+    this.#changed();
+  }
+
+  /** What somebody else saved was saved by them anew while a person decides: that is what there is to decide about. */
+  #haveMovedOn({ value, revision }: Revised<T>): void {
+    if (revision === this.#theirRevision) return;
+    this.#theirs = value;
+    this.#theirRevision = revision;
+    this.#theirSavedAt = null;
     this.#changed();
   }
 

@@ -13,6 +13,7 @@ import type { JobView, Keeping } from '../job-view.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { type Clock, type EstimateAsk, Estimating } from './estimating.ts';
+import { LastSchemes } from './last-schemes.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
@@ -30,6 +31,8 @@ export interface DeskParts {
   readonly library: OpenLibrary;
   /** The browser's, unless a test brings its own. */
   readonly clock?: Clock;
+  /** The device's, unless a test brings its own. */
+  readonly lastSchemes?: LastSchemes;
 }
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -51,7 +54,7 @@ export class JobDesk {
   #lit: ReadonlySet<string> = new Set();
   #moving = false;
   #drag = 0;
-  /** The scheme shown last: it stays the shown one although an edit makes another the cheapest. */
+  /** The scheme shown last, on another day too: it stays the shown one although an edit makes another the cheapest. */
   #shownScheme: string | null = null;
   #route: JobRoute;
   #closed = false;
@@ -60,12 +63,15 @@ export class JobDesk {
     null;
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
+  readonly #lastSchemes: LastSchemes;
   readonly #changed: () => void;
 
   constructor(route: JobRoute, parts: DeskParts, changed: () => void) {
     this.#route = route;
     this.#parts = parts;
     this.#changed = changed;
+    this.#lastSchemes = parts.lastSchemes ?? new LastSchemes();
+    this.#shownScheme = this.#lastSchemes.of(route.jobId);
   }
 
   /** Null until the job is there. */
@@ -321,6 +327,9 @@ export class JobDesk {
     const { job, whole, scheme, moving } = worked;
     const { step, storey, on } = this.#route;
     this.#shownScheme = scheme?.id ?? null;
+    // The cheapest, shown for want of a choice, is not held on to.
+    if (scheme !== null && scheme.id === this.#route.scheme)
+      this.#lastSchemes.keep(this.#route.jobId, scheme.id);
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {
       job,

@@ -99,6 +99,41 @@ export class KeepingNotice extends LitElement {
         div {
           padding: 8px 12px;
         }
+        /* Three columns would break words apart: each thing is a line of a list, with mine and theirs under it. */
+        table,
+        tbody,
+        tr,
+        tbody th,
+        td {
+          display: block;
+        }
+        thead {
+          position: absolute;
+          width: 1px;
+          height: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+        caption {
+          display: block;
+        }
+        tr {
+          padding: 6px 8px;
+          border-top: 1px solid var(--rule);
+        }
+        tbody th,
+        td {
+          padding: 1px 0;
+          border: 0;
+        }
+        td::before {
+          color: var(--ink-soft);
+          content: attr(data-whose) ': ';
+        }
+        td small {
+          display: inline;
+          margin-left: 6px;
+        }
       }
     `,
   ];
@@ -197,8 +232,8 @@ export class KeepingNotice extends LitElement {
         ${this.differences.map(
           ({ thing, field, mine, theirs, by }) => html`<tr>
             <th scope="row">${thing}${field === '' ? nothing : html`<span>${field}</span>`}</th>
-            <td>${mine}${by === 'them' ? nothing : html`<small>changed here</small>`}</td>
-            <td>${theirs}${by === 'me' ? nothing : html`<small>changed there</small>`}</td>
+            <td data-whose="Mine">${mine}${by === 'them' ? nothing : html`<small>changed here</small>`}</td>
+            <td data-whose="Theirs">${theirs}${by === 'me' ? nothing : html`<small>changed there</small>`}</td>
           </tr>`,
         )}
       </tbody>

@@ -103,6 +103,7 @@ export class AppShell extends LitElement {
     addEventListener('online', this.#keepAll);
     this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
     document.addEventListener('visibilitychange', this.#lookedAt);
+    addEventListener('focus', this.#cameBack);
     addEventListener('error', this.#failed);
     addEventListener('unhandledrejection', this.#failed);
   }
@@ -115,6 +116,7 @@ export class AppShell extends LitElement {
     removeEventListener('online', this.#keepAll);
     this.#endLibraryWatch();
     document.removeEventListener('visibilitychange', this.#lookedAt);
+    removeEventListener('focus', this.#cameBack);
     removeEventListener('error', this.#failed);
     removeEventListener('unhandledrejection', this.#failed);
   }
@@ -137,6 +139,9 @@ export class AppShell extends LitElement {
       void this.#jobs.lookAgain();
     }
   };
+
+  /** Of two windows side by side neither is ever hidden. */
+  readonly #cameBack = (): void => void this.#jobs.lookAgain();
 
   readonly #keepAll = (): void => {
     void this.#jobs.keepAll();

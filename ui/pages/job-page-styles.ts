@@ -80,7 +80,7 @@ export const jobPageCss = css`
   }
   .notice {
     grid-area: notice;
-    max-height: 46dvh;
+    max-height: 45dvh;
     overflow: auto;
   }
   .sheet {
@@ -114,7 +114,7 @@ export const jobPageCss = css`
   .plan proof-view.half {
     border-top: 1px solid var(--line);
   }
-  /* The price stays at the head and what is chosen at the foot; the checks scroll between them. */
+  /* The price stays at the head and what is chosen at the foot; the checks scroll between them, in half of what is left at least. */
   .aside {
     display: flex;
     flex-direction: column;
@@ -125,9 +125,15 @@ export const jobPageCss = css`
   .aside price-block {
     flex: none;
   }
+  .under {
+    display: flex;
+    flex: 1 1 0;
+    flex-direction: column;
+    min-height: 0;
+  }
   .checks {
     flex: 1 1 0;
-    min-height: 2.75rem;
+    min-height: 50%;
     overflow: auto;
   }
   .checks finding-list::part(counts) {
@@ -137,8 +143,7 @@ export const jobPageCss = css`
   }
   .aside chosen-card {
     flex: 0 1 auto;
-    min-height: 5rem;
-    max-height: 38%;
+    min-height: 0;
     overflow: auto;
     border-top: 1px solid var(--line);
   }

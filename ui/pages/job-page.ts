@@ -7,6 +7,7 @@ import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { askPlan } from '../controllers/plan-given-up.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/chosen-card.ts';
 import '../elements/fault-list.ts';
@@ -103,7 +104,7 @@ export class JobPage extends LitElement {
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
-    if (before?.step !== this.route.step) this.placing = false;
+    if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.placing = false;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
       return;
@@ -165,7 +166,7 @@ export class JobPage extends LitElement {
       this.tapped = place;
     });
     this.addEventListener('plan-asked', (event) => {
-      this.placing = (event as CustomEvent<{ readonly placing: boolean }>).detail.placing;
+      this.placing = event.detail.placing;
       this.tapped = null;
       // On a phone a picture of a circuit stands in the plan's place.
       if (this.placing && this.phone) this.#showView({ view: 'plan' });
@@ -218,8 +219,9 @@ export class JobPage extends LitElement {
 
   #escaped(event: KeyboardEvent): void {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
-    if (event.defaultPrevented || this.placing || this.#dialog?.open || isTyping(event)) return;
-    this.#chooseNothing();
+    if (event.defaultPrevented || this.#dialog?.open) return;
+    if (this.placing) askPlan(this, false);
+    else if (!isTyping(event)) this.#chooseNothing();
   }
 
   readonly #keyed = (event: KeyboardEvent): void => {
@@ -329,8 +331,10 @@ export class JobPage extends LitElement {
       return html`${main ?? html`<main class="sheet">${stepElement(view, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
-          <div class="checks">${checks}</div>
-          ${chosen}
+          <div class="under">
+            <div class="checks">${checks}</div>
+            ${chosen}
+          </div>
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">

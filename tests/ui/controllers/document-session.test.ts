@@ -27,6 +27,7 @@ class TestServer {
       if (this.away || this.readRefused) throw new ServerRefusal(0, {});
       return { value: this.doc, ...this.tags };
     },
+    look: async (etag) => (etag === this.tags.etag ? null : { value: this.doc, ...this.tags }),
     save: async (doc, base, how) => {
       this.underWay++;
       this.mostUnderWay = Math.max(this.mostUnderWay, this.underWay);
@@ -269,6 +270,24 @@ describe('a document session', () => {
     await session.putMineOver(await session.readTheirs());
     expect(server.saved).toEqual(['theirs', 'mine, and more']);
     expect(session.keeping).toBe('kept');
+  });
+
+  it('tells of what they saved last, when they save again before it is decided', async () => {
+    const { server, timers, session, type } = begin();
+    server.write('theirs');
+    type('mine');
+    await timers.goOff();
+    expect(session.theirs).toEqual({ text: 'theirs' });
+    server.write('theirs, again');
+    await session.lookAgain();
+    expect(session.theirs).toEqual({ text: 'theirs, again' });
+    expect(session.theirRevision).toBe(3);
+    server.write('theirs, a third time');
+    type('mine, and more');
+    await timers.goOff();
+    expect(session.theirs).toEqual({ text: 'theirs, a third time' });
+    expect(session.now.text).toBe('mine, and more');
+    expect(session.keeping).toBe('changed-elsewhere');
   });
 
   it('takes theirs when it is told to', async () => {

@@ -11,6 +11,7 @@ import { checklist } from '#engine/rules/checklist.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
+import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
 import { setBoardFact } from '../../edits/boards.ts';
 import { markedBy } from '../../edits/marked.ts';
 import { addFoundPoints, setPointFact } from '../../edits/points.ts';
@@ -125,6 +126,9 @@ export class AsFoundStep extends LitElement {
   constructor() {
     super();
     keepFocus(this);
+    whenPlanGivenUp(this, () => {
+      this.waiting = null;
+    });
     this.tapped = null;
     this.open = new Set();
     this.waiting = null;
@@ -199,8 +203,7 @@ export class AsFoundStep extends LitElement {
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    const detail = { placing: waiting !== null };
-    this.dispatchEvent(new CustomEvent('plan-asked', { detail, bubbles: true, composed: true }));
+    askPlan(this, waiting !== null);
   }
 
   #placed(place: Place): void {

@@ -87,6 +87,10 @@ export class PlaceFields extends LitElement {
   }
 
   #noWalls(): TemplateResult {
+    if (this.place !== undefined)
+      return html`<p class="hint">
+        No walls are drawn yet: it is placed roughly, and the plan shows where. Tap the plan to move it.
+      </p>`;
     return html`<p class="hint">
       No walls are drawn yet. Without a place its cable is priced at a typical length, from 2 to 15 m; tap the plan to
       say roughly where it is.

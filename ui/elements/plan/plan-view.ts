@@ -12,6 +12,7 @@ import { planPoint } from '#engine/plan/plane.ts';
 import { fromSheet, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
+import { askPlan } from '../../controllers/plan-given-up.ts';
 import { send } from '../../job-events.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { drawnThings } from './drawn-things.ts';
@@ -106,10 +107,7 @@ export class PlanView extends LitElement {
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
     movePlace: (key, isFine) => this.#moveGhost(key, isFine),
     takePlace: () => this.#takePlace(this.ghost),
-    giveUpPlace: () =>
-      this.dispatchEvent(
-        new CustomEvent('plan-asked', { detail: { placing: false }, bubbles: true, composed: true }),
-      ),
+    giveUpPlace: () => askPlan(this, false),
   };
 
   constructor() {

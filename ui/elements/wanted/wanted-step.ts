@@ -12,6 +12,7 @@ import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
+import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
 import { send } from '../../job-events.ts';
@@ -83,10 +84,15 @@ export class WantedStep extends LitElement {
   /** What the next point is to be. */
   declare private kind: PointKind;
   declare private waiting: Waiting | null;
+  /** The point that was just put on the plan: its line takes the focus as soon as it is there. */
+  #justPlaced: string | null = null;
 
   constructor() {
     super();
     keepFocus(this);
+    whenPlanGivenUp(this, () => {
+      this.waiting = null;
+    });
     this.tapped = null;
     this.kind = 'socket-twin';
     this.waiting = null;
@@ -105,19 +111,34 @@ export class WantedStep extends LitElement {
       this.#showRow(chosen);
     }
     if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
+    else if (this.#justPlaced !== null) void this.#goToRow(this.#justPlaced);
   }
 
   /** Brings the chosen point's line to the top, unless it was chosen right here. */
   #showRow(id: string | null): void {
-    const rows = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
-    const row = rows.find(({ dataset }) => dataset.thing === id);
+    const row = this.#rowOf(id);
     if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
+  }
+
+  #rowOf(id: string | null): HTMLElement | undefined {
+    const rows = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
+    return rows.find(({ dataset }) => dataset.thing === id);
+  }
+
+  /** Goes to the line of a point that was just placed: the button that asked for the place is pushed out of sight by its form. */
+  async #goToRow(id: string): Promise<void> {
+    if (this.#rowOf(id) === undefined) return;
+    this.#justPlaced = null;
+    // The open form's own fields are there a frame later; before, the sheet is too short to scroll that far.
+    await new Promise(requestAnimationFrame);
+    const row = this.#rowOf(id);
+    row?.querySelector('button')?.focus({ preventScroll: true });
+    row?.scrollIntoView({ block: 'start' });
   }
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    const detail = { placing: waiting !== null };
-    this.dispatchEvent(new CustomEvent('plan-asked', { detail, bubbles: true, composed: true }));
+    askPlan(this, waiting !== null);
   }
 
   #placed(place: Place): void {
@@ -128,6 +149,7 @@ export class WantedStep extends LitElement {
       const point = this.view.job.points.find(({ id }) => id === waiting.pointId);
       const heightMm = point?.place?.heightMm ?? firstHeightMm(point?.kind ?? this.kind);
       if (point !== undefined) send(this, 'job-edit', setPointFact(point, 'place', { ...place, heightMm }));
+      this.#justPlaced = waiting.pointId;
     }
     this.#wait(null);
   }
@@ -138,6 +160,7 @@ export class WantedStep extends LitElement {
     const point = { id, label, status: 'wanted', kind: this.kind } as const;
     send(this, 'job-edit', addPoints([place === null ? point : { ...point, place }]));
     send(this, 'thing-chosen', { subjectId: id });
+    if (place !== null) this.#justPlaced = id;
   }
 
   override render(): TemplateResult {

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { labelsOf } from '#drawing/label-of.ts';
 import type { Place } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
+import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
 import { type ConnectionAt, changeConnection, setUnitPlace } from '../../edits/connections.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -57,6 +58,9 @@ export class UnitFields extends LitElement {
   constructor() {
     super();
     this.waiting = false;
+    whenPlanGivenUp(this, () => {
+      this.waiting = false;
+    });
   }
 
   override connectedCallback(): void {
@@ -190,10 +194,6 @@ export class UnitFields extends LitElement {
     this.#setPlace({ ...place, heightMm: unit.place?.heightMm ?? this.#heightMm() });
     this.#wait(false);
   };
-}
-
-function askPlan(from: EventTarget, placing: boolean): void {
-  from.dispatchEvent(new CustomEvent('plan-asked', { detail: { placing }, bubbles: true, composed: true }));
 }
 customElements.define('unit-fields', UnitFields);
 declare global {
