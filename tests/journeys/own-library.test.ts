@@ -68,3 +68,27 @@ describe('a firm that comes with a library of its own', () => {
     expect(troubles).toEqual([]);
   });
 });
+
+it('what is looked for in the price list stays as it was typed, and capitals find the same', async () => {
+  const { page, context } = await stage.open('desk', '/firm');
+  const find = page.getByRole('textbox', { name: 'Find an item' });
+  const rows = page.locator('price-list li');
+  await find.pressSequentially('twin ');
+  await expect.poll(() => rows.count()).toBeGreaterThan(0);
+  const found = await rows.count();
+  expect(await find.inputValue()).toBe('twin ');
+  await find.fill('');
+  await find.pressSequentially('TWIN ');
+  await expect.poll(() => rows.count()).toBe(found);
+  expect(await find.inputValue()).toBe('TWIN ');
+  // A price of tenths of a penny is refused beside its field, not rounded.
+  const price = rows.first().getByRole('textbox', { name: 'Price' });
+  await price.fill('0.955');
+  await price.press('Enter');
+  await rows
+    .first()
+    .getByText(/Pence are whole here/)
+    .waitFor();
+  expect(await price.inputValue()).toBe('0.955');
+  await context.close();
+});

@@ -61,6 +61,21 @@ describe('readNumber', () => {
     expect(read).toMatchObject({ ok: false, error: expect.stringMatching(/“abc”.*not saved.*£0\.95/) });
   });
 
+  it('takes pounds in whole pence only, and rounds none in silence', () => {
+    const pounds = { ...open, unit: '£', wholePence: true };
+    for (const typed of ['0.955', '£0.955', '95.5p', '0.001'])
+      expect(readNumber(typed, pounds)).toMatchObject({
+        ok: false,
+        error: expect.stringContaining('Pence are whole'),
+      });
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 1_000_000_000 }), (pence) => {
+        expect(readNumber(String(pence / 100), pounds)).toEqual({ ok: true, value: pence / 100 });
+      }),
+    );
+    expect(readNumber('0.955', open)).toEqual({ ok: true, value: 0.955 });
+  });
+
   it('holds to its bounds at exactly the limit and just past it', () => {
     const bounds = { min: 0, max: 13, whole: false, unit: 'A' };
     expect(readNumber('13', bounds)).toEqual({ ok: true, value: 13 });

@@ -108,7 +108,7 @@ export class NumberField extends FieldElement {
     event.stopPropagation();
     const typed = (event.target as HTMLInputElement).value;
     const { min, max, whole, unit, needed } = this;
-    const read = readNumber(typed, { min, max, whole, unit, needed });
+    const read = readNumber(typed, { min, max, whole, unit, needed, wholePence: unit === '£' });
     this.#hold(read.ok ? null : typed, read.ok ? '' : read.error);
     if (read.ok && read.value !== (this.value ?? null)) this.sendChange(read.value);
     else this.requestUpdate();

@@ -5,6 +5,8 @@ export interface NumberBounds {
   /** Only whole numbers. */
   readonly whole: boolean;
   readonly unit: string;
+  /** True for pounds that are kept in whole pence. */
+  readonly wholePence?: boolean;
   /** True where an empty field is a fault; absent: it means not known. */
   readonly needed?: boolean;
 }
@@ -39,12 +41,15 @@ function numberIn(text: string, unit: string): number | null {
   return inPence ? Number((Number(plain) / 100).toFixed(6)) : Number(plain);
 }
 
+/** True for pounds that come to whole pence, but for what binary fractions make of them. */
+const isWholePence = (pounds: number): boolean => Math.abs(pounds * 100 - Math.round(pounds * 100)) < 1e-6;
+
 /** How numbers of a unit are written, to show who wrote another thing. */
 const examples = (unit: string): string => (unit === '£' ? '£0.95, 95p or 1,200' : '2400 or 0.24');
 
 /**
  * Reads a number as people type it: spaces, thousands commas ("2,400") and the field's own unit ("£0.95", "20 %") are
- * let pass, a field of pounds takes pence too ("95p"); a decimal comma is not guessed at. An empty text is null: not
+ * let pass, a field of pounds takes pence too ("95p"), only whole ones where so bounded; a decimal comma is not guessed at. An empty text is null: not
  * known.
  */
 export function readNumber(typed: string, bounds: NumberBounds): TypedNumber {
@@ -60,6 +65,11 @@ export function readNumber(typed: string, bounds: NumberBounds): TypedNumber {
       error: `“${text}” is not a number, so it is not saved. Write it like ${examples(bounds.unit)}.`,
     };
   if (bounds.whole && !Number.isInteger(value)) return { ok: false, error: 'Only whole numbers go here.' };
+  if (bounds.wholePence === true && !isWholePence(value))
+    return {
+      ok: false,
+      error: `Pence are whole here, so “${text}” is not saved. Write it like £0.95 or 95p.`,
+    };
   if (bounds.min !== null && value < bounds.min)
     return { ok: false, error: `It cannot be less than ${withUnit(bounds.min, bounds.unit)}.` };
   if (bounds.max !== null && value > bounds.max)

@@ -100,7 +100,7 @@ export class PriceList extends LitElement {
     `,
   ];
   declare prices: Prices;
-  /** What is looked for, in lower case. */
+  /** What is looked for, as typed. */
   declare private wanted: string;
   /** Groups that are unfolded. */
   declare private open: ReadonlySet<string>;
@@ -171,21 +171,26 @@ export class PriceList extends LitElement {
 
   #look(event: Event): void {
     const typed = event.composedPath()[0];
-    if (typed instanceof HTMLInputElement) this.wanted = typed.value.trim().toLowerCase();
+    if (typed instanceof HTMLInputElement) this.wanted = typed.value;
+  }
+
+  get #wantedWords(): string {
+    return this.wanted.trim().toLowerCase();
   }
 
   #group(group: string, words: string): TemplateResult | typeof nothing {
+    const wanted = this.#wantedWords;
     const items = knownItems.filter(
       (item) =>
         item.group === group &&
-        (this.wanted === '' ||
+        (wanted === '' ||
           this.unread.has(item.id) ||
-          `${item.description} ${item.id}`.toLowerCase().includes(this.wanted)),
+          `${item.description} ${item.id}`.toLowerCase().includes(wanted)),
     );
     if (items.length === 0) return nothing;
     const rows = new Map(this.prices.items.map((price) => [price.item, price]));
     const without = items.filter((item) => !rows.has(item.id)).length;
-    const open = this.wanted !== '' || this.open.has(group) || items.some(({ id }) => this.unread.has(id));
+    const open = wanted !== '' || this.open.has(group) || items.some(({ id }) => this.unread.has(id));
     return html`<details ?open=${open} @toggle=${(event: Event) => this.#unfold(event, group)}>
       <summary>
         ${words} <span>${counted(items.length, 'item')}${without > 0 ? `, ${without} without a price` : ''}</span>
@@ -203,7 +208,7 @@ export class PriceList extends LitElement {
   }
 
   #unfold(event: Event, group: string): void {
-    if (!(event.target instanceof HTMLDetailsElement) || this.wanted !== '') return;
+    if (!(event.target instanceof HTMLDetailsElement) || this.#wantedWords !== '') return;
     const others = [...this.open].filter((name) => name !== group);
     this.open = new Set(event.target.open ? [...others, group] : others);
   }
