@@ -6,7 +6,6 @@ import { readJobText } from '#model/read-job.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from '../controllers/api-client.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import { jobHref } from '../controllers/router.ts';
-import { today } from '../controllers/today.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
 import '../elements/deleted-jobs.ts';
 import '../elements/fault-list.ts';
@@ -128,7 +127,6 @@ export class JobListPage extends LitElement {
     const job = newJob({
       reference: nextReference(references),
       title: 'New job',
-      today: today(),
       terms: library.terms,
     });
     await this.api.createJob(job);
