@@ -118,6 +118,7 @@ export class JobListPage extends LitElement {
   async #load(): Promise<void> {
     // What was typed on a job's page a moment ago belongs on the list.
     await this.jobs.keepAll();
+    if (this.isConnected) await this.jobs.dropUntouched();
     [this.listed, this.deleted] = await Promise.all([this.api.listJobs(), this.api.listRemovedJobs()]);
   }
 
@@ -129,8 +130,10 @@ export class JobListPage extends LitElement {
       title: 'New job',
       terms: library.terms,
     });
-    await this.api.createJob(job);
+    const { etag } = await this.api.createJob(job);
     send(this, 'page-asked', { href: jobHref(job.id) });
+    // Only now: a list that is being loaded meanwhile is not to take it for one that was left.
+    this.jobs.begun(job.id, etag);
   }
 
   async #copy({ id, title }: ListedJob): Promise<void> {
