@@ -107,7 +107,7 @@ describe('exports', () => {
   it('give every paper of a new job, with nothing drawn and nothing placed', async () => {
     const { get, send } = await withJob();
     const terms = { labour: 'typical', vat: 'standard' } as const;
-    const job = newJob({ reference: 'N-1', title: 'New', today: '2026-11-25', terms });
+    const job = newJob({ reference: 'N-1', title: 'New', terms });
     await send('POST', '/api/jobs', JSON.stringify(job));
     const [storey] = job.storeys;
     for (const name of ['bill-of-materials.xlsx', `wiring-plan.svg?storey=${storey?.id}`, 'wiring-plan.svg'])

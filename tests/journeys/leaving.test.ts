@@ -67,3 +67,25 @@ describe('the firm’s page left while the server is away', () => {
     await context.close();
   });
 });
+
+describe('a new job', () => {
+  it('that is left untouched is not on the list; one with a point in it stays', async () => {
+    const { page, context } = await stage.open('desk', '/');
+    await page.locator('job-row').first().waitFor();
+    const before = await page.locator('job-row').count();
+    await page.getByRole('button', { name: 'New job', exact: true }).click();
+    await page.waitForURL(/\/jobs\//);
+    await page.getByRole('heading', { name: 'As found' }).waitFor();
+    await page.goBack();
+    await page.locator('job-row').first().waitFor();
+    await page.getByText('Deleted jobs (1)').waitFor();
+    expect(await page.locator('job-row').count()).toBe(before);
+    await page.getByRole('button', { name: 'New job', exact: true }).click();
+    await page.getByRole('link', { name: /^Wanted/ }).click();
+    await page.getByRole('button', { name: 'Add it without a place' }).click();
+    await page.getByRole('link', { name: 'All jobs' }).click();
+    await page.locator('job-row').first().waitFor();
+    await expect.poll(() => page.locator('job-row').count()).toBe(before + 1);
+    await context.close();
+  });
+});

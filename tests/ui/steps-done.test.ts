@@ -23,7 +23,7 @@ const demo = demoJob('saltglass-row');
 
 describe('how far a job has got', () => {
   it('is nowhere for a new job', () => {
-    const start = { reference: '', title: '', today: '2026-11-25' };
+    const start = { reference: '', title: '' };
     expect(done(newJob({ ...start, terms: { labour: 'typical', vat: 'standard' } }))).toEqual([]);
   });
 

@@ -1,5 +1,5 @@
 import type { Job } from '#model/job.ts';
-import type { ApiClient } from './api-client.ts';
+import { type ApiClient, ServerRefusal } from './api-client.ts';
 import { DocumentSession, type Wait } from './document-session.ts';
 
 /**
@@ -11,6 +11,8 @@ export class OpenJobs {
   /** What is being opened: whoever asks meanwhile gets the same. */
   readonly #opening = new Map<string, Promise<DocumentSession<Job>>>();
   readonly #listeners = new Map<string, () => void>();
+  /** Jobs that were begun here and not seen to since, with the tag of what they were begun as. */
+  readonly #begun = new Map<string, string>();
   readonly #api: ApiClient;
   readonly #wait: Wait | undefined;
 
@@ -65,6 +67,29 @@ export class OpenJobs {
   async lookAgain(): Promise<void> {
     const looked = [...this.#listeners.keys()].map((id) => this.#sessions.get(id)?.lookAgain());
     await Promise.all(looked);
+  }
+
+  /** A job was begun here, empty. */
+  begun(id: string, etag: string): void {
+    this.#begun.set(id, etag);
+  }
+
+  /**
+   * Takes the jobs that were begun here, and left as they were begun, off the list. The server refuses where one was
+   * saved since, by whomever: it stays; and one that is taken off can be brought back.
+   */
+  async dropUntouched(): Promise<void> {
+    for (const [id, etag] of [...this.#begun]) {
+      if (this.#listeners.has(id)) continue;
+      this.#begun.delete(id);
+      if (this.#sessions.get(id)?.unkept) continue;
+      try {
+        await this.#api.removeJob(id, etag);
+        this.forget(id);
+      } catch (error) {
+        if (!(error instanceof ServerRefusal)) throw error;
+      }
+    }
   }
 
   /** The title of a job that was opened; null where it was not. */

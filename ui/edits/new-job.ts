@@ -1,12 +1,10 @@
 import { JOB_FORMAT, JOB_VERSION, type Job, type Terms } from '#model/job.ts';
 import { newId } from '../new-id.ts';
 
-/** What a new job begins with: its name, and the day and the terms of the firm that begins it. */
+/** What a new job begins with: its name, and the terms of the firm that begins it. */
 export interface JobStart {
   readonly reference: string;
   readonly title: string;
-  /** ISO date of the survey. */
-  readonly today: string;
   readonly terms: Pick<Terms, 'labour' | 'vat'>;
 }
 
@@ -17,7 +15,7 @@ const EDITION = 'BS 7671:2018+A4:2026';
  * An empty job that can be read and estimated: one storey without walls, a board with one circuit of sockets,
  * nothing recorded of the supply. What nobody has seen stays out of it, and so counts as unknown.
  */
-export function newJob({ reference, title, today, terms }: JobStart): Job {
+export function newJob({ reference, title, terms }: JobStart): Job {
   const board = newId();
   return {
     format: JOB_FORMAT,
@@ -26,7 +24,7 @@ export function newJob({ reference, title, today, terms }: JobStart): Job {
     reference,
     title,
     edition: EDITION,
-    site: { customer: '', address: [], nation: 'england', premises: 'house', surveyedOn: today },
+    site: { customer: '', address: [], nation: 'england', premises: 'house' },
     storeys: [
       {
         id: newId(),

@@ -6,7 +6,6 @@ import { readJobText } from '#model/read-job.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from '../controllers/api-client.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import { jobHref } from '../controllers/router.ts';
-import { today } from '../controllers/today.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
 import '../elements/deleted-jobs.ts';
 import '../elements/fault-list.ts';
@@ -119,6 +118,7 @@ export class JobListPage extends LitElement {
   async #load(): Promise<void> {
     // What was typed on a job's page a moment ago belongs on the list.
     await this.jobs.keepAll();
+    if (this.isConnected) await this.jobs.dropUntouched();
     [this.listed, this.deleted] = await Promise.all([this.api.listJobs(), this.api.listRemovedJobs()]);
   }
 
@@ -128,11 +128,12 @@ export class JobListPage extends LitElement {
     const job = newJob({
       reference: nextReference(references),
       title: 'New job',
-      today: today(),
       terms: library.terms,
     });
-    await this.api.createJob(job);
+    const { etag } = await this.api.createJob(job);
     send(this, 'page-asked', { href: jobHref(job.id) });
+    // Only now: a list that is being loaded meanwhile is not to take it for one that was left.
+    this.jobs.begun(job.id, etag);
   }
 
   async #copy({ id, title }: ListedJob): Promise<void> {

@@ -10,7 +10,6 @@ import { edited } from '../edits/random-edits.ts';
 const fresh = newJob({
   reference: 'N-1',
   title: 'New',
-  today: '2026-11-25',
   terms: { labour: 'typical', vat: 'standard' },
 });
 

@@ -141,3 +141,48 @@ describe('the jobs that are open', () => {
     await expect(jobs.open('gone')).rejects.toBeInstanceOf(ServerRefusal);
   });
 });
+
+describe('a job that was begun here', () => {
+  const ids = async (api: ApiClient) => (await api.listJobs()).map(({ id }) => id);
+
+  it('is off the list once it is left untouched, and can be brought back', async () => {
+    const { api, etag, jobs } = await begin();
+    jobs.begun(job.id, etag);
+    await jobs.open(job.id);
+    jobs.listen(job.id, () => {});
+    await jobs.dropUntouched();
+    expect(await ids(api)).toContain(job.id);
+    jobs.listen(job.id, null);
+    await jobs.dropUntouched();
+    expect(await ids(api)).not.toContain(job.id);
+    await api.restoreJob(job.id);
+    await jobs.dropUntouched();
+    expect(await ids(api)).toContain(job.id);
+  });
+
+  it('stays where anything was changed in it, here or elsewhere, kept or not', async () => {
+    const changes = [
+      async ({ jobs }: Awaited<ReturnType<typeof begin>>) => {
+        (await jobs.open(job.id)).edit(titled('Mine'));
+        await jobs.keepAll();
+      },
+      async ({ jobs }: Awaited<ReturnType<typeof begin>>) => (await jobs.open(job.id)).edit(titled('Mine')),
+      ({ api, etag }: Awaited<ReturnType<typeof begin>>) =>
+        api.saveJob({ ...job, title: 'Theirs' }, etag, 'autosave'),
+    ];
+    for (const change of changes) {
+      const stage = await begin();
+      stage.jobs.begun(job.id, stage.etag);
+      await change(stage);
+      await stage.jobs.dropUntouched();
+      expect(await ids(stage.api)).toContain(job.id);
+    }
+  });
+
+  it('stays where it was begun elsewhere', async () => {
+    const { api, jobs } = await begin();
+    await jobs.open(job.id);
+    await jobs.dropUntouched();
+    expect(await ids(api)).toContain(job.id);
+  });
+});

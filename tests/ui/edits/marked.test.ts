@@ -26,7 +26,6 @@ import { edited, faultsOf } from './random-edits.ts';
 const fresh = newJob({
   reference: 'N-1',
   title: 'New',
-  today: '2026-11-25',
   terms: { labour: 'typical', vat: 'standard' },
 });
 const [circuit] = fresh.circuits;

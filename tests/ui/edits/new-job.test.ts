@@ -9,7 +9,6 @@ import { copyOfJob, newJob } from '../../../ui/edits/new-job.ts';
 const start = {
   reference: 'J-0001',
   title: 'New job',
-  today: '2026-11-25',
   terms: { labour: 'typical', vat: 'reduced', markupPercent: 20 },
 } as const;
 
@@ -20,7 +19,7 @@ describe('a new job', () => {
   });
 
   it('can be estimated, has nothing to price, and complains of nothing that fails', () => {
-    const result = estimate(newJob(start), demoLibrary(), { date: start.today, revision: 1 });
+    const result = estimate(newJob(start), demoLibrary(), { date: '2026-11-25', revision: 1 });
     expect(result.schemes).toEqual([]);
     expect(result.asFound.findings.filter(({ outcome }) => outcome === 'fails')).toEqual([]);
   });
@@ -38,7 +37,7 @@ describe('a new job', () => {
       draft.schemes.push({ id: 's1', name: 'First', connections: [], remedies: [], locks: [] });
     });
     expect(readJobText(JSON.stringify(job)).ok).toBe(true);
-    const [scheme] = estimate(job, demoLibrary(), { date: start.today, revision: 1 }).schemes;
+    const [scheme] = estimate(job, demoLibrary(), { date: '2026-11-25', revision: 1 }).schemes;
     expect(scheme?.complies).toBe('no');
   });
 
@@ -47,7 +46,9 @@ describe('a new job', () => {
   });
 
   it('claims to have seen nothing that nobody has seen', () => {
-    const { storeys, supply, boards, circuits } = newJob(start);
+    const { site, storeys, supply, boards, circuits } = newJob(start);
+    // It may be begun from a telephone call: the day of the survey is whoever surveys to say.
+    expect(site.surveyedOn).toBeUndefined();
     expect(supply).toEqual({
       nominalV: 230,
       bonding: [],
