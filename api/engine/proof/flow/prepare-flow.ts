@@ -58,6 +58,23 @@ export function prepareFlow(network: FlowNetwork, { openLeg = -1 }: { openLeg?: 
   };
 }
 
+/**
+ * The same network with other resistances of its legs, nothing else open: what hangs together how is not looked for again.
+ * A core is factored anew.
+ *
+ * @param ohm Ω by leg, as in the network.
+ */
+export function withOhm(plan: FlowPlan, ohm: Float64Array): FlowPlan {
+  const network = { ...plan.network, ohm };
+  if (plan.core !== null) return prepareFlow(network);
+  const { ring } = plan;
+  return {
+    ...plan,
+    network,
+    ring: ring === null ? null : { ...ring, firstShare: firstShares(ring.legs, ohm) },
+  };
+}
+
 /** By node: how many legs end there, and those legs' numbers in one: where a single one is left, it is that number. */
 interface LooseEnds {
   readonly count: Int32Array;

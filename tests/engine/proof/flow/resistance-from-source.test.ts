@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { prepareFlow } from '#engine/proof/flow/prepare-flow.ts';
+import { prepareFlow, withOhm } from '#engine/proof/flow/prepare-flow.ts';
 import { resistanceFromSource } from '#engine/proof/flow/resistance-from-source.ts';
 import { denseFlow } from './dense-flow.ts';
 import { networkRecipe } from './network-recipe.ts';
@@ -41,6 +41,20 @@ describe('the resistance between the source and each node', () => {
           return denseFlow({ network, loadA }).dropV[node] ?? 0;
         });
         expect(difference(found, meant)).toBeLessThan(ROUNDING);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('is the same with other resistances as if the network were prepared with them', () => {
+    fc.assert(
+      fc.property(networkRecipe(), fc.double({ min: 0.1, max: 9, noNaN: true }), (recipe, factor) => {
+        const { network } = randomNetwork(recipe);
+        const ohm = network.ohm.map((one, leg) => one * (1 + (factor * ((leg * 7) % 5)) / 5));
+        const anew = resistanceFromSource(prepareFlow({ ...network, ohm }));
+        expect(difference(resistanceFromSource(withOhm(prepareFlow(network), ohm)), anew)).toBeLessThan(
+          ROUNDING,
+        );
       }),
       { numRuns: 80 },
     );
