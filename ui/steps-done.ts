@@ -1,3 +1,5 @@
+import { countWords } from '#drawing/count-words.ts';
+import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
 import { missingFacts } from './elements/as-found/missing-facts.ts';
@@ -52,15 +54,15 @@ function lacksWay(schemes: readonly SchemeEstimate[]): string {
 /** What is still to be decided or proved of the scheme that has least of it. */
 function openWay(ways: readonly SchemeEstimate[]): string {
   const open = ways.map(({ findings }) => ({
-    decide: findings.filter(({ outcome }) => outcome === 'decide').length,
-    unproved: findings.filter(({ outcome }) => outcome === 'not-proven').length,
+    decide: outcomeCount(findings, 'decide'),
+    'not-proven': outcomeCount(findings, 'not-proven'),
   }));
-  const [least] = open.toSorted((a, b) => a.decide + a.unproved - b.decide - b.unproved);
-  const { decide = 0, unproved = 0 } = least ?? {};
-  return [
-    ...(decide > 0 ? [`${decide} to decide`] : []),
-    ...(unproved > 0 ? [`${unproved} not proven`] : []),
-  ].join(', ');
+  const [least] = open.toSorted((a, b) => a.decide + a['not-proven'] - b.decide - b['not-proven']);
+  if (least === undefined) return '';
+  return (['decide', 'not-proven'] as const)
+    .filter((outcome) => least[outcome] > 0)
+    .map((outcome) => countWords(outcome, least[outcome]))
+    .join(', ');
 }
 
 const hasKit = ({ price }: SchemeEstimate): boolean => price.bill.length > 0;

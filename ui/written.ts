@@ -25,3 +25,9 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 /** Things in a row: "name, address and contact". */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** A number to a hundredth, without idle noughts. */
+export const hundredths = (value: number): string => String(Math.round(value * 100) / 100);
+
+/** The same as a percentage: "17.5 %". */
+export const percent = (value: number): string => `${hundredths(value)} %`;

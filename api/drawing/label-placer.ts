@@ -14,6 +14,18 @@ export interface Rectangle {
  */
 export const textWidthMm = (text: string, sizeMm: number): number => text.length * sizeMm * 0.56;
 
+/** The upright box round some corners. */
+export function boxRound(corners: readonly SheetPoint[]): Rectangle {
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  return {
+    leftMm: Math.min(...xs),
+    rightMm: Math.max(...xs),
+    topMm: Math.min(...ys),
+    bottomMm: Math.max(...ys),
+  };
+}
+
 /** How much of each other two rectangles cover, mm². */
 export const overlapMm2 = (a: Rectangle, b: Rectangle): number =>
   Math.max(0, Math.min(a.rightMm, b.rightMm) - Math.max(a.leftMm, b.leftMm)) *

@@ -1,5 +1,6 @@
 import { counted } from '#engine/rules/counted.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
+import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { countWords } from './count-words.ts';
 
@@ -19,7 +20,7 @@ type Open = (typeof open)[number];
 type Counts = Readonly<Record<Open, number>>;
 
 function countsOf(findings: readonly Finding[]): Counts {
-  const count = (outcome: Open): number => findings.filter((finding) => finding.outcome === outcome).length;
+  const count = (outcome: Open): number => outcomeCount(findings, outcome);
   return { fails: count('fails'), decide: count('decide'), 'not-proven': count('not-proven') };
 }
 

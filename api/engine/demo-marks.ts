@@ -55,7 +55,14 @@ export function demoFirmDetails({ name, address, vatNumber, contact }: Firm): re
 
 const isDemoFirm = (firm: Firm): boolean => demoFirmDetails(firm).length > 0;
 
-const isDemo = ({ origin }: { readonly origin?: 'demo' | undefined }): boolean => origin === 'demo';
+/** A figure of a library, which may be the demo's still. */
+type Figure = { readonly origin?: 'demo' | undefined };
+
+/** True for a figure that is the demo's still. */
+export const isDemo = ({ origin }: Figure): boolean => origin === 'demo';
+
+/** How many of some figures are the demo's still. */
+export const demoCount = (figures: readonly Figure[]): number => figures.filter(isDemo).length;
 
 /** True while a price list, or norms, say of themselves that they are the demo's. */
 export const saysDemo = {

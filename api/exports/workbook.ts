@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import { labelsOf } from '#drawing/label-of.ts';
+import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
 import { addBillSheet } from './workbook/bill-sheet.ts';
@@ -43,6 +44,7 @@ export async function workbookOf(
     library: options.library,
     state: options.state,
     labelOf: labelsOf(scheme.worked),
+    demoNote: demoNotice(demoMarksOf(estimate.schemes, options.library)),
   };
   addSummarySheet(context);
   addBillSheet(context);

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { boxOf, overlap } from './boxes.ts';
 import { onPlan, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -7,22 +8,6 @@ beforeAll(async () => {
   stage = await setStage();
 });
 afterAll(() => stage.close());
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-async function boxOf(of: Locator): Promise<Box> {
-  const box = await of.boundingBox();
-  if (box === null) throw new Error(`${of} is not drawn`);
-  return box;
-}
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 /** Takes W1 by the hand and moves it a little along its wall, without letting go. */
 async function pullW1(page: Page): Promise<void> {

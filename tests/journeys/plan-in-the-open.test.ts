@@ -1,5 +1,6 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Box, boxOf, overlap } from './boxes.ts';
 import { allKept, onPlan, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -7,22 +8,6 @@ beforeAll(async () => {
   stage = await setStage();
 });
 afterAll(() => stage.close());
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-async function boxOf(part: Locator): Promise<Box> {
-  const box = await part.boundingBox();
-  if (box === null) throw new Error('not shown');
-  return box;
-}
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 const viewOf = (page: Page): Promise<string | null> =>
   page.locator('plan-view svg.plan').getAttribute('viewBox');

@@ -13,11 +13,11 @@ import type { JobView, Keeping } from '../job-view.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { type Clock, type EstimateAsk, Estimating } from './estimating.ts';
-import { LastSchemes } from './last-schemes.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
 import { isSameData } from './same-data.ts';
+import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
 
 /** How a job that was changed here and elsewhere is settled. */
@@ -32,7 +32,7 @@ export interface DeskParts {
   /** The browser's, unless a test brings its own. */
   readonly clock?: Clock;
   /** The device's, unless a test brings its own. */
-  readonly lastSchemes?: LastSchemes;
+  readonly lastSchemes?: TextsByJob;
 }
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -63,14 +63,14 @@ export class JobDesk {
     null;
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
-  readonly #lastSchemes: LastSchemes;
+  readonly #lastSchemes: TextsByJob;
   readonly #changed: () => void;
 
   constructor(route: JobRoute, parts: DeskParts, changed: () => void) {
     this.#route = route;
     this.#parts = parts;
     this.#changed = changed;
-    this.#lastSchemes = parts.lastSchemes ?? new LastSchemes();
+    this.#lastSchemes = parts.lastSchemes ?? lastSchemes();
     this.#shownScheme = this.#lastSchemes.of(route.jobId);
   }
 

@@ -91,7 +91,7 @@ export const jobHref = (jobId: string, step: Step = 'as-found'): string =>
   `/jobs/${encodeURIComponent(jobId)}/${step}`;
 
 /** The job that a step of the browser's history was come to from, by what `Router` left with it. */
-export function jobComeFrom(state: unknown, here: string): JobRoute | null {
+function jobComeFrom(state: unknown, here: string): JobRoute | null {
   const from = typeof state === 'object' && state !== null && 'from' in state ? state.from : null;
   if (typeof from !== 'string') return null;
   const url = new URL(from, here);

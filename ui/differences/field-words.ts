@@ -1,7 +1,9 @@
+import { termNames } from '../edits/terms.ts';
 import { pounds } from '../written.ts';
 
 /** Fields whose words are not simply their name taken apart. */
 const words: Readonly<Record<string, string>> = {
+  ...termNames,
   alongMm: 'distance along the wall',
   asFound: 'as found',
   certainty: 'how sure',
@@ -32,14 +34,6 @@ const words: Readonly<Record<string, string>> = {
   watts: 'load',
   zdbOhm: 'Zs at the board',
   zeOhm: 'Ze',
-  labour: 'labour level',
-  markupPercent: 'mark-up',
-  marginPercent: 'margin',
-  contingencyPercent: 'contingency',
-  vat: 'VAT',
-  travelMin: 'travel',
-  minimumPence: 'minimum charge',
-  validDays: 'days the price holds',
 };
 
 /** Units that a field's name ends in, the longer before the shorter. */

@@ -1,3 +1,4 @@
+import { isGuess } from '#engine/plan/is-guess.ts';
 import type { Circuit, Device } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { JobEdit } from '../job-events.ts';
@@ -55,7 +56,7 @@ export const markOrder = ({ id, name }: Named, certainty: Certainty): JobEdit =>
   label: `Change how sure the order of ${name} is`,
   change: (job) => {
     const circuit = job.circuits.find((each) => each.id === id);
-    const isGuessed = certainty === 'assumed' || certainty === 'unknown';
+    const isGuessed = isGuess(certainty);
     if (!isGuessed && circuit?.certainty?.order === 'measured') return;
     setCircuitCertainty({ id, name }, 'order', isGuessed ? certainty : 'seen').change(job);
   },

@@ -1,5 +1,6 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Point } from '#model/installation.ts';
+import { listed } from '../written.ts';
 import type { FirstTry } from './schemes.ts';
 
 const names: Readonly<Record<FirstTry, string>> = {
@@ -27,7 +28,5 @@ export function firstTryWords(worked: Worked, which: FirstTry): string {
   const wanted = worked.job.points.filter(({ status }) => status === 'wanted');
   const units = wanted.filter(isUnit).map(({ label }) => label);
   if (units.length === 0) return words;
-  const last = units.at(-1) ?? '';
-  const told = units.length === 1 ? last : `${units.slice(0, -1).join(', ')} and ${last}`;
-  return `${words}; ${told} by a fused spur${units.length === 1 ? '' : ' each'}`;
+  return `${words}; ${listed(units)} by a fused spur${units.length === 1 ? '' : ' each'}`;
 }

@@ -2,7 +2,7 @@ import type { NodePlace } from '#engine/circuit/shape.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Position } from '#engine/plan/plane.ts';
-import { surroundingsAt } from '#engine/plan/surroundings.ts';
+import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { positionInLeg } from '#engine/ways/position-in-leg.ts';
 import type { Job } from '#model/job.ts';
@@ -51,8 +51,8 @@ export function roughlyMm(a: Position | undefined, b: Position | null | undefine
 function isOneRoom(plan: Plan, a: Position | undefined, b: Position | undefined): boolean {
   if (a === undefined || b === undefined) return false;
   if (a.onWall !== undefined && a.onWall.wallId === b.onWall?.wallId) return true;
-  const room = surroundingsAt(plan, a)?.room ?? null;
-  return room !== null && room.room.id === surroundingsAt(plan, b)?.room?.room.id;
+  const room = roomOfPosition(plan, a);
+  return room !== null && room.room.id === roomOfPosition(plan, b)?.room.id;
 }
 
 const nearestFirst = (a: { readonly awayMm: number | null }, b: { readonly awayMm: number | null }): number =>

@@ -4,7 +4,7 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Run } from '#engine/ways/run.ts';
-import type { Connection, Scheme, Tap } from '#model/scheme.ts';
+import type { Connection, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 import { changeConnection } from './connections.ts';
 import { maySpurFrom, sourcePoints } from './join-sources.ts';
@@ -42,14 +42,6 @@ function cableMm(runs: readonly Run[], connectionId: string): number | null {
   );
 }
 
-const tappedAt = (scheme: Scheme, connectionId: string, tap: Tap): Scheme =>
-  produce(scheme, (draft) => {
-    const changed = draft.connections.find(({ id }) => id === connectionId);
-    if (changed?.kind !== 'spur' && changed?.kind !== 'fused-spur') return;
-    changed.from = { ...tap } as typeof changed.from;
-    delete changed.runs;
-  });
-
 /** The nearest other point of the same circuit at which the rules let a spur begin; null for none. */
 function bestOf(
   found: Worked,
@@ -82,10 +74,6 @@ export function nearerSource(found: Worked, shown: SchemeEstimate, pointId: stri
   const best = bestOf(found, scheme, connection, pointId);
   const nowMm = cableMm(shown.runs, connection.id);
   if (best === null || nowMm === null) return null;
-  const tap: Tap = { point: best.pointId };
-  const house = workHouse(job, shown.worked.tariff, defaultLengthAllowances);
-  const thenMm = cableMm(workScheme(house, tappedAt(scheme, connection.id, tap)).runs, connection.id);
-  if (thenMm === null || nowMm - thenMm < WORTH_MM) return null;
   const label = (id: string): string => job.points.find((point) => point.id === id)?.label ?? 'a point';
   const edit = changeConnection(
     { schemeId: scheme.id, connectionId: connection.id },
@@ -95,5 +83,9 @@ export function nearerSource(found: Worked, shown: SchemeEstimate, pointId: stri
       draft.from = { point: best.pointId };
     },
   );
+  const joined = produce(job, edit.change).schemes.find(({ id }) => id === scheme.id) ?? scheme;
+  const house = workHouse(job, shown.worked.tariff, defaultLengthAllowances);
+  const thenMm = cableMm(workScheme(house, joined).runs, connection.id);
+  if (thenMm === null || nowMm - thenMm < WORTH_MM) return null;
   return { sourceId: best.pointId, savedMm: nowMm - thenMm, edit };
 }

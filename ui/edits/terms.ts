@@ -4,7 +4,8 @@ import type { JobEdit } from '../job-events.ts';
 /** The terms that may be left to the firm. */
 export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat'>;
 
-const termNames: Readonly<Record<keyof Terms, string>> = {
+/** What the terms of a job are called. */
+export const termNames: Readonly<Record<keyof Terms, string>> = {
   labour: 'labour level',
   markupPercent: 'mark-up',
   marginPercent: 'margin',

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { countWords } from '#drawing/count-words.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
+import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { JobView } from '../job-view.ts';
 import { pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
@@ -96,7 +97,7 @@ export class PriceBar extends LitElement {
   }
 
   #count(outcome: Outcome): TemplateResult | typeof nothing {
-    const count = this.findings.filter((finding) => finding.outcome === outcome).length;
+    const count = outcomeCount(this.findings, outcome);
     if (count === 0) return nothing;
     return html`<span class="count"
       ><outcome-mark .outcome=${outcome}></outcome-mark><span aria-hidden="true">${count}</span

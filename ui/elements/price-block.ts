@@ -5,6 +5,7 @@ import type { JobView } from '../job-view.ts';
 import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { verdictOf } from '#drawing/verdict.ts';
+import { withVatWords } from './price/vat-words.ts';
 import { priceBlockCss } from './price-block-styles.ts';
 import { partsOfPrice } from './price-parts.ts';
 import { controlsCss } from './shared-styles.ts';
@@ -51,7 +52,7 @@ export class PriceBlock extends LitElement {
 
   #price(scheme: SchemeEstimate): TemplateResult {
     const { totals, range } = scheme;
-    const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
+    const vat = withVatWords(scheme.price);
     const { outcome, words } = verdictOf(scheme);
     return html`<p class="whose">${scheme.name}</p>
       <p class="total">

@@ -1,7 +1,7 @@
 import type { Plan } from '#engine/plan/plan.ts';
 import { planPointOf } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, textBox } from '../label-placer.ts';
+import { boxRound, type LabelPlacer, textBox } from '../label-placer.ts';
 import { line, type Shape, words } from '../scene.ts';
 
 const shortWords: Readonly<Record<string, string>> = {
@@ -37,12 +37,8 @@ export function fixtureShapes(
   free: LabelPlacer,
 ): readonly Shape[] {
   return drawnFixtures(frame, plan, storeyId).flatMap((fixture) => {
-    const xs = fixture.corners.map((at) => at[0]);
-    const ys = fixture.corners.map((at) => at[1]);
-    const middle = sheetPoint(
-      (Math.min(...xs) + Math.max(...xs)) / 2,
-      (Math.min(...ys) + Math.max(...ys)) / 2 + 0.6,
-    );
+    const { leftMm, rightMm, topMm, bottomMm } = boxRound(fixture.corners);
+    const middle = sheetPoint((leftMm + rightMm) / 2, (topMm + bottomMm) / 2 + 0.6);
     free.take(textBox(middle, fixture.name, 1.8));
     return [
       fixtureOutline(fixture),

@@ -2,6 +2,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
+import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
@@ -134,7 +135,7 @@ export function planScene(request: PlanRequest): Scene {
     symbols: symbolsUsed(points),
     runs: runRows(cables),
     marks,
-    adviceCount: request.findings.filter((finding) => finding.outcome === 'advice').length,
+    adviceCount: outcomeCount(request.findings, 'advice'),
   });
   const { border, widthMm, heightMm } = layout;
   const corners = rectangle(border.leftMm, border.topMm, border.rightMm, border.bottomMm);

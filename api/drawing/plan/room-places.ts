@@ -7,22 +7,10 @@ import {
   sheetPoint,
   toSheet,
 } from '#engine/plan/sheet-frame.ts';
-import type { LabelPlacer, Rectangle } from '../label-placer.ts';
+import { boxRound, type LabelPlacer, type Rectangle } from '../label-placer.ts';
 
 /** Between places that are tried for a name, mm on paper. */
 const STEP = 1.5;
-
-/** The upright box round some corners. */
-export function boxRound(corners: readonly SheetPoint[]): Rectangle {
-  const xs = corners.map(([x]) => x);
-  const ys = corners.map(([, y]) => y);
-  return {
-    leftMm: Math.min(...xs),
-    rightMm: Math.max(...xs),
-    topMm: Math.min(...ys),
-    bottomMm: Math.max(...ys),
-  };
-}
 
 /** Places within a box, those nearest its middle first. */
 export function placesWithin({ leftMm, rightMm, topMm, bottomMm }: Rectangle): readonly SheetPoint[] {

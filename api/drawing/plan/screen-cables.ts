@@ -1,5 +1,6 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
+import type { LabelPlacer, Rectangle } from '../label-placer.ts';
+import { narrowTextBox } from '../lettering-box.ts';
 import { type Shape, words } from '../scene.ts';
 import type { LabelCable } from './cable-layer.ts';
 import { type LabelSpot, spotsAlong } from './cable-shapes.ts';
@@ -11,7 +12,7 @@ const BESIDE = 2.2;
 
 /** The room that a label takes; a turned one goes up the sheet with its cable. */
 function roomOf({ at, isTurned }: LabelSpot, text: string): Rectangle {
-  const { rightMm: half, bottomMm: halfUp } = textBox(sheetPoint(0, 0), text, SIZE * 0.85);
+  const { rightMm: half, bottomMm: halfUp } = narrowTextBox(sheetPoint(0, 0), text, SIZE);
   const [x, y] = isTurned ? [halfUp, half] : [half, halfUp];
   return { leftMm: at[0] - x, rightMm: at[0] + x, topMm: at[1] - y, bottomMm: at[1] + y };
 }
@@ -31,7 +32,7 @@ export const labelsAlong =
   (free: LabelPlacer, terse: boolean): LabelCable =>
   (text, path) => {
     const isAsked = text === '?';
-    const { rightMm: half } = textBox(sheetPoint(0, 0), text, SIZE * 0.85);
+    const { rightMm: half } = narrowTextBox(sheetPoint(0, 0), text, SIZE);
     const lengthMm = (half + AROUND) * 2;
     if (terse && !isAsked && longest(path) < lengthMm) return [];
     const spots = spotsAlong(path, lengthMm, BESIDE).map((spot) =>

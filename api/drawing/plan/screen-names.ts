@@ -2,10 +2,11 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanRoom } from '#engine/plan/plan.ts';
 import { distanceMm, type PlanPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
+import { boxRound, type LabelPlacer } from '../label-placer.ts';
+import { narrowTextBox } from '../lettering-box.ts';
 import { type Shape, words } from '../scene.ts';
 import type { DrawnFixture } from './fixtures.ts';
-import { boxRound, placeForName, placesWithin, roomPlaces } from './room-places.ts';
+import { placeForName, placesWithin, roomPlaces } from './room-places.ts';
 
 /** The smallest lettering on screen, units of the scene: 12.5 px. */
 const SMALL = 2.5;
@@ -28,9 +29,6 @@ function sizeOf({ outline }: PlanRoom): string {
   return `${((box.rightMm - box.leftMm) / 1000).toFixed(2)} × ${((box.bottomMm - box.topMm) / 1000).toFixed(2)} m`;
 }
 
-/** The room of lettering in the narrow face, which is at hand on screen: the placer reckons with wider ones. */
-const roomFor = (at: SheetPoint, text: string, sizeMm: number): Rectangle => textBox(at, text, sizeMm * 0.85);
-
 /** A line of lettering about its middle. */
 const soft = (content: string, middle: SheetPoint, sizeMm: number): Shape =>
   words('text-soft', sheetPoint(middle[0], middle[1] + sizeMm * 0.35), content, { sizeMm, anchor: 'middle' });
@@ -42,11 +40,11 @@ function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer): readonly 
   const size = sizeOf(room);
   const own = roomPlaces(room, frame);
   const isFree = (at: SheetPoint, text: string, sizeMm: number): boolean => {
-    const box = roomFor(at, text, sizeMm);
+    const box = narrowTextBox(at, text, sizeMm);
     return free.isFree(box) && own.holds(box);
   };
   const written = (text: string, at: SheetPoint, sizeMm: number): Shape => {
-    free.take(roomFor(at, text, sizeMm));
+    free.take(narrowTextBox(at, text, sizeMm));
     return soft(text, at, sizeMm);
   };
   const forBoth =
@@ -54,7 +52,7 @@ function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer): readonly 
       ? undefined
       : own.places.find((at) => isFree(at, name, ROOM_NAME) && isFree(below(at), size, SMALL));
   if (forBoth !== undefined) return [written(name, forBoth, ROOM_NAME), written(size, below(forBoth), SMALL)];
-  const alone = placeForName(own, [ROOM_NAME, SMALL], (at, sizeMm) => roomFor(at, name, sizeMm), free);
+  const alone = placeForName(own, [ROOM_NAME, SMALL], (at, sizeMm) => narrowTextBox(at, name, sizeMm), free);
   // A name that would be struck out by others is left to who comes nearer.
   return alone === null ? [] : [written(name, alone.at, alone.sizeMm)];
 }
@@ -72,7 +70,7 @@ export const screenRoomNames = (
 
 function fixtureName({ name, corners }: DrawnFixture, free: LabelPlacer): readonly Shape[] {
   const box = boxRound(corners);
-  const { rightMm: half, bottomMm: halfUp } = roomFor(sheetPoint(0, 0), name, SMALL);
+  const { rightMm: half, bottomMm: halfUp } = narrowTextBox(sheetPoint(0, 0), name, SMALL);
   const [x, y] = [(box.leftMm + box.rightMm) / 2, (box.topMm + box.bottomMm) / 2];
   const fits = half * 2 < box.rightMm - box.leftMm && halfUp * 2 < box.bottomMm - box.topMm;
   const within = fits ? placesWithin({ ...box, leftMm: x, rightMm: x }) : [];
@@ -82,9 +80,9 @@ function fixtureName({ name, corners }: DrawnFixture, free: LabelPlacer): readon
     sheetPoint(box.leftMm - half - 0.3, y),
     sheetPoint(box.rightMm + half + 0.3, y),
   ];
-  const at = [...within, ...beside].find((one) => free.isFree(roomFor(one, name, SMALL)));
+  const at = [...within, ...beside].find((one) => free.isFree(narrowTextBox(one, name, SMALL)));
   if (at === undefined) return [];
-  free.take(roomFor(at, name, SMALL));
+  free.take(narrowTextBox(at, name, SMALL));
   return [soft(name, at, SMALL)];
 }
 

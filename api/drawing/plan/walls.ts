@@ -2,7 +2,7 @@ import type { PlanWall } from '#engine/plan/plan.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Opening } from '#model/building.ts';
-import type { Rectangle } from '../label-placer.ts';
+import { boxRound, type Rectangle } from '../label-placer.ts';
 import { type Ink, line, type Shape } from '../scene.ts';
 
 /** A chimney breast's depth is not surveyed as yet; it is drawn at the usual 350 mm. */
@@ -155,12 +155,7 @@ export function wallBoxes(frame: SheetFrame, walls: readonly PlanWall[]): readon
           spot(wall, to, -half),
         ];
         const onSheet = corners.map((corner) => toSheet(frame, corner));
-        return {
-          leftMm: Math.min(...onSheet.map((at) => at[0])),
-          rightMm: Math.max(...onSheet.map((at) => at[0])),
-          topMm: Math.min(...onSheet.map((at) => at[1])),
-          bottomMm: Math.max(...onSheet.map((at) => at[1])),
-        };
+        return boxRound(onSheet);
       });
     });
 }

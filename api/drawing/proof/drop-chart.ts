@@ -1,5 +1,12 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, labelPlacer, type Rectangle, textBox, textWidthMm } from '../label-placer.ts';
+import {
+  boxRound,
+  type LabelPlacer,
+  labelPlacer,
+  type Rectangle,
+  textBox,
+  textWidthMm,
+} from '../label-placer.ts';
 import { type Ink, line, type Scene, type Shape, words } from '../scene.ts';
 import { partOfLine } from './cable-band.ts';
 import { type CircuitPicture, nodeTitle, type PictureNode } from './circuit-picture.ts';
@@ -113,16 +120,10 @@ function takeLine(free: LabelPlacer, path: readonly SheetPoint[]): void {
   const parts = 24;
   for (let i = 0; i < parts; i++) {
     const piece = partOfLine(path, i / parts, (i + 1) / parts);
-    const xs = piece.map(([x]) => x);
-    const ys = piece.map(([, y]) => y);
-    if (xs.length === 0) continue;
+    if (piece.length === 0) continue;
+    const { leftMm, rightMm, topMm, bottomMm } = boxRound(piece);
     free.take(
-      {
-        leftMm: Math.min(...xs) - 0.4,
-        rightMm: Math.max(...xs) + 0.4,
-        topMm: Math.min(...ys) - 0.4,
-        bottomMm: Math.max(...ys) + 0.4,
-      },
+      { leftMm: leftMm - 0.4, rightMm: rightMm + 0.4, topMm: topMm - 0.4, bottomMm: bottomMm + 0.4 },
       'cable',
     );
   }

@@ -60,6 +60,10 @@ export function roomOfWallFace(plan: Plan, spot: WallSpot): PlanRoom | null {
  */
 export const surroundingsAt = rememberedOfTwo(foundAround);
 
+/** The room that a position lies in; null for no position, and where it lies in none. */
+export const roomOfPosition = (plan: Plan, position: Position | null | undefined): PlanRoom | null =>
+  position == null ? null : (surroundingsAt(plan, position)?.room ?? null);
+
 function foundAround(plan: Plan, position: Position): Surroundings | null {
   const storey = plan.storeyById.get(position.storeyId)?.storey;
   if (storey === undefined) return null;

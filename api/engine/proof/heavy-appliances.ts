@@ -1,7 +1,6 @@
 import type { Point } from '#model/installation.ts';
 import type { Plan } from '../plan/plan.ts';
-import { positionOfPlace } from '../plan/position-of-place.ts';
-import { surroundingsAt } from '../plan/surroundings.ts';
+import { roomOfPosition } from '../plan/surroundings.ts';
 import type { HeavyAppliances } from './circuit-proof.ts';
 import type { ProofCase } from './proof-case.ts';
 import type { Ring } from './ring-walk.ts';
@@ -47,9 +46,8 @@ function inRingOrder({ walk, hanging: { order, root } }: Ring): readonly number[
 /** Null where neither a load nor a room is known. */
 function isHeavyAt(plan: Plan, point: Point | undefined): boolean | null {
   if (point?.load !== undefined) return point.load.watts >= HEAVY_W;
-  const position = point?.place === undefined ? null : positionOfPlace(plan, point.place);
-  const room = position === null ? null : surroundingsAt(plan, position)?.room;
-  return room == null ? null : heavyRooms.has(room.room.use);
+  const room = roomOfPosition(plan, plan.positionOfPoint.get(point?.id ?? ''));
+  return room === null ? null : heavyRooms.has(room.room.use);
 }
 
 /** The same as points; null where the circuit is no ring. */

@@ -1,4 +1,4 @@
-import { surroundingsAt } from '../plan/surroundings.ts';
+import { roomOfPosition } from '../plan/surroundings.ts';
 import { isUndrawnBathroom, toZone1Mm, ZONE_2_MM, ZONES_TOP_MM } from './bathroom.ts';
 import type { Facts } from './facts.ts';
 import { exchangesBoard, newCircuitIds } from './fitted-devices.ts';
@@ -114,7 +114,7 @@ function placesOnOlderList(facts: Facts): readonly string[] {
   const ends = facts.runs.flatMap(({ from, to }) => [from.position, to.position]);
   const positions = [...ends, ...newAccessories(facts).map(({ position }) => position)];
   const rooms = positions.flatMap((position) => {
-    const room = position ? surroundingsAt(facts.plan, position)?.room : null;
+    const room = roomOfPosition(facts.plan, position);
     return room && ['kitchen', 'bathroom', 'outside'].includes(room.room.use) ? [room.room.name] : [];
   });
   return [...new Set([...rooms, ...outside])].sort();

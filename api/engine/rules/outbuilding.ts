@@ -1,4 +1,4 @@
-import { surroundingsAt } from '../plan/surroundings.ts';
+import { roomOfPosition } from '../plan/surroundings.ts';
 import { rule } from './rule.ts';
 
 /** Supplies to buildings that stand apart are not checked here. */
@@ -14,8 +14,7 @@ export const outbuilding = rule({
   couldFail: false,
   check: ({ job, plan }) =>
     job.points.flatMap(({ id, status }) => {
-      const position = plan.positionOfPoint.get(id);
-      const room = position ? surroundingsAt(plan, position)?.room : null;
+      const room = roomOfPosition(plan, plan.positionOfPoint.get(id));
       if (status !== 'wanted' || room?.room.block !== 'detached') return [];
       return [
         {

@@ -3,7 +3,7 @@ import type { PlanRoom } from '../plan/plan.ts';
 import { type PlanPoint, type Position, planPointOf } from '../plan/plane.ts';
 import { isInside } from '../plan/polygon.ts';
 import { remembered } from '../plan/remembered.ts';
-import { surroundingsAt } from '../plan/surroundings.ts';
+import { roomOfPosition, surroundingsAt } from '../plan/surroundings.ts';
 import { distanceToFixtureMm, plateOnPlan } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import type { Origin } from './finding.ts';
@@ -33,7 +33,7 @@ function placedByScheme(facts: Facts): readonly PlacedAccessory[] {
       const position =
         (pointId === null ? null : facts.plan.positionOfPoint.get(pointId)) ?? units.get(id) ?? null;
       if (!position) return [];
-      const room = surroundingsAt(facts.plan, position)?.room ?? null;
+      const room = roomOfPosition(facts.plan, position);
       return [
         {
           id,
@@ -66,7 +66,7 @@ function placedBefore(facts: Facts): readonly PlacedAccessory[] {
           kind,
           features,
           position,
-          room: surroundingsAt(facts.plan, position)?.room ?? null,
+          room: roomOfPosition(facts.plan, position),
           origin: 'found' as const,
         },
       ];

@@ -2,6 +2,7 @@ import type { Connection } from '#model/scheme.ts';
 import type { PriceBuildUp, Totals } from '../price/totals.ts';
 import { type RoomLeft, roomLeft } from '../proof/room-left.ts';
 import type { Finding, Outcome } from '../rules/finding.ts';
+import { outcomeCount } from '../rules/outcome-count.ts';
 import type { SchemeEstimate } from './estimate-result.ts';
 import { type SchemeCable, schemeCable } from './scheme-cable.ts';
 
@@ -59,8 +60,7 @@ export interface Comparison {
 const isNew = ({ state }: { readonly state: 'found' | 'new' }): boolean => state === 'new';
 
 function figuresOf(scheme: SchemeEstimate): SchemeFigures {
-  const countOf = (outcome: Outcome): number =>
-    scheme.findings.filter((finding) => finding.outcome === outcome).length;
+  const countOf = (outcome: Outcome): number => outcomeCount(scheme.findings, outcome);
   return {
     id: scheme.id,
     name: scheme.name,

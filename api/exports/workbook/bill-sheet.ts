@@ -1,3 +1,4 @@
+import { isDemo as isDemoPrice } from '#engine/demo-marks.ts';
 import { boughtOf } from '#engine/price/bought.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
@@ -44,7 +45,7 @@ function chargedFormula(row: number): string {
 
 function noteOf({ item, priced, quantity }: BillLine, { library }: WorkbookContext): string | null {
   if (!priced) return 'Not in the price list: not in the price';
-  const isDemo = library.prices.items.some((price) => price.item === item && price.origin === 'demo');
+  const isDemo = library.prices.items.some((price) => price.item === item && isDemoPrice(price));
   const notes = [...(quantity === 0 ? ['May turn out to be needed'] : []), ...(isDemo ? ['Demo price'] : [])];
   return notes.length === 0 ? null : notes.join('; ');
 }

@@ -1,5 +1,5 @@
 import { verdictOf } from '#drawing/verdict.ts';
-import { demoMarksOf, demoNotice, demoShare, demoShareWords } from '#engine/demo-marks.ts';
+import { demoShare, demoShareWords } from '#engine/demo-marks.ts';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
@@ -13,7 +13,7 @@ const given = (text: string): string => (text.trim() === '' ? NOT_GIVEN : text);
 const inOneLine = (lines: readonly string[]): string => lines.filter((line) => line.trim() !== '').join(', ');
 
 /** The day that comes so many days after another, both ISO. */
-export function dayAfter(isoDate: string, days: number): string {
+function dayAfter(isoDate: string, days: number): string {
   const day = new Date(`${isoDate}T00:00:00Z`);
   day.setUTCDate(day.getUTCDate() + days);
   return day.toISOString().slice(0, 10);
@@ -36,8 +36,7 @@ function firmRows({ library, scheme }: WorkbookContext): readonly SummaryRow[] {
   ];
 }
 
-function demoRows({ estimate, scheme, library }: WorkbookContext): readonly SummaryRow[] {
-  const demoNote = demoNotice(demoMarksOf(estimate.schemes, library));
+function demoRows({ scheme, library, demoNote }: WorkbookContext): readonly SummaryRow[] {
   if (demoNote === null) return [];
   const remark = [...demoShareWords(demoShare(scheme, library)), 'Put your own in.'].join(' ');
   return [{ label: 'Mind', value: demoNote, remark }];

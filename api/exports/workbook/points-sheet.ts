@@ -1,7 +1,7 @@
 import { connectedPoints } from '#drawing/label-of.ts';
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import type { BackBox, CableJoint, Upstream } from '#engine/connections/things.ts';
-import { surroundingsAt } from '#engine/plan/surroundings.ts';
+import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import type { Joint, Point } from '#model/installation.ts';
 import type { CellContent } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
@@ -60,7 +60,7 @@ function contentsOf(context: WorkbookContext, point: Point): readonly CellConten
   const { scheme } = context;
   const { plan, things } = scheme.worked;
   const position = plan.positionOfPoint.get(point.id);
-  const room = position === undefined ? null : (surroundingsAt(plan, position)?.room?.room.name ?? null);
+  const room = roomOfPosition(plan, position)?.room.name ?? null;
   const unit = scheme.fusedUnits.find(({ pointId }) => pointId === point.id);
   return [
     point.label,

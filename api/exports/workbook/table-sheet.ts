@@ -1,5 +1,4 @@
 import type { Worksheet } from 'exceljs';
-import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { cellText } from './cell-text.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import type { CellRole, FormatName } from './sheet-style.ts';
@@ -24,10 +23,9 @@ function footText(text: string, length: number): string {
   return cellText(text).replace(/\n/g, ' ').slice(0, length).replaceAll('&', '&&');
 }
 
-function footOf({ estimate, state, library }: WorkbookContext): string {
+function footOf({ estimate, state, demoNote }: WorkbookContext): string {
   const left = `${footText(estimate.reference, 40)}  ${estimate.date}  state ${state}`;
-  const demo =
-    demoNotice(demoMarksOf(estimate.schemes, library)) === null ? '' : 'Demonstration: see Summary. ';
+  const demo = demoNote === null ? '' : 'Demonstration: see Summary. ';
   return `&L${left}&C${demo}${footText(estimate.edition, 80)}&RPage &P of &N`;
 }
 

@@ -12,6 +12,8 @@ export interface WorkbookContext {
   /** The name of the job's state. */
   readonly state: string;
   readonly labelOf: LabelOf;
+  /** What is said of a firm and prices that are the demo's still; null when nothing is. */
+  readonly demoNote: string | null;
 }
 
 /** The sheets by name, as formulas of other sheets write them. */

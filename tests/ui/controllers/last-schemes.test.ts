@@ -3,10 +3,10 @@ import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { testApp } from '#tests/http/test-app.ts';
 import { ApiClient } from '../../../ui/controllers/api-client.ts';
 import { JobDesk } from '../../../ui/controllers/job-desk.ts';
-import { LastSchemes, type TextStore } from '../../../ui/controllers/last-schemes.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
 import { OpenLibrary } from '../../../ui/controllers/open-library.ts';
 import { type JobRoute, routeOf } from '../../../ui/controllers/router.ts';
+import { lastSchemes, type TextStore } from '../../../ui/controllers/texts-by-job.ts';
 import { removeScheme } from '../../../ui/edits/schemes.ts';
 import { TestClock } from './test-clock.ts';
 
@@ -28,9 +28,9 @@ async function device() {
   const { app } = await testApp();
   const api = new ApiClient(async (input, init) => app.request(String(input), init));
   await api.createJob(job);
-  const lastSchemes = new LastSchemes(store);
+  const forgetful = lastSchemes(store);
   const kept = store();
-  const remembered = new LastSchemes(() => kept);
+  const remembered = lastSchemes(() => kept);
   const open = async (query: string, schemes = remembered) => {
     const clock = new TestClock();
     const parts = { api, jobs: new OpenJobs(api, clock.wait), library: new OpenLibrary(api, clock.wait) };
@@ -38,7 +38,7 @@ async function device() {
     await desk.open();
     return { desk, clock, shown: desk.view?.scheme?.id, cheapest: desk.view?.estimate.cheapestId };
   };
-  return { open, forgetful: lastSchemes };
+  return { open, forgetful };
 }
 
 const otherThan = (id: string | null | undefined): string =>
@@ -62,7 +62,7 @@ describe('the scheme that a job is opened with', () => {
     desk.look(at(`?scheme=${otherThan(cheapest)}`));
     expect((await open('', forgetful)).shown).toBe(cheapest);
     expect((await open('')).shown).toBe(cheapest);
-    const refuses = new LastSchemes(() => {
+    const refuses = lastSchemes(() => {
       throw new Error('no store');
     });
     expect((await open('', refuses)).shown).toBe(cheapest);

@@ -9,7 +9,7 @@ import {
   setBoardFact,
   setNoRcds,
 } from '../../edits/boards.ts';
-import { markable } from '../../edits/marked.ts';
+import { markable, markableEntry } from '../../edits/marked.ts';
 import { removeBoard } from '../../edits/remove-things.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -106,7 +106,7 @@ export class BoardList extends LitElement {
         @field-change=${edits<'none' | 'some' | null>((word) => {
           if (word === 'some') return null;
           const edit = setNoRcds(board, word ?? 'not-looked-at');
-          return word === null ? edit : markable(edit, (sure) => setBoardCertainty(board, 'rcds', sure));
+          return markableEntry(edit, word, (sure) => setBoardCertainty(board, 'rcds', sure));
         })}
         @certainty-change=${certaintyEdits((sure) => setBoardCertainty(board, 'rcds', sure))}
       ></choice-field>

@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Certainty, CertaintyByField } from '#model/primitives.ts';
-import { markable } from '../../edits/marked.ts';
+import { markableEntry } from '../../edits/marked.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
 import type { Choice } from '../fields/choice-field.ts';
@@ -24,7 +24,7 @@ export interface FactsOf<K extends string, V, E = V | null> {
 function entered<K extends string, V, E>(facts: FactsOf<K, V, E>, fact: K, value: E): JobEdit {
   const { sure, mark = sure } = facts;
   const edit = facts.set(fact, value);
-  return mark === undefined || value === null ? edit : markable(edit, (certainty) => mark(fact, certainty));
+  return mark === undefined ? edit : markableEntry(edit, value, (certainty) => mark(fact, certainty));
 }
 
 /** What every field of a fact is told. */

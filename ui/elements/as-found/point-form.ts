@@ -1,7 +1,7 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Point } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
-import { markable } from '../../edits/marked.ts';
+import { markableEntry } from '../../edits/marked.ts';
 import { setFoundFact, setPointCertainty, setPointFact, setPointKind } from '../../edits/points.ts';
 import { removePoint } from '../../edits/remove-things.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
@@ -124,9 +124,7 @@ export class PointForm extends LitElement {
 
   #setLugs(value: boolean | null): JobEdit {
     const edit = setFoundFact(this.point, 'lugs', value);
-    return value === null
-      ? edit
-      : markable(edit, (certainty) => setPointCertainty(this.point, 'lugs', certainty));
+    return markableEntry(edit, value, (certainty) => setPointCertainty(this.point, 'lugs', certainty));
   }
 
   #stays(): TemplateResult {

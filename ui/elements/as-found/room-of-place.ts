@@ -1,12 +1,12 @@
 import type { Plan } from '#engine/plan/plan.ts';
 import { positionOfPlace } from '#engine/plan/position-of-place.ts';
-import { surroundingsAt } from '#engine/plan/surroundings.ts';
+import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import type { Place, Point } from '#model/installation.ts';
 
 /** The name of the room that a place lies in; null where there is no place, or it lies in no room that is drawn. */
 export function roomOfPlace(plan: Plan, place: Place | undefined): string | null {
   const position = place === undefined ? null : positionOfPlace(plan, place);
-  return position === null ? null : (surroundingsAt(plan, position)?.room?.room.name ?? null);
+  return roomOfPosition(plan, position)?.room.name ?? null;
 }
 
 /** A point among others in a list: "R4, Dining room", and what stands there where that is asked for. */

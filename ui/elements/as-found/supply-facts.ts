@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { bondCertainty, bondFact, type Service } from '#engine/rules/bonds.ts';
 import type { Supply } from '#model/installation.ts';
-import { markable } from '../../edits/marked.ts';
+import { markableEntry } from '../../edits/marked.ts';
 import {
   type BondFound,
   type OtherSource,
@@ -51,7 +51,7 @@ export class SupplyFacts extends LitElement {
     const bond = supply.bonding.find((known) => known.service === service);
     const put = (found: BondFound | null) => {
       const edit = setBond(service, found);
-      return found === null ? edit : markable(edit, (certainty) => setBondCertainty(service, certainty));
+      return markableEntry(edit, found, (certainty) => setBondCertainty(service, certainty));
     };
     const found = foundWord(supply, service);
     return html`<choice-field
@@ -84,7 +84,7 @@ export class SupplyFacts extends LitElement {
   #sources({ otherSources: sources, certainty }: Supply): TemplateResult {
     const put = (next: readonly OtherSource[] | null) => {
       const edit = setOtherSources(next);
-      return next === null ? edit : markable(edit, (sure) => setSupplyCertainty('otherSources', sure));
+      return markableEntry(edit, next, (sure) => setSupplyCertainty('otherSources', sure));
     };
     const isOpen = certainty?.otherSources === 'unknown';
     const some = sources.length === 0 ? [] : [{ value: 'some', label: 'Those ticked below' }];

@@ -1,17 +1,17 @@
-import { demoFirmDetails, demoMarks } from '#engine/demo-marks.ts';
+import { demoCount, demoFirmDetails, demoMarks } from '#engine/demo-marks.ts';
 import type { Library } from '#model/library.ts';
 import { counted, listed } from '../../written.ts';
 
-const demoCount = (rows: readonly { readonly origin?: 'demo' | undefined }[], one: string): string => {
-  const left = rows.filter(({ origin }) => origin === 'demo').length;
+function leftOf(figures: Parameters<typeof demoCount>[0], one: string): string {
+  const left = demoCount(figures);
   return left === 0
     ? 'it says of itself that it is the demo’s, nothing else is'
-    : `${counted(left, one)} of ${rows.length}`;
-};
+    : `${counted(left, one)} of ${figures.length}`;
+}
 
 function normsLeft({ rateOrigin, tasks }: Library['norms']): string {
   const rate = rateOrigin === 'demo' ? 'the hourly rate; ' : '';
-  return `${rate}the norms: minutes of ${demoCount(tasks, 'task')} left`;
+  return `${rate}the norms: minutes of ${leftOf(tasks, 'task')} left`;
 }
 
 /**
@@ -29,7 +29,7 @@ export function demoLeft(library: Pick<Library, 'firm' | 'terms' | 'prices' | 'n
   const details = detailsLeft(library);
   return [
     ...(details.length > 0 ? [`the firm: ${listed(details)}`] : []),
-    ...(prices ? [`the price list: ${demoCount(library.prices.items, 'price')} left`] : []),
+    ...(prices ? [`the price list: ${leftOf(library.prices.items, 'price')} left`] : []),
     ...(norms ? [normsLeft(library.norms)] : []),
   ];
 }

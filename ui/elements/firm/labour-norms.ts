@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { saysDemo } from '#engine/demo-marks.ts';
+import { demoCount, isDemo, saysDemo } from '#engine/demo-marks.ts';
 import { type KnownTask, knownTasks } from '#engine/labour/known-tasks.ts';
 import type { Stage } from '#engine/labour/task.ts';
 import type { Norms } from '#model/library.ts';
@@ -19,6 +19,7 @@ import '../fields/text-field.ts';
 import { counted } from '../../written.ts';
 import { workStages } from '../price/work-stages.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { demoLine, demoLineCss } from './demo-line.ts';
 
 const perUnit: Readonly<Record<KnownTask['unit'], string>> = {
   job: 'a job',
@@ -46,6 +47,7 @@ export class LabourNorms extends LitElement {
   static override properties: PropertyDeclarations = { norms: { attribute: false } };
   static override styles = [
     controlsCss,
+    demoLineCss,
     css`
       :host {
         display: block;
@@ -55,15 +57,6 @@ export class LabourNorms extends LitElement {
         grid-template-columns: repeat(auto-fill, minmax(180px, 1fr));
         gap: 12px 16px;
         margin: 8px 0 16px;
-      }
-      .demo {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px 12px;
-        align-items: center;
-        padding: 6px 10px;
-        background: var(--ask-wash);
-        border-left: 4px solid var(--ask);
       }
       .source {
         grid-column: 1 / -1;
@@ -114,18 +107,17 @@ export class LabourNorms extends LitElement {
   /** Minutes that nobody has set are the demo's, whatever the norms say they are from. */
   #demoLeft(): TemplateResult | typeof nothing {
     const { tasks, sums, rateOrigin } = this.norms;
-    const left = tasks.filter(({ origin }) => origin === 'demo').length;
+    const left = demoCount(tasks);
     const words = [
       ...(rateOrigin === 'demo' ? ['the hourly rate'] : []),
       ...(left > 0 ? [`the minutes of ${left} of ${counted(tasks.length, 'task')}`] : []),
-      ...(sums.some(({ origin }) => origin === 'demo') ? ['sums below'] : []),
+      ...(sums.some(isDemo) ? ['sums below'] : []),
       ...(saysDemo.norms(this.norms) ? ['what the norms say they are from'] : []),
     ];
     if (words.length === 0) return nothing;
-    return html`<p class="demo">
-      <span>The demo’s still: ${words.join(', ')}. What is set is yours.</span>
-      <button @click=${() => sendLibraryEdit(this, ownNorms())}>All of it is mine</button>
-    </p>`;
+    return demoLine(`The demo’s still: ${words.join(', ')}. What is set is yours.`, 'All of it is mine', () =>
+      sendLibraryEdit(this, ownNorms()),
+    );
   }
 
   #rate(): TemplateResult {

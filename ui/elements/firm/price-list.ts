@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import { saysDemo } from '#engine/demo-marks.ts';
+import { demoCount, isDemo, saysDemo } from '#engine/demo-marks.ts';
 import { type Item, knownItems } from '#engine/takeoff/items.ts';
 import type { Price, Prices } from '#model/library.ts';
 import {
@@ -18,6 +18,7 @@ import '../fields/number-field.ts';
 import '../fields/text-field.ts';
 import { billGroups } from '../kit/bill-groups.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { demoLine, demoLineCss } from './demo-line.ts';
 
 const vatWords = [
   { value: 'excluded', label: 'Without VAT' },
@@ -38,6 +39,7 @@ export class PriceList extends LitElement {
   };
   static override styles = [
     controlsCss,
+    demoLineCss,
     css`
       :host {
         display: block;
@@ -47,15 +49,6 @@ export class PriceList extends LitElement {
         grid-template-columns: 2fr 1fr 1fr;
         gap: 12px 16px;
         margin: 8px 0 12px;
-      }
-      .demo {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px 12px;
-        align-items: center;
-        padding: 6px 10px;
-        background: var(--ask-wash);
-        border-left: 4px solid var(--ask);
       }
       .search {
         max-width: 420px;
@@ -157,16 +150,13 @@ export class PriceList extends LitElement {
   /** Prices that nobody has set are the demo's, whatever the list says it is from. */
   #demoLeft(): TemplateResult | typeof nothing {
     const { items } = this.prices;
-    const left = items.filter(({ origin }) => origin === 'demo').length;
+    const left = demoCount(items);
     if (left === 0 && !saysDemo.prices(this.prices)) return nothing;
     const words =
       left > 0
         ? `${left} of ${counted(items.length, 'price')} are the demo’s, and invented. A price that is set is yours.`
         : 'The list says that its prices are the demo’s.';
-    return html`<p class="demo">
-      <span>${words}</span>
-      <button @click=${() => sendLibraryEdit(this, ownPrices())}>All of them are mine</button>
-    </p>`;
+    return demoLine(words, 'All of them are mine', () => sendLibraryEdit(this, ownPrices()));
   }
 
   #look(event: Event): void {
@@ -224,7 +214,7 @@ export class PriceList extends LitElement {
   #item(item: Item, price: Price | undefined): TemplateResult {
     return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
       <span class="name"
-        ><span>${item.description}</span>${price?.origin === 'demo' ? html` <span class="hint">demo price</span>` : nothing}</span
+        ><span>${item.description}</span>${price !== undefined && isDemo(price) ? html` <span class="hint">demo price</span>` : nothing}</span
       >
       <number-field
         label="Price"

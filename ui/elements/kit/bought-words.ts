@@ -1,12 +1,12 @@
 import { boughtOf } from '#engine/price/bought.ts';
 import type { BillLine } from '#engine/price/totals.ts';
-import { counted } from '../../written.ts';
+import { counted, hundredths } from '../../written.ts';
 
 const unitWords = (unit: string): string => (unit === 'each' ? '' : ` ${unit}`);
 
 /** A quantity of the bill: "4.5 m", "12". */
 export const quantityWritten = (quantity: number, unit: string): string =>
-  `${Math.round(quantity * 100) / 100}${unitWords(unit)}`;
+  `${hundredths(quantity)}${unitWords(unit)}`;
 
 /** What to ask for at the counter, and what becomes of it; `rest` is empty where all of it is used. */
 export interface BoughtWords {

@@ -45,10 +45,7 @@ const isWrittenOver = (shape: Shape, written: readonly Rectangle[]): boolean =>
   shape.kind === 'text' && written.some((box) => overlapMm2(box, letteringBox(shape)) > 0);
 
 /** Shapes without the lettering that others are written over. */
-export const clearOf = <S extends Shape>(
-  shapes: readonly S[],
-  written: readonly Rectangle[],
-): readonly S[] =>
+const clearOf = <S extends Shape>(shapes: readonly S[], written: readonly Rectangle[]): readonly S[] =>
   shapes.some((shape) => isWrittenOver(shape, written))
     ? shapes.filter((shape) => !isWrittenOver(shape, written))
     : shapes;

@@ -5,19 +5,14 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
-import { pounds } from '../../written.ts';
+import { hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
 import { rangeParts } from './range-parts.ts';
-import { vatWords } from './vat-words.ts';
+import { vatWords, withVatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
-/** To a hundredth, without idle noughts. */
-const hundredths = (value: number): string => String(Math.round(value * 100) / 100);
-
 const minutes = (min: number | null): string => (min === null ? 'no norm' : `${hundredths(min)} min`);
-
-const percent = (value: number): string => `${hundredths(value)} %`;
 
 /** Where it is said whether the firm is registered for VAT. */
 const VAT_HREF = '/firm?part=firm';
@@ -128,7 +123,7 @@ export class PriceStep extends LitElement {
     const { lowPence, typicalPence, highPence } = settled.range;
     return html`<h3>How far it may move</h3>
       <p class="hint">
-        From ${pounds(lowPence)} to ${pounds(highPence)}, ${settled.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT'}: ${pounds(typicalPence - lowPence)} below the price
+        From ${pounds(lowPence)} to ${pounds(highPence)}, ${withVatWords(settled.price)}: ${pounds(typicalPence - lowPence)} below the price
         and ${pounds(highPence - typicalPence)} above it. What makes that up:
       </p>
       <table>

@@ -1,8 +1,10 @@
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import type { Terms } from '#model/job.ts';
+import { percent } from '../../written.ts';
 
-/** To a hundredth, without idle noughts. */
-const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
+/** What a sum is told with. */
+export const withVatWords = ({ vat }: Pick<PriceBuildUp, 'vat'>): string =>
+  vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
 
 /** What the sums beside open questions are; of a scheme that charges no VAT they have none in them. */
 export const worthWords = ({ vat }: Pick<PriceBuildUp, 'vat'>): string =>

@@ -11,6 +11,7 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds, wholePounds } from '../../written.ts';
 import '../outcome-mark.ts';
 import { verdictOf } from '#drawing/verdict.ts';
+import { withVatWords } from '../price/vat-words.ts';
 import { partsOfPrice } from '../price-parts.ts';
 import { controlsCss } from '../shared-styles.ts';
 
@@ -160,7 +161,7 @@ export class CompareBars extends LitElement {
       .map(({ words, pence }) => `${words} ${pounds(pence)}`)
       .join(' + ');
     const { outcome, short } = verdictOf(scheme);
-    const vat = scheme.price.vat === 'not-registered' ? 'no VAT charged' : 'with VAT';
+    const vat = withVatWords(scheme.price);
     return html`<li class=${this.marked.includes(scheme.id) ? 'marked' : ''}>
       <div class="head">
         <span

@@ -19,6 +19,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../outcome-mark.ts';
 import { type Verdict, verdictOf } from '#drawing/verdict.ts';
+import { withVatWords } from '../price/vat-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './compare-bars.ts';
 import { compareCss } from './compare-styles.ts';
@@ -139,7 +140,7 @@ export class CompareView extends LitElement {
         ${row(vatWords(a), ({ totals }) => pounds(totals.vatPence))}
         ${sum('To pay', ({ totals }) => totals.grossPence, 'sum pay')}
         ${row(
-          a.vat === 'not-registered' ? 'Likely range, no VAT charged' : 'Likely range, with VAT',
+          `Likely range, ${withVatWords(a)}`,
           ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`,
         )}
         ${row('New cable', cable)}
