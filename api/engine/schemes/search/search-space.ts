@@ -1,0 +1,33 @@
+/**
+ * One priced way to connect one set of wanted points at one attachment. `millipence` is its works cost, whole and not
+ * negative: cable, way, joints, units and the work on them at list price and rate; what every scheme pays alike is left out.
+ */
+export interface Column {
+  /** The wanted points that it connects: bit i is the i-th wanted point; never 0. */
+  readonly mask: number;
+  readonly millipence: number;
+  /** Of two columns at one cost the one whose key comes first is taken first; unique in the space. */
+  readonly key: string;
+}
+
+/** An attachment that can be used once: of its columns a scheme takes at most one. */
+export interface Layer<C extends Column = Column> {
+  readonly id: string;
+  readonly columns: readonly C[];
+}
+
+/** All there is to choose from: every scheme takes columns that together connect each wanted point exactly once. */
+export interface SearchSpace<C extends Column = Column> {
+  /** How many wanted points. */
+  readonly points: number;
+  readonly layers: readonly Layer<C>[];
+  /** Columns of which a scheme may take any number: joints cut into legs, each its own. */
+  readonly free: readonly C[];
+}
+
+/** One choice of columns that connects every point exactly once. */
+export interface Choice<C extends Column = Column> {
+  readonly millipence: number;
+  /** In the order of their keys. */
+  readonly columns: readonly C[];
+}
