@@ -9,6 +9,7 @@ import { layInWall } from './lay-in-wall.ts';
 import type { Mount, RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
 import { segmentBetween } from './segment.ts';
+import { studsOnWay } from './studs.ts';
 
 /** How far cable that has to get past a door or a window keeps from its edge. */
 const PAST_OPENING_MM = 100;
@@ -52,7 +53,12 @@ export function pastOpening({ plan, place, mount, space, options }: PlumbRequest
   const rank = lawful === undefined ? 1 : 0;
   if (to === null || (lawful ?? other) === undefined) return { segments: [], rank };
   const lay = layInWall(wall, mount, options);
-  const details = { wallId: wall.wall.id, side: spot.side, storeyId: wall.storeyId };
+  const details = {
+    wallId: wall.wall.id,
+    side: spot.side,
+    storeyId: wall.storeyId,
+    studsCrossed: studsOnWay(wall, lay.medium, [place, to]),
+  };
   const certainty = rank === 0 ? lay.certainty : 'assumed';
   return { segments: [segmentBetween(place, to, { ...lay, certainty }, details)], rank };
 }
