@@ -4,6 +4,7 @@ import type { Scheme } from '#model/scheme.ts';
 import { allRules } from './all-rules.ts';
 import { cautions, editionNote } from './cautions.ts';
 import type { Worked } from './connections/worked.ts';
+import { messPoints } from './labour/mess.ts';
 import { capacities } from './proof/capacity-of-run.ts';
 import { proveCircuits } from './proof/prove.ts';
 import { complies } from './rules/complies.ts';
@@ -71,6 +72,7 @@ function estimateScheme(scheme: Scheme, { house, library, isLive, proofsFound }:
     complies: complies(findings),
     totals: priced.price.totals,
     range: priced.range,
+    messPoints: messPoints(priced.labour, library.norms),
     openQuestions: isLive ? [] : openQuestions(house, worked, priced.range, library),
     runs: worked.runs,
     joints: worked.things.joints,

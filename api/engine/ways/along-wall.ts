@@ -7,6 +7,7 @@ import { layInWall } from './lay-in-wall.ts';
 import type { Candidate, Mount, RouteOptions, RouteRequest } from './route.ts';
 import type { Segment } from './run.ts';
 import { openLay, segmentBetween } from './segment.ts';
+import { studsOnWay } from './studs.ts';
 
 /** Surface cable below this height goes down to the skirting rather than across the wall at box height. */
 const LOW_POINT_MM = 700;
@@ -75,8 +76,13 @@ function acrossFace(plan: Plan, face: WallFace, across: Across): readonly Segmen
   for (const next of [...stops, finish.position]) {
     const wallId = sharedWall(here, next);
     const wall = plan.wallById.get(wallId);
-    const details = { wallId, side: here.onWall?.side ?? null };
-    const segment = segmentBetween(here, next, layInWall(wall, mount, options), details);
+    const lay = layInWall(wall, mount, options);
+    const details = {
+      wallId,
+      side: here.onWall?.side ?? null,
+      studsCrossed: studsOnWay(wall, lay.medium, [here, next]),
+    };
+    const segment = segmentBetween(here, next, lay, details);
     if (segment.lengthMm > 0.01) segments.push(segment);
     here = next;
   }

@@ -5,15 +5,17 @@ import { facePosition } from '../plan/position-of-place.ts';
 import type { VoidSpace } from '../plan/voids.ts';
 import { type WallFace, wallFace } from '../plan/wall-face.ts';
 import { isOpenAt } from './along-wall.ts';
+import { ZONE_MM } from './concealed-cable.ts';
 import { layInWall } from './lay-in-wall.ts';
 import type { Mount, RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
 import { segmentBetween } from './segment.ts';
+import { studsOnWay } from './studs.ts';
 
 /** How far cable that has to get past a door or a window keeps from its edge. */
 const PAST_OPENING_MM = 100;
-/** The middle of the zone of 150 mm beside an inside corner (BS 7671 522.6.202, from memory). */
-const IN_CORNER_MM = 75;
+/** The middle of the zone beside an inside corner. Source: BS 7671 522.6.202. */
+const IN_CORNER_MM = ZONE_MM / 2;
 
 /** A place, and the void whose level is wanted. */
 export interface PlumbRequest {
@@ -52,7 +54,12 @@ export function pastOpening({ plan, place, mount, space, options }: PlumbRequest
   const rank = lawful === undefined ? 1 : 0;
   if (to === null || (lawful ?? other) === undefined) return { segments: [], rank };
   const lay = layInWall(wall, mount, options);
-  const details = { wallId: wall.wall.id, side: spot.side, storeyId: wall.storeyId };
+  const details = {
+    wallId: wall.wall.id,
+    side: spot.side,
+    storeyId: wall.storeyId,
+    studsCrossed: studsOnWay(wall, lay.medium, [place, to]),
+  };
   const certainty = rank === 0 ? lay.certainty : 'assumed';
   return { segments: [segmentBetween(place, to, { ...lay, certainty }, details)], rank };
 }

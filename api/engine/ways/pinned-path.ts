@@ -10,6 +10,7 @@ import { layInWall } from './lay-in-wall.ts';
 import type { RouteRequest } from './route.ts';
 import type { Segment } from './run.ts';
 import { type Lay, openLay, segmentBetween } from './segment.ts';
+import { studsOnWay } from './studs.ts';
 
 /** A waypoint within this of a wall's face, in the room, is on that face. */
 const ON_FACE_MM = 20;
@@ -87,6 +88,7 @@ function pinnedStretch(request: RouteRequest, from: Position, to: Position, wayp
       storeyId: over?.storeyId ?? waypoint.storey,
       bundle: waypoint.bundle ?? null,
       joistsCrossed: medium === 'void-across' && over ? joistsCrossed(over.floor, from.at, to.at) : 0,
+      studsCrossed: studsOnWay(plan.wallById.get(wallId ?? ''), medium, [from, to]),
     },
   );
 }

@@ -25,6 +25,8 @@ export interface Segment {
   readonly bundle: string | null;
   /** Joists it crosses. */
   readonly joistsCrossed: number;
+  /** Studs it crosses, inside a stud wall. */
+  readonly studsCrossed: number;
   readonly certainty: SegmentCertainty;
 }
 

@@ -147,7 +147,7 @@ function pieceOf({ plan, space, walls }: Straight, stretch: Stretch): Piece | nu
 }
 
 /** The room that a stretch is in; along a wall's face, which is on the room's edge, the room that it looks into. */
-function roomBeside(
+export function roomBeside(
   plan: Plan,
   storeyId: string,
   [x, y]: PlanPoint,
