@@ -6,9 +6,10 @@ import type { Plan } from '../plan/plan.ts';
 import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
 import type { FindRun, RouteOptions } from './route.ts';
-import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';
+import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { endMm, type RunLength, runLength } from './run-length.ts';
 import { stepsOf } from './steps.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** What the paths of cables as found are guessed from. */
 export interface FoundRunsInput {
@@ -16,7 +17,7 @@ export interface FoundRunsInput {
   /** The network as found: its edges say at which nodes the legs end. */
   readonly network: Network;
   readonly legs: readonly Leg[];
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   readonly options: RouteOptions;
   readonly findRun: FindRun;

@@ -6,8 +6,8 @@ import { joistSupports } from './joist-supports.ts';
 import { type JoistCut, judgeCrossing } from './joist-window.ts';
 import { alongJoists, joistsMet } from './joists.ts';
 import { outlineCutsMm } from './path-cuts.ts';
+import { roomBeside } from './room-beside.ts';
 import type { Segment } from './run.ts';
-import { roomBeside } from './void-path.ts';
 
 /** A hole, or a notch, by which a run passes a joist. */
 export interface PlacedHole {

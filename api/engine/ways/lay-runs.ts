@@ -6,10 +6,11 @@ import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import type { FindRun, Mount, RouteOptions } from './route.ts';
-import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';
+import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { runLength } from './run-length.ts';
 import { reversedSegments } from './segment.ts';
 import { stepsOf } from './steps.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** What new cables are laid from. */
 export interface LayRunsInput {
@@ -19,7 +20,7 @@ export interface LayRunsInput {
   readonly nodePositions: ReadonlyMap<NodeId, Position>;
   /** The scheme's connections: their runs pinned by hand are kept to. */
   readonly connections: readonly Connection[];
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   readonly options: RouteOptions;
   readonly findRun: FindRun;

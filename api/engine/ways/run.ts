@@ -65,12 +65,6 @@ export interface Run {
   readonly steps: readonly string[];
 }
 
-/** What a way costs by its medium: made from the library at the front door; `ways` knows no prices. */
-export interface Tariff {
-  readonly pencePerM: Readonly<Record<Medium, number>>;
-  readonly minutesPerM: Readonly<Record<Medium, number>>;
-}
-
 /** Allowances that turn a route into a length of cable, mm and percent. */
 export interface LengthAllowances {
   readonly accessoryEndMm: number;

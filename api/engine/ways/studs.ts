@@ -21,8 +21,12 @@ function hasStuds({ core }: Pick<Wall, 'core'>): boolean {
  */
 export function studsCrossed(wall: Pick<Wall, 'core'>, fromAlongMm: number, toAlongMm: number): number {
   if (!hasStuds(wall)) return 0;
-  const upTo = (alongMm: number): number => Math.floor(alongMm / STUD_SPACING_MM + AT_STUD);
-  return Math.abs(upTo(toAlongMm) - upTo(fromAlongMm));
+  return Math.abs(studsUpTo(toAlongMm) - studsUpTo(fromAlongMm));
+}
+
+/** How many studs stand up to a place along a wall of studs, one exactly there with them. */
+export function studsUpTo(alongMm: number): number {
+  return Math.floor(alongMm / STUD_SPACING_MM + AT_STUD);
 }
 
 /** The studs that a stretch from one place to another crosses: none unless it lies in the cavity of a wall that both are on. */

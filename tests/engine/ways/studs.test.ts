@@ -72,10 +72,10 @@ describe('the studs on a way', () => {
 
   it('are counted where cable lies level behind the board', () => {
     // Studs at 600 and 1200 between 500 and 1300.
-    expect(segmentsOf(onWall(500), onWall(1300))).toMatchObject([
+    expect(segmentsOf(onWall(500), onWall(1300), cheapStuds)).toMatchObject([
       { medium: 'stud-cavity', direction: 'horizontal', studsCrossed: 2 },
     ]);
-    expect(segmentsOf(onWall(650), onWall(1150))[0]).toMatchObject({ studsCrossed: 0 });
+    expect(segmentsOf(onWall(650), onWall(1150), cheapStuds)[0]).toMatchObject({ studsCrossed: 0 });
   });
 
   it('are none upright, on the surface and in masonry', () => {

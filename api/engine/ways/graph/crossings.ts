@@ -1,7 +1,7 @@
+import { noWork } from '../way-tariff.ts';
 import { type Axis, endOf, isStop, partAt, SAME_MM, startOf } from './line.ts';
 import { type LineIndex, linesBetween, type NumberedLine } from './line-index.ts';
 import { crossingOf, type Join, nothing } from './way-net.ts';
-import { noWork } from '../way-tariff.ts';
 
 /** A turn within reach of the board that a cable comes up or goes down through needs none of its own, mm. */
 const REACH_MM = 600;

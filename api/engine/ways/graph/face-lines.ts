@@ -5,7 +5,7 @@ import { type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
 import { layInWall } from '../lay-in-wall.ts';
 import type { Mount, RouteOptions } from '../route.ts';
 import { type Lay, openLay } from '../segment.ts';
-import { STUD_SPACING_MM } from '../studs.ts';
+import { studsUpTo } from '../studs.ts';
 import { noWork, type WayTariff, type WorkCost } from '../way-tariff.ts';
 import {
   blocksLevel,
@@ -36,8 +36,12 @@ export interface Laid extends Pick<LinePart, 'poor' | 'onSurface'> {
 export const inTheWall: Laid = { mount: null };
 
 /** A face as a sheet: along it, and height above its storey's floor. */
-export function faceSheet(plan: Plan, face: FlatFace): Sheet {
-  return { key: `face ${face.key}`, positionAt: (a, b) => positionOnFace(plan, face, a, b) };
+function faceSheet(plan: Plan, face: FlatFace, { mount }: Laid): Sheet {
+  // Cable in a wall and cable on it never change into one another half-way.
+  return {
+    key: `${mount === 'surface' ? 'surface' : 'face'} ${face.key}`,
+    positionAt: (a, b) => positionOnFace(plan, face, a, b),
+  };
 }
 
 function positionOnFace(plan: Plan, face: FlatFace, alongMm: number, heightMm: number): Position {
@@ -65,7 +69,7 @@ export function levelLines(
       .filter(({ heights }) => heightMm > heights[0] && heightMm < heights[1])
       .map(({ span }) => span),
   ];
-  const sheet = faceSheet(material.plan, face);
+  const sheet = faceSheet(material.plan, face, laid);
   return without([face.lowMm, face.highMm], blocks).map((span) => ({
     sheet,
     axis: 0,
@@ -85,16 +89,8 @@ function levelPart(
   const lay = layInWall(range.wall, mount, options);
   const part: LinePart = { fromMm, toMm, lay, details: detailsOf(range), perM: workIn(tariff, lay, range) };
   if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
-  const crossedBefore = (tMm: number) =>
-    range.sense * multiplesBefore((tMm - range.startMm) * range.sense, STUD_SPACING_MM);
+  const crossedBefore = (tMm: number) => range.sense * studsUpTo((tMm - range.startMm) * range.sense);
   return [{ ...part, crossedBefore, perCrossing: tariff.stud, ...weighed }];
-}
-
-/** Whole multiples of a spacing below a place, one exactly there counting half; nought at or below nought. */
-export function multiplesBefore(mm: number, spacingMm: number): number {
-  const share = mm / spacingMm;
-  const nearest = Math.round(share);
-  return Math.abs(share - nearest) < 1e-6 ? nearest - 0.5 : Math.floor(share);
 }
 
 const detailsOf = ({ wall, side }: FaceRange) => ({
@@ -150,7 +146,7 @@ export function plumbLines(
   const lay = layInWall(range.wall, mount, options);
   const floorMm = plan.storeyById.get(face.storeyId)?.storey.floorLevelMm ?? 0;
   const { below, above } = voidsAt(plan, face, alongMm);
-  const sheet = faceSheet(plan, face);
+  const sheet = faceSheet(plan, face, laid);
   return without([0, face.heightMm], blocks).map(([fromMm, toMm]): PlumbLine => {
     const inWall: LinePart = {
       fromMm,

@@ -4,7 +4,7 @@ import type { WallSpot } from '../../plan/plane.ts';
 import { remembered } from '../../plan/remembered.ts';
 import { wallsOfStorey } from '../../plan/surroundings.ts';
 import { wallFace } from '../../plan/wall-face.ts';
-import { isOpenAt } from '../along-wall.ts';
+import { isOpenAt } from '../surface.ts';
 
 /** One wall's side as a part of a flat face. */
 export interface FaceRange {

@@ -2,7 +2,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey } from '../../plan/surroundings.ts';
 import type { VoidSpace } from '../../plan/voids.ts';
-import { SKIRTING_MM } from '../along-wall.ts';
+import { SKIRTING_MM } from '../surface.ts';
 import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, plumbLines } from './face-lines.ts';
 import {
@@ -36,11 +36,25 @@ export interface PlumbInto {
   readonly above: VoidSpace | null;
 }
 
+/** Level in the wall, plumb in it, channel above the skirting, channel up to a box, round a door's frame, short into a corner. */
+export type FaceLineKind = 'in-wall' | 'plumb' | 'skirting' | 'channel' | 'frame' | 'corner';
+
+/** A line of a face with its number. */
+export interface FaceLine {
+  readonly number: number;
+  readonly line: WayLine;
+  readonly kind: FaceLineKind;
+  /** The height of the box that a plumb line is there for; absent for the others. */
+  readonly boxMm?: number;
+}
+
 /** Lines and what joins them, numbered from nought, with the plumb lines that lead into voids. */
 export interface FaceNet {
   readonly lines: readonly WayLine[];
   readonly joins: readonly Join[];
   readonly plumbs: readonly PlumbInto[];
+  /** By the face's key. */
+  readonly byFace: ReadonlyMap<string, readonly FaceLine[]>;
 }
 
 /** Where zones start on a face: the places of accessories along it, and their heights. */
@@ -61,11 +75,7 @@ export function houseFaceLines(material: WaysMaterial, corners: readonly FaceCor
 }
 
 /** Faces that a room looks at; all where no room is drawn; and those with something on them. */
-function facesInUse(
-  plan: Plan,
-  storeyId: string,
-  zones: ReadonlyMap<string, Zones>,
-): readonly FlatFace[] {
+function facesInUse(plan: Plan, storeyId: string, zones: ReadonlyMap<string, Zones>): readonly FlatFace[] {
   const drawn = isDrawn(plan, storeyId);
   const seen = new Set(
     roomsOfStorey(plan, storeyId).flatMap(({ room }) =>
@@ -78,9 +88,7 @@ function facesInUse(
 /** What is on the walls: points that stay, and boards. */
 function zonesByFace(plan: Plan): ReadonlyMap<string, Zones> {
   const zones = new Map<string, { alongMm: number[]; heightsMm: number[] }>();
-  const kept = [...plan.positionOfPoint].filter(
-    ([id]) => plan.pointById.get(id)?.status === 'existing',
-  );
+  const kept = [...plan.positionOfPoint].filter(([id]) => plan.pointById.get(id)?.status === 'existing');
   for (const [, { onWall, heightMm }] of [...kept, ...plan.positionOfBoard]) {
     if (onWall === undefined) continue;
     const thin = (plan.wallById.get(onWall.wallId)?.wall.thicknessMm ?? 0) <= CARRIES_ZONE_MM;
@@ -182,7 +190,7 @@ function addCorner(draft: FaceDraft, { faces: [a, b], inside }: FaceCorner): voi
     }
 }
 
-const isSkirting = ({ kind }: { readonly kind: LineKind }): boolean => kind === 'skirting';
+const isSkirting = ({ kind }: { readonly kind: FaceLineKind }): boolean => kind === 'skirting';
 
 /** The short way from a corner into the middle of its zone, at a height; null where something is in the way. */
 export function cornerLine(
@@ -199,27 +207,19 @@ export function cornerLine(
   return null;
 }
 
-type LineKind = 'in-wall' | 'skirting' | 'frame' | 'plumb' | 'corner';
-
-interface Kept {
-  readonly number: number;
-  readonly line: WayLine;
-  readonly kind: LineKind;
-}
-
 /** Lines of faces as they are gathered. */
 class FaceDraft {
   readonly material: WaysMaterial;
   readonly #lines: WayLine[] = [];
   readonly #joins: Join[] = [];
   readonly #plumbs: PlumbInto[] = [];
-  readonly #byFace = new Map<string, Kept[]>();
+  readonly #byFace = new Map<string, FaceLine[]>();
 
   constructor(material: WaysMaterial) {
     this.material = material;
   }
 
-  add(face: FlatFace, line: WayLine, kind: LineKind): number {
+  add(face: FlatFace, line: WayLine, kind: FaceLineKind): number {
     const number = this.#lines.push(line) - 1;
     const kept = { number, line, kind };
     const own = this.#byFace.get(face.key);
@@ -241,11 +241,11 @@ class FaceDraft {
     this.#joins.push({ a: { line: a, tMm: aMm }, b: { line: b, tMm: bMm }, measure: nothing });
   }
 
-  linesOf(face: FlatFace): readonly Kept[] {
+  linesOf(face: FlatFace): readonly FaceLine[] {
     return this.#byFace.get(face.key) ?? [];
   }
 
   net(): FaceNet {
-    return { lines: this.#lines, joins: this.#joins, plumbs: this.#plumbs };
+    return { lines: this.#lines, joins: this.#joins, plumbs: this.#plumbs, byFace: this.#byFace };
   }
 }

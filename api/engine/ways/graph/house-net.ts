@@ -1,12 +1,13 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { RouteOptions } from '../route.ts';
 import type { WayTariff } from '../way-tariff.ts';
-import { faceCorners, type FaceCorner } from './face-corners.ts';
-import { houseFaceLines } from './house-face-lines.ts';
-import { houseVoidLines } from './house-void-lines.ts';
-import { wallHoles } from './wall-holes.ts';
-import { type LineIndex, lineIndex } from './line-index.ts';
 import { crossings } from './crossings.ts';
+import { type FaceCorner, faceCorners } from './face-corners.ts';
+import type { FlatFace } from './flat-face.ts';
+import { type FaceLine, houseFaceLines } from './house-face-lines.ts';
+import { houseVoidLines } from './house-void-lines.ts';
+import { type LineIndex, lineIndex } from './line-index.ts';
+import { wallHoles } from './wall-holes.ts';
 import { type Join, WayNet } from './way-net.ts';
 
 /** All that ways are made from. */
@@ -22,6 +23,8 @@ export interface HouseNet {
   readonly net: WayNet;
   readonly index: LineIndex;
   readonly corners: readonly FaceCorner[];
+  /** The lines on a face. */
+  readonly linesOf: (face: FlatFace) => readonly FaceLine[];
 }
 
 /** The net of ways of a house, before any cable's own ends. */
@@ -33,6 +36,7 @@ export function houseNet(material: WaysMaterial): HouseNet {
   const lines = [...faces.lines, ...voids.lines];
   for (const line of lines) net.addLine(line);
   const index = lineIndex(lines, 0);
+  const linesOf = (face: FlatFace) => faces.byFace.get(face.key) ?? [];
   const joins: readonly Join[] = [
     ...faces.joins,
     ...voids.joins,
@@ -40,8 +44,8 @@ export function houseNet(material: WaysMaterial): HouseNet {
       lines.flatMap((line, number) => (line.axis === 0 ? [{ number, line }] : [])),
       index,
     ),
-    ...wallHoles(material, corners, index),
+    ...wallHoles(material, material.plan.wallById.values(), linesOf),
   ];
   for (const join of joins) net.join(join);
-  return { material, net: net.finish(), index, corners };
+  return { material, net: net.finish(), index, corners, linesOf };
 }

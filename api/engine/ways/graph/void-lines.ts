@@ -2,10 +2,10 @@ import type { Floor } from '#model/building.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { floorOpening } from '../floor-opening.ts';
+import { judgeCrossing } from '../joist-window.ts';
 import { isMasonry } from '../lay-in-wall.ts';
 import { openLay } from '../segment.ts';
 import { times, type WayTariff } from '../way-tariff.ts';
-import { multiplesBefore } from './face-lines.ts';
 import type { Span } from './flat-face.ts';
 import type { Axis, LinePart, WayLine } from './line.ts';
 import { obstaclesOf } from './obstacles.ts';
@@ -21,9 +21,6 @@ const BESIDE_MM = 5;
 /** Boards come up at least this often across and along the joists, mm. Common practice, no source. */
 const BOARD_ACROSS_MM = 2000;
 const BOARD_ALONG_MM = 4000;
-/** Parts of the span, from the nearer support, where a joist may be drilled and notched. Source: Approved Document A. */
-const DRILLED: Span = [0.25, 0.4];
-const NOTCHED: Span = [0.07, 0.25];
 
 /** What void lines are made from. */
 export interface VoidMaterial {
@@ -194,12 +191,17 @@ function cuttingAt(
 ): Pick<LinePart, 'perCrossing' | 'unfit'> {
   if (room === null || floor.joistsRunDeg === undefined) return { perCrossing: joist };
   const span = insideOf(room, frame, 0, acrossMm).find(([a, b]) => fixedMm >= a - 1 && fixedMm <= b + 1);
-  if (span === undefined) return { perCrossing: joist };
-  const share = Math.min(fixedMm - span[0], span[1] - fixedMm) / (span[1] - span[0]);
-  if (share >= DRILLED[0] && share <= DRILLED[1]) return { perCrossing: joist };
+  const cut = judgeCrossing(floor, span === undefined ? null : { fromMm: span[0], toMm: span[1] }, fixedMm);
+  if (cut === 'neither') return { perCrossing: joist, unfit: true };
   // A notch costs the plate over it as well: as much again.
-  if (share >= NOTCHED[0] && share <= NOTCHED[1]) return { perCrossing: times(joist, 2) };
-  return { perCrossing: joist, unfit: true };
+  return { perCrossing: cut === 'notch' ? times(joist, 2) : joist };
+}
+
+/** Whole multiples of a spacing below a place, one exactly there counting half; nought at or below nought. */
+function multiplesBefore(mm: number, spacingMm: number): number {
+  const share = mm / spacingMm;
+  const nearest = Math.round(share);
+  return Math.abs(share - nearest) < 1e-6 ? nearest - 0.5 : Math.floor(share);
 }
 
 /** Whether any room of a storey closes: until then nobody can say what is outside. */

@@ -29,6 +29,14 @@ export interface NetEdge {
   readonly to: number;
   readonly measure: Measure;
   readonly join: Join | null;
+  /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall; null for the others. */
+  readonly way: string | null;
+}
+
+/** Ways of a kind go by the void that they lie in, or by being level on a wall. */
+function wayOf({ sheet, axis }: WayLine): string | null {
+  if (sheet.key.startsWith('void ')) return sheet.key;
+  return axis === 0 ? 'level' : null;
 }
 
 /** The difference of what two places on one line come to. */
@@ -95,8 +103,7 @@ export class WayNet {
   }
 
   line(index: number): WayLine {
-    const line =
-      index < this.#firstLine ? this.#below?.line(index) : this.#lines[index - this.#firstLine];
+    const line = index < this.#firstLine ? this.#below?.line(index) : this.#lines[index - this.#firstLine];
     if (line === undefined) throw new Error(`No line ${index}.`);
     return line;
   }
@@ -123,13 +130,13 @@ export class WayNet {
 
   #known(line: number, tMm: number): Node | null {
     const own = this.#stops.get(line)?.find((each) => Math.abs(each.tMm - tMm) <= SAME_MM);
-    return own ?? this.#below?.#known(line, tMm) ?? null;
+    if (own !== undefined) return own;
+    return this.#below === null ? null : this.#below.#known(line, tMm);
   }
 
   /** Joins two places; nothing where either is no place to stop. */
   join(join: Join): void {
-    for (const { line, tMm } of [join.a, join.b])
-      if (!isStop(this.line(line), tMm)) return;
+    for (const { line, tMm } of [join.a, join.b]) if (!isStop(this.line(line), tMm)) return;
     this.node(join.a);
     this.node(join.b);
     this.#joins.push(join);
@@ -140,7 +147,7 @@ export class WayNet {
     for (const [line, added] of this.#stops) this.#linkAlong(line, added);
     for (const join of this.#joins) {
       const [a, b] = [this.node(join.a), this.node(join.b)];
-      this.#link(a, b, join.measure, join);
+      this.#link(a, b, { measure: join.measure, join, way: null });
     }
     return this;
   }
@@ -148,24 +155,25 @@ export class WayNet {
   /** Neighbours on a line are linked, where one of the two is new. */
   #linkAlong(line: number, added: readonly Node[]): void {
     const old = this.#below?.stopsOn(line) ?? [];
+    const way = wayOf(this.line(line));
     const all = old.length === 0 ? added : [...old, ...added].toSorted((a, b) => a.tMm - b.tMm);
     for (let index = 1; index < all.length; index += 1) {
       const [a, b] = [all[index - 1], all[index]];
       if (a === undefined || b === undefined) continue;
       if (a.id < this.#firstNode && b.id < this.#firstNode) continue;
-      this.#link(a.id, b.id, between(a.measure, b.measure), null);
+      this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
     }
   }
 
-  #link(a: number, b: number, measure: Measure, join: Join | null): void {
+  #link(a: number, b: number, edge: Omit<NetEdge, 'to'>): void {
     if (a === b) return;
     for (const [from, to] of [
       [a, b],
       [b, a],
     ] as const) {
       const list = this.#edges.get(from);
-      if (list === undefined) this.#edges.set(from, [{ to, measure, join }]);
-      else list.push({ to, measure, join });
+      if (list === undefined) this.#edges.set(from, [{ to, ...edge }]);
+      else list.push({ to, ...edge });
     }
   }
 
@@ -175,6 +183,11 @@ export class WayNet {
     const below = this.#below?.stopsOn(line) ?? [];
     if (below.length === 0) return own;
     return own.length === 0 ? below : [...below, ...own].toSorted((a, b) => a.tMm - b.tMm);
+  }
+
+  /** The nodes that this layer adds ways to, its own and those beneath. */
+  nodesWithEdges(): Iterable<number> {
+    return this.#edges.keys();
   }
 
   /** The ways out of a node that this layer adds. */
