@@ -1,4 +1,4 @@
-import { planPoint } from '../plan/plane.ts';
+import { distanceMm, type Position, planPoint } from '../plan/plane.ts';
 import type { VoidSpace } from '../plan/voids.ts';
 import { houseWays } from './house-ways.ts';
 import { inVoid, plumbToVoid } from './plumb.ts';
@@ -14,15 +14,19 @@ import type { WayEnd } from './way-cost.ts';
  * that is drawn leads there, with a right-angled path that is assumed throughout.
  */
 export function cheapestPath(request: RouteRequest): readonly Segment[] {
-  const { plan, tariff, options, from, to, fromMount, toMount, knownMm } = request;
+  const { plan, tariff, options, from, to, fromMount, toMount, asFound } = request;
+  if (isSamePlace(from, to)) return [];
   const ends: readonly [WayEnd, WayEnd] = [
     { position: from, mount: fromMount },
     { position: to, mount: toMount },
   ];
   const ways = houseWays(plan, tariff, options);
-  const way = knownMm === undefined ? ways.way(...ends, 'pence') : ways.wayOfLength(...ends, knownMm);
+  const way = asFound === undefined ? ways.way(...ends, 'pence') : ways.wayAsFound(...ends, asFound.knownMm);
   return way?.segments ?? lastResort(request);
 }
+
+const isSamePlace = (a: Position, b: Position): boolean =>
+  distanceMm(a.at, b.at) < 0.5 && Math.abs(a.levelMm - b.levelMm) < 0.5;
 
 /** Right-angled, just above the upper storey's floor, whatever is in between. */
 function lastResort(request: RouteRequest): readonly Segment[] {

@@ -45,8 +45,8 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
   const [from, to] = [endAt(input, edge.from), endAt(input, edge.to)];
   const via = leg.via ?? [];
   const endsMm = endMm(from.kind, allowances) + endMm(to.kind, allowances);
-  const known = leg.lengthMm === undefined ? {} : { knownMm: leg.lengthMm - endsMm };
-  const path = pathBetween(input, [from, to], { via, ...known });
+  const asFound = { knownMm: leg.lengthMm === undefined ? null : leg.lengthMm - endsMm };
+  const path = pathBetween(input, [from, to], { via, asFound });
   const isGuessed = via.length === 0 || isGuess(leg.certainty?.route ?? leg.certainty?.via);
   const segments = isGuessed ? path.map(assumed) : path;
   return {

@@ -1,7 +1,9 @@
+import type { Storey } from '#model/building.ts';
 import type { Plan } from '../plan/plan.ts';
-import { rememberedOfTwo } from '../plan/remembered.ts';
+import { remembered } from '../plan/remembered.ts';
 import { type EndInHouse, type EndLayer, inHouse, withEnd } from './graph/end-layer.ts';
 import { endLines } from './graph/end-lines.ts';
+import { standingPlaces } from './graph/house-face-lines.ts';
 import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import type { Measure } from './graph/line.ts';
@@ -25,27 +27,57 @@ export interface HouseWays {
   /** The least way; null where nothing that is drawn leads there. */
   way(from: WayEnd, to: WayEnd, aim: WayAim): PricedWay | null;
   /**
-   * The likeliest way of a cable whose length is known: the cheapest if it is about as long, else of those that avoid this
+   * The likeliest way of a cable that is there already: the cheapest, if it is about as long as is known of it, else of those that avoid this
    * and that the one that fits best, the cheaper of two that fit alike.
    */
-  wayOfLength(from: WayEnd, to: WayEnd, knownMm: number): PricedWay | null;
+  wayAsFound(from: WayEnd, to: WayEnd, knownMm: number | null): PricedWay | null;
   /** What it comes to, from one end to each of others, in their order. */
   costs(from: WayEnd, to: readonly WayEnd[], aim: WayAim): readonly (WayCost | null)[];
 }
 
-/** The ways of a house, kept with its plan and its tariff. */
-export function houseWays(plan: Plan, tariff: WayTariff, options: RouteOptions): HouseWays {
-  return waysByPlan(plan, tariff)(options.chased);
+/** How many houses are kept for each tariff, the last asked for first: what is being drawn, and what it is compared with. */
+const HOUSES_KEPT = 4;
+/** How many rows and ends are kept for a house. */
+const ROWS_KEPT = 200;
+
+interface KeptHouse {
+  readonly storeys: readonly Storey[];
+  readonly standing: string;
+  readonly chased: RouteOptions['chased'];
+  readonly ways: HouseWays;
 }
 
-const waysByPlan = rememberedOfTwo((plan: Plan, tariff: WayTariff) => {
-  const known = new Map<RouteOptions['chased'], HouseWays>();
-  return (chased: RouteOptions['chased']): HouseWays => {
-    const ways = known.get(chased) ?? waysIn(houseNet({ plan, tariff, options: { chased } }));
-    known.set(chased, ways);
-    return ways;
+const housesByTariff = remembered((_tariff: WayTariff): KeptHouse[] => []);
+
+/**
+ * The ways of a house. They hang on its storeys and on what stands on its walls, so a house is not worked anew when
+ * something else in the job changes: a wanted point that moves leaves all rows from elsewhere as they are.
+ */
+export function houseWays(plan: Plan, tariff: WayTariff, { chased }: RouteOptions): HouseWays {
+  const houses = housesByTariff(tariff);
+  const storeys = plan.storeys.map(({ storey }) => storey);
+  const standing = standingOn(plan);
+  const at = houses.findIndex(
+    (house) =>
+      house.chased === chased &&
+      house.standing === standing &&
+      house.storeys.length === storeys.length &&
+      house.storeys.every((storey, index) => storey === storeys[index]),
+  );
+  const [known] = at < 0 ? [] : houses.splice(at, 1);
+  const house = known ?? {
+    storeys,
+    standing,
+    chased,
+    ways: waysIn(houseNet({ plan, tariff, options: { chased } })),
   };
-});
+  houses.unshift(house);
+  houses.length = Math.min(houses.length, HOUSES_KEPT);
+  return house.ways;
+}
+
+/** What stands on the walls of a house, in a text. */
+const standingOn = remembered((plan: Plan): string => JSON.stringify(standingPlaces(plan)));
 
 function waysIn(house: HouseNet): HouseWays {
   const { plan } = house.material;
@@ -58,6 +90,7 @@ function waysIn(house: HouseNet): HouseWays {
     const known = map.get(key);
     if (known !== undefined || map.has(key)) return known as V;
     const made = make();
+    if (map.size >= ROWS_KEPT) map.delete(map.keys().next().value ?? '');
     map.set(key, made);
     return made;
   };
@@ -72,14 +105,14 @@ function waysIn(house: HouseNet): HouseWays {
       return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
     });
 
-  const found = (from: WayEnd, to: WayEnd, { aim, avoid }: Sought) => {
+  const found = (from: WayEnd, to: WayEnd, sought: Sought) => {
     const surface = from.mount === 'surface' || to.mount === 'surface';
-    const row = rowOf(from, { aim, surface, ...(avoid === undefined ? {} : { avoid }) });
+    const row = rowOf(from, { surface, ...sought });
     if (row === null) return null;
     const layer = withEnd(house, endOf(to), layerOf(from));
     const way = layer.node === null ? null : wayInto(row, layer.net, layer.node);
     if (way === null || layer.node === null) return null;
-    const cost = costOf(way, { surface }, [endOf(from), endOf(to)]);
+    const cost = costOf(way, { ...sought, surface }, [endOf(from), endOf(to)]);
     return { net: layer.net, node: layer.node, way, cost };
   };
   const way = (from: WayEnd, to: WayEnd, sought: Sought): PricedWay | null => {
@@ -90,10 +123,11 @@ function waysIn(house: HouseNet): HouseWays {
   };
   return {
     way: (from, to, aim) => way(from, to, { aim }),
-    wayOfLength(from, to, knownMm) {
-      const cheapest = way(from, to, { aim: 'pence' });
-      if (cheapest === null || fits(cheapest, knownMm)) return cheapest;
-      const others = avoidable(house).map((avoid) => way(from, to, { aim: 'pence', avoid }));
+    wayAsFound(from, to, knownMm) {
+      const asFound = { aim: 'pence', asFound: true } as const;
+      const cheapest = way(from, to, asFound);
+      if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
+      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid }));
       return bestFitting([cheapest, ...others.filter((other) => other !== null)], knownMm);
     },
     costs: (from, to, aim) => to.map((end) => found(from, end, { aim })?.cost ?? null),
@@ -101,10 +135,7 @@ function waysIn(house: HouseNet): HouseWays {
 }
 
 /** What is sought of a way. */
-interface Sought {
-  readonly aim: WayAim;
-  readonly avoid?: string;
-}
+type Sought = Omit<Weighing, 'surface'>;
 
 /** A way fits a known length that it misses by no more than this share, or than this, mm. */
 const FITS_SHARE = 0.1;
@@ -113,11 +144,12 @@ const FITS_MM = 500;
 const fits = ({ cost }: PricedWay, knownMm: number): boolean =>
   Math.abs(cost.routeMm - knownMm) <= Math.max(FITS_MM, knownMm * FITS_SHARE);
 
-/** What ways can avoid: every void, all of them, going level on walls. */
+/** What ways can avoid: every void, all of them, going level on walls, holes through them. */
 const avoidable = ({ material: { plan } }: HouseNet): readonly string[] => [
   ...voidFrames(plan).map(({ key }) => key),
   'void ',
   'level',
+  'hole',
 ];
 
 /** The way whose length is nearest, to 100 mm; of several the cheapest, of those the first. */
@@ -138,13 +170,10 @@ const keyOf = ({ position, mount }: WayEnd): string => {
   return `${storeyId} ${at[0]} ${at[1]} ${heightMm} ${wall} ${mount}`;
 };
 
-const weighingKey = ({ aim, surface, avoid }: Weighing): string => `${aim} ${surface} ${avoid ?? ''}`;
+const weighingKey = ({ aim, surface, avoid, asFound }: Weighing): string =>
+  `${aim} ${surface} ${asFound ?? false} ${avoid ?? ''}`;
 
-function costOf(
-  { steps }: FoundWay,
-  { surface }: Pick<Weighing, 'surface'>,
-  ends: readonly EndInHouse[],
-): WayCost {
+function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: readonly EndInHouse[]): WayCost {
   const all = steps.reduce<Measure>((sum, { edge }) => added(sum, edge.measure), nothing);
   const starts = ends.map(({ end }) => end.atStart);
   const sum = (pick: (cost: { millipence: number; minutes: number; mess: number }) => number): number =>
@@ -154,7 +183,7 @@ function costOf(
     minutes: sum(({ minutes }) => minutes),
     mess: sum(({ mess }) => mess),
     routeMm: all.lengthMm,
-    poor: all.poorMm + (surface ? 0 : all.surfaceMm) > 0,
+    poor: all.poorMm + (surface ? 0 : all.surfaceMm) + (asFound === true ? 0 : all.unfit) > 0,
   };
 }
 
@@ -165,4 +194,6 @@ const added = (a: Measure, b: Measure): Measure => ({
   lengthMm: a.lengthMm + b.lengthMm,
   poorMm: a.poorMm + b.poorMm,
   surfaceMm: a.surfaceMm + b.surfaceMm,
+  partyMm: a.partyMm + b.partyMm,
+  unfit: a.unfit + b.unfit,
 });

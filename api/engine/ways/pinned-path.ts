@@ -31,7 +31,8 @@ export function pinnedPath(request: RouteRequest): readonly Segment[] {
     here = next;
   }
   const toMount = request.toMount;
-  const { knownMm: _whole, ...rest } = request;
+  // What is known of its length is of the whole.
+  const rest = request.asFound === undefined ? request : { ...request, asFound: { knownMm: null } };
   return [...segments, ...cheapestPath({ ...rest, from: here, via: [], fromMount: toMount })];
 }
 

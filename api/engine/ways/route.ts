@@ -21,8 +21,8 @@ export interface RouteRequest {
   readonly to: Position;
   /** Corners pinned by hand, in order from `from`; empty to have a path found. */
   readonly via: readonly Waypoint[];
-  /** How long the path is known to be (a measured leg without its tails): the one that fits best is wanted. */
-  readonly knownMm?: number;
+  /** For cable that is there already: how long its path is known to be (a measured leg without its tails), or null. */
+  readonly asFound?: { readonly knownMm: number | null };
   readonly fromMount: Mount;
   readonly toMount: Mount;
   readonly tariff: WayTariff;

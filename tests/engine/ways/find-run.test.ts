@@ -71,8 +71,8 @@ describe('plainRoute in a terraced house', () => {
 
   it('goes through the brick partition where both sides are in line with a box', () => {
     const segments = path(house, R1, W1);
-    // Up in line with R1 to the height of W1, through the wall, level to W1.
-    expect(inShort(segments)).toEqual(['wall-chase 150', 'through-wall 130', 'wall-chase 300']);
+    // Level in line with R1 to below W1, through the wall, up to W1.
+    expect(inShort(segments)).toEqual(['wall-chase 300', 'through-wall 130', 'wall-chase 150']);
     expect(segments[1]).toMatchObject({ wallId: 'hall-living' });
   });
 
@@ -104,8 +104,8 @@ describe('plainRoute in a semi on a solid floor', () => {
     expect(inShort(path(house, semiPlaces.A4, semiPlaces.unit))).toEqual([
       'wall-chase 1950',
       'void-open 100',
-      'void-along 800',
       'void-across 900',
+      'void-along 800',
       'void-open 100',
       'wall-chase 1300',
     ]);
@@ -309,8 +309,8 @@ describe('plainRoute by pinned waypoints', () => {
       storeyId: 'ff',
     });
     expect(inShort(segments.slice(2))).toEqual([
-      'void-across 200',
       'void-along 950',
+      'void-across 200',
       'void-open 110',
       'stud-cavity 450',
     ]);

@@ -4,9 +4,10 @@ import type { EndLines } from './end-lines.ts';
 import type { FlatFace } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
-import { type LineIndex, lineIndex } from './line-index.ts';
+import { endOf, SAME_MM, startOf } from './line.ts';
+import { type LineIndex, lineIndex, linesBetween, type NumberedLine } from './line-index.ts';
 import { wallHoles } from './wall-holes.ts';
-import { type Join, type Stop, WayNet } from './way-net.ts';
+import { type Join, nothing, type Stop, WayNet } from './way-net.ts';
 
 /** A net with one more end on it. */
 export interface EndLayer {
@@ -16,6 +17,8 @@ export interface EndLayer {
   readonly index: LineIndex;
   readonly linesOf: (face: FlatFace) => readonly FaceLine[];
   readonly walls: ReadonlySet<PlanWall>;
+  /** Where the end begins on a line; null on others. */
+  readonly startOn: (line: number) => number | null;
 }
 
 /** What of an end's lines meets the house: the same whichever other end there is. Line numbers from the house's last on. */
@@ -57,11 +60,31 @@ export function withEnd(house: HouseNet, { end, joins }: EndInHouse, other: EndL
   if (other !== null) {
     const numbered = end.lines.map((line, at) => ({ number: first + at, line }));
     for (const join of crossings(numbered, other.index)) net.join(join);
+    for (const join of sameLines(numbered, other)) net.join(join);
     const both = new Set([...walls].filter((wall) => other.walls.has(wall)));
     for (const join of wallHoles(house.material, both, own, other.linesOf)) net.join(join);
   }
   const node = end.start === null ? null : net.node({ line: first + end.start.line, tMm: end.start.tMm });
-  return { net: net.finish(), node, index: lineIndex(end.lines, first), linesOf: own, walls };
+  const startOn = (line: number) =>
+    end.start !== null && line === first + end.start.line ? end.start.tMm : null;
+  return { net: net.finish(), node, index: lineIndex(end.lines, first), linesOf: own, walls, startOn };
+}
+
+/** Where an end lies on a line of the other that is in line with its own: boxes above one another, with nothing level between. */
+function sameLines(own: readonly NumberedLine[], other: EndLayer): readonly Join[] {
+  return own.flatMap(({ number, line }) => {
+    const sheet = other.index.get(line.sheet.key);
+    if (sheet === undefined) return [];
+    const near = linesBetween(sheet[line.axis], line.fixedMm - SAME_MM, line.fixedMm + SAME_MM);
+    return near.flatMap((one) => {
+      const tMm = Math.max(startOf(line), startOf(one.line));
+      return [other.startOn(one.number), ...[tMm]].flatMap((at): readonly Join[] =>
+        at === null || at < startOf(line) || at > endOf(line) || at > endOf(one.line)
+          ? []
+          : [{ a: { line: number, tMm: at }, b: { line: one.number, tMm: at }, measure: nothing }],
+      );
+    });
+  });
 }
 
 function moved(join: Join, by: number): Join {

@@ -7,7 +7,7 @@ import type { WayEnd } from '../way-cost.ts';
 import { noWork, type WorkCost } from '../way-tariff.ts';
 import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, type PlumbLine, plumbLines } from './face-lines.ts';
-import { alongFace, blocksPlumb, type FlatFace, flatFaceOf, openingsOf } from './flat-face.ts';
+import { alongFace, type FlatFace, flatFaceOf, openingsOf } from './flat-face.ts';
 import {
   CARRIES_ZONE_MM,
   cornerLine,
@@ -66,7 +66,7 @@ function addInWall(draft: EndDraft, face: FlatFace, alongMm: number, heightMm: n
   draft.startAt(plumb === null ? null : { line: plumb, tMm: heightMm });
   draft.startAt(level === null ? null : { line: level, tMm: alongMm });
   addCorners(draft, face, level, heightMm);
-  addPastOpenings(draft, face, box, level);
+  if (level !== null) addPastOpenings(draft, face, box, { mount: null, poor: true });
   addBehind(draft, face, box);
 }
 
@@ -87,18 +87,13 @@ function addCorners(draft: EndDraft, face: FlatFace, level: number | null, heigh
   }
 }
 
-/** Where a door or a window is above or below, plumb just past its edge, which is in no zone: better than no way. */
-function addPastOpenings(
-  draft: EndDraft,
-  face: FlatFace,
-  { alongMm, heightMm }: Box,
-  level: number | null,
-): void {
-  if (level === null || blocksPlumb(face, alongMm).length === 0) return;
+/** Where a door or a window is above or below, plumb just past its edge; in a wall that is in no zone, but better than no way. */
+function addPastOpenings(draft: EndDraft, face: FlatFace, { alongMm, heightMm }: Box, laid: Laid): void {
+  const kind = laid.mount === 'surface' ? 'channel' : 'plumb';
   for (const { opening, span } of openingsOf(face)) {
     if (opening.kind === 'breast' || alongMm <= span[0] || alongMm >= span[1]) continue;
     for (const mm of [span[0] - PAST_OPENING_MM, span[1] + PAST_OPENING_MM])
-      draft.plumbAt(face, { alongMm: mm, heightMm }, { mount: null, poor: true }, 'plumb', false);
+      draft.plumbAt(face, { alongMm: mm, heightMm }, laid, kind, false);
   }
 }
 
@@ -131,6 +126,7 @@ function addChannel(
   const box = { alongMm, heightMm };
   const plumb = draft.plumbAt(face, box, laid, 'channel', true, isSurface);
   if (plumb !== null) draft.startAt({ line: plumb, tMm: heightMm });
+  if (isSurface) addPastOpenings(draft, face, box, laid);
   if (heightMm < LOW_POINT_MM && Math.abs(heightMm - SKIRTING_MM) > SAME_MM) return;
   const level = draft.levelAt(face, box, laid, 'channel');
   if (level !== null) draft.startAt({ line: level, tMm: alongMm });

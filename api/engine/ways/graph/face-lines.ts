@@ -87,11 +87,22 @@ function levelPart(
   const [fromMm, toMm] = [Math.max(span[0], range.fromMm), Math.min(span[1], range.toMm)];
   if (toMm - fromMm < 1e-6) return [];
   const lay = layInWall(range.wall, mount, options);
-  const part: LinePart = { fromMm, toMm, lay, details: detailsOf(range), perM: workIn(tariff, lay, range) };
+  const party = isPartyChase(lay, range);
+  const part: LinePart = {
+    fromMm,
+    toMm,
+    lay,
+    details: detailsOf(range),
+    perM: workIn(tariff, lay, range),
+    party,
+  };
   if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
   const crossedBefore = (tMm: number) => range.sense * studsUpTo((tMm - range.startMm) * range.sense);
   return [{ ...part, crossedBefore, perCrossing: tariff.stud, ...weighed }];
 }
+
+const isPartyChase = ({ medium }: Lay, { wall }: FaceRange): boolean =>
+  medium === 'wall-chase' && wall.wall.party === true;
 
 const detailsOf = ({ wall, side }: FaceRange) => ({
   wallId: wall.wall.id,
@@ -154,6 +165,7 @@ export function plumbLines(
       lay,
       details: detailsOf(range),
       perM: workIn(tariff, lay, range),
+      party: isPartyChase(lay, range),
       ...weighed,
     };
     const down = fromMm === 0 ? below : null;

@@ -85,11 +85,16 @@ function facesInUse(plan: Plan, storeyId: string, zones: ReadonlyMap<string, Zon
   return flatFaces(plan, storeyId).filter(({ key }) => !drawn || seen.has(key) || zones.has(key));
 }
 
-/** What is on the walls: points that stay, and boards. */
+/** Where points that stay and boards are. */
+export function standingPlaces(plan: Plan): readonly Position[] {
+  const kept = [...plan.positionOfPoint].filter(([id]) => plan.pointById.get(id)?.status === 'existing');
+  return [...kept, ...plan.positionOfBoard].map(([, position]) => position);
+}
+
+/** Where zones start on faces: at what stands on them, and on a thin wall on its other face too. */
 function zonesByFace(plan: Plan): ReadonlyMap<string, Zones> {
   const zones = new Map<string, { alongMm: number[]; heightsMm: number[] }>();
-  const kept = [...plan.positionOfPoint].filter(([id]) => plan.pointById.get(id)?.status === 'existing');
-  for (const [, { onWall, heightMm }] of [...kept, ...plan.positionOfBoard]) {
+  for (const { onWall, heightMm } of standingPlaces(plan)) {
     if (onWall === undefined) continue;
     const thin = (plan.wallById.get(onWall.wallId)?.wall.thicknessMm ?? 0) <= CARRIES_ZONE_MM;
     const other = { ...onWall, side: onWall.side === 'left' ? 'right' : 'left' } as const;
@@ -125,7 +130,7 @@ function distinct(values: readonly number[]): readonly number[] {
 
 function addFace(draft: FaceDraft, face: FlatFace, zones: Zones | undefined): void {
   addSkirting(draft, face);
-  if (isSurfaceOnly(face)) return;
+  if (isSurfaceOnly(face)) return addCornerChannels(draft, face);
   const breasts = openingsOf(face).filter(isBreastHere);
   const inside = (mm: number) => mm > face.lowMm && mm < face.highMm;
   const corners = [
@@ -137,6 +142,13 @@ function addFace(draft: FaceDraft, face: FlatFace, zones: Zones | undefined): vo
   const heights = distinct([...(zones?.heightsMm ?? []), face.heightMm - IN_ZONE_MM]);
   for (const heightMm of heights)
     for (const line of levelLines(draft.material, face, heightMm)) draft.add(face, line, 'in-wall');
+}
+
+/** Channel up the corners of a face that nobody chases, from floor to ceiling. */
+function addCornerChannels(draft: FaceDraft, face: FlatFace): void {
+  const laid = inChannel(face);
+  if (face.lowCorner) draft.plumb(face, face.lowMm + IN_ZONE_MM, laid);
+  if (face.highCorner) draft.plumb(face, face.highMm - IN_ZONE_MM, laid);
 }
 
 /** Channel above the skirting, and round the frames of the doors. */
@@ -228,9 +240,10 @@ class FaceDraft {
     return number;
   }
 
-  plumb(face: FlatFace, alongMm: number): void {
-    for (const { line, below, above } of plumbLines(this.material, face, alongMm)) {
-      const number = this.add(face, line, 'plumb');
+  plumb(face: FlatFace, alongMm: number, laid: Laid = inTheWall): void {
+    const kind = laid.mount === 'surface' ? 'channel' : 'plumb';
+    for (const { line, below, above } of plumbLines(this.material, face, alongMm, laid)) {
+      const number = this.add(face, line, kind);
       if (below === null && above === null) continue;
       const foot = line.sheet.positionAt(alongMm, 0);
       this.#plumbs.push({ line: number, at: foot.at, floorMm: foot.levelMm, below, above });

@@ -39,7 +39,9 @@ export function houseVoidLines(
       if (space === null) continue;
       const floorMm = plumb.floorMm;
       for (const stub of stubsAt(material, space, plumb.at, PAST_MM)) {
-        const number = firstLine + lines.push(stub.line) - 1;
+        // No cable of one's own comes in there: a turn near it is not within reach of a board that is up already.
+        const { dropMm: _, ...line } = stub.line;
+        const number = firstLine + lines.push(line) - 1;
         joins.push(entry({ line: plumb.line, tMm: space.levelMm - floorMm }, { line: number, stub }));
       }
     }

@@ -30,6 +30,8 @@ export interface LinePart {
   readonly opening?: WorkCost;
   /** An electrician would avoid it. */
   readonly poor?: boolean;
+  /** A chase in a party wall: avoided where it costs little to. */
+  readonly party?: boolean;
   /** On the surface of a wall that could be chased: poor unless an end of the cable is on the surface too. */
   readonly onSurface?: boolean;
 }
@@ -53,10 +55,11 @@ export interface Measure {
   readonly lengthMm: number;
   readonly poorMm: number;
   readonly surfaceMm: number;
+  readonly partyMm: number;
+  /** Joists crossed where they may not be cut. */
+  readonly unfit: number;
 }
 
-/** A crossing where a joist may not be cut weighs like so much of a way that is avoided, mm. */
-const UNFIT_MM = 1000;
 /** Places nearer than this are one place, mm. */
 export const SAME_MM = 0.05;
 
@@ -68,7 +71,8 @@ export const positionOn = ({ sheet, axis, fixedMm }: WayLine, tMm: number): Posi
 
 /** What a line comes to up to a place, from its start. Never falls along the line, so differences are costs. */
 export function measureTo({ parts }: WayLine, tMm: number, cableMillipencePerM: number): Measure {
-  let [millipence, minutes, mess, lengthMm, poorMm, surfaceMm] = [0, 0, 0, 0, 0, 0];
+  let [millipence, minutes, mess, lengthMm] = [0, 0, 0, 0];
+  let [poorMm, surfaceMm, partyMm, unfit] = [0, 0, 0, 0];
   for (const part of parts) {
     if (part.fromMm >= tMm) break;
     const toMm = Math.min(part.toMm, tMm);
@@ -83,10 +87,11 @@ export function measureTo({ parts }: WayLine, tMm: number, cableMillipencePerM: 
     mess += part.perM.mess * metres + each.mess * crossed + once.mess;
     lengthMm += runMm;
     if (part.poor === true) poorMm += runMm;
-    if (part.unfit === true) poorMm += crossed * UNFIT_MM;
     if (part.onSurface === true) surfaceMm += runMm;
+    if (part.party === true) partyMm += runMm;
+    if (part.unfit === true) unfit += crossed;
   }
-  return { millipence, minutes, mess, lengthMm, poorMm, surfaceMm };
+  return { millipence, minutes, mess, lengthMm, poorMm, surfaceMm, partyMm, unfit };
 }
 
 /** Whether cable may turn, begin or end at a place on a line: on it, and not within the thickness of a wall. */

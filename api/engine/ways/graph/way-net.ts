@@ -22,6 +22,8 @@ export const nothing: Measure = {
   lengthMm: 0,
   poorMm: 0,
   surfaceMm: 0,
+  partyMm: 0,
+  unfit: 0,
 };
 
 /** One way out of a node: along a line or over a join. */
@@ -29,7 +31,7 @@ export interface NetEdge {
   readonly to: number;
   readonly measure: Measure;
   readonly join: Join | null;
-  /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall; null for the others. */
+  /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
   readonly way: string | null;
 }
 
@@ -48,6 +50,9 @@ function between(a: Measure, b: Measure): Measure {
     lengthMm: Math.abs(a.lengthMm - b.lengthMm),
     poorMm: Math.abs(a.poorMm - b.poorMm),
     surfaceMm: Math.abs(a.surfaceMm - b.surfaceMm),
+    partyMm: Math.abs(a.partyMm - b.partyMm),
+    // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
+    unfit: Math.floor(Math.abs(a.unfit - b.unfit) + 1e-6),
   };
 }
 
@@ -147,7 +152,7 @@ export class WayNet {
     for (const [line, added] of this.#stops) this.#linkAlong(line, added);
     for (const join of this.#joins) {
       const [a, b] = [this.node(join.a), this.node(join.b)];
-      this.#link(a, b, { measure: join.measure, join, way: null });
+      this.#link(a, b, { measure: join.measure, join, way: join.wallId === undefined ? null : 'hole' });
     }
     return this;
   }
