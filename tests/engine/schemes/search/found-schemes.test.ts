@@ -45,7 +45,7 @@ describe.each(demoNames)('the schemes found for %s', (name) => {
     const walked = found.schemes.map(({ scheme }) => worksOfScheme(ground, scheme).millipence / 1000);
     const offset = (walked[0] ?? 0) - (found.schemes[0]?.worksPence ?? 0);
     for (const [i, each] of found.schemes.entries())
-      expect(Math.abs((walked[i] ?? 0) - offset - each.worksPence), each.scheme.name).toBeLessThan(150);
+      expect(Math.abs((walked[i] ?? 0) - offset - each.worksPence), each.scheme.name).toBeLessThan(30);
   });
 
   it('cost no less than the cheapest passing scheme of the job itself, where that is in the search', () => {
@@ -60,8 +60,15 @@ describe.each(demoNames)('the schemes found for %s', (name) => {
 });
 
 describe('the additive works cost against the whole pipeline', () => {
-  // Minutes × rate and the bill at what is used, packs left out; shared openings and things that a job takes once are
-  // what an additive cost cannot see. Seen on the demo jobs: within 12 % of the larger cost, and £15.
+  // Minutes × rate and the bill at what is used, packs left out. What several cables share (a floor opened once, a
+  // room set up once) an additive cost cannot see: most of it in the furnished terrace, next to nothing in the flat.
+  // Pence, a little above the most that was seen.
+  const most = {
+    'saltglass-row': 4500,
+    'saltglass-row-quoting': 5500,
+    'fernlow-close': 900,
+    'quarrel-court': 100,
+  };
   const usedLibrary = {
     ...library,
     prices: {
@@ -84,7 +91,7 @@ describe('the additive works cost against the whole pipeline', () => {
     for (const [i, each] of schemes.entries()) {
       const additive = each.worksPence - (schemes[0]?.worksPence ?? 0);
       const full = (whole[i] ?? 0) - (whole[0] ?? 0);
-      expect(Math.abs(additive - full), each.scheme.name).toBeLessThan(1500 + 0.12 * (whole[i] ?? 0));
+      expect(Math.abs(additive - full), each.scheme.name).toBeLessThan(most[name]);
     }
   });
 });
