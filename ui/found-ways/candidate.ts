@@ -35,8 +35,9 @@ const boardTasks: readonly string[] = ['lift-board', 'chipboard-trap', 'open-fix
 /** Whether one of two is at least as good in both respects, and better in one. */
 const beats = (one: FoundScheme, other: FoundScheme): boolean => {
   const [costs, otherCosts] = [one.estimate.totals.grossPence, other.estimate.totals.grossPence];
-  if (costs > otherCosts || one.messPoints > other.messPoints) return false;
-  return costs < otherCosts || one.messPoints < other.messPoints;
+  const [mess, otherMess] = [one.estimate.messPoints, other.estimate.messPoints];
+  if (costs > otherCosts || mess > otherMess) return false;
+  return costs < otherCosts || mess < otherMess;
 };
 
 /** Found schemes as plain data, in their order. */
@@ -44,7 +45,7 @@ export const candidatesOf = (found: readonly FoundScheme[]): readonly Candidate[
   found.map((one) => candidateOf(one, !found.some((other) => beats(other, one))));
 
 function candidateOf(found: FoundScheme, efficient: boolean): Candidate {
-  const { scheme, kind, worksPence, messPoints, estimate } = found;
+  const { scheme, kind, worksPence, estimate } = found;
   const done = (tasks: readonly string[]): number =>
     estimate.labour.reduce((sum, { task, quantity }) => sum + (tasks.includes(task) ? quantity : 0), 0);
   const count = (outcome: Outcome): number => outcomeCount(estimate.findings, outcome);
@@ -52,7 +53,8 @@ function candidateOf(found: FoundScheme, efficient: boolean): Candidate {
     scheme,
     kind,
     worksPence,
-    messPoints,
+    // As all schemes have it, openings that are shared counted once; the search's own adds up connection by connection.
+    messPoints: estimate.messPoints,
     totals: estimate.totals,
     range: estimate.range,
     vat: estimate.price.vat,

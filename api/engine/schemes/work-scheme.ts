@@ -23,7 +23,7 @@ import type { FindRun, RouteOptions } from '../ways/route.ts';
 import type { LengthAllowances, Run, Tariff } from '../ways/run.ts';
 
 /** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
-const routeOptions: RouteOptions = { chased: 'oval' };
+export const routeOptions: RouteOptions = { chased: 'oval' };
 
 /** What every scheme of a job shares: the house and its wiring as found. */
 export interface House {
