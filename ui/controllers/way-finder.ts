@@ -74,7 +74,11 @@ const isSameAsk = (one: HouseAsk, other: HouseAsk): boolean =>
   one.library === other.library && isSameData(one.locked, other.locked) && isSameHouse(one.job, other.job);
 
 /** The found scheme in a copy of the job, worked out here, where the plan needs it. */
-function workedOut({ job, library, date, revision }: WaysHouse, scheme: Scheme, depth: 'live' | 'whole'): SchemeEstimate {
+function workedOut(
+  { job, library, date, revision }: WaysHouse,
+  scheme: Scheme,
+  depth: 'live' | 'whole',
+): SchemeEstimate {
   const schemes = [...job.schemes.filter(({ id }) => id !== scheme.id), scheme];
   const whole = estimate({ ...job, schemes }, library, { date, revision }, { schemeIds: [scheme.id], depth });
   const [worked] = whole.schemes;

@@ -95,7 +95,8 @@ export class WorkerLane<Ask, A> {
       this.#end();
       const { answer } = this.#state;
       // A thread that does not start for having been made in advance is tried again when it is wanted.
-      if (this.isWorking) this.#settle({ status: 'failed', answer, trouble: event.message || 'it did not start' });
+      if (this.isWorking)
+        this.#settle({ status: 'failed', answer, trouble: event.message || 'it did not start' });
     };
     return worker;
   }

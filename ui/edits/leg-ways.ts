@@ -1,7 +1,7 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import { distanceMm, type PlanPoint, type Position } from '#engine/plan/plane.ts';
 import { roomOfPosition } from '#engine/plan/surroundings.ts';
-import { voidAbove, type VoidSpace, voidBelow } from '#engine/plan/voids.ts';
+import { type VoidSpace, voidAbove, voidBelow } from '#engine/plan/voids.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { JobEdit } from '../job-events.ts';
 import { putCertainty } from './facts.ts';
@@ -100,7 +100,12 @@ function alongWalls(worked: Worked, [from, to]: Ends): readonly Waypoint[] | nul
 export function legWays(worked: Worked, legId: string): readonly LegWay[] {
   const run = worked.foundRuns.get(legId);
   const [from, to] = [run?.from.position ?? null, run?.to.position ?? null];
-  const way = (key: LegWay['key'], words: string, via: readonly Waypoint[] | null, whyNot: string): LegWay => ({
+  const way = (
+    key: LegWay['key'],
+    words: string,
+    via: readonly Waypoint[] | null,
+    whyNot: string,
+  ): LegWay => ({
     key,
     words,
     via,
@@ -113,7 +118,12 @@ export function legWays(worked: Worked, legId: string): readonly LegWay[] {
     return space === null || ends === null ? null : throughVoid(worked, ends, space);
   };
   return [
-    way('floor', 'Under the floor', inVoid('floor'), ends ? 'no void under the floor joins its ends' : noPlace),
+    way(
+      'floor',
+      'Under the floor',
+      inVoid('floor'),
+      ends ? 'no void under the floor joins its ends' : noPlace,
+    ),
     way('ceiling', 'Above the ceiling', inVoid('ceiling'), ends ? 'no void above joins its ends' : noPlace),
     way(
       'walls',

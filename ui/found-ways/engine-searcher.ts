@@ -7,7 +7,11 @@ export const engineSearcher: Searcher = {
   whyNot: ({ job, library, locked }, connection) =>
     whyNotConnect(job, library, { connection, options: { locked } }),
   whatIf: ({ job, library, locked }, legId, via) => {
-    const { now, then } = whatIfLegRuns(job, library, { legId, via, options: { locked, most: 1, kinds: false } });
+    const { now, then } = whatIfLegRuns(job, library, {
+      legId,
+      via,
+      options: { locked, most: 1, kinds: false },
+    });
     return { before: now, after: then };
   },
 };

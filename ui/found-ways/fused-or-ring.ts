@@ -1,8 +1,8 @@
 import type { LabelOf } from '#drawing/label-of.ts';
 import { type RoomLeft, roomLeft } from '#engine/proof/room-left.ts';
 import { NOMINAL_V } from '#engine/proof/spur-load.ts';
-import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import type { Job } from '#model/job.ts';
 import { withVatWords } from '../elements/price/vat-words.ts';
 import { counted, hoursWritten, listed, metresShort, pounds, wholePounds } from '../written.ts';
@@ -35,7 +35,10 @@ const loadWords = (loads: readonly NamedLoad[]): string =>
   listed(loads.map(({ use, watts }) => `${use} ${kilowatts(watts)}`));
 
 /** The loads named at some points, in the job's order. */
-export const loadsNamed = ({ points }: Pick<Job, 'points'>, pointIds: readonly string[]): readonly NamedLoad[] =>
+export const loadsNamed = (
+  { points }: Pick<Job, 'points'>,
+  pointIds: readonly string[],
+): readonly NamedLoad[] =>
   points.flatMap(({ id, load }) => (load !== undefined && pointIds.includes(id) ? [load] : []));
 
 /**
@@ -128,10 +131,7 @@ export function weighed(two: Two<SchemeEstimate>, labelOf: LabelOf): readonly We
   });
   return [
     row('To pay', (scheme) => `${pounds(scheme.totals.grossPence)}, ${withVatWords(scheme.price)}`),
-    row(
-      'Likely range',
-      ({ range }) => `${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}`,
-    ),
+    row('Likely range', ({ range }) => `${wholePounds(range.lowPence)} to ${wholePounds(range.highPence)}`),
     row('Time on site', ({ totals }) => hoursWritten(totals.hours)),
     row('New cable', ({ runs }) => metresShort(schemeCable(runs).cableMm)),
     row('Joints in cables', ({ joints }) => {

@@ -48,7 +48,10 @@ export function connectionWords(connection: Connection, labelOf: LabelOf): strin
 
 /** What a scheme is made of, in one line. */
 export function madeOf(
-  { connections, remedies }: { readonly connections: readonly Connection[]; readonly remedies: readonly Remedy[] },
+  {
+    connections,
+    remedies,
+  }: { readonly connections: readonly Connection[]; readonly remedies: readonly Remedy[] },
   labelOf: LabelOf,
 ): string {
   const words = connections.map((connection) => connectionWords(connection, labelOf));

@@ -1,10 +1,11 @@
-import { isSameData } from '../controllers/same-data.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
+import { isSameData } from '../controllers/same-data.ts';
 
 /** A connection without its name. */
 const bare = ({ id: _id, ...rest }: Connection): unknown => rest;
 
-const sorted = (things: readonly unknown[]): readonly string[] => things.map((one) => JSON.stringify(one)).sort();
+const sorted = (things: readonly unknown[]): readonly string[] =>
+  things.map((one) => JSON.stringify(one)).sort();
 
 /** Whether two connections do the same, whatever they are called. */
 export const isSameConnection = (one: Connection, other: Connection): boolean =>

@@ -1,5 +1,5 @@
-import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { Finding } from '#engine/rules/finding.ts';
+import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Connection } from '#model/scheme.ts';
 import { candidatesOf } from './candidate.ts';

@@ -1,5 +1,5 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { labelPlacer, type LabelPlacer, type Rectangle } from '../label-placer.ts';
+import { type LabelPlacer, labelPlacer, type Rectangle } from '../label-placer.ts';
 import { roundStep } from '../proof/drop-chart.ts';
 import { baseline } from '../proof/hanging-tree.ts';
 import { LABEL_SIZE } from '../proof/leg-label.ts';
@@ -92,7 +92,10 @@ function roundValues({ from, to }: Span, parts: number): readonly number[] {
 export function costScene(marks: readonly CostMark[], { widthMm, vatWords }: CostRequest): Scene {
   const axes = axesOf(marks.length === 0 ? [nowhere] : marks, widthMm);
   const { plot } = axes;
-  const free = labelPlacer({ ...plot, topMm: plot.topMm - 2, rightMm: widthMm - 1 }, { crossing: 1, farther: 0.02 });
+  const free = labelPlacer(
+    { ...plot, topMm: plot.topMm - 2, rightMm: widthMm - 1 },
+    { crossing: 1, farther: 0.02 },
+  );
   for (const mark of marks) takeMark(free, axes.on(mark), mark.efficient);
   return {
     title: 'Price against disturbance',
@@ -120,22 +123,29 @@ function axisShapes({ plot, cost, mess, on }: Axes, vatWords: string): readonly 
     const [, y] = on({ grossPence: cost.from, messPoints });
     return [
       line('rule', [sheetPoint(plot.leftMm, y), sheetPoint(plot.rightMm, y)]),
-      words('text-soft', sheetPoint(plot.leftMm - 1.2, baseline(y)), String(Math.round(messPoints * 10) / 10), {
-        ...soft,
-        anchor: 'end',
-      }),
+      words(
+        'text-soft',
+        sheetPoint(plot.leftMm - 1.2, baseline(y)),
+        String(Math.round(messPoints * 10) / 10),
+        {
+          ...soft,
+          anchor: 'end',
+        },
+      ),
     ];
   });
-  const prices = roundValues(cost, (plot.rightMm - plot.leftMm) / 14).flatMap((grossPence): readonly Shape[] => {
-    const [x] = on({ grossPence, messPoints: mess.from });
-    return [
-      line('opening', [sheetPoint(x, plot.bottomMm), sheetPoint(x, plot.bottomMm + 1)]),
-      words('text-soft', sheetPoint(x, plot.bottomMm + 4), `£${Math.round(grossPence / 100)}`, {
-        ...soft,
-        anchor: 'middle',
-      }),
-    ];
-  });
+  const prices = roundValues(cost, (plot.rightMm - plot.leftMm) / 14).flatMap(
+    (grossPence): readonly Shape[] => {
+      const [x] = on({ grossPence, messPoints: mess.from });
+      return [
+        line('opening', [sheetPoint(x, plot.bottomMm), sheetPoint(x, plot.bottomMm + 1)]),
+        words('text-soft', sheetPoint(x, plot.bottomMm + 4), `£${Math.round(grossPence / 100)}`, {
+          ...soft,
+          anchor: 'middle',
+        }),
+      ];
+    },
+  );
   return [
     ...levels,
     ...prices,

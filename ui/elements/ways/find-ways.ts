@@ -100,7 +100,8 @@ export class FindWays extends LitElement {
   #found(found: Found): TemplateResult {
     const { candidates } = found;
     const tried = this.view.ways.tried?.id ?? null;
-    const toCard = (event: CustomEvent<{ readonly schemeId: string }>): void => this.#comeTo(event.detail.schemeId);
+    const toCard = (event: CustomEvent<{ readonly schemeId: string }>): void =>
+      this.#comeTo(event.detail.schemeId);
     const order = orderWords(found);
     return html`<p>${provedWords(found)} ${order ?? nothing}</p>
       ${

@@ -176,16 +176,25 @@ export class FoundList extends LitElement {
 
   /** Come to by keyboard, a card is shown at once; a finger's tap shows it by itself. */
   #focused({ target }: FocusEvent, candidate: Candidate): void {
-    if (target instanceof HTMLElement && target.matches(':focus-visible') && candidate.scheme.id !== this.#tried)
+    if (
+      target instanceof HTMLElement &&
+      target.matches(':focus-visible') &&
+      candidate.scheme.id !== this.#tried
+    )
       this.#try(candidate);
   }
 
   #keyed(event: KeyboardEvent, candidate: Candidate): void {
     const drawn = this.#drawn;
     const at = drawn.indexOf(candidate);
-    const to = { ArrowDown: at + 1, ArrowRight: at + 1, ArrowUp: at - 1, ArrowLeft: at - 1, Home: 0, End: -1 }[
-      event.key
-    ];
+    const to = {
+      ArrowDown: at + 1,
+      ArrowRight: at + 1,
+      ArrowUp: at - 1,
+      ArrowLeft: at - 1,
+      Home: 0,
+      End: -1,
+    }[event.key];
     if (to === undefined) return;
     event.preventDefault();
     const next = drawn.at(to % drawn.length);
@@ -196,7 +205,9 @@ export class FoundList extends LitElement {
 
   /** Brings a card into sight and gives it the focus. */
   focusOn(schemeId: string): void {
-    const card = this.renderRoot.querySelector<HTMLElement>(`[role=radio][data-id="${CSS.escape(schemeId)}"]`);
+    const card = this.renderRoot.querySelector<HTMLElement>(
+      `[role=radio][data-id="${CSS.escape(schemeId)}"]`,
+    );
     card?.focus({ preventScroll: true });
     card?.scrollIntoView({ block: 'nearest' });
   }

@@ -151,9 +151,7 @@ function told({ before, after }: WhatIfAnswer, labelOf: LabelOf): readonly strin
   const morePence = after.totals.grossPence - before.totals.grossPence;
   const isSame = madeOf(before.scheme, labelOf) === madeOf(after.scheme, labelOf);
   const difference =
-    morePence === 0
-      ? 'the price stays'
-      : `${pounds(Math.abs(morePence))} ${morePence > 0 ? 'more' : 'less'}`;
+    morePence === 0 ? 'the price stays' : `${pounds(Math.abs(morePence))} ${morePence > 0 ? 'more' : 'less'}`;
   return [
     `As it is taken to run now: ${best(before)}.`,
     isSame

@@ -108,10 +108,10 @@ export class WhyNot extends LitElement {
     const labelOf = labelsOf(this.#worked);
     const connection = this.#connection(point);
     return html`${this.#choice('Point', point.id, this.#points(), (id) => {
-        this.pointId = id;
-        this.tap = null;
-        this.legId = null;
-      })}
+      this.pointId = id;
+      this.tap = null;
+      this.legId = null;
+    })}
       ${this.#choice('Joined by', this.how, this.#hows(point), (how) => {
         this.how = how as AskedHow;
       })}
