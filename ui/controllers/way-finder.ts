@@ -14,6 +14,8 @@ import { type LaneState, WorkerLane, type WorkerLike } from './worker-lane.ts';
 export type WaysAsk =
   /** Search, or search again. */
   | { readonly do: 'find' }
+  /** Let legs be cut though their way is only assumed, or no longer. */
+  | { readonly do: 'cut-assumed'; readonly allowed: boolean }
   /** Show a found scheme on the plan; null shows the job's own again. */
   | { readonly do: 'try'; readonly scheme: Scheme | null }
   /** Work two found schemes out in full, to put them side by side. */
@@ -35,6 +37,8 @@ export interface WaysView {
   readonly weighed: ReadonlyMap<string, SchemeEstimate>;
   /** What the search leaves as it is: the locked connections of the scheme worked on. */
   readonly locked: readonly Connection[];
+  /** Whether the search may cut legs whose way is only assumed. */
+  readonly cutsAssumed: boolean;
 }
 
 /** The job as it is searched, and the scheme whose locks count. */
@@ -59,6 +63,7 @@ export const noWays: WaysView = {
   tried: null,
   weighed: new Map(),
   locked: [],
+  cutsAssumed: false,
 };
 
 /** What a search does not depend on: schemes that are there, and what the job is called. */
@@ -71,7 +76,10 @@ function isSameHouse(one: Job, other: Job): boolean {
 }
 
 const isSameAsk = (one: HouseAsk, other: HouseAsk): boolean =>
-  one.library === other.library && isSameData(one.locked, other.locked) && isSameHouse(one.job, other.job);
+  one.cutsAssumed === other.cutsAssumed &&
+  one.library === other.library &&
+  isSameData(one.locked, other.locked) &&
+  isSameHouse(one.job, other.job);
 
 /** The found scheme in a copy of the job, worked out here, where the plan needs it. */
 function workedOut(
@@ -95,6 +103,7 @@ export class WayFinder {
   #weighed: ReadonlyMap<string, SchemeEstimate> = new Map();
   #callOffRest = (): void => {};
   #isResting = false;
+  #cutsAssumed = false;
   readonly #search: WorkerLane<SearchAsk, Found>;
   readonly #question: WorkerLane<QuestionAsk, QuestionAnswer>;
   readonly #clock: Pick<Clock, 'wait'>;
@@ -116,6 +125,7 @@ export class WayFinder {
       tried: this.#tried,
       weighed: this.#weighed,
       locked: lockedOf(this.#house?.scheme ?? null),
+      cutsAssumed: this.#cutsAssumed,
     };
   }
 
@@ -151,6 +161,10 @@ export class WayFinder {
       case 'find':
         this.#find();
         return;
+      case 'cut-assumed':
+        this.#cutsAssumed = ask.allowed;
+        this.#find();
+        return;
       case 'try':
         if (ask.scheme?.id === this.#tried?.id) return;
         this.#tried = ask.scheme === null ? null : workedOut(house, ask.scheme, 'live');
@@ -178,7 +192,7 @@ export class WayFinder {
   }
 
   #houseAsk({ job, library, scheme }: WaysHouse): HouseAsk {
-    return { job, library, locked: lockedOf(scheme) };
+    return { job, library, locked: lockedOf(scheme), cutsAssumed: this.#cutsAssumed };
   }
 
   #find(): void {

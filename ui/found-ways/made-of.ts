@@ -3,8 +3,7 @@ import type { LabelOf } from '#drawing/label-of.ts';
 import type { SchemeKind } from '#engine/schemes/search/found-schemes.ts';
 import type { Connection, Remedy, Tap } from '#model/scheme.ts';
 import { joinedBy } from '../edits/joined-by.ts';
-import { remedyNames } from '../edits/remedies.ts';
-import { listed } from '../written.ts';
+import { plainSchemeName } from '../edits/scheme-names.ts';
 
 /** What a found scheme is, by how it joins the wanted points. */
 export const kindWords: Readonly<Record<SchemeKind, string>> = {
@@ -54,7 +53,10 @@ export function madeOf(
   }: { readonly connections: readonly Connection[]; readonly remedies: readonly Remedy[] },
   labelOf: LabelOf,
 ): string {
-  const words = connections.map((connection) => connectionWords(connection, labelOf));
-  const extras = [...new Set(remedies.map(({ kind }) => remedyNames[kind]))];
-  return [...words, ...(extras.length === 0 ? [] : [`with ${listed(extras)}`])].join(' · ');
+  const words = connections
+    .map((connection) => connectionWords(connection, labelOf))
+    .sort((a, b) => a.localeCompare(b, 'en-GB', { numeric: true }));
+  const extras = plainSchemeName({ connections: [], remedies });
+  const withExtras = `with ${extras.charAt(0).toLowerCase()}${extras.slice(1)}`;
+  return [...words, ...(remedies.length === 0 ? [] : [withExtras])].join(' · ');
 }

@@ -12,6 +12,8 @@ export interface HouseAsk {
   readonly library: Library;
   /** Connections that are kept as they are: part of every scheme. */
   readonly locked: readonly Connection[];
+  /** Whether legs may be cut though their way is only assumed: locating them is then priced. */
+  readonly cutsAssumed: boolean;
 }
 
 /** The best schemes. */

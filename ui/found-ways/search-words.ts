@@ -1,3 +1,4 @@
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
 import type { Found } from './search-asks.ts';
@@ -23,6 +24,24 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
     return `No way that passes costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
   return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that passes can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
+}
+
+/**
+ * A scheme of the job that fails nothing and has a lower price than all that was found: made in a way that the search
+ * leaves out. Null where there is none.
+ */
+export function cheaperOwnWords(
+  { candidates }: Pick<Found, 'candidates'>,
+  own: readonly Pick<SchemeEstimate, 'name' | 'complies' | 'totals'>[],
+): string | null {
+  const [first] = candidates;
+  if (first === undefined) return null;
+  const [cheapest] = own
+    .filter(({ complies }) => complies !== 'no')
+    .toSorted((a, b) => a.totals.grossPence - b.totals.grossPence);
+  const lessPence = first.totals.grossPence - (cheapest?.totals.grossPence ?? first.totals.grossPence);
+  if (cheapest === undefined || lessPence <= 0) return null;
+  return `“${cheapest.name}”, which is in the job, is ${pounds(lessPence)} cheaper: it is made in a way that the search leaves out, or saves by what is shared.`;
 }
 
 /** Which of the found ones costs the least to do, where that is not the one with the lowest price. */

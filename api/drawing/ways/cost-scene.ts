@@ -152,7 +152,7 @@ function axisShapes({ plot, cost, mess, on }: Axes, vatWords: string): readonly 
     line('opening', [sheetPoint(plot.leftMm, plot.bottomMm), sheetPoint(plot.rightMm, plot.bottomMm)]),
     line('opening', [sheetPoint(plot.leftMm, plot.topMm), sheetPoint(plot.leftMm, plot.bottomMm)]),
     words('text-soft', sheetPoint(1, plot.topMm - 4), 'Disturbance, points', soft),
-    words('text-soft', sheetPoint(plot.rightMm, plot.bottomMm + 8), `Price, ${vatWords}, £`, {
+    words('text-soft', sheetPoint(plot.rightMm, plot.bottomMm + 8), `Price ${vatWords}, £`, {
       ...soft,
       anchor: 'end',
     }),

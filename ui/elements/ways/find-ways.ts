@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
-import { orderWords, provedWords } from '../../found-ways/search-words.ts';
+import { cheaperOwnWords, orderWords, provedWords } from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/tick-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './best-of-kind.ts';
 import './found-chart.ts';
@@ -102,8 +104,9 @@ export class FindWays extends LitElement {
     const tried = this.view.ways.tried?.id ?? null;
     const toCard = (event: CustomEvent<{ readonly schemeId: string }>): void =>
       this.#comeTo(event.detail.schemeId);
-    const order = orderWords(found);
-    return html`<p>${provedWords(found)} ${order ?? nothing}</p>
+    const own = cheaperOwnWords(found, this.view.estimate.schemes);
+    return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${own === null ? nothing : html`<p>${own}</p>`} ${this.#cutsAssumed()}
       ${
         candidates.length === 0
           ? nothing
@@ -139,6 +142,18 @@ export class FindWays extends LitElement {
             </ul>
           </details>`
       }`;
+  }
+
+  #cutsAssumed(): TemplateResult | typeof nothing {
+    if (this.view.job.legs.length === 0) return nothing;
+    return html`<tick-field
+      label="Joints may be cut into legs whose way is only assumed: finding the cable first is priced"
+      .value=${this.view.ways.cutsAssumed}
+      @field-change=${(event: CustomEvent<FieldChange<boolean>>) => {
+        event.stopPropagation();
+        send(this, 'ways-asked', { do: 'cut-assumed', allowed: event.detail.value });
+      }}
+    ></tick-field>`;
   }
 
   /** The card of what was chosen elsewhere comes into sight and takes the focus. */

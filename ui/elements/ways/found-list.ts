@@ -215,7 +215,6 @@ export class FoundList extends LitElement {
   #doing({ scheme }: Candidate, labelOf: LabelOf): TemplateResult {
     const { job, ways } = this.view;
     const kept = keptAs(job.schemes, scheme);
-    const shown = this.#scheme;
     return html`<div class="doing">
       <div class="tools">
         ${
@@ -226,7 +225,7 @@ export class FoundList extends LitElement {
             : html`<button @click=${() => send(this, 'scheme-shown', { schemeId: kept.id })}>Work on it</button>`
         }
         <button @click=${() => send(this, 'ways-asked', { do: 'try', scheme: null })}>
-          ${shown === null ? 'Take it off the plan' : `Back to “${shown.name}”`}
+          ${this.#scheme === null ? 'Take it off the plan' : 'Back to the shown scheme'}
         </button>
       </div>
       <ul aria-label="What it is made of">

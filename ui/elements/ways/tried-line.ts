@@ -30,7 +30,7 @@ export class TriedLine extends LitElement {
       @media (max-width: 43.75em) {
         :host {
           flex-wrap: nowrap;
-          padding: 0 6px 0 10px;
+          padding: 4px 6px 4px 10px;
         }
         .held {
           display: none;
