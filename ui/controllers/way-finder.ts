@@ -31,6 +31,8 @@ export interface WaysView {
   /** False while what was found is of the job as it was before. */
   readonly isOfNow: boolean;
   readonly question: LaneState<QuestionAnswer>;
+  /** What was asked last; null for nothing. */
+  readonly asks: QuestionAsk['what'] | null;
   /** The found scheme that is shown on the plan; null where it is one of the job's own. */
   readonly tried: SchemeEstimate | null;
   /** Found schemes that were worked out in full, by their ids. */
@@ -60,6 +62,7 @@ export const noWays: WaysView = {
   search: noLane,
   isOfNow: true,
   question: noLane,
+  asks: null,
   tried: null,
   weighed: new Map(),
   locked: [],
@@ -104,6 +107,7 @@ export class WayFinder {
   #callOffRest = (): void => {};
   #isResting = false;
   #cutsAssumed = false;
+  #asks: QuestionAsk['what'] | null = null;
   readonly #search: WorkerLane<SearchAsk, Found>;
   readonly #question: WorkerLane<QuestionAsk, QuestionAnswer>;
   readonly #clock: Pick<Clock, 'wait'>;
@@ -122,6 +126,7 @@ export class WayFinder {
       search: this.#search.state,
       isOfNow: this.#asked !== null && !this.#isResting && !this.#search.isWorking,
       question: this.#question.state,
+      asks: this.#question.state.status === 'idle' ? null : this.#asks,
       tried: this.#tried,
       weighed: this.#weighed,
       locked: lockedOf(this.#house?.scheme ?? null),
@@ -173,9 +178,11 @@ export class WayFinder {
         this.#weighed = new Map(ask.schemes.map((scheme) => [scheme.id, workedOut(house, scheme, 'whole')]));
         break;
       case 'why-not':
+        this.#asks = 'why-not';
         this.#question.ask({ what: 'why-not', ...this.#houseAsk(house), connection: ask.connection });
         return;
       case 'what-if':
+        this.#asks = 'what-if';
         this.#question.ask({ what: 'what-if', ...this.#houseAsk(house), legId: ask.legId, via: ask.via });
         return;
       case 'no-question':

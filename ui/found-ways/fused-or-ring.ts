@@ -52,7 +52,9 @@ export function fuseWords(fuseA: number, loads: readonly NamedLoad[]): string {
   if (loads.length === 0)
     return `No load is named. As an example: ${loadWords(exampleLoads)} at once draw ${amps(ampsOf(exampleLoads))}, and the ${fuse} operates.`;
   const drawnA = ampsOf(loads);
-  const drawn = `${loadWords(loads)}${loads.length > 1 ? ' at once draw' : ' draws'} ${amps(drawnA)}`;
+  const named = loadWords(loads);
+  const verb = loads.length > 1 ? 'at once draw' : 'draws';
+  const drawn = `${named.charAt(0).toUpperCase()}${named.slice(1)} ${verb} ${amps(drawnA)}`;
   return drawnA > fuseA
     ? `${drawn}: more than the ${fuse} carries; it operates, and all outlets behind it are off until it is renewed.`
     : `${drawn}: within the ${fuse}, with ${amps(fuseA - drawnA)} left for everything else behind it.`;
@@ -98,13 +100,17 @@ const later: WeighedRow = {
   ring: 'The new points are points of the ring: a spur may begin at each that has none, and the ring may be carried on again.',
 };
 
-/** The fuses before new points, with the loads named behind each. */
-const fusesOf = (room: readonly RoomLeft[]): readonly RoomLeft[] =>
-  room.filter(({ limitedBy }) => limitedBy === 'fuse');
+/** The fuses before new outlets; a fused unit that is wanted for one appliance is the same in both. */
+function fusesOf({ worked }: SchemeEstimate): readonly RoomLeft[] {
+  const units = new Set(worked.job.points.filter(({ kind }) => kind === 'fused-unit').map(({ id }) => id));
+  return roomLeft(worked).filter(
+    ({ limitedBy, pointIds }) => limitedBy === 'fuse' && pointIds.some((id) => !units.has(id)),
+  );
+}
 
 function fuseRow({ fused, ring }: Two<SchemeEstimate>): WeighedRow {
   const told = (scheme: SchemeEstimate, none: string): string => {
-    const fuses = fusesOf(roomLeft(scheme.worked));
+    const fuses = fusesOf(scheme);
     if (fuses.length === 0) return none;
     return fuses
       .map(({ limitA, pointIds }) => fuseWords(limitA ?? 13, loadsNamed(scheme.worked.job, pointIds)))
@@ -112,8 +118,8 @@ function fuseRow({ fused, ring }: Two<SchemeEstimate>): WeighedRow {
   };
   return {
     what: 'What the fuse does',
-    fused: told(fused, 'no fuse before the new points'),
-    ring: told(ring, 'no fuse before the new points: each plug has its own'),
+    fused: told(fused, 'No fuse stands before the new outlets; each plug has its own.'),
+    ring: told(ring, 'No fuse stands before the new outlets; each plug has its own.'),
   };
 }
 

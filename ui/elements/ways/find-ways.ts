@@ -52,9 +52,6 @@ export class FindWays extends LitElement {
         padding-left: 18px;
         font-size: 0.875rem;
       }
-      .stale {
-        opacity: 0.6;
-      }
     `,
   ];
   declare view: JobView;
@@ -72,7 +69,8 @@ export class FindWays extends LitElement {
       ${
         found === null
           ? nothing
-          : html`<div class=${isOfNow ? '' : 'stale'} aria-busy=${!isOfNow}>${this.#found(found)}</div>`
+          : html`${isOfNow ? nothing : html`<p class="hint">The job has changed since: searching again.</p>`}
+            <div aria-busy=${!isOfNow}>${this.#found(found)}</div>`
       }`;
   }
 

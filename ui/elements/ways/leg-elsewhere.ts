@@ -120,7 +120,11 @@ export class LegElsewhere extends LitElement {
                 }}
               ></choice-field>
               <button @click=${ask}>What would that change?</button>
-              ${laneLine(this.view.ways.question, { slow: 'Searching both ways…', again: ask })}
+              ${
+                this.view.ways.asks === 'what-if'
+                  ? laneLine(this.view.ways.question, { slow: 'Searching both ways…', again: ask })
+                  : nothing
+              }
               ${this.#answered(legId, way, labelOf)}`
       }`;
   }

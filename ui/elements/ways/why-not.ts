@@ -117,10 +117,14 @@ export class WhyNot extends LitElement {
       })}
       ${this.#where(point, labelOf)}
       <button class="wide" ?disabled=${connection === null} @click=${() => this.#ask(connection)}>Why not so?</button>
-      ${laneLine(this.view.ways.question, {
-        slow: 'Searching with that kept…',
-        again: () => this.#ask(connection),
-      })}
+      ${
+        this.view.ways.asks === 'why-not'
+          ? laneLine(this.view.ways.question, {
+              slow: 'Searching with that kept…',
+              again: () => this.#ask(connection),
+            })
+          : nothing
+      }
       ${this.#answered(labelOf)}`;
   }
 
