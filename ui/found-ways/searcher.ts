@@ -36,9 +36,16 @@ export function foundOf({ schemes, optimal, boundPence, gap, examined, ...more }
   return { optimal, boundPence, gap, examined, candidates: candidatesOf(schemes), bestOfKind, leftOut };
 }
 
+/** What no remedy cures: the search takes remedies along, so that what they cure forbids nothing. */
+function decisive(findings: readonly Finding[]): readonly Finding[] {
+  const incurable = findings.filter(({ fix }) => fix === null);
+  return incurable.length > 0 ? incurable : findings;
+}
+
 function whyNot(searcher: Searcher, ask: Extract<QuestionAsk, { what: 'why-not' }>): WhyNotAnswer {
   const told = searcher.whyNot(ask, ask.connection);
-  if (told.answer !== 'money') return told;
+  if (told.answer === 'left-out') return told;
+  if (told.answer === 'rule') return { answer: 'rule', findings: decisive(told.findings) };
   const [candidate] = candidatesOf([told.with]);
   if (candidate === undefined) throw new Error('A found scheme gave no candidate.');
   return { answer: 'money', morePence: told.morePence, with: candidate };

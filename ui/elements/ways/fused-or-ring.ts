@@ -65,14 +65,14 @@ export class FusedOrRing extends LitElement {
 
   #reason(side: Side): string {
     const reason = this.found.bestOfKind.find(({ kind }) => kind === kinds[side])?.reason;
-    return reason ?? 'dearer than all that are listed here';
+    return reason ?? 'It is dearer than all that are listed here.';
   }
 
   override render(): TemplateResult {
     const [fused, ring] = [this.#candidate('fused'), this.#candidate('ring')];
     if (fused === null && ring === null)
       return html`<p>
-        Neither can be had. ${names.fused}: ${this.#reason('fused')}. ${names.ring}: ${this.#reason('ring')}.
+        Neither can be had. ${names.fused}: ${this.#reason('fused')} ${names.ring}: ${this.#reason('ring')}
       </p>`;
     const { weighed: worked } = this.view.ways;
     const of = (candidate: Candidate | null): SchemeEstimate | null =>
@@ -105,8 +105,8 @@ export class FusedOrRing extends LitElement {
           isHere.fused && isHere.ring
             ? nothing
             : html`<tr role="row" class="two">
-              <td role="cell">${isHere.fused ? 'can be had' : html`cannot be had: ${this.#reason('fused')}`}</td>
-              <td role="cell">${isHere.ring ? 'can be had' : html`cannot be had: ${this.#reason('ring')}`}</td>
+              <td role="cell">${isHere.fused ? 'Can be had.' : html`Cannot be had. ${this.#reason('fused')}`}</td>
+              <td role="cell">${isHere.ring ? 'Can be had.' : html`Cannot be had. ${this.#reason('ring')}`}</td>
             </tr>`
         }
         ${rows.map((row, i) => this.#row(row, isHere, i === 0))}
