@@ -162,3 +162,28 @@ describe('a connection that is kept while the rest is searched', () => {
     await context.close();
   });
 });
+
+describe('a leg of unknown way', () => {
+  it('is searched as if it ran elsewhere, written down as seen, and that undone', async () => {
+    const { page, troubles, context } = await stage.open('desk', '/');
+    await atWays(page);
+    await find(page);
+    await page.getByText('What if a leg runs elsewhere?').click();
+    const form = page.locator('leg-elsewhere');
+    await form.getByLabel('Leg of unknown way').selectOption({ label: 'Leg R3–R4' });
+    await form.getByLabel('It might run').selectOption('floor');
+    await form.getByRole('button', { name: 'What would that change?' }).click();
+    await form.getByText(/^As it is taken to run now: £/).waitFor({ timeout: 60_000 });
+    await form.getByText(/^If it ran there: /).waitFor();
+    await expectUsable(page, 'what if a leg runs elsewhere');
+    const legs = form.getByLabel('Leg of unknown way').locator('option');
+    const unknown = await legs.count();
+    await form.getByRole('button', { name: 'It does run there: I saw it' }).click();
+    await expect.poll(() => legs.count()).toBe(unknown - 1);
+    await page.getByText('The job has changed since').waitFor({ state: 'detached', timeout: 20_000 });
+    await page.getByRole('button', { name: /^Undo: Leg R3–R4 runs elsewhere/ }).click();
+    await expect.poll(() => legs.count()).toBe(unknown);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});

@@ -348,7 +348,7 @@ export class JobDesk {
     const own = job.schemes.find(({ id }) => id === scheme?.id) ?? null;
     this.#ways.take(
       { job, library: library.now, date: whole.date, revision: this.#session.revision, scheme: own },
-      step === 'ways',
+      step === 'ways' && !this.#route.compare,
     );
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {

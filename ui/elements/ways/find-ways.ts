@@ -108,20 +108,33 @@ export class FindWays extends LitElement {
       ${
         candidates.length === 0
           ? nothing
-          : html`<found-chart .candidates=${candidates} .tried=${tried} @mark-chosen=${toCard}></found-chart>
+          : html`<found-chart .candidates=${candidates} .tried=${tried} @mark-chosen=${toCard}></found-chart>`
+      }
+      ${
+        found.bestOfKind.length === 0
+          ? nothing
+          : html`<h3>The best of each kind</h3>
+            <best-of-kind
+              .best=${found.bestOfKind}
+              .candidates=${candidates}
+              .tried=${tried}
+              @mark-chosen=${toCard}
+            ></best-of-kind>`
+      }
+      ${
+        candidates.length === 0
+          ? nothing
+          : html`<h3>All that was found, cheapest first</h3>
             <found-list .view=${this.view} .candidates=${candidates}></found-list>`
       }
-      <h3>The best of each kind</h3>
-      <best-of-kind
-        .best=${found.bestOfKind}
-        .candidates=${candidates}
-        .tried=${tried}
-        @mark-chosen=${toCard}
-      ></best-of-kind>
-      <details>
-        <summary>Behind one fuse, or on the ring?</summary>
-        <fused-or-ring .view=${this.view} .found=${found}></fused-or-ring>
-      </details>
+      ${
+        found.bestOfKind.length === 0
+          ? nothing
+          : html`<details>
+            <summary>Behind one fuse, or on the ring?</summary>
+            <fused-or-ring .view=${this.view} .found=${found}></fused-or-ring>
+          </details>`
+      }
       <details>
         <summary>Why not another way?</summary>
         <why-not .view=${this.view}></why-not>
@@ -133,7 +146,7 @@ export class FindWays extends LitElement {
       ${
         found.leftOut.length === 0
           ? nothing
-          : html`<details>
+          : html`<details ?open=${candidates.length === 0}>
             <summary>Left out of the search (${found.leftOut.length})</summary>
             <ul class="left">
               ${found.leftOut.map((words) => html`<li>${words}</li>`)}

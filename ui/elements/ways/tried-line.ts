@@ -32,9 +32,6 @@ export class TriedLine extends LitElement {
           flex-wrap: nowrap;
           padding: 4px 6px 4px 10px;
         }
-        .held {
-          display: none;
-        }
       }
     `,
   ];
