@@ -187,3 +187,20 @@ describe('a leg of unknown way', () => {
     await context.close();
   });
 });
+
+describe('a search that breaks off', () => {
+  it('says so, changes nothing, and can be tried again', async () => {
+    const { page, context } = await stage.open('phone', '/');
+    await context.route(/search-worker/, (route) => route.abort());
+    await atWays(page);
+    await page.getByRole('button', { name: 'Find ways' }).click();
+    const trouble = page.getByText('The search broke off');
+    await trouble.waitFor();
+    await expectUsable(page, 'a search that broke off');
+    await context.unroute(/search-worker/);
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await page.getByRole('radio').first().waitFor({ timeout: 60_000 });
+    expect(await trouble.count()).toBe(0);
+    await context.close();
+  });
+});
