@@ -25,9 +25,14 @@ export interface Candidate {
   readonly boards: number;
   readonly checks: Readonly<Record<Outcome, number>>;
   readonly verdict: Verdict;
+  /** What a fuse before new outlets will do with their loads, where that is to be decided: the cheapest is not to win in silence. */
+  readonly cautions: readonly string[];
   /** True where nothing found is cheaper without more disturbance, nor less disturbing without a higher price. */
   readonly efficient: boolean;
 }
+
+/** The rule on what is drawn through a fuse before several outlets. */
+const LOADS_BEHIND_FUSE = 'FU2';
 
 const holeTasks: readonly string[] = ['drill-joist', 'drill-stud', 'drill-wall'];
 const boardTasks: readonly string[] = ['lift-board', 'chipboard-trap', 'open-fixed-floor'];
@@ -69,6 +74,9 @@ function candidateOf(found: FoundScheme, efficient: boolean): Candidate {
       passes: count('passes'),
     },
     verdict: verdictOf(estimate),
+    cautions: estimate.findings
+      .filter(({ rule, outcome }) => rule === LOADS_BEHIND_FUSE && outcome === 'decide')
+      .map(({ message }) => message),
     efficient,
   };
 }

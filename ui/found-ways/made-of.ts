@@ -45,6 +45,15 @@ export function connectionWords(connection: Connection, labelOf: LabelOf): strin
   }
 }
 
+/** Connections with their words, by what they join: W2 before W10. */
+export const connectionsTold = (
+  connections: readonly Connection[],
+  labelOf: LabelOf,
+): readonly { readonly connection: Connection; readonly words: string }[] =>
+  connections
+    .map((connection) => ({ connection, words: connectionWords(connection, labelOf) }))
+    .sort((a, b) => a.words.localeCompare(b.words, 'en-GB', { numeric: true }));
+
 /** What a scheme is made of, in one line. */
 export function madeOf(
   {
@@ -53,9 +62,7 @@ export function madeOf(
   }: { readonly connections: readonly Connection[]; readonly remedies: readonly Remedy[] },
   labelOf: LabelOf,
 ): string {
-  const words = connections
-    .map((connection) => connectionWords(connection, labelOf))
-    .sort((a, b) => a.localeCompare(b, 'en-GB', { numeric: true }));
+  const words = connectionsTold(connections, labelOf).map((told) => told.words);
   const extras = plainSchemeName({ connections: [], remedies });
   const withExtras = `with ${extras.charAt(0).toLowerCase()}${extras.slice(1)}`;
   return [...words, ...(remedies.length === 0 ? [] : [withExtras])].join(' · ');

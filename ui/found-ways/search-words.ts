@@ -18,12 +18,12 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
   const best = least(candidates);
   if (best === null)
     return optimal
-      ? `No way that passes was found, and none is left: ${looked}.`
-      : `No way that passes was found yet: ${looked}.`;
+      ? `No way that fails no check was found, and none is left: ${looked}.`
+      : `No way that fails no check was found yet: ${looked}.`;
   if (optimal)
-    return `No way that passes costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
+    return `No way that fails no check costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
-  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that passes can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
+  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that fails no check can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
 }
 
 /**

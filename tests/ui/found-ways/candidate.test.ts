@@ -35,4 +35,18 @@ describe('a candidate', () => {
     expect(one?.boards).toBe(done('lift-board', 'chipboard-trap', 'open-fixed-floor'));
     expect(one?.boards).toBeGreaterThan(0);
   });
+
+  it('says on its face that a fuse will operate with the loads named behind it', () => {
+    const candidates = candidatesOf(foundAmong(demoEstimate('fernlow-close')).schemes);
+    const fused = candidates.filter(({ scheme }) =>
+      scheme.connections.some(({ kind }) => kind === 'fused-spur'),
+    );
+    expect(fused.length).toBeGreaterThan(0);
+    // Kettle 3.0, toaster 1.4 and air fryer 1.7 kW: 26.52 A at 230 V.
+    for (const { cautions } of fused) expect(cautions.join(' ')).toMatch(/26\.5\d? A/);
+    const ring = candidates.find(({ scheme }) =>
+      scheme.connections.some(({ kind }) => kind === 'ring-extension'),
+    );
+    expect(ring?.cautions).toEqual([]);
+  });
 });

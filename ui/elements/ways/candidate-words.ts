@@ -33,5 +33,6 @@ export function toldOf(candidate: Candidate, number: number): string {
     ...figuresOf(candidate),
     ...(efficient ? ['efficient'] : []),
     ...open,
+    ...candidate.cautions,
   ].join(', ');
 }

@@ -58,6 +58,11 @@ export class FoundCard extends LitElement {
         gap: 2px 12px;
         font: 500 0.8125rem/1.4 var(--drawing-font);
       }
+      .caution {
+        padding: 4px 8px;
+        font-size: 0.8125rem;
+        background: var(--ask-wash);
+      }
       .tags {
         font-weight: 600;
         color: var(--copper-ink);
@@ -107,6 +112,10 @@ export class FoundCard extends LitElement {
               )
         }</span
       >
+      ${candidate.cautions.map(
+        (words) =>
+          html`<span class="caution"><outcome-mark .outcome=${'decide'}></outcome-mark> ${words}</span>`,
+      )}
       ${this.#tags()}`;
   }
 

@@ -6,7 +6,7 @@ import { keepFocus } from '../../controllers/keep-focus.ts';
 import { setLock } from '../../edits/connections.ts';
 import { keepFound, lockFound } from '../../edits/keep-found.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
-import { connectionWords, madeOf } from '../../found-ways/made-of.ts';
+import { connectionsTold, connectionWords, madeOf } from '../../found-ways/made-of.ts';
 import { isSameConnection, keptAs } from '../../found-ways/same-ways.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -229,7 +229,7 @@ export class FoundList extends LitElement {
         </button>
       </div>
       <ul aria-label="What it is made of">
-        ${scheme.connections.map((connection) => this.#connection(connection, connectionWords(connection, labelOf)))}
+        ${connectionsTold(scheme.connections, labelOf).map(({ connection, words }) => this.#connection(connection, words))}
       </ul>
     </div>`;
   }

@@ -150,7 +150,7 @@ export class LegElsewhere extends LitElement {
 function told({ before, after }: WhatIfAnswer, labelOf: LabelOf): readonly string[] {
   const best = (candidate: NonNullable<WhatIfAnswer['before']>): string =>
     `${pounds(candidate.totals.grossPence)}, ${madeOf(candidate.scheme, labelOf)}`;
-  if (after === null) return ['If it ran there, no way that passes would be found.'];
+  if (after === null) return ['If it ran there, no way that fails no check would be found.'];
   if (before === null) return [`If it ran there, a way would be found: ${best(after)}.`];
   const morePence = after.totals.grossPence - before.totals.grossPence;
   const isSame = madeOf(before.scheme, labelOf) === madeOf(after.scheme, labelOf);
