@@ -10,7 +10,10 @@ export interface GoodChoice<C extends Column = Column> {
   readonly choice: Choice<C> | null;
   /** No choice costs less. Infinity where it is certain that there is none. */
   readonly boundMillipence: number;
-  /** What the choice may lie above the cheapest, as a share of the bound; 0 where it is the cheapest, null without a choice. */
+  /**
+   * What the choice may lie above the cheapest, as a share of the bound: 0 where it is the cheapest, Infinity above a bound of 0,
+   * null without a choice.
+   */
   readonly gap: number | null;
 }
 
