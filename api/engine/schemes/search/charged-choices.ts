@@ -1,7 +1,9 @@
 import type { CircuitCharge } from './circuit-charges.ts';
-import type { RankChoices } from './ranked-choices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import type { Choice, SearchSpace } from './search-space.ts';
+import type { Choice, Column, SearchSpace } from './search-space.ts';
+
+/** Gives complete choices of a space, cheapest first, each once. */
+export type RankChoices = <C extends Column>(space: SearchSpace<C>) => Generator<Choice<C>, void>;
 
 /** A choice with what its circuits charge once: it costs no less than `millipence`. */
 export interface ChargedChoice {

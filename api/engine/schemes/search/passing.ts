@@ -1,9 +1,8 @@
 import type { Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
-import { chargedChoices } from './charged-choices.ts';
+import { chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
 import { type Judges, judge, schemeOf } from './gate.ts';
-import type { RankChoices } from './ranked-choices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { SearchSpace } from './search-space.ts';
 import type { Workshop } from './workshop.ts';

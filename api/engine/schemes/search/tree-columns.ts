@@ -4,7 +4,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { foundPlaces } from './attachments.ts';
-import { cheapestTrees, type Tree, treesFrom } from './cheapest-trees.ts';
+import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfBoard, endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
@@ -52,8 +52,7 @@ function radialColumns(
     return to === undefined || to.isUnit ? Number.POSITIVE_INFINITY : link(from, to.end, cable).millipence;
   };
   const { wanted } = ground;
-  const trees = cheapestTrees(
-    wanted.length,
+  const trees = treesAmong(
     wanted.map((from, i) =>
       wanted.map((_, j) =>
         i === j || from.isUnit ? Number.POSITIVE_INFINITY : costTo(from.end, j) + further,
@@ -68,7 +67,7 @@ function radialColumns(
     feeds,
   });
   const ends = endsMillipence(shop, [part([{ from: 'origin', to: sample.point.id }])]);
-  const found = treesFrom(
+  const found = cheapestTrees(
     trees,
     wanted.map((_, j) => costTo(end, j)),
     1,
