@@ -1,7 +1,7 @@
 import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import type { Part, WantedPoint } from './search-ground.ts';
+import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
 import {
   feedsOf,
   joinedAlone,
@@ -69,11 +69,25 @@ function aloneColumn(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
   ];
 }
 
+/** What a wanted unit takes more, or less, where cable goes on from it: no flex to an appliance then, perhaps another fuse. */
+function changeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
+  const board = ground.house.job.boards[0]?.id ?? '';
+  if (sample === null || sample.isUnit) return 0;
+  const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
+  const feeds = [
+    { from: 'origin', to: point.id },
+    { from: point.id, to: sample.point.id },
+  ];
+  const feeding = endsByCause(ground, [{ kind: 'radial', board, device, feeds }]).get(point.id) ?? 0;
+  return feeding - (baseOf.get(point.id) ?? 0);
+}
+
 /** A wanted unit that may feed others, with every set of them. */
 function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
   const own = shop.link(at.end, wanted.end);
+  const change = changeByFeeding(shop, wanted);
   return treesOfRoot(shop, wanted.end, 2).flatMap((tree, mask): readonly SchemeColumn[] => {
-    const millipence = at.endsMillipence + own.millipence + (tree?.cost ?? 0);
+    const millipence = at.endsMillipence + own.millipence + change + (tree?.cost ?? 0);
     if (tree === null || !Number.isFinite(millipence)) return [];
     return [
       {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
+import { plainWays } from '#engine/schemes/search/plain-ways.ts';
+import { searchGround } from '#engine/schemes/search/search-ground.ts';
+import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
+import { workHouse } from '#engine/schemes/work-scheme.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
 import type { Connection } from '#model/scheme.ts';
 import { demoJob, estimateOf } from '../../demo-jobs/demo-estimates.ts';
@@ -98,6 +104,26 @@ describe('the search where a house is not as usual', () => {
     expect(none.schemes).toEqual([]);
     expect(none.gap).toBeNull();
     expect(none.bestOfKind.every(({ schemeId, reason }) => schemeId === null && reason !== null)).toBe(true);
+  });
+
+  it('lets a wanted unit without a fixed load feed others, at what a walk over the wiring says', () => {
+    const job = withPoints(demoJob('fernlow-close'), (point) => {
+      const { load: _, ...bare } = point;
+      return point.id === 'b1-kitchen' ? { ...bare, kind: 'fused-unit' } : point;
+    });
+    const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+    const ground = searchGround(house, library, { ways: plainWays(house, library) });
+    const { schemes } = findSchemes(job, library, { most: 30 });
+    const feeding = schemes.filter(({ scheme }) =>
+      scheme.connections.some(
+        (each) => each.kind === 'fused-spur' && each.unit === 'b1-kitchen' && each.feeds.length > 0,
+      ),
+    );
+    expect(feeding.length).toBeGreaterThan(0);
+    const offsets = schemes.map(
+      ({ scheme, worksPence }) => worksOfScheme(ground, scheme).millipence / 1000 - worksPence,
+    );
+    expect(Math.max(...offsets) - Math.min(...offsets)).toBeLessThan(60);
   });
 
   it('says so where too many points are wanted at once', () => {
