@@ -64,7 +64,7 @@ interface Opened {
 }
 
 function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): readonly SchemeColumn[] {
-  const { ground, link, further, sample } = shop;
+  const { ground, link, sample } = shop;
   const { wanted } = ground;
   if (sample === null || sample.isUnit) return [];
   const rowOf = (end: WayEnd | null) =>
@@ -80,18 +80,13 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
   });
   // With one point between them, both ends and its second cable; each further point has a second cable too.
   const endsOfOne = endsOf(shop, opening, part([sample.point.id]));
-  const between = wanted.map((a, i) =>
-    wanted.map((b, j) =>
-      i === j || a.isUnit || b.isUnit ? Number.POSITIVE_INFINITY : link(a.end, b.end).millipence + further,
-    ),
-  );
-  const orders = cheapestOrders(wanted.length, between, {
-    fromA: rowOf(opening.from),
-    fromB: rowOf(opening.to),
-  });
-  return orders.flatMap((found, mask): readonly SchemeColumn[] => {
+  const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
+  const orders = cheapestOrders(shop.paths, ends);
+  return orders.flatMap((found, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
     if (found === null) return [];
-    const stops = [opening.from, ...found.order.map((i) => wanted[i]?.end ?? null), opening.to];
+    const order = found.order();
+    const stops = [opening.from, ...order.map((i) => wanted[i]?.end ?? null), opening.to];
     return [
       {
         mask,
@@ -100,7 +95,7 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
         mess: stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0),
-        parts: () => [part(found.order.map((i) => wanted[i]?.point.id ?? ''))],
+        parts: () => [part(order.map((i) => wanted[i]?.point.id ?? ''))],
       },
     ];
   });

@@ -21,8 +21,19 @@ export type Judged =
 /** A remedy may ask for another; more rounds than these no rule asks for. */
 const ROUNDS = 4;
 
-const isCaused = ({ outcome, origin, gates }: Finding): boolean =>
-  outcome === 'fails' && origin === 'scheme' && gates;
+/** The rule that every wanted point is joined. */
+const WANTED_CONNECTED = 'CN2';
+
+/** Failures by a scheme's own doing; that it leaves out a point without a place is the search's doing, and said there. */
+function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter(
+    ({ rule, subject, outcome, origin, gates }) =>
+      outcome === 'fails' &&
+      origin === 'scheme' &&
+      gates &&
+      !(rule === WANTED_CONNECTED && unplaced.has(subject)),
+  );
+}
 
 /**
  * Checks a scheme by all rules. Only what fails by the scheme's own doing bars it; where every such failure says what
@@ -35,7 +46,7 @@ export function judge(ground: SearchGround, scheme: Scheme, { rules, proofsFound
   for (let round = 0; round < ROUNDS; round += 1) {
     const worked = workScheme(house, now, laid);
     laid = worked.runs;
-    const fails = runRules(factsOf(worked, library, proofsFound), rules).filter(isCaused);
+    const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
     if (fails.length === 0)
       return { passes: true, scheme: now, remedyMillipence: remedyMillipence(ground, now) };
     const fixes = newRemedies(now, fails);
@@ -43,7 +54,7 @@ export function judge(ground: SearchGround, scheme: Scheme, { rules, proofsFound
     now = { ...now, remedies: [...now.remedies, ...fixes] };
   }
   const worked = workScheme(house, now, laid);
-  const fails = runRules(factsOf(worked, library, proofsFound), rules).filter(isCaused);
+  const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
   return { passes: false, scheme: now, fails };
 }
 

@@ -36,6 +36,8 @@ export interface SearchGround {
   readonly nodeById: ReadonlyMap<string, NetworkNode>;
   readonly shapes: ReadonlyMap<string, CircuitShape>;
   readonly wanted: readonly WantedPoint[];
+  /** Wanted points without a place: no scheme that is found joins them. */
+  readonly unplaced: ReadonlySet<string>;
   /** In plain words. */
   readonly leftOut: readonly string[];
 }
@@ -55,6 +57,7 @@ export function searchGround(
   const network = connectedNetwork(house.job, house.found, locked);
   const open = openPoints(house, network);
   const placed = open.flatMap((point) => wantedPoint(house, point));
+  const unplaced = open.filter(({ id }) => !placed.some(({ point }) => point.id === id));
   return {
     house,
     library,
@@ -65,9 +68,8 @@ export function searchGround(
     nodeById: new Map(network.nodes.map((node) => [node.id, node])),
     shapes: circuitShapes(house.job, network),
     wanted: placed,
-    leftOut: open
-      .filter(({ id }) => !placed.some(({ point }) => point.id === id))
-      .map(({ label }) => `${label} has no place yet, so no way to join it is looked for.`),
+    unplaced: new Set(unplaced.map(({ id }) => id)),
+    leftOut: unplaced.map(({ label }) => `${label} has no place yet, so no way to join it is looked for.`),
   };
 }
 

@@ -4,7 +4,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { foundPlaces } from './attachments.ts';
-import { cheapestTrees, type Tree, treesFrom } from './cheapest-trees.ts';
+import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfBoard, endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
@@ -44,7 +44,7 @@ function radialColumns(
   board: Board,
   { key, device, cable }: Variant,
 ): readonly SchemeColumn[] {
-  const { ground, link, further, sample } = shop;
+  const { ground, link, further, sample, sets } = shop;
   const end = endOfBoard(ground.house, board.id);
   if (end === null || sample === null || sample.isUnit) return [];
   const costTo = (from: WayEnd, i: number): number => {
@@ -52,13 +52,13 @@ function radialColumns(
     return to === undefined || to.isUnit ? Number.POSITIVE_INFINITY : link(from, to.end, cable).millipence;
   };
   const { wanted } = ground;
-  const trees = cheapestTrees(
-    wanted.length,
+  const trees = treesAmong(
     wanted.map((from, i) =>
       wanted.map((_, j) =>
         i === j || from.isUnit ? Number.POSITIVE_INFINITY : costTo(from.end, j) + further,
       ),
     ),
+    sets,
   );
   const part = (feeds: { from: string; to: string }[]): Part => ({
     kind: 'radial',
@@ -68,13 +68,14 @@ function radialColumns(
     feeds,
   });
   const ends = endsMillipence(shop, [part([{ from: 'origin', to: sample.point.id }])]);
-  const found = treesFrom(
+  const found = cheapestTrees(
     trees,
     wanted.map((_, j) => costTo(end, j)),
     1,
   );
-  return found.flatMap((tree, mask): readonly SchemeColumn[] =>
-    tree === null
+  return found.flatMap((tree, set): readonly SchemeColumn[] => {
+    const mask = sets.masks[set] as number;
+    return tree === null
       ? []
       : [
           {
@@ -86,8 +87,8 @@ function radialColumns(
             mess: messOf(shop, tree, end),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
-        ],
-  );
+        ];
+  });
 }
 
 /** Terminals of an accessory take this many cables. Source: BS 1363-2. */
@@ -140,8 +141,9 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
       },
     ];
   });
-  const trees = treesOfRoot(shop, end, most).flatMap((tree, mask): readonly SchemeColumn[] =>
-    tree === null
+  const trees = treesOfRoot(shop, end, most).flatMap((tree, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
+    return tree === null
       ? []
       : [
           {
@@ -152,8 +154,8 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
             mess: messOf(shop, tree, end),
             parts: () => spursOf(shop, tree, point),
           },
-        ],
-  );
+        ];
+  });
   return [...units, ...trees];
 }
 

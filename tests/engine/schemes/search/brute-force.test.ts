@@ -33,30 +33,36 @@ const failsOf = ({ findings }: SchemeEstimate) =>
 describe('no scheme that anybody could write down is cheaper and passes', () => {
   const cases = [
     ...[1, 2, 3, 4, 5, 6, 7, 8].map((seed) => ({ seed, found: 3, wanted: 2 })),
-    ...[21, 22].map((seed) => ({ seed, found: 2, wanted: 3 })),
+    ...[22, 26].map((seed) => ({ seed, found: 2, wanted: 3 })),
   ];
-  it.each(cases)('seed $seed: $found found, $wanted wanted', ({ seed, ...size }) => {
-    const job = randomHouse(seed, size);
-    const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
-    const ground = searchGround(house, library, { ways: plainWays(house, library) });
-    const worksPence = (scheme: Scheme): number => worksOfScheme(ground, scheme).millipence / 1000;
-    const found = findSchemes(job, library, { most: 1, kinds: false });
-    const [best] = found.schemes;
-    expect(found.optimal).toBe(true);
-    const least = best === undefined ? Number.POSITIVE_INFINITY : worksPence(best.scheme);
-    const cheaper = everyScheme(job).filter((each) => worksPence(schemeOf(each)) < least - SLIP_PENCE);
-    const passing = cheaper.filter((connections) => {
-      const tried = (remedies: readonly Remedy[]) => {
-        const scheme = schemeOf(connections, remedies);
-        const [one] = estimate({ ...job, schemes: [scheme] }, library, when, { depth: 'live' }).schemes;
-        return one === undefined ? [] : failsOf(one);
-      };
-      const fails = tried([]);
-      if (fails.length === 0) return true;
-      if (fails.some(({ fix }) => fix === null)) return false;
-      const remedies: readonly Remedy[] = [{ kind: 'rcbo', at: 'c' }];
-      return tried(remedies).length === 0 && worksPence(schemeOf(connections, remedies)) < least - SLIP_PENCE;
-    });
-    expect(passing, `seed ${seed}: ${best?.scheme.name}`).toEqual([]);
-  });
+  it.each(cases)(
+    'seed $seed: $found found, $wanted wanted',
+    ({ seed, ...size }) => {
+      const job = randomHouse(seed, size);
+      const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+      const ground = searchGround(house, library, { ways: plainWays(house, library) });
+      const worksPence = (scheme: Scheme): number => worksOfScheme(ground, scheme).millipence / 1000;
+      const found = findSchemes(job, library, { most: 1, kinds: false });
+      const [best] = found.schemes;
+      expect(found.optimal).toBe(true);
+      const least = best === undefined ? Number.POSITIVE_INFINITY : worksPence(best.scheme);
+      const cheaper = everyScheme(job).filter((each) => worksPence(schemeOf(each)) < least - SLIP_PENCE);
+      const passing = cheaper.filter((connections) => {
+        const tried = (remedies: readonly Remedy[]) => {
+          const scheme = schemeOf(connections, remedies);
+          const [one] = estimate({ ...job, schemes: [scheme] }, library, when, { depth: 'live' }).schemes;
+          return one === undefined ? [] : failsOf(one);
+        };
+        const fails = tried([]);
+        if (fails.length === 0) return true;
+        if (fails.some(({ fix }) => fix === null)) return false;
+        const remedies: readonly Remedy[] = [{ kind: 'rcbo', at: 'c' }];
+        return (
+          tried(remedies).length === 0 && worksPence(schemeOf(connections, remedies)) < least - SLIP_PENCE
+        );
+      });
+      expect(passing, `seed ${seed}: ${best?.scheme.name}`).toEqual([]);
+    },
+    60_000,
+  );
 });
