@@ -1,4 +1,5 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { findSchemes } from '#engine/find-schemes.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
@@ -6,6 +7,7 @@ import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
+import { foundLines } from './estimate/found-lines.ts';
 import { peopleTable } from './estimate/people-table.ts';
 import { writeAll } from './estimate/write-all.ts';
 import { faultLines, Refused, readJobFile, textOf } from './product/job-file.ts';
@@ -41,7 +43,8 @@ async function run(args: EstimateArguments): Promise<number> {
     throw new Refused(`--scheme ${args.schemeId}: the job has no such scheme. It has:\n${known || '  none'}`);
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
-  const json = estimateJson(result);
+  const found = args.search ? findSchemes(job, library) : null;
+  const json = estimateJson(result, found);
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
   const written = await writeAll(args.outPath, [
@@ -51,7 +54,11 @@ async function run(args: EstimateArguments): Promise<number> {
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .map(({ name, svg }) => ({ name, content: svg() })),
   ]);
-  say(args.json ? json.trimEnd() : `${peopleTable(result, chosen, written)}${notDrawn(plans)}`);
+  say(
+    args.json
+      ? json.trimEnd()
+      : `${peopleTable(result, chosen, written)}${notDrawn(plans)}${found === null ? '' : foundLines(found)}`,
+  );
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

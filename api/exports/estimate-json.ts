@@ -1,4 +1,5 @@
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { Run } from '#engine/ways/run.ts';
 
 const runJson = (run: Run) => ({
@@ -37,13 +38,30 @@ const schemeJson = ({ worked: _worked, runs, ...scheme }: SchemeEstimate) => ({
   runs: runs.map(runJson),
 });
 
-/** The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order. */
-export function estimateJson(estimate: Estimate): string {
+/** What a search found, its schemes with the figures that every scheme has. */
+const searchJson = ({ schemes, ...head }: SearchResult) => ({
+  ...head,
+  schemes: schemes.map(({ estimate, scheme, ...figures }) => ({
+    ...figures,
+    connections: scheme.connections,
+    remedies: scheme.remedies,
+    locks: scheme.locks,
+    ...schemeJson(estimate),
+  })),
+});
+
+/**
+ * The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order.
+ *
+ * @param found what a search for schemes found, where one was made.
+ */
+export function estimateJson(estimate: Estimate, found: SearchResult | null = null): string {
   const { asFound, schemes, ...head } = estimate;
   const json = {
     ...head,
     asFound: { proof: asFound.proof, findings: asFound.findings },
     schemes: schemes.map(schemeJson),
+    ...(found === null ? {} : { search: searchJson(found) }),
   };
   return `${JSON.stringify(json, null, 2)}\n`;
 }

@@ -7,17 +7,20 @@ export interface EstimateArguments {
   readonly schemeId: string | null;
   readonly libraryPath: string | null;
   readonly json: boolean;
+  /** Whether schemes are searched for beside those of the job. */
+  readonly search: boolean;
   /** The date printed on what is written, ISO. */
   readonly date: string;
 }
 
-export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme ID] [--library FILE] [--json] [--date YYYY-MM-DD]
+export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme ID] [--library FILE] [--search] [--json] [--date YYYY-MM-DD]
 
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
   bill-of-materials.xlsx    the workbook, for people
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
 
+With --search estimate.json also holds the schemes that cost least of all that pass the checks, searched for.
 Workbook and plan are of the scheme asked for, else of the cheapest that does not fail, else of the first.
 Exit: 0 a scheme may go ahead as far as checked; 1 it may not, everything is written; 2 the file or the call is
 faulty, nothing is written.`;
@@ -42,6 +45,7 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
         library: { type: 'string' },
         date: { type: 'string' },
         json: { type: 'boolean', default: false },
+        search: { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h', default: false },
       },
     });
@@ -58,6 +62,7 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
       schemeId: values.scheme ?? null,
       libraryPath: values.library ?? null,
       json: values.json,
+      search: values.search,
       date: values.date ?? today(),
     };
   } catch (error) {

@@ -39,6 +39,22 @@ describe('the estimate command', () => {
     expect([ran.code, ran.err]).toEqual([0, '']);
   });
 
+  it('adds the schemes that it found itself where a search is asked for', async () => {
+    const { code, out } = await run(demoFile('fernlow-close'), '--out', written('search'), '--search');
+    expect(code).toBe(0);
+    expect(out).toContain('no way that passes costs less to do');
+    const { search } = JSON.parse(readFileSync(join(written('search'), 'estimate.json'), 'utf8'));
+    expect(search).toMatchObject({ optimal: true, gap: 0 });
+    expect(search.boundPence).toBe(
+      Math.min(...search.schemes.map((each: { worksPence: number }) => each.worksPence)),
+    );
+    expect(search.schemes[0]).toMatchObject({ id: 'found/1', kind: 'fused-branch', complies: 'yes' });
+    expect(search.schemes[0].totals.grossPence).toBeGreaterThan(0);
+    expect(search.schemes[0].connections[0].id).toBe('way-1');
+    expect(search.bestOfKind).toHaveLength(5);
+    expect(search.leftOut.length).toBeGreaterThan(0);
+  });
+
   it('writes estimate, workbook and a plan a storey, prints a table and ends with 0', async () => {
     const { code, out, err } = await run(
       demoFile('saltglass-row'),

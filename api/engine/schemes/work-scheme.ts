@@ -24,7 +24,7 @@ import type { LengthAllowances, Run } from '../ways/run.ts';
 import type { WayTariff } from '../ways/way-tariff.ts';
 
 /** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
-const routeOptions: RouteOptions = { chased: 'oval' };
+export const routeOptions: RouteOptions = { chased: 'oval' };
 
 /** What every scheme of a job shares: the house and its wiring as found. */
 export interface House {

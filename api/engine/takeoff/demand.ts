@@ -81,6 +81,12 @@ function sum(asked: readonly Demand[], amountOf: (demand: Demand) => number): nu
   return twelveDigits(total);
 }
 
+/** The waste on top of a demand, percent, where its pieces do not happen to nest. */
+export function wastePercentOf({ item, unit, group }: Demand, waste: WastePercents): number {
+  const known = itemOf(item, unit, group);
+  return wasteOf(known.id, known.unit, known.group, waste);
+}
+
 /** Waste falls on what is cut, mixed or dropped; a piece that is counted is not wasted, nor is an allowance. */
 function wasteOf(id: string, unit: TakeoffLine['unit'], group: TakeoffGroup, waste: WastePercents): number {
   if (group === 'cable') return id.startsWith('flex-') || id.startsWith('tails-') ? 0 : waste.cable;

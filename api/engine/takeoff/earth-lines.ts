@@ -5,7 +5,7 @@ import type { Demand } from './demand.ts';
 /** From a steel box's earth terminal to the accessory's, m. Common practice, no source. */
 const BOX_TAIL_M = 0.15;
 /** Over the bare protective conductor of one cable end, m. Common practice (0.10 to 0.15), no source. */
-const SLEEVE_M = 0.12;
+export const SLEEVE_M = 0.12;
 
 /** Green/yellow tails of steel boxes, and sleeving for every new cable end and every end where an old cable is cut. */
 export function earthDemands(worked: Worked): readonly Demand[] {
@@ -46,7 +46,7 @@ function sleeveDemands({ runs, things }: Worked): Demand[] {
 }
 
 /** Bore of the sleeving for a protective conductor, mm. Source: merchants' sizes, from memory. */
-function sleevingBoreMm(cpcMm2: number): number {
+export function sleevingBoreMm(cpcMm2: number): number {
   if (cpcMm2 <= 1.5) return 3;
   return cpcMm2 <= 4 ? 4 : 6;
 }

@@ -1,0 +1,64 @@
+import type { Waypoint } from '#model/cable.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import type { Connection } from '#model/scheme.ts';
+import { allRules } from './all-rules.ts';
+import { factsOf } from './schemes/facts-of.ts';
+import type { SearchResult } from './schemes/search/found-schemes.ts';
+import { type SearchOptions, searchSchemes, type ToSearch } from './schemes/search/search.ts';
+import { type WhyNot, whyNot } from './schemes/search/why-not.ts';
+import { tariffOf } from './schemes/tariff.ts';
+import { workHouse, workScheme } from './schemes/work-scheme.ts';
+import { defaultLengthAllowances } from './ways/length-allowances.ts';
+
+function toSearch(job: Job, library: Library): ToSearch {
+  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
+  return { house, library, rules: allRules, proofsFound };
+}
+
+/**
+ * The front door of the search: the schemes of least works cost that pass every rule, whatever schemes the job has
+ * itself. Pure; equal arguments give equal results.
+ */
+export function findSchemes(job: Job, library: Library, options: SearchOptions = {}): SearchResult {
+  return searchSchemes(toSearch(job, library), options);
+}
+
+/** Why a connection is not in the best scheme found: a rule, money, or that it is not searched for. */
+export function whyNotConnect(
+  job: Job,
+  library: Library,
+  asked: { readonly connection: Connection; readonly options?: SearchOptions },
+): WhyNot {
+  return whyNot(toSearch(job, library), asked.connection, asked.options ?? {});
+}
+
+/** The search as the house is told, and as it would be if one leg ran another way. */
+export interface WhatIf {
+  readonly now: SearchResult;
+  readonly then: SearchResult;
+  /** What the best scheme's full price would rise by; null where one of both has none. */
+  readonly grossMorePence: number | null;
+}
+
+/** What the search would find if a leg ran by these waypoints, as if somebody had seen it. */
+export function whatIfLegRuns(
+  job: Job,
+  library: Library,
+  {
+    legId,
+    via,
+    options = {},
+  }: { readonly legId: string; readonly via: readonly Waypoint[]; readonly options?: SearchOptions },
+): WhatIf {
+  const legs = job.legs.map((leg) =>
+    leg.id === legId
+      ? { ...leg, via: [...via], certainty: { ...leg.certainty, route: 'seen' as const } }
+      : leg,
+  );
+  const now = findSchemes(job, library, options);
+  const then = findSchemes({ ...job, legs }, library, options);
+  const [a, b] = [now, then].map(({ schemes }) => schemes[0]?.estimate.totals.grossPence ?? null);
+  return { now, then, grossMorePence: a == null || b == null ? null : b - a };
+}

@@ -1,0 +1,62 @@
+import type { Library } from '#model/library.ts';
+import type { Scheme } from '#model/scheme.ts';
+import { messPoints } from '../labour/mess.ts';
+import { complies } from '../rules/complies.ts';
+import type { Rule } from '../rules/rule.ts';
+import { runRules } from '../rules/run-rules.ts';
+import { withConsequences } from './consequences.ts';
+import type { SchemeEstimate } from './estimate-result.ts';
+import { factsOf, type Proofs } from './facts-of.ts';
+import { openQuestions } from './open-questions.ts';
+import { libraryGaps } from './price-list-gaps.ts';
+import { priceSchemeWithRange } from './price-scheme-with-range.ts';
+import { type House, workScheme } from './work-scheme.ts';
+
+/** What schemes of one house are estimated with. */
+export interface ToEstimate {
+  readonly house: House;
+  readonly proofsFound: Proofs;
+  readonly library: Library;
+  /** All that is checked, in the order of the printed list. */
+  readonly rules: readonly Rule[];
+  /** Without the worth of open questions and the pence of remedies. */
+  readonly isLive: boolean;
+}
+
+/** Works, checks, counts and prices one scheme. */
+export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEstimate {
+  const { house, library, isLive, proofsFound, rules } = toEstimate;
+  const worked = workScheme(house, scheme);
+  const priced = priceSchemeWithRange({ house, worked, library });
+  const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
+  const facts = factsOf(worked, library, proofsFound);
+  const findings = runRules(facts, [...rules, gaps]);
+  return {
+    id: scheme.id,
+    name: scheme.name,
+    complies: complies(findings),
+    totals: priced.price.totals,
+    range: priced.range,
+    openQuestions: isLive ? [] : openQuestions(house, worked, priced.range, library),
+    runs: worked.runs,
+    joints: worked.things.joints,
+    boxes: worked.things.boxes,
+    fusedUnits: worked.things.fusedUnits,
+    takeoff: priced.takeoff,
+    labour: priced.labour,
+    messPoints: messPoints(priced.labour, library.norms),
+    price: priced.price,
+    proof: [...facts.proofs.values()],
+    findings: isLive
+      ? findings
+      : withConsequences(findings, {
+          house,
+          scheme,
+          runs: worked.runs,
+          grossPence: priced.price.totals.grossPence,
+          contingencyPercent: priced.price.contingencyPercent,
+          library,
+        }),
+    worked,
+  };
+}

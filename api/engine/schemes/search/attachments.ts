@@ -1,0 +1,128 @@
+import type { Tap } from '#model/scheme.ts';
+import type { CircuitShape, NodePlace } from '../../circuit/shape.ts';
+import { positionInLeg } from '../../ways/position-in-leg.ts';
+import type { Attachment } from './attach-columns.ts';
+import { endInLeg, endOfNode, type SearchGround } from './search-ground.ts';
+import { endsMillipence, joinedAlone, type Workshop } from './workshop.ts';
+
+/** Cables in a ring point that has its third already. */
+const CABLES_WITH_SPUR = 3;
+
+/** Circuits that sockets and small appliances may be added to: not those of one cooker or heater. */
+export function isJoinable(ground: SearchGround, circuitId: string): boolean {
+  const use = ground.house.job.circuits.find(({ id }) => id === circuitId)?.use;
+  return use === 'sockets' || use === 'kitchen' || use === 'other';
+}
+
+/** The points of a circuit that were there (or stand in for one that was), with where they are in it. */
+export function foundPlaces(ground: SearchGround, shape: CircuitShape): readonly NodePlace[] {
+  return shape.places.filter(({ nodeId }) => {
+    const node = ground.nodeById.get(nodeId);
+    const point = ground.house.plan.pointById.get(node?.pointId ?? '');
+    return node?.kind === 'terminals' && (point?.status === 'existing' || point?.replaces !== undefined);
+  });
+}
+
+/** A place to join on with what that takes there; null where it has no place in the building. */
+function attachment(
+  shop: Workshop,
+  {
+    key,
+    tap,
+    circuitId,
+    end,
+  }: Pick<Attachment, 'key' | 'tap' | 'circuitId'> & { readonly end: Attachment['end'] | null },
+): readonly Attachment[] {
+  const { sample } = shop;
+  if (end === null || sample === null) return [];
+  return [{ key, tap, end, circuitId, endsMillipence: endsMillipence(shop, [joinedAlone(tap, sample)]) }];
+}
+
+/**
+ * The points of a ring that may take a third conductor: on the ring by their legs or by the survey's word, without a
+ * spur of their own, and not found with three cables.
+ */
+export function ringPointAttachments(shop: Workshop, shape: CircuitShape): readonly Attachment[] {
+  const { ground } = shop;
+  const rooted = new Set(shape.spurs.map(({ rootNode }) => rootNode));
+  return foundPlaces(ground, shape)
+    .filter(({ nodeId, role }) => (role === 'ring' || role === 'claimed-ring') && !rooted.has(nodeId))
+    .filter(({ nodeId }) => !isFull(ground, nodeId))
+    .flatMap(({ nodeId }) => {
+      const tap: Tap = { point: ground.nodeById.get(nodeId)?.pointId ?? nodeId };
+      const end = endOfNode(ground, nodeId);
+      return attachment(shop, { key: `point/${nodeId}`, tap, end, circuitId: shape.circuitId });
+    });
+}
+
+function isFull({ house }: SearchGround, nodeId: string): boolean {
+  const own = house.plan.pointById.get(nodeId);
+  const point = own?.replaces === undefined ? own : (house.plan.pointById.get(own.replaces) ?? own);
+  return (point?.asFound?.cablesSeen ?? 0) >= CABLES_WITH_SPUR || own?.kind === 'joint';
+}
+
+/** The origin of a ring circuit: one further cable at its device. */
+export function originAttachment(shop: Workshop, { circuitId }: CircuitShape): readonly Attachment[] {
+  const end = endOfNode(shop.ground, circuitId);
+  return attachment(shop, { key: `origin/${circuitId}`, tap: { origin: circuitId }, end, circuitId });
+}
+
+/** Whether a leg may be cut: somebody has followed its way, or a person allows it all the same. */
+export function mayCut({ house, allowAssumedLegs }: SearchGround, legId: string): boolean {
+  const leg = house.job.legs.find(({ id }) => id === legId);
+  const route = leg?.certainty?.route ?? leg?.certainty?.via ?? 'seen';
+  const isKnown = leg?.via !== undefined && leg.via.length > 0 && (route === 'seen' || route === 'measured');
+  return isKnown || allowAssumedLegs.has(legId);
+}
+
+/** The legs that the ring is made of and that are whole, in its order. */
+export function wholeLegs({ ringEdges }: CircuitShape): readonly string[] {
+  return ringEdges.flatMap(({ id, legId, state }) => (legId === id && state === 'found' ? [legId] : []));
+}
+
+/** Cuts keep this far from a leg's ends, mm of cable: nearer, its terminals serve. */
+const FROM_END_MM = 300;
+
+/** How far apart cuts are tried on a straight stretch, mm of path. */
+const APART_MM = 1000;
+
+/**
+ * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them; in mm of cable
+ * from its `from`.
+ */
+export function spotsInLeg({ house }: SearchGround, legId: string): readonly number[] {
+  const run = house.foundRuns.get(legId);
+  if (run === undefined || run.segments.length === 0 || run.lengthMm === null || run.routeMm === 0) return [];
+  const betweenMm = Math.max(0, run.lengthMm - run.endsMm);
+  const scale = betweenMm / run.routeMm;
+  const spots: number[] = [];
+  let passedMm = 0;
+  for (const { lengthMm } of run.segments) {
+    const pieces = Math.max(1, Math.ceil(lengthMm / APART_MM));
+    for (let i = 0; i < pieces; i += 1)
+      spots.push(Math.round(run.endsMm / 2 + (passedMm + (lengthMm * i) / pieces) * scale));
+    passedMm += lengthMm;
+  }
+  const longMm = run.lengthMm;
+  return [...new Set(spots)].filter(
+    (mm) =>
+      mm >= FROM_END_MM && mm <= longMm - FROM_END_MM && positionInLeg(run, mm, house.allowances) !== null,
+  );
+}
+
+/** Joints that may be cut into a leg for a further cable, one at every spot. */
+export function jointAttachments(shop: Workshop, circuitId: string, legId: string): readonly Attachment[] {
+  const { ground, sample } = shop;
+  const spots = spotsInLeg(ground, legId);
+  const [first] = spots;
+  if (first === undefined || sample === null) return [];
+  // Joints of one leg are alike wherever they are.
+  const millipence = endsMillipence(shop, [joinedAlone({ leg: legId, alongMm: first }, sample)]);
+  return spots.flatMap((alongMm): readonly Attachment[] => {
+    const end = endInLeg(ground, legId, alongMm);
+    const tap: Tap = { leg: legId, alongMm };
+    return end === null
+      ? []
+      : [{ key: `joint/${legId}/${alongMm}`, tap, end, circuitId, endsMillipence: millipence }];
+  });
+}

@@ -1,0 +1,69 @@
+import type { BestOfKind } from './found-schemes.ts';
+import { look } from './look-at-many.ts';
+import type { Looked, Passing, ToLookThrough } from './passing.ts';
+import type { SchemeColumn } from './scheme-column.ts';
+import { kindOf } from './scheme-words.ts';
+import type { SearchSpace } from './search-space.ts';
+
+type Kind = BestOfKind['kind'];
+
+const kinds: readonly Kind[] = ['spurs', 'fused-branch', 'ring-extension', 'new-radial', 'mend'];
+
+/** How many choices of one kind are looked at before it is given up. */
+const CAP = 200;
+
+/** The cheapest of one kind that passes, or why there is none. */
+export interface OfKind {
+  readonly kind: Kind;
+  readonly best: Passing | null;
+  readonly reason: string | null;
+  readonly examined: number;
+}
+
+/** Searches every kind by itself, with the columns of that kind alone. */
+export function bestOfKinds(toLook: ToLookThrough, { passing, bound }: Looked): readonly OfKind[] {
+  return kinds.map((kind) => {
+    // Whatever costs no more than the bound has been looked at: the first of its kind there is the cheapest of it.
+    const found = passing.find(({ columns, millipence }) => millipence <= bound && kindOf(columns) === kind);
+    if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
+    const space = ofKind(toLook, kind);
+    const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
+    const best = looked.passing[0] ?? null;
+    const reason = best === null ? reasonOf(toLook, kind, looked) : null;
+    return { kind, best, reason, examined: looked.examined };
+  });
+}
+
+function ofKind({ shop, space }: ToLookThrough, kind: Kind): SearchSpace<SchemeColumn> {
+  const sockets = shop.ground.wanted.reduce((mask, { isUnit }, i) => (isUnit ? mask : mask | (1 << i)), 0);
+  const isIn = (column: SchemeColumn): boolean => {
+    if (column.kind === 'unit') return true;
+    // One branch for all that may be behind a fuse.
+    return column.kind === kind && (kind !== 'fused-branch' || (column.mask & sockets) === sockets);
+  };
+  return {
+    ...space,
+    layers: space.layers
+      .map(({ id, columns }) => ({ id, columns: columns.filter(isIn) }))
+      .filter(({ columns }) => columns.length > 0),
+    free: space.free.filter(isIn),
+  };
+}
+
+const nothing: Readonly<Record<Kind, string>> = {
+  spurs: 'There are not enough places in the ring that may take a spur and have a place on the plan.',
+  'fused-branch': 'There is no place to join a fused unit that could feed all of them.',
+  'ring-extension':
+    'No leg of a ring is told that could be opened: record two neighbours, or the legs between the points.',
+  'new-radial': 'No board is known to have a spare way, or it has no place on the plan.',
+  mend: 'There is no spur with one point on it that could be fused down or closed into the ring.',
+};
+
+function reasonOf({ shop }: ToLookThrough, kind: Kind, { fails, examined }: Looked): string {
+  const [first] = fails;
+  const { largest, points } = shop.sets;
+  if (kind === 'fused-branch' && points > largest)
+    return `With ${points} points wanted, no more than ${largest} are joined at one place.`;
+  if (examined === 0 || first === undefined) return nothing[kind];
+  return `${first.title}: ${first.message}`;
+}

@@ -1,0 +1,114 @@
+import type { CircuitShape } from '../../circuit/shape.ts';
+import { isGuess } from '../../plan/is-guess.ts';
+import { bindsAsRadial, bindsAsRing } from '../../rules/wiring.ts';
+import { attachColumns, sitesBeside } from './attach-columns.ts';
+import {
+  isJoinable,
+  jointAttachments,
+  mayCut,
+  originAttachment,
+  ringPointAttachments,
+  wholeLegs,
+} from './attachments.ts';
+import { extensionColumns } from './extension-columns.ts';
+import { mendLayers } from './mend-columns.ts';
+import type { SchemeColumn } from './scheme-column.ts';
+import type { Layer, SearchSpace } from './search-space.ts';
+import { branchLayers, radialLayer } from './tree-columns.ts';
+import type { Workshop } from './workshop.ts';
+
+/** All ways to connect the wanted points, and in plain words what is not among them. */
+export interface BuiltSpace {
+  readonly space: SearchSpace<SchemeColumn>;
+  readonly leftOut: readonly string[];
+}
+
+/** Left out of every search, whatever the house. */
+const always: readonly string[] = [
+  'Spurs from the new points of a ring extension.',
+  'Of several orders or openings that carry the ring through the same points at the same leg, all but the cheapest.',
+  'Old cable brought into a new point without a joint.',
+  'Existing points behind a fused unit: nothing is added to what its fuse carries.',
+  'More than one new radial from one board.',
+  'After a spur is closed into the ring, more than one further cable from the two points that this frees.',
+];
+
+/** Finds every attachment of a house and prices its columns. */
+export function buildSpace(shop: Workshop): BuiltSpace {
+  const { ground } = shop;
+  const shapes = [...ground.shapes.values()].filter(({ circuitId }) => isJoinable(ground, circuitId));
+  const rings = shapes.filter((shape) => bindsAsRing(shape));
+  const radials = shapes.filter((shape) => bindsAsRadial(shape));
+  const boards = ground.house.job.boards.filter(
+    ({ spareWays, certainty }) => (spareWays ?? 0) > 0 && !isGuess(certainty?.spareWays),
+  );
+  const layers = [
+    ...rings.flatMap((shape) => ringLayers(shop, shape)),
+    ...radials.flatMap((shape) => branchLayers(shop, shape)),
+    ...boards.map((board) => radialLayer(shop, board)),
+  ].filter(({ columns }) => columns.length > 0);
+  const free = rings.flatMap((shape) => jointColumns(shop, shape));
+  return {
+    space: { points: ground.wanted.length, layers, free },
+    leftOut: [
+      ...ground.leftOut,
+      ...always,
+      ...largerSets(shop),
+      ...rings.flatMap((shape) => assumedLegs(shop, shape)),
+      ...withoutWay(shop),
+    ],
+  };
+}
+
+function ringLayers(shop: Workshop, shape: CircuitShape): readonly Layer<SchemeColumn>[] {
+  const sites = sitesBeside(shop, shape.circuitId);
+  const attachments = [...ringPointAttachments(shop, shape), ...originAttachment(shop, shape)];
+  return [
+    ...attachments.map((at) => ({ id: at.key, columns: attachColumns(shop, at, sites) })),
+    ...wholeLegs(shape).map((legId) => ({
+      id: `leg/${legId}`,
+      columns: extensionColumns(shop, shape, legId),
+    })),
+    ...mendLayers(shop, shape, sites),
+  ];
+}
+
+/** Of the joints in one leg, for each set of points by each kind the cheapest: joints lie as near as they may. */
+function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColumn[] {
+  const sites = sitesBeside(shop, shape.circuitId);
+  const legs = wholeLegs(shape).filter((legId) => mayCut(shop.ground, legId));
+  return legs.flatMap((legId) => {
+    const best = new Map<string, SchemeColumn>();
+    for (const at of jointAttachments(shop, shape.circuitId, legId))
+      for (const column of attachColumns(shop, at, sites)) {
+        const so = best.get(`${column.kind} ${column.mask}`);
+        if (so === undefined || column.millipence < so.millipence)
+          best.set(`${column.kind} ${column.mask}`, column);
+      }
+    return [...best.values()];
+  });
+}
+
+/** With many points wanted, not every set of them has its columns. */
+function largerSets({ sets: { points, largest } }: Workshop): readonly string[] {
+  if (largest >= points) return [];
+  return [
+    `With ${points} points wanted: more than ${largest} of them at one place to join, and more schemes than the best of each kind.`,
+  ];
+}
+
+function assumedLegs({ ground }: Workshop, shape: CircuitShape): readonly string[] {
+  const assumed = wholeLegs(shape).filter((legId) => !mayCut(ground, legId));
+  if (assumed.length === 0) return [];
+  const name = ground.network.circuits.find(({ id }) => id === shape.circuitId)?.name ?? shape.circuitId;
+  const legs = assumed.length === 1 ? 'one leg' : `${assumed.length} legs`;
+  return [`Joints in ${legs} of ${name} whose way is only assumed: a cable is not cut by guess.`];
+}
+
+function withoutWay({ ground }: Workshop): readonly string[] {
+  return ground.house.job.boards.flatMap(({ label, spareWays, certainty }) => {
+    if (spareWays !== undefined && !isGuess(certainty?.spareWays))
+      return spareWays > 0 ? [] : [`A new radial from ${label}: it has no spare way.`];
+    return [`A new radial from ${label}: nobody has counted its spare ways.`];
+  });
+}

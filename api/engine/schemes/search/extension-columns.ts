@@ -1,0 +1,126 @@
+import type { End } from '#model/cable.ts';
+import type { Cut } from '#model/scheme.ts';
+import type { CircuitShape } from '../../circuit/shape.ts';
+import type { WayEnd } from '../../ways/way-cost.ts';
+import { mayCut, spotsInLeg } from './attachments.ts';
+import { cheapestOrders } from './cheapest-orders.ts';
+import type { SchemeColumn } from './scheme-column.ts';
+import { endInLeg, endOfNode, type Part, type SearchGround } from './search-ground.ts';
+import { endsMillipence, type Workshop } from './workshop.ts';
+
+/** One way to open a leg: how its two sides are joined to the new cable, and where. */
+interface Opening {
+  readonly key: string;
+  readonly out: Cut;
+  readonly back: Cut;
+  readonly from: WayEnd | null;
+  readonly to: WayEnd | null;
+}
+
+/** The ring carried through every set of wanted points where one of its legs is opened, each set in its cheapest order and by its cheapest opening. */
+export function extensionColumns(
+  shop: Workshop,
+  shape: CircuitShape,
+  legId: string,
+): readonly SchemeColumn[] {
+  const best = new Map<number, SchemeColumn>();
+  for (const opening of openingsOf(shop.ground, shape, legId))
+    for (const column of openedColumns(shop, { shape, legId, opening })) {
+      const so = best.get(column.mask);
+      if (so === undefined || column.millipence < so.millipence) best.set(column.mask, column);
+    }
+  return [...best.values()].toSorted((a, b) => a.mask - b.mask);
+}
+
+function openingsOf(ground: SearchGround, shape: CircuitShape, legId: string): readonly Opening[] {
+  const edge = shape.ringEdges.find(({ id }) => id === legId);
+  if (edge === undefined) return [];
+  const [from, to] = [endOfNode(ground, edge.from), endOfNode(ground, edge.to)];
+  const lifted: Cut = { how: 'terminals' };
+  const [fromLifts, toLifts] = [hasTerminals(ground, edge.from), hasTerminals(ground, edge.to)];
+  const whole = fromLifts && toLifts ? [{ key: 'lifted', out: lifted, back: lifted, from, to }] : [];
+  if (!mayCut(ground, legId)) return whole;
+  const cuts = spotsInLeg(ground, legId).flatMap((alongMm): readonly Opening[] => {
+    const joint: Cut = { how: 'joint', alongMm };
+    const spot = endInLeg(ground, legId, alongMm);
+    return [
+      { key: `joints@${alongMm}`, out: joint, back: joint, from: spot, to: spot },
+      ...(toLifts ? [{ key: `out@${alongMm}`, out: joint, back: lifted, from: spot, to }] : []),
+      ...(fromLifts ? [{ key: `back@${alongMm}`, out: lifted, back: joint, from, to: spot }] : []),
+    ];
+  });
+  return [...whole, ...cuts];
+}
+
+function hasTerminals({ nodeById }: SearchGround, nodeId: string): boolean {
+  const kind = nodeById.get(nodeId)?.kind;
+  return kind === 'terminals' || kind === 'load-terminals' || kind === 'origin';
+}
+
+interface Opened {
+  readonly shape: CircuitShape;
+  readonly legId: string;
+  readonly opening: Opening;
+}
+
+function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): readonly SchemeColumn[] {
+  const { ground, link, sample } = shop;
+  const { wanted } = ground;
+  if (sample === null || sample.isUnit) return [];
+  const rowOf = (end: WayEnd | null) =>
+    wanted.map((each) => (each.isUnit ? Number.POSITIVE_INFINITY : link(end, each.end).millipence));
+  const part = (through: readonly string[]): Part => ({
+    kind: 'ring-extension',
+    circuit: shape.circuitId,
+    between: betweenOf(ground, shape, legId),
+    leg: legId,
+    out: opening.out,
+    back: opening.back,
+    through: [...through],
+  });
+  // With one point between them, both ends and its second cable; each further point has a second cable too.
+  const endsOfOne = endsOf(shop, opening, part([sample.point.id]));
+  const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
+  const orders = cheapestOrders(shop.paths, ends);
+  return orders.flatMap((found, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
+    if (found === null) return [];
+    const order = found.order();
+    const stops = [opening.from, ...order.map((i) => wanted[i]?.end ?? null), opening.to];
+    return [
+      {
+        mask,
+        millipence: Math.max(0, Math.round(endsOfOne + found.cost)),
+        key: `leg/${legId}/${opening.key}/${mask}`,
+        kind: 'ring-extension',
+        circuitIds: [shape.circuitId],
+        mess: stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0),
+        parts: () => [part(order.map((i) => wanted[i]?.point.id ?? ''))],
+      },
+    ];
+  });
+}
+
+const endsKnown = new WeakMap<Workshop, Map<string, number>>();
+
+/** Openings of one kind at one leg take the same at their ends, wherever the joints are. */
+function endsOf(shop: Workshop, { key, out, back }: Opening, part: Part): number {
+  const known = endsKnown.get(shop) ?? new Map<string, number>();
+  endsKnown.set(shop, known);
+  const alike = `${part.kind === 'ring-extension' ? part.leg : key} ${out.how} ${back.how}`;
+  const millipence = known.get(alike) ?? endsMillipence(shop, [part]);
+  known.set(alike, millipence);
+  return millipence;
+}
+
+function betweenOf(ground: SearchGround, shape: CircuitShape, legId: string): [End, End] {
+  const edge = shape.ringEdges.find(({ id }) => id === legId);
+  const endOf = (nodeId: string): End => {
+    const node = ground.nodeById.get(nodeId);
+    if (node?.kind === 'origin')
+      return { origin: nodeId, ...(edge?.originEnd ? { end: edge.originEnd } : {}) };
+    const point = node?.pointId ?? nodeId;
+    return node?.kind === 'load-terminals' ? { point, side: 'load' } : { point };
+  };
+  return [endOf(edge?.from ?? ''), endOf(edge?.to ?? '')];
+}

@@ -1,0 +1,89 @@
+import type { Remedy, Scheme } from '#model/scheme.ts';
+import type { Worked } from '../../connections/worked.ts';
+import type { Finding } from '../../rules/finding.ts';
+import type { Rule } from '../../rules/rule.ts';
+import { runRules } from '../../rules/run-rules.ts';
+import { factsOf, type Proofs } from '../facts-of.ts';
+import { workScheme } from '../work-scheme.ts';
+import { endsByCause, type Part, type SearchGround, withIds } from './search-ground.ts';
+
+/** What schemes are judged by. */
+export interface Judges {
+  readonly rules: readonly Rule[];
+  readonly proofsFound: Proofs;
+}
+
+/** A scheme that went through the gate: with the remedies it needs, or with what fails. */
+export type Judged =
+  | { readonly passes: true; readonly scheme: Scheme; readonly remedyMillipence: number }
+  | { readonly passes: false; readonly scheme: Scheme; readonly fails: readonly Finding[] };
+
+/** A remedy may ask for another; more rounds than these no rule asks for. */
+const ROUNDS = 4;
+
+/** The rule that every wanted point is joined. */
+const WANTED_CONNECTED = 'CN2';
+
+/** Failures by a scheme's own doing; that it leaves out a point without a place is the search's doing, and said there. */
+function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter(
+    ({ rule, subject, outcome, origin, gates }) =>
+      outcome === 'fails' &&
+      origin === 'scheme' &&
+      gates &&
+      !(rule === WANTED_CONNECTED && unplaced.has(subject)),
+  );
+}
+
+/**
+ * Checks a scheme by all rules. Only what fails by the scheme's own doing bars it; where every such failure says what
+ * in the job file would put it right, that is done, counted, and the scheme checked again.
+ */
+export function judge(ground: SearchGround, scheme: Scheme, { rules, proofsFound }: Judges): Judged {
+  const { house, library } = ground;
+  let now = scheme;
+  let laid: Worked['runs'] | undefined;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const worked = workScheme(house, now, laid);
+    laid = worked.runs;
+    const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
+    if (fails.length === 0)
+      return { passes: true, scheme: now, remedyMillipence: remedyMillipence(ground, now) };
+    const fixes = newRemedies(now, fails);
+    if (fixes === null) return { passes: false, scheme: now, fails };
+    now = { ...now, remedies: [...now.remedies, ...fixes] };
+  }
+  const worked = workScheme(house, now, laid);
+  const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
+  return { passes: false, scheme: now, fails };
+}
+
+/** The remedies of failures; null where one has none, or has it already. */
+function newRemedies(scheme: Scheme, fails: readonly Finding[]): readonly Remedy[] | null {
+  const keyOf = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
+  const had = new Set(scheme.remedies.map(keyOf));
+  const fixes = new Map<string, Remedy>();
+  for (const { fix } of fails) {
+    if (fix === null || had.has(keyOf(fix))) return null;
+    fixes.set(keyOf(fix), fix);
+  }
+  return [...fixes.values()];
+}
+
+/** What a scheme's remedies add to its things, thousandths of a penny. */
+export function remedyMillipence(ground: SearchGround, { connections, remedies }: Scheme): number {
+  if (remedies.length === 0) return 0;
+  const locked = { ...ground, locked: connections };
+  return [...endsByCause(locked, [], remedies).values()].reduce((sum, more) => sum + more, 0);
+}
+
+/** A scheme of parts beside what is locked. */
+export function schemeOf(ground: SearchGround, id: string, parts: readonly Part[]): Scheme {
+  return {
+    id,
+    name: '',
+    connections: [...ground.locked, ...withIds(ground, parts)],
+    remedies: [],
+    locks: ground.locked.map(({ id: lockedId }) => lockedId),
+  };
+}

@@ -1,0 +1,97 @@
+import type { Scheme } from '#model/scheme.ts';
+import type { Finding } from '../../rules/finding.ts';
+import { chargedChoices, type RankChoices } from './charged-choices.ts';
+import type { CircuitCharge } from './circuit-charges.ts';
+import { type Judges, judge, schemeOf } from './gate.ts';
+import type { SchemeColumn } from './scheme-column.ts';
+import type { SearchSpace } from './search-space.ts';
+import type { Workshop } from './workshop.ts';
+
+/** A choice that passes every rule, with its remedies in the scheme. */
+export interface Passing {
+  readonly columns: readonly SchemeColumn[];
+  readonly scheme: Scheme;
+  /** Columns, charges of circuits and remedies together. */
+  readonly millipence: number;
+}
+
+/** What looking through choices came to. */
+export interface Looked {
+  /** By their works cost, cheapest first. */
+  readonly passing: readonly Passing[];
+  readonly examined: number;
+  /** Nothing that passes costs less. Infinite where nothing at all is left. */
+  readonly bound: number;
+  /** What failed first where something did. */
+  readonly fails: readonly Finding[];
+}
+
+/** What is looked through, and by whom it is judged. */
+export interface ToLookThrough {
+  readonly shop: Workshop;
+  readonly space: SearchSpace<SchemeColumn>;
+  readonly charges: readonly CircuitCharge[];
+  readonly judges: Judges;
+  readonly rank: RankChoices;
+  /** Columns that fail by themselves, found so far. */
+  readonly bad: Map<SchemeColumn, boolean>;
+}
+
+/** A rule that every part of a scheme breaks by itself: that all wanted points are joined. */
+export const OF_THE_WHOLE = 'CN2';
+
+/**
+ * Takes choices in the order of cost and keeps those that pass, until there are as many as wanted and the cheapest is
+ * proved: the next choice, which costs no less than its columns and charges whatever remedies it asks for besides,
+ * costs no less than it.
+ *
+ * A column of a choice that failed is judged by itself, once; where it fails alone it fails in every company, since
+ * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over.
+ */
+export function lookThrough(
+  toLook: ToLookThrough,
+  { wanted, cap }: { readonly wanted: number; readonly cap: number },
+): Looked {
+  const { shop, space, charges, rank, judges, bad } = toLook;
+  const passing: Passing[] = [];
+  let examined = 0;
+  let best = Number.POSITIVE_INFINITY;
+  let firstFails: readonly Finding[] = [];
+  const done = (bound: number): Looked => ({
+    passing: passing.toSorted((a, b) => a.millipence - b.millipence),
+    examined,
+    bound: Math.min(best, bound),
+    fails: firstFails,
+  });
+  for (const { choice, millipence } of chargedChoices(space, charges, rank)) {
+    if (passing.length >= wanted && millipence >= best) return done(millipence);
+    if (examined >= cap) return done(millipence);
+    if (choice.columns.some((column) => bad.get(column) === true)) continue;
+    examined += 1;
+    const judged = judge(shop.ground, schemeOf(shop.ground, 'found', partsOf(choice.columns)), judges);
+    if (judged.passes) {
+      const whole = choice.millipence + judged.remedyMillipence + touchedCharge(charges, choice.columns);
+      passing.push({ columns: choice.columns, scheme: judged.scheme, millipence: whole });
+      best = Math.min(best, whole);
+      continue;
+    }
+    if (firstFails.length === 0) firstFails = judged.fails;
+    for (const column of choice.columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
+  }
+  return done(Number.POSITIVE_INFINITY);
+}
+
+/** The parts of several columns, in their order. */
+export const partsOf = (columns: readonly SchemeColumn[]) => columns.flatMap((column) => column.parts());
+
+/** Whether a column fails with no other beside it. */
+export function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
+  const rules = judges.rules.filter(({ id }) => id !== OF_THE_WHOLE);
+  return !judge(shop.ground, schemeOf(shop.ground, 'alone', column.parts()), { ...judges, rules }).passes;
+}
+
+/** What the circuits that columns touch charge for it. */
+export function touchedCharge(charges: readonly CircuitCharge[], columns: readonly SchemeColumn[]): number {
+  const touched = new Set(columns.flatMap(({ circuitIds }) => circuitIds));
+  return charges.reduce((sum, charge) => sum + (touched.has(charge.circuitId) ? charge.touched : 0), 0);
+}

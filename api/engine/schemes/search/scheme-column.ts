@@ -1,0 +1,14 @@
+import type { SchemeKind } from './found-schemes.ts';
+import type { Part } from './search-ground.ts';
+import type { Column } from './search-space.ts';
+
+/** How one column joins its points; `unit`: a wanted fused unit by a cable of its own, which every kind of scheme may have. */
+export type ColumnKind = Exclude<SchemeKind, 'mixed'> | 'unit';
+
+/** A column with what it is in a scheme: the connections, the circuits that were there and that it touches, its disturbance. */
+export interface SchemeColumn extends Column {
+  readonly kind: ColumnKind;
+  readonly circuitIds: readonly string[];
+  readonly mess: number;
+  readonly parts: () => readonly Part[];
+}

@@ -1,0 +1,68 @@
+import type { Connection, Scheme } from '#model/scheme.ts';
+import type { Finding } from '../../rules/finding.ts';
+import { mayCut } from './attachments.ts';
+import type { FoundScheme } from './found-schemes.ts';
+import { judge } from './gate.ts';
+import { plainWays } from './plain-ways.ts';
+import { type SearchOptions, searchSchemes, type ToSearch } from './search.ts';
+import { searchGround } from './search-ground.ts';
+
+/** Why a connection is not in the best scheme. */
+export type WhyNot =
+  /** What it breaks. */
+  | { readonly answer: 'rule'; readonly findings: readonly Finding[] }
+  /** By how much the best scheme with it is dearer, VAT included; nought and less: it is as good. */
+  | { readonly answer: 'money'; readonly morePence: number; readonly with: FoundScheme }
+  /** In plain words. */
+  | { readonly answer: 'left-out'; readonly words: string };
+
+/** The rule that every wanted point is joined: of a connection by itself it says nothing. */
+const OF_THE_WHOLE = 'CN2';
+
+/** Forces a connection, searches the rest, and says what that breaks or costs. */
+export function whyNot(toSearch: ToSearch, connection: Connection, options: SearchOptions = {}): WhyNot {
+  const { house, library, rules, proofsFound } = toSearch;
+  const ways = options.ways ?? plainWays(house, library);
+  const locked = [...(options.locked ?? []), connection];
+  const ground = searchGround(house, library, { ...options, ways });
+  const assumed = cutLegs(connection).filter((legId) => !mayCut(ground, legId));
+  if (assumed.length > 0)
+    return {
+      answer: 'left-out',
+      words:
+        'The way of that leg is only assumed, and a cable is not cut by guess. Allow it, and locating it is priced.',
+    };
+  const alone: Scheme = { id: 'why-not', name: '', connections: locked, remedies: [], locks: [] };
+  const partly = rules.filter(({ id }) => id !== OF_THE_WHOLE);
+  const judged = judge(ground, alone, { rules: partly, proofsFound });
+  if (!judged.passes) return { answer: 'rule', findings: judged.fails };
+  const fewer = { ...options, ways, most: 1, kinds: false };
+  const forced = searchSchemes(toSearch, { ...fewer, locked }).schemes[0];
+  if (forced === undefined)
+    return {
+      answer: 'left-out',
+      words: 'It breaks no rule by itself, but nothing that is searched for connects the rest beside it.',
+    };
+  const best = searchSchemes(toSearch, fewer).schemes[0];
+  const morePence = forced.estimate.totals.grossPence - (best?.estimate.totals.grossPence ?? 0);
+  return { answer: 'money', morePence, with: forced };
+}
+
+function cutLegs(connection: Connection): readonly string[] {
+  switch (connection.kind) {
+    case 'spur':
+    case 'fused-spur':
+      return 'leg' in connection.from ? [connection.from.leg] : [];
+    case 'ring-extension':
+      return connection.leg !== undefined &&
+        [connection.out, connection.back].some(({ how }) => how !== 'terminals')
+        ? [connection.leg]
+        : [];
+    case 'fuse-down':
+      return connection.alongMm === undefined ? [] : [connection.leg];
+    case 'close-spur':
+      return connection.back.how === 'terminals' ? [] : [connection.leg];
+    case 'radial':
+      return [];
+  }
+}

@@ -1,0 +1,84 @@
+import type { Library, Price, Prices } from '#model/library.ts';
+import type { Worked } from '../../connections/worked.ts';
+import { accessoryWork } from '../../labour/accessory-work.ts';
+import type { Amount } from '../../labour/amount.ts';
+import { boardWork } from '../../labour/board-work.ts';
+import { boxWork } from '../../labour/box-work.ts';
+import { circuitWork } from '../../labour/circuit-work.ts';
+import { jointWork } from '../../labour/joint-work.ts';
+import type { TaskId } from '../../labour/known-tasks.ts';
+import { taskMinutes } from '../../labour/task-minutes.ts';
+import { remembered } from '../../plan/remembered.ts';
+import { accessoryDemands } from '../../takeoff/accessory-lines.ts';
+import { boxDemands } from '../../takeoff/box-lines.ts';
+import { type Demand, wastePercentOf } from '../../takeoff/demand.ts';
+import { earthDemands } from '../../takeoff/earth-lines.ts';
+import { fixingDemands } from '../../takeoff/fixing-lines.ts';
+import { jointDemands } from '../../takeoff/joint-lines.ts';
+import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
+import { paperDemands } from '../../takeoff/paper-lines.ts';
+import { protectionDemands } from '../../takeoff/protection-lines.ts';
+
+const priceByItem = remembered(
+  ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
+);
+
+/** What so much of a task costs at the typical minutes and the firm's rate, thousandths of a penny; without a norm nothing. */
+export function taskMillipence(task: TaskId, quantity: number, { norms }: Library): number {
+  const minutes = taskMinutes(task, quantity, norms).typicalMin ?? 0;
+  return Math.round((minutes * norms.ratePencePerHour * 1000) / 60);
+}
+
+/** What a demand costs at list price, waste on top and packs left out, thousandths of a penny; without a price nothing. */
+export function demandMillipence(demand: Demand, { norms, prices }: Library): number {
+  const price = priceByItem(prices).get(demand.item);
+  if (price === undefined || price.unit !== demand.unit) return 0;
+  const quantity = demand.measured * (1 + wastePercentOf(demand, norms.waste) / 100);
+  return Math.round((quantity * price.pricePence * 1000) / price.perQuantity);
+}
+
+/** What every job takes once, whatever its schemes do: left out of the works cost. */
+const onceAJob: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk']);
+
+/**
+ * What the things of a worked scheme cost, by the one thing, circuit, connection or remedy that causes it: the work
+ * of accessories, boxes, joints, board and circuits, and what they are made of, by the same tasks and items as labour
+ * and take-off count. Left out: the runs themselves, and what several causes share or every job takes once.
+ */
+export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<string, number> {
+  const runIds = new Set(worked.runs.map(({ id }) => id));
+  const costs = new Map<string, number>();
+  const add = (causes: readonly string[], millipence: number): void => {
+    const [cause] = causes;
+    if (cause === undefined || causes.length > 1 || runIds.has(cause)) return;
+    costs.set(cause, (costs.get(cause) ?? 0) + millipence);
+  };
+  for (const { task, quantity, causes } of workOf(worked))
+    add(causes, taskMillipence(task, quantity, library));
+  for (const demand of demandsOf(worked))
+    if (!onceAJob.has(demand.item)) add(demand.causes, demandMillipence(demand, library));
+  return costs;
+}
+
+function workOf(worked: Worked): readonly Amount[] {
+  return [
+    ...accessoryWork(worked),
+    ...boxWork(worked),
+    ...jointWork(worked),
+    ...boardWork(worked),
+    ...circuitWork(worked),
+  ];
+}
+
+function demandsOf(worked: Worked): readonly Demand[] {
+  return [
+    ...accessoryDemands(worked),
+    ...boxDemands(worked),
+    ...jointDemands(worked),
+    ...earthDemands(worked),
+    ...fixingDemands(worked),
+    ...makingGoodDemands(worked),
+    ...protectionDemands(worked),
+    ...paperDemands(worked).filter(({ item }) => item.startsWith('certificate-')),
+  ];
+}

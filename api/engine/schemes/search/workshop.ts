@@ -1,0 +1,165 @@
+import type { Place } from '#model/installation.ts';
+import type { Feed, Tap } from '#model/scheme.ts';
+import { positionOfPlace } from '../../plan/position-of-place.ts';
+import type { WayEnd } from '../../ways/way-cost.ts';
+import type { TreeTable } from './branch-trees.ts';
+import { pathsAmong } from './cheapest-orders.ts';
+import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
+import { furtherCableMillipence, type LinkCosts, linkCosts } from './link-costs.ts';
+import type { PathTable } from './open-paths.ts';
+import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
+import { endsByCause, type Part, type SearchGround, type WantedPoint } from './search-ground.ts';
+
+/** What columns are made with: links, trees and the cost of ends, each worked out once. */
+export interface Workshop {
+  readonly ground: SearchGround;
+  readonly link: LinkCosts;
+  /** The sets of wanted points that one place to join may connect. */
+  readonly sets: PointSets;
+  /** A further cable at an accessory, thousandths of a penny. */
+  readonly further: number;
+  /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
+  readonly trees: TreeTable;
+  readonly paths: PathTable;
+  /** What a wanted point takes with one cable, whatever feeds it: every scheme pays it alike. */
+  readonly baseOf: ReadonlyMap<string, number>;
+  /** A wanted point to try ends with: one that is no fused unit, where there is one. */
+  readonly sample: WantedPoint | null;
+}
+
+const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
+
+/** Up to so many wanted points every set of them has its columns. */
+const ALL_SETS_POINTS = 12;
+/** Beyond, up to four points are joined at one place, or fewer where that were more sets than this: as many as of twelve points. */
+const MOST_SETS = 2 ** ALL_SETS_POINTS;
+const LARGEST_OF_MANY = 4;
+
+/** The sets that columns are made for. */
+export function setsFor(points: number): PointSets {
+  if (points <= ALL_SETS_POINTS) return allSets(points);
+  for (let largest = LARGEST_OF_MANY; ; largest -= 1) {
+    const sets = setsUpTo(points, largest);
+    if (sets.masks.length <= MOST_SETS || largest === 1) return sets;
+  }
+}
+
+/** Gets everything ready to make columns with. */
+export function workshop(ground: SearchGround): Workshop {
+  const link = linkCosts(ground);
+  const further = furtherCableMillipence(ground);
+  const between = (a: WantedPoint, b: WantedPoint): number =>
+    a === b || a.isUnit || b.isUnit ? Number.POSITIVE_INFINITY : link(a.end, b.end).millipence + further;
+  const { wanted } = ground;
+  const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
+  const sets = setsFor(wanted.length);
+  return {
+    ground,
+    link,
+    sets,
+    further,
+    trees: treesAmong(costs, sets),
+    paths: pathsAmong(costs, sets),
+    baseOf: new Map(wanted.map(({ point }) => [point.id, baseMillipence(ground, point.id)])),
+    sample: wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null,
+  };
+}
+
+function baseMillipence(ground: SearchGround, pointId: string): number {
+  const board = ground.house.job.boards[0]?.id ?? '';
+  const feeds = [{ from: 'origin', to: pointId }];
+  return endsByCause(ground, [{ kind: 'radial', board, device: bareDevice, feeds }]).get(pointId) ?? 0;
+}
+
+/**
+ * What parts of a scheme take at their ends, thousandths of a penny: all that they cause, but for what their wanted
+ * points take anyway and what circuits that were there take for being touched.
+ */
+export function endsMillipence({ ground, baseOf }: Workshop, parts: readonly Part[]): number {
+  const touched = new Set(ground.house.job.circuits.map(({ id }) => id));
+  let sum = 0;
+  for (const [cause, millipence] of endsByCause(ground, parts))
+    if (!touched.has(cause)) sum += millipence - (baseOf.get(cause) ?? 0);
+  return sum;
+}
+
+/** The connection that joins a wanted point on by itself: a spur, or of a fused unit a fused spur. */
+export function joinedAlone(tap: Tap, { point, isUnit }: WantedPoint): Part {
+  return isUnit
+    ? { kind: 'fused-spur', from: tap, unit: point.id, feeds: [] }
+    : { kind: 'spur', from: tap, to: point.id };
+}
+
+/** The trees from a root over every set of wanted points, each cable after the root's first with its own work there. */
+export function treesOfRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
+  const { ground, link, further, trees } = shop;
+  const row = ground.wanted.map(({ end, isUnit }) =>
+    isUnit ? Number.POSITIVE_INFINITY : link(root, end).millipence + further,
+  );
+  // The first cable from the root is part of fitting or connecting it: with it counted once too often, two pay for one.
+  return cheapestTrees(trees, row, most).map((tree) => tree && { ...tree, cost: tree.cost - further });
+}
+
+/** The feeds of a tree in the words of the job file. */
+export function feedsOf({ ground }: Workshop, tree: Tree, root: string): Feed[] {
+  const idOf = (i: number): string => (i < 0 ? root : (ground.wanted[i]?.point.id ?? ''));
+  return tree.feeds().map(([from, to]) => ({ from: idOf(from), to: idOf(to) }));
+}
+
+/** What the cables of a tree disturb. */
+export function messOf({ ground, link }: Workshop, tree: Tree, root: WayEnd | null): number {
+  const endOf = (i: number) => (i < 0 ? root : (ground.wanted[i]?.end ?? null));
+  return tree.feeds().reduce((sum, [from, to]) => sum + link(endOf(from), endOf(to)).mess, 0);
+}
+
+/** How far along the wall from what it stands beside a fused unit is put. Common practice, no source. */
+const UNIT_ASIDE_MM = 300;
+/** Accessories keep this far from a wall's end. */
+const WALL_END_MM = 100;
+/** Two plates of one gang and a finger between them. */
+const PLATES_MM = 200;
+
+/** A place for a fused unit beside an accessory: on the same wall, clear of what is there if one side is; null off walls. */
+export function placeBeside({ ground }: Workshop, { position }: WayEnd): Place | null {
+  const { plan } = ground.house;
+  const spot = position.onWall;
+  const wall = plan.wallById.get(spot?.wallId ?? '');
+  if (spot === undefined || wall === undefined) return null;
+  const taken = [...plan.positionOfPoint.values()].flatMap(({ onWall, heightMm }) =>
+    onWall?.wallId === spot.wallId &&
+    onWall.side === spot.side &&
+    Math.abs(heightMm - position.heightMm) < PLATES_MM
+      ? [onWall.alongMm]
+      : [],
+  );
+  const places = [spot.alongMm + UNIT_ASIDE_MM, spot.alongMm - UNIT_ASIDE_MM].filter(
+    (mm) => mm >= WALL_END_MM && mm <= wall.lengthMm - WALL_END_MM,
+  );
+  const free = places.find((mm) => taken.every((other) => Math.abs(other - mm) >= PLATES_MM));
+  const alongMm = free ?? places[0];
+  return alongMm === undefined
+    ? null
+    : { wall: spot.wallId, side: spot.side, alongMm: Math.round(alongMm), heightMm: position.heightMm };
+}
+
+/** A place that a fused unit may be brought to, what it takes there, and the trees from it. */
+export interface UnitSite {
+  readonly place: Place;
+  readonly end: WayEnd;
+  readonly millipence: number;
+  readonly trees: readonly (Tree | null)[];
+}
+
+/** A fused unit beside an accessory; null where it cannot be placed or nothing could be fed from it. */
+export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: string): UnitSite | null {
+  const { ground, sample } = shop;
+  const place = beside === null ? null : placeBeside(shop, beside);
+  const position = place === null ? null : positionOfPlace(ground.house.plan, place);
+  if (place === null || position === null || sample === null || sample.isUnit) return null;
+  const end: WayEnd = { position, mount: null, kind: 'accessory' };
+  const unit = { fuseA: 13, place };
+  const feeds = [{ from: 'unit', to: sample.point.id }];
+  const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };
+  const millipence = endsByCause(ground, [probe]).get('way-1/unit') ?? 0;
+  return { place, end, millipence, trees: treesOfRoot(shop, end, 2) };
+}
