@@ -6,7 +6,7 @@ import type { RouteRequest } from './route.ts';
 import type { Segment } from './run.ts';
 import { openLay, reversedSegments, segmentBetween } from './segment.ts';
 import { SKIRTING_MM } from './surface.ts';
-import type { WayEnd } from './way-cost.ts';
+import type { WayPlace } from './way-cost.ts';
 
 /**
  * The cheapest path between two positions through the house's net of ways. Where the path's length is known, the likeliest
@@ -16,7 +16,7 @@ import type { WayEnd } from './way-cost.ts';
 export function cheapestPath(request: RouteRequest): readonly Segment[] {
   const { plan, tariff, options, from, to, fromMount, toMount, asFound } = request;
   if (isSamePlace(from, to)) return [];
-  const ends: readonly [WayEnd, WayEnd] = [
+  const ends: readonly [WayPlace, WayPlace] = [
     { position: from, mount: fromMount },
     { position: to, mount: toMount },
   ];

@@ -13,7 +13,7 @@ import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
 import type { RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
-import type { WayAim, WayCost, WayEnd } from './way-cost.ts';
+import type { WayAim, WayCost, WayPlace } from './way-cost.ts';
 import type { WayTariff } from './way-tariff.ts';
 
 /** A way between two ends with its stretches and what it comes to. */
@@ -25,14 +25,14 @@ export interface PricedWay {
 /** Where cable may go in one house. Rows and ends are kept: asking again for an end that has not moved costs little. */
 export interface HouseWays {
   /** The least way; null where nothing that is drawn leads there. */
-  way(from: WayEnd, to: WayEnd, aim: WayAim): PricedWay | null;
+  way(from: WayPlace, to: WayPlace, aim: WayAim): PricedWay | null;
   /**
    * The likeliest way of a cable that is there already: the cheapest, if it is about as long as is known of it, else of those that avoid this
    * and that the one that fits best, the cheaper of two that fit alike.
    */
-  wayAsFound(from: WayEnd, to: WayEnd, knownMm: number | null): PricedWay | null;
+  wayAsFound(from: WayPlace, to: WayPlace, knownMm: number | null): PricedWay | null;
   /** What it comes to, from one end to each of others, in their order. */
-  costs(from: WayEnd, to: readonly WayEnd[], aim: WayAim): readonly (WayCost | null)[];
+  costs(from: WayPlace, to: readonly WayPlace[], aim: WayAim): readonly (WayCost | null)[];
 }
 
 /** How many houses are kept for each tariff, the last asked for first: what is being drawn, and what it is compared with. */
@@ -94,18 +94,19 @@ function waysIn(house: HouseNet): HouseWays {
     map.set(key, made);
     return made;
   };
-  const endOf = (end: WayEnd): EndInHouse =>
+  const endOf = (end: WayPlace): EndInHouse =>
     kept(ends, keyOf(end), () => inHouse(house, endLines(house, end)));
-  const layerOf = (end: WayEnd): EndLayer => kept(layers, keyOf(end), () => withEnd(house, endOf(end), null));
+  const layerOf = (end: WayPlace): EndLayer =>
+    kept(layers, keyOf(end), () => withEnd(house, endOf(end), null));
   const flatOf = (weighing: Weighing): FlatNet =>
     kept(flats, weighingKey(weighing), () => flatNet(house.net, weighing));
-  const rowOf = (end: WayEnd, weighing: Weighing): Row | null =>
+  const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
     kept(rows, `${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);
       return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
     });
 
-  const found = (from: WayEnd, to: WayEnd, sought: Sought) => {
+  const found = (from: WayPlace, to: WayPlace, sought: Sought) => {
     const surface = from.mount === 'surface' || to.mount === 'surface';
     const row = rowOf(from, { surface, ...sought });
     if (row === null) return null;
@@ -115,7 +116,7 @@ function waysIn(house: HouseNet): HouseWays {
     const cost = costOf(way, { ...sought, surface }, [endOf(from), endOf(to)]);
     return { net: layer.net, node: layer.node, way, cost };
   };
-  const way = (from: WayEnd, to: WayEnd, sought: Sought): PricedWay | null => {
+  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
     const answer = found(from, to, sought);
     if (answer === null) return null;
     const segments = waySegments(plan, answer.net, answer.way, answer.node);
@@ -164,7 +165,7 @@ function bestFitting(ways: readonly PricedWay[], knownMm: number): PricedWay | n
   return best ?? null;
 }
 
-const keyOf = ({ position, mount }: WayEnd): string => {
+const keyOf = ({ position, mount }: WayPlace): string => {
   const { storeyId, at, heightMm, onWall } = position;
   const wall = onWall === undefined ? '' : `${onWall.wallId} ${onWall.side} ${onWall.alongMm}`;
   return `${storeyId} ${at[0]} ${at[1]} ${heightMm} ${wall} ${mount}`;

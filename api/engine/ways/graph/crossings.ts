@@ -1,5 +1,5 @@
 import { noWork } from '../way-tariff.ts';
-import { type Axis, endOf, isStop, partAt, SAME_MM, startOf } from './line.ts';
+import { type Axis, endOf, isStop, openingAt, SAME_MM, startOf } from './line.ts';
 import { type LineIndex, linesBetween, type NumberedLine } from './line-index.ts';
 import { crossingOf, type Join, nothing } from './way-net.ts';
 
@@ -26,7 +26,7 @@ function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
   const at = crossingOf(level.line, plumb.line);
   if (at === null || !isStop(level.line, at[0]) || !isStop(plumb.line, at[1])) return null;
   const isReached = [level, plumb].some(({ line }) => isByDrop(line, line.axis === 0 ? at[0] : at[1]));
-  const opening = isReached ? noWork : (partAt(level.line, at[0])?.opening ?? noWork);
+  const opening = isReached ? noWork : openingAt(level.line, at[0]);
   return {
     a: { line: level.number, tMm: at[0] },
     b: { line: plumb.number, tMm: at[1] },

@@ -3,7 +3,7 @@ import { surroundingsAt } from '../../plan/surroundings.ts';
 import { floorVoid, loftOver, type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
 import { openLay } from '../segment.ts';
 import { SKIRTING_MM } from '../surface.ts';
-import type { WayEnd } from '../way-cost.ts';
+import type { WayPlace } from '../way-cost.ts';
 import { noWork, type WorkCost } from '../way-tariff.ts';
 import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, type PlumbLine, plumbLines } from './face-lines.ts';
@@ -18,7 +18,7 @@ import {
 } from './house-face-lines.ts';
 import type { HouseNet, WaysMaterial } from './house-net.ts';
 import { entry, stubsAt } from './house-void-lines.ts';
-import { endOf, partAt, positionOn, SAME_MM, startOf, type WayLine } from './line.ts';
+import { endOf, openingAt, positionOn, SAME_MM, startOf, type WayLine } from './line.ts';
 import { type Join, nothing, type Stop } from './way-net.ts';
 
 /** Lines of a cable's end go through the whole storey, mm. */
@@ -41,7 +41,7 @@ export interface EndLines {
 }
 
 /** The lines of a cable's end in a house. */
-export function endLines(house: HouseNet, end: WayEnd): EndLines {
+export function endLines(house: HouseNet, end: WayPlace): EndLines {
   const draft = new EndDraft(house);
   const { onWall } = end.position;
   const face = onWall && flatFaceOf(house.material.plan, onWall.wallId, onWall.side);
@@ -51,7 +51,7 @@ export function endLines(house: HouseNet, end: WayEnd): EndLines {
   return draft.done();
 }
 
-function addOnFace(draft: EndDraft, end: WayEnd, face: FlatFace, alongMm: number): void {
+function addOnFace(draft: EndDraft, end: WayPlace, face: FlatFace, alongMm: number): void {
   const { heightMm } = end.position;
   if (heightMm < 0 || heightMm > face.heightMm) return addFree(draft, end.position);
   const isSurface = end.mount === 'surface' || isSurfaceOnly(face);
@@ -254,7 +254,7 @@ class EndDraft {
     for (const stub of stubsAt(this.house.material, space, at, WHOLE_STOREY_MM)) {
       const number = this.#lines.push(stub.line) - 1;
       this.startAt({ line: number, tMm: stub.tMm });
-      this.#atStart = partAt(stub.line, stub.tMm)?.opening ?? this.#atStart;
+      this.#atStart = openingAt(stub.line, stub.tMm);
     }
   }
 

@@ -154,7 +154,9 @@ export function plumbLines(
   ];
   const range = rangeAt(face, alongMm);
   const { mount, ...weighed } = laid;
-  const lay = layInWall(range.wall, mount, options);
+  const inZone = layInWall(range.wall, mount, options);
+  // What is in no zone is only assumed to be possible.
+  const lay: Lay = weighed.poor === true ? { ...inZone, certainty: 'assumed' } : inZone;
   const floorMm = plan.storeyById.get(face.storeyId)?.storey.floorLevelMm ?? 0;
   const { below, above } = voidsAt(plan, face, alongMm);
   const sheet = faceSheet(plan, face, laid);

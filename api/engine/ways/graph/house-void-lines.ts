@@ -5,7 +5,7 @@ import { floorVoid, loftOver, type VoidSpace } from '../../plan/voids.ts';
 import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
-import { type Axis, endOf, partAt, startOf, type WayLine } from './line.ts';
+import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
 import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
 import { voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
@@ -76,7 +76,7 @@ export function entry(
   plumb: { readonly line: number; readonly tMm: number },
   { line, stub }: { readonly line: number; readonly stub: Stub },
 ): Join {
-  const opening = partAt(stub.line, stub.tMm)?.opening;
+  const opening = openingAt(stub.line, stub.tMm);
   return { a: plumb, b: { line, tMm: stub.tMm }, measure: { ...nothing, ...opening } };
 }
 

@@ -104,9 +104,14 @@ export function isStop({ parts }: WayLine, tMm: number): boolean {
   );
 }
 
-/** The part of a line that holds a place; at a joint the one before it. */
-export const partAt = ({ parts }: WayLine, tMm: number): LinePart | undefined =>
-  parts.find(({ toMm }) => tMm <= toMm + SAME_MM) ?? parts.at(-1);
+/** What opening the floor takes over a place on a line; nothing where there is none to open. */
+export function openingAt({ parts }: WayLine, tMm: number): WorkCost {
+  const [dearest] = parts
+    .filter(({ fromMm, toMm }) => fromMm <= tMm + SAME_MM && tMm <= toMm + SAME_MM)
+    .flatMap(({ opening }) => opening ?? [])
+    .toSorted((a, b) => b.millipence - a.millipence);
+  return dearest ?? noWork;
+}
 
 /** What of a line lies within a stretch; null where nothing does. */
 export function clipped(line: WayLine, [lowMm, highMm]: readonly [number, number]): WayLine | null {
