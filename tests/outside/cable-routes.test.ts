@@ -56,7 +56,7 @@ const places = fc
   })
   .map((place): OnWall => ({ ...place, side: 'left' }));
 
-/** Straight up, down or sideways from one of the accessories, or plumb in the zone of a corner. */
+/** Straight up, down or sideways from one of the accessories, or wholly within 150 mm of the top or of a corner. */
 function isInZone(plan: Plan, segment: Segment, ends: readonly Position[]): boolean {
   const inLine = ends.some((end) => {
     const onSameWall = end.onWall?.wallId === segment.wallId;
@@ -64,9 +64,16 @@ function isInZone(plan: Plan, segment: Segment, ends: readonly Position[]): bool
     const beside = Math.abs((end.onWall?.alongMm ?? 0) - (segment.from.onWall?.alongMm ?? -9)) < 1;
     return onSameWall && (level || (beside && segment.direction === 'vertical'));
   });
-  if (inLine || segment.from.onWall === undefined) return inLine;
-  const { leftMm, rightMm } = cornerDistances(plan, segment.from.onWall);
-  return segment.direction === 'vertical' && Math.min(leftMm ?? 9999, rightMm ?? 9999) <= ZONE_MM;
+  const stops = [segment.from, segment.to];
+  const heightMm = plan.storeyById.get('gf')?.storey.heightMm ?? 0;
+  const atTop = stops.every((stop) => stop.heightMm >= heightMm - ZONE_MM);
+  const atCorner = (['leftMm', 'rightMm'] as const).some((hand) =>
+    stops.every(({ onWall }) => {
+      const apartMm = onWall === undefined ? null : cornerDistances(plan, onWall)[hand];
+      return apartMm !== null && apartMm <= ZONE_MM;
+    }),
+  );
+  return inLine || atTop || atCorner;
 }
 
 describe('BS 7671 522.6.202, prescribed zones (from memory)', () => {

@@ -3,6 +3,9 @@ import type { CornerDistances, Plan } from './plan.ts';
 import type { WallSpot } from './plane.ts';
 import { type WallFace, wallFace } from './wall-face.ts';
 
+/** A spot this near a corner is in it, mm. */
+const HAIR_MM = 0.01;
+
 /**
  * Distances from a spot on a wall's face to the inside corners at the face's two ends: a wall that branches
  * off on this side (measured to its near face) or a chimney breast that stands on this side. Walls in one
@@ -18,8 +21,13 @@ export function cornerDistances(plan: Plan, spot: WallSpot): CornerDistances {
   if (breasts.some(([lowMm, highMm]) => lowMm < spot.alongMm && spot.alongMm < highMm))
     return { leftMm: null, rightMm: null };
   const cornersMm = [face.lowCornerMm, face.highCornerMm, ...breasts.flat()].filter((mm) => mm !== null);
-  const lowMm = nearest(cornersMm.filter((mm) => mm <= spot.alongMm).map((mm) => spot.alongMm - mm));
-  const highMm = nearest(cornersMm.filter((mm) => mm > spot.alongMm).map((mm) => mm - spot.alongMm));
+  // A spot in the very corner may be a hair beyond it.
+  const lowMm = nearest(
+    cornersMm.filter((mm) => mm <= spot.alongMm + HAIR_MM).map((mm) => Math.max(0, spot.alongMm - mm)),
+  );
+  const highMm = nearest(
+    cornersMm.filter((mm) => mm > spot.alongMm - HAIR_MM).map((mm) => Math.max(0, mm - spot.alongMm)),
+  );
   // On the left face someone looking at the wall has its `to` end on the left hand.
   return spot.side === 'left' ? { leftMm: highMm, rightMm: lowMm } : { leftMm: lowMm, rightMm: highMm };
 }

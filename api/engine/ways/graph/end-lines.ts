@@ -53,7 +53,10 @@ export function endLines(house: HouseNet, end: WayPlace): EndLines {
 
 function addOnFace(draft: EndDraft, end: WayPlace, face: FlatFace, alongMm: number): void {
   const { heightMm } = end.position;
-  if (heightMm < 0 || heightMm > face.heightMm) return addFree(draft, end.position);
+  if (heightMm < 0 || heightMm > face.heightMm) {
+    addFree(draft, end.position);
+    return;
+  }
   const isSurface = end.mount === 'surface' || isSurfaceOnly(face);
   if (!isSurface) addInWall(draft, face, alongMm, heightMm);
   addChannel(draft, face, alongMm, heightMm, isSurface);
@@ -242,8 +245,8 @@ class EndDraft {
   post(position: Position, spaces: readonly VoidSpace[], ceilingMm: number): void {
     const { material } = this.house;
     const inVoid = spaces.find(({ levelMm }) => Math.abs(levelMm - position.levelMm) < 0.5);
-    if (inVoid !== undefined) return this.#startInVoid(inVoid, position.at);
-    if (spaces.length === 0) return;
+    if (inVoid !== undefined) this.#startInVoid(inVoid, position.at);
+    if (inVoid !== undefined || spaces.length === 0) return;
     const line = postLine(material, position, spaces, ceilingMm);
     const number = this.#lines.push(line) - 1;
     this.startAt({ line: number, tMm: position.levelMm });

@@ -95,11 +95,16 @@ function levelPart(
     details: detailsOf(range),
     perM: workIn(tariff, lay, range),
     party,
+    poor: isWarmStud(lay, range),
   };
   if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
   const crossedBefore = (tMm: number) => range.sense * studsUpTo((tMm - range.startMm) * range.sense);
   return [{ ...part, crossedBefore, perCrossing: tariff.stud, ...weighed }];
 }
+
+/** A stud wall full of insulation is too warm for the 20 A of a ring and its spurs. Source: BS 7671 Table 4D5, method 103. */
+const isWarmStud = ({ medium }: Lay, { wall }: FaceRange): boolean =>
+  medium === 'stud-cavity' && wall.wall.insulated === true;
 
 const isPartyChase = ({ medium }: Lay, { wall }: FaceRange): boolean =>
   medium === 'wall-chase' && wall.wall.party === true;
@@ -168,6 +173,7 @@ export function plumbLines(
       details: detailsOf(range),
       perM: workIn(tariff, lay, range),
       party: isPartyChase(lay, range),
+      poor: isWarmStud(lay, range),
       ...weighed,
     };
     const down = fromMm === 0 ? below : null;

@@ -130,7 +130,12 @@ function distinct(values: readonly number[]): readonly number[] {
 
 function addFace(draft: FaceDraft, face: FlatFace, zones: Zones | undefined): void {
   addSkirting(draft, face);
-  if (isSurfaceOnly(face)) return addCornerChannels(draft, face);
+  if (isSurfaceOnly(face)) addCornerChannels(draft, face);
+  else addZones(draft, face, zones);
+}
+
+/** In line with what is there, along the top, and beside inside corners and breasts. */
+function addZones(draft: FaceDraft, face: FlatFace, zones: Zones | undefined): void {
   const breasts = openingsOf(face).filter(isBreastHere);
   const inside = (mm: number) => mm > face.lowMm && mm < face.highMm;
   const corners = [

@@ -33,7 +33,15 @@ export function houseVoidLines(
 ): VoidNet {
   const lines: WayLine[] = [];
   const joins: Join[] = [];
-  for (const frame of voidFrames(material.plan)) lines.push(...roomLines(material, frame));
+  const known = new Map<string, number>();
+  // Stubs of boxes above one another, or in one corner, are the same lines.
+  const kept = (line: WayLine): number => {
+    const key = `${line.sheet.key} ${line.axis} ${line.fixedMm.toFixed(2)} ${startOf(line).toFixed(2)} ${endOf(line).toFixed(2)}`;
+    const number = known.get(key) ?? lines.push(line) - 1;
+    known.set(key, number);
+    return number;
+  };
+  for (const frame of voidFrames(material.plan)) for (const line of roomLines(material, frame)) kept(line);
   for (const plumb of plumbs)
     for (const space of [plumb.below, plumb.above]) {
       if (space === null) continue;
@@ -41,7 +49,7 @@ export function houseVoidLines(
       for (const stub of stubsAt(material, space, plumb.at, PAST_MM)) {
         // No cable of one's own comes in there: a turn near it is not within reach of a board that is up already.
         const { dropMm: _, ...line } = stub.line;
-        const number = firstLine + lines.push(line) - 1;
+        const number = firstLine + kept(line);
         joins.push(entry({ line: plumb.line, tMm: space.levelMm - floorMm }, { line: number, stub }));
       }
     }

@@ -33,3 +33,9 @@ export function loftLay({ storey }: PlanStorey, room: PlanRoom | null): Lay {
   const insulation = insulationMm === undefined ? null : insulationMm > 0 ? 'touching' : 'none';
   return { ...openLay('loft', 'derived'), insulation };
 }
+
+/** Insulation in a void up to which flat cable keeps 20 A, mm. Source: BS 7671 Table 4D5, method 100 (21 A) against 101 (17 A). */
+const COOL_UP_TO_MM = 100;
+
+/** Whether cable in a void lies so warm that 2.5 mm² cable does not carry the 20 A that a ring and its spurs ask for. */
+export const isWarm = (insulationMm: number | undefined): boolean => (insulationMm ?? 0) > COOL_UP_TO_MM;

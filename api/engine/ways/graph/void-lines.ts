@@ -10,7 +10,7 @@ import type { Span } from './flat-face.ts';
 import type { Axis, LinePart, WayLine } from './line.ts';
 import { obstaclesOf } from './obstacles.ts';
 import { inFrame, type VoidFrame } from './void-frame.ts';
-import { floorLay, loftLay, passesBeneath } from './void-lay.ts';
+import { floorLay, isWarm, loftLay, passesBeneath } from './void-lay.ts';
 
 /** Joist spacing where nobody measured it. Common practice, no source. */
 const JOIST_SPACING_MM = 400;
@@ -138,7 +138,8 @@ function loftPart(
   if (room === null && wall === undefined && isDrawn(plan, storey.storey.id)) return null;
   if (!(room?.room.ceiling ?? storey.storey.ceiling).loft) return null;
   const lay = loftLay(storey, room);
-  return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread };
+  const poor = isWarm((room?.room.ceiling ?? storey.storey.ceiling).insulationMm);
+  return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread, poor };
 }
 
 function floorPart(
@@ -170,7 +171,7 @@ function floorPart(
       mess: tariff.thread.mess + board.mess,
     },
     ...(floor.build === 'concrete' ? {} : { opening: tariff.board[floorOpening(floor)] }),
-    ...(isOutside || isShut ? { poor: true } : {}),
+    ...(isOutside || isShut || isWarm(floor.insulationMm) ? { poor: true } : {}),
   };
   if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return part;
   const spacingMm = floor.joistSpacingMm ?? JOIST_SPACING_MM;

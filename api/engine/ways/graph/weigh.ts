@@ -31,7 +31,7 @@ export function weightOf(
   { measure, way, join }: NetEdge,
   { aim, surface, avoid, asFound }: Weighing,
 ): number {
-  const isAvoided = avoid !== undefined && way !== null && way.startsWith(avoid);
+  const isAvoided = avoid !== undefined && way?.startsWith(avoid) === true;
   const laidMm = asFound === true ? 0 : measure.partyMm * PARTY_SHARE + measure.unfit * UNFIT_MM;
   const unaskedMm = (surface ? 0 : measure.surfaceMm) + (isAvoided ? measure.lengthMm : 0);
   const poorMm = measure.poorMm + unaskedMm + laidMm;
