@@ -1,5 +1,5 @@
 import type { Remedy } from '#model/scheme.ts';
-import { type Judges, judge, schemeOf } from './gate.ts';
+import { type Judges, judge, remedyName, schemeOf } from './gate.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type SearchGround } from './search-ground.ts';
@@ -60,6 +60,15 @@ function chargeOf(
     remedies = remedy;
   }
   return { circuitId, touched, remedies, needing };
+}
+
+/** What the remedies cost that are sure to be asked for, by their names. */
+export function remedyCosts(charges: readonly CircuitCharge[]): ReadonlyMap<string, number> {
+  return new Map(
+    charges
+      .filter(({ needing }) => needing !== 0)
+      .map(({ circuitId, remedies }) => [remedyName({ kind: 'rcbo', at: circuitId }), remedies]),
+  );
 }
 
 /** Stands for: no remedy is asked for. */

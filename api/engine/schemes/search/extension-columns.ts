@@ -4,6 +4,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { mayCut, spotsInLeg } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
+import type { LinkCosts } from './link-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endInLeg, endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import { endsMillipence, type Workshop } from './workshop.ts';
@@ -86,8 +87,8 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
   return orders.flatMap((found, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
     if (found === null) return [];
-    const order = found.order();
-    const stops = [opening.from, ...order.map((i) => wanted[i]?.end ?? null), opening.to];
+    const order = found.order;
+    const stops = () => [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
     return [
       {
         mask,
@@ -95,11 +96,15 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
         key: `leg/${legId}/${opening.key}/${mask}`,
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
-        mess: stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0),
-        parts: () => [part(order.map((i) => wanted[i]?.point.id ?? ''))],
+        mess: () => messAlong(stops(), link),
+        parts: () => [part(order().map((i) => wanted[i]?.point.id ?? ''))],
       },
     ];
   });
+}
+
+function messAlong(stops: readonly (WayEnd | null)[], link: LinkCosts): number {
+  return stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0);
 }
 
 /** Openings of one kind at one leg take the same at their ends, wherever the joints are. */

@@ -14,7 +14,12 @@ export interface Judges {
   readonly proofsFound: Proofs;
   /** Verdicts on this house by all these rules, kept by what was judged; absent: none are kept. */
   readonly verdicts?: Verdicts;
+  /** What the search knows beforehand that some remedies cost, thousandths of a penny; worked out otherwise. */
+  readonly remedyCosts?: ReadonlyMap<string, number>;
 }
+
+/** One remedy of a thing. */
+export const remedyName = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
 
 /** Verdicts by what was judged: where the wanted points are, and the scheme. */
 export type Verdicts = Map<string, Judged>;
@@ -58,7 +63,7 @@ function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): 
 export function judge(ground: SearchGround, scheme: Scheme, judges: Judges): Judged {
   const { verdicts } = judges;
   if (verdicts === undefined) return judgeAnew(ground, scheme, judges);
-  const name = JSON.stringify([ground.wanted.map(({ point }) => point), scheme.connections]);
+  const name = JSON.stringify([ground.wanted.map(({ point }) => point), scheme.connections, scheme.remedies]);
   const known = verdicts.get(name);
   if (known !== undefined) return known;
   const judged = judgeAnew(ground, scheme, judges);
@@ -67,7 +72,8 @@ export function judge(ground: SearchGround, scheme: Scheme, judges: Judges): Jud
   return judged;
 }
 
-function judgeAnew(ground: SearchGround, scheme: Scheme, { rules, proofsFound }: Judges): Judged {
+function judgeAnew(ground: SearchGround, scheme: Scheme, judges: Judges): Judged {
+  const { rules, proofsFound, remedyCosts } = judges;
   const { house, library } = ground;
   let now = scheme;
   let laid: Worked['runs'] | undefined;
@@ -76,7 +82,7 @@ function judgeAnew(ground: SearchGround, scheme: Scheme, { rules, proofsFound }:
     laid = worked.runs;
     const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
     if (fails.length === 0)
-      return { passes: true, scheme: now, remedyMillipence: remedyMillipence(ground, now) };
+      return { passes: true, scheme: now, remedyMillipence: costOfRemedies(ground, now, remedyCosts) };
     const fixes = newRemedies(now, fails);
     if (fixes === null) return { passes: false, scheme: now, fails };
     now = { ...now, remedies: [...now.remedies, ...fixes] };
@@ -88,14 +94,20 @@ function judgeAnew(ground: SearchGround, scheme: Scheme, { rules, proofsFound }:
 
 /** The remedies of failures; null where one has none, or has it already. */
 function newRemedies(scheme: Scheme, fails: readonly Finding[]): readonly Remedy[] | null {
-  const keyOf = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
-  const had = new Set(scheme.remedies.map(keyOf));
+  const had = new Set(scheme.remedies.map(remedyName));
   const fixes = new Map<string, Remedy>();
   for (const { fix } of fails) {
-    if (fix === null || had.has(keyOf(fix))) return null;
-    fixes.set(keyOf(fix), fix);
+    if (fix === null || had.has(remedyName(fix))) return null;
+    fixes.set(remedyName(fix), fix);
   }
   return [...fixes.values()];
+}
+
+function costOfRemedies(ground: SearchGround, scheme: Scheme, known: Judges['remedyCosts']): number {
+  const costs = scheme.remedies.map((remedy) => known?.get(remedyName(remedy)) ?? null);
+  return costs.includes(null)
+    ? remedyMillipence(ground, scheme)
+    : costs.reduce<number>((sum, cost) => sum + (cost ?? 0), 0);
 }
 
 /** What a scheme's remedies add to its things, thousandths of a penny. */

@@ -13,6 +13,7 @@ import {
   partsOf,
   type ToLookThrough,
   touchedCharge,
+  wholeScheme,
 } from './passing.ts';
 import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -54,7 +55,7 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
     if (good.choice === null) return done([]);
     const { columns, millipence } = good.choice;
     examined += 1;
-    const judged = judge(shop.ground, schemeOf(shop.ground, 'found', partsOf(columns)), judges);
+    const judged = judge(shop.ground, wholeScheme(toLook, columns), judges);
     if (judged.passes) {
       const whole = millipence + judged.remedyMillipence + touchedCharge(charges, columns);
       return done([{ columns, scheme: judged.scheme, millipence: whole }]);

@@ -81,7 +81,7 @@ function fusedDown(
           key: `spur/${endNode}/fused/${root}/${mask}`,
           kind: 'mend',
           circuitIds: [shape.circuitId],
-          mess: toUnit.mess + messOf(shop, tree, root === 'unit' ? site.end : end),
+          mess: () => toUnit.mess + messOf(shop, tree, root === 'unit' ? site.end : end),
           parts: () => [part(feedsOf(shop, tree, start))],
         },
       ];
@@ -122,7 +122,7 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
     return attachColumns(shop, attached, sites).map((column) => ({
       ...column,
       kind: 'mend',
-      mess: column.mess + own.mess,
+      mess: () => column.mess() + own.mess,
       parts: () => [close, ...column.parts()],
     }));
   };

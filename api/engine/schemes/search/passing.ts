@@ -1,4 +1,4 @@
-import type { Scheme } from '#model/scheme.ts';
+import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
@@ -85,7 +85,7 @@ export function* lookInSteps(
     }
     if (choice.columns.some((column) => bad.get(column) === true)) continue;
     examined += 1;
-    const judged = judge(shop.ground, schemeOf(shop.ground, 'found', partsOf(choice.columns)), judges);
+    const judged = judge(shop.ground, wholeScheme(toLook, choice.columns), judges);
     if (judged.passes) {
       const whole = choice.millipence + judged.remedyMillipence + touchedCharge(charges, choice.columns);
       passing.push({ columns: choice.columns, scheme: judged.scheme, millipence: whole });
@@ -97,6 +97,18 @@ export function* lookInSteps(
     yield null;
   }
   return so(Number.POSITIVE_INFINITY);
+}
+
+/** The scheme of several columns, with the remedies that its points and circuits are sure to ask for. */
+export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly SchemeColumn[]): Scheme {
+  const scheme = schemeOf(shop.ground, 'found', partsOf(columns));
+  const remedies = charges.flatMap(({ circuitId, needing }): readonly Remedy[] => {
+    const isAsked = columns.some(
+      (each) => each.circuitIds.includes(circuitId) && (each.mask & needing) !== 0,
+    );
+    return isAsked ? [{ kind: 'rcbo', at: circuitId }] : [];
+  });
+  return { ...scheme, remedies };
 }
 
 /** The parts of several columns, in their order. */

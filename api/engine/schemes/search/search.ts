@@ -9,10 +9,10 @@ import { bestOfKinds, type OfKind } from './best-of-kinds.ts';
 import { buildSpace } from './build-space.ts';
 import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
-import { circuitCharges } from './circuit-charges.ts';
+import { circuitCharges, remedyCosts } from './circuit-charges.ts';
 import type { FirstFound, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
 import type { Judges, Verdicts } from './gate.ts';
-import type { KeptCosts } from './kept-costs.ts';
+import type { Kept } from './kept-costs.ts';
 import { lookStepwise } from './look-at-many.ts';
 import type { Looked, Passing } from './passing.ts';
 import { plainWays } from './plain-ways.ts';
@@ -29,7 +29,7 @@ export interface ToSearch {
   readonly rules: readonly Rule[];
   readonly proofsFound: Proofs;
   /** What an earlier search of the same house found out, but for where its wanted points are. */
-  readonly kept?: KeptCosts;
+  readonly kept?: Kept;
   readonly verdicts?: Verdicts;
 }
 
@@ -79,8 +79,9 @@ export function* searchInSteps(
   if (ground.wanted.length > MOST_POINTS) return tooMany(ground);
   const shop = workshop(ground);
   const { space, leftOut } = buildSpace(shop);
-  const judges: Judges = { rules, proofsFound, ...(verdicts === undefined ? {} : { verdicts }) };
-  const charges = circuitCharges(shop, space, judges);
+  const bare: Judges = { rules, proofsFound, ...(verdicts === undefined ? {} : { verdicts }) };
+  const charges = circuitCharges(shop, space, bare);
+  const judges = { ...bare, remedyCosts: remedyCosts(charges) };
   const toLook = { shop, space, charges, judges, rank: options.rank ?? choicesByCost, bad: new Map() };
   const most = { wanted: options.most ?? MOST, cap: options.cap ?? CAP };
   const offset = lockedMillipence(ground);
@@ -138,7 +139,7 @@ function firstFound(ground: SearchGround, looked: Looked, offset: number): First
     scheme: { ...scheme, id: 'found/1', name: schemeWords(ground.house.job, scheme.connections) },
     kind: kindOf(columns),
     worksPence: pence(millipence + offset),
-    messPoints: columns.reduce((sum, { mess }) => sum + mess, 0),
+    messPoints: columns.reduce((sum, { mess }) => sum + mess(), 0),
     ...proofOf(looked, offset),
     examined: looked.examined,
   };
@@ -201,7 +202,7 @@ function foundScheme(
     scheme: named,
     kind: kindOf(columns),
     worksPence: pence(millipence + lockedWorks),
-    messPoints: columns.reduce((sum, { mess }) => sum + mess, 0),
+    messPoints: columns.reduce((sum, { mess }) => sum + mess(), 0),
     estimate: estimateScheme(named, { ...toSearch, isLive: true }),
   };
 }

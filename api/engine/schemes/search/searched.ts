@@ -2,6 +2,7 @@ import type { Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { WaysOfHouse } from '../../ways/way-cost.ts';
 import { movedHouse } from '../work-scheme.ts';
+import { nothingKept } from './kept-costs.ts';
 import { plainWays } from './plain-ways.ts';
 import type { SearchOptions, ToSearch } from './search.ts';
 
@@ -24,14 +25,19 @@ interface Asked {
 export function searchedAgain(last: Searched | null, { job, options, begin }: Asked): Searched {
   const locked = JSON.stringify(options.locked ?? []);
   if (last === null || !isSameHouse(last.job, job) || (options.ways ?? last.ways) !== last.ways) {
-    const toSearch = { ...begin(), kept: new Map(), verdicts: new Map() };
+    const toSearch = { ...begin(), kept: nothingKept(), verdicts: new Map() };
     return { job, locked, toSearch, ways: options.ways ?? plainWays(toSearch.house, toSearch.library) };
   }
   const house = job === last.job ? last.toSearch.house : movedHouse(last.toSearch.house, job);
   // What is locked may change what any end costs; verdicts say themselves what they are of.
-  const kept = locked === last.locked ? last.toSearch.kept : new Map<string, number>();
-  return { ...last, job, locked, toSearch: { ...last.toSearch, house, ...(kept && { kept }) } };
+  const known = last.toSearch.kept;
+  const kept =
+    known !== undefined && locked === last.locked && known.ends.size < MOST_ENDS ? known : nothingKept();
+  return { ...last, job, locked, toSearch: { ...last.toSearch, house, kept } };
 }
+
+/** Every place that a point passes while it is moved is an end; with more of them than this all is let go. */
+const MOST_ENDS = 5000;
 
 /** What a search reads of a job beside its points. */
 const readOf = [

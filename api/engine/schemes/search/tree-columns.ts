@@ -45,7 +45,7 @@ function radialColumns(
   { key, device, cable }: Variant,
 ): readonly SchemeColumn[] {
   const { ground, link, further, sample, sets } = shop;
-  const end = endOfBoard(ground.house, board.id);
+  const end = endOfBoard(ground, board.id);
   if (end === null || sample === null || sample.isUnit) return [];
   const costTo = (from: WayEnd, i: number): number => {
     const to = ground.wanted[i];
@@ -86,7 +86,7 @@ function radialColumns(
             key: `radial/${board.id}/${key}/${mask}`,
             kind: 'new-radial',
             circuitIds: [],
-            mess: messOf(shop, tree, end),
+            mess: () => messOf(shop, tree, end),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
         ];
@@ -138,7 +138,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
         millipence: Math.max(0, ends + millipence),
         key: `branch/${nodeId}/to/${wanted.point.id}`,
         kind: 'unit',
-        mess,
+        mess: () => mess,
         parts: () => [joinedAlone({ point }, wanted)],
       },
     ];
@@ -153,7 +153,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
             mask,
             millipence: Math.max(0, ends + tree.cost),
             key: `branch/${nodeId}/${mask}`,
-            mess: messOf(shop, tree, end),
+            mess: () => messOf(shop, tree, end),
             parts: () => spursOf(shop, tree, point),
           },
         ];

@@ -5,7 +5,7 @@ import type { WayEnd } from '../../ways/way-cost.ts';
 import type { TreeTable } from './branch-trees.ts';
 import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
-import { keptCost, kindOfPoint, kindOfSpot } from './kept-costs.ts';
+import { keptCost, keptEnd, kindOfPoint, kindOfSpot } from './kept-costs.ts';
 import { furtherCableMillipence, type LinkCosts, linkCosts } from './link-costs.ts';
 import type { PathTable } from './open-paths.ts';
 import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
@@ -170,7 +170,7 @@ export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: strin
   const place = beside === null ? null : placeBeside(shop, beside);
   const position = place === null ? null : positionOfPlace(ground.house.plan, place);
   if (place === null || position === null || sample === null || sample.isUnit) return null;
-  const end: WayEnd = { position, mount: null, kind: 'accessory' };
+  const end = keptEnd(ground.kept, { position, mount: null, kind: 'accessory' });
   const unit = { fuseA: 13, place };
   const feeds = [{ from: 'unit', to: sample.point.id }];
   const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };

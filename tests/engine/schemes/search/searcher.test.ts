@@ -3,6 +3,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes, searcher } from '#engine/find-schemes.ts';
 import { buildSpace } from '#engine/schemes/search/build-space.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
+import { type Kept, nothingKept } from '#engine/schemes/search/kept-costs.ts';
 import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import type { SchemeColumn } from '#engine/schemes/search/scheme-column.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
@@ -31,15 +32,15 @@ describe.each(demoNames)('a searcher of %s', (name) => {
     const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
     const ways = plainWays(house, library);
     const costs = (columns: readonly SchemeColumn[]) =>
-      columns.map(({ key, millipence, mess }) => [key, millipence, mess]);
-    const columnsOf = (moved: typeof house, kept: Map<string, number>) => {
+      columns.map(({ key, millipence, mess }) => [key, millipence, mess()]);
+    const columnsOf = (moved: typeof house, kept: Kept) => {
       const { space } = buildSpace(workshop(searchGround(moved, library, { ways, kept })));
       return costs([...space.layers.flatMap(({ columns }) => columns), ...space.free]);
     };
-    const kept = new Map<string, number>();
+    const kept = nothingKept();
     for (const byMm of [0, 80, -150]) {
       const moved = movedHouse(house, withLastMoved(job, byMm));
-      expect(columnsOf(moved, kept)).toEqual(columnsOf(moved, new Map()));
+      expect(columnsOf(moved, kept)).toEqual(columnsOf(moved, nothingKept()));
     }
   });
 
