@@ -1,5 +1,6 @@
 import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
 import {
@@ -63,14 +64,20 @@ function aloneColumn(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
       key: `${at.key}/to/${wanted.point.id}`,
       kind: wanted.isUnit ? 'unit' : 'spurs',
       circuitIds: [at.circuitId],
-      mess,
+      mess: () => mess,
       parts: () => [part],
     },
   ];
 }
 
 /** What a wanted unit takes more, or less, where cable goes on from it: no flex to an appliance then, perhaps another fuse. */
-function changeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
+function changeByFeeding(shop: Workshop, wanted: WantedPoint): number {
+  const { ground, sampleKind } = shop;
+  const name = `feeding ${kindOfPoint(ground, wanted)} ${sampleKind}`;
+  return keptCost(ground.kept, name, () => workChangeByFeeding(shop, wanted));
+}
+
+function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
   const board = ground.house.job.boards[0]?.id ?? '';
   if (sample === null || sample.isUnit) return 0;
   const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
@@ -97,7 +104,7 @@ function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
         key: `${at.key}/unit/${wanted.point.id}/${mask}`,
         kind: 'fused-branch',
         circuitIds: [at.circuitId],
-        mess: own.mess + messOf(shop, tree, wanted.end),
+        mess: () => own.mess + messOf(shop, tree, wanted.end),
         parts: () => [
           { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
         ],
@@ -108,30 +115,43 @@ function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
 
 /** A branch behind a unit brought along, for every set: the unit stands where the whole costs least, beside the tap or a point of the set. */
 function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
-  const { wanted } = shop.ground;
-  const own = unitSite(shop, at.end, at.circuitId);
-  return Array.from(shop.sets.masks).flatMap((mask): readonly SchemeColumn[] => {
-    const near = wanted.flatMap((each, i) => ((mask >> i) & 1 ? (sites.get(each) ?? []) : []));
-    const best = [...(own === null ? [] : [own]), ...near]
-      .map((site) => ({ site, millipence: siteMillipence(shop, at, { site, mask }) }))
-      .reduce<{ site: UnitSite; millipence: number } | null>(
-        (so, each) => (so === null || each.millipence < so.millipence ? each : so),
-        null,
-      );
-    const tree = best?.site.trees[shop.sets.at(mask)];
-    if (!best || !tree || !Number.isFinite(best.millipence)) return [];
-    return [branchColumn(shop, at, { mask, ...best, part: () => branchPart(shop, at, best.site, mask) })];
-  });
+  const own = reached(shop, at, unitSite(shop, at.end, at.circuitId));
+  const near = shop.ground.wanted.map((each) => reached(shop, at, sites.get(each) ?? null));
+  const columns: SchemeColumn[] = [];
+  for (const [set, mask] of shop.sets.masks.entries()) {
+    let [best, millipence] = [own, wholeAt(own, set)];
+    for (let rest = mask; rest > 0; rest &= rest - 1) {
+      const other = near[31 - Math.clz32(rest & -rest)] ?? null;
+      const whole = wholeAt(other, set);
+      if (whole < millipence) [best, millipence] = [other, whole];
+    }
+    if (best === null || !Number.isFinite(millipence)) continue;
+    const { site } = best;
+    columns.push(
+      branchColumn(shop, at, { mask, site, millipence, part: () => branchPart(shop, at, site, mask) }),
+    );
+  }
+  return columns;
 }
 
-function siteMillipence(
-  shop: Workshop,
-  at: Attachment,
-  { site, mask }: { site: UnitSite; mask: number },
-): number {
-  const tree = site.trees[shop.sets.at(mask)]?.cost ?? Number.POSITIVE_INFINITY;
-  return at.endsMillipence + site.millipence + shop.link(at.end, site.end).millipence + tree;
+/** A site with what a branch costs from the attachment up to its unit. */
+interface Reached {
+  readonly site: UnitSite;
+  readonly millipence: number;
 }
+
+function reached(shop: Workshop, at: Attachment, site: UnitSite | null): Reached | null {
+  if (site === null) return null;
+  return {
+    site,
+    millipence: at.endsMillipence + site.millipence + shop.link(at.end, site.end).millipence,
+  };
+}
+
+const wholeAt = (at: Reached | null, set: number): number =>
+  at === null
+    ? Number.POSITIVE_INFINITY
+    : at.millipence + (at.site.trees[set]?.cost ?? Number.POSITIVE_INFINITY);
 
 function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitSite, mask: number): Part {
   const tree = trees[shop.sets.at(mask)];
@@ -151,7 +171,7 @@ function branchColumn(
     key: `${at.key}/branch/${mask}`,
     kind: 'fused-branch',
     circuitIds: [at.circuitId],
-    mess: shop.link(at.end, site.end).mess + (tree ? messOf(shop, tree, site.end) : 0),
+    mess: () => shop.link(at.end, site.end).mess + (tree ? messOf(shop, tree, site.end) : 0),
     parts: () => [part()],
   };
 }

@@ -4,6 +4,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { mayCut, spotsInLeg } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
+import type { LinkCosts } from './link-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endInLeg, endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import { endsMillipence, type Workshop } from './workshop.ts';
@@ -63,7 +64,8 @@ interface Opened {
   readonly opening: Opening;
 }
 
-function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): readonly SchemeColumn[] {
+function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] {
+  const { shape, legId, opening } = opened;
   const { ground, link, sample } = shop;
   const { wanted } = ground;
   if (sample === null || sample.isUnit) return [];
@@ -79,14 +81,14 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
     through: [...through],
   });
   // With one point between them, both ends and its second cable; each further point has a second cable too.
-  const endsOfOne = endsOf(shop, opening, part([sample.point.id]));
+  const endsOfOne = endsOf(shop, opened, part([sample.point.id]));
   const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
   const orders = cheapestOrders(shop.paths, ends);
   return orders.flatMap((found, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
     if (found === null) return [];
-    const order = found.order();
-    const stops = [opening.from, ...order.map((i) => wanted[i]?.end ?? null), opening.to];
+    const order = found.order;
+    const stops = () => [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
     return [
       {
         mask,
@@ -94,23 +96,20 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
         key: `leg/${legId}/${opening.key}/${mask}`,
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
-        mess: stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0),
-        parts: () => [part(order.map((i) => wanted[i]?.point.id ?? ''))],
+        mess: () => messAlong(stops(), link),
+        parts: () => [part(order().map((i) => wanted[i]?.point.id ?? ''))],
       },
     ];
   });
 }
 
-const endsKnown = new WeakMap<Workshop, Map<string, number>>();
+function messAlong(stops: readonly (WayEnd | null)[], link: LinkCosts): number {
+  return stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0);
+}
 
 /** Openings of one kind at one leg take the same at their ends, wherever the joints are. */
-function endsOf(shop: Workshop, { key, out, back }: Opening, part: Part): number {
-  const known = endsKnown.get(shop) ?? new Map<string, number>();
-  endsKnown.set(shop, known);
-  const alike = `${part.kind === 'ring-extension' ? part.leg : key} ${out.how} ${back.how}`;
-  const millipence = known.get(alike) ?? endsMillipence(shop, [part]);
-  known.set(alike, millipence);
-  return millipence;
+function endsOf(shop: Workshop, { legId, opening: { out, back } }: Opened, part: Part): number {
+  return endsMillipence(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
 }
 
 function betweenOf(ground: SearchGround, shape: CircuitShape, legId: string): [End, End] {

@@ -4,46 +4,55 @@ import { cableItem } from '../../takeoff/cable-lines.ts';
 import { SLEEVE_M, sleevingBoreMm } from '../../takeoff/earth-lines.ts';
 import { endMm } from '../../ways/run-length.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import type { Link, LinkTable } from './kept-costs.ts';
 import type { SearchGround } from './search-ground.ts';
 import { demandMillipence, taskMillipence } from './works-cost.ts';
-
-/** One new cable, laid: money in thousandths of a penny, and what it disturbs. Infinite where none can be laid. */
-export interface Link {
-  readonly millipence: number;
-  readonly mess: number;
-}
 
 const noLink: Link = { millipence: Number.POSITIVE_INFINITY, mess: 0 };
 
 /** What cables between two places cost, way and cable and the sleeves at its ends, without the work at the ends. */
 export type LinkCosts = (from: WayEnd | null, to: WayEnd | null, cable?: Cable) => Link;
 
-/** The links of one house, each asked for once. */
+/** The links of one house, each worked out once. */
 export function linkCosts(ground: SearchGround): LinkCosts {
-  const known = new Map<WayEnd, Map<WayEnd, ReturnType<typeof wayOf>>>();
-  const wayOf = (from: WayEnd, to: WayEnd) => ground.ways.costs(from, [to], 'pence')[0] ?? null;
-  const remembered = (from: WayEnd, to: WayEnd) => {
-    const row = known.get(from) ?? new Map();
-    known.set(from, row);
-    if (!row.has(to)) row.set(to, wayOf(from, to));
-    return row.get(to) ?? null;
-  };
+  const { links } = ground.kept;
   return (from, to, cable = USUAL_CABLE) => {
-    const way = from === null || to === null ? null : remembered(from, to);
-    if (from === null || to === null || way === null) return noLink;
-    const { allowances } = ground.house;
-    const endsM = (endMm(from.kind, allowances) + endMm(to.kind, allowances) + allowances.slackMm) / 1000;
-    const routeM = way.routeMm / 1000;
-    const millipence =
-      way.millipence +
-      cableMillipence(ground, cable, endsM) +
-      sleevesMillipence(ground, cable) +
-      // The way counts with the usual cable along it.
-      (cable === USUAL_CABLE
-        ? 0
-        : cableMillipence(ground, cable, routeM) - cableMillipence(ground, USUAL_CABLE, routeM));
-    return { millipence: Math.max(0, millipence), mess: way.mess };
+    if (from === null || to === null) return noLink;
+    const row = rowOf(links, cable, from);
+    const known = row.get(to);
+    if (known !== undefined) return known;
+    const link = linkOf(ground, { from, to, cable });
+    row.set(to, link);
+    return link;
   };
+}
+
+function rowOf(links: LinkTable, cable: Cable, from: WayEnd): Map<WayEnd, Link> {
+  const table = links.get(cable) ?? new Map<WayEnd, Map<WayEnd, Link>>();
+  links.set(cable, table);
+  const row = table.get(from) ?? new Map<WayEnd, Link>();
+  table.set(from, row);
+  return row;
+}
+
+function linkOf(
+  ground: SearchGround,
+  { from, to, cable }: { readonly from: WayEnd; readonly to: WayEnd; readonly cable: Cable },
+): Link {
+  const way = ground.ways.costs(from, [to], 'pence')[0] ?? null;
+  if (way === null) return noLink;
+  const { allowances } = ground.house;
+  const endsM = (endMm(from.kind, allowances) + endMm(to.kind, allowances) + allowances.slackMm) / 1000;
+  const routeM = way.routeMm / 1000;
+  const millipence =
+    way.millipence +
+    cableMillipence(ground, cable, endsM) +
+    sleevesMillipence(ground, cable) +
+    // The way counts with the usual cable along it.
+    (cable === USUAL_CABLE
+      ? 0
+      : cableMillipence(ground, cable, routeM) - cableMillipence(ground, USUAL_CABLE, routeM));
+  return { millipence: Math.max(0, millipence), mess: way.mess };
 }
 
 function cableMillipence({ library }: SearchGround, cable: Cable, metres: number): number {

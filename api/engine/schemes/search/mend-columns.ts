@@ -68,7 +68,9 @@ function fusedDown(
   const toUnit = link(source, site.end);
   const from = (root: 'unit' | 'end', trees: readonly (Tree | null)[]): readonly SchemeColumn[] => {
     const start = root === 'unit' ? 'unit' : endPoint;
-    const ends = endsMillipence(shop, [part([{ from: start, to: sample.point.id }])]);
+    const ends = endsMillipence(shop, `spur/${endNode}/fused/${root}`, [
+      part([{ from: start, to: sample.point.id }]),
+    ]);
     return trees.flatMap((tree, set): readonly SchemeColumn[] => {
       const mask = shop.sets.masks[set] as number;
       if (tree === null || !Number.isFinite(toUnit.millipence)) return [];
@@ -79,7 +81,7 @@ function fusedDown(
           key: `spur/${endNode}/fused/${root}/${mask}`,
           kind: 'mend',
           circuitIds: [shape.circuitId],
-          mess: toUnit.mess + messOf(shop, tree, root === 'unit' ? site.end : end),
+          mess: () => toUnit.mess + messOf(shop, tree, root === 'unit' ? site.end : end),
           parts: () => [part(feedsOf(shop, tree, start))],
         },
       ];
@@ -115,12 +117,12 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
   const close: Part = { kind: 'close-spur', point: endPoint, leg: legId, back: { how: 'terminals' } };
   const at = (pointId: string, key: string, wayEnd: Attachment['end']): readonly SchemeColumn[] => {
     const tap = { point: pointId };
-    const millipence = endsMillipence(shop, [close, joinedAlone(tap, sample)]) + own.millipence;
+    const millipence = endsMillipence(shop, key, [close, joinedAlone(tap, sample)]) + own.millipence;
     const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, endsMillipence: millipence };
     return attachColumns(shop, attached, sites).map((column) => ({
       ...column,
       kind: 'mend',
-      mess: column.mess + own.mess,
+      mess: () => column.mess() + own.mess,
       parts: () => [close, ...column.parts()],
     }));
   };

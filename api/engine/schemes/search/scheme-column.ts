@@ -9,6 +9,7 @@ export type ColumnKind = Exclude<SchemeKind, 'mixed'> | 'unit';
 export interface SchemeColumn extends Column {
   readonly kind: ColumnKind;
   readonly circuitIds: readonly string[];
-  readonly mess: number;
+  /** In the norms' points. */
+  readonly mess: () => number;
   readonly parts: () => readonly Part[];
 }

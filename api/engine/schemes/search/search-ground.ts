@@ -9,6 +9,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
 import type { WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, workScheme } from '../work-scheme.ts';
+import { type Kept, keptEnd, nothingKept } from './kept-costs.ts';
 import { thingsByCause } from './works-cost.ts';
 
 /** A connection before it has an id. */
@@ -36,6 +37,8 @@ export interface SearchGround {
   readonly nodeById: ReadonlyMap<string, NetworkNode>;
   readonly shapes: ReadonlyMap<string, CircuitShape>;
   readonly wanted: readonly WantedPoint[];
+  /** What is known of the house; grows while columns are made. */
+  readonly kept: Kept;
   /** Wanted points without a place: no scheme that is found joins them. */
   readonly unplaced: ReadonlySet<string>;
   /** In plain words. */
@@ -46,17 +49,24 @@ export interface SearchGround {
 export interface GroundOptions {
   readonly locked?: readonly Connection[];
   readonly allowAssumedLegs?: readonly string[];
+  /** Of the same house with the same locked connections, but for where its wanted points are. */
+  readonly kept?: Kept;
 }
 
 /** The house as the search finds it. Wanted points without a place, and those that others replace, are not searched for. */
 export function searchGround(
   house: House,
   library: Library,
-  { ways, locked = [], allowAssumedLegs = [] }: GroundOptions & { readonly ways: WaysOfHouse },
+  {
+    ways,
+    locked = [],
+    allowAssumedLegs = [],
+    kept = nothingKept(),
+  }: GroundOptions & { readonly ways: WaysOfHouse },
 ): SearchGround {
   const network = connectedNetwork(house.job, house.found, locked);
   const open = openPoints(house, network);
-  const placed = open.flatMap((point) => wantedPoint(house, point));
+  const placed = open.flatMap((point) => wantedPoint(house, point, kept));
   const unplaced = open.filter(({ id }) => !placed.some(({ point }) => point.id === id));
   return {
     house,
@@ -68,6 +78,7 @@ export function searchGround(
     nodeById: new Map(network.nodes.map((node) => [node.id, node])),
     shapes: circuitShapes(house.job, network),
     wanted: placed,
+    kept,
     unplaced: new Set(unplaced.map(({ id }) => id)),
     leftOut: unplaced.map(({ label }) => `${label} has no place yet, so no way to join it is looked for.`),
   };
@@ -80,40 +91,44 @@ function openPoints({ job }: House, network: Network): readonly Point[] {
     .toSorted((a, b) => inIdOrder(a.id, b.id));
 }
 
-function wantedPoint({ plan }: House, point: Point): readonly WantedPoint[] {
+function wantedPoint({ plan }: House, point: Point, kept: Kept): readonly WantedPoint[] {
   const position = plan.positionOfPoint.get(point.id);
   if (position === undefined) return [];
-  const end: WayEnd = { position, mount: point.mount ?? null, kind: 'accessory' };
+  const end = keptEnd(kept, { position, mount: point.mount ?? null, kind: 'accessory' });
   const isUnit = point.kind === 'fused-unit';
   return [{ point, end, isUnit, mayFeed: !isUnit || (point.load === undefined && !point.unit?.flexOutlet) }];
 }
 
 /** Where a cable to a node ends; null where nobody has told its place. */
-export function endOfNode({ house, nodeById, network }: SearchGround, nodeId: string): WayEnd | null {
+export function endOfNode({ house, nodeById, network, kept }: SearchGround, nodeId: string): WayEnd | null {
   const node = nodeById.get(nodeId);
   if (node === undefined) return null;
   if (node.kind === 'origin') {
     const board = network.circuits.find(({ id }) => id === nodeId)?.board?.id ?? '';
-    return endOfBoard(house, board);
+    return endOfBoard({ house, kept }, board);
   }
   const point = house.plan.pointById.get(node.pointId ?? '');
   const position =
     house.plan.positionOfPoint.get(point?.id ?? '') ?? house.plan.positionOfPoint.get(point?.replaces ?? '');
   if (point === undefined || position === undefined) return null;
-  return { position, mount: point.mount ?? null, kind: point.kind === 'joint' ? 'joint' : 'accessory' };
+  const kind = point.kind === 'joint' ? 'joint' : 'accessory';
+  return keptEnd(kept, { position, mount: point.mount ?? null, kind });
 }
 
 /** Where a cable to a board ends; null where it has no place. */
-export function endOfBoard({ plan }: House, boardId: string): WayEnd | null {
-  const position = plan.positionOfBoard.get(boardId);
-  return position === undefined ? null : { position, mount: null, kind: 'board' };
+export function endOfBoard(
+  { house, kept }: Pick<SearchGround, 'house' | 'kept'>,
+  boardId: string,
+): WayEnd | null {
+  const position = house.plan.positionOfBoard.get(boardId);
+  return position === undefined ? null : keptEnd(kept, { position, mount: null, kind: 'board' });
 }
 
 /** Where a cable to a joint in a leg ends; null where the leg has no way. */
-export function endInLeg({ house }: SearchGround, legId: string, alongMm: number): WayEnd | null {
+export function endInLeg({ house, kept }: SearchGround, legId: string, alongMm: number): WayEnd | null {
   const run = house.foundRuns.get(legId);
   const position = run === undefined ? null : positionInLeg(run, alongMm, house.allowances);
-  return position === null ? null : { position, mount: null, kind: 'joint' };
+  return position === null ? null : keptEnd(kept, { position, mount: null, kind: 'joint' });
 }
 
 /** Connections with ids of their own, numbered in their order after what is locked. */

@@ -45,7 +45,7 @@ function radialColumns(
   { key, device, cable }: Variant,
 ): readonly SchemeColumn[] {
   const { ground, link, further, sample, sets } = shop;
-  const end = endOfBoard(ground.house, board.id);
+  const end = endOfBoard(ground, board.id);
   if (end === null || sample === null || sample.isUnit) return [];
   const costTo = (from: WayEnd, i: number): number => {
     const to = ground.wanted[i];
@@ -67,7 +67,9 @@ function radialColumns(
     ...(cable === USUAL_CABLE ? {} : { cable }),
     feeds,
   });
-  const ends = endsMillipence(shop, [part([{ from: 'origin', to: sample.point.id }])]);
+  const ends = endsMillipence(shop, `radial/${board.id}/${key}`, [
+    part([{ from: 'origin', to: sample.point.id }]),
+  ]);
   const found = cheapestTrees(
     trees,
     wanted.map((_, j) => costTo(end, j)),
@@ -84,7 +86,7 @@ function radialColumns(
             key: `radial/${board.id}/${key}/${mask}`,
             kind: 'new-radial',
             circuitIds: [],
-            mess: messOf(shop, tree, end),
+            mess: () => messOf(shop, tree, end),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
         ];
@@ -124,7 +126,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
   const { nodeId, end, shape, most } = at;
   if (sample === null) return [];
   const point = ground.nodeById.get(nodeId)?.pointId ?? nodeId;
-  const ends = endsMillipence(shop, [joinedAlone({ point }, sample)]);
+  const ends = endsMillipence(shop, `branch/${nodeId}`, [joinedAlone({ point }, sample)]);
   const head = { kind: 'spurs', circuitIds: [shape.circuitId] } as const;
   const units = ground.wanted.flatMap((wanted, i): readonly SchemeColumn[] => {
     const { millipence, mess } = link(end, wanted.end);
@@ -136,7 +138,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
         millipence: Math.max(0, ends + millipence),
         key: `branch/${nodeId}/to/${wanted.point.id}`,
         kind: 'unit',
-        mess,
+        mess: () => mess,
         parts: () => [joinedAlone({ point }, wanted)],
       },
     ];
@@ -151,7 +153,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
             mask,
             millipence: Math.max(0, ends + tree.cost),
             key: `branch/${nodeId}/${mask}`,
-            mess: messOf(shop, tree, end),
+            mess: () => messOf(shop, tree, end),
             parts: () => spursOf(shop, tree, point),
           },
         ];

@@ -1,0 +1,67 @@
+import type { Cable } from '#model/cable.ts';
+import { roomAt } from '../../plan/surroundings.ts';
+import type { WayEnd } from '../../ways/way-cost.ts';
+import type { SearchGround, WantedPoint } from './search-ground.ts';
+
+/**
+ * What was found out of a house and holds while nothing but the places of its wanted points changes. Names say all that
+ * a cost hangs on, so that a cost kept is the cost that would be worked out.
+ */
+export interface Kept {
+  /** What ends cost, by their kind, thousandths of a penny. */
+  readonly costs: Map<string, number>;
+  /** One object for each place that a cable may end at. */
+  readonly ends: Map<string, WayEnd>;
+  /** Cables laid between them. */
+  readonly links: LinkTable;
+}
+
+/** Cables laid, by cable and both ends. */
+export type LinkTable = Map<Cable, Map<WayEnd, Map<WayEnd, Link>>>;
+
+/** One new cable, laid: money in thousandths of a penny, and what it disturbs. Infinite where none can be laid. */
+export interface Link {
+  readonly millipence: number;
+  readonly mess: number;
+}
+
+/** Nothing found out yet. */
+export const nothingKept = (): Kept => ({ costs: new Map(), ends: new Map(), links: new Map() });
+
+/** The cost that goes by this name, worked out where it is not known. */
+export function keptCost({ costs }: Kept, name: string, work: () => number): number {
+  const known = costs.get(name);
+  if (known !== undefined) return known;
+  const millipence = work();
+  costs.set(name, millipence);
+  return millipence;
+}
+
+/** The one object for this end. */
+export function keptEnd({ ends }: Kept, end: WayEnd): WayEnd {
+  const { position, mount, kind } = end;
+  const { storeyId, at, heightMm, onWall } = position;
+  const wall = onWall === undefined ? '' : `${onWall.wallId} ${onWall.side} ${onWall.alongMm}`;
+  const name = `${storeyId} ${at[0]} ${at[1]} ${heightMm} ${wall} ${mount} ${kind}`;
+  const known = ends.get(name);
+  if (known !== undefined) return known;
+  ends.set(name, end);
+  return end;
+}
+
+/** All that the cost of a wanted point's ends hangs on: what it is, and what it sits in; not where along it. */
+export function kindOfPoint({ house: { plan } }: SearchGround, { point, end }: WantedPoint): string {
+  const { place: _, label: __, ...own } = point;
+  const { storeyId, at, heightMm } = end.position;
+  const room = roomAt(plan, storeyId, at)?.room.id ?? '';
+  return JSON.stringify([own, kindOfSpot(plan, end.position), storeyId, room, heightMm]);
+}
+
+/** What a box at a spot is let into. */
+export function kindOfSpot(
+  { wallById }: SearchGround['house']['plan'],
+  { onWall }: WantedPoint['end']['position'],
+): string {
+  const wall = wallById.get(onWall?.wallId ?? '')?.wall;
+  return wall === undefined || onWall === undefined ? '' : `${wall.id} ${onWall.side}`;
+}
