@@ -86,7 +86,8 @@ function changeByFeeding({ ground, baseOf, sample }: Workshop, { point }: Wanted
 function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
   const own = shop.link(at.end, wanted.end);
   const change = changeByFeeding(shop, wanted);
-  return treesOfRoot(shop, wanted.end, 2).flatMap((tree, mask): readonly SchemeColumn[] => {
+  return treesOfRoot(shop, wanted.end, 2).flatMap((tree, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
     const millipence = at.endsMillipence + own.millipence + change + (tree?.cost ?? 0);
     if (tree === null || !Number.isFinite(millipence)) return [];
     return [
@@ -109,8 +110,7 @@ function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
 function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
   const { wanted } = shop.ground;
   const own = unitSite(shop, at.end, at.circuitId);
-  const size = 1 << wanted.length;
-  return Array.from({ length: size }, (_, mask) => mask).flatMap((mask): readonly SchemeColumn[] => {
+  return Array.from(shop.sets.masks).flatMap((mask): readonly SchemeColumn[] => {
     const near = wanted.flatMap((each, i) => ((mask >> i) & 1 ? (sites.get(each) ?? []) : []));
     const best = [...(own === null ? [] : [own]), ...near]
       .map((site) => ({ site, millipence: siteMillipence(shop, at, { site, mask }) }))
@@ -118,7 +118,7 @@ function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): read
         (so, each) => (so === null || each.millipence < so.millipence ? each : so),
         null,
       );
-    const tree = best?.site.trees[mask];
+    const tree = best?.site.trees[shop.sets.at(mask)];
     if (!best || !tree || !Number.isFinite(best.millipence)) return [];
     return [branchColumn(shop, at, { mask, ...best, part: () => branchPart(shop, at, best.site, mask) })];
   });
@@ -129,12 +129,12 @@ function siteMillipence(
   at: Attachment,
   { site, mask }: { site: UnitSite; mask: number },
 ): number {
-  const tree = site.trees[mask]?.cost ?? Number.POSITIVE_INFINITY;
+  const tree = site.trees[shop.sets.at(mask)]?.cost ?? Number.POSITIVE_INFINITY;
   return at.endsMillipence + site.millipence + shop.link(at.end, site.end).millipence + tree;
 }
 
 function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitSite, mask: number): Part {
-  const tree = trees[mask];
+  const tree = trees[shop.sets.at(mask)];
   const feeds = tree ? feedsOf(shop, tree, 'unit') : [];
   return { kind: 'fused-spur', from: tap, unit: { fuseA: 13, place }, feeds };
 }
@@ -144,7 +144,7 @@ function branchColumn(
   at: Attachment,
   { mask, site, millipence, part }: { mask: number; site: UnitSite; millipence: number; part: () => Part },
 ): SchemeColumn {
-  const tree = site.trees[mask];
+  const tree = site.trees[shop.sets.at(mask)];
   return {
     mask,
     millipence: Math.max(0, millipence),

@@ -1,5 +1,6 @@
 import type { BestOfKind } from './found-schemes.ts';
-import { type Looked, lookThrough, type Passing, type ToLookThrough } from './passing.ts';
+import { look } from './look-at-many.ts';
+import type { Looked, Passing, ToLookThrough } from './passing.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { kindOf } from './scheme-words.ts';
 import type { SearchSpace } from './search-space.ts';
@@ -26,9 +27,9 @@ export function bestOfKinds(toLook: ToLookThrough, { passing, bound }: Looked): 
     const found = passing.find(({ columns, millipence }) => millipence <= bound && kindOf(columns) === kind);
     if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
     const space = ofKind(toLook, kind);
-    const looked = lookThrough({ ...toLook, space }, { wanted: 1, cap: CAP });
+    const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
     const best = looked.passing[0] ?? null;
-    const reason = best === null ? reasonOf(kind, looked) : null;
+    const reason = best === null ? reasonOf(toLook, kind, looked) : null;
     return { kind, best, reason, examined: looked.examined };
   });
 }
@@ -58,8 +59,11 @@ const nothing: Readonly<Record<Kind, string>> = {
   mend: 'There is no spur with one point on it that could be fused down or closed into the ring.',
 };
 
-function reasonOf(kind: Kind, { fails, examined }: Looked): string {
+function reasonOf({ shop }: ToLookThrough, kind: Kind, { fails, examined }: Looked): string {
   const [first] = fails;
+  const { largest, points } = shop.sets;
+  if (kind === 'fused-branch' && points > largest)
+    return `With ${points} points wanted, no more than ${largest} are joined at one place.`;
   if (examined === 0 || first === undefined) return nothing[kind];
   return `${first.title}: ${first.message}`;
 }

@@ -53,6 +53,7 @@ export function buildSpace(shop: Workshop): BuiltSpace {
     leftOut: [
       ...ground.leftOut,
       ...always,
+      ...largerSets(shop),
       ...rings.flatMap((shape) => assumedLegs(shop, shape)),
       ...withoutWay(shop),
     ],
@@ -86,6 +87,14 @@ function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColum
       }
     return [...best.values()];
   });
+}
+
+/** With many points wanted, not every set of them has its columns. */
+function largerSets({ sets: { points, largest } }: Workshop): readonly string[] {
+  if (largest >= points) return [];
+  return [
+    `With ${points} points wanted: more than ${largest} of them at one place to join, and more schemes than the best of each kind.`,
+  ];
 }
 
 function assumedLegs({ ground }: Workshop, shape: CircuitShape): readonly string[] {

@@ -31,9 +31,8 @@ export function* chargedChoices(
   charges: readonly CircuitCharge[],
   rank: RankChoices,
 ): Generator<ChargedChoice> {
-  const rankings = waysToTouch(charges).map((states) => {
-    const charge = charges.reduce((sum, each, i) => sum + chargeIn(each, states[i] ?? 'untouched'), 0);
-    const choices = rank(within(space, charges, states));
+  const rankings = rankingsOf(space, charges).map(({ states, charge, space: own }) => {
+    const choices = rank(own);
     return { states, charge, choices, next: choices.next() };
   });
   for (;;) {
@@ -47,6 +46,15 @@ export function* chargedChoices(
     best.next = best.choices.next();
     if (isOwn(choice, charges, best.states)) yield { choice, millipence };
   }
+}
+
+/** The space by every way in which its circuits can be touched, and what they charge then. */
+export function rankingsOf(space: SearchSpace<SchemeColumn>, charges: readonly CircuitCharge[]) {
+  return waysToTouch(charges).map((states) => ({
+    states,
+    charge: charges.reduce((sum, each, i) => sum + chargeIn(each, states[i] ?? 'untouched'), 0),
+    space: within(space, charges, states),
+  }));
 }
 
 function costOf(ranking: {

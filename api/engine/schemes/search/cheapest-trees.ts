@@ -1,5 +1,6 @@
 import { type TreeCable, type TreeTable, treeOf, treesFrom as treesOf, treeTable } from './branch-trees.ts';
 import type { Costs } from './cheapest-orders.ts';
+import type { PointSets } from './point-sets.ts';
 
 /** The cheapest tree over one set of points: from where each cable leads to where, −1 for the root, feeders first. */
 export interface Tree {
@@ -8,14 +9,14 @@ export interface Tree {
 }
 
 /** Trees among wanted points, for every root of a house. */
-export const treesAmong = (costs: Costs): TreeTable =>
-  treeTable({ points: costs.length, cost: costs.flat() });
+export const treesAmong = (costs: Costs, sets: PointSets): TreeTable =>
+  treeTable({ points: costs.length, cost: costs.flat(), sets });
 
 /**
  * The cheapest tree from a root over every set.
  *
  * @param row from the root to each point. @param most how many cables may leave the root.
- * @returns by mask; null at 0 and where no tree joins the set.
+ * @returns by set, in their order; null for the empty set and where no tree joins the set.
  */
 export function cheapestTrees(
   table: TreeTable,
@@ -23,10 +24,10 @@ export function cheapestTrees(
   most: number,
 ): readonly (Tree | null)[] {
   const rooted = treesOf(table, { fromRoot: row, cables: most });
-  return Array.from(rooted.cost, (cost, mask): Tree | null =>
-    mask === 0 || !Number.isFinite(cost)
+  return Array.from(rooted.cost, (cost, set): Tree | null =>
+    set === 0 || !Number.isFinite(cost)
       ? null
-      : { cost, feeds: () => feedersFirst(treeOf(rooted, mask) ?? []) },
+      : { cost, feeds: () => feedersFirst(treeOf(rooted, table.sets.masks[set] as number) ?? []) },
   );
 }
 

@@ -82,7 +82,8 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
   const endsOfOne = endsOf(shop, opening, part([sample.point.id]));
   const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
   const orders = cheapestOrders(shop.paths, ends);
-  return orders.flatMap((found, mask): readonly SchemeColumn[] => {
+  return orders.flatMap((found, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
     if (found === null) return [];
     const order = found.order();
     const stops = [opening.from, ...order.map((i) => wanted[i]?.end ?? null), opening.to];

@@ -69,7 +69,8 @@ function fusedDown(
   const from = (root: 'unit' | 'end', trees: readonly (Tree | null)[]): readonly SchemeColumn[] => {
     const start = root === 'unit' ? 'unit' : endPoint;
     const ends = endsMillipence(shop, [part([{ from: start, to: sample.point.id }])]);
-    return trees.flatMap((tree, mask): readonly SchemeColumn[] => {
+    return trees.flatMap((tree, set): readonly SchemeColumn[] => {
+      const mask = shop.sets.masks[set] as number;
       if (tree === null || !Number.isFinite(toUnit.millipence)) return [];
       return [
         {

@@ -1,13 +1,18 @@
+import { allSets, type PointSets } from './point-sets.ts';
+
 /** Costs among wanted points: entry i·points + j is from the i-th to the j-th; Infinity where nothing leads there. */
 export interface PointCosts {
   readonly points: number;
   /** Symmetric, `points`² whole numbers that are not negative; what stands on the diagonal is not read. */
   readonly cost: ArrayLike<number>;
+  /** Absent: all. */
+  readonly sets?: PointSets;
 }
 
 /** For each set of points the cheapest path through all of it between each two of its points; shared by all legs. */
 export interface PathTable extends PointCosts {
-  /** Entry (mask·points + i)·points + j: from i through all of the set to j. Infinity where there is none. */
+  readonly sets: PointSets;
+  /** Entry (set·points + i)·points + j: from i through all of the set to j. Infinity where there is none. */
   readonly best: Float64Array;
 }
 
@@ -21,60 +26,62 @@ export interface PathEnds {
  * Held and Karp's table with both ends free: n³·2ⁿ / 4 steps, and n²·2ⁿ entries (4.7 MB for 12 points).
  * M. Held, R. M. Karp, "A dynamic programming approach to sequencing problems", 1962.
  */
-export function pathTable({ points, cost }: PointCosts): PathTable {
-  const best = new Float64Array(points * points * 2 ** points).fill(Number.POSITIVE_INFINITY);
-  const table = { points, cost, best };
-  for (let mask = 1; mask < 2 ** points; mask++) fillSet(table, mask);
+export function pathTable({ points, cost, sets = allSets(points) }: PointCosts): PathTable {
+  const best = new Float64Array(points * points * sets.masks.length).fill(Number.POSITIVE_INFINITY);
+  const table = { points, cost, sets, best };
+  for (const mask of sets.masks) fillSet(table, mask);
   return table;
 }
 
-function fillSet({ points, cost, best }: PathTable, mask: number): void {
+function fillSet({ points, cost, sets, best }: PathTable, mask: number): void {
+  const own = sets.at(mask);
   for (let to = 0; to < points; to++) {
     const bit = 1 << to;
     if (!(mask & bit)) continue;
-    if (mask === bit) best[(mask * points + to) * points + to] = 0;
+    if (mask === bit) best[(own * points + to) * points + to] = 0;
     for (let from = 0; from < to; from++) {
       if (!(mask & (1 << from))) continue;
-      const row = ((mask ^ bit) * points + from) * points;
+      const row = (sets.at(mask ^ bit) * points + from) * points;
       let least = Number.POSITIVE_INFINITY;
       for (let last = 0; last < points; last++) {
         const total = (best[row + last] as number) + (cost[last * points + to] as number);
         if (total < least) least = total;
       }
-      best[(mask * points + from) * points + to] = least;
-      best[(mask * points + to) * points + from] = least;
+      best[(own * points + from) * points + to] = least;
+      best[(own * points + to) * points + from] = least;
     }
   }
 }
 
-/** By set: the cheapest path from A through all of it to B; Infinity where there is none, and for the empty set. */
+/** By set, in their order: the cheapest path from A through all of it to B; Infinity where there is none, and for the empty set. */
 export function costsThrough(table: PathTable, { fromA, fromB }: PathEnds): Float64Array {
-  const { points, best } = table;
-  const through = new Float64Array(2 ** points).fill(Number.POSITIVE_INFINITY);
-  for (let mask = 1; mask < through.length; mask++) {
+  const { points, sets, best } = table;
+  const through = new Float64Array(sets.masks.length).fill(Number.POSITIVE_INFINITY);
+  for (let own = 1; own < through.length; own++) {
+    const mask = sets.masks[own] as number;
     let least = Number.POSITIVE_INFINITY;
     for (let first = 0; first < points; first++) {
       if (!(mask & (1 << first))) continue;
       const start = fromA[first] as number;
-      const row = (mask * points + first) * points;
+      const row = (own * points + first) * points;
       for (let last = 0; last < points; last++) {
         const total = start + (best[row + last] as number) + (fromB[last] as number);
         if (total < least) least = total;
       }
     }
-    through[mask] = least;
+    through[own] = least;
   }
   return through;
 }
 
 /** The cheapest path from this point through the rest of the set to B. */
 function costOnwards(
-  { points, best }: PathTable,
+  { points, sets, best }: PathTable,
   fromB: ArrayLike<number>,
   mask: number,
   from: number,
 ): number {
-  const row = (mask * points + from) * points;
+  const row = (sets.at(mask) * points + from) * points;
   let least = Number.POSITIVE_INFINITY;
   for (let last = 0; last < points; last++)
     least = Math.min(least, (best[row + last] as number) + (fromB[last] as number));

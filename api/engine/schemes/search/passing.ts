@@ -37,8 +37,8 @@ export interface ToLookThrough {
   readonly bad: Map<SchemeColumn, boolean>;
 }
 
-/** A rule that every part of a scheme breaks by itself. */
-const OF_THE_WHOLE = 'CN2';
+/** A rule that every part of a scheme breaks by itself: that all wanted points are joined. */
+export const OF_THE_WHOLE = 'CN2';
 
 /**
  * Takes choices in the order of cost and keeps those that pass, until there are as many as wanted and the cheapest is
@@ -84,12 +84,14 @@ export function lookThrough(
 /** The parts of several columns, in their order. */
 export const partsOf = (columns: readonly SchemeColumn[]) => columns.flatMap((column) => column.parts());
 
-function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
+/** Whether a column fails with no other beside it. */
+export function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
   const rules = judges.rules.filter(({ id }) => id !== OF_THE_WHOLE);
   return !judge(shop.ground, schemeOf(shop.ground, 'alone', column.parts()), { ...judges, rules }).passes;
 }
 
-function touchedCharge(charges: readonly CircuitCharge[], columns: readonly SchemeColumn[]): number {
+/** What the circuits that columns touch charge for it. */
+export function touchedCharge(charges: readonly CircuitCharge[], columns: readonly SchemeColumn[]): number {
   const touched = new Set(columns.flatMap(({ circuitIds }) => circuitIds));
   return charges.reduce((sum, charge) => sum + (touched.has(charge.circuitId) ? charge.touched : 0), 0);
 }

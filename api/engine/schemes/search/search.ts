@@ -11,7 +11,8 @@ import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
 import { circuitCharges } from './circuit-charges.ts';
 import type { FoundScheme, SearchResult } from './found-schemes.ts';
-import { type Looked, lookThrough, type Passing } from './passing.ts';
+import { look } from './look-at-many.ts';
+import type { Looked, Passing } from './passing.ts';
 import { plainWays } from './plain-ways.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import { type SearchGround, searchGround } from './search-ground.ts';
@@ -47,8 +48,8 @@ export interface SearchOptions {
 /** As many as a person could want to look through. */
 const MOST = 50;
 const CAP = 5000;
-/** Every set of points has its own columns, so beyond this there are too many of them. */
-const MOST_POINTS = 12;
+/** Sets of points are told by the bits of one number. */
+const MOST_POINTS = 30;
 
 /** Searches every way to connect the wanted points for those that pass all rules and cost least to do. */
 export function searchSchemes(toSearch: ToSearch, options: SearchOptions = {}): SearchResult {
@@ -61,7 +62,7 @@ export function searchSchemes(toSearch: ToSearch, options: SearchOptions = {}): 
   const judges = { rules, proofsFound };
   const charges = circuitCharges(shop, space, judges);
   const toLook = { shop, space, charges, judges, rank: options.rank ?? choicesByCost, bad: new Map() };
-  const looked = lookThrough(toLook, { wanted: options.most ?? MOST, cap: options.cap ?? CAP });
+  const looked = look(toLook, { wanted: options.most ?? MOST, cap: options.cap ?? CAP });
   const ofKinds = options.kinds === false ? [] : bestOfKinds(toLook, looked);
   return answered(toSearch, ground, { looked, ofKinds, leftOut, most: options.most ?? MOST });
 }

@@ -44,7 +44,7 @@ function radialColumns(
   board: Board,
   { key, device, cable }: Variant,
 ): readonly SchemeColumn[] {
-  const { ground, link, further, sample } = shop;
+  const { ground, link, further, sample, sets } = shop;
   const end = endOfBoard(ground.house, board.id);
   if (end === null || sample === null || sample.isUnit) return [];
   const costTo = (from: WayEnd, i: number): number => {
@@ -58,6 +58,7 @@ function radialColumns(
         i === j || from.isUnit ? Number.POSITIVE_INFINITY : costTo(from.end, j) + further,
       ),
     ),
+    sets,
   );
   const part = (feeds: { from: string; to: string }[]): Part => ({
     kind: 'radial',
@@ -72,8 +73,9 @@ function radialColumns(
     wanted.map((_, j) => costTo(end, j)),
     1,
   );
-  return found.flatMap((tree, mask): readonly SchemeColumn[] =>
-    tree === null
+  return found.flatMap((tree, set): readonly SchemeColumn[] => {
+    const mask = sets.masks[set] as number;
+    return tree === null
       ? []
       : [
           {
@@ -85,8 +87,8 @@ function radialColumns(
             mess: messOf(shop, tree, end),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
-        ],
-  );
+        ];
+  });
 }
 
 /** Terminals of an accessory take this many cables. Source: BS 1363-2. */
@@ -139,8 +141,9 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
       },
     ];
   });
-  const trees = treesOfRoot(shop, end, most).flatMap((tree, mask): readonly SchemeColumn[] =>
-    tree === null
+  const trees = treesOfRoot(shop, end, most).flatMap((tree, set): readonly SchemeColumn[] => {
+    const mask = shop.sets.masks[set] as number;
+    return tree === null
       ? []
       : [
           {
@@ -151,8 +154,8 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
             mess: messOf(shop, tree, end),
             parts: () => spursOf(shop, tree, point),
           },
-        ],
-  );
+        ];
+  });
   return [...units, ...trees];
 }
 

@@ -7,12 +7,15 @@ import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import { furtherCableMillipence, type LinkCosts, linkCosts } from './link-costs.ts';
 import type { PathTable } from './open-paths.ts';
+import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
 import { endsByCause, type Part, type SearchGround, type WantedPoint } from './search-ground.ts';
 
 /** What columns are made with: links, trees and the cost of ends, each worked out once. */
 export interface Workshop {
   readonly ground: SearchGround;
   readonly link: LinkCosts;
+  /** The sets of wanted points that one place to join may connect. */
+  readonly sets: PointSets;
   /** A further cable at an accessory, thousandths of a penny. */
   readonly further: number;
   /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
@@ -26,6 +29,21 @@ export interface Workshop {
 
 const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
 
+/** Up to so many wanted points every set of them has its columns. */
+const ALL_SETS_POINTS = 12;
+/** Beyond, up to four points are joined at one place, or fewer where that were more sets than this: as many as of twelve points. */
+const MOST_SETS = 2 ** ALL_SETS_POINTS;
+const LARGEST_OF_MANY = 4;
+
+/** The sets that columns are made for. */
+export function setsFor(points: number): PointSets {
+  if (points <= ALL_SETS_POINTS) return allSets(points);
+  for (let largest = LARGEST_OF_MANY; ; largest -= 1) {
+    const sets = setsUpTo(points, largest);
+    if (sets.masks.length <= MOST_SETS || largest === 1) return sets;
+  }
+}
+
 /** Gets everything ready to make columns with. */
 export function workshop(ground: SearchGround): Workshop {
   const link = linkCosts(ground);
@@ -34,12 +52,14 @@ export function workshop(ground: SearchGround): Workshop {
     a === b || a.isUnit || b.isUnit ? Number.POSITIVE_INFINITY : link(a.end, b.end).millipence + further;
   const { wanted } = ground;
   const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
+  const sets = setsFor(wanted.length);
   return {
     ground,
     link,
+    sets,
     further,
-    trees: treesAmong(costs),
-    paths: pathsAmong(costs),
+    trees: treesAmong(costs, sets),
+    paths: pathsAmong(costs, sets),
     baseOf: new Map(wanted.map(({ point }) => [point.id, baseMillipence(ground, point.id)])),
     sample: wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null,
   };

@@ -1,0 +1,109 @@
+import type { Finding } from '../../rules/finding.ts';
+import { rankingsOf } from './charged-choices.ts';
+import { judge, schemeOf } from './gate.ts';
+import { EXACT_POINTS } from './least-costs.ts';
+import { goodChoice } from './many-points.ts';
+import {
+  failsAlone,
+  type Looked,
+  lookThrough,
+  OF_THE_WHOLE,
+  type Passing,
+  partsOf,
+  type ToLookThrough,
+  touchedCharge,
+} from './passing.ts';
+import { sizeOf } from './point-prices.ts';
+import type { SchemeColumn } from './scheme-column.ts';
+import type { Choice, SearchSpace } from './search-space.ts';
+
+/** How often a choice that fails is made again without what failed in it. */
+const MOST_ROUNDS = 12;
+
+/** How many schemes are wanted, and how many choices may be looked at for them. */
+interface Wanted {
+  readonly wanted: number;
+  readonly cap: number;
+}
+
+/** Looks through the choices of a space: of few points in the order of cost, of many a good one with its bound. */
+export function look(toLook: ToLookThrough, most: Wanted): Looked {
+  return toLook.space.points > EXACT_POINTS ? lookAtMany(toLook, most) : lookThrough(toLook, most);
+}
+
+/**
+ * For more points than every choice can be looked at for: a good choice; where it fails, without the column that failed
+ * again, up to twelve times. The bound holds whatever was left out on the way: it is raised only while all that was
+ * left out fails by itself.
+ */
+function lookAtMany(toLook: ToLookThrough, { cap }: Wanted): Looked {
+  const { shop, charges, judges, bad } = toLook;
+  const barred = new Set<SchemeColumn>();
+  let [bound, isBoundOpen, examined] = [0, true, 0];
+  let fails: readonly Finding[] = [];
+  const done = (passing: readonly Passing[]): Looked => ({
+    passing,
+    examined,
+    bound: Math.min(bound, ...passing.map(({ millipence }) => millipence)),
+    fails,
+  });
+  for (let round = 0; round < Math.min(MOST_ROUNDS, cap); round += 1) {
+    const good = goodCharged(toLook, barred);
+    if (isBoundOpen) bound = good.bound;
+    if (good.choice === null) return done([]);
+    const { columns, millipence } = good.choice;
+    examined += 1;
+    const judged = judge(shop.ground, schemeOf(shop.ground, 'found', partsOf(columns)), judges);
+    if (judged.passes) {
+      const whole = millipence + judged.remedyMillipence + touchedCharge(charges, columns);
+      return done([{ columns, scheme: judged.scheme, millipence: whole }]);
+    }
+    if (fails.length === 0) fails = judged.fails;
+    for (const column of columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
+    const alone = columns.filter((column) => bad.get(column) === true);
+    for (const column of alone) barred.add(column);
+    if (alone.length > 0) continue;
+    isBoundOpen = false;
+    for (const column of culprits(toLook, columns)) barred.add(column);
+  }
+  return done([]);
+}
+
+/** The best of the good choices by every way in which circuits can be touched, and what no choice costs less than. */
+function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
+  const rest = without(space, barred);
+  let best: { readonly choice: Choice<SchemeColumn>; readonly millipence: number } | null = null;
+  let bound = Number.POSITIVE_INFINITY;
+  for (const { charge, space: within } of rankingsOf(rest, charges)) {
+    const good = goodChoice(within);
+    bound = Math.min(bound, charge + good.boundMillipence);
+    const millipence = charge + (good.choice?.millipence ?? 0);
+    if (good.choice !== null && (best === null || millipence < best.millipence))
+      best = { choice: good.choice, millipence };
+  }
+  return { choice: best?.choice ?? null, bound };
+}
+
+const without = (
+  { points, layers, free }: SearchSpace<SchemeColumn>,
+  barred: ReadonlySet<SchemeColumn>,
+): SearchSpace<SchemeColumn> => ({
+  points,
+  layers: layers.map(({ id, columns }) => ({ id, columns: columns.filter((each) => !barred.has(each)) })),
+  free: free.filter((each) => !barred.has(each)),
+});
+
+/** A column whose absence cures a choice; where none does alone, all that connect most points. */
+function culprits(
+  { shop, judges }: ToLookThrough,
+  columns: readonly SchemeColumn[],
+): readonly SchemeColumn[] {
+  const rules = judges.rules.filter(({ id }) => id !== OF_THE_WHOLE);
+  const cured = columns.find((column) => {
+    const others = partsOf(columns.filter((each) => each !== column));
+    return judge(shop.ground, schemeOf(shop.ground, 'cured', others), { ...judges, rules }).passes;
+  });
+  if (cured !== undefined) return [cured];
+  const most = Math.max(...columns.map(({ mask }) => sizeOf(mask)));
+  return columns.filter(({ mask }) => sizeOf(mask) === most);
+}
