@@ -12,6 +12,8 @@ export interface HouseSize {
   readonly rooms: number;
   /** New points, spread over the house; the fourth of every four is a fused unit for a boiler. */
   readonly wanted: number;
+  /** Whether an RCD at the board guards the rings; absent: yes. Without it every ring asks for an RCBO of its own. */
+  readonly rcd?: boolean;
 }
 
 /** Rooms on one ring. */
@@ -72,8 +74,8 @@ function jobOf(size: HouseSize): object {
     site: siteOf(),
     storeys: built.map((each) => storeyOf(each)),
     supply: supplyOf(),
-    boards: [boardOf(board, rings)],
-    circuits: ringIds.map((id, i) => circuitOf(id, i)),
+    boards: [boardOf(board, rings, size.rcd ?? true)],
+    circuits: ringIds.map((id, i) => circuitOf(id, i, size.rcd ?? true)),
     points: [
       ...found.map((point, i) => ({ ...outletOf(point, i), status: 'existing', circuit: ringOf(i) })),
       ...wanted.map((point, i) => ({ ...wantedOf(point, i), status: 'wanted' })),
@@ -140,7 +142,13 @@ function storeyOf({ storey, built }: BuiltStorey): object {
 }
 
 /** A radiator inside under a window of the front or the back. */
-function radiatorUnder({ id, from, to, openings, thicknessMm }: StoreyWalls['walls'][number]): readonly object[] {
+function radiatorUnder({
+  id,
+  from,
+  to,
+  openings,
+  thicknessMm,
+}: StoreyWalls['walls'][number]): readonly object[] {
   const [window] = openings;
   if (window?.kind !== 'window' || from[1] !== to[1]) return [];
   const inwards = from[1] === 0 ? 1 : -1;
@@ -193,12 +201,14 @@ const supplyOf = (): object => ({
   certainty: { zeOhm: 'measured', pfcKA: 'measured' },
 });
 
-const boardOf = ({ id, place, heightMm }: HousePoint, rings: number): object => ({
-  ...{ id, label: 'Consumer unit', ways: rings + 6, spareWays: 2, rcds: [], rcboAvailable: true },
+const boardOf = ({ id, place, heightMm }: HousePoint, rings: number, rcd: boolean): object => ({
+  ...{ id, label: 'Consumer unit', ways: rings + 6, spareWays: 2, rcboAvailable: true },
+  rcds: rcd ? [{ id: 'rcd', type: 'A', mA: 30, ratingA: 80 }] : [],
   place: { wall: place.wall, side: place.side, alongMm: place.alongMm, heightMm },
 });
 
-const circuitOf = (id: string, i: number): object => ({
+const circuitOf = (id: string, i: number, rcd: boolean): object => ({
+  ...(rcd ? { upstreamRcd: 'rcd' } : {}),
   ...{ id, name: `Socket ring ${i + 1}`, board: 'board', way: String(i + 1), use: 'sockets', shape: 'ring' },
   device: { standard: 'BS-EN-60898', curve: 'B', ratingA: 32, breakingKA: 6 },
   ...{ colours: 'old', areaServedM2: 90, certainty: { shape: 'measured', order: 'measured' } },

@@ -51,11 +51,7 @@ function clearSpots(wall: HouseWall): readonly number[] {
 }
 
 /** Walls run to the right or to the back, so their left is behind them or to the left. */
-function onFace(
-  wall: HouseWall,
-  side: 'left' | 'right',
-  alongMm: number,
-): Pick<FoundPlace, 'at' | 'isStud'> {
+function onFace(wall: HouseWall, side: 'left' | 'right', alongMm: number): Pick<FoundPlace, 'at' | 'isStud'> {
   const offMm = (side === 'left' ? 1 : -1) * (wall.thicknessMm / 2);
   const [x, y] = wall.from;
   const runsRight = wall.to[0] > x;

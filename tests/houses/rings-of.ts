@@ -14,20 +14,15 @@ const UNDER_MM = 110;
 /** Every so manyth leg was followed by somebody when boards were up. */
 const SEEN_EVERY = 3;
 /** Cable that lies loose beside its way. */
-const LOOSE_RATIO = 1.1;
+const LOOSE_RATIO = 1.05;
 
-/**
- * The legs of one ring from the board and back to it: out by every other point and back by those between, as rings
- * are run, so that no leg is longer than two rooms but for the first and the last.
- */
+/** The legs of one ring: from the board by every point in turn and back to it. */
 export function ringLegs(
   circuit: string,
   points: readonly HousePoint[],
   board: HousePoint,
 ): readonly object[] {
-  const out = points.filter((_, i) => i % 2 === 0);
-  const back = points.filter((_, i) => i % 2 === 1).toReversed();
-  const stops = [board, ...out, ...back, board];
+  const stops = [board, ...points, board];
   return stops.slice(1).map((to, i) => {
     const from = stops[i] ?? board;
     const isSeen = from.storey === to.storey && from !== board && to !== board && i % SEEN_EVERY === 0;

@@ -53,6 +53,9 @@ const plaster = { finish: 'plaster', lining: 'none' };
 const board = { finish: 'plasterboard', lining: 'none' };
 const bare = { finish: 'bare', lining: 'none' };
 
+/** A room's width on average, between centre lines, mm. */
+const ROOM_WIDE_MM = 3300;
+
 /** The nearest a door's or window's edge comes to its wall's end, mm. */
 const CLEAR_MM = 300;
 
@@ -60,7 +63,7 @@ const CLEAR_MM = 300;
 export function gridOf(rooms: number, rowDepthsMm: readonly number[], next: () => number): Grid {
   const rows = rowDepthsMm.length;
   const inRow = (row: number) => Math.floor(rooms / rows) + (row < rooms % rows ? 1 : 0);
-  const wideMm = inRow(0) * 3600;
+  const wideMm = inRow(0) * ROOM_WIDE_MM;
   const cutsMm = rowDepthsMm.map((_, row) => {
     const apartMm = wideMm / inRow(row);
     return Array.from({ length: inRow(row) + 1 }, (_unused, i) => {
@@ -73,14 +76,15 @@ export function gridOf(rooms: number, rowDepthsMm: readonly number[], next: () =
 
 /** The depths of as many rows as so many rooms take. */
 export const rowDepthsOf = (rooms: number, next: () => number): readonly number[] =>
-  Array.from({ length: Math.max(2, Math.round(Math.sqrt(rooms))) }, () => 3000 + Math.round(next() * 800));
+  Array.from({ length: Math.max(2, Math.round(Math.sqrt(rooms))) }, () => 2900 + Math.round(next() * 600));
 
 /**
  * Walls and rooms of one storey. Brick outside and between the rows, which carry the joists; studs within a row. Each
  * room opens to its left neighbour, the first of a row to the row before; every room outside has a window.
  */
 export function storeyWalls(prefix: string, grid: Grid): StoreyWalls {
-  const yMm = grid.rowDepthsMm.reduce<readonly number[]>((ys, mm) => [...ys, (ys.at(-1) ?? 0) + mm], [0]);
+  const yMm = [0];
+  for (const depthMm of grid.rowDepthsMm) yMm.push((yMm.at(-1) ?? 0) + depthMm);
   const cells = cellsOf(grid, yMm);
   const along = yMm.map((y, line) => wallsAlong(prefix, grid, { line, y }));
   const across = grid.cutsMm.map((cuts, row) =>
