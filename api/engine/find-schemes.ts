@@ -4,8 +4,9 @@ import type { Library } from '#model/library.ts';
 import type { Connection } from '#model/scheme.ts';
 import { allRules } from './all-rules.ts';
 import { factsOf } from './schemes/facts-of.ts';
-import type { SearchResult } from './schemes/search/found-schemes.ts';
-import { type SearchOptions, searchSchemes, type ToSearch } from './schemes/search/search.ts';
+import type { SearchResult, SearchStep } from './schemes/search/found-schemes.ts';
+import { type SearchOptions, searchInSteps, searchSchemes, type ToSearch } from './schemes/search/search.ts';
+import { type Searched, searchedAgain } from './schemes/search/searched.ts';
 import { type WhyNot, whyNot } from './schemes/search/why-not.ts';
 import { tariffOf } from './schemes/tariff.ts';
 import { workHouse, workScheme } from './schemes/work-scheme.ts';
@@ -23,6 +24,36 @@ function toSearch(job: Job, library: Library): ToSearch {
  */
 export function findSchemes(job: Job, library: Library, options: SearchOptions = {}): SearchResult {
   return searchSchemes(toSearch(job, library), options);
+}
+
+/** A search that remembers, for a screen on which points are moved. */
+export interface Searcher {
+  /**
+   * The search a step at a time, the cheapest that passes first. What an earlier search of the same job found out is kept
+   * while nothing in it changes but its wanted points: ways between places that stay, what ends cost, verdicts of the
+   * rules. The answers are those of `findSchemes`.
+   */
+  steps(job: Job, options?: SearchOptions): Generator<SearchStep, SearchResult>;
+  search(job: Job, options?: SearchOptions): SearchResult;
+}
+
+/** A searcher with nothing to remember yet. Keeps one house: that of the last job asked for. */
+export function searcher(library: Library): Searcher {
+  let last: Searched | null = null;
+  const steps = (job: Job, options: SearchOptions = {}) => {
+    last = searchedAgain(last, { job, options, begin: () => toSearch(job, library) });
+    return searchInSteps(last.toSearch, { ...options, ways: last.ways });
+  };
+  return {
+    steps,
+    search(job, options) {
+      const all = steps(job, options);
+      for (;;) {
+        const step = all.next();
+        if (step.done) return step.value;
+      }
+    },
+  };
 }
 
 /** Why a connection is not in the best scheme found: a rule, money, or that it is not searched for. */

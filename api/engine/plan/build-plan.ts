@@ -42,6 +42,11 @@ export function samePlaces(plan: Plan, job: Pick<Job, 'points'>): Plan {
   return { ...plan, pointById: new Map(job.points.map((point) => [point.id, point])) };
 }
 
+/** The plan of a job that differs from the job of the plan given in its points alone: walls and rooms are the same objects. */
+export function movedPoints(plan: Plan, job: Pick<Job, 'points'>): Plan {
+  return { ...samePlaces(plan, job), positionOfPoint: positionsOf(job.points, plan) };
+}
+
 function stacked(storeys: readonly Storey[]): readonly PlanStorey[] {
   const ordered = storeys.toSorted(
     (a, b) => a.floorLevelMm - b.floorLevelMm || (a.id < b.id ? -1 : Number(a.id > b.id)),

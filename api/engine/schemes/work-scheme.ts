@@ -10,7 +10,7 @@ import { circuitsWithNewEnds } from '../circuit/touched-circuits.ts';
 import { buildThings } from '../connections/build-things.ts';
 import { withChosenFuses } from '../connections/chosen-fuses.ts';
 import type { Worked } from '../connections/worked.ts';
-import { buildPlan, samePlaces } from '../plan/build-plan.ts';
+import { buildPlan, movedPoints, samePlaces } from '../plan/build-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
@@ -81,6 +81,13 @@ const wiringOf = rememberedOfTwo((house: House, connections: readonly Connection
 export function sameHouse(house: House, job: Job): House {
   const found = foundNetwork(job);
   return { ...house, job, plan: samePlaces(house.plan, job), found, foundShapes: circuitShapes(job, found) };
+}
+
+/** The same house where wanted points have moved: nothing that was there has another way for it. */
+export function movedHouse(house: House, job: Job): House {
+  const found = foundNetwork(job);
+  const plan = movedPoints(house.plan, job);
+  return { ...house, job, plan, found, foundShapes: circuitShapes(job, found) };
 }
 
 /**

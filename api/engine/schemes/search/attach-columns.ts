@@ -1,5 +1,6 @@
 import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
 import {
@@ -70,7 +71,13 @@ function aloneColumn(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
 }
 
 /** What a wanted unit takes more, or less, where cable goes on from it: no flex to an appliance then, perhaps another fuse. */
-function changeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
+function changeByFeeding(shop: Workshop, wanted: WantedPoint): number {
+  const { ground, sampleKind } = shop;
+  const name = `feeding ${kindOfPoint(ground, wanted)} ${sampleKind}`;
+  return keptCost(ground.kept, name, () => workChangeByFeeding(shop, wanted));
+}
+
+function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
   const board = ground.house.job.boards[0]?.id ?? '';
   if (sample === null || sample.isUnit) return 0;
   const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;

@@ -35,7 +35,9 @@ function attachment(
 ): readonly Attachment[] {
   const { sample } = shop;
   if (end === null || sample === null) return [];
-  return [{ key, tap, end, circuitId, endsMillipence: endsMillipence(shop, [joinedAlone(tap, sample)]) }];
+  return [
+    { key, tap, end, circuitId, endsMillipence: endsMillipence(shop, key, [joinedAlone(tap, sample)]) },
+  ];
 }
 
 /**
@@ -117,7 +119,9 @@ export function jointAttachments(shop: Workshop, circuitId: string, legId: strin
   const [first] = spots;
   if (first === undefined || sample === null) return [];
   // Joints of one leg are alike wherever they are.
-  const millipence = endsMillipence(shop, [joinedAlone({ leg: legId, alongMm: first }, sample)]);
+  const millipence = endsMillipence(shop, `joint/${legId}`, [
+    joinedAlone({ leg: legId, alongMm: first }, sample),
+  ]);
   return spots.flatMap((alongMm): readonly Attachment[] => {
     const end = endInLeg(ground, legId, alongMm);
     const tap: Tap = { leg: legId, alongMm };

@@ -20,18 +20,32 @@ export interface OfKind {
   readonly examined: number;
 }
 
-/** Searches every kind by itself, with the columns of that kind alone. */
-export function bestOfKinds(toLook: ToLookThrough, { passing, bound }: Looked): readonly OfKind[] {
-  return kinds.map((kind) => {
-    // Whatever costs no more than the bound has been looked at: the first of its kind there is the cheapest of it.
-    const found = passing.find(({ columns, millipence }) => millipence <= bound && kindOf(columns) === kind);
-    if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
-    const space = ofKind(toLook, kind);
-    const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
-    const best = looked.passing[0] ?? null;
-    const reason = best === null ? reasonOf(toLook, kind, looked) : null;
-    return { kind, best, reason, examined: looked.examined };
-  });
+/** Searches every kind by itself, with the columns of that kind alone; one kind a step. */
+export function* bestOfKinds(
+  toLook: ToLookThrough,
+  { passing, bound }: Looked,
+): Generator<null, readonly OfKind[]> {
+  const all: OfKind[] = [];
+  for (const kind of kinds) {
+    all.push(bestOfKind(toLook, kind, { passing, bound }));
+    yield null;
+  }
+  return all;
+}
+
+function bestOfKind(
+  toLook: ToLookThrough,
+  kind: Kind,
+  { passing, bound }: Pick<Looked, 'passing' | 'bound'>,
+): OfKind {
+  // Whatever costs no more than the bound has been looked at: the first of its kind there is the cheapest of it.
+  const found = passing.find(({ columns, millipence }) => millipence <= bound && kindOf(columns) === kind);
+  if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
+  const space = ofKind(toLook, kind);
+  const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
+  const best = looked.passing[0] ?? null;
+  const reason = best === null ? reasonOf(toLook, kind, looked) : null;
+  return { kind, best, reason, examined: looked.examined };
 }
 
 function ofKind({ shop, space }: ToLookThrough, kind: Kind): SearchSpace<SchemeColumn> {

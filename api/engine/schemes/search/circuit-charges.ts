@@ -1,7 +1,8 @@
 import type { Remedy } from '#model/scheme.ts';
 import { type Judges, judge, schemeOf } from './gate.ts';
+import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import { endsByCause } from './search-ground.ts';
+import { endsByCause, type SearchGround } from './search-ground.ts';
 import type { SearchSpace } from './search-space.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -41,22 +42,38 @@ function chargeOf(
   { circuitId, judges }: { circuitId: string; judges: Judges },
 ): CircuitCharge {
   const { ground } = shop;
-  const certain = { ...judges, rules: judges.rules.filter(({ id }) => ofPointAndCircuit.has(id)) };
+  const { proofsFound } = judges;
+  const certain = { proofsFound, rules: judges.rules.filter(({ id }) => ofPointAndCircuit.has(id)) };
   let touched = 0;
   let remedies = 0;
   let needing = 0;
-  for (const [i] of ground.wanted.entries()) {
+  for (const [i, wanted] of ground.wanted.entries()) {
     const probe = columns.find((column) => column.mask === 1 << i && column.circuitIds.includes(circuitId));
     if (probe === undefined) continue;
-    touched = endsByCause(ground, probe.parts()).get(circuitId) ?? 0;
-    const judged = judge(ground, schemeOf(ground, 'probe', probe.parts()), certain);
-    if (
-      !judged.passes ||
-      !judged.scheme.remedies.some((each) => isSame(each, { kind: 'rcbo', at: circuitId }))
-    )
-      continue;
+    touched = keptCost(ground.kept, `touched ${circuitId}`, () => {
+      return endsByCause(ground, probe.parts()).get(circuitId) ?? 0;
+    });
+    const name = `remedy ${circuitId} ${kindOfPoint(ground, wanted)}`;
+    const remedy = keptCost(ground.kept, name, () => remedyOf(ground, probe, { circuitId, certain }));
+    if (remedy === NO_REMEDY) continue;
     needing |= 1 << i;
-    remedies = judged.remedyMillipence;
+    remedies = remedy;
   }
   return { circuitId, touched, remedies, needing };
+}
+
+/** Stands for: no remedy is asked for. */
+const NO_REMEDY = -1;
+
+/** What the RCBO costs that joining one point on asks for. */
+function remedyOf(
+  ground: SearchGround,
+  probe: SchemeColumn,
+  { circuitId, certain }: { circuitId: string; certain: Judges },
+): number {
+  const judged = judge(ground, schemeOf(ground, 'probe', probe.parts()), certain);
+  const asksFor = { kind: 'rcbo', at: circuitId } as const;
+  return judged.passes && judged.scheme.remedies.some((each) => isSame(each, asksFor))
+    ? judged.remedyMillipence
+    : NO_REMEDY;
 }

@@ -63,7 +63,8 @@ interface Opened {
   readonly opening: Opening;
 }
 
-function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): readonly SchemeColumn[] {
+function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] {
+  const { shape, legId, opening } = opened;
   const { ground, link, sample } = shop;
   const { wanted } = ground;
   if (sample === null || sample.isUnit) return [];
@@ -79,7 +80,7 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
     through: [...through],
   });
   // With one point between them, both ends and its second cable; each further point has a second cable too.
-  const endsOfOne = endsOf(shop, opening, part([sample.point.id]));
+  const endsOfOne = endsOf(shop, opened, part([sample.point.id]));
   const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
   const orders = cheapestOrders(shop.paths, ends);
   return orders.flatMap((found, set): readonly SchemeColumn[] => {
@@ -101,16 +102,9 @@ function openedColumns(shop: Workshop, { shape, legId, opening }: Opened): reado
   });
 }
 
-const endsKnown = new WeakMap<Workshop, Map<string, number>>();
-
 /** Openings of one kind at one leg take the same at their ends, wherever the joints are. */
-function endsOf(shop: Workshop, { key, out, back }: Opening, part: Part): number {
-  const known = endsKnown.get(shop) ?? new Map<string, number>();
-  endsKnown.set(shop, known);
-  const alike = `${part.kind === 'ring-extension' ? part.leg : key} ${out.how} ${back.how}`;
-  const millipence = known.get(alike) ?? endsMillipence(shop, [part]);
-  known.set(alike, millipence);
-  return millipence;
+function endsOf(shop: Workshop, { legId, opening: { out, back } }: Opened, part: Part): number {
+  return endsMillipence(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
 }
 
 function betweenOf(ground: SearchGround, shape: CircuitShape, legId: string): [End, End] {

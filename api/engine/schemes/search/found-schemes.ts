@@ -39,3 +39,21 @@ export interface SearchResult {
   /** In plain words: what was left out of the search, such as joints in legs whose way is only assumed. */
   readonly leftOut: readonly string[];
 }
+
+/** What the search knows as soon as the cheapest that passes is proved, before anything is priced in full. */
+export interface FirstFound {
+  readonly scheme: Scheme;
+  readonly kind: SchemeKind;
+  readonly worksPence: number;
+  readonly messPoints: number;
+  readonly optimal: boolean;
+  readonly boundPence: number;
+  readonly gap: number | null;
+  readonly examined: number;
+}
+
+/** What one step of a search brought: the first answer, a scheme priced in full, or only progress. */
+export type SearchStep =
+  | { readonly step: 'first'; readonly first: FirstFound }
+  | { readonly step: 'priced'; readonly found: FoundScheme }
+  | { readonly step: 'looked' };

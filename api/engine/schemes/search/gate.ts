@@ -1,5 +1,6 @@
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Worked } from '../../connections/worked.ts';
+import { remembered } from '../../plan/remembered.ts';
 import type { Finding } from '../../rules/finding.ts';
 import type { Rule } from '../../rules/rule.ts';
 import { runRules } from '../../rules/run-rules.ts';
@@ -11,7 +12,25 @@ import { endsByCause, type Part, type SearchGround, withIds } from './search-gro
 export interface Judges {
   readonly rules: readonly Rule[];
   readonly proofsFound: Proofs;
+  /** Verdicts on this house by all these rules, kept by what was judged; absent: none are kept. */
+  readonly verdicts?: Verdicts;
 }
+
+/** Verdicts by what was judged: where the wanted points are, and the scheme. */
+export type Verdicts = Map<string, Judged>;
+
+/** The rule that every wanted point is joined: every part of a scheme breaks it by itself. */
+const WANTED_CONNECTED = 'CN2';
+
+const ofParts = remembered((rules: readonly Rule[]) => rules.filter(({ id }) => id !== WANTED_CONNECTED));
+
+/** The judges of a part of a scheme, which leaves points to the other parts. Verdicts kept are of whole schemes. */
+export function judgesOfParts({ rules, proofsFound }: Judges): Judges {
+  return { rules: ofParts(rules), proofsFound };
+}
+
+/** More verdicts than these are not kept. */
+const MOST_VERDICTS = 2000;
 
 /** A scheme that went through the gate: with the remedies it needs, or with what fails. */
 export type Judged =
@@ -20,9 +39,6 @@ export type Judged =
 
 /** A remedy may ask for another; more rounds than these no rule asks for. */
 const ROUNDS = 4;
-
-/** The rule that every wanted point is joined. */
-const WANTED_CONNECTED = 'CN2';
 
 /** Failures by a scheme's own doing; that it leaves out a point without a place is the search's doing, and said there. */
 function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): readonly Finding[] {
@@ -39,7 +55,19 @@ function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): 
  * Checks a scheme by all rules. Only what fails by the scheme's own doing bars it; where every such failure says what
  * in the job file would put it right, that is done, counted, and the scheme checked again.
  */
-export function judge(ground: SearchGround, scheme: Scheme, { rules, proofsFound }: Judges): Judged {
+export function judge(ground: SearchGround, scheme: Scheme, judges: Judges): Judged {
+  const { verdicts } = judges;
+  if (verdicts === undefined) return judgeAnew(ground, scheme, judges);
+  const name = JSON.stringify([ground.wanted.map(({ point }) => point), scheme.connections]);
+  const known = verdicts.get(name);
+  if (known !== undefined) return known;
+  const judged = judgeAnew(ground, scheme, judges);
+  if (verdicts.size >= MOST_VERDICTS) verdicts.clear();
+  verdicts.set(name, judged);
+  return judged;
+}
+
+function judgeAnew(ground: SearchGround, scheme: Scheme, { rules, proofsFound }: Judges): Judged {
   const { house, library } = ground;
   let now = scheme;
   let laid: Worked['runs'] | undefined;

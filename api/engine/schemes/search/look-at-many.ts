@@ -1,13 +1,14 @@
 import type { Finding } from '../../rules/finding.ts';
 import { rankingsOf } from './charged-choices.ts';
-import { judge, schemeOf } from './gate.ts';
+import { judge, judgesOfParts, schemeOf } from './gate.ts';
 import { EXACT_POINTS } from './least-costs.ts';
 import { goodChoice } from './many-points.ts';
 import {
   failsAlone,
   type Looked,
+  lookInSteps,
   lookThrough,
-  OF_THE_WHOLE,
+  type MostLooked,
   type Passing,
   partsOf,
   type ToLookThrough,
@@ -20,15 +21,15 @@ import type { Choice, SearchSpace } from './search-space.ts';
 /** How often a choice that fails is made again without what failed in it. */
 const MOST_ROUNDS = 12;
 
-/** How many schemes are wanted, and how many choices may be looked at for them. */
-interface Wanted {
-  readonly wanted: number;
-  readonly cap: number;
+/** Looks through the choices of a space: of few points in the order of cost, of many a good one with its bound. */
+export function look(toLook: ToLookThrough, most: MostLooked): Looked {
+  return toLook.space.points > EXACT_POINTS ? lookAtMany(toLook, most) : lookThrough(toLook, most);
 }
 
-/** Looks through the choices of a space: of few points in the order of cost, of many a good one with its bound. */
-export function look(toLook: ToLookThrough, most: Wanted): Looked {
-  return toLook.space.points > EXACT_POINTS ? lookAtMany(toLook, most) : lookThrough(toLook, most);
+/** The same in steps: of many points there is one alone. */
+export function* lookStepwise(toLook: ToLookThrough, most: MostLooked): Generator<Looked | null, Looked> {
+  if (toLook.space.points > EXACT_POINTS) return lookAtMany(toLook, most);
+  return yield* lookInSteps(toLook, most);
 }
 
 /**
@@ -36,7 +37,7 @@ export function look(toLook: ToLookThrough, most: Wanted): Looked {
  * again, up to twelve times. The bound holds whatever was left out on the way: it is raised only while all that was
  * left out fails by itself.
  */
-function lookAtMany(toLook: ToLookThrough, { cap }: Wanted): Looked {
+function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
   const { shop, charges, judges, bad } = toLook;
   const barred = new Set<SchemeColumn>();
   let [bound, isBoundOpen, examined] = [0, true, 0];
@@ -98,10 +99,9 @@ function culprits(
   { shop, judges }: ToLookThrough,
   columns: readonly SchemeColumn[],
 ): readonly SchemeColumn[] {
-  const rules = judges.rules.filter(({ id }) => id !== OF_THE_WHOLE);
   const cured = columns.find((column) => {
     const others = partsOf(columns.filter((each) => each !== column));
-    return judge(shop.ground, schemeOf(shop.ground, 'cured', others), { ...judges, rules }).passes;
+    return judge(shop.ground, schemeOf(shop.ground, 'cured', others), judgesOfParts(judges)).passes;
   });
   if (cured !== undefined) return [cured];
   const most = Math.max(...columns.map(({ mask }) => sizeOf(mask)));

@@ -68,7 +68,9 @@ function fusedDown(
   const toUnit = link(source, site.end);
   const from = (root: 'unit' | 'end', trees: readonly (Tree | null)[]): readonly SchemeColumn[] => {
     const start = root === 'unit' ? 'unit' : endPoint;
-    const ends = endsMillipence(shop, [part([{ from: start, to: sample.point.id }])]);
+    const ends = endsMillipence(shop, `spur/${endNode}/fused/${root}`, [
+      part([{ from: start, to: sample.point.id }]),
+    ]);
     return trees.flatMap((tree, set): readonly SchemeColumn[] => {
       const mask = shop.sets.masks[set] as number;
       if (tree === null || !Number.isFinite(toUnit.millipence)) return [];
@@ -115,7 +117,7 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
   const close: Part = { kind: 'close-spur', point: endPoint, leg: legId, back: { how: 'terminals' } };
   const at = (pointId: string, key: string, wayEnd: Attachment['end']): readonly SchemeColumn[] => {
     const tap = { point: pointId };
-    const millipence = endsMillipence(shop, [close, joinedAlone(tap, sample)]) + own.millipence;
+    const millipence = endsMillipence(shop, key, [close, joinedAlone(tap, sample)]) + own.millipence;
     const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, endsMillipence: millipence };
     return attachColumns(shop, attached, sites).map((column) => ({
       ...column,

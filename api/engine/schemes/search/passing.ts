@@ -2,7 +2,7 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
-import { type Judges, judge, schemeOf } from './gate.ts';
+import { type Judges, judge, judgesOfParts, schemeOf } from './gate.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { SearchSpace } from './search-space.ts';
 import type { Workshop } from './workshop.ts';
@@ -37,9 +37,6 @@ export interface ToLookThrough {
   readonly bad: Map<SchemeColumn, boolean>;
 }
 
-/** A rule that every part of a scheme breaks by itself: that all wanted points are joined. */
-export const OF_THE_WHOLE = 'CN2';
-
 /**
  * Takes choices in the order of cost and keeps those that pass, until there are as many as wanted and the cheapest is
  * proved: the next choice, which costs no less than its columns and charges whatever remedies it asks for besides,
@@ -48,24 +45,44 @@ export const OF_THE_WHOLE = 'CN2';
  * A column of a choice that failed is judged by itself, once; where it fails alone it fails in every company, since
  * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over.
  */
-export function lookThrough(
+export function lookThrough(toLook: ToLookThrough, most: MostLooked): Looked {
+  const steps = lookInSteps(toLook, most);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** How many schemes are wanted, and how many choices may be looked at for them. */
+export interface MostLooked {
+  readonly wanted: number;
+  readonly cap: number;
+}
+
+/** The same choice by choice: yields once what there is as soon as the cheapest is proved, and null after every other choice. */
+export function* lookInSteps(
   toLook: ToLookThrough,
-  { wanted, cap }: { readonly wanted: number; readonly cap: number },
-): Looked {
+  { wanted, cap }: MostLooked,
+): Generator<Looked | null, Looked> {
   const { shop, space, charges, rank, judges, bad } = toLook;
   const passing: Passing[] = [];
   let examined = 0;
   let best = Number.POSITIVE_INFINITY;
+  let isSaid = false;
   let firstFails: readonly Finding[] = [];
-  const done = (bound: number): Looked => ({
+  const so = (bound: number): Looked => ({
     passing: passing.toSorted((a, b) => a.millipence - b.millipence),
     examined,
     bound: Math.min(best, bound),
     fails: firstFails,
   });
   for (const { choice, millipence } of chargedChoices(space, charges, rank)) {
-    if (passing.length >= wanted && millipence >= best) return done(millipence);
-    if (examined >= cap) return done(millipence);
+    if (passing.length >= wanted && millipence >= best) return so(millipence);
+    if (examined >= cap) return so(millipence);
+    if (!isSaid && millipence >= best) {
+      isSaid = true;
+      yield so(millipence);
+    }
     if (choice.columns.some((column) => bad.get(column) === true)) continue;
     examined += 1;
     const judged = judge(shop.ground, schemeOf(shop.ground, 'found', partsOf(choice.columns)), judges);
@@ -73,12 +90,13 @@ export function lookThrough(
       const whole = choice.millipence + judged.remedyMillipence + touchedCharge(charges, choice.columns);
       passing.push({ columns: choice.columns, scheme: judged.scheme, millipence: whole });
       best = Math.min(best, whole);
-      continue;
+    } else {
+      if (firstFails.length === 0) firstFails = judged.fails;
+      for (const column of choice.columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
     }
-    if (firstFails.length === 0) firstFails = judged.fails;
-    for (const column of choice.columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
+    yield null;
   }
-  return done(Number.POSITIVE_INFINITY);
+  return so(Number.POSITIVE_INFINITY);
 }
 
 /** The parts of several columns, in their order. */
@@ -86,8 +104,7 @@ export const partsOf = (columns: readonly SchemeColumn[]) => columns.flatMap((co
 
 /** Whether a column fails with no other beside it. */
 export function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
-  const rules = judges.rules.filter(({ id }) => id !== OF_THE_WHOLE);
-  return !judge(shop.ground, schemeOf(shop.ground, 'alone', column.parts()), { ...judges, rules }).passes;
+  return !judge(shop.ground, schemeOf(shop.ground, 'alone', column.parts()), judgesOfParts(judges)).passes;
 }
 
 /** What the circuits that columns touch charge for it. */

@@ -9,6 +9,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
 import type { WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, workScheme } from '../work-scheme.ts';
+import type { KeptCosts } from './kept-costs.ts';
 import { thingsByCause } from './works-cost.ts';
 
 /** A connection before it has an id. */
@@ -36,6 +37,8 @@ export interface SearchGround {
   readonly nodeById: ReadonlyMap<string, NetworkNode>;
   readonly shapes: ReadonlyMap<string, CircuitShape>;
   readonly wanted: readonly WantedPoint[];
+  /** What ends are known to cost; grows while columns are made. */
+  readonly kept: KeptCosts;
   /** Wanted points without a place: no scheme that is found joins them. */
   readonly unplaced: ReadonlySet<string>;
   /** In plain words. */
@@ -46,13 +49,20 @@ export interface SearchGround {
 export interface GroundOptions {
   readonly locked?: readonly Connection[];
   readonly allowAssumedLegs?: readonly string[];
+  /** Of the same house with the same locked connections, but for where its wanted points are. */
+  readonly kept?: KeptCosts;
 }
 
 /** The house as the search finds it. Wanted points without a place, and those that others replace, are not searched for. */
 export function searchGround(
   house: House,
   library: Library,
-  { ways, locked = [], allowAssumedLegs = [] }: GroundOptions & { readonly ways: WaysOfHouse },
+  {
+    ways,
+    locked = [],
+    allowAssumedLegs = [],
+    kept = new Map(),
+  }: GroundOptions & { readonly ways: WaysOfHouse },
 ): SearchGround {
   const network = connectedNetwork(house.job, house.found, locked);
   const open = openPoints(house, network);
@@ -68,6 +78,7 @@ export function searchGround(
     nodeById: new Map(network.nodes.map((node) => [node.id, node])),
     shapes: circuitShapes(house.job, network),
     wanted: placed,
+    kept,
     unplaced: new Set(unplaced.map(({ id }) => id)),
     leftOut: unplaced.map(({ label }) => `${label} has no place yet, so no way to join it is looked for.`),
   };

@@ -10,8 +10,10 @@ import { buildSpace } from './build-space.ts';
 import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
 import { circuitCharges } from './circuit-charges.ts';
-import type { FoundScheme, SearchResult } from './found-schemes.ts';
-import { look } from './look-at-many.ts';
+import type { FirstFound, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
+import type { Judges, Verdicts } from './gate.ts';
+import type { KeptCosts } from './kept-costs.ts';
+import { lookStepwise } from './look-at-many.ts';
 import type { Looked, Passing } from './passing.ts';
 import { plainWays } from './plain-ways.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
@@ -26,6 +28,9 @@ export interface ToSearch {
   /** All that is checked, in the order of the printed list. */
   readonly rules: readonly Rule[];
   readonly proofsFound: Proofs;
+  /** What an earlier search of the same house found out, but for where its wanted points are. */
+  readonly kept?: KeptCosts;
+  readonly verdicts?: Verdicts;
 }
 
 /** How it is searched; all may be left out. */
@@ -53,18 +58,57 @@ const MOST_POINTS = 30;
 
 /** Searches every way to connect the wanted points for those that pass all rules and cost least to do. */
 export function searchSchemes(toSearch: ToSearch, options: SearchOptions = {}): SearchResult {
-  const { house, library, rules, proofsFound } = toSearch;
+  const steps = searchInSteps(toSearch, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/**
+ * The same a step at a time, each some milliseconds: first of all the cheapest that passes, as soon as it is proved; then
+ * the other choices, the best of each kind, and each scheme priced in full. Whoever asks for no more steps pays for none.
+ */
+export function* searchInSteps(
+  toSearch: ToSearch,
+  options: SearchOptions = {},
+): Generator<SearchStep, SearchResult> {
+  const { house, library, rules, proofsFound, verdicts, kept } = toSearch;
   const ways = options.ways ?? plainWays(house, library);
-  const ground = searchGround(house, library, { ...options, ways });
+  const ground = searchGround(house, library, { ...options, ways, ...(kept === undefined ? {} : { kept }) });
   if (ground.wanted.length > MOST_POINTS) return tooMany(ground);
   const shop = workshop(ground);
   const { space, leftOut } = buildSpace(shop);
-  const judges = { rules, proofsFound };
+  const judges: Judges = { rules, proofsFound, ...(verdicts === undefined ? {} : { verdicts }) };
   const charges = circuitCharges(shop, space, judges);
   const toLook = { shop, space, charges, judges, rank: options.rank ?? choicesByCost, bad: new Map() };
-  const looked = look(toLook, { wanted: options.most ?? MOST, cap: options.cap ?? CAP });
-  const ofKinds = options.kinds === false ? [] : bestOfKinds(toLook, looked);
-  return answered(toSearch, ground, { looked, ofKinds, leftOut, most: options.most ?? MOST });
+  const most = { wanted: options.most ?? MOST, cap: options.cap ?? CAP };
+  const offset = lockedMillipence(ground);
+  const looking = lookStepwise(toLook, most);
+  let [looked, isFirstSaid] = [looking.next(), false];
+  for (; !looked.done; looked = looking.next()) {
+    const first = looked.value === null ? null : firstFound(ground, looked.value, offset);
+    isFirstSaid ||= first !== null;
+    yield first === null ? { step: 'looked' } : { step: 'first', first };
+  }
+  const first = isFirstSaid ? null : firstFound(ground, looked.value, offset);
+  if (first !== null) yield { step: 'first', first };
+  const ofKinds = options.kinds === false ? [] : yield* asSteps(bestOfKinds(toLook, looked.value));
+  return yield* answered(toSearch, ground, {
+    looked: looked.value,
+    ofKinds,
+    leftOut,
+    most: most.wanted,
+    offset,
+  });
+}
+
+function* asSteps<V>(steps: Generator<null, V>): Generator<SearchStep, V> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield { step: 'looked' };
+  }
 }
 
 interface Found {
@@ -72,33 +116,58 @@ interface Found {
   readonly ofKinds: readonly OfKind[];
   readonly leftOut: readonly string[];
   readonly most: number;
+  /** What is locked costs, thousandths of a penny. */
+  readonly offset: number;
 }
 
-function answered(toSearch: ToSearch, ground: SearchGround, found: Found): SearchResult {
-  const { looked, ofKinds, leftOut, most } = found;
-  const best = looked.passing[0] ?? null;
+/** How good the best of what was looked at is proved to be. */
+function proofOf({ passing, bound }: Looked, offset: number) {
+  const best = passing[0] ?? null;
+  const optimal = best !== null && best.millipence <= bound;
+  const open = Number.isFinite(bound) ? pence(bound + offset) : 0;
+  const boundPence = optimal ? pence(best.millipence + offset) : open;
+  const gap = best === null || boundPence === 0 ? null : pence(best.millipence + offset) / boundPence - 1;
+  return { optimal, boundPence, gap };
+}
+
+function firstFound(ground: SearchGround, looked: Looked, offset: number): FirstFound | null {
+  const [best] = looked.passing;
+  if (best === undefined) return null;
+  const { scheme, columns, millipence } = best;
+  return {
+    scheme: { ...scheme, id: 'found/1', name: schemeWords(ground.house.job, scheme.connections) },
+    kind: kindOf(columns),
+    worksPence: pence(millipence + offset),
+    messPoints: columns.reduce((sum, { mess }) => sum + mess, 0),
+    ...proofOf(looked, offset),
+    examined: looked.examined,
+  };
+}
+
+function* answered(
+  toSearch: ToSearch,
+  ground: SearchGround,
+  found: Found,
+): Generator<SearchStep, SearchResult> {
+  const { looked, ofKinds, leftOut, most, offset } = found;
   const kept = looked.passing.slice(0, most);
   const isSame = (one: Passing, other: Passing): boolean => keysOf(one) === keysOf(other);
   const missing = ofKinds.flatMap(({ best: of }) =>
     of !== null && !kept.some((each) => isSame(each, of)) ? [of] : [],
   );
-  const offset = lockedMillipence(ground);
-  const schemes = [...kept, ...missing].map((passing) => ({
-    passing,
-    found: foundScheme(toSearch, ground, passing, offset),
-  }));
+  const schemes: { readonly passing: Passing; readonly found: FoundScheme }[] = [];
+  for (const passing of [...kept, ...missing]) {
+    const scheme = foundScheme(toSearch, ground, passing, offset);
+    schemes.push({ passing, found: scheme });
+    yield { step: 'priced', found: scheme };
+  }
   const ordered = schemes
     .toSorted((a, b) => grossOf(a.found) - grossOf(b.found) || a.found.worksPence - b.found.worksPence)
     .map(({ passing, found: scheme }, i) => ({ passing, scheme: withId(scheme, `found/${i + 1}`) }));
   const idOf = (passing: Passing): string | null =>
     ordered.find((each) => isSame(each.passing, passing))?.scheme.scheme.id ?? null;
-  const isOptimal = best !== null && best.millipence <= looked.bound;
-  const bound = Number.isFinite(looked.bound) ? looked.bound + offset : 0;
-  const boundPence = isOptimal && best ? pence(best.millipence + offset) : pence(bound);
   return {
-    optimal: isOptimal,
-    boundPence,
-    gap: best === null || boundPence === 0 ? null : pence(best.millipence + offset) / boundPence - 1,
+    ...proofOf(looked, offset),
     examined: looked.examined + ofKinds.reduce((sum, { examined }) => sum + examined, 0),
     schemes: ordered.map(({ scheme }) => scheme),
     bestOfKind: ofKinds.map(({ kind, best: of, reason }) => ({

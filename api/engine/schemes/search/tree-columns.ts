@@ -67,7 +67,9 @@ function radialColumns(
     ...(cable === USUAL_CABLE ? {} : { cable }),
     feeds,
   });
-  const ends = endsMillipence(shop, [part([{ from: 'origin', to: sample.point.id }])]);
+  const ends = endsMillipence(shop, `radial/${board.id}/${key}`, [
+    part([{ from: 'origin', to: sample.point.id }]),
+  ]);
   const found = cheapestTrees(
     trees,
     wanted.map((_, j) => costTo(end, j)),
@@ -124,7 +126,7 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
   const { nodeId, end, shape, most } = at;
   if (sample === null) return [];
   const point = ground.nodeById.get(nodeId)?.pointId ?? nodeId;
-  const ends = endsMillipence(shop, [joinedAlone({ point }, sample)]);
+  const ends = endsMillipence(shop, `branch/${nodeId}`, [joinedAlone({ point }, sample)]);
   const head = { kind: 'spurs', circuitIds: [shape.circuitId] } as const;
   const units = ground.wanted.flatMap((wanted, i): readonly SchemeColumn[] => {
     const { millipence, mess } = link(end, wanted.end);

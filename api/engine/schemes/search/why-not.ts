@@ -2,7 +2,7 @@ import type { Connection, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { mayCut } from './attachments.ts';
 import type { FoundScheme } from './found-schemes.ts';
-import { judge } from './gate.ts';
+import { judge, judgesOfParts } from './gate.ts';
 import { plainWays } from './plain-ways.ts';
 import { type SearchOptions, searchSchemes, type ToSearch } from './search.ts';
 import { searchGround } from './search-ground.ts';
@@ -15,9 +15,6 @@ export type WhyNot =
   | { readonly answer: 'money'; readonly morePence: number; readonly with: FoundScheme }
   /** In plain words. */
   | { readonly answer: 'left-out'; readonly words: string };
-
-/** The rule that every wanted point is joined: of a connection by itself it says nothing. */
-const OF_THE_WHOLE = 'CN2';
 
 /** Forces a connection, searches the rest, and says what that breaks or costs. */
 export function whyNot(toSearch: ToSearch, connection: Connection, options: SearchOptions = {}): WhyNot {
@@ -33,8 +30,7 @@ export function whyNot(toSearch: ToSearch, connection: Connection, options: Sear
         'The way of that leg is only assumed, and a cable is not cut by guess. Allow it, and locating it is priced.',
     };
   const alone: Scheme = { id: 'why-not', name: '', connections: locked, remedies: [], locks: [] };
-  const partly = rules.filter(({ id }) => id !== OF_THE_WHOLE);
-  const judged = judge(ground, alone, { rules: partly, proofsFound });
+  const judged = judge(ground, alone, judgesOfParts({ rules, proofsFound }));
   if (!judged.passes) return { answer: 'rule', findings: judged.fails };
   const fewer = { ...options, ways, most: 1, kinds: false };
   const forced = searchSchemes(toSearch, { ...fewer, locked }).schemes[0];

@@ -5,6 +5,7 @@ import type { WayEnd } from '../../ways/way-cost.ts';
 import type { TreeTable } from './branch-trees.ts';
 import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
+import { keptCost, kindOfPoint, kindOfSpot } from './kept-costs.ts';
 import { furtherCableMillipence, type LinkCosts, linkCosts } from './link-costs.ts';
 import type { PathTable } from './open-paths.ts';
 import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
@@ -25,6 +26,8 @@ export interface Workshop {
   readonly baseOf: ReadonlyMap<string, number>;
   /** A wanted point to try ends with: one that is no fused unit, where there is one. */
   readonly sample: WantedPoint | null;
+  /** What kind of point that is: ends are kept for it alone. */
+  readonly sampleKind: string;
 }
 
 const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
@@ -53,6 +56,7 @@ export function workshop(ground: SearchGround): Workshop {
   const { wanted } = ground;
   const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
   const sets = setsFor(wanted.length);
+  const sample = wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null;
   return {
     ground,
     link,
@@ -60,22 +64,32 @@ export function workshop(ground: SearchGround): Workshop {
     further,
     trees: treesAmong(costs, sets),
     paths: pathsAmong(costs, sets),
-    baseOf: new Map(wanted.map(({ point }) => [point.id, baseMillipence(ground, point.id)])),
-    sample: wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null,
+    baseOf: new Map(wanted.map((each) => [each.point.id, baseMillipence(ground, each)])),
+    sample,
+    sampleKind: sample === null ? '' : kindOfPoint(ground, sample),
   };
 }
 
-function baseMillipence(ground: SearchGround, pointId: string): number {
+function baseMillipence(ground: SearchGround, wanted: WantedPoint): number {
+  const { id } = wanted.point;
   const board = ground.house.job.boards[0]?.id ?? '';
-  const feeds = [{ from: 'origin', to: pointId }];
-  return endsByCause(ground, [{ kind: 'radial', board, device: bareDevice, feeds }]).get(pointId) ?? 0;
+  const feeds = [{ from: 'origin', to: id }];
+  const work = () => endsByCause(ground, [{ kind: 'radial', board, device: bareDevice, feeds }]).get(id) ?? 0;
+  return keptCost(ground.kept, `base ${kindOfPoint(ground, wanted)}`, work);
 }
 
 /**
  * What parts of a scheme take at their ends, thousandths of a penny: all that they cause, but for what their wanted
- * points take anyway and what circuits that were there take for being touched.
+ * points take anyway and what circuits that were there take for being touched. Worked out once for all joinings of one
+ * name: what they are, and to what.
  */
-export function endsMillipence({ ground, baseOf }: Workshop, parts: readonly Part[]): number {
+export function endsMillipence(shop: Workshop, name: string, parts: readonly Part[]): number {
+  const work = () => endsOfParts(shop, parts);
+  return keptCost(shop.ground.kept, `ends ${name} ${shop.sampleKind}`, work);
+}
+
+/** The same, worked out anew. */
+function endsOfParts({ ground, baseOf }: Workshop, parts: readonly Part[]): number {
   const touched = new Set(ground.house.job.circuits.map(({ id }) => id));
   let sum = 0;
   for (const [cause, millipence] of endsByCause(ground, parts))
@@ -160,6 +174,7 @@ export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: strin
   const unit = { fuseA: 13, place };
   const feeds = [{ from: 'unit', to: sample.point.id }];
   const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };
-  const millipence = endsByCause(ground, [probe]).get('way-1/unit') ?? 0;
+  const name = `unit ${circuitId} ${kindOfSpot(ground.house.plan, position)} ${position.heightMm} ${shop.sampleKind}`;
+  const millipence = keptCost(ground.kept, name, () => endsByCause(ground, [probe]).get('way-1/unit') ?? 0);
   return { place, end, millipence, trees: treesOfRoot(shop, end, 2) };
 }
