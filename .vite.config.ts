@@ -24,6 +24,8 @@ const compressedCopies = (): Plugin => ({
 export default defineConfig({
   root: fileURLToPath(new URL('./ui', import.meta.url)),
   plugins: [compressedCopies()],
+  // Of today's kind, so that what it shares with the page need not be wrapped.
+  worker: { format: 'es' },
   build: {
     outDir: fileURLToPath(new URL('./.built', import.meta.url)),
     emptyOutDir: true,

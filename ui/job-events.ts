@@ -2,6 +2,7 @@ import type { Draft } from 'immer';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
+import type { WaysAsk } from './controllers/way-finder.ts';
 import type { PlanView } from './job-view.ts';
 
 /** A change to a job, written on a draft of it; made by the functions in `edits/`. */
@@ -56,6 +57,8 @@ export interface JobEventDetails {
   'list-changed': null;
   /** A point is being dragged or was placed on the plan. */
   'point-placed': PlacedAt;
+  /** Something is asked of the search for ways. */
+  'ways-asked': WaysAsk;
   /** A place on the plan was tapped while the plan was waiting for one (`placing`). */
   'place-tapped': { readonly place: Place };
 }
@@ -81,6 +84,7 @@ declare global {
     'list-changed': CustomEvent<JobEventDetails['list-changed']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
+    'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
   }
 }

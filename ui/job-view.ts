@@ -1,6 +1,7 @@
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
+import type { WaysView } from './controllers/way-finder.ts';
 
 /** The steps of a job on screen, in the order of the work. */
 export const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers'] as const;
@@ -47,4 +48,6 @@ export interface JobView {
   /** What is lit on the plan: the causes of a line, the subjects of a finding. */
   readonly lit: ReadonlySet<string>;
   readonly keeping: Keeping;
+  /** What was searched for, and the found scheme that is on the plan in place of the shown one. */
+  readonly ways: WaysView;
 }

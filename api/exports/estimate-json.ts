@@ -28,6 +28,7 @@ const runJson = (run: Run) => ({
     containment: segment.containment,
     bundle: segment.bundle,
     joistsCrossed: segment.joistsCrossed,
+    studsCrossed: segment.studsCrossed,
     certainty: segment.certainty,
   })),
 });

@@ -39,13 +39,18 @@ export const prices = z.strictObject({
 });
 export type Prices = z.infer<typeof prices>;
 
-/** Minutes for one unit of a task: a range that the firm edits, never a fact. */
+/**
+ * Minutes for one unit of a task: a range that the firm edits, never a fact. `mess` is how much one unit of it disturbs
+ * the house, in points: dust, noise, furniture moved and floors opened; about 10 is a metre of chase in masonry, cut and
+ * filled in a room that is lived in. Absent: 0, none.
+ */
 export const norm = z.strictObject({
   task: text.min(1),
   unit: z.enum(['job', 'each', 'm', 'circuit', 'room']),
   lowMin: z.number().min(0),
   typicalMin: z.number().min(0),
   highMin: z.number().min(0),
+  mess: z.number().min(0).optional(),
   origin,
 });
 export type Norm = z.infer<typeof norm>;

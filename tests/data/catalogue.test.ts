@@ -69,6 +69,32 @@ describe('the demo norms', () => {
     expect(norm.typicalMin).toBeLessThanOrEqual(norm.highMin);
   });
 
+  it('tell the disturbance of every task: the most for stone and fixed floors, none for the board and papers', () => {
+    const messOf = (task: string): number => norms.get(task)?.mess ?? Number.NaN;
+    for (const { mess } of demo.norms.tasks) expect(mess).toBeGreaterThanOrEqual(0);
+    // The measure: a metre of chase in block, cut and filled, is 10.
+    expect(messOf('chase-block') + messOf('fill-chase')).toBe(10);
+    const rising = [
+      'thread-cable',
+      'clip-cable',
+      'chase-plaster',
+      'chase-block',
+      'chase-hard-brick',
+      'chase-concrete',
+    ];
+    expect(rising.map(messOf)).toEqual(rising.map(messOf).toSorted((a, b) => a - b));
+    expect(messOf('open-fixed-floor')).toBeGreaterThan(messOf('chipboard-trap'));
+    for (const task of [
+      'fit-board',
+      'fit-rcbo',
+      'fit-new-way',
+      'test-circuit',
+      'minor-works-certificate',
+      'isolate',
+    ])
+      expect(messOf(task)).toBe(0);
+  });
+
   it('have the sums that a scheme may bear', () => {
     expect(demo.norms.sums.map(({ sum }) => sum)).toEqual(['notification', 'parking']);
   });

@@ -53,6 +53,15 @@ describe('a library', () => {
     ]);
   });
 
+  it('tells the disturbance of a task or leaves it out, and never one below nothing', () => {
+    const told = put(smallLibrary(), ['norms', 'tasks', 0, 'mess'], 2.5);
+    expect(readLibrary(told)).toEqual({ ok: true, library: told });
+    for (const mess of [-0.1, '3', null]) {
+      const result = readLibrary(put(smallLibrary(), ['norms', 'tasks', 0, 'mess'], mess));
+      expect(result.ok ? [] : result.faults.map(({ path }) => path)).toEqual(['norms.tasks[0].mess']);
+    }
+  });
+
   it('whose text is no JSON has one fault by line and column', () => {
     const result = readLibraryText('{"firm": }');
     expect(result.ok ? [] : result.faults.map(({ path }) => path)).toEqual(['line 1, column 10']);

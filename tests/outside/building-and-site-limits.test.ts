@@ -7,8 +7,18 @@ import { deepestChaseMm } from '#engine/rules/chase-depth.ts';
 import { leastProtectiveMm2 } from '#engine/rules/earthing-conductor.ts';
 import { GAS_TO_ACCESSORY_MM } from '#engine/rules/gas-accessory.ts';
 import { GAS_TO_CABLE_MM } from '#engine/rules/gas-cable.ts';
-import { COVER_MM, joistHoleMm, joistHoleZoneMm, largestJoistHoleMm } from '#engine/rules/joist-size.ts';
-import { ZONE_MM } from '#engine/rules/safe-zones.ts';
+import { joistHoleMm } from '#engine/rules/joist-size.ts';
+import { DEEP_IN_WALL_MM, JOIST_COVER_MM, THROUGH_WALL_MM, ZONE_MM } from '#engine/ways/concealed-cable.ts';
+import {
+  DEEPEST_JOIST_MM,
+  deepestNotchMm,
+  drillableMm,
+  HOLE_TO_NOTCH_MM,
+  HOLES_APART_DIAMETERS,
+  judgeCrossing,
+  largestJoistHoleMm,
+  notchableMm,
+} from '#engine/ways/joist-window.ts';
 import type { Supply } from '#model/installation.ts';
 
 const supplyOf = (partial: Partial<Supply>): Supply => ({
@@ -19,28 +29,79 @@ const supplyOf = (partial: Partial<Supply>): Supply => ({
 });
 
 describe('joists', () => {
+  // Source: BS 7671:2018 522.6.201 as https://www.tlc-direct.co.uk/Book/4.4.1.htm and a trade forum,
+  // https://forums.diydoctor.org.uk/post41036.html, give it.
   it('BS 7671 522.6.201: 50 mm between cable and the face that fixings enter', () => {
-    expect(COVER_MM).toBe(50);
+    expect(JOIST_COVER_MM).toBe(50);
   });
 
+  const span = { fromMm: 0, toMm: 4000 };
+  const whole = (windows: readonly (readonly [number, number])[]) =>
+    windows.map((each) => each.map(Math.round));
+
+  // Sources: Approved Document A; BS 5268-2; the On-Site Guide's figure, as
+  // https://www.tlc-direct.co.uk/Book/4.4.1.htm, http://www.diydoctor.org.uk/projects/Notching_joist.htm and
+  // https://tomspriggs.com/timber-notching/ print them; the worked case is those shares of 200 and 4000 mm.
   it('Approved Document A and BS 5268-2: a 200 mm joist of 4000 mm span takes a 50 mm hole at 1000 to 1600 mm', () => {
     expect(largestJoistHoleMm(200)).toBe(50);
-    expect(joistHoleZoneMm(4000)).toEqual({ fromMm: 1000, toMm: 1600 });
+    expect(whole(drillableMm(span))).toEqual([
+      [1000, 1600],
+      [2400, 3000],
+    ]);
+    expect(HOLES_APART_DIAMETERS).toBe(3);
   });
+
+  // Sources: https://www.diydoctor.org.uk/projects/Notching_joist.htm, https://tomspriggs.com/timber-notching/.
+  it('Approved Document A and BS 5268-2: the same joist takes a 25 mm notch at 280 to 1000 mm', () => {
+    expect(deepestNotchMm(200)).toBe(25);
+    expect(whole(notchableMm(span))).toEqual([
+      [280, 1000],
+      [3000, 3720],
+    ]);
+  });
+
+  it('judges the worked case place by place, from either support (the same sources)', () => {
+    const floor = { build: 'suspended-timber', voidMm: 200, joistDepthMm: 200, covering: 'boards' } as const;
+    const judged = (mm: number) => [mm, 4000 - mm].map((atMm) => judgeCrossing(floor, span, atMm));
+    for (const [mm, cut] of [
+      [0, 'neither'],
+      [279, 'neither'],
+      [280, 'notch'],
+      [999, 'notch'],
+      [1000, 'hole'],
+      [1600, 'hole'],
+      [1601, 'neither'],
+      [2000, 'neither'],
+    ] as const)
+      expect(judged(mm)).toEqual([cut, cut]);
+  });
+
+  // Source: https://nhbc-standards.co.uk/2020/6-superstructure-excluding-roofs/6-4-timber-and-concrete-upper-floors/6-4-18-notching-and-drilling/.
+  it('NHBC Standards 6.4.18: joists over 250 mm are an engineer’s; holes keep 100 mm from notches', () => {
+    expect(DEEPEST_JOIST_MM).toBe(250);
+    expect(HOLE_TO_NOTCH_MM).toBe(100);
+  });
+
   it('common practice, no source: 2.5 mm² cable goes through a 16 mm hole, which a 100 mm joist cannot cover by 50 mm', () => {
     expect(joistHoleMm(2.5)).toBe(16);
-    expect((100 - joistHoleMm(2.5)) / 2).toBeLessThan(COVER_MM);
+    expect((100 - joistHoleMm(2.5)) / 2).toBeLessThan(JOIST_COVER_MM);
   });
 });
 
 describe('walls', () => {
+  // Sources: http://carryduffdesigns.co.uk/contents/en-us/chases-in-walls.html;
+  // https://professional-electrician.com/technical/chasing-placing-accessories-top-tips/.
   it('Approved Document A: a leaf of 100 mm is chased 33 mm upright and 16 mm level', () => {
     expect(Math.floor(deepestChaseMm(100, 'vertical'))).toBe(33);
     expect(Math.floor(deepestChaseMm(100, 'horizontal'))).toBe(16);
   });
 
-  it('BS 7671 522.6.202: zones of 150 mm at top and corner', () => {
+  // Sources: https://owelectric.co.uk/posts/cable-installation-requirements-in-walls-and-partitions-according-to-bs7671-regulation
+  // (quotes the On-Site Guide 7.3.2); https://the-regs.co.uk/blog/?p=586; https://forums.diydoctor.org.uk/post41036.html.
+  it('BS 7671 522.6.202: zones of 150 mm at top and corner, through walls of up to 100 mm, or 50 mm deep', () => {
     expect(ZONE_MM).toBe(150);
+    expect(THROUGH_WALL_MM).toBe(100);
+    expect(DEEP_IN_WALL_MM).toBe(50);
   });
 });
 

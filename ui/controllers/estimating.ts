@@ -34,7 +34,8 @@ export interface Clock {
   readonly wait: (ms: number, then: () => void) => () => void;
 }
 
-const browserClock: Clock = {
+/** The browser's own. */
+export const browserClock: Clock = {
   frame: (then) => {
     const asked = requestAnimationFrame(then);
     return () => cancelAnimationFrame(asked);

@@ -12,13 +12,16 @@ import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
-import { type Clock, type EstimateAsk, Estimating } from './estimating.ts';
+import { browserClock, type Clock, type EstimateAsk, Estimating } from './estimating.ts';
+import { newSearchWorker } from './new-search-worker.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
 import { isSameData } from './same-data.ts';
 import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
+import { WayFinder, type WaysAsk } from './way-finder.ts';
+import type { WorkerLike } from './worker-lane.ts';
 
 /** How a job that was changed here and elsewhere is settled. */
 export type Settlement = 'take-theirs' | 'mine-as-copy' | 'mine-over-theirs';
@@ -33,6 +36,8 @@ export interface DeskParts {
   readonly clock?: Clock;
   /** The device's, unless a test brings its own. */
   readonly lastSchemes?: TextsByJob;
+  /** Begins a thread that searches ways: the browser's, unless a test brings its own. */
+  readonly searchWorker?: () => WorkerLike;
 }
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -63,6 +68,7 @@ export class JobDesk {
     null;
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
+  readonly #ways: WayFinder;
   readonly #lastSchemes: TextsByJob;
   readonly #changed: () => void;
 
@@ -72,6 +78,9 @@ export class JobDesk {
     this.#changed = changed;
     this.#lastSchemes = parts.lastSchemes ?? lastSchemes();
     this.#shownScheme = this.#lastSchemes.of(route.jobId);
+    this.#ways = new WayFinder(parts.searchWorker ?? newSearchWorker, parts.clock ?? browserClock, () =>
+      this.#show(),
+    );
   }
 
   /** Null until the job is there. */
@@ -134,6 +143,7 @@ export class JobDesk {
     this.#endLibraryWatch();
     this.keep('autosave');
     this.#estimating?.stop();
+    this.#ways.stop();
     this.#session = null;
   }
 
@@ -149,6 +159,11 @@ export class JobDesk {
   light(subjectIds: readonly string[]): void {
     this.#lit = new Set(subjectIds);
     this.#show();
+  }
+
+  /** Asks the search for ways. */
+  ask(ask: WaysAsk): void {
+    this.#ways.do(ask);
   }
 
   say(words: string): void {
@@ -330,6 +345,11 @@ export class JobDesk {
     // The cheapest, shown for want of a choice, is not held on to.
     if (scheme !== null && scheme.id === this.#route.scheme)
       this.#lastSchemes.keep(this.#route.jobId, scheme.id);
+    const own = job.schemes.find(({ id }) => id === scheme?.id) ?? null;
+    this.#ways.take(
+      { job, library: library.now, date: whole.date, revision: this.#session.revision, scheme: own },
+      step === 'ways' && !this.#route.compare,
+    );
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {
       job,
@@ -344,6 +364,7 @@ export class JobDesk {
       chosen: on,
       lit: this.#lit,
       keeping: keepingOf(this.#session.keeping, library.keeping),
+      ways: this.#ways.view,
     };
     this.#changed();
   }

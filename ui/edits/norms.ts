@@ -45,6 +45,20 @@ export const setNormMinutes = (
   },
 });
 
+/**
+ * Sets how much one unit of a task disturbs the house, in points; null leaves it out, which counts as none. A task without
+ * a norm keeps none. Whose the minutes are is another matter: the price hangs on them alone, and the demo's mark stays.
+ */
+export const setNormMess = (task: KnownTask, points: number | null): LibraryEdit => ({
+  label: `Disturbance by “${task.description}”`,
+  change: ({ norms }) => {
+    const row = norms.tasks.find((norm) => norm.task === task.id);
+    if (row === undefined) return;
+    if (points === null) delete row.mess;
+    else row.mess = points;
+  },
+});
+
 /** Sets what an hour costs the customer, in pence. */
 export const setRate = (ratePencePerHour: number): LibraryEdit => ({
   label: 'Change the hourly rate',

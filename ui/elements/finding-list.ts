@@ -103,7 +103,10 @@ export class FindingList extends LitElement {
   }
 
   #card(finding: Finding, labelOf: LabelOf): TemplateResult {
-    const scheme = this.view.step === 'as-found' ? null : (this.view.scheme?.worked.scheme ?? null);
+    const shown = this.view.step === 'as-found' ? null : (this.view.scheme?.worked.scheme ?? null);
+    // A scheme that was only found takes no remedy before it is kept.
+    const isOwn = this.view.job.schemes.some(({ id }) => id === shown?.id);
+    const scheme = isOwn ? shown : null;
     const isRemedied = scheme !== null && finding.fix !== null && hasRemedy(scheme, finding.fix);
     return html`<finding-card
       .finding=${finding}

@@ -110,6 +110,9 @@ export const jobPageCss = css`
   view-switch {
     margin-left: auto;
   }
+  tried-line {
+    flex: 1 0 100%;
+  }
   /* Plan above, picture below. */
   .plan proof-view.half {
     border-top: 1px solid var(--line);

@@ -10,7 +10,6 @@ import type { OpenLibrary } from '../controllers/open-library.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/chosen-card.ts';
-import '../elements/fault-list.ts';
 import '../elements/finding-list.ts';
 import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
@@ -28,11 +27,14 @@ import '../elements/step-run.ts';
 import '../elements/storey-switch.ts';
 import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
+import '../elements/ways/tried-line.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
 import { stepStates } from '../steps-done.ts';
+import { viewSeen } from '../view-seen.ts';
 import { jobPageCss } from './job-page-styles.ts';
+import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
 import { watchSmallWindow } from './small-window.ts';
 import { stepElement } from './step-element.ts';
@@ -157,7 +159,11 @@ export class JobPage extends LitElement {
     });
     this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
-    this.#on('scheme-shown', ({ schemeId }) => this.#goTo({ scheme: schemeId }));
+    this.#on('scheme-shown', ({ schemeId }) => {
+      this.desk.ask({ do: 'try', scheme: null });
+      this.#goTo({ scheme: schemeId });
+    });
+    this.#on('ways-asked', (ask) => this.desk.ask(ask));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
     this.#on('view-shown', (shown) => this.#showView(shown));
@@ -294,28 +300,18 @@ export class JobPage extends LitElement {
   }
 
   #refused(): TemplateResult {
-    const { refusal } = this.desk;
-    const gone = refusal?.code === 'no-such-job';
-    return html`<div class="warning" role="alert">
-        <h2>${gone ? 'This job is not on the list' : 'The job cannot be opened'}</h2>
-        <p>${refusal?.message}</p>
-        <button @click=${() => void (gone ? this.#bringBack() : this.desk.open())}>
-          ${gone ? 'Bring it back' : 'Try again'}
-        </button>
-        <a class="button" href="/">All jobs</a>
-      </div>
-      ${
-        refusal === null || refusal.faults.length === 0
-          ? nothing
-          : html`<fault-list name="The stored job" .faults=${refusal.faults}></fault-list>`
-      }`;
+    return jobRefused(this.desk.refusal, {
+      bringBack: () => void this.#bringBack(),
+      tryAgain: () => void this.desk.open(),
+    });
   }
 
-  #job(view: JobView): TemplateResult {
+  #job(own: JobView): TemplateResult {
+    const view = viewSeen(own);
     const asFound = view.step === 'as-found' || view.scheme === null;
     const shown = (asFound ? null : view.scheme) ?? view.estimate.asFound;
     const { worked, findings } = shown;
-    const strip = html`<section class="strip" aria-label="Schemes"><scheme-strip .view=${view}></scheme-strip></section>`;
+    const strip = html`<section class="strip" aria-label="Schemes"><scheme-strip .view=${own}></scheme-strip></section>`;
     const price = html`<price-block .view=${view}></price-block>`;
     const checks = html`<price-questions .view=${view}></price-questions>
       <finding-list .view=${view} .findings=${findings}></finding-list>`;
@@ -324,11 +320,11 @@ export class JobPage extends LitElement {
       : nothing;
     const { compare, a, b } = this.route;
     const main = compare
-      ? html`<main class="compare"><compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view></main>`
+      ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
       : null;
     const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
     if (!this.phone)
-      return html`${main ?? html`<main class="sheet">${stepElement(view, this.tapped)}</main>${plan}`}
+      return html`${main ?? html`<main class="sheet">${stepElement(own, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
           <div class="under">
@@ -338,7 +334,7 @@ export class JobPage extends LitElement {
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
-      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(view, this.tapped)}
+      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(own, this.tapped)}
     </main>`;
     return html`${main ?? html`${plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
@@ -382,6 +378,7 @@ export class JobPage extends LitElement {
     return html`<div class="controls">
         ${withPlan ? storeys : nothing}
         <view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
+        ${view.ways.tried === null ? nothing : html`<tried-line .view=${view}></tried-line>`}
       </div>
       ${withPlan ? plan : nothing}${shown === 'plan' ? nothing : picture}`;
   }

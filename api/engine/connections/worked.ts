@@ -3,7 +3,8 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Network } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Run, Tariff } from '../ways/run.ts';
+import type { Run } from '../ways/run.ts';
+import type { WayTariff } from '../ways/way-tariff.ts';
 import type { Things } from './things.ts';
 
 /**
@@ -23,7 +24,7 @@ export interface Worked {
   /** The new cables of the scheme, sorted by id. */
   readonly runs: readonly Run[];
   /** What the ways were weighed by. */
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly things: Things;
   /** Circuits that the scheme touches; as found: all of them. Sorted. */
   readonly circuitIds: readonly string[];

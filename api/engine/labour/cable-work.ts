@@ -2,6 +2,7 @@ import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
+import { ownHoles } from '../takeoff/own-holes.ts';
 import { lengthRatios } from '../takeoff/run-length.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { type Amount, certain } from './amount.ts';
@@ -56,21 +57,13 @@ function fishing(run: Run): readonly Amount[] {
     .map(() => certain('fish-stud', run.id));
 }
 
-/** Holes, once a bundle: cables that share a way share its holes. */
+/** Holes, once a bundle. */
 function holes(runs: readonly Run[]): readonly Amount[] {
-  const drilled = new Set<string>();
-  return runs.flatMap((run) =>
-    run.segments.flatMap((segment): readonly Amount[] => {
-      const key = `${segment.bundle} ${segment.medium} ${segment.wallId} ${segment.storeyId}`;
-      if (segment.bundle !== null && drilled.has(`${key} not ${run.id}`)) return [];
-      if (segment.bundle !== null)
-        for (const other of runs) if (other.id !== run.id) drilled.add(`${key} not ${other.id}`);
-      return [
-        ...(segment.medium === 'through-wall' ? [certain('drill-wall', run.id)] : []),
-        ...(segment.joistsCrossed > 0 ? [certain('drill-joist', run.id, segment.joistsCrossed)] : []),
-      ];
-    }),
-  );
+  return ownHoles(runs).flatMap(({ runId, segment }) => [
+    ...(segment.medium === 'through-wall' ? [certain('drill-wall', runId)] : []),
+    ...(segment.joistsCrossed > 0 ? [certain('drill-joist', runId, segment.joistsCrossed)] : []),
+    ...(segment.studsCrossed > 0 ? [certain('drill-stud', runId, segment.studsCrossed)] : []),
+  ]);
 }
 
 /** Cables through voids, studs and walls, on surfaces and in the ground; a run without a way is one lump. */

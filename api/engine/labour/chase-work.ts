@@ -8,7 +8,8 @@ import { type Amount, certain } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 import { pathMetres } from './stretch-metres.ts';
 
-const chaseTask: Readonly<Record<Wall['core'], TaskId>> = {
+/** The chasing that each build of wall asks for. */
+export const chaseTask: Readonly<Record<Wall['core'], TaskId>> = {
   brick: 'chase-block',
   block: 'chase-block',
   'aerated-block': 'chase-block',

@@ -2,19 +2,11 @@ import type { Floor } from '#model/building.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomAt } from '../plan/surroundings.ts';
 import { type LiftedBoard, liftedBoards } from '../takeoff/lifted-boards.ts';
+import { floorOpening } from '../ways/floor-opening.ts';
 import type { Amount } from './amount.ts';
-import type { TaskId } from './known-tasks.ts';
 
 /** Coverings that come up by the room before the boards under them do. */
 const rolled: readonly Floor['covering'][] = ['carpet', 'vinyl', 'laminate'];
-/** Coverings that do not come up whole. */
-const fixed: readonly Floor['covering'][] = ['tile', 'wood'];
-
-function openingTask({ covering, liftable }: Floor): TaskId {
-  if (liftable === false || (liftable === undefined && fixed.includes(covering))) return 'open-fixed-floor';
-  return covering === 'chipboard' ? 'chipboard-trap' : 'lift-board';
-}
-
 interface OpenedFloor {
   readonly board: LiftedBoard;
   readonly floor: Floor | null;
@@ -33,7 +25,7 @@ function openingWork({ board, floor }: OpenedFloor): Amount {
   const causes = board.runIds;
   if (floor === null) return { task: 'lift-board', causes, quantity: 1, low: 1, high: 2 };
   return {
-    task: openingTask(floor),
+    task: floorOpening(floor),
     causes,
     quantity: 1,
     low: 1,

@@ -23,6 +23,7 @@ const firstFix = [
   ['open-fixed-floor', 'Open and close a floor that does not lift', 'each'],
   ['drill-joist', 'Drill a joist', 'each'],
   ['thread-cable', 'Thread cable through a void', 'm'],
+  ['drill-stud', 'Drill a stud behind the board and patch', 'each'],
   ['fish-stud', 'Fish a drop in a stud wall', 'each'],
   ['drill-wall', 'Drill through a wall', 'each'],
   ['clip-cable', 'Clip cable to the surface', 'm'],

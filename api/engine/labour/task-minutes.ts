@@ -1,6 +1,6 @@
-import type { Norm, Norms } from '#model/library.ts';
-import { remembered } from '../plan/remembered.ts';
+import type { Norms } from '#model/library.ts';
 import { twelveDigits } from '../takeoff/twelve-digits.ts';
+import { normOf } from './norm-of.ts';
 
 /** Minutes of a quantity of work at the three levels; null at all of them without a norm. */
 export interface TaskMinutes {
@@ -14,16 +14,10 @@ function minutesOf(quantity: number, unitMin: number): number {
   return Math.round(twelveDigits(quantity * unitMin * 100)) / 100;
 }
 
-/** Of several norms of one task the first counts. */
-const normsByTask = remembered(
-  ({ tasks }: Norms): ReadonlyMap<string, Norm> =>
-    new Map(tasks.toReversed().map((norm) => [norm.task, norm])),
-);
-
 /** The minutes that a quantity of one task takes by the firm's norms. */
 export function taskMinutes(task: string, quantity: number, norms: Norms): TaskMinutes {
-  const norm = normsByTask(norms).get(task);
-  if (norm === undefined) return { lowMin: null, typicalMin: null, highMin: null };
+  const norm = normOf(task, norms);
+  if (norm === null) return { lowMin: null, typicalMin: null, highMin: null };
   return {
     lowMin: minutesOf(quantity, norm.lowMin),
     typicalMin: minutesOf(quantity, norm.typicalMin),

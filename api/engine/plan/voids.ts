@@ -1,4 +1,4 @@
-import type { Ceiling, Floor } from '#model/building.ts';
+import type { Ceiling, Floor, Storey } from '#model/building.ts';
 import type { Plan } from './plan.ts';
 import { distanceMm, type PlanPoint, type Position, planPoint } from './plane.ts';
 import { roomAt, surroundingsAt } from './surroundings.ts';
@@ -28,7 +28,7 @@ export interface VoidSpace {
  * The void under a storey's floor, whether or not it reaches everywhere: between timber joists, or between a
  * concrete floor and the ceiling hung below it. Null where the floor has none.
  */
-function floorVoid(plan: Plan, storeyId: string, floor: Floor): VoidSpace | null {
+export function floorVoid(plan: Plan, storeyId: string, floor: Floor): VoidSpace | null {
   const planStorey = plan.storeyById.get(storeyId);
   if (planStorey === undefined || floor.build === 'solid' || floor.voidMm === 0) return null;
   const { floorLevelMm } = planStorey.storey;
@@ -63,9 +63,19 @@ export function voidAbove(plan: Plan, position: Position): VoidSpace | null {
   const ceiling: Ceiling = surroundings.room?.room.ceiling ?? surroundings.storey.ceiling;
   if (above !== undefined && !ceiling.loft && isUnder(plan, above.id, position.at))
     return floorVoid(plan, above.id, roomAt(plan, above.id, position.at)?.room.floor ?? above.floor);
-  if (!ceiling.loft) return null;
-  const levelMm = surroundings.storey.floorLevelMm + surroundings.storey.heightMm + ABOVE_CEILING_MM;
-  return { kind: 'loft', storeyId: surroundings.storey.id, levelMm };
+  return ceiling.loft ? loftOf(surroundings.storey) : null;
+}
+
+function loftOf({ id, floorLevelMm, heightMm }: Storey): VoidSpace {
+  return { kind: 'loft', storeyId: id, levelMm: floorLevelMm + heightMm + ABOVE_CEILING_MM };
+}
+
+/** The loft over a storey, whether or not it reaches everywhere; null where none of its ceilings has one. */
+export function loftOver(plan: Plan, storeyId: string): VoidSpace | null {
+  const storey = plan.storeyById.get(storeyId)?.storey;
+  if (storey === undefined) return null;
+  const ceilings = [storey.ceiling, ...storey.rooms.flatMap(({ ceiling }) => ceiling ?? [])];
+  return ceilings.some(({ loft }) => loft) ? loftOf(storey) : null;
 }
 
 /** A storey without any closed room is taken to cover the whole house: nobody has drawn it yet. */

@@ -35,7 +35,11 @@ interface Found {
 }
 
 /** The whole flat face that a wall's side is a part of; null for a wall that the plan does not have. */
-export function wallFace(plan: Plan, wallId: string, side: WallSpot['side']): WallFace | null {
+export function wallFace(
+  plan: Pick<Plan, 'wallById'>,
+  wallId: string,
+  side: WallSpot['side'],
+): WallFace | null {
   const wall = plan.wallById.get(wallId);
   return wall === undefined ? null : facesOf(plan.wallById)[side](wall);
 }

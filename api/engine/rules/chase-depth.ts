@@ -1,3 +1,4 @@
+import { chaseDepths } from '#data/standards/chase-depths.ts';
 import type { PlanWall } from '../plan/plan.ts';
 import { figures } from './figures.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -8,8 +9,9 @@ import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
  * Source: Approved Document A, section 2C.
  */
 export function deepestChaseMm(leafMm: number, direction: 'horizontal' | 'vertical' | 'sloping'): number {
+  const [upright, level] = chaseDepths.rows;
   // A slope weakens the wall as a level chase does at worst.
-  return direction === 'vertical' ? leafMm / 3 : leafMm / 6;
+  return leafMm / (direction === 'vertical' ? upright : level).leafParts;
 }
 
 /** Plaster on brick or block, mm: 13 is the usual two coats. Common practice, no source. */

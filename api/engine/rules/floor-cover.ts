@@ -1,9 +1,9 @@
 import { planPoint } from '../plan/plane.ts';
 import { roomAt } from '../plan/surroundings.ts';
+import { JOIST_COVER_MM } from '../ways/concealed-cable.ts';
 import type { Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
-import { COVER_MM } from './joist-size.ts';
 import { floorAt } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
 
@@ -84,8 +84,10 @@ interface Cover {
 }
 
 function judged({ segment, coverMm, face, deepEnough }: Cover, armoured: boolean): Judgement {
-  const numbers = coverMm === null ? { limit: COVER_MM, unit: 'mm' } : figures(coverMm, COVER_MM, 'mm');
-  if (coverMm !== null && coverMm >= COVER_MM) return { outcome: 'passes', messageId: 'covered', ...numbers };
+  const numbers =
+    coverMm === null ? { limit: JOIST_COVER_MM, unit: 'mm' } : figures(coverMm, JOIST_COVER_MM, 'mm');
+  if (coverMm !== null && coverMm >= JOIST_COVER_MM)
+    return { outcome: 'passes', messageId: 'covered', ...numbers };
   if (armoured) return { outcome: 'passes', messageId: 'armoured', ...numbers };
   if (coverMm === null) return { outcome: 'not-proven', messageId: 'depthUnknown', ...numbers };
   if (segment.containment === 'conduit') return { outcome: 'decide', messageId: 'conduit', ...numbers };
@@ -108,7 +110,7 @@ function coversOf(facts: Facts, segment: Segment): readonly Cover[] {
   if (segment.medium === 'void-across' && segment.certainty !== 'pinned') return [];
   const depths = [segment.from, segment.to].map(({ levelMm }) => floorLevelMm - BOARDS_MM - levelMm);
   const joistMm = floor.joistDepthMm ?? null;
-  const deepEnough = joistMm !== null && joistMm >= 2 * COVER_MM + CABLE_MM;
+  const deepEnough = joistMm !== null && joistMm >= 2 * JOIST_COVER_MM + CABLE_MM;
   const top: Cover = { segment, coverMm: Math.min(...depths), face: 'top', deepEnough };
   if (!carriesCeiling(facts, segment)) return [top];
   const undersideMm = joistMm === null ? null : joistMm - Math.max(...depths);

@@ -8,14 +8,18 @@ export const hiddenServices = rule({
   source: 'common practice',
   applies: (facts) => answerTo(facts, 'hidden-services') !== 'traced',
   messages: {
-    untraced: 'The run is cut into a wall or goes through joists, where pipes and cables were not traced.',
+    untraced:
+      'The run is cut into a wall or goes through joists or studs, where pipes and cables were not traced.',
   },
   remedies: { untraced: 'Trace with a detector, and look for drops from taps, radiators and plates.' },
   couldFail: false,
   check: (facts) =>
     facts.runs
       .filter(({ segments }) =>
-        segments.some(({ medium, joistsCrossed }) => medium === 'wall-chase' || joistsCrossed > 0),
+        segments.some(
+          ({ medium, joistsCrossed, studsCrossed }) =>
+            medium === 'wall-chase' || joistsCrossed + studsCrossed > 0,
+        ),
       )
       .map(({ id }) => ({ outcome: 'advice', messageId: 'untraced', subjectId: id, origin: 'scheme' })),
 });

@@ -1,5 +1,6 @@
+import { JOIST_COVER_MM } from '../ways/concealed-cable.ts';
 import { figures } from './figures.ts';
-import { COVER_MM, joistCrossings } from './joist-size.ts';
+import { joistCrossings } from './joist-size.ts';
 import { rule } from './rule.ts';
 
 /** A joist that a run goes through is deep enough for a hole in its middle with 50 mm over it. */
@@ -26,7 +27,7 @@ export const joistCover = rule({
       const subject = { subjectId: run.id, origin: 'scheme' } as const;
       if (floor.joistDepthMm === undefined)
         return { ...subject, outcome: 'not-proven', messageId: 'depthUnknown' };
-      const neededMm = 2 * COVER_MM + holeMm;
+      const neededMm = 2 * JOIST_COVER_MM + holeMm;
       const numbers = figures(floor.joistDepthMm, neededMm, 'mm', { hole: holeMm });
       return floor.joistDepthMm >= neededMm
         ? { ...subject, outcome: 'passes', messageId: 'deepEnough', ...numbers }

@@ -1,12 +1,16 @@
 import type { PlanPoint } from '../plan/plane.ts';
 import { roomAt } from '../plan/surroundings.ts';
+import {
+  DEEPEST_JOIST_MM,
+  drillableMm,
+  HOLE_TO_NOTCH_MM,
+  HOLES_APART_DIAMETERS,
+  largestJoistHoleMm,
+} from '../ways/joist-window.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
-import { type JoistCrossing, joistCrossings, joistHoleZoneMm, largestJoistHoleMm } from './joist-size.ts';
+import { type JoistCrossing, joistCrossings } from './joist-size.ts';
 import { type CheckResult, rule } from './rule.ts';
-
-/** Deeper joists than this are an engineer's. Source: NHBC Standards 6.4. */
-const ENGINEER_ABOVE_MM = 250;
 
 type Message = 'tooLarge' | 'engineer' | 'zone' | 'spanUnknown' | 'depthUnknown';
 
@@ -18,9 +22,9 @@ export const joistHole = rule<Message>({
   messages: {
     tooLarge: 'A hole of {actual} mm is more than a quarter of the joist’s depth ({limit} mm).',
     engineer: 'Joists of {actual} mm are deeper than {limit} mm: the guidance for holes does not reach them.',
-    zone: 'Drill {hole} mm on the centre line, {from} to {to} mm from either support (0.25 to 0.40 of a span of {span} mm taken from the room), three diameters apart, 100 mm from any notch.',
+    zone: 'Drill {hole} mm on the centre line, {from} to {to} mm from either support (0.25 to 0.40 of a span of {span} mm taken from the room), {apart} diameters apart, {clear} mm from any notch.',
     spanUnknown:
-      'Drill {hole} mm on the centre line, 0.25 to 0.40 of the span from a support, three diameters apart, 100 mm from any notch; the span is not known.',
+      'Drill {hole} mm on the centre line, 0.25 to 0.40 of the span from a support, {apart} diameters apart, {clear} mm from any notch; the span is not known.',
     depthUnknown: 'The depth of the joists is not known, so the largest hole is not either.',
   },
   remedies: {
@@ -43,16 +47,17 @@ function judged(facts: Facts, crossing: JoistCrossing): Omit<CheckResult<Message
   const { floor, holeMm } = crossing;
   const depthMm = floor.joistDepthMm;
   if (depthMm === undefined) return { outcome: 'not-proven', messageId: 'depthUnknown' };
-  if (depthMm > ENGINEER_ABOVE_MM)
-    return { outcome: 'decide', messageId: 'engineer', ...figures(depthMm, ENGINEER_ABOVE_MM, 'mm') };
+  if (depthMm > DEEPEST_JOIST_MM)
+    return { outcome: 'decide', messageId: 'engineer', ...figures(depthMm, DEEPEST_JOIST_MM, 'mm') };
   const largestMm = largestJoistHoleMm(depthMm);
   if (holeMm > largestMm)
     return { outcome: 'decide', messageId: 'tooLarge', ...figures(holeMm, largestMm, 'mm') };
   const spanMm = spanByRoomMm(facts, crossing);
-  const numbers = figures(holeMm, largestMm, 'mm', { hole: holeMm });
+  const apart = { hole: holeMm, apart: HOLES_APART_DIAMETERS, clear: HOLE_TO_NOTCH_MM };
+  const numbers = figures(holeMm, largestMm, 'mm', apart);
   if (spanMm === null) return { outcome: 'advice', messageId: 'spanUnknown', ...numbers };
-  const zone = joistHoleZoneMm(spanMm);
-  const named = { hole: holeMm, span: spanMm, from: Math.round(zone.fromMm), to: Math.round(zone.toMm) };
+  const [[fromMm, toMm]] = drillableMm({ fromMm: 0, toMm: spanMm });
+  const named = { ...apart, span: spanMm, from: Math.round(fromMm), to: Math.round(toMm) };
   return { outcome: 'advice', messageId: 'zone', ...figures(holeMm, largestMm, 'mm', named) };
 }
 

@@ -3,12 +3,6 @@ import type { Run, Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { floorAt } from './placed.ts';
 
-/**
- * Least depth of a cable below the top of a joist, and above its underside where a ceiling is fixed there, mm.
- * Source: BS 7671 522.6.201.
- */
-export const COVER_MM = 50;
-
 /** A run that goes through joists, with the floor whose joists they are. */
 export interface JoistCrossing {
   readonly run: Run;
@@ -39,17 +33,4 @@ export function joistHoleMm(lineMm2: number): number {
   if (lineMm2 <= 1.5) return 12;
   if (lineMm2 <= 4) return 16;
   return lineMm2 <= 6 ? 20 : 25;
-}
-
-/** Largest hole on a joist's centre line, mm: a quarter of its depth. Source: Approved Document A; BS 5268-2. */
-export function largestJoistHoleMm(joistDepthMm: number): number {
-  return joistDepthMm * 0.25;
-}
-
-/**
- * Where along a joist a hole may be, mm from either support: 0.25 to 0.40 of the span.
- * Source: Approved Document A; BS 5268-2.
- */
-export function joistHoleZoneMm(spanMm: number): { readonly fromMm: number; readonly toMm: number } {
-  return { fromMm: spanMm * 0.25, toMm: spanMm * 0.4 };
 }

@@ -1,12 +1,10 @@
 import { ADDITIONAL_PROTECTION_MA, circuitRcd, rcdUnitBefore } from '../proof/rcd-cover.ts';
+import { DEEP_IN_WALL_MM } from '../ways/concealed-cable.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { rcboFor } from './rcbo-for.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { metres, nameOf, wiringOf } from './wiring.ts';
-
-/** From this depth on a cable in a wall needs no further protection. Source: BS 7671 522.6.202. */
-const DEEP_ENOUGH_MM = 50;
 
 type Message = 'deepEnough' | 'covered' | 'missing' | 'missingInMetal' | 'unknown' | 'assumedNone';
 
@@ -46,10 +44,10 @@ function judged(facts: Facts, run: Run): readonly CheckResult<Message>[] {
   if (first === undefined || run.cable.type === 'steel-wire-armoured') return [];
   const values = { from: nameOf(facts, run.from.nodeId), to: nameOf(facts, run.to.nodeId) };
   const head = { subjectId: run.id, origin: 'scheme' as const };
-  const atRisk = inWalls.find(({ inMetal, coverMm }) => inMetal || coverMm < DEEP_ENOUGH_MM);
+  const atRisk = inWalls.find(({ inMetal, coverMm }) => inMetal || coverMm < DEEP_IN_WALL_MM);
   if (atRisk === undefined) {
     const actual = Math.min(...inWalls.map(({ coverMm }) => coverMm));
-    const figures = { actual, limit: DEEP_ENOUGH_MM };
+    const figures = { actual, limit: DEEP_IN_WALL_MM };
     return [
       {
         ...head,

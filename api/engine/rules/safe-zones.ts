@@ -1,18 +1,13 @@
 import { cornerDistances } from '../plan/corners.ts';
 import { positionOfPlace } from '../plan/position-of-place.ts';
 import { wallWords } from '../plan/wall-words.ts';
+import { DEEP_IN_WALL_MM, THROUGH_WALL_MM, ZONE_MM } from '../ways/concealed-cable.ts';
 import { HALF_PLATE_HEIGHT_MM, halfPlateWidthMm } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import { foundAccessories, newAccessories } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
 
-/** Zone along the top of a wall and beside each inside corner, mm. Source: BS 7671 522.6.202. */
-export const ZONE_MM = 150;
-/** Depth from either face at which no zone is asked for, mm. Source: BS 7671 522.6.202. */
-const DEEP_MM = 50;
-/** Walls up to this thickness carry the zones of the accessories on their other side. Source: BS 7671 522.6.202. */
-const THROUGH_WALL_MM = 100;
 /** A consumer unit's half width and height, mm. Common practice, no source. */
 const HALF_BOARD_MM = 150;
 
@@ -52,7 +47,7 @@ export const safeZones = rule<Message>({
       const stray = own.find((stretch) => !isDeep(stretch) && !isInZone(facts, plates, stretch));
       if (stray) return [{ ...subject, ...judgedStray(facts, stray) }];
       return own.some(isDeep)
-        ? [{ ...subject, outcome: 'passes', messageId: 'deep', limit: DEEP_MM }]
+        ? [{ ...subject, outcome: 'passes', messageId: 'deep', limit: DEEP_IN_WALL_MM }]
         : [{ ...subject, outcome: 'passes', messageId: 'inZone', limit: ZONE_MM }];
     });
   },
@@ -65,13 +60,13 @@ function judgedStray(
   const values = { wall: wallWords(facts.plan, wall.wall.id), height: Math.round(heightLowMm) };
   if (segment.certainty === 'assumed') return { outcome: 'not-proven', messageId: 'pathAssumed', values };
   return segment.direction === 'sloping'
-    ? { outcome: 'fails', messageId: 'sloping', limit: DEEP_MM, values }
+    ? { outcome: 'fails', messageId: 'sloping', limit: DEEP_IN_WALL_MM, values }
     : { outcome: 'fails', messageId: 'outside', limit: ZONE_MM, values };
 }
 
 function isDeep({ segment, wall }: WallStretch): boolean {
   const depthMm = segment.depthMm ?? 0;
-  return depthMm >= DEEP_MM && wall.wall.thicknessMm - depthMm >= DEEP_MM;
+  return depthMm >= DEEP_IN_WALL_MM && wall.wall.thicknessMm - depthMm >= DEEP_IN_WALL_MM;
 }
 
 function isInZone(facts: Facts, plates: readonly WallPlate[], stretch: WallStretch): boolean {

@@ -18,6 +18,8 @@ export interface SchemeFigures {
   /** The ends of the range, VAT included. */
   readonly lowPence: number;
   readonly highPence: number;
+  /** How much the work disturbs the house, in the points of the firm's norms. */
+  readonly messPoints: number;
   readonly cable: SchemeCable;
   readonly newJoints: number;
   readonly newBoxes: number;
@@ -70,6 +72,7 @@ function figuresOf(scheme: SchemeEstimate): SchemeFigures {
     vatPercent: scheme.price.vatPercent,
     lowPence: scheme.range.lowPence,
     highPence: scheme.range.highPence,
+    messPoints: scheme.messPoints,
     cable: schemeCable(scheme.runs),
     newJoints: scheme.joints.filter(isNew).length,
     newBoxes: scheme.boxes.filter(({ action }) => action === 'fit' || action === 're-box').length,

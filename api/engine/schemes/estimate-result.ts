@@ -26,6 +26,8 @@ export interface SchemeEstimate {
   readonly complies: Complies;
   readonly totals: Totals;
   readonly range: PriceRange;
+  /** How much its work disturbs the house, in the points of the firm's norms; 0 where they tell none. */
+  readonly messPoints: number;
   readonly openQuestions: readonly OpenQuestion[];
   readonly runs: readonly Run[];
   readonly joints: readonly CableJoint[];

@@ -1,5 +1,6 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
+import { messPoints } from '../labour/mess.ts';
 import { complies } from '../rules/complies.ts';
 import type { Rule } from '../rules/rule.ts';
 import { runRules } from '../rules/run-rules.ts';
@@ -43,6 +44,7 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
     fusedUnits: worked.things.fusedUnits,
     takeoff: priced.takeoff,
     labour: priced.labour,
+    messPoints: messPoints(priced.labour, library.norms),
     price: priced.price,
     proof: [...facts.proofs.values()],
     findings: isLive

@@ -1,35 +1,84 @@
-import type { Medium } from '#model/cable.ts';
-import type { Library } from '#model/library.ts';
-import type { Tariff } from '../ways/run.ts';
+import type { Wall } from '#model/building.ts';
+import type { Library, Price } from '#model/library.ts';
+import { USUAL_CABLE } from '../circuit/usual-cable.ts';
+import { chaseTask } from '../labour/chase-work.ts';
+import type { TaskId } from '../labour/known-tasks.ts';
+import { unitMess } from '../labour/mess.ts';
+import { normOf } from '../labour/norm-of.ts';
+import { remembered } from '../plan/remembered.ts';
+import { cableItem } from '../takeoff/cable-lines.ts';
+import { clipSpacing } from '../takeoff/clip-spacing.ts';
+import { channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
+import { flatCableSize } from '../takeoff/flat-cable-size.ts';
+import { chaseKgPerM } from '../takeoff/making-good-lines.ts';
+import { together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
 
-/** The norm whose minutes a metre of each medium costs, and whether it is made good afterwards. */
-const tasks: Readonly<Record<Medium, readonly string[]>> = {
-  'void-along': ['thread-cable'],
-  'void-across': ['thread-cable', 'drill-joist'],
-  'void-open': ['thread-cable'],
-  'wall-chase': ['chase-block', 'contain-chase', 'fill-chase'],
-  'stud-cavity': ['thread-cable'],
-  'surface-clipped': ['clip-cable'],
-  'surface-channel': ['fit-channel'],
-  'through-wall': ['drill-wall'],
-  riser: ['thread-cable'],
-  loft: ['thread-cable'],
-  buried: ['dig-trench'],
-  outside: ['clip-cable'],
-};
+/** Channel is screwed this often beside its adhesive, and once more at its end, per metre. Common practice, no source. */
+const SCREWS_PER_M = 2;
 
 /**
- * What a metre of way costs by its medium, from the library's norms at its rate: the costs that the ways
- * stage weighs, which knows no prices itself. A task without a norm weighs nothing.
+ * What ways cost, from the library's norms at their typical minutes and its rate, and its list prices by what is used: the
+ * costs that the ways stage weighs, which knows no prices itself. A task without a norm and an item without a price weigh
+ * nothing.
  */
-export function tariffOf(library: Library): Tariff {
-  const minutes = new Map(library.norms.tasks.map((norm) => [norm.task, norm.typicalMin]));
-  const entries = Object.entries(tasks).map(
-    ([medium, names]) => [medium, names.reduce((sum, name) => sum + (minutes.get(name) ?? 0), 0)] as const,
-  );
-  const minutesPerM = Object.fromEntries(entries) as Record<Medium, number>;
-  const pencePerM = Object.fromEntries(
-    entries.map(([medium, min]) => [medium, Math.round((min * library.norms.ratePencePerHour) / 60)]),
-  ) as Record<Medium, number>;
-  return { minutesPerM, pencePerM };
+export const tariffOf = remembered((library: Library): WayTariff => {
+  const work = (task: TaskId): WorkCost => workOf(library, task);
+  const item = (name: string, quantity: number): WorkCost => ({
+    millipence: quantity * unitMillipence(library, name),
+    minutes: 0,
+    mess: 0,
+  });
+  const inChase = together(work('contain-chase'), work('fill-chase'));
+  const tube = item(`oval-${ovalSizeMm([USUAL_CABLE])}`, 1);
+  const plaster = item('plaster-one-coat', chaseKgPerM({ cables: [USUAL_CABLE], containment: 'oval' }));
+  const chase = (core: Wall['core']): WorkCost =>
+    [work(chaseTask[core]), inChase, tube, plaster].reduce(together);
+  return {
+    thread: work('thread-cable'),
+    clip: together(
+      work('clip-cable'),
+      item(
+        `clip-flat-${USUAL_CABLE.lineMm2}`,
+        1000 / clipSpacing(flatCableSize(USUAL_CABLE.lineMm2).widthMm).horizontalMm,
+      ),
+    ),
+    channel: [
+      work('fit-channel'),
+      item(`channel-${channelSize([USUAL_CABLE])}`, 1),
+      item('screw-and-plug', SCREWS_PER_M),
+    ].reduce(together),
+    trench: work('dig-trench'),
+    chase: {
+      brick: chase('brick'),
+      'hard-brick': chase('hard-brick'),
+      block: chase('block'),
+      'aerated-block': chase('aerated-block'),
+      concrete: chase('concrete'),
+      'timber-stud': chase('timber-stud'),
+      'metal-stud': chase('metal-stud'),
+      open: chase('open'),
+    },
+    board: {
+      'lift-board': work('lift-board'),
+      'chipboard-trap': work('chipboard-trap'),
+      'open-fixed-floor': work('open-fixed-floor'),
+    },
+    joist: work('drill-joist'),
+    stud: together(work('drill-stud'), item('plasterboard-patch', 1)),
+    wallHole: work('drill-wall'),
+    fish: work('fish-stud'),
+    cableMillipencePerM: unitMillipence(library, cableItem(USUAL_CABLE)),
+  };
+});
+
+/** One unit of a task at its typical minutes and the library's rate. */
+function workOf({ norms }: Library, task: TaskId): WorkCost {
+  const minutes = normOf(task, norms)?.typicalMin ?? 0;
+  return { millipence: (minutes * norms.ratePencePerHour * 1000) / 60, minutes, mess: unitMess(task, norms) };
+}
+
+/** One unit of an item at its list price, thousandths of a penny; nought where the list does not hold it. */
+function unitMillipence({ prices }: Library, name: string): number {
+  const price: Price | undefined = prices.items.find(({ item }) => item === name);
+  return price === undefined ? 0 : (price.pricePence * 1000) / price.perQuantity;
 }

@@ -20,7 +20,8 @@ import { layRuns } from '../ways/lay-runs.ts';
 import { nodePositions } from '../ways/node-positions.ts';
 import { rememberedRoutes } from '../ways/remembered-routes.ts';
 import type { FindRun, RouteOptions } from '../ways/route.ts';
-import type { LengthAllowances, Run, Tariff } from '../ways/run.ts';
+import type { LengthAllowances, Run } from '../ways/run.ts';
+import type { WayTariff } from '../ways/way-tariff.ts';
 
 /** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
 export const routeOptions: RouteOptions = { chased: 'oval' };
@@ -32,14 +33,14 @@ export interface House {
   readonly found: Network;
   readonly foundShapes: ReadonlyMap<string, CircuitShape>;
   readonly foundRuns: ReadonlyMap<string, Run>;
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   /** Finds paths in this house, and remembers them. */
   readonly findRun: FindRun;
 }
 
 /** Works out a job as far as its schemes share it: plan, circuits as found, the likeliest ways of the legs. */
-export function workHouse(job: Job, tariff: Tariff, allowances: LengthAllowances): House {
+export function workHouse(job: Job, tariff: WayTariff, allowances: LengthAllowances): House {
   const plan = buildPlan(job);
   const found = foundNetwork(job);
   const findRun = rememberedRoutes(plainRoute);

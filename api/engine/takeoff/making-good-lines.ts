@@ -3,6 +3,7 @@ import type { Worked } from '../connections/worked.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
+import { ownHoles } from './own-holes.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /**
@@ -96,22 +97,29 @@ function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
   return demands;
 }
 
-/** A drop in a stud wall may meet a noggin that nobody knows of: a patch then, at worst. */
+/**
+ * Boards of stud walls: a patch over every stud that is drilled behind them, once a bundle; and a drop may meet a noggin
+ * that nobody knows of: a patch then, at worst.
+ */
 function patchDemands({ runs }: Worked): Demand[] {
+  const drilled = ownHoles(runs);
   return runs.flatMap((run) => {
     const drops = run.segments.filter(
       ({ medium, direction, certainty }) =>
         medium === 'stud-cavity' && direction === 'vertical' && certainty !== 'pinned',
     ).length;
-    return drops === 0
+    const studs = drilled
+      .filter(({ runId }) => runId === run.id)
+      .reduce((sum, { segment }) => sum + segment.studsCrossed, 0);
+    return drops + studs === 0
       ? []
       : [
           {
             item: 'plasterboard-patch',
             unit: 'set',
             group: 'making-good',
-            measured: 0,
-            high: drops,
+            measured: studs,
+            high: studs + drops,
             causes: [run.id],
           },
         ];

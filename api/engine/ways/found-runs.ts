@@ -6,9 +6,10 @@ import type { Plan } from '../plan/plan.ts';
 import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
 import type { FindRun, RouteOptions } from './route.ts';
-import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';
+import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { endMm, type RunLength, runLength } from './run-length.ts';
 import { stepsOf } from './steps.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** What the paths of cables as found are guessed from. */
 export interface FoundRunsInput {
@@ -16,7 +17,7 @@ export interface FoundRunsInput {
   /** The network as found: its edges say at which nodes the legs end. */
   readonly network: Network;
   readonly legs: readonly Leg[];
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   readonly options: RouteOptions;
   readonly findRun: FindRun;
@@ -44,8 +45,8 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
   const [from, to] = [endAt(input, edge.from), endAt(input, edge.to)];
   const via = leg.via ?? [];
   const endsMm = endMm(from.kind, allowances) + endMm(to.kind, allowances);
-  const known = leg.lengthMm === undefined ? {} : { knownMm: leg.lengthMm - endsMm };
-  const path = pathBetween(input, [from, to], { via, ...known });
+  const asFound = { knownMm: leg.lengthMm === undefined ? null : leg.lengthMm - endsMm };
+  const path = pathBetween(input, [from, to], { via, asFound });
   const isGuessed = via.length === 0 || isGuess(leg.certainty?.route ?? leg.certainty?.via);
   const segments = isGuessed ? path.map(assumed) : path;
   return {

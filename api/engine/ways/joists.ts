@@ -5,6 +5,14 @@ import type { PlanPoint } from '../plan/plane.ts';
 const JOIST_SPACING_MM = 400;
 /** A path within about five degrees of the joists lies between them. */
 const ALONG_SINE = 0.087;
+/** A number this near a whole one is it. */
+const WHOLE = 1e-6;
+
+/** Unit vector along the joists, or null where their direction is unknown. */
+export function alongJoists(floor: Floor): readonly [number, number] | null {
+  const across = acrossJoists(floor);
+  return across === null ? null : [across[1], -across[0]];
+}
 
 /** Unit vector across the joists, or null where their direction is unknown. */
 function acrossJoists(floor: Floor): readonly [number, number] | null {
@@ -39,6 +47,34 @@ export function joistsCrossed(floor: Floor, from: PlanPoint, to: PlanPoint, goes
   return wholeBetween(a, b) + (goesOn && isWhole(b) ? 1 : 0);
 }
 
+/** A joist that a straight path meets. */
+export interface JoistMet {
+  /** Square to the joists, from the plan's origin, mm. */
+  readonly joistMm: number;
+  /** How far along the path, 0 to 1. */
+  readonly share: number;
+  /** Whether the path only touches it with an end. */
+  readonly atEnd: boolean;
+}
+
+/** The joists that a straight path meets, in its order, those at its ends too; none where their direction is unknown. */
+export function joistsMet(floor: Floor, from: PlanPoint, to: PlanPoint): readonly JoistMet[] {
+  const across = acrossJoists(floor);
+  if (across === null || floor.build !== 'suspended-timber' || liesAlongJoists(floor, from, to)) return [];
+  const spacingMm = floor.joistSpacingMm ?? JOIST_SPACING_MM;
+  const a = (from[0] * across[0] + from[1] * across[1]) / spacingMm;
+  const b = (to[0] * across[0] + to[1] * across[1]) / spacingMm;
+  const first = isWhole(a) ? Math.round(a) : a < b ? Math.ceil(a) : Math.floor(a);
+  const step = a < b ? 1 : -1;
+  const met: JoistMet[] = [];
+  for (let joist = first; (b - joist) * step > -WHOLE; joist += step) {
+    const atEnd = Math.abs(joist - a) < WHOLE || Math.abs(joist - b) < WHOLE;
+    const share = Math.min(1, Math.max(0, (joist - a) / (b - a)));
+    met.push({ joistMm: joist * spacingMm, share, atEnd });
+  }
+  return met;
+}
+
 /** Whole numbers strictly between two numbers; a number a hair off a whole one counts as it. */
 function wholeBetween(a: number, b: number): number {
   const low = Math.min(a, b);
@@ -49,5 +85,5 @@ function wholeBetween(a: number, b: number): number {
 }
 
 function isWhole(value: number): boolean {
-  return Math.abs(value - Math.round(value)) < 1e-6;
+  return Math.abs(value - Math.round(value)) < WHOLE;
 }

@@ -5,11 +5,12 @@ import type { CircuitShape } from '../circuit/shape.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
-import type { FindRun, Mount, RouteOptions } from './route.ts';
-import type { LengthAllowances, Run, RunEnd, Segment, Tariff } from './run.ts';
+import type { FindRun, Mount, RouteOptions, RouteRequest } from './route.ts';
+import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { runLength } from './run-length.ts';
 import { reversedSegments } from './segment.ts';
 import { stepsOf } from './steps.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** What new cables are laid from. */
 export interface LayRunsInput {
@@ -19,7 +20,7 @@ export interface LayRunsInput {
   readonly nodePositions: ReadonlyMap<NodeId, Position>;
   /** The scheme's connections: their runs pinned by hand are kept to. */
   readonly connections: readonly Connection[];
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   readonly options: RouteOptions;
   readonly findRun: FindRun;
@@ -91,11 +92,11 @@ export type PathInput = Pick<LayRunsInput, 'plan' | 'tariff' | 'options' | 'find
 export function pathBetween(
   { plan, tariff, options, findRun }: PathInput,
   [from, to]: readonly [RunEnd, RunEnd],
-  { via, knownMm }: { readonly via: readonly Waypoint[]; readonly knownMm?: number },
+  { via, asFound }: Pick<RouteRequest, 'via' | 'asFound'>,
 ): readonly Segment[] {
   if (from.position === null || to.position === null) return [];
   const mounts = { fromMount: mountOf(plan, from), toMount: mountOf(plan, to) };
-  const known = knownMm === undefined ? {} : { knownMm };
+  const known = asFound === undefined ? {} : { asFound };
   return findRun({ plan, from: from.position, to: to.position, via, ...known, ...mounts, tariff, options })
     .segments;
 }

@@ -10,6 +10,7 @@ import { layInWall } from './lay-in-wall.ts';
 import type { RouteRequest } from './route.ts';
 import type { Segment } from './run.ts';
 import { type Lay, openLay, segmentBetween } from './segment.ts';
+import { studsOnWay } from './studs.ts';
 
 /** A waypoint within this of a wall's face, in the room, is on that face. */
 const ON_FACE_MM = 20;
@@ -30,7 +31,8 @@ export function pinnedPath(request: RouteRequest): readonly Segment[] {
     here = next;
   }
   const toMount = request.toMount;
-  const { knownMm: _whole, ...rest } = request;
+  // What is known of its length is of the whole.
+  const rest = request.asFound === undefined ? request : { ...request, asFound: { knownMm: null } };
   return [...segments, ...cheapestPath({ ...rest, from: here, via: [], fromMount: toMount })];
 }
 
@@ -87,6 +89,7 @@ function pinnedStretch(request: RouteRequest, from: Position, to: Position, wayp
       storeyId: over?.storeyId ?? waypoint.storey,
       bundle: waypoint.bundle ?? null,
       joistsCrossed: medium === 'void-across' && over ? joistsCrossed(over.floor, from.at, to.at) : 0,
+      studsCrossed: studsOnWay(plan.wallById.get(wallId ?? ''), medium, [from, to]),
     },
   );
 }

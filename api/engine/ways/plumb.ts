@@ -4,7 +4,7 @@ import type { Position } from '../plan/plane.ts';
 import { freePosition } from '../plan/position-of-place.ts';
 import type { VoidSpace } from '../plan/voids.ts';
 import { layInWall } from './lay-in-wall.ts';
-import { type PlumbRequest, pastOpening } from './past-opening.ts';
+import type { Mount, RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
 import { type Lay, openLay, segmentBetween } from './segment.ts';
 
@@ -14,31 +14,30 @@ export interface Plumb {
   readonly segments: readonly Segment[];
   /** Where it arrives. */
   readonly arrival: Position;
-  /** 1 where it has to pass another storey's room or the open room, or leave the wall's zones; else 0. */
-  readonly rank: number;
 }
 
-/**
- * Plumb from a place to a void: in or on the wall as far as its storey's floor or ceiling, then open in the
- * void. Where a door or a window is in the way, first level along the wall past it.
- */
+/** A place, and the void whose level is wanted. */
+export interface PlumbRequest {
+  readonly plan: Plan;
+  readonly place: Position;
+  readonly mount: Mount;
+  readonly space: VoidSpace;
+  readonly options: RouteOptions;
+}
+
+/** Plumb from a place to a void: in or on the wall as far as its storey's floor or ceiling, then open in the void. */
 export function plumbToVoid(request: PlumbRequest): Plumb {
   const { plan, place, space } = request;
-  const aside = pastOpening(request);
-  const start = aside.segments.at(-1)?.to ?? place;
   const rooms = roomLevels(plan);
-  const levelsMm = cutLevels(rooms, start.levelMm, space.levelMm);
-  const segments: Segment[] = [...aside.segments];
-  let rank = aside.rank;
-  let here = start;
-  for (const levelMm of levelsMm) {
+  const segments: Segment[] = [];
+  let here = place;
+  for (const levelMm of cutLevels(rooms, place.levelMm, space.levelMm)) {
     const room = roomBetween(rooms, place.storeyId, (here.levelMm + levelMm) / 2);
     const next = atLevel(plan, room?.storeyId ?? space.storeyId, here, levelMm);
-    if (room !== null && (room.storeyId !== place.storeyId || place.onWall === undefined)) rank = 1;
     segments.push(plumbPiece(request, { room, from: here, to: next, last: segments.at(-1) }));
     here = next;
   }
-  return { segments, arrival: here, rank };
+  return { segments, arrival: here };
 }
 
 /** Levels to stop at on the way, the void's own last; none when the place is in the void already. */

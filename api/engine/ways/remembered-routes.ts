@@ -3,8 +3,8 @@ import type { FindRun, Mount, Route, RouteRequest } from './route.ts';
 /** What of a request may differ within one house. */
 type Asked = Omit<RouteRequest, 'plan' | 'tariff' | 'options'>;
 
-const keyOf = ({ from, to, via, knownMm, fromMount, toMount }: Asked): string =>
-  JSON.stringify([from, to, via, knownMm ?? null, fromMount satisfies Mount, toMount]);
+const keyOf = ({ from, to, via, asFound, fromMount, toMount }: Asked): string =>
+  JSON.stringify([from, to, via, asFound ?? null, fromMount satisfies Mount, toMount]);
 
 /**
  * A way to find paths that finds each of them once. For one house only: its walls and floors, the tariff and

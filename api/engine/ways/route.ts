@@ -2,7 +2,8 @@ import type { Containment, Waypoint } from '#model/cable.ts';
 import type { Point } from '#model/installation.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
-import type { Segment, Tariff } from './run.ts';
+import type { Segment } from './run.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** How an accessory is mounted; null when nobody said, which counts as flush. */
 export type Mount = NonNullable<Point['mount']> | null;
@@ -20,11 +21,11 @@ export interface RouteRequest {
   readonly to: Position;
   /** Corners pinned by hand, in order from `from`; empty to have a path found. */
   readonly via: readonly Waypoint[];
-  /** How long the path is known to be (a measured leg without its tails): the one that fits best is wanted. */
-  readonly knownMm?: number;
+  /** For cable that is there already: how long its path is known to be (a measured leg without its tails), or null. */
+  readonly asFound?: { readonly knownMm: number | null };
   readonly fromMount: Mount;
   readonly toMount: Mount;
-  readonly tariff: Tariff;
+  readonly tariff: WayTariff;
   readonly options: RouteOptions;
 }
 
@@ -36,9 +37,3 @@ export interface Route {
 
 /** The interface behind which paths are found; always answers, at worst with an assumed path. */
 export type FindRun = (request: RouteRequest) => Route;
-
-/** One possible path. Of two, the lower rank is better whatever it costs: 0 is ordinary work. */
-export interface Candidate {
-  readonly segments: readonly Segment[];
-  readonly rank: number;
-}

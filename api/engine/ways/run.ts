@@ -25,6 +25,8 @@ export interface Segment {
   readonly bundle: string | null;
   /** Joists it crosses. */
   readonly joistsCrossed: number;
+  /** Studs it crosses, inside a stud wall. */
+  readonly studsCrossed: number;
   readonly certainty: SegmentCertainty;
 }
 
@@ -61,12 +63,6 @@ export interface Run {
   readonly pinned: boolean;
   /** Plain words for a person, one a step. */
   readonly steps: readonly string[];
-}
-
-/** What a way costs by its medium: made from the library at the front door; `ways` knows no prices. */
-export interface Tariff {
-  readonly pencePerM: Readonly<Record<Medium, number>>;
-  readonly minutesPerM: Readonly<Record<Medium, number>>;
 }
 
 /** Allowances that turn a route into a length of cable, mm and percent. */

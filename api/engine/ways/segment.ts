@@ -6,7 +6,7 @@ export type Lay = Pick<Segment, 'medium' | 'depthMm' | 'containment' | 'insulati
 
 /** What may be said of a stretch beside its ends and how it lies. */
 export type SegmentDetails = Partial<
-  Pick<Segment, 'wallId' | 'side' | 'storeyId' | 'bundle' | 'joistsCrossed'>
+  Pick<Segment, 'wallId' | 'side' | 'storeyId' | 'bundle' | 'joistsCrossed' | 'studsCrossed'>
 >;
 
 const LEVEL_MM = 0.5;
@@ -37,6 +37,7 @@ export function segmentBetween(
     storeyId: from.storeyId,
     bundle: null,
     joistsCrossed: 0,
+    studsCrossed: 0,
     ...details,
   };
 }

@@ -2,10 +2,14 @@ import type { Position } from '../plan/plane.ts';
 import type { Mount, Route } from './route.ts';
 import type { RunEnd } from './run.ts';
 
-/** A place that a new cable can end at: its position, how its box sits in the wall, and what it is. */
-export interface WayEnd {
+/** A place that a way can lead to: its position, and how the box there sits in the wall. */
+export interface WayPlace {
   readonly position: Position;
   readonly mount: Mount;
+}
+
+/** A place that a new cable can end at, and what it is. */
+export interface WayEnd extends WayPlace {
   readonly kind: RunEnd['kind'];
 }
 
@@ -25,7 +29,7 @@ export interface WayCost {
   readonly poor: boolean;
 }
 
-/** Where cable may go in one house, and what it costs there. Same ends, same answers, in either direction. */
+/** What ways in one house cost. Same ends, same answers, in either direction. */
 export interface WaysOfHouse {
   /** From one end to each of others, in their order; null where nothing that is drawn leads there. */
   costs(from: WayEnd, to: readonly WayEnd[], aim: WayAim): readonly (WayCost | null)[];

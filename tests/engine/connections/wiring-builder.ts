@@ -230,6 +230,7 @@ export function segmentOf(from: Position, to: Position, rest: Partial<Segment> =
     insulation: null,
     bundle: null,
     joistsCrossed: 0,
+    studsCrossed: 0,
     certainty: 'derived',
     ...rest,
   };

@@ -78,6 +78,16 @@ describe('cables', () => {
     ]);
   });
 
+  it('behind the board of a stud wall take a hole through every stud, once for those that share their way', () => {
+    const level = stretch({ medium: 'stud-cavity', direction: 'horizontal', studsCrossed: 3 });
+    expect(
+      quantitiesOf(emptyWorked({ runs: [runOf('a', [level]), runOf('b', [level])] }), 'drill-stud'),
+    ).toEqual([6]);
+    const shared = { ...level, bundle: 'b' };
+    const runs = ['a', 'b', 'c'].map((id) => runOf(id, [shared]));
+    expect(quantitiesOf(emptyWorked({ runs }), 'drill-stud', 'fish-stud', 'thread-cable')).toEqual([3, 0, 6]);
+  });
+
   it('are fished once a drop in a stud wall', () => {
     const runs = [runOf('r', [stretch({ medium: 'stud-cavity' }), stretch({ medium: 'stud-cavity' })])];
     expect(quantitiesOf(emptyWorked({ runs }), 'fish-stud', 'thread-cable')).toEqual([2, 4]);

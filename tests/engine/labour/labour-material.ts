@@ -76,6 +76,7 @@ export function stretch(spread: Partial<Segment> = {}): Segment {
     insulation: null,
     bundle: null,
     joistsCrossed: 0,
+    studsCrossed: 0,
     certainty: 'derived',
     ...spread,
   };

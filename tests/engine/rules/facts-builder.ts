@@ -208,6 +208,7 @@ export const segmentOf = (partial: Partial<Segment> = {}): Segment => ({
   insulation: null,
   bundle: null,
   joistsCrossed: 0,
+  studsCrossed: 0,
   certainty: 'pinned',
   ...partial,
 });

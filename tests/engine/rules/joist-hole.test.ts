@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joistHole } from '#engine/rules/joist-hole.ts';
-import { joistHoleMm, joistHoleZoneMm, largestJoistHoleMm } from '#engine/rules/joist-size.ts';
+import { joistHoleMm } from '#engine/rules/joist-size.ts';
+import { drillableMm, largestJoistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Cable } from '#model/cable.ts';
 import { runOf, saidBy, twin25, twinOf } from './facts-builder.ts';
 import { acrossOf, houseOf } from './house-builder.ts';
@@ -49,7 +50,7 @@ describe('holes in joists', () => {
     fc.assert(
       fc.property(fc.integer({ min: 75, max: 300 }), fc.integer({ min: 1000, max: 6000 }), (depth, span) => {
         expect(largestJoistHoleMm(2 * depth)).toBeCloseTo(2 * largestJoistHoleMm(depth), 9);
-        const { fromMm, toMm } = joistHoleZoneMm(span);
+        const [[fromMm, toMm]] = drillableMm({ fromMm: 0, toMm: span });
         expect(fromMm).toBeLessThan(toMm);
         expect(toMm).toBeLessThan(span / 2);
       }),

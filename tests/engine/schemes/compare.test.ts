@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { compareSchemes, pairToCompare } from '#engine/schemes/compare.ts';
 import {
   demoEstimate,
@@ -35,6 +36,18 @@ describe('a fused branch against extending the loop', () => {
     expect(compared.b.cable.cableMm).toBeLessThan(12_800 * 1.05);
     expect([compared.a.newJoints, compared.b.newJoints]).toEqual([0, 2]);
     expect([compared.a.newUnits, compared.b.newUnits]).toEqual([1, 0]);
+  });
+
+  it('tells how much each disturbs the house, by the norms', () => {
+    expect([compared.a.messPoints, compared.b.messPoints]).toEqual([fused.messPoints, ring.messPoints]);
+    const { tasks } = demoLibrary().norms;
+    const unit = new Map(tasks.map(({ task, mess }) => [task, mess ?? 0]));
+    const summed = fused.labour.reduce(
+      (sum, { task, quantity }) => sum + quantity * (unit.get(task) ?? 0),
+      0,
+    );
+    expect(fused.messPoints).toBeCloseTo(summed, 1);
+    expect(fused.messPoints).toBeGreaterThan(0);
   });
 
   it('tells what capacity is left: 26.5 A are named, 13 A are behind the fuse and 32 A on the ring', () => {

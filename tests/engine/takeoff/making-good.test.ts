@@ -72,6 +72,20 @@ describe('making good', () => {
     expect(patch('pinned')).toBeUndefined();
   });
 
+  it('patches the board over every stud that is drilled, once for cables that share their way', () => {
+    const drop = segmentOf(spotAt(0, 0, 2400), spotAt(0, 0, 450), { medium: 'stud-cavity' });
+    const level = segmentOf(spotAt(0, 0, 450), spotAt(1300, 0, 450), {
+      medium: 'stud-cavity',
+      studsCrossed: 2,
+    });
+    const patch = (bundle: string | null) =>
+      linesByItem(
+        workedOf({ runs: ['n', 'm'].map((id) => runOf(id, 'a', 'w', [drop, { ...level, bundle }])) }),
+      ).get('plasterboard-patch');
+    expect(patch('b')).toMatchObject({ quantity: 2, highQuantity: 4 });
+    expect(patch(null)).toMatchObject({ quantity: 4, highQuantity: 6 });
+  });
+
   it('needs filler and caulk round a dry-lining box, and no plaster', () => {
     const points = [pointOf('a'), wanted('w', { place: onWall('stud') })];
     const worked = workedOf({ points, newEdges: [newEdge('n', 'a', 'w')] });

@@ -2,8 +2,8 @@ import type { Plan } from '#engine/plan/plan.ts';
 import type { Position } from '#engine/plan/plane.ts';
 import { positionOfPlace } from '#engine/plan/position-of-place.ts';
 import type { RouteRequest } from '#engine/ways/route.ts';
-import type { Segment, Tariff } from '#engine/ways/run.ts';
-import type { Medium } from '#model/cable.ts';
+import type { Segment } from '#engine/ways/run.ts';
+import type { WayTariff, WorkCost } from '#engine/ways/way-tariff.ts';
 import type { Place } from '#model/installation.ts';
 import { planOf, room, solidFloor, storey, timberFloor, wall } from '#tests/engine/plan/small-house.ts';
 
@@ -99,39 +99,35 @@ export const semiPlaces = {
   joint: { storey: 'ff', at: [0, 4400], heightMm: -110 },
 } satisfies Record<string, Place>;
 
+const pence = (perUnit: number): WorkCost => ({ millipence: perUnit * 1000, minutes: 0, mess: 0 });
+const chases = (perM: number): WayTariff['chase'] => ({
+  brick: pence(perM),
+  'hard-brick': pence(perM),
+  block: pence(perM),
+  'aerated-block': pence(perM),
+  concrete: pence(perM),
+  'timber-stud': pence(perM),
+  'metal-stud': pence(perM),
+  open: pence(perM),
+});
+
 /** An invented tariff: a metre of chase costs most, then channel, then voids. */
-export const tariff: Tariff = {
-  pencePerM: perMedium({
-    'wall-chase': 1800,
-    'through-wall': 3000,
-    'surface-channel': 1200,
-    riser: 1500,
-    outside: 2500,
-    buried: 4000,
-    'void-across': 700,
-    'surface-clipped': 500,
-  }),
-  minutesPerM: perMedium({}),
+export const tariff: WayTariff = {
+  thread: pence(150),
+  clip: pence(400),
+  channel: pence(1100),
+  trench: pence(4000),
+  chase: chases(1700),
+  board: { 'lift-board': pence(200), 'chipboard-trap': pence(400), 'open-fixed-floor': pence(800) },
+  joist: pence(300),
+  stud: pence(900),
+  wallHole: pence(700),
+  fish: pence(200),
+  cableMillipencePerM: 100_000,
 };
 
-function perMedium(some: Partial<Record<Medium, number>>): Record<Medium, number> {
-  const usual = 300;
-  return {
-    'void-along': usual,
-    'void-across': usual,
-    'void-open': usual,
-    'wall-chase': usual,
-    'stud-cavity': usual,
-    'surface-clipped': usual,
-    'surface-channel': usual,
-    'through-wall': usual,
-    riser: usual,
-    loft: usual,
-    buried: usual,
-    outside: usual,
-    ...some,
-  };
-}
+/** The same with another price of chasing, pence a metre. */
+export const tariffOfChase = (perM: number): WayTariff => ({ ...tariff, chase: chases(perM) });
 
 /** A request between two places of a plan; fails the test when a place is not there. */
 export function requestBetween(

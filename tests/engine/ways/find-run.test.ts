@@ -12,8 +12,17 @@ import {
   timberFloor,
   wall,
 } from '#tests/engine/plan/small-house.ts';
-import { inShort, requestBetween, semi, semiPlaces, tariff, terrace, terracePlaces } from './demo-houses.ts';
+import {
+  inShort,
+  requestBetween,
+  semi,
+  semiPlaces,
+  tariffOfChase,
+  terrace,
+  terracePlaces,
+} from './demo-houses.ts';
 
+const onSurface = { fromMount: 'surface', toMount: 'surface' } as const;
 const { R1, W1, R6, W4, R8, W2, W3, joint } = terracePlaces;
 
 function path(plan: ReturnType<typeof terrace>, from: Place, to: Place, more = {}) {
@@ -38,8 +47,8 @@ describe('plainRoute in a terraced house', () => {
     expect(inShort(segments)).toEqual([
       'wall-chase 300',
       'void-open 110',
-      'void-along 3150',
       'void-across 200',
+      'void-along 3150',
       'void-open 110',
       'stud-cavity 450',
     ]);
@@ -60,18 +69,18 @@ describe('plainRoute in a terraced house', () => {
     expect(segments.reduce((sum, segment) => sum + segment.joistsCrossed, 0)).toBe(2);
   });
 
-  it('goes under the floor and through the foot of the brick partition to the other side of it', () => {
+  it('goes through the brick partition where both sides are in line with a box', () => {
     const segments = path(house, R1, W1);
-    expect(pathLengthMm(segments)).toBeCloseTo(1400, 6);
-    const through = segments.find((segment) => segment.medium === 'through-wall');
-    expect(through).toMatchObject({ wallId: 'hall-living', lengthMm: 130 });
+    // Level in line with R1 to below W1, through the wall, up to W1.
+    expect(inShort(segments)).toEqual(['wall-chase 300', 'through-wall 130', 'wall-chase 150']);
+    expect(segments[1]).toMatchObject({ wallId: 'hall-living' });
   });
 
   it('says the way in words for a person', () => {
     const { steps } = plainRoute(requestBetween(house, [R8, W3]));
     expect(steps).toHaveLength(6);
     expect(steps[0]).toContain('300 mm');
-    expect(steps[2]).toContain('3.1 m');
+    expect(steps[3]).toContain('3.1 m');
   });
 
   it('is only assumed where nobody knows whether the floor can be opened', () => {
@@ -95,8 +104,8 @@ describe('plainRoute in a semi on a solid floor', () => {
     expect(inShort(path(house, semiPlaces.A4, semiPlaces.unit))).toEqual([
       'wall-chase 1950',
       'void-open 100',
-      'void-along 800',
       'void-across 900',
+      'void-along 800',
       'void-open 100',
       'wall-chase 1300',
     ]);
@@ -128,19 +137,20 @@ describe('plainRoute chooses', () => {
     ] as const;
     expect(inShort(path(plan, ...near))).toEqual(['wall-chase 300']);
     expect(path(plan, ...spots).map(({ medium }) => medium)).toContain('void-along');
-    const cheapChase = { ...tariff, pencePerM: { ...tariff.pencePerM, 'wall-chase': 10 } };
+    const cheapChase = tariffOfChase(10);
     expect(inShort(path(plan, ...spots, { tariff: cheapChase }))).toEqual(['wall-chase 2000']);
   });
 
-  it('the void where a door is between, even if the wall is cheaper', () => {
+  it('the void where a door is between; over the door at the top of the wall if chasing costs next to nothing', () => {
     const plan = planOf([storey('gf', { walls: withDoor, rooms })]);
-    const cheapChase = { ...tariff, pencePerM: { ...tariff.pencePerM, 'wall-chase': 1 } };
-    expect(path(plan, ...spots, { tariff: cheapChase }).map(({ medium }) => medium)).toContain('void-along');
+    expect(path(plan, ...spots).map(({ medium }) => medium)).toContain('void-along');
+    const over = path(plan, ...spots, { tariff: { ...tariffOfChase(1), cableMillipencePerM: 0 } });
+    expect(inShort(over)).toEqual(['wall-chase 2125', 'wall-chase 2000', 'wall-chase 2125']);
   });
 
-  it('channel above the skirting and over the door where there is no void', () => {
+  it('channel above the skirting and over the door for boxes on the surface', () => {
     const plan = planOf([storey('gf', { walls: withDoor, rooms, floor: solidFloor })]);
-    const segments = path(plan, ...spots);
+    const segments = path(plan, ...spots, onSurface);
     expect(new Set(segments.map(({ medium }) => medium))).toEqual(new Set(['surface-channel']));
     // Down 220, along 2000, up and down 1980 over the door, up 220.
     expect(pathLengthMm(segments)).toBeCloseTo(220 + 2000 + 2 * (2000 + 60 - 80) + 220, 6);
@@ -152,9 +162,9 @@ describe('plainRoute chooses', () => {
     const solid = { floor: solidFloor, rooms };
     // From y = 3000 on the west wall to y = 900 on the east: 1000 + 5000 + 3100 by the north, 3000 + 5000 + 900 by the south.
     const shut = planOf([storey('gf', { ...solid, walls: box.walls })]);
-    expect(pathLengthMm(path(shut, from, to))).toBeCloseTo(8900 + 440, 6);
+    expect(pathLengthMm(path(shut, from, to, onSurface))).toBeCloseTo(8900 + 440, 6);
     const open = planOf([storey('gf', { ...solid, walls: withDoor })]);
-    expect(pathLengthMm(path(open, from, to))).toBeCloseTo(9100 + 440, 6);
+    expect(pathLengthMm(path(open, from, to, onSurface))).toBeCloseTo(9100 + 440, 6);
   });
 
   it('channel at 80 mm on concrete, 220 mm below boxes at 300', () => {
@@ -260,7 +270,7 @@ describe('plainRoute chooses', () => {
     ];
     const plan = planOf([storey('gf', { walls: withDoor, rooms, stairwells: [hole] })]);
     const media = path(plan, ...spots).map(({ medium }) => medium);
-    expect(new Set(media)).toEqual(new Set(['surface-channel']));
+    expect(new Set(media)).toEqual(new Set(['wall-chase']));
   });
 });
 
@@ -378,7 +388,7 @@ describe('plainRoute between walls', () => {
     ]);
     const from = { wall: 's1', side: 'left', alongMm: 2050, heightMm: 80 } as const;
     const to = { wall: 's2', side: 'left', alongMm: 1050, heightMm: 80 } as const;
-    const segments = path(plan, from, to);
+    const segments = path(plan, from, to, onSurface);
     // 1000 to the corner, 100 up the partition, through it, 100 back, 1000 on.
     expect(inShort(segments)).toEqual([
       'surface-channel 1000',

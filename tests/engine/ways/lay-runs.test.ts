@@ -53,8 +53,8 @@ describe('layRuns', () => {
     ['R6', 'W4', 1.6],
     ['R8', 'W3', 5.0],
     ['joint', 'W2', 2.3],
-    // By hand: 410 down, 430 under the floor, 560 up, and 700 of ends and slack.
-    ['R1', 'W1', 2.1],
+    // By hand: 300 level, 130 through the wall, 150 up, and 700 of ends and slack.
+    ['R1', 'W1', 1.3],
   ])('gives the cable from %s to %s of the terraced house %f m', (from, to, metres) => {
     const [run] = laid(house, networkOf([node(from), node(to)], [newCable('c/cable-1', from, to)]));
     expect(Math.round((run?.lengthMm ?? 0) / 100) / 10).toBe(metres);

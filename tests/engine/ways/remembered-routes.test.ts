@@ -13,7 +13,7 @@ describe('remembered routes', () => {
     const asked: RouteRequest[] = [];
     const findRun: FindRun = (request) => {
       asked.push(request);
-      return { segments: [], steps: [`${request.fromMount}/${request.knownMm ?? '-'}`] };
+      return { segments: [], steps: [`${request.fromMount}/${request.asFound?.knownMm ?? '-'}`] };
     };
     return { asked, findRun: rememberedRoutes(findRun) };
   };
@@ -42,7 +42,7 @@ describe('remembered routes', () => {
     ['its ends are the other way round', { from: to, to: from }],
     ['an accessory is mounted otherwise', { fromMount: 'surface' }],
     ['the other accessory is mounted otherwise', { toMount: 'surface' }],
-    ['its length is known', { knownMm: 4000 }],
+    ['its length is known', { asFound: { knownMm: 4000 } }],
     ['it is pinned', { via: [{ storey: 'first', at: [0, 0], heightMm: 0 }] }],
     ['an end is moved', { to: { ...to, levelMm: to.levelMm + 1 } }],
   ])('finds another path where %s', (_, change) => {

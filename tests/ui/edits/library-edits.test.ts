@@ -15,7 +15,7 @@ import {
   setRegistered,
 } from '../../../ui/edits/firm.ts';
 import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
-import { ownNorms, setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
+import { ownNorms, setNormMess, setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
 import { ownPrices, setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
 import type { LibraryEdit } from '../../../ui/library-events.ts';
 
@@ -122,6 +122,26 @@ describe('the norms', () => {
   });
 });
 
+describe('the disturbance of a task', () => {
+  const messOf = ({ norms }: Library, id: string): number | undefined =>
+    norms.tasks.find((row) => row.task === id)?.mess;
+
+  it('is set and left out, and leaves whose the minutes are as it was', () => {
+    const set = edited(library, setNormMess(task, 7.5));
+    expect(messOf(set, task.id)).toBe(7.5);
+    expect(set.norms.tasks.find((row) => row.task === task.id)?.origin).toBe('demo');
+    const emptied = edited(set, setNormMess(task, null));
+    expect(emptied.norms.tasks.find((row) => row.task === task.id)).not.toHaveProperty('mess');
+  });
+
+  it('stays when minutes are set, and goes with the norm', () => {
+    const minutes = edited(library, setNormMess(task, 7), setNormMinutes(task, 'lowMin', 1));
+    expect(messOf(minutes, task.id)).toBe(7);
+    const off = edited(minutes, setNormMinutes(task, 'lowMin', null));
+    expect(edited(off, setNormMess(task, 3))).toEqual(off);
+  });
+});
+
 describe('any edits of the library', () => {
   const known = fc.constantFrom(...knownItems.slice(0, 6));
   const edits = fc.oneof(
@@ -137,6 +157,12 @@ describe('any edits of the library', () => {
     fc
       .tuple(fc.constantFrom(...knownTasks.slice(0, 5)), fc.option(fc.nat(600)))
       .map(([one, min]) => setNormMinutes(one, 'typicalMin', min)),
+    fc
+      .tuple(
+        fc.constantFrom(...knownTasks.slice(0, 5)),
+        fc.option(fc.double({ min: 0, max: 1000, noNaN: true })),
+      )
+      .map(([one, points]) => setNormMess(one, points)),
   );
 
   it('leave a library that the reader takes', () => {

@@ -2,10 +2,11 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { demoCount, isDemo, saysDemo } from '#engine/demo-marks.ts';
 import { type KnownTask, knownTasks } from '#engine/labour/known-tasks.ts';
 import type { Stage } from '#engine/labour/task.ts';
-import type { Norms } from '#model/library.ts';
+import type { Norm, Norms } from '#model/library.ts';
 import {
   type NormMinutes,
   ownNorms,
+  setNormMess,
   setNormMinutes,
   setNormsSource,
   setRate,
@@ -68,7 +69,7 @@ export class LabourNorms extends LitElement {
       }
       li {
         display: grid;
-        grid-template-columns: minmax(220px, 1fr) repeat(3, 120px);
+        grid-template-columns: minmax(220px, 1fr) repeat(4, 112px);
         gap: 10px;
         align-items: end;
         padding: 8px 0;
@@ -79,10 +80,15 @@ export class LabourNorms extends LitElement {
       }
       @media (max-width: 900px) {
         li {
-          grid-template-columns: repeat(3, 1fr);
+          grid-template-columns: repeat(4, 1fr);
         }
         .name {
           grid-column: 1 / -1;
+        }
+      }
+      @media (max-width: 560px) {
+        li {
+          grid-template-columns: repeat(2, 1fr);
         }
       }
     `,
@@ -96,6 +102,11 @@ export class LabourNorms extends LitElement {
       ${this.#demoLeft()}
       <div class="grid">${this.#facts()}</div>
       <p class="hint">Minutes for one unit: on a good day, usually, on a bad day. Empty: no norm, and the price says so.</p>
+      <p class="hint">
+        Disturbance, in points for one unit: dust, noise, furniture moved, floors opened. 0 is none; about 10 is a metre of
+        chase in masonry, cut and filled in a room that is lived in. Schemes are compared by it; no price hangs on it. What
+        the demo has is common practice, without a source: change it as you find it.
+      </p>
       ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
   }
 
@@ -167,7 +178,7 @@ export class LabourNorms extends LitElement {
       )}`;
   }
 
-  #stage(stage: Stage, words: string, rows: ReadonlyMap<string, NormMinutes>): TemplateResult {
+  #stage(stage: Stage, words: string, rows: ReadonlyMap<string, Norm>): TemplateResult {
     const tasks = knownTasks.filter((task) => task.stage === stage);
     return html`<details>
       <summary>${words}</summary>
@@ -177,7 +188,7 @@ export class LabourNorms extends LitElement {
     </details>`;
   }
 
-  #task(task: KnownTask, norm: NormMinutes | undefined): TemplateResult {
+  #task(task: KnownTask, norm: Norm | undefined): TemplateResult {
     return html`<li>
       <span class="name">${task.description} <span class="hint">${perUnit[task.unit]}</span></span>
       ${columns.map(
@@ -191,7 +202,19 @@ export class LabourNorms extends LitElement {
             @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setNormMinutes(task, key, event.detail.value))}
           ></number-field>`,
       )}
+      ${norm === undefined ? nothing : this.#mess(task, norm)}
     </li>`;
+  }
+
+  #mess(task: KnownTask, { mess }: Norm): TemplateResult {
+    return html`<number-field
+      label="Disturbance"
+      unit="points"
+      .value=${mess ?? null}
+      .min=${0}
+      .max=${1000}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setNormMess(task, event.detail.value))}
+    ></number-field>`;
   }
 }
 customElements.define('labour-norms', LabourNorms);

@@ -143,6 +143,7 @@ export class CompareView extends LitElement {
           `Likely range, ${withVatWords(a)}`,
           ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`,
         )}
+        ${row('Disturbance', (figures) => `${Math.round(figures.messPoints)} points`)}
         ${row('New cable', cable)}
         ${row('New joints', ({ newJoints }) => String(newJoints))}
         ${row('Boxes to fit', ({ newBoxes }) => String(newBoxes))}

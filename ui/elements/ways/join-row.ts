@@ -137,7 +137,8 @@ export class JoinRow extends LitElement {
   /** Cable that leads to the point in this scheme. */
   #length(connection: Connection | null): string {
     if (connection === null) return 'not joined';
-    return cableWords(this.view.scheme?.runs ?? [], connection, this.point.id);
+    const held = this.scheme.locks.includes(connection.id) ? 'held fast · ' : '';
+    return held + cableWords(this.view.scheme?.runs ?? [], connection, this.point.id);
   }
 
   #choices(connection: Connection | null): readonly Choice[] {

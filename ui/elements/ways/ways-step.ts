@@ -40,6 +40,7 @@ import '../fields/text-field.ts';
 import '../outcome-mark.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './connection-form.ts';
+import './find-ways.ts';
 import './join-row.ts';
 import { madeWords } from './made-words.ts';
 import './remedy-list.ts';
@@ -146,7 +147,9 @@ export class WaysStep extends LitElement {
     const { job } = this.view;
     const scheme = job.schemes.find(({ id }) => id === this.view.scheme?.id) ?? null;
     return html`<h2 tabindex="-1">Ways</h2>
-      ${this.#madeLine(scheme)} ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
+      ${this.#madeLine(scheme)}
+      <find-ways .view=${this.view}></find-ways>
+      ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
   }
 
   #begin(): TemplateResult {

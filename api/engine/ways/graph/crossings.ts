@@ -1,0 +1,40 @@
+import { noWork } from '../way-tariff.ts';
+import { type Axis, endOf, isStop, openingAt, SAME_MM, startOf } from './line.ts';
+import { type LineIndex, linesBetween, type NumberedLine } from './line-index.ts';
+import { crossingOf, type Join, nothing } from './way-net.ts';
+
+/** A turn within reach of the board that a cable comes up or goes down through needs none of its own, mm. */
+const REACH_MM = 600;
+
+/** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
+export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
+  return lines.flatMap(({ number, line }) => {
+    const sheet = index.get(line.sheet.key);
+    if (sheet === undefined) return [];
+    const other: Axis = line.axis === 0 ? 1 : 0;
+    const near = linesBetween(sheet[other], startOf(line) - SAME_MM, endOf(line) + SAME_MM);
+    return near.flatMap((one): readonly Join[] => {
+      const own = { number, line };
+      const [level, plumb] = line.axis === 0 ? [own, one] : [one, own];
+      const join = turnAt(level, plumb);
+      return join === null ? [] : [join];
+    });
+  });
+}
+
+function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
+  const at = crossingOf(level.line, plumb.line);
+  if (at === null || !isStop(level.line, at[0]) || !isStop(plumb.line, at[1])) return null;
+  const isReached = [level, plumb].some(({ line }) => isByDrop(line, line.axis === 0 ? at[0] : at[1]));
+  const opening = isReached ? noWork : openingAt(level.line, at[0]);
+  return {
+    a: { line: level.number, tMm: at[0] },
+    b: { line: plumb.number, tMm: at[1] },
+    measure: { ...nothing, ...opening },
+  };
+}
+
+/** Whether a place is within reach of where a line's own cable comes into the void. */
+function isByDrop({ dropMm }: { readonly dropMm?: number }, tMm: number): boolean {
+  return dropMm !== undefined && Math.abs(tMm - dropMm) <= REACH_MM;
+}

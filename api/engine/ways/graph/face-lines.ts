@@ -1,0 +1,196 @@
+import type { Plan } from '../../plan/plan.ts';
+import type { Position } from '../../plan/plane.ts';
+import { facePosition } from '../../plan/position-of-place.ts';
+import { type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
+import { layInWall } from '../lay-in-wall.ts';
+import type { Mount, RouteOptions } from '../route.ts';
+import { type Lay, openLay } from '../segment.ts';
+import { studsUpTo } from '../studs.ts';
+import { noWork, type WayTariff, type WorkCost } from '../way-tariff.ts';
+import {
+  blocksLevel,
+  blocksPlumb,
+  type FaceRange,
+  type FlatFace,
+  rangeAt,
+  type Span,
+  spotOn,
+  without,
+} from './flat-face.ts';
+import type { LinePart, Sheet, WayLine } from './line.ts';
+import { obstaclesOnFace } from './obstacles.ts';
+
+/** What lines on faces are made from. */
+export interface FaceMaterial {
+  readonly plan: Plan;
+  readonly tariff: WayTariff;
+  readonly options: RouteOptions;
+}
+
+/** How a line lies on its wall, and how its parts are weighed beside their price. */
+export interface Laid extends Pick<LinePart, 'poor' | 'onSurface'> {
+  readonly mount: Mount;
+}
+
+/** In the wall, wherever the wall lets it. */
+export const inTheWall: Laid = { mount: null };
+
+/** A face as a sheet: along it, and height above its storey's floor. */
+function faceSheet(plan: Plan, face: FlatFace, { mount }: Laid): Sheet {
+  // Cable in a wall and cable on it never change into one another half-way.
+  return {
+    key: `${mount === 'surface' ? 'surface' : 'face'} ${face.key}`,
+    positionAt: (a, b) => positionOnFace(plan, face, a, b),
+  };
+}
+
+function positionOnFace(plan: Plan, face: FlatFace, alongMm: number, heightMm: number): Position {
+  const on = facePosition(plan, spotOn(face, alongMm), heightMm);
+  if (on === null) throw new Error(`No wall for ${face.key}.`);
+  if (heightMm >= 0 && heightMm <= face.heightMm) return on;
+  const { onWall: _, ...free } = on;
+  if (heightMm < 0) return free;
+  const space = voidAbove(plan, { ...on, heightMm: face.heightMm });
+  const storeyId = space?.storeyId ?? face.storeyId;
+  const floorMm = plan.storeyById.get(storeyId)?.storey.floorLevelMm ?? 0;
+  return { ...free, storeyId, heightMm: on.levelMm - floorMm };
+}
+
+/** Level lines across a face at a height, between what is in the way. */
+export function levelLines(
+  material: FaceMaterial,
+  face: FlatFace,
+  heightMm: number,
+  laid: Laid = inTheWall,
+): readonly WayLine[] {
+  const blocks = [
+    ...blocksLevel(face, heightMm),
+    ...obstaclesOnFace(material.plan, face)
+      .filter(({ heights }) => heightMm > heights[0] && heightMm < heights[1])
+      .map(({ span }) => span),
+  ];
+  const sheet = faceSheet(material.plan, face, laid);
+  return without([face.lowMm, face.highMm], blocks).map((span) => ({
+    sheet,
+    axis: 0,
+    fixedMm: heightMm,
+    parts: face.ranges.flatMap((range) => levelPart(material, range, span, laid)),
+  }));
+}
+
+function levelPart(
+  { tariff, options }: FaceMaterial,
+  range: FaceRange,
+  span: Span,
+  { mount, ...weighed }: Laid,
+): readonly LinePart[] {
+  const [fromMm, toMm] = [Math.max(span[0], range.fromMm), Math.min(span[1], range.toMm)];
+  if (toMm - fromMm < 1e-6) return [];
+  const lay = layInWall(range.wall, mount, options);
+  const party = isPartyChase(lay, range);
+  const part: LinePart = {
+    fromMm,
+    toMm,
+    lay,
+    details: detailsOf(range),
+    perM: workIn(tariff, lay, range),
+    party,
+  };
+  if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
+  const crossedBefore = (tMm: number) => range.sense * studsUpTo((tMm - range.startMm) * range.sense);
+  return [{ ...part, crossedBefore, perCrossing: tariff.stud, ...weighed }];
+}
+
+const isPartyChase = ({ medium }: Lay, { wall }: FaceRange): boolean =>
+  medium === 'wall-chase' && wall.wall.party === true;
+
+const detailsOf = ({ wall, side }: FaceRange) => ({
+  wallId: wall.wall.id,
+  side,
+  storeyId: wall.storeyId,
+});
+
+/** What a metre of cable takes in or on a wall. */
+function workIn(tariff: WayTariff, lay: Lay, { wall }: FaceRange): WorkCost {
+  if (lay.medium === 'surface-channel') return tariff.channel;
+  if (lay.medium === 'surface-clipped') return tariff.clip;
+  return lay.medium === 'wall-chase' ? tariff.chase[wall.wall.core] : tariff.thread;
+}
+
+/** The voids that plumb lines of a face lead into at a place along it. */
+export function voidsAt(
+  plan: Plan,
+  face: FlatFace,
+  alongMm: number,
+): { readonly below: VoidSpace | null; readonly above: VoidSpace | null } {
+  const spot = facePosition(plan, spotOn(face, alongMm), 0);
+  if (spot === null) return { below: null, above: null };
+  return {
+    below: voidBelow(plan, spot),
+    above: voidAbove(plan, { ...spot, heightMm: face.heightMm }),
+  };
+}
+
+/** A plumb line, and the voids that its ends are in. */
+export interface PlumbLine {
+  readonly line: WayLine;
+  readonly below: VoidSpace | null;
+  readonly above: VoidSpace | null;
+}
+
+/** Plumb lines at a place along a face, from void to void, between what is in the way. */
+export function plumbLines(
+  material: FaceMaterial,
+  face: FlatFace,
+  alongMm: number,
+  laid: Laid = inTheWall,
+): readonly PlumbLine[] {
+  const { plan, tariff, options } = material;
+  const blocks = [
+    ...blocksPlumb(face, alongMm),
+    ...obstaclesOnFace(plan, face)
+      .filter(({ span }) => alongMm > span[0] && alongMm < span[1])
+      .map(({ heights }) => heights),
+  ];
+  const range = rangeAt(face, alongMm);
+  const { mount, ...weighed } = laid;
+  const inZone = layInWall(range.wall, mount, options);
+  // What is in no zone is only assumed to be possible.
+  const lay: Lay = weighed.poor === true ? { ...inZone, certainty: 'assumed' } : inZone;
+  const floorMm = plan.storeyById.get(face.storeyId)?.storey.floorLevelMm ?? 0;
+  const { below, above } = voidsAt(plan, face, alongMm);
+  const sheet = faceSheet(plan, face, laid);
+  return without([0, face.heightMm], blocks).map(([fromMm, toMm]): PlumbLine => {
+    const inWall: LinePart = {
+      fromMm,
+      toMm,
+      lay,
+      details: detailsOf(range),
+      perM: workIn(tariff, lay, range),
+      party: isPartyChase(lay, range),
+      ...weighed,
+    };
+    const down = fromMm === 0 ? below : null;
+    const up = toMm === face.heightMm ? above : null;
+    const parts = [
+      ...(down === null ? [] : [voidPart(material, lay, down, [down.levelMm - floorMm, 0])]),
+      inWall,
+      ...(up === null ? [] : [voidPart(material, lay, up, [face.heightMm, up.levelMm - floorMm])]),
+    ];
+    return { line: { sheet, axis: 1, fixedMm: alongMm, parts }, below: down, above: up };
+  });
+}
+
+/** From the wall's foot or top on into a void. The tube of a chase goes on, so that a cable can be drawn past the floor. */
+function voidPart({ tariff }: FaceMaterial, lay: Lay, space: VoidSpace, [fromMm, toMm]: Span): LinePart {
+  const open = openLay(space.kind === 'loft' ? 'loft' : 'void-open', 'derived');
+  const containment = lay.medium === 'wall-chase' ? lay.containment : 'none';
+  return {
+    fromMm,
+    toMm,
+    lay: { ...open, containment },
+    details: { storeyId: space.storeyId },
+    perM: tariff.thread,
+    once: lay.medium === 'stud-cavity' ? tariff.fish : noWork,
+  };
+}

@@ -1,0 +1,168 @@
+import type { Plan, PlanRoom } from '../../plan/plan.ts';
+import type { Position } from '../../plan/plane.ts';
+import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
+import { floorVoid, loftOver, type VoidSpace } from '../../plan/voids.ts';
+import type { Span } from './flat-face.ts';
+import type { PlumbInto } from './house-face-lines.ts';
+import type { WaysMaterial } from './house-net.ts';
+import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
+import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
+import { voidLines } from './void-lines.ts';
+import { type Join, nothing } from './way-net.ts';
+
+/** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
+const PAST_MM = 1500;
+/** Cable keeps so far from stairwells and breasts that it goes round, mm. */
+const ROUND_MM = 60;
+/** Where lines across the joists are laid in a room: in the parts of the span that may be drilled. */
+const ACROSS_AT = [0.3, 0.7];
+
+/** The lines in the voids of a house, and how the plumb lines of its walls lead into them. */
+export interface VoidNet {
+  /** Numbered from nought. */
+  readonly lines: readonly WayLine[];
+  /** Between plumb lines (by their own numbers) and void lines (from `firstLine` on). */
+  readonly joins: readonly Join[];
+}
+
+/** @param firstLine the number that the first void line gets. */
+export function houseVoidLines(
+  material: WaysMaterial,
+  plumbs: readonly PlumbInto[],
+  firstLine: number,
+): VoidNet {
+  const lines: WayLine[] = [];
+  const joins: Join[] = [];
+  for (const frame of voidFrames(material.plan)) lines.push(...roomLines(material, frame));
+  for (const plumb of plumbs)
+    for (const space of [plumb.below, plumb.above]) {
+      if (space === null) continue;
+      const floorMm = plumb.floorMm;
+      for (const stub of stubsAt(material, space, plumb.at, PAST_MM)) {
+        // No cable of one's own comes in there: a turn near it is not within reach of a board that is up already.
+        const { dropMm: _, ...line } = stub.line;
+        const number = firstLine + lines.push(line) - 1;
+        joins.push(entry({ line: plumb.line, tMm: space.levelMm - floorMm }, { line: number, stub }));
+      }
+    }
+  return { lines, joins };
+}
+
+/** A line through the foot of a plumb line in a void. */
+export interface Stub {
+  readonly line: WayLine;
+  readonly tMm: number;
+}
+
+/** The two lines through a place in a void, so far to both sides. */
+export function stubsAt(
+  material: WaysMaterial,
+  space: VoidSpace,
+  at: Position['at'],
+  reachMm: number,
+): readonly Stub[] {
+  const frame = voidFrame(material.plan, space);
+  const [a, b] = inFrame(frame, at);
+  return ([0, 1] as const).flatMap((axis): readonly Stub[] => {
+    const [tMm, fixedMm] = axis === 0 ? [a, b] : [b, a];
+    const lines = voidLines(material, { frame, axis, fixedMm }, [tMm - reachMm, tMm + reachMm], tMm);
+    const own = lines.find((line) => startOf(line) <= tMm && tMm <= endOf(line));
+    return own === undefined ? [] : [{ line: own, tMm }];
+  });
+}
+
+/** From a wall's foot or top into a void: a board comes up there. */
+export function entry(
+  plumb: { readonly line: number; readonly tMm: number },
+  { line, stub }: { readonly line: number; readonly stub: Stub },
+): Join {
+  const opening = openingAt(stub.line, stub.tMm);
+  return { a: plumb, b: { line, tMm: stub.tMm }, measure: { ...nothing, ...opening } };
+}
+
+/** The voids of a house: under every floor that has one, over every ceiling with a loft. */
+export function voidFrames(plan: Plan): readonly VoidFrame[] {
+  return plan.storeys.flatMap(({ storey }) => {
+    const rooms = roomsOfStorey(plan, storey.id);
+    const floors = [storey.floor, ...rooms.flatMap(({ room }) => room.floor ?? [])];
+    const under = floors.map((floor) => floorVoid(plan, storey.id, floor)).find((space) => space !== null);
+    const over = loftOver(plan, storey.id);
+    return [under, over].flatMap((space) => (space ? [voidFrame(plan, space)] : []));
+  });
+}
+
+function roomLines(material: WaysMaterial, frame: VoidFrame): readonly WayLine[] {
+  const { plan } = material;
+  const { storeyId, kind } = frame.space;
+  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const wanted = [
+    ...rooms.flatMap((room) => [...edgesOf(room, frame), ...(kind === 'loft' ? [] : acrossOf(room, frame))]),
+    ...roundOf(plan, frame),
+  ];
+  return wanted.flatMap(({ axis, fixedMm, span }) =>
+    voidLines(material, { frame, axis, fixedMm }, [span[0] - PAST_MM, span[1] + PAST_MM]),
+  );
+}
+
+interface Wanted {
+  readonly axis: Axis;
+  readonly fixedMm: number;
+  readonly span: Span;
+}
+
+/** Along the walls of a room that are square to the frame. */
+function edgesOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
+  const corners = outline.map((at) => inFrame(frame, at));
+  return corners.flatMap((from, index): readonly Wanted[] => {
+    const to = corners[(index + 1) % corners.length] ?? from;
+    for (const axis of [0, 1] as const) {
+      const other = axis === 0 ? 1 : 0;
+      if (Math.abs(from[other] - to[other]) > 1 || Math.abs(from[axis] - to[axis]) < 1) continue;
+      const span: Span = [Math.min(from[axis], to[axis]), Math.max(from[axis], to[axis])];
+      return [{ axis, fixedMm: from[other], span }];
+    }
+    return [];
+  });
+}
+
+/** Across the joists of a room, where they may be drilled. */
+function acrossOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
+  const [a, b] = extent(outline.map((at) => inFrame(frame, at)));
+  return ACROSS_AT.map((share) => ({ axis: 1, fixedMm: a[0] + share * (a[1] - a[0]), span: b }));
+}
+
+/** Round the stairwells and the breasts of a storey. */
+function roundOf(plan: Plan, frame: VoidFrame): readonly Wanted[] {
+  const { storeyId } = frame.space;
+  const wells = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
+  const breasts = wallsOfStorey(plan, storeyId).flatMap(({ wall, direction, leftNormal }) =>
+    wall.openings
+      .filter(({ kind }) => kind === 'breast')
+      .map(({ alongMm, widthMm, side }) => {
+        const outMm = (side === 'right' ? -1 : 1) * (wall.thicknessMm / 2 + 350);
+        const corner = (mm: number, off: number): readonly [number, number] => [
+          wall.from[0] + direction[0] * mm + leftNormal[0] * off,
+          wall.from[1] + direction[1] * mm + leftNormal[1] * off,
+        ];
+        const otherMm = side === undefined ? -outMm : 0;
+        return [alongMm, alongMm + widthMm].flatMap((mm) => [corner(mm, outMm), corner(mm, otherMm)]);
+      }),
+  );
+  return [...wells, ...breasts].flatMap((corners) => {
+    const [a, b] = extent(corners.map((at) => inFrame(frame, at)));
+    return [
+      { axis: 1 as const, fixedMm: a[0] - ROUND_MM, span: b },
+      { axis: 1 as const, fixedMm: a[1] + ROUND_MM, span: b },
+      { axis: 0 as const, fixedMm: b[0] - ROUND_MM, span: a },
+      { axis: 0 as const, fixedMm: b[1] + ROUND_MM, span: a },
+    ];
+  });
+}
+
+function extent(corners: readonly (readonly [number, number])[]): readonly [Span, Span] {
+  const [first, second] = [corners.map(([a]) => a), corners.map(([, b]) => b)];
+  return [
+    [Math.min(...first), Math.max(...first)],
+    [Math.min(...second), Math.max(...second)],
+  ];
+}

@@ -1,0 +1,372 @@
+import type { Floor } from '#model/building.ts';
+import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
+import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
+import { floorOpening } from '../floor-opening.ts';
+import { judgeCrossing } from '../joist-window.ts';
+import { isMasonry } from '../lay-in-wall.ts';
+import { openLay } from '../segment.ts';
+import { times, type WayTariff } from '../way-tariff.ts';
+import type { Span } from './flat-face.ts';
+import type { Axis, LinePart, WayLine } from './line.ts';
+import { obstaclesOf } from './obstacles.ts';
+import { inFrame, type VoidFrame } from './void-frame.ts';
+import { floorLay, loftLay, passesBeneath } from './void-lay.ts';
+
+/** Joist spacing where nobody measured it. Common practice, no source. */
+const JOIST_SPACING_MM = 400;
+/** A breast whose depth nobody recorded stands out this far, mm. Assumed, no source. */
+const BREAST_DEPTH_MM = 350;
+/** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
+const BESIDE_MM = 5;
+/** Boards come up at least this often across and along the joists, mm. Common practice, no source. */
+const BOARD_ACROSS_MM = 2000;
+const BOARD_ALONG_MM = 4000;
+
+/** What void lines are made from. */
+export interface VoidMaterial {
+  readonly plan: Plan;
+  readonly tariff: WayTariff;
+}
+
+/** A stretch of a line with what is there. */
+interface Found {
+  readonly span: Span;
+  readonly kind: 'room' | 'wall' | 'shut';
+  readonly room?: PlanRoom;
+  readonly wall?: PlanWall;
+}
+
+interface Straight {
+  readonly frame: VoidFrame;
+  readonly axis: Axis;
+  readonly fixedMm: number;
+}
+
+/**
+ * The lines that cable may run along in a void at a coordinate: through studwork, through drilled masonry, never
+ * through party walls, solid floors, stairwells, breasts or gas pipes.
+ *
+ * @param from a place on the line that cable surely gets to, in the void or under the foot of a wall.
+ */
+export function voidLines(
+  material: VoidMaterial,
+  straight: Straight,
+  whole: Span,
+  fromMm: number | null = null,
+): readonly WayLine[] {
+  const found = foundAlong(material.plan, straight, whole, fromMm);
+  const stops = [...new Set([...whole, ...found.flatMap(({ span }) => span)])]
+    .filter((mm) => mm >= whole[0] && mm <= whole[1])
+    .toSorted((a, b) => a - b);
+  const pieces = stops.slice(1).flatMap((toMm, index): (LinePart | null)[] => {
+    const startMm = stops[index] ?? toMm;
+    if (toMm - startMm < 0.01) return [];
+    const middle = (startMm + toMm) / 2;
+    const here = found.filter(({ span }) => span[0] < middle && middle < span[1]);
+    return [partAt(material, straight, [startMm, toMm], { here, fromMm })];
+  });
+  return chains(pieces).map((parts) => ({
+    sheet: straight.frame,
+    axis: straight.axis,
+    fixedMm: straight.fixedMm,
+    parts,
+    ...(fromMm === null ? {} : { dropMm: fromMm }),
+  }));
+}
+
+/** Parts that follow one another without a gap; holes through walls at an end of a chain lead nowhere. */
+function chains(pieces: readonly (LinePart | null)[]): readonly (readonly LinePart[])[] {
+  const all: LinePart[][] = [];
+  let open: LinePart[] = [];
+  for (const piece of [...pieces, null]) {
+    if (piece !== null) open.push(piece);
+    else {
+      while (open[0]?.once !== undefined) open.shift();
+      while (open.at(-1)?.once !== undefined) open.pop();
+      if (open.length > 0) all.push(open);
+      open = [];
+    }
+  }
+  return all;
+}
+
+interface Here {
+  readonly here: readonly Found[];
+  readonly fromMm: number | null;
+}
+
+function partAt(material: VoidMaterial, straight: Straight, span: Span, at: Here): LinePart | null {
+  const { here, fromMm } = at;
+  if (here.some(({ kind }) => kind === 'shut')) return null;
+  const isStart = fromMm !== null && fromMm >= span[0] && fromMm <= span[1];
+  const wall = here.find((each) => each.kind === 'wall')?.wall;
+  const room = here.find((each) => each.kind === 'room')?.room ?? null;
+  if (straight.frame.space.kind === 'loft') return loftPart(material, straight, span, { wall, room });
+  if (wall !== undefined && isMasonry(wall) && !isStart && room === null)
+    return holePart(material, straight, span, wall);
+  return floorPart(material, straight, span, { room, isWall: wall !== undefined });
+}
+
+function holePart(
+  { plan, tariff }: VoidMaterial,
+  { frame, axis }: Straight,
+  [fromMm, toMm]: Span,
+  wall: PlanWall,
+): LinePart | null {
+  const direction = axis === 0 ? frame.along : frame.across;
+  const across = Math.abs(direction[0] * wall.leftNormal[0] + direction[1] * wall.leftNormal[1]);
+  if (wall.wall.party === true || across < 0.17) return null;
+  const storeyId = plan.storeyById.has(frame.space.storeyId) ? frame.space.storeyId : wall.storeyId;
+  return {
+    fromMm,
+    toMm,
+    lay: openLay('through-wall', 'derived'),
+    details: { wallId: wall.wall.id, storeyId },
+    perM: { millipence: 0, minutes: 0, mess: 0 },
+    once: tariff.wallHole,
+  };
+}
+
+function loftPart(
+  { plan, tariff }: VoidMaterial,
+  { frame }: Straight,
+  [fromMm, toMm]: Span,
+  { wall, room }: { readonly wall: PlanWall | undefined; readonly room: PlanRoom | null },
+): LinePart | null {
+  const storey = plan.storeyById.get(frame.space.storeyId);
+  if (storey === undefined || wall?.wall.party === true) return null;
+  if (room === null && wall === undefined && isDrawn(plan, storey.storey.id)) return null;
+  if (!(room?.room.ceiling ?? storey.storey.ceiling).loft) return null;
+  const lay = loftLay(storey, room);
+  return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread };
+}
+
+function floorPart(
+  { plan, tariff }: VoidMaterial,
+  straight: Straight,
+  [fromMm, toMm]: Span,
+  { room, isWall }: { readonly room: PlanRoom | null; readonly isWall: boolean },
+): LinePart | null {
+  const { frame, axis } = straight;
+  const storey = plan.storeyById.get(frame.space.storeyId);
+  const floor = room?.room.floor ?? storey?.storey.floor;
+  if (floor === undefined || storey === undefined || floor.build === 'solid' || floor.voidMm === 0)
+    return null;
+  const isOutside = room === null && !isWall && isDrawn(plan, storey.storey.id);
+  const isShut = floor.liftable === false && storey.belowId === null;
+  const isAlong = floor.joistsRunDeg !== undefined && axis === 0;
+  const lay = floorLay(floor, isAlong);
+  const boardMm = floor.build === 'concrete' ? null : isAlong ? BOARD_ALONG_MM : BOARD_ACROSS_MM;
+  const boards = boardMm === null ? 0 : 1000 / boardMm;
+  const board = times(tariff.board[floorOpening(floor)], boards);
+  const part: LinePart = {
+    fromMm,
+    toMm,
+    lay: isOutside ? { ...lay, certainty: 'assumed' } : lay,
+    details: { storeyId: storey.storey.id },
+    perM: {
+      millipence: tariff.thread.millipence + board.millipence,
+      minutes: tariff.thread.minutes + board.minutes,
+      mess: tariff.thread.mess + board.mess,
+    },
+    ...(floor.build === 'concrete' ? {} : { opening: tariff.board[floorOpening(floor)] }),
+    ...(isOutside || isShut ? { poor: true } : {}),
+  };
+  if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return part;
+  const spacingMm = floor.joistSpacingMm ?? JOIST_SPACING_MM;
+  return {
+    ...part,
+    crossedBefore: (tMm) => multiplesBefore(tMm, spacingMm),
+    ...cuttingAt(straight, room, floor, (fromMm + toMm) / 2, tariff),
+  };
+}
+
+/** What cutting joists takes on a line across them: drilled near the middle of their half spans, notched nearer their ends. */
+function cuttingAt(
+  { frame, fixedMm }: Straight,
+  room: PlanRoom | null,
+  floor: Floor,
+  acrossMm: number,
+  { joist }: WayTariff,
+): Pick<LinePart, 'perCrossing' | 'unfit'> {
+  if (room === null || floor.joistsRunDeg === undefined) return { perCrossing: joist };
+  const span = insideOf(room, frame, 0, acrossMm).find(([a, b]) => fixedMm >= a - 1 && fixedMm <= b + 1);
+  const cut = judgeCrossing(floor, span === undefined ? null : { fromMm: span[0], toMm: span[1] }, fixedMm);
+  if (cut === 'neither') return { perCrossing: joist, unfit: true };
+  // A notch costs the plate over it as well: as much again.
+  return { perCrossing: cut === 'notch' ? times(joist, 2) : joist };
+}
+
+/** Whole multiples of a spacing below a place, one exactly there counting half; nought at or below nought. */
+function multiplesBefore(mm: number, spacingMm: number): number {
+  const share = mm / spacingMm;
+  const nearest = Math.round(share);
+  return Math.abs(share - nearest) < 1e-6 ? nearest - 0.5 : Math.floor(share);
+}
+
+/** Whether any room of a storey closes: until then nobody can say what is outside. */
+export function isDrawn(plan: Plan, storeyId: string): boolean {
+  return roomsOfStorey(plan, storeyId).some(({ outline }) => outline.length > 0);
+}
+
+function foundAlong(plan: Plan, straight: Straight, whole: Span, fromMm: number | null): readonly Found[] {
+  const { frame, axis, fixedMm } = straight;
+  const { storeyId } = frame.space;
+  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const beside = besideMm(rooms, straight, fromMm);
+  const found: Found[] = [];
+  const add = (spans: readonly Span[], what: Omit<Found, 'span'>) => {
+    for (const span of spans) if (span[1] > whole[0] && span[0] < whole[1]) found.push({ span, ...what });
+  };
+  for (const room of rooms) add(insideOf(room, frame, axis, fixedMm + beside), { kind: 'room', room });
+  for (const wall of wallsOfStorey(plan, storeyId)) {
+    add(acrossWall(wall, straight, 1), { kind: 'wall', wall });
+    for (const opening of wall.wall.openings)
+      if (opening.kind === 'breast') add(inBreast(wall, opening, straight), { kind: 'shut' });
+  }
+  if (frame.space.kind === 'loft') return found;
+  const outlines = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
+  for (const outline of outlines)
+    add(
+      insideOutline(
+        outline.map((at) => inFrame(frame, at)),
+        axis,
+        fixedMm + beside,
+      ),
+      { kind: 'shut' },
+    );
+  const floorMm = plan.storeyById.get(storeyId)?.storey.floorLevelMm ?? 0;
+  const heightMm = frame.space.levelMm - floorMm;
+  for (const box of obstaclesOf(plan, storeyId)) {
+    if (box.roomId !== null || heightMm < box.fromMm || heightMm > box.toMm) continue;
+    const corners = [
+      [box.lowX, box.lowY],
+      [box.highX, box.lowY],
+      [box.highX, box.highY],
+      [box.lowX, box.highY],
+    ] as const;
+    add(
+      insideOutline(
+        corners.map((at) => inFrame(frame, at)),
+        axis,
+        fixedMm,
+      ),
+      { kind: 'shut' },
+    );
+  }
+  return found;
+}
+
+/** A line along a wall's face is on the edge of its room: the room on the one side or the other counts. */
+function besideMm(
+  rooms: readonly PlanRoom[],
+  { frame, axis, fixedMm }: Straight,
+  fromMm: number | null,
+): number {
+  const lengthAt = (mm: number) =>
+    rooms.reduce(
+      (sum, room) =>
+        sum +
+        insideOf(room, frame, axis, fixedMm + mm).reduce(
+          (own, [a, b]) => own + (fromMm === null || (fromMm >= a - 1 && fromMm <= b + 1) ? b - a : 0),
+          0,
+        ),
+      0,
+    );
+  const [up, down] = [lengthAt(BESIDE_MM), lengthAt(-BESIDE_MM)];
+  if (Math.abs(up - down) < 1) return 0;
+  return up > down ? BESIDE_MM : -BESIDE_MM;
+}
+
+function insideOf(room: PlanRoom, frame: VoidFrame, axis: Axis, fixedMm: number): readonly Span[] {
+  return insideOutline(outlineIn(room, frame), axis, fixedMm);
+}
+
+/** The outline of a room in a frame; few rooms, few frames, asked again for every line. */
+const outlines = new WeakMap<PlanRoom, Map<string, readonly (readonly [number, number])[]>>();
+function outlineIn(room: PlanRoom, frame: VoidFrame): readonly (readonly [number, number])[] {
+  const known = outlines.get(room) ?? new Map<string, readonly (readonly [number, number])[]>();
+  outlines.set(room, known);
+  const key = frame.along.join(' ');
+  const outline = known.get(key) ?? room.outline.map((at) => inFrame(frame, at));
+  known.set(key, outline);
+  return outline;
+}
+
+/** Stretches of a line inside a closed outline; even-odd. */
+export function insideOutline(
+  outline: readonly (readonly [number, number])[],
+  axis: Axis,
+  fixedMm: number,
+): readonly Span[] {
+  const other = axis === 0 ? 1 : 0;
+  const cuts: number[] = [];
+  let last = outline.at(-1);
+  for (const next of outline) {
+    if (last !== undefined && last[other] > fixedMm !== next[other] > fixedMm)
+      cuts.push(
+        last[axis] + ((fixedMm - last[other]) / (next[other] - last[other])) * (next[axis] - last[axis]),
+      );
+    last = next;
+  }
+  cuts.sort((a, b) => a - b);
+  const spans: Span[] = [];
+  for (let index = 0; index + 1 < cuts.length; index += 2)
+    spans.push([cuts[index] ?? 0, cuts[index + 1] ?? 0]);
+  return spans;
+}
+
+/** The stretch of a line in the thickness of a wall, a slip inside its faces, so that a cable along a face is not in it. */
+function acrossWall(wall: PlanWall, straight: Straight, slipMm: number): readonly Span[] {
+  const halfMm = wall.wall.thicknessMm / 2 - slipMm;
+  return inBand(wall, straight, [0, wall.lengthMm], [-halfMm, halfMm], slipMm);
+}
+
+function inBreast(
+  wall: PlanWall,
+  opening: {
+    readonly alongMm: number;
+    readonly widthMm: number;
+    readonly side?: 'left' | 'right' | undefined;
+  },
+  straight: Straight,
+): readonly Span[] {
+  const halfMm = wall.wall.thicknessMm / 2;
+  const along: Span = [opening.alongMm, opening.alongMm + opening.widthMm];
+  const outMm = halfMm + BREAST_DEPTH_MM;
+  const sides: Span[] = [
+    ...(opening.side === 'right' ? [] : [[halfMm + 1, outMm] as const]),
+    ...(opening.side === 'left' ? [] : [[-outMm, -halfMm - 1] as const]),
+  ];
+  return sides.flatMap((off) => inBand(wall, straight, along, off, 0));
+}
+
+/** The stretch of a line that lies within a band of a wall: so far along it, so far off its centre line to the left. */
+function inBand(
+  wall: PlanWall,
+  { frame, axis, fixedMm }: Straight,
+  along: Span,
+  off: Span,
+  widenMm: number,
+): readonly Span[] {
+  const direction = axis === 0 ? frame.along : frame.across;
+  const fixed = axis === 0 ? frame.across : frame.along;
+  const x = fixed[0] * fixedMm - wall.wall.from[0];
+  const y = fixed[1] * fixedMm - wall.wall.from[1];
+  let [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const [axisOf, from, to] of [
+    [wall.direction, along[0], along[1]],
+    [wall.leftNormal, off[0], off[1]],
+  ] as const) {
+    const start = x * axisOf[0] + y * axisOf[1];
+    const step = direction[0] * axisOf[0] + direction[1] * axisOf[1];
+    if (Math.abs(step) < 1e-9) {
+      if (start <= from || start >= to) return [];
+      continue;
+    }
+    const [a, b] = [(from - start) / step, (to - start) / step];
+    low = Math.max(low, Math.min(a, b));
+    high = Math.min(high, Math.max(a, b));
+  }
+  return low < high ? [[low - widenMm, high + widenMm]] : [];
+}

@@ -1,0 +1,213 @@
+import { endOf, isStop, type Measure, measureTo, SAME_MM, startOf, type WayLine } from './line.ts';
+
+/** A place on a line of a net, by the line's number. */
+export interface Stop {
+  readonly line: number;
+  readonly tMm: number;
+}
+
+/** Two places that are one, or that a hole or a turn joins. Its measure is nought where nothing has to be done. */
+export interface Join {
+  readonly a: Stop;
+  readonly b: Stop;
+  readonly measure: Measure;
+  /** The wall that the join leads straight through; absent: no way at all, only work. */
+  readonly wallId?: string;
+}
+
+export const nothing: Measure = {
+  millipence: 0,
+  minutes: 0,
+  mess: 0,
+  lengthMm: 0,
+  poorMm: 0,
+  surfaceMm: 0,
+  partyMm: 0,
+  unfit: 0,
+};
+
+/** One way out of a node: along a line or over a join. */
+export interface NetEdge {
+  readonly to: number;
+  readonly measure: Measure;
+  readonly join: Join | null;
+  /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
+  readonly way: string | null;
+}
+
+/** Ways of a kind go by the void that they lie in, or by being level on a wall. */
+function wayOf({ sheet, axis }: WayLine): string | null {
+  if (sheet.key.startsWith('void ')) return sheet.key;
+  return axis === 0 ? 'level' : null;
+}
+
+/** The difference of what two places on one line come to. */
+function between(a: Measure, b: Measure): Measure {
+  return {
+    millipence: Math.abs(a.millipence - b.millipence),
+    minutes: Math.abs(a.minutes - b.minutes),
+    mess: Math.abs(a.mess - b.mess),
+    lengthMm: Math.abs(a.lengthMm - b.lengthMm),
+    poorMm: Math.abs(a.poorMm - b.poorMm),
+    surfaceMm: Math.abs(a.surfaceMm - b.surfaceMm),
+    partyMm: Math.abs(a.partyMm - b.partyMm),
+    // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
+    unfit: Math.floor(Math.abs(a.unfit - b.unfit) + 1e-6),
+  };
+}
+
+interface Node {
+  readonly id: number;
+  readonly tMm: number;
+  readonly measure: Measure;
+}
+
+/**
+ * Lines with the places on them where cable may turn, built up in layers: the house, then what one end of a cable
+ * brings, then the other end. A layer adds lines, places and ways; it never changes what is beneath it.
+ */
+export class WayNet {
+  readonly #below: WayNet | null;
+  readonly #cableMillipencePerM: number;
+  readonly #firstLine: number;
+  readonly #firstNode: number;
+  readonly #lines: WayLine[] = [];
+  /** By line: the places that this layer adds, in order along it. */
+  readonly #stops = new Map<number, Node[]>();
+  readonly #nodeStops: Stop[] = [];
+  readonly #edges = new Map<number, NetEdge[]>();
+  readonly #joins: Join[] = [];
+
+  constructor(below: WayNet | null, cableMillipencePerM: number) {
+    this.#below = below;
+    this.#cableMillipencePerM = cableMillipencePerM;
+    this.#firstLine = below?.lineCount ?? 0;
+    this.#firstNode = below?.nodeCount ?? 0;
+  }
+
+  get lineCount(): number {
+    return this.#firstLine + this.#lines.length;
+  }
+
+  get nodeCount(): number {
+    return this.#firstNode + this.#nodeStops.length;
+  }
+
+  /** The first node that this layer adds. */
+  get firstNode(): number {
+    return this.#firstNode;
+  }
+
+  get below(): WayNet | null {
+    return this.#below;
+  }
+
+  addLine(line: WayLine): number {
+    this.#lines.push(line);
+    return this.lineCount - 1;
+  }
+
+  line(index: number): WayLine {
+    const line = index < this.#firstLine ? this.#below?.line(index) : this.#lines[index - this.#firstLine];
+    if (line === undefined) throw new Error(`No line ${index}.`);
+    return line;
+  }
+
+  stopOf(node: number): Stop {
+    const stop = node < this.#firstNode ? this.#below?.stopOf(node) : this.#nodeStops[node - this.#firstNode];
+    if (stop === undefined) throw new Error(`No node ${node}.`);
+    return stop;
+  }
+
+  /** The node at a place; added where there is none. */
+  node({ line, tMm }: Stop): number {
+    const known = this.#known(line, tMm);
+    if (known !== null) return known.id;
+    const id = this.nodeCount;
+    const measure = measureTo(this.line(line), tMm, this.#cableMillipencePerM);
+    const own = this.#stops.get(line) ?? [];
+    const at = own.findIndex((other) => other.tMm > tMm);
+    own.splice(at < 0 ? own.length : at, 0, { id, tMm, measure });
+    this.#stops.set(line, own);
+    this.#nodeStops.push({ line, tMm });
+    return id;
+  }
+
+  #known(line: number, tMm: number): Node | null {
+    const own = this.#stops.get(line)?.find((each) => Math.abs(each.tMm - tMm) <= SAME_MM);
+    if (own !== undefined) return own;
+    return this.#below === null ? null : this.#below.#known(line, tMm);
+  }
+
+  /** Joins two places; nothing where either is no place to stop. */
+  join(join: Join): void {
+    for (const { line, tMm } of [join.a, join.b]) if (!isStop(this.line(line), tMm)) return;
+    this.node(join.a);
+    this.node(join.b);
+    this.#joins.push(join);
+  }
+
+  /** Works the ways out once all lines, places and joins of this layer are there. */
+  finish(): this {
+    for (const [line, added] of this.#stops) this.#linkAlong(line, added);
+    for (const join of this.#joins) {
+      const [a, b] = [this.node(join.a), this.node(join.b)];
+      this.#link(a, b, { measure: join.measure, join, way: join.wallId === undefined ? null : 'hole' });
+    }
+    return this;
+  }
+
+  /** Neighbours on a line are linked, where one of the two is new. */
+  #linkAlong(line: number, added: readonly Node[]): void {
+    const old = this.#below?.stopsOn(line) ?? [];
+    const way = wayOf(this.line(line));
+    const all = old.length === 0 ? added : [...old, ...added].toSorted((a, b) => a.tMm - b.tMm);
+    for (let index = 1; index < all.length; index += 1) {
+      const [a, b] = [all[index - 1], all[index]];
+      if (a === undefined || b === undefined) continue;
+      if (a.id < this.#firstNode && b.id < this.#firstNode) continue;
+      this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
+    }
+  }
+
+  #link(a: number, b: number, edge: Omit<NetEdge, 'to'>): void {
+    if (a === b) return;
+    for (const [from, to] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      const list = this.#edges.get(from);
+      if (list === undefined) this.#edges.set(from, [{ to, ...edge }]);
+      else list.push({ to, ...edge });
+    }
+  }
+
+  /** The places on a line, in order along it. */
+  stopsOn(line: number): readonly Node[] {
+    const own = this.#stops.get(line) ?? [];
+    const below = this.#below?.stopsOn(line) ?? [];
+    if (below.length === 0) return own;
+    return own.length === 0 ? below : [...below, ...own].toSorted((a, b) => a.tMm - b.tMm);
+  }
+
+  /** The nodes that this layer adds ways to, its own and those beneath. */
+  nodesWithEdges(): Iterable<number> {
+    return this.#edges.keys();
+  }
+
+  /** The ways out of a node that this layer adds. */
+  edgesOf(node: number): readonly NetEdge[] {
+    return this.#edges.get(node) ?? [];
+  }
+}
+
+/** Where a line that runs in a sheet's first direction crosses one that runs in its second; null where they do not. */
+export function crossingOf(level: WayLine, plumb: WayLine): readonly [aMm: number, bMm: number] | null {
+  const [aMm, bMm] = [plumb.fixedMm, level.fixedMm];
+  const meets =
+    aMm >= startOf(level) - SAME_MM &&
+    aMm <= endOf(level) + SAME_MM &&
+    bMm >= startOf(plumb) - SAME_MM &&
+    bMm <= endOf(plumb) + SAME_MM;
+  return meets ? [aMm, bMm] : null;
+}

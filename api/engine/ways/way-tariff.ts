@@ -1,0 +1,49 @@
+import type { Wall } from '#model/building.ts';
+import type { FloorOpening } from './floor-opening.ts';
+
+/** What some work takes: whole or fractional thousandths of a penny at list price and rate, minutes, and points of disturbance. */
+export interface WorkCost {
+  readonly millipence: number;
+  readonly minutes: number;
+  readonly mess: number;
+}
+
+/** What ways cost, made from the library at the front door: `ways` knows no prices. Materials are in it, cable apart. */
+export interface WayTariff {
+  /** By the metre. */
+  readonly thread: WorkCost;
+  readonly clip: WorkCost;
+  readonly channel: WorkCost;
+  readonly trench: WorkCost;
+  /** By the metre and what the wall is made of; what protects the cable and the filling are in it. */
+  readonly chase: Readonly<Record<Wall['core'], WorkCost>>;
+  /** Each. */
+  readonly board: Readonly<Record<FloorOpening, WorkCost>>;
+  readonly joist: WorkCost;
+  readonly stud: WorkCost;
+  readonly wallHole: WorkCost;
+  /** A drop in a stud wall. */
+  readonly fish: WorkCost;
+  /** The usual cable, by the metre of way. */
+  readonly cableMillipencePerM: number;
+}
+
+export const noWork: WorkCost = { millipence: 0, minutes: 0, mess: 0 };
+
+/** Some work, so many times or metres of it. */
+export function times(cost: WorkCost, factor: number): WorkCost {
+  return {
+    millipence: cost.millipence * factor,
+    minutes: cost.minutes * factor,
+    mess: cost.mess * factor,
+  };
+}
+
+/** Two pieces of work together. */
+export function together(a: WorkCost, b: WorkCost): WorkCost {
+  return {
+    millipence: a.millipence + b.millipence,
+    minutes: a.minutes + b.minutes,
+    mess: a.mess + b.mess,
+  };
+}

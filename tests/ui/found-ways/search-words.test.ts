@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { demoEstimate } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { cheaperOwnWords, orderWords, provedWords } from '../../../ui/found-ways/search-words.ts';
+import { foundOf } from '../../../ui/found-ways/searcher.ts';
+import { foundAmong } from './made-searcher.ts';
+
+const found = (changed = {}) => foundOf(foundAmong(demoEstimate('saltglass-row'), changed));
+
+describe('the words for what was proved', () => {
+  it('promise the least works cost only where it was proved', () => {
+    expect(provedWords(found())).toMatch(
+      /^No way that fails no check costs less to do than £500\.00 .*12 schemes were looked at\.$/,
+    );
+    const open = provedWords(found({ optimal: false, boundPence: 48_000, gap: 0.0417, examined: 1 }));
+    expect(open).toMatch(/^Not proved to be the cheapest/);
+    expect(open).toMatch(/less than £480\.00, up to 4\.2 % above that .*1 scheme was looked at\.$/);
+  });
+
+  it('say that nothing was found', () => {
+    expect(provedWords(found({ schemes: [] }))).toMatch(
+      /^No way that fails no check was found, and none is left/,
+    );
+    expect(provedWords(found({ schemes: [], optimal: false }))).toMatch(
+      /^No way that fails no check was found yet/,
+    );
+  });
+
+  it('say where the least works cost is not the lowest price', () => {
+    expect(orderWords(found())).toBeNull();
+    const [first, second, ...rest] = foundAmong(demoEstimate('saltglass-row')).schemes;
+    if (first === undefined || second === undefined) throw new Error('two are wanted');
+    const turned = [first, { ...second, worksPence: first.worksPence - 1 }, ...rest];
+    expect(orderWords(found({ schemes: turned }))).toMatch(/^Way 2 costs the least to do/);
+  });
+
+  it('tell of a scheme in the job that is cheaper than all found, unless it fails', () => {
+    const { schemes } = demoEstimate('saltglass-row');
+    const dearer = found({ schemes: foundAmong(demoEstimate('saltglass-row')).schemes.slice(-1) });
+    expect(cheaperOwnWords(dearer, schemes)).toMatch(
+      /“Spurs from the nearest points.*” which is|“Spurs from the nearest points/,
+    );
+    expect(
+      cheaperOwnWords(
+        dearer,
+        schemes.filter(({ complies }) => complies === 'no'),
+      ),
+    ).toBeNull();
+  });
+});

@@ -1,0 +1,42 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Point } from '#model/installation.ts';
+import type { Connection, Scheme, Tap } from '#model/scheme.ts';
+import { type JoinContext, radialThrough, ringExtension } from './join-point.ts';
+import { sourceLegs } from './join-sources.ts';
+
+/** How a point might be joined, when somebody asks why it is not. */
+export type AskedHow = 'spur' | 'fused' | 'ring' | 'radial';
+
+/** What is asked after. */
+export interface Asked {
+  readonly point: Point;
+  readonly how: AskedHow;
+  /** Where a spur begins. */
+  readonly tap: Tap | null;
+  /** The leg that a ring is opened at. */
+  readonly legId: string | null;
+}
+
+const ASKED_ID = 'asked';
+
+/** The connection that is asked after, as the job file would have it; null while something of it is not told. */
+export function askedConnection(worked: Worked, { point, how, tap, legId }: Asked): Connection | null {
+  const scheme: Scheme = { id: ASKED_ID, name: ASKED_ID, connections: [], remedies: [], locks: [] };
+  const context: JoinContext = { worked, scheme, makeId: () => ASKED_ID };
+  if (how === 'radial') return radialThrough(context, [point.id]);
+  if (how === 'ring') {
+    const leg = sourceLegs(worked, point.id).find((one) => one.legId === legId);
+    return leg === undefined ? null : ringExtension(context, leg, [point.id]);
+  }
+  if (tap === null) return null;
+  if (point.kind === 'fused-unit')
+    return { id: ASKED_ID, kind: 'fused-spur', from: tap, unit: point.id, feeds: [] };
+  if (how === 'spur') return { id: ASKED_ID, kind: 'spur', from: tap, to: point.id };
+  return {
+    id: ASKED_ID,
+    kind: 'fused-spur',
+    from: tap,
+    unit: { fuseA: 13 },
+    feeds: [{ from: 'unit', to: point.id }],
+  };
+}

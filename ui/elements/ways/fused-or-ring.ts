@@ -1,0 +1,146 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { labelsOf } from '#drawing/label-of.ts';
+import { verdictOf } from '#drawing/verdict.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Candidate } from '../../found-ways/candidate.ts';
+import { type WeighedRow, weighed } from '../../found-ways/fused-or-ring.ts';
+import type { Found } from '../../found-ways/search-asks.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import '../outcome-mark.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** The two ways, each by what it is called to a customer. */
+const names = { fused: 'Behind one fuse', ring: 'On the ring' } as const;
+type Side = keyof typeof names;
+const kinds = { fused: 'fused-branch', ring: 'ring-extension' } as const;
+
+/** A fused branch against carrying the ring on, side by side in a customer's words. @fires ways-asked */
+export class FusedOrRing extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    found: { attribute: false },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      table {
+        table-layout: fixed;
+      }
+      th[scope='row'] {
+        padding: 8px 8px 0;
+      }
+      th[scope='row'],
+      th[scope='row'] + td {
+        border-top: 1px solid var(--rule);
+      }
+      tr.what th {
+        border-top: 1px solid var(--rule);
+        padding-bottom: 0;
+      }
+      tr.two td {
+        padding-top: 2px;
+        border-top: 0;
+        overflow-wrap: break-word;
+      }
+      thead th {
+        font-size: 0.9375rem;
+        color: var(--ink);
+      }
+      tr.two.pay td {
+        font: 600 1.0625rem/1.3 var(--drawing-font);
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare found: Found;
+
+  #candidate(side: Side): Candidate | null {
+    const best = this.found.bestOfKind.find(({ kind }) => kind === kinds[side]);
+    return this.found.candidates.find(({ scheme }) => scheme.id === best?.schemeId) ?? null;
+  }
+
+  #reason(side: Side): string {
+    const reason = this.found.bestOfKind.find(({ kind }) => kind === kinds[side])?.reason;
+    return reason ?? 'It is dearer than all that are listed here.';
+  }
+
+  override render(): TemplateResult {
+    const [fused, ring] = [this.#candidate('fused'), this.#candidate('ring')];
+    if (fused === null && ring === null)
+      return html`<p>
+        Neither can be had. ${names.fused}: ${this.#reason('fused')} ${names.ring}: ${this.#reason('ring')}
+      </p>`;
+    const { weighed: worked } = this.view.ways;
+    const of = (candidate: Candidate | null): SchemeEstimate | null =>
+      candidate === null ? null : (worked.get(candidate.scheme.id) ?? null);
+    const [left, right] = [of(fused), of(ring)];
+    if (left === null && right === null) {
+      const schemes = [fused, ring].flatMap((one) => (one === null ? [] : [one.scheme]));
+      return html`<button @click=${() => send(this, 'ways-asked', { do: 'weigh', schemes })}>
+        Set the two side by side
+      </button>`;
+    }
+    return this.#table(left, right);
+  }
+
+  #table(fused: SchemeEstimate | null, ring: SchemeEstimate | null): TemplateResult {
+    const one = fused ?? ring;
+    if (one === null) return html``;
+    const labelOf = labelsOf(one.worked);
+    const rows = weighed({ fused: fused ?? one, ring: ring ?? one }, labelOf);
+    const isHere = { fused: fused !== null, ring: ring !== null };
+    return html`<table role="table">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader">${names.fused}</th>
+          <th role="columnheader">${names.ring}</th>
+        </tr>
+      </thead>
+      <tbody role="rowgroup">
+        ${
+          isHere.fused && isHere.ring
+            ? nothing
+            : html`<tr role="row" class="two">
+              <td role="cell">${isHere.fused ? 'Can be had.' : html`Cannot be had. ${this.#reason('fused')}`}</td>
+              <td role="cell">${isHere.ring ? 'Can be had.' : html`Cannot be had. ${this.#reason('ring')}`}</td>
+            </tr>`
+        }
+        ${rows.map((row, i) => this.#row(row, isHere, i === 0))}
+        ${this.#headed('Checks')}
+        <tr role="row" class="two">
+          ${[fused, ring].map((scheme) => checksCell(scheme))}
+        </tr>
+      </tbody>
+    </table>`;
+  }
+
+  #headed(what: string): TemplateResult {
+    return html`<tr role="row" class="what">
+      <th role="rowheader" scope="row" colspan="2">${what}</th>
+    </tr>`;
+  }
+
+  #row(row: WeighedRow, isHere: Readonly<Record<Side, boolean>>, isPay: boolean): TemplateResult {
+    return html`${this.#headed(row.what)}
+      <tr role="row" class=${isPay ? 'two pay' : 'two'}>
+        <td role="cell">${isHere.fused ? row.fused : '–'}</td>
+        <td role="cell">${isHere.ring ? row.ring : '–'}</td>
+      </tr>`;
+  }
+}
+
+function checksCell(scheme: SchemeEstimate | null): TemplateResult {
+  if (scheme === null) return html`<td role="cell">–</td>`;
+  const { outcome, words } = verdictOf(scheme);
+  return html`<td role="cell"><outcome-mark .outcome=${outcome}></outcome-mark> ${words}</td>`;
+}
+customElements.define('fused-or-ring', FusedOrRing);
+declare global {
+  interface HTMLElementTagNameMap {
+    'fused-or-ring': FusedOrRing;
+  }
+}

@@ -1,0 +1,234 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import type { Worked } from '#engine/connections/worked.ts';
+import type { Point } from '#model/installation.ts';
+import type { Connection, Tap } from '#model/scheme.ts';
+import { type AskedHow, askedConnection } from '../../edits/asked-connection.ts';
+import { bestSource } from '../../edits/join-point.ts';
+import { sourceLegs, whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
+import { connectionWords, madeOf } from '../../found-ways/made-of.ts';
+import type { WhyNotAnswer } from '../../found-ways/search-asks.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
+import type { Choice } from '../fields/choice-field.ts';
+import '../fields/choice-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/number-field.ts';
+import '../fields/tick-field.ts';
+import '../finding-card.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { laneLine } from './lane-line.ts';
+import { legChoice } from './leg-words.ts';
+import { tapFields } from './tap-fields.ts';
+
+const noScheme = { id: '', name: '', connections: [], remedies: [], locks: [] };
+
+/** Why a point is not joined in a way that somebody has in mind: the rule, the money, or that it was not looked at. */
+export class WhyNot extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    pointId: { state: true },
+    how: { state: true },
+    tap: { state: true },
+    legId: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: 10px;
+        align-items: end;
+      }
+      .wide,
+      .lane,
+      .trouble {
+        grid-column: 1 / -1;
+        margin: 0;
+      }
+      .answer {
+        grid-column: 1 / -1;
+      }
+      .lane:empty {
+        display: none;
+      }
+      ul {
+        display: grid;
+        gap: 6px;
+        margin: 8px 0 0;
+        padding: 0;
+        list-style: none;
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare private pointId: string | null;
+  declare private how: AskedHow;
+  declare private tap: Tap | null;
+  declare private legId: string | null;
+
+  constructor() {
+    super();
+    this.pointId = null;
+    this.how = 'spur';
+    this.tap = null;
+    this.legId = null;
+  }
+
+  get #worked(): Worked {
+    return { ...this.view.estimate.asFound.worked, job: this.view.job };
+  }
+
+  get #point(): Point | null {
+    const wanted = this.view.job.points.filter(({ status }) => status === 'wanted');
+    return wanted.find(({ id }) => id === this.pointId) ?? wanted[0] ?? null;
+  }
+
+  /** Where the spur begins: as told, or at the point where it usually would. */
+  #tapOf(point: Point): Tap | null {
+    if (this.tap !== null) return this.tap;
+    const source = bestSource({ worked: this.#worked, scheme: noScheme }, point.id);
+    return source === null ? null : { point: source };
+  }
+
+  #legOf(point: Point): string | null {
+    return this.legId ?? sourceLegs(this.#worked, point.id).find(({ onRing }) => onRing)?.legId ?? null;
+  }
+
+  #connection(point: Point): Connection | null {
+    const asked = { point, how: this.how, tap: this.#tapOf(point), legId: this.#legOf(point) };
+    return askedConnection(this.#worked, asked);
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const point = this.#point;
+    if (point === null) return nothing;
+    const labelOf = labelsOf(this.#worked);
+    const connection = this.#connection(point);
+    return html`${this.#choice('Point', point.id, this.#points(), (id) => {
+      this.pointId = id;
+      this.tap = null;
+      this.legId = null;
+    })}
+      ${this.#choice('Joined by', this.how, this.#hows(point), (how) => {
+        this.how = how as AskedHow;
+      })}
+      ${this.#where(point, labelOf)}
+      <button class="wide" ?disabled=${connection === null} @click=${() => this.#ask(connection)}>Why not so?</button>
+      ${
+        this.view.ways.asks === 'why-not'
+          ? laneLine(this.view.ways.question, {
+              slow: 'Searching with that kept…',
+              again: () => this.#ask(connection),
+            })
+          : nothing
+      }
+      ${this.#answered(labelOf)}`;
+  }
+
+  #points(): readonly Choice[] {
+    return this.view.job.points
+      .filter(({ status }) => status === 'wanted')
+      .map(({ id, label }) => ({ value: id, label }));
+  }
+
+  #hows({ kind }: Point): readonly Choice[] {
+    const isUnit = kind === 'fused-unit';
+    const ringWhy = isUnit ? 'it is a fused unit' : whyNotRing(this.#worked);
+    const radialWhy = isUnit ? 'it is a fused unit' : whyNotRadial(this.view.job);
+    const choice = (value: AskedHow, label: string, why: string | null): Choice =>
+      why === null ? { value, label } : { value, label, notPossible: why };
+    return [
+      choice('spur', isUnit ? 'a fused spur' : 'a spur', null),
+      ...(isUnit ? [] : [choice('fused', 'a fused spur', null)]),
+      choice('ring', 'the ring, out and back', ringWhy),
+      choice('radial', 'a new radial', radialWhy),
+    ];
+  }
+
+  #choice(
+    label: string,
+    value: string | null,
+    options: readonly Choice[],
+    changed: (value: string) => void,
+    wide = false,
+  ): TemplateResult {
+    return html`<choice-field
+      class=${wide ? 'wide' : ''}
+      .label=${label}
+      .value=${value}
+      .options=${options}
+      .empty=${null}
+      @field-change=${(event: CustomEvent<FieldChange<string>>) => {
+        event.stopPropagation();
+        changed(event.detail.value);
+      }}
+    ></choice-field>`;
+  }
+
+  #where(point: Point, labelOf: LabelOf): TemplateResult | typeof nothing {
+    if (this.how === 'radial') return nothing;
+    const worked = this.#worked;
+    if (this.how === 'ring') {
+      const legs = sourceLegs(worked, point.id).map((leg) => legChoice(leg, labelOf));
+      return this.#choice(
+        'Opened at',
+        this.#legOf(point),
+        legs,
+        (id) => {
+          this.legId = id;
+        },
+        true,
+      );
+    }
+    const tap = this.#tapOf(point);
+    if (tap === null) return nothing;
+    const changed = (told: Tap): void => {
+      this.tap = told;
+    };
+    return tapFields({ worked, scheme: noScheme, pointId: point.id, labelOf, changed }, tap);
+  }
+
+  #ask(connection: Connection | null): void {
+    if (connection !== null) send(this, 'ways-asked', { do: 'why-not', connection });
+  }
+
+  #answered(labelOf: LabelOf): TemplateResult | typeof nothing {
+    const { status, answer } = this.view.ways.question;
+    if (status !== 'done' || answer?.what !== 'why-not') return nothing;
+    return html`<div class="answer" role="status">
+      <p><strong>${connectionWords(answer.ask, labelOf)}</strong></p>
+      ${this.#because(answer.answer, labelOf)}
+    </div>`;
+  }
+
+  #because(answer: WhyNotAnswer, labelOf: LabelOf): TemplateResult {
+    if (answer.answer === 'left-out') return html`<p>It was not looked at: ${answer.words}</p>`;
+    if (answer.answer === 'rule')
+      return html`<p>A rule forbids it:</p>
+        <ul>
+          ${answer.findings.map(
+            (finding) =>
+              html`<li><finding-card .finding=${finding} .subject=${labelOf(finding.subject)}></finding-card></li>`,
+          )}
+        </ul>`;
+    const { morePence } = answer;
+    const { scheme, totals } = answer.with;
+    const difference =
+      morePence > 0
+        ? `It may be done, for ${pounds(morePence)} more: ${pounds(totals.grossPence)}.`
+        : morePence < 0
+          ? `It may be done, and comes ${pounds(-morePence)} cheaper in full: ${pounds(totals.grossPence)}.`
+          : `It may be done, for the same ${pounds(totals.grossPence)}.`;
+    return html`<p>${difference} The best with it: ${madeOf(scheme, labelOf)}.</p>
+      <button @click=${() => send(this, 'ways-asked', { do: 'try', scheme })}>Show it on the plan</button>`;
+  }
+}
+customElements.define('why-not', WhyNot);
+declare global {
+  interface HTMLElementTagNameMap {
+    'why-not': WhyNot;
+  }
+}

@@ -1,0 +1,62 @@
+import type { Finding } from '#engine/rules/finding.ts';
+import type { BestOfKind } from '#engine/schemes/search/found-schemes.ts';
+import type { Waypoint } from '#model/cable.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import type { Connection } from '#model/scheme.ts';
+import type { Candidate } from './candidate.ts';
+
+/** The house that is searched, and what of the search is settled beforehand. */
+export interface HouseAsk {
+  readonly job: Job;
+  readonly library: Library;
+  /** Connections that are kept as they are: part of every scheme. */
+  readonly locked: readonly Connection[];
+  /** Whether legs may be cut though their way is only assumed: locating them is then priced. */
+  readonly cutsAssumed: boolean;
+}
+
+/** The best schemes. */
+export interface SearchAsk extends HouseAsk {
+  readonly what: 'search';
+}
+
+/** Something about the search: why a connection is not in its best, or what another way of a leg would change. */
+export type QuestionAsk =
+  | (HouseAsk & { readonly what: 'why-not'; readonly connection: Connection })
+  | (HouseAsk & { readonly what: 'what-if'; readonly legId: string; readonly via: readonly Waypoint[] });
+
+/** What a search found, as plain data. */
+export interface Found {
+  readonly optimal: boolean;
+  readonly boundPence: number;
+  /** As a share of the bound; null where nothing was found. */
+  readonly gap: number | null;
+  readonly examined: number;
+  /** By full price, cheapest first. */
+  readonly candidates: readonly Candidate[];
+  readonly bestOfKind: readonly BestOfKind[];
+  readonly leftOut: readonly string[];
+}
+
+/** Why a connection is not in the best scheme: a rule, the money, or that it was not looked at. */
+export type WhyNotAnswer =
+  | { readonly answer: 'rule'; readonly findings: readonly Finding[] }
+  /** `morePence`: the best scheme with it against the best of all, in full; negative where it is even cheaper. */
+  | { readonly answer: 'money'; readonly morePence: number; readonly with: Candidate }
+  | { readonly answer: 'left-out'; readonly words: string };
+
+/** The best as the leg is taken to run now, and as it would be if the leg ran otherwise; null where none passes. */
+export interface WhatIfAnswer {
+  readonly before: Candidate | null;
+  readonly after: Candidate | null;
+}
+
+export type QuestionAnswer =
+  | { readonly what: 'why-not'; readonly ask: Connection; readonly answer: WhyNotAnswer }
+  | { readonly what: 'what-if'; readonly legId: string; readonly answer: WhatIfAnswer };
+
+/** What the other thread sends back. */
+export type Reply<A> =
+  | { readonly ok: true; readonly answer: A }
+  | { readonly ok: false; readonly message: string };

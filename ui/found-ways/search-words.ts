@@ -1,0 +1,53 @@
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { pounds } from '../written.ts';
+import type { Candidate } from './candidate.ts';
+import type { Found } from './search-asks.ts';
+
+/** What the works cost is, in the words that stand behind it. */
+const worksWords = 'materials and work before whole packs, minimum charges, mark-up and VAT';
+
+const least = (candidates: readonly Candidate[]): Candidate | null =>
+  candidates.reduce<Candidate | null>(
+    (best, one) => (best === null || one.worksPence < best.worksPence ? one : best),
+    null,
+  );
+
+/** Whether the best was proved to be the best, or by how much it may be beaten. */
+export function provedWords({ optimal, boundPence, gap, examined, candidates }: Found): string {
+  const looked = `${examined.toLocaleString('en-GB')} ${examined === 1 ? 'scheme was' : 'schemes were'} looked at`;
+  const best = least(candidates);
+  if (best === null)
+    return optimal
+      ? `No way that fails no check was found, and none is left: ${looked}.`
+      : `No way that fails no check was found yet: ${looked}.`;
+  if (optimal)
+    return `No way that fails no check costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
+  const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
+  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that fails no check can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
+}
+
+/**
+ * A scheme of the job that fails nothing and has a lower price than all that was found: made in a way that the search
+ * leaves out. Null where there is none.
+ */
+export function cheaperOwnWords(
+  { candidates }: Pick<Found, 'candidates'>,
+  own: readonly Pick<SchemeEstimate, 'name' | 'complies' | 'totals'>[],
+): string | null {
+  const [first] = candidates;
+  if (first === undefined) return null;
+  const [cheapest] = own
+    .filter(({ complies }) => complies !== 'no')
+    .toSorted((a, b) => a.totals.grossPence - b.totals.grossPence);
+  const lessPence = first.totals.grossPence - (cheapest?.totals.grossPence ?? first.totals.grossPence);
+  if (cheapest === undefined || lessPence <= 0) return null;
+  return `“${cheapest.name}”, which is in the job, is ${pounds(lessPence)} cheaper: it is made in a way that the search leaves out, or saves by what is shared.`;
+}
+
+/** Which of the found ones costs the least to do, where that is not the one with the lowest price. */
+export function orderWords({ candidates }: Found): string | null {
+  const best = least(candidates);
+  const place = best === null ? 0 : candidates.indexOf(best);
+  if (best === null || place === 0) return null;
+  return `Way ${place + 1} costs the least to do; with whole packs and openings that are shared, way 1 has the lower price.`;
+}
