@@ -12,7 +12,8 @@ import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import { endOfNode, searchGround } from '#engine/schemes/search/search-ground.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
-import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { routeOptions, workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { houseWays } from '#engine/ways/house-ways.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -22,8 +23,10 @@ import { timed } from './growth.ts';
 export const stages = {
   plan: 'the plan',
   house: 'circuits and their ways as found',
-  run: 'one run between two ends',
-  row: 'runs from one end to all others',
+  net: 'the net of ways',
+  run: 'one way between two ends',
+  row: 'ways from one end to all others',
+  priced: 'the same as the search prices them',
   columns: 'columns',
   choice: 'charges and the first choices',
   gate: 'the gate, one choice',
@@ -48,8 +51,11 @@ export function timeStages(given: Job, library: Library): StageTimes {
   const found = job.points.filter(({ status }) => status === 'existing');
   const ends = found.flatMap(({ id }) => endOfNode(ground, id) ?? []);
   const [first] = ground.wanted;
-  const run = first && ends[0] && timed(() => ground.ways.costs(first.end, ends.slice(0, 1), 'pence'));
-  const row = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
+  // In a plan of its own: the house has its net already.
+  const net = timed(() => houseWays(plan.result, tariffOf(library), routeOptions));
+  const run = first && ends[0] && timed(() => net.result.costs(first.end, ends.slice(0, 1), 'pence'));
+  const row = first && timed(() => net.result.costs(first.end, ends, 'pence'));
+  const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
   const columns = timed(() => {
     const shop = workshop(ground);
     return { shop, space: buildSpace(shop).space };
@@ -66,8 +72,10 @@ export function timeStages(given: Job, library: Library): StageTimes {
   return {
     plan: plan.ms,
     house: house.ms,
+    net: net.ms,
     ...(run ? { run: run.ms } : {}),
     ...(row ? { row: row.ms } : {}),
+    ...(priced ? { priced: priced.ms } : {}),
     columns: columns.ms,
     choice: choice.ms,
     ...(choice.result.length > 0 ? { gate: gate.ms / choice.result.length } : {}),
