@@ -78,9 +78,9 @@ function forgetUntouched(draft: NetworkDraft): void {
     [...draft.edges.values()].flatMap(({ kind, from, to }) => (kind === 'cable' ? [from, to] : [])),
   );
   for (const point of draft.pointById.values()) {
+    if (point.status !== 'wanted' || draft.successors.has(point.replaces ?? '')) continue;
     const nodes = [...draft.nodes.values()].filter(({ pointId }) => pointId === point.id);
-    const isKept = point.status !== 'wanted' || draft.successors.has(point.replaces ?? '');
-    if (isKept || nodes.some(({ id }) => touched.has(id))) continue;
+    if (nodes.some(({ id }) => touched.has(id))) continue;
     for (const { id } of nodes) draft.nodes.delete(id);
     for (const edge of [...draft.edges.values()])
       if (nodes.some(({ id }) => id === edge.from)) draft.edges.delete(edge.id);

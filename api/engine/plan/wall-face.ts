@@ -3,6 +3,7 @@ import { distanceMm, type PlanPoint, planPoint, planPointOf, type WallSpot } fro
 import { faceNormal } from './position-of-place.ts';
 import { remembered } from './remembered.ts';
 import { JOIN_MM } from './room-outline.ts';
+import { type WallsMeeting, wallsMeeting } from './walls-meeting.ts';
 
 /** Walls within about ten degrees of one line go on as one face. */
 const STRAIGHT_SINE = 0.17;
@@ -43,18 +44,18 @@ export function wallFace(
   return wall === undefined ? null : facesOf(plan.wallById)[side](wall);
 }
 
-const facesOf = remembered((wallById: Plan['wallById']) => ({
-  left: remembered((wall: PlanWall) => foundFace(wallById, wall, 'left')),
-  right: remembered((wall: PlanWall) => foundFace(wallById, wall, 'right')),
-}));
+const facesOf = remembered((wallById: Plan['wallById']) => {
+  const meeting = wallsMeeting(wallById);
+  return {
+    left: remembered((wall: PlanWall) => foundFace(meeting, wall, 'left')),
+    right: remembered((wall: PlanWall) => foundFace(meeting, wall, 'right')),
+  };
+});
 
-function foundFace(wallById: Plan['wallById'], wall: PlanWall, side: WallSpot['side']): WallFace {
+function foundFace(meeting: WallsMeeting, wall: PlanWall, side: WallSpot['side']): WallFace {
   const own: FacePiece = { wallId: wall.wall.id, side, startMm: 0, sense: 1 };
-  const neighbours = [...wallById.values()].filter(
-    (other) => other.storeyId === wall.storeyId && other.wall.core !== 'open',
-  );
-  const high = followed(neighbours, own, wall, 1);
-  const low = followed(neighbours, own, wall, -1);
+  const high = followed(meeting, own, wall, 1);
+  const low = followed(meeting, own, wall, -1);
   return {
     pieces: [...low.pieces.toReversed(), own, ...high.pieces],
     lowCornerMm: low.cornerMm,
@@ -63,14 +64,14 @@ function foundFace(wallById: Plan['wallById'], wall: PlanWall, side: WallSpot['s
 }
 
 /** Follows the face from the wall asked about to one of its ends. */
-function followed(walls: readonly PlanWall[], own: FacePiece, first: PlanWall, way: 1 | -1): Found {
+function followed(meeting: WallsMeeting, own: FacePiece, first: PlanWall, way: 1 | -1): Found {
   const pieces: FacePiece[] = [];
   const seen = new Set([own.wallId]);
   let piece = own;
   let wall = first;
   // Each wall is passed once at most, so this ends.
   for (;;) {
-    const next = beyond(walls, { piece, wall, way });
+    const next = beyond(meeting, { piece, wall, way });
     if (next.kind !== 'goes-on') return { pieces, cornerMm: next.kind === 'corner' ? next.atMm : null };
     if (seen.has(next.piece.wallId)) return { pieces, cornerMm: null };
     seen.add(next.piece.wallId);
@@ -92,7 +93,7 @@ interface Travel {
 }
 
 /** What is at a wall's end: a branch on our side is a corner, else a wall in line goes on, else nothing. */
-function beyond(walls: readonly PlanWall[], travel: Travel): Beyond {
+function beyond(meeting: WallsMeeting, travel: Travel): Beyond {
   const { piece, wall, way } = travel;
   const endsAtTo = piece.sense === way;
   const junction = planPointOf(endsAtTo ? wall.wall.to : wall.wall.from);
@@ -101,7 +102,7 @@ function beyond(walls: readonly PlanWall[], travel: Travel): Beyond {
   const normal = faceNormal(wall, piece.side);
   let cornerMm: number | null = null;
   let goesOn: Beyond | null = null;
-  for (const other of walls) {
+  for (const other of meeting(wall.storeyId, junction)) {
     if (other.wall.id === wall.wall.id) continue;
     const leaving = leavingFrom(other, junction);
     if (leaving === null) continue;

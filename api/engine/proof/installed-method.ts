@@ -1,6 +1,7 @@
 import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planPoint } from '../plan/plane.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { surroundingsAt } from '../plan/surroundings.ts';
 import type { Segment } from '../ways/run.ts';
 
@@ -81,13 +82,16 @@ function floorVoidMethod(segment: Segment, plan: Plan): Pick<Installed, 'method'
 }
 
 /** Insulation in the void under the floor of the room that the stretch lies in, else of the storey; undefined where nobody looked. */
-function toldInsulationMm({ storeyId, from, to }: Segment, plan: Plan): number | undefined {
-  const middle = planPoint((from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2);
-  const floor =
-    surroundingsAt(plan, { storeyId, at: middle, heightMm: 0, levelMm: 0 })?.floor ??
-    plan.storeyById.get(storeyId)?.storey.floor;
+function toldInsulationMm(segment: Segment, plan: Plan): number | undefined {
+  const floor = floorOfMiddle(plan, segment) ?? plan.storeyById.get(segment.storeyId)?.storey.floor;
   return isGuess(floor?.certainty?.insulationMm) ? undefined : floor?.insulationMm;
 }
+
+/** Many schemes have their stretches in common: where each lies is looked up once. */
+const floorOfMiddle = rememberedOfTwo((plan: Plan, { storeyId, from, to }: Segment) => {
+  const middle = planPoint((from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2);
+  return surroundingsAt(plan, { storeyId, at: middle, heightMm: 0, levelMm: 0 })?.floor ?? null;
+});
 
 function loftMethod(segment: Segment, plan: Plan): ReferenceMethod | null {
   const insulationMm = loftInsulationMm(segment.storeyId, plan);

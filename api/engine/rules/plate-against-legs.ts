@@ -1,6 +1,8 @@
 import type { Point } from '#model/installation.ts';
+import type { Network } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import { isGuess } from '../plan/is-guess.ts';
+import { remembered } from '../plan/remembered.ts';
 import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 
@@ -58,10 +60,15 @@ function byRole({ shape, places }: CircuitShape, { id, asFound }: Point): 'calle
 }
 
 /** Ends of legs at all sides of a point, as found. */
-function cablesByLegs({ found }: Facts, pointId: string): number {
-  const own = new Set(found.nodes.filter((node) => node.pointId === pointId).map(({ id }) => id));
-  return found.edges
-    .filter(({ kind }) => kind === 'cable')
-    .flatMap(({ from, to }) => [from, to])
-    .filter((id) => own.has(id)).length;
-}
+const cablesByLegs = ({ found }: Facts, pointId: string): number => cableEnds(found).get(pointId) ?? 0;
+
+const cableEnds = remembered(({ nodes, edges }: Network): ReadonlyMap<string, number> => {
+  const pointOfNode = new Map(nodes.map(({ id, pointId }) => [id, pointId]));
+  const ends = new Map<string, number>();
+  for (const { kind, from, to } of edges)
+    for (const end of kind === 'cable' ? [from, to] : []) {
+      const pointId = pointOfNode.get(end);
+      if (pointId != null) ends.set(pointId, (ends.get(pointId) ?? 0) + 1);
+    }
+  return ends;
+});

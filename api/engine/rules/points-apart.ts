@@ -33,11 +33,11 @@ export const pointsApart = rule<Message>({
   },
   couldFail: true,
   check: (facts) => {
-    const points = placedPoints(facts);
-    return points.flatMap((one, index) => {
-      const other = points
-        .slice(0, index)
-        .find((before) => isLeftToThis(before, one) && areInOnePlace(before, one));
+    const passed = new Map<string, PlacedPoint[]>();
+    return placedPoints(facts).flatMap((one) => {
+      const near = passed.get(neighbourhood(one)) ?? [];
+      const other = near.find((before) => isLeftToThis(before, one) && areInOnePlace(before, one));
+      passed.set(neighbourhood(one), [...near, one]);
       return other === undefined ? [] : [judged(one, other, facts.scheme === null ? 'found' : 'scheme')];
     });
   },
@@ -59,10 +59,15 @@ function placedPoints(facts: Facts): readonly PlacedPoint[] {
 
 const rank = ({ point }: PlacedPoint): number => (point.status === 'wanted' ? 1 : 0);
 
+/** Only points that have this in common can be in one place: they are on one wall, or on one storey off the walls. */
+const neighbourhood = ({ position: { onWall, storeyId } }: PlacedPoint): string =>
+  onWall === undefined ? `storey ${storeyId}` : `wall ${onWall.wallId}`;
+
+const isJudged = ({ point, isFitted }: PlacedPoint): boolean => isFitted || point.status === 'existing';
+
 /** Whether the rule of the plates is silent of the two: it speaks of what the scheme fits on a wall, over what it fits or found. */
 function isLeftToThis(a: PlacedPoint, b: PlacedPoint): boolean {
   if (!a.position.onWall || !b.position.onWall) return true;
-  const isJudged = ({ point, isFitted }: PlacedPoint): boolean => isFitted || point.status === 'existing';
   return !((a.isFitted || b.isFitted) && isJudged(a) && isJudged(b));
 }
 

@@ -1,23 +1,30 @@
 import type { PlanWall } from '../plan/plan.ts';
 import type { PlanPoint } from '../plan/plane.ts';
 
+/** A line that closes with another by less than this is level with it. */
+const LEVEL_SINE = 0.01;
+
 /** Distances along a line at which it passes a wall's two faces, its centre line and its ends. */
 export function wallCutsMm(
   wall: PlanWall,
   from: PlanPoint,
   direction: readonly [number, number],
 ): readonly number[] {
-  const halfMm = wall.wall.thicknessMm / 2;
+  const [x, y] = [wall.wall.from[0] - from[0], wall.wall.from[1] - from[1]];
   const cutsMm: number[] = [];
-  const cut = (normal: readonly [number, number], offsMm: readonly number[]): void => {
-    const closing = direction[0] * normal[0] + direction[1] * normal[1];
-    if (Math.abs(closing) < 0.01) return;
-    const x = wall.wall.from[0] - from[0];
-    const y = wall.wall.from[1] - from[1];
-    for (const offMm of offsMm) cutsMm.push((x * normal[0] + y * normal[1] + offMm) / closing);
-  };
-  cut(wall.leftNormal, [-halfMm, 0, halfMm]);
-  cut(wall.direction, [0, wall.lengthMm]);
+  const { leftNormal, lengthMm } = wall;
+  // Written out, for this is asked of every wall by every way.
+  const facing = direction[0] * leftNormal[0] + direction[1] * leftNormal[1];
+  if (Math.abs(facing) >= LEVEL_SINE) {
+    const offMm = x * leftNormal[0] + y * leftNormal[1];
+    const halfMm = wall.wall.thicknessMm / 2;
+    cutsMm.push((offMm - halfMm) / facing, offMm / facing, (offMm + halfMm) / facing);
+  }
+  const along = direction[0] * wall.direction[0] + direction[1] * wall.direction[1];
+  if (Math.abs(along) >= LEVEL_SINE) {
+    const alongMm = x * wall.direction[0] + y * wall.direction[1];
+    cutsMm.push(alongMm / along, (alongMm + lengthMm) / along);
+  }
   return cutsMm;
 }
 

@@ -1,0 +1,98 @@
+import { allRules } from '#engine/all-rules.ts';
+import { findSchemes } from '#engine/find-schemes.ts';
+import { buildPlan } from '#engine/plan/build-plan.ts';
+import { factsOf } from '#engine/schemes/facts-of.ts';
+import { buildSpace } from '#engine/schemes/search/build-space.ts';
+import { type ChargedChoice, chargedChoices } from '#engine/schemes/search/charged-choices.ts';
+import { choicesByCost } from '#engine/schemes/search/cheapest-choices.ts';
+import { circuitCharges } from '#engine/schemes/search/circuit-charges.ts';
+import { judge, schemeOf } from '#engine/schemes/search/gate.ts';
+import { partsOf } from '#engine/schemes/search/passing.ts';
+import { plainWays } from '#engine/schemes/search/plain-ways.ts';
+import { endOfNode, searchGround } from '#engine/schemes/search/search-ground.ts';
+import { workshop } from '#engine/schemes/search/workshop.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
+import { routeOptions, workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { houseWays } from '#engine/ways/house-ways.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import { timed } from './growth.ts';
+
+/** What is timed, in the order of the work. */
+export const stages = {
+  plan: 'the plan',
+  house: 'circuits and their ways as found',
+  net: 'the net of ways',
+  run: 'one way between two ends',
+  row: 'ways from one end to all others',
+  priced: 'the same as the search prices them',
+  columns: 'columns',
+  choice: 'charges and the first choices',
+  gate: 'the gate, one choice',
+  best: 'the search, best schemes',
+  whole: 'the search, best of each kind too',
+} as const;
+export type Stage = keyof typeof stages;
+/** Milliseconds by stage; a stage that was not run is absent. */
+export type StageTimes = Partial<Record<Stage, number>>;
+
+/** As many choices as people look through go through the gate. */
+const CHOICES = 10;
+
+/** One pass through the stages, each with all that it asks for but what stages before it have made. */
+export function timeStages(given: Job, library: Library): StageTimes {
+  // A copy: what the engine remembers of a job goes with the object.
+  const job = structuredClone(given);
+  const plan = timed(() => buildPlan(job));
+  const house = timed(() => workHouse(job, tariffOf(library), defaultLengthAllowances));
+  const { proofs: proofsFound } = factsOf(workScheme(house.result, null), library, null);
+  const ground = searchGround(house.result, library, { ways: plainWays(house.result, library) });
+  const found = job.points.filter(({ status }) => status === 'existing');
+  const ends = found.flatMap(({ id }) => endOfNode(ground, id) ?? []);
+  const [first] = ground.wanted;
+  // In a plan of its own: the house has its net already.
+  const net = timed(() => houseWays(plan.result, tariffOf(library), routeOptions));
+  const run = first && ends[0] && timed(() => net.result.costs(first.end, ends.slice(0, 1), 'pence'));
+  const row = first && timed(() => net.result.costs(first.end, ends, 'pence'));
+  const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
+  const columns = timed(() => {
+    const shop = workshop(ground);
+    return { shop, space: buildSpace(shop).space };
+  });
+  const { shop, space } = columns.result;
+  const judges = { rules: allRules, proofsFound };
+  const choice = timed(() =>
+    firstChoices(chargedChoices(space, circuitCharges(shop, space, judges), choicesByCost)),
+  );
+  const gate = timed(() => {
+    for (const { choice: each } of choice.result)
+      judge(ground, schemeOf(ground, 'timed', partsOf(each.columns)), judges);
+  });
+  return {
+    plan: plan.ms,
+    house: house.ms,
+    net: net.ms,
+    ...(run ? { run: run.ms } : {}),
+    ...(row ? { row: row.ms } : {}),
+    ...(priced ? { priced: priced.ms } : {}),
+    columns: columns.ms,
+    choice: choice.ms,
+    ...(choice.result.length > 0 ? { gate: gate.ms / choice.result.length } : {}),
+  };
+}
+
+function firstChoices(choices: Iterable<ChargedChoice>): readonly ChargedChoice[] {
+  const taken: ChargedChoice[] = [];
+  for (const choice of choices) {
+    taken.push(choice);
+    if (taken.length === CHOICES) break;
+  }
+  return taken;
+}
+
+/** The whole search of a job from nothing. */
+export function timeSearch(given: Job, library: Library, options: { readonly kinds: boolean }): number {
+  const job = structuredClone(given);
+  return timed(() => findSchemes(job, library, options)).ms;
+}
