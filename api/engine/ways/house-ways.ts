@@ -1,5 +1,6 @@
 import type { Storey } from '#model/building.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Position } from '../plan/plane.ts';
 import { remembered } from '../plan/remembered.ts';
 import { type EndInHouse, type EndLayer, inHouse, withEnd } from './graph/end-layer.ts';
 import { endLines } from './graph/end-lines.ts';
@@ -13,6 +14,7 @@ import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
 import type { RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
+import { reversedSegments } from './segment.ts';
 import type { WayAim, WayCost, WayPlace } from './way-cost.ts';
 import type { WayTariff } from './way-tariff.ts';
 
@@ -35,46 +37,35 @@ export interface HouseWays {
   costs(from: WayPlace, to: readonly WayPlace[], aim: WayAim): readonly (WayCost | null)[];
 }
 
-/** How many houses are kept for each tariff, the last asked for first: what is being drawn, and what it is compared with. */
+/** How many houses are kept, the last asked for first: what is being drawn, and what it is compared with. */
 const HOUSES_KEPT = 4;
-/** How many rows and ends are kept for a house. */
-const ROWS_KEPT = 200;
+/** How many rows, ends and answers are kept for a house. */
+const ROWS_KEPT = 64;
+const ENDS_KEPT = 512;
+const ANSWERS_KEPT = 4096;
 
-interface KeptHouse {
-  readonly storeys: readonly Storey[];
-  readonly standing: string;
-  readonly chased: RouteOptions['chased'];
-  readonly ways: HouseWays;
-}
-
-const housesByTariff = remembered((_tariff: WayTariff): KeptHouse[] => []);
+/** The houses last asked for, by all that their ways hang on. */
+const houses = new Map<string, HouseWays>();
 
 /**
- * The ways of a house. They hang on its storeys and on what stands on its walls, so a house is not worked anew when
- * something else in the job changes: a wanted point that moves leaves all rows from elsewhere as they are.
+ * The ways of a house. They hang on its storeys, on what stands on its walls and on the tariff, so a house is not worked
+ * anew when something else in the job changes: a wanted point that moves leaves all rows from elsewhere as they are.
  */
 export function houseWays(plan: Plan, tariff: WayTariff, { chased }: RouteOptions): HouseWays {
-  const houses = housesByTariff(tariff);
-  const storeys = plan.storeys.map(({ storey }) => storey);
-  const standing = standingOn(plan);
-  const at = houses.findIndex(
-    (house) =>
-      house.chased === chased &&
-      house.standing === standing &&
-      house.storeys.length === storeys.length &&
-      house.storeys.every((storey, index) => storey === storeys[index]),
-  );
-  const [known] = at < 0 ? [] : houses.splice(at, 1);
-  const house = known ?? {
-    storeys,
-    standing,
-    chased,
-    ways: waysIn(houseNet({ plan, tariff, options: { chased } })),
-  };
-  houses.unshift(house);
-  houses.length = Math.min(houses.length, HOUSES_KEPT);
-  return house.ways;
+  const drawn = plan.storeys.map(({ storey }) => textOfStorey(storey));
+  const key = [chased, textOfTariff(tariff), standingOn(plan), ...drawn].join('\n');
+  const ways = houses.get(key) ?? waysIn(houseNet({ plan, tariff, options: { chased } }));
+  houses.delete(key);
+  houses.set(key, ways);
+  if (houses.size > HOUSES_KEPT) houses.delete(houses.keys().next().value ?? '');
+  return ways;
 }
+
+const textOfStorey = remembered((storey: Storey): string => JSON.stringify(storey));
+const textOfTariff = remembered((tariff: WayTariff): string => JSON.stringify(tariff));
+
+const textOfPlace = ({ storeyId, at, heightMm }: Position): string =>
+  `${storeyId} ${at.join(' ')} ${heightMm}`;
 
 /** What stands on the walls of a house, in a text. */
 const standingOn = remembered((plan: Plan): string => JSON.stringify(standingPlaces(plan)));
@@ -86,11 +77,11 @@ function waysIn(house: HouseNet): HouseWays {
   const layers = new Map<string, EndLayer>();
   const rows = new Map<string, Row | null>();
 
-  const kept = <V>(map: Map<string, V>, key: string, make: () => V): V => {
+  const kept = <V>(map: Map<string, V>, key: string, make: () => V, count = ENDS_KEPT): V => {
     const known = map.get(key);
     if (known !== undefined || map.has(key)) return known as V;
     const made = make();
-    if (map.size >= ROWS_KEPT) map.delete(map.keys().next().value ?? '');
+    if (map.size >= count) map.delete(map.keys().next().value ?? '');
     map.set(key, made);
     return made;
   };
@@ -101,12 +92,29 @@ function waysIn(house: HouseNet): HouseWays {
   const flatOf = (weighing: Weighing): FlatNet =>
     kept(flats, weighingKey(weighing), () => flatNet(house.net, weighing));
   const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
-    kept(rows, `${keyOf(end)} ${weighingKey(weighing)}`, () => {
-      const { net, node } = layerOf(end);
-      return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
-    });
+    kept(
+      rows,
+      `${keyOf(end)} ${weighingKey(weighing)}`,
+      () => {
+        const { net, node } = layerOf(end);
+        return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
+      },
+      ROWS_KEPT,
+    );
 
-  const found = (from: WayPlace, to: WayPlace, sought: Sought) => {
+  const standing = new Set(standingPlaces(plan).map(textOfPlace));
+  /**
+   * Whether the row is worked from the second of two ends: from the one that does not stand there yet, since little is new
+   * and much is there. The same pair has the same row in both directions.
+   */
+  const isTurned = (from: WayPlace, to: WayPlace): boolean => {
+    const [first, second] = [from, to].map((end) => standing.has(textOfPlace(end.position)));
+    return first === second ? keyOf(from) > keyOf(to) : first === true;
+  };
+
+  const found = (a: WayPlace, b: WayPlace, sought: Sought) => {
+    const turned = isTurned(a, b);
+    const [from, to] = turned ? [b, a] : [a, b];
     const surface = from.mount === 'surface' || to.mount === 'surface';
     const row = rowOf(from, { surface, ...sought });
     if (row === null) return null;
@@ -114,13 +122,21 @@ function waysIn(house: HouseNet): HouseWays {
     const way = layer.node === null ? null : wayInto(row, layer.net, layer.node);
     if (way === null || layer.node === null) return null;
     const cost = costOf(way, { ...sought, surface }, [endOf(from), endOf(to)]);
-    return { net: layer.net, node: layer.node, way, cost };
+    return { net: layer.net, node: layer.node, way, cost, turned };
   };
-  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
+  const answers = new Map<string, PricedWay | null>();
+  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
+    kept(
+      answers,
+      `${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })}`,
+      () => foundWay(from, to, sought),
+      ANSWERS_KEPT,
+    );
+  const foundWay = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
     const answer = found(from, to, sought);
     if (answer === null) return null;
     const segments = waySegments(plan, answer.net, answer.way, answer.node);
-    return { segments, cost: answer.cost };
+    return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
   };
   return {
     way: (from, to, aim) => way(from, to, { aim }),

@@ -26,9 +26,10 @@ const OVER_DOOR_MM = 60;
 /** Walls up to this thickness carry the zones of accessories on their other side. Source: BS 7671 522.6.202. */
 export const CARRIES_ZONE_MM = 100;
 
-/** A plumb line of a face that ends in voids, by its number. */
+/** A plumb line of a face with the voids that its ends are in, by its number. */
 export interface PlumbInto {
   readonly line: number;
+  readonly storeyId: string;
   readonly at: Position['at'];
   /** The floor that heights on the line are above. */
   readonly floorMm: number;
@@ -47,6 +48,9 @@ export interface FaceLine {
   /** The height of the box that a plumb line is there for; absent for the others. */
   readonly boxMm?: number;
 }
+
+/** Plumb lines this near one another on plan stand above one another, mm. */
+export const CLOSE_MM = 20;
 
 /** Lines and what joins them, numbered from nought, with the plumb lines that lead into voids. */
 export interface FaceNet {
@@ -249,9 +253,15 @@ class FaceDraft {
     const kind = laid.mount === 'surface' ? 'channel' : 'plumb';
     for (const { line, below, above } of plumbLines(this.material, face, alongMm, laid)) {
       const number = this.add(face, line, kind);
-      if (below === null && above === null) continue;
       const foot = line.sheet.positionAt(alongMm, 0);
-      this.#plumbs.push({ line: number, at: foot.at, floorMm: foot.levelMm, below, above });
+      this.#plumbs.push({
+        line: number,
+        storeyId: face.storeyId,
+        at: foot.at,
+        floorMm: foot.levelMm,
+        below,
+        above,
+      });
     }
   }
 

@@ -4,6 +4,7 @@ import type { WayTariff } from '../way-tariff.ts';
 import { crossings } from './crossings.ts';
 import { type FaceCorner, faceCorners } from './face-corners.ts';
 import type { FlatFace } from './flat-face.ts';
+import { floorHoles } from './floor-holes.ts';
 import { type FaceLine, houseFaceLines } from './house-face-lines.ts';
 import { houseVoidLines } from './house-void-lines.ts';
 import { type LineIndex, lineIndex } from './line-index.ts';
@@ -40,6 +41,7 @@ export function houseNet(material: WaysMaterial): HouseNet {
   const joins: readonly Join[] = [
     ...faces.joins,
     ...voids.joins,
+    ...floorHoles(material, faces.plumbs, faces.lines),
     ...crossings(
       lines.flatMap((line, number) => (line.axis === 0 ? [{ number, line }] : [])),
       index,

@@ -11,8 +11,8 @@ export interface Join {
   readonly a: Stop;
   readonly b: Stop;
   readonly measure: Measure;
-  /** The wall that the join leads straight through; absent: no way at all, only work. */
-  readonly wallId?: string;
+  /** The wall that the join leads straight through, or null through a floor; absent: no way at all, only work. */
+  readonly wallId?: string | null;
 }
 
 export const nothing: Measure = {

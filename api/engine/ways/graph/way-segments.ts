@@ -8,7 +8,7 @@ import { studsOnWay } from '../studs.ts';
 import { positionOn, SAME_MM, type WayLine } from './line.ts';
 import type { FoundWay } from './shortest.ts';
 import { passesBeneath } from './void-lay.ts';
-import type { WayNet } from './way-net.ts';
+import type { Join, WayNet } from './way-net.ts';
 
 /** A straight piece of a way: what it lies in, and from where to where. */
 interface Piece {
@@ -23,23 +23,25 @@ export function waySegments(plan: Plan, net: WayNet, way: FoundWay, target: numb
   const pieces: Piece[] = [];
   way.steps.forEach(({ from, edge }, index) => {
     const next = way.steps[index + 1]?.from ?? target;
-    pieces.push(...piecesOf(net, from, next, edge.join?.wallId ?? null, edge.join !== null));
+    pieces.push(
+      ...(edge.join === null ? alongStops(net, from, next) : overJoin(net, edge.join, [from, next])),
+    );
   });
   return merged(joined(pieces)).map((piece) => segmentOf(plan, piece));
 }
 
-function piecesOf(
-  net: WayNet,
-  from: number,
-  to: number,
-  wallId: string | null,
-  isJoin: boolean,
-): readonly Piece[] {
+function alongStops(net: WayNet, from: number, to: number): readonly Piece[] {
   const [a, b] = [net.stopOf(from), net.stopOf(to)];
-  if (!isJoin) return alongLine(net.line(a.line), a.tMm, b.tMm);
-  if (wallId === null) return [];
-  const ends = [positionOn(net.line(a.line), a.tMm), positionOn(net.line(b.line), b.tMm)] as const;
-  return [{ from: ends[0], to: ends[1], lay: openLay('through-wall', 'derived'), details: { wallId } }];
+  return alongLine(net.line(a.line), a.tMm, b.tMm);
+}
+
+/** A hole through a wall or a floor; no way at all where two places are one. */
+function overJoin(net: WayNet, { wallId }: Join, [from, to]: readonly [number, number]): readonly Piece[] {
+  if (wallId === undefined) return [];
+  const [a, b] = [net.stopOf(from), net.stopOf(to)];
+  const ends = { from: positionOn(net.line(a.line), a.tMm), to: positionOn(net.line(b.line), b.tMm) };
+  if (wallId === null) return [{ ...ends, lay: openLay('riser', 'assumed'), details: {} }];
+  return [{ ...ends, lay: openLay('through-wall', 'derived'), details: { wallId } }];
 }
 
 function alongLine(line: WayLine, fromMm: number, toMm: number): readonly Piece[] {
