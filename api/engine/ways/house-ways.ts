@@ -196,7 +196,8 @@ function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: reado
   const sum = (pick: (cost: { millipence: number; minutes: number; mess: number }) => number): number =>
     pick(all) + starts.reduce((total, cost) => total + pick(cost), 0);
   return {
-    millipence: Math.round(sum(({ millipence }) => millipence)),
+    // A half is a half in whatever order stretches are added up, so that both directions cost the same.
+    millipence: Math.round(sum(({ millipence }) => millipence) + 1e-6),
     minutes: sum(({ minutes }) => minutes),
     mess: sum(({ mess }) => mess),
     routeMm: all.lengthMm,

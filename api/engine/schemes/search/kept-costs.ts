@@ -12,6 +12,8 @@ export interface Kept {
   readonly costs: Map<string, number>;
   /** One object for each place that a cable may end at. */
   readonly ends: Map<string, WayEnd>;
+  /** The ends numbered as they came. */
+  readonly ages: Map<WayEnd, number>;
   /** Cables laid between them. */
   readonly links: LinkTable;
 }
@@ -26,7 +28,12 @@ export interface Link {
 }
 
 /** Nothing found out yet. */
-export const nothingKept = (): Kept => ({ costs: new Map(), ends: new Map(), links: new Map() });
+export const nothingKept = (): Kept => ({
+  costs: new Map(),
+  ends: new Map(),
+  ages: new Map(),
+  links: new Map(),
+});
 
 /** The cost that goes by this name, worked out where it is not known. */
 export function keptCost({ costs }: Kept, name: string, work: () => number): number {
@@ -38,7 +45,7 @@ export function keptCost({ costs }: Kept, name: string, work: () => number): num
 }
 
 /** The one object for this end. */
-export function keptEnd({ ends }: Kept, end: WayEnd): WayEnd {
+export function keptEnd({ ends, ages }: Kept, end: WayEnd): WayEnd {
   const { position, mount, kind } = end;
   const { storeyId, at, heightMm, onWall } = position;
   const wall = onWall === undefined ? '' : `${onWall.wallId} ${onWall.side} ${onWall.alongMm}`;
@@ -46,6 +53,7 @@ export function keptEnd({ ends }: Kept, end: WayEnd): WayEnd {
   const known = ends.get(name);
   if (known !== undefined) return known;
   ends.set(name, end);
+  ages.set(end, ages.size);
   return end;
 }
 

@@ -15,14 +15,17 @@ export type LinkCosts = (from: WayEnd | null, to: WayEnd | null, cable?: Cable) 
 
 /** The links of one house, each worked out once. */
 export function linkCosts(ground: SearchGround): LinkCosts {
-  const { links } = ground.kept;
+  const { links, ages } = ground.kept;
   return (from, to, cable = USUAL_CABLE) => {
     if (from === null || to === null) return noLink;
-    const row = rowOf(links, cable, from);
-    const known = row.get(to);
+    // From the end that was asked for earlier, so that the ways out of it, which are kept, serve a point that moves.
+    const isTurned = (ages.get(from) ?? 0) > (ages.get(to) ?? 0);
+    const [older, newer] = isTurned ? [to, from] : [from, to];
+    const row = rowOf(links, cable, older);
+    const known = row.get(newer);
     if (known !== undefined) return known;
-    const link = linkOf(ground, { from, to, cable });
-    row.set(to, link);
+    const link = linkOf(ground, { from: older, to: newer, cable });
+    row.set(newer, link);
     return link;
   };
 }

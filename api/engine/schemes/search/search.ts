@@ -15,9 +15,9 @@ import type { Judges, Verdicts } from './gate.ts';
 import type { Kept } from './kept-costs.ts';
 import { lookStepwise } from './look-at-many.ts';
 import type { Looked, Passing } from './passing.ts';
-import { plainWays } from './plain-ways.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import { type SearchGround, searchGround } from './search-ground.ts';
+import { waysInHouse } from './ways-in-house.ts';
 import { worksOfScheme } from './works-of-scheme.ts';
 import { workshop } from './workshop.ts';
 
@@ -35,7 +35,7 @@ export interface ToSearch {
 
 /** How it is searched; all may be left out. */
 export interface SearchOptions {
-  /** Where cable may go and what it costs; absent: the plain ways. */
+  /** Where cable may go and what it costs; absent: those of its net. */
   readonly ways?: WaysOfHouse;
   readonly rank?: RankChoices;
   /** Connections that are kept as they are, part of every scheme. */
@@ -74,7 +74,7 @@ export function* searchInSteps(
   options: SearchOptions = {},
 ): Generator<SearchStep, SearchResult> {
   const { house, library, rules, proofsFound, verdicts, kept } = toSearch;
-  const ways = options.ways ?? plainWays(house, library);
+  const ways = options.ways ?? waysInHouse(house, library);
   const ground = searchGround(house, library, { ...options, ways, ...(kept === undefined ? {} : { kept }) });
   if (ground.wanted.length > MOST_POINTS) return tooMany(ground);
   const shop = workshop(ground);

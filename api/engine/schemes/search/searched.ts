@@ -3,8 +3,8 @@ import type { Job } from '#model/job.ts';
 import type { WaysOfHouse } from '../../ways/way-cost.ts';
 import { movedHouse } from '../work-scheme.ts';
 import { nothingKept } from './kept-costs.ts';
-import { plainWays } from './plain-ways.ts';
 import type { SearchOptions, ToSearch } from './search.ts';
+import { waysInHouse } from './ways-in-house.ts';
 
 /** What is kept of a search for the next one. */
 export interface Searched {
@@ -26,7 +26,7 @@ export function searchedAgain(last: Searched | null, { job, options, begin }: As
   const locked = JSON.stringify(options.locked ?? []);
   if (last === null || !isSameHouse(last.job, job) || (options.ways ?? last.ways) !== last.ways) {
     const toSearch = { ...begin(), kept: nothingKept(), verdicts: new Map() };
-    return { job, locked, toSearch, ways: options.ways ?? plainWays(toSearch.house, toSearch.library) };
+    return { job, locked, toSearch, ways: options.ways ?? waysInHouse(toSearch.house, toSearch.library) };
   }
   const house = job === last.job ? last.toSearch.house : movedHouse(last.toSearch.house, job);
   // What is locked may change what any end costs; verdicts say themselves what they are of.

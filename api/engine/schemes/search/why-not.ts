@@ -3,9 +3,9 @@ import type { Finding } from '../../rules/finding.ts';
 import { mayCut } from './attachments.ts';
 import type { FoundScheme } from './found-schemes.ts';
 import { judge, judgesOfParts } from './gate.ts';
-import { plainWays } from './plain-ways.ts';
 import { type SearchOptions, searchSchemes, type ToSearch } from './search.ts';
 import { searchGround } from './search-ground.ts';
+import { waysInHouse } from './ways-in-house.ts';
 
 /** Why a connection is not in the best scheme. */
 export type WhyNot =
@@ -19,7 +19,7 @@ export type WhyNot =
 /** Forces a connection, searches the rest, and says what that breaks or costs. */
 export function whyNot(toSearch: ToSearch, connection: Connection, options: SearchOptions = {}): WhyNot {
   const { house, library, rules, proofsFound } = toSearch;
-  const ways = options.ways ?? plainWays(house, library);
+  const ways = options.ways ?? waysInHouse(house, library);
   const locked = [...(options.locked ?? []), connection];
   const ground = searchGround(house, library, { ...options, ways });
   const assumed = cutLegs(connection).filter((legId) => !mayCut(ground, legId));

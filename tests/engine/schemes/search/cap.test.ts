@@ -3,8 +3,8 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { allRules } from '#engine/all-rules.ts';
 import { type Rule, rule } from '#engine/rules/rule.ts';
 import { factsOf } from '#engine/schemes/facts-of.ts';
-import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import { searchSchemes } from '#engine/schemes/search/search.ts';
+import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
@@ -59,7 +59,7 @@ function job() {
 
 const house = workHouse(job(), tariffOf(library), defaultLengthAllowances);
 const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
-const ways = plainWays(house, library);
+const ways = waysInHouse(house, library);
 
 function search(barring: Rule, cap?: number) {
   return searchSchemes(

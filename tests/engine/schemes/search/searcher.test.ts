@@ -4,9 +4,9 @@ import { findSchemes, searcher } from '#engine/find-schemes.ts';
 import { buildSpace } from '#engine/schemes/search/build-space.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { type Kept, nothingKept } from '#engine/schemes/search/kept-costs.ts';
-import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import type { SchemeColumn } from '#engine/schemes/search/scheme-column.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
+import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { movedHouse, workHouse } from '#engine/schemes/work-scheme.ts';
@@ -30,7 +30,7 @@ describe.each(demoNames)('a searcher of %s', (name) => {
 
   it('keeps what every column’s ends cost as they are worked out anew, wherever a point is moved', () => {
     const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
-    const ways = plainWays(house, library);
+    const ways = waysInHouse(house, library);
     const costs = (columns: readonly SchemeColumn[]) =>
       columns.map(({ key, millipence, mess }) => [key, millipence, mess()]);
     const columnsOf = (moved: typeof house, kept: Kept) => {
