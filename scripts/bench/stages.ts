@@ -9,12 +9,15 @@ import { circuitCharges } from '#engine/schemes/search/circuit-charges.ts';
 import { judge, schemeOf } from '#engine/schemes/search/gate.ts';
 import { partsOf } from '#engine/schemes/search/passing.ts';
 import { plainWays } from '#engine/schemes/search/plain-ways.ts';
+import type { SearchOptions } from '#engine/schemes/search/search.ts';
 import { endOfNode, searchGround } from '#engine/schemes/search/search-ground.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { routeOptions, workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { houseNet } from '#engine/ways/graph/house-net.ts';
 import { houseWays } from '#engine/ways/house-ways.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import type { WayEnd } from '#engine/ways/way-cost.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { timed } from './growth.ts';
@@ -51,10 +54,7 @@ export function timeStages(given: Job, library: Library): StageTimes {
   const found = job.points.filter(({ status }) => status === 'existing');
   const ends = found.flatMap(({ id }) => endOfNode(ground, id) ?? []);
   const [first] = ground.wanted;
-  // In a plan of its own: the house has its net already.
-  const net = timed(() => houseWays(plan.result, tariffOf(library), routeOptions));
-  const run = first && ends[0] && timed(() => net.result.costs(first.end, ends.slice(0, 1), 'pence'));
-  const row = first && timed(() => net.result.costs(first.end, ends, 'pence'));
+  const ways = timeWays(given, library, [...(first ? [first.end] : []), ...ends]);
   const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
   const columns = timed(() => {
     const shop = workshop(ground);
@@ -72,14 +72,26 @@ export function timeStages(given: Job, library: Library): StageTimes {
   return {
     plan: plan.ms,
     house: house.ms,
-    net: net.ms,
-    ...(run ? { run: run.ms } : {}),
-    ...(row ? { row: row.ms } : {}),
+    ...ways,
     ...(priced ? { priced: priced.ms } : {}),
     columns: columns.ms,
     choice: choice.ms,
     ...(choice.result.length > 0 ? { gate: gate.ms / choice.result.length } : {}),
   };
+}
+
+/** The net of a house that nobody has asked yet, then ways in it from the first of the ends. */
+function timeWays(given: Job, library: Library, [first, ...others]: readonly WayEnd[]): StageTimes {
+  const tariff = tariffOf(library);
+  const net = timed(() => houseNet({ plan: buildPlan(given), tariff, options: routeOptions })).ms;
+  const [second, ...rest] = others;
+  if (first === undefined || second === undefined) return { net };
+  const ways = houseWays(buildPlan(structuredClone(given)), tariff, routeOptions);
+  // What is weighed once for all ways is no part of one.
+  for (const other of rest.slice(0, 1)) ways.costs(second, [other], 'pence');
+  const run = timed(() => ways.costs(first, [second], 'pence')).ms;
+  const row = timed(() => ways.costs(first, others, 'pence')).ms;
+  return { net, run, row };
 }
 
 function firstChoices(choices: Iterable<ChargedChoice>): readonly ChargedChoice[] {
@@ -92,7 +104,7 @@ function firstChoices(choices: Iterable<ChargedChoice>): readonly ChargedChoice[
 }
 
 /** The whole search of a job from nothing. */
-export function timeSearch(given: Job, library: Library, options: { readonly kinds: boolean }): number {
+export function timeSearch(given: Job, library: Library, options: SearchOptions): number {
   const job = structuredClone(given);
   return timed(() => findSchemes(job, library, options)).ms;
 }

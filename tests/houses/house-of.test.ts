@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { circuitShapes } from '#engine/circuit/circuit-shapes.ts';
+import { foundNetwork } from '#engine/circuit/found-network.ts';
+import { buildPlan } from '#engine/plan/build-plan.ts';
+import { roomOfPosition } from '#engine/plan/surroundings.ts';
+import { houseOf } from './house-of.ts';
+
+describe('houseOf', () => {
+  it('is the same house for the same seed, and another for another', () => {
+    const size = { rooms: 10, wanted: 4 };
+    expect(houseOf({ seed: 3, ...size })).toEqual(houseOf({ seed: 3, ...size }));
+    expect(houseOf({ seed: 4, ...size })).not.toEqual(houseOf({ seed: 3, ...size }));
+  });
+
+  it.each([
+    [4, 1],
+    [10, 1],
+    [20, 2],
+    [40, 4],
+    [80, 8],
+  ])('of %i rooms has rooms that close, an outlet in each, and %i whole rings', (rooms, rings) => {
+    const job = houseOf({ seed: rooms, rooms, wanted: 4 });
+    const plan = buildPlan(job);
+    const areas = [...plan.roomById.values()].map(({ areaMm2 }) => areaMm2);
+    expect(areas).toHaveLength(rooms);
+    expect(Math.min(...areas)).toBeGreaterThan(5e6);
+    const found = job.points.filter(({ status }) => status === 'existing');
+    const roomIds = found.map(({ id }) => roomOfPosition(plan, plan.positionOfPoint.get(id))?.room.id);
+    expect(new Set(roomIds).size).toBe(rooms);
+    const shapes = [...circuitShapes(job, foundNetwork(job)).values()];
+    expect(shapes.map(({ shape }) => shape)).toEqual(Array.from({ length: rings }, () => 'ring'));
+    expect(job.points.filter(({ status }) => status === 'wanted')).toHaveLength(4);
+  });
+});
