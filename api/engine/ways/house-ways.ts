@@ -7,6 +7,7 @@ import { endLines } from './graph/end-lines.ts';
 import { standingPlaces } from './graph/house-face-lines.ts';
 import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
+import { Kept } from './graph/kept.ts';
 import type { Measure } from './graph/line.ts';
 import { type FlatNet, type FoundWay, flatNet, type Row, rowFrom, wayInto } from './graph/shortest.ts';
 import { nothing } from './graph/way-net.ts';
@@ -71,48 +72,47 @@ const textOfPlace = ({ storeyId, at, heightMm }: Position): string =>
 const standingOn = remembered((plan: Plan): string => JSON.stringify(standingPlaces(plan)));
 
 function waysIn(house: HouseNet): HouseWays {
-  const { plan } = house.material;
-  const flats = new Map<string, FlatNet>();
-  const ends = new Map<string, EndInHouse>();
-  const layers = new Map<string, EndLayer>();
-  const rows = new Map<string, Row | null>();
-
-  const kept = <V>(map: Map<string, V>, key: string, make: () => V, count = ENDS_KEPT): V => {
-    const known = map.get(key);
-    if (known !== undefined || map.has(key)) return known as V;
-    const made = make();
-    if (map.size >= count) map.delete(map.keys().next().value ?? '');
-    map.set(key, made);
-    return made;
+  const found = finder(house);
+  const answers = new Kept<PricedWay | null>(ANSWERS_KEPT);
+  const foundWay = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
+    const answer = found(from, to, sought);
+    if (answer === null) return null;
+    const segments = waySegments(house.material.plan, answer.net, answer.way, answer.node);
+    return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
   };
-  const endOf = (end: WayPlace): EndInHouse =>
-    kept(ends, keyOf(end), () => inHouse(house, endLines(house, end)));
-  const layerOf = (end: WayPlace): EndLayer =>
-    kept(layers, keyOf(end), () => withEnd(house, endOf(end), null));
-  const flatOf = (weighing: Weighing): FlatNet =>
-    kept(flats, weighingKey(weighing), () => flatNet(house.net, weighing));
-  const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
-    kept(
-      rows,
-      `${keyOf(end)} ${weighingKey(weighing)}`,
-      () => {
-        const { net, node } = layerOf(end);
-        return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
-      },
-      ROWS_KEPT,
+  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
+    answers.get(`${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })}`, () =>
+      foundWay(from, to, sought),
     );
-
-  const standing = new Set(standingPlaces(plan).map(textOfPlace));
-  /**
-   * Whether the row is worked from the second of two ends: from the one that does not stand there yet, since little is new
-   * and much is there. The same pair has the same row in both directions.
-   */
-  const isTurned = (from: WayPlace, to: WayPlace): boolean => {
-    const [first, second] = [from, to].map((end) => standing.has(textOfPlace(end.position)));
-    return first === second ? keyOf(from) > keyOf(to) : first === true;
+  return {
+    way: (from, to, aim) => way(from, to, { aim }),
+    wayAsFound(from, to, knownMm) {
+      const asFound = { aim: 'pence', asFound: true } as const;
+      const cheapest = way(from, to, asFound);
+      if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
+      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid }));
+      return bestFitting([cheapest, ...others.filter((other) => other !== null)], knownMm);
+    },
+    costs: (from, to, aim) => to.map((end) => found(from, end, { aim })?.cost ?? null),
   };
+}
 
-  const found = (a: WayPlace, b: WayPlace, sought: Sought) => {
+/** Finds the least way between two ends of a house, keeping what each end brings and the rows worked from it. */
+function finder(house: HouseNet) {
+  const ends = new Kept<EndInHouse>(ENDS_KEPT);
+  const layers = new Kept<EndLayer>(ENDS_KEPT);
+  const flats = new Kept<FlatNet>(ROWS_KEPT);
+  const rows = new Kept<Row | null>(ROWS_KEPT);
+  const isTurned = turning(house);
+  const endOf = (end: WayPlace) => ends.get(keyOf(end), () => inHouse(house, endLines(house, end)));
+  const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => withEnd(house, endOf(end), null));
+  const flatOf = (weighing: Weighing) => flats.get(weighingKey(weighing), () => flatNet(house.net, weighing));
+  const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
+    rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
+      const { net, node } = layerOf(end);
+      return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
+    });
+  return (a: WayPlace, b: WayPlace, sought: Sought) => {
     const turned = isTurned(a, b);
     const [from, to] = turned ? [b, a] : [a, b];
     const surface = from.mount === 'surface' || to.mount === 'surface';
@@ -124,30 +124,17 @@ function waysIn(house: HouseNet): HouseWays {
     const cost = costOf(way, { ...sought, surface }, [endOf(from), endOf(to)]);
     return { net: layer.net, node: layer.node, way, cost, turned };
   };
-  const answers = new Map<string, PricedWay | null>();
-  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
-    kept(
-      answers,
-      `${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })}`,
-      () => foundWay(from, to, sought),
-      ANSWERS_KEPT,
-    );
-  const foundWay = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
-    const answer = found(from, to, sought);
-    if (answer === null) return null;
-    const segments = waySegments(plan, answer.net, answer.way, answer.node);
-    return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
-  };
-  return {
-    way: (from, to, aim) => way(from, to, { aim }),
-    wayAsFound(from, to, knownMm) {
-      const asFound = { aim: 'pence', asFound: true } as const;
-      const cheapest = way(from, to, asFound);
-      if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
-      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid }));
-      return bestFitting([cheapest, ...others.filter((other) => other !== null)], knownMm);
-    },
-    costs: (from, to, aim) => to.map((end) => found(from, end, { aim })?.cost ?? null),
+}
+
+/**
+ * Whether the row is worked from the second of two ends: from the one that does not stand there yet, since little is new
+ * and much is there. The same pair has the same row in both directions.
+ */
+function turning({ material: { plan } }: HouseNet): (from: WayPlace, to: WayPlace) => boolean {
+  const standing = new Set(standingPlaces(plan).map(textOfPlace));
+  return (from, to) => {
+    const [first, second] = [from, to].map((end) => standing.has(textOfPlace(end.position)));
+    return first === second ? keyOf(from) > keyOf(to) : first === true;
   };
 }
 
