@@ -188,7 +188,7 @@ function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: reado
     minutes: sum(({ minutes }) => minutes),
     mess: sum(({ mess }) => mess),
     routeMm: all.lengthMm,
-    poor: all.poorMm + (surface ? 0 : all.surfaceMm) + (asFound === true ? 0 : all.unfit) > 0,
+    poor: all.poorMm + (surface ? 0 : all.surfaceMm) + (asFound === true ? 0 : all.unfit + all.warmMm) > 0,
   };
 }
 
@@ -200,5 +200,6 @@ const added = (a: Measure, b: Measure): Measure => ({
   poorMm: a.poorMm + b.poorMm,
   surfaceMm: a.surfaceMm + b.surfaceMm,
   partyMm: a.partyMm + b.partyMm,
+  warmMm: a.warmMm + b.warmMm,
   unfit: a.unfit + b.unfit,
 });

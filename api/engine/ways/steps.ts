@@ -23,9 +23,15 @@ export function stepsOf(plan: Plan, segments: readonly Segment[]): readonly stri
 
 function stepWords(plan: Plan, segment: Segment): string {
   const words = `${wayWords(segment)} ${placeWords(plan, segment)}`;
-  const joists = segment.joistsCrossed;
-  const through = joists === 0 ? '' : `, through ${joists} ${joists === 1 ? 'joist' : 'joists'}`;
-  return `${words}${through}${segment.certainty === 'assumed' ? ' (assumed)' : ''}`;
+  return `${words}${joistWords(segment)}${studWords(segment)}${segment.certainty === 'assumed' ? ' (assumed)' : ''}`;
+}
+
+function joistWords({ joistsCrossed }: Segment): string {
+  return joistsCrossed === 0 ? '' : `, through ${joistsCrossed} ${joistsCrossed === 1 ? 'joist' : 'joists'}`;
+}
+
+function studWords({ studsCrossed }: Segment): string {
+  return studsCrossed === 0 ? '' : `, through ${studsCrossed} ${studsCrossed === 1 ? 'stud' : 'studs'}`;
 }
 
 function wayWords(segment: Segment): string {

@@ -95,7 +95,7 @@ function levelPart(
     details: detailsOf(range),
     perM: workIn(tariff, lay, range),
     party,
-    poor: isWarmStud(lay, range),
+    warm: isWarmStud(lay, range),
   };
   if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
   const crossedBefore = (tMm: number) => range.sense * studsUpTo((tMm - range.startMm) * range.sense);
@@ -173,7 +173,7 @@ export function plumbLines(
       details: detailsOf(range),
       perM: workIn(tariff, lay, range),
       party: isPartyChase(lay, range),
-      poor: isWarmStud(lay, range),
+      warm: isWarmStud(lay, range),
       ...weighed,
     };
     const down = fromMm === 0 ? below : null;

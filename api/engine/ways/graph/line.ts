@@ -30,6 +30,8 @@ export interface LinePart {
   readonly opening?: WorkCost;
   /** An electrician would avoid it. */
   readonly poor?: boolean;
+  /** In insulation, or maybe: too warm for the 20 A of a ring and its spurs. */
+  readonly warm?: boolean;
   /** A chase in a party wall: avoided where it costs little to. */
   readonly party?: boolean;
   /** On the surface of a wall that could be chased: poor unless an end of the cable is on the surface too. */
@@ -56,6 +58,7 @@ export interface Measure {
   readonly poorMm: number;
   readonly surfaceMm: number;
   readonly partyMm: number;
+  readonly warmMm: number;
   /** Joists crossed where they may not be cut. */
   readonly unfit: number;
 }
@@ -72,7 +75,7 @@ export const positionOn = ({ sheet, axis, fixedMm }: WayLine, tMm: number): Posi
 /** What a line comes to up to a place, from its start. Never falls along the line, so differences are costs. */
 export function measureTo({ parts }: WayLine, tMm: number, cableMillipencePerM: number): Measure {
   let [millipence, minutes, mess, lengthMm] = [0, 0, 0, 0];
-  let [poorMm, surfaceMm, partyMm, unfit] = [0, 0, 0, 0];
+  let [poorMm, surfaceMm, partyMm, warmMm, unfit] = [0, 0, 0, 0, 0];
   for (const part of parts) {
     if (part.fromMm >= tMm) break;
     const toMm = Math.min(part.toMm, tMm);
@@ -89,9 +92,10 @@ export function measureTo({ parts }: WayLine, tMm: number, cableMillipencePerM: 
     if (part.poor === true) poorMm += runMm;
     if (part.onSurface === true) surfaceMm += runMm;
     if (part.party === true) partyMm += runMm;
+    if (part.warm === true) warmMm += runMm;
     if (part.unfit === true) unfit += crossed;
   }
-  return { millipence, minutes, mess, lengthMm, poorMm, surfaceMm, partyMm, unfit };
+  return { millipence, minutes, mess, lengthMm, poorMm, surfaceMm, partyMm, warmMm, unfit };
 }
 
 /** Whether cable may turn, begin or end at a place on a line: on it, and not within the thickness of a wall. */

@@ -138,8 +138,10 @@ function loftPart(
   if (room === null && wall === undefined && isDrawn(plan, storey.storey.id)) return null;
   if (!(room?.room.ceiling ?? storey.storey.ceiling).loft) return null;
   const lay = loftLay(storey, room);
-  const poor = isWarm((room?.room.ceiling ?? storey.storey.ceiling).insulationMm);
-  return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread, poor };
+  // Few lofts lie bare: where nobody has looked, cable is kept out of them as out of thick insulation.
+  const { insulationMm } = room?.room.ceiling ?? storey.storey.ceiling;
+  const warm = insulationMm === undefined || isWarm(insulationMm);
+  return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread, warm };
 }
 
 function floorPart(
@@ -171,7 +173,8 @@ function floorPart(
       mess: tariff.thread.mess + board.mess,
     },
     ...(floor.build === 'concrete' ? {} : { opening: tariff.board[floorOpening(floor)] }),
-    ...(isOutside || isShut || isWarm(floor.insulationMm) ? { poor: true } : {}),
+    ...(isOutside || isShut ? { poor: true } : {}),
+    warm: isWarm(floor.insulationMm),
   };
   if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return part;
   const spacingMm = floor.joistSpacingMm ?? JOIST_SPACING_MM;
@@ -190,7 +193,9 @@ function cuttingAt(
   acrossMm: number,
   { joist }: WayTariff,
 ): Pick<LinePart, 'perCrossing' | 'unfit'> {
-  if (room === null || floor.joistsRunDeg === undefined) return { perCrossing: joist };
+  // Joists of unknown direction are met across or along: half of each.
+  if (floor.joistsRunDeg === undefined) return { perCrossing: times(joist, 0.5) };
+  if (room === null) return { perCrossing: joist };
   const span = insideOf(room, frame, 0, acrossMm).find(([a, b]) => fixedMm >= a - 1 && fixedMm <= b + 1);
   const cut = judgeCrossing(floor, span === undefined ? null : { fromMm: span[0], toMm: span[1] }, fixedMm);
   if (cut === 'neither') return { perCrossing: joist, unfit: true };

@@ -23,6 +23,7 @@ export const nothing: Measure = {
   poorMm: 0,
   surfaceMm: 0,
   partyMm: 0,
+  warmMm: 0,
   unfit: 0,
 };
 
@@ -51,6 +52,7 @@ function between(a: Measure, b: Measure): Measure {
     poorMm: Math.abs(a.poorMm - b.poorMm),
     surfaceMm: Math.abs(a.surfaceMm - b.surfaceMm),
     partyMm: Math.abs(a.partyMm - b.partyMm),
+    warmMm: Math.abs(a.warmMm - b.warmMm),
     // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
     unfit: Math.floor(Math.abs(a.unfit - b.unfit) + 1e-6),
   };

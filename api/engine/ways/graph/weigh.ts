@@ -7,7 +7,7 @@ export interface Weighing {
   readonly surface: boolean;
   /** A kind of way that is avoided, or all voids. */
   readonly avoid?: string;
-  /** For cable that is there already: nobody knows what its fitter thought of joists and party walls. */
+  /** For cable that is there already: nobody knows what its fitter thought of joists, insulation and party walls. */
   readonly asFound?: boolean;
 }
 
@@ -32,7 +32,8 @@ export function weightOf(
   { aim, surface, avoid, asFound }: Weighing,
 ): number {
   const isAvoided = avoid !== undefined && way?.startsWith(avoid) === true;
-  const laidMm = asFound === true ? 0 : measure.partyMm * PARTY_SHARE + measure.unfit * UNFIT_MM;
+  const laidMm =
+    asFound === true ? 0 : measure.warmMm + measure.partyMm * PARTY_SHARE + measure.unfit * UNFIT_MM;
   const unaskedMm = (surface ? 0 : measure.surfaceMm) + (isAvoided ? measure.lengthMm : 0);
   const poorMm = measure.poorMm + unaskedMm + laidMm;
   const avoided = Math.round(poorMm * POOR_MILLIPENCE_PER_MM);
