@@ -146,6 +146,8 @@ describe.each(['desk', 'phone'] as const)('the steps on a %s', (size) => {
     await expectUsable(page, `the steps on a ${size}`);
     await page.getByRole('button', { name: /^Undo/ }).click();
     await nav.getByRole('link', { name: /^Wanted\s*,\s*done$/ }).waitFor();
+    // What was undone is kept before the next size opens the same job.
+    await page.locator('keeping-line[keeping=kept]').waitFor();
     await context.close();
   });
 });
