@@ -2,7 +2,7 @@ import type { Floor } from '#model/building.ts';
 import type { PlanPoint } from '../plan/plane.ts';
 
 /** Joist spacing where nobody measured it. Common practice, no source. */
-const JOIST_SPACING_MM = 400;
+export const JOIST_SPACING_MM = 400;
 /** A path within about five degrees of the joists lies between them. */
 const ALONG_SINE = 0.087;
 /** A number this near a whole one is it. */

@@ -1,6 +1,7 @@
 import type { Position } from '../../plan/plane.ts';
 import { surroundingsAt } from '../../plan/surroundings.ts';
 import { floorVoid, loftOver, type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
+import { THROUGH_WALL_MM } from '../concealed-cable.ts';
 import { openLay } from '../segment.ts';
 import { SKIRTING_MM } from '../surface.ts';
 import type { WayPlace } from '../way-cost.ts';
@@ -9,7 +10,6 @@ import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, type PlumbLine, plumbLines } from './face-lines.ts';
 import { alongFace, type FlatFace, flatFaceOf, openingsOf } from './flat-face.ts';
 import {
-  CARRIES_ZONE_MM,
   cornerLine,
   type FaceLine,
   type FaceLineKind,
@@ -18,7 +18,7 @@ import {
 } from './house-face-lines.ts';
 import type { HouseNet, WaysMaterial } from './house-net.ts';
 import { entry, stubsAt } from './house-void-lines.ts';
-import { endOf, openingAt, positionOn, SAME_MM, startOf, type WayLine } from './line.ts';
+import { endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
 import { type Join, nothing, type Stop } from './way-net.ts';
 
 /** Lines of a cable's end go through the whole storey, mm. */
@@ -104,7 +104,7 @@ function addPastOpenings(draft: EndDraft, face: FlatFace, { alongMm, heightMm }:
 function addBehind(draft: EndDraft, face: FlatFace, { alongMm, heightMm }: Box): void {
   const { plan } = draft.house.material;
   const range = face.ranges.find(({ fromMm, toMm }) => alongMm >= fromMm && alongMm <= toMm);
-  if (range === undefined || range.wall.wall.thicknessMm > CARRIES_ZONE_MM) return;
+  if (range === undefined || range.wall.wall.thicknessMm > THROUGH_WALL_MM) return;
   const side = range.side === 'left' ? 'right' : 'left';
   const other = flatFaceOf(plan, range.wall.wall.id, side);
   const spot = {
@@ -318,8 +318,3 @@ function postLine(
     }),
   };
 }
-
-export const startPosition = (lines: EndLines): Position | null => {
-  const line = lines.start === null ? undefined : lines.lines[lines.start.line];
-  return line === undefined || lines.start === null ? null : positionOn(line, lines.start.tMm);
-};

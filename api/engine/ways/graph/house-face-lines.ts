@@ -2,6 +2,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey } from '../../plan/surroundings.ts';
 import type { VoidSpace } from '../../plan/voids.ts';
+import { THROUGH_WALL_MM, ZONE_MM } from '../concealed-cable.ts';
 import { SKIRTING_MM } from '../surface.ts';
 import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, plumbLines } from './face-lines.ts';
@@ -20,11 +21,9 @@ import { isDrawn } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
 
 /** The middle of the zone of 150 mm along the top of a wall and beside an inside corner (BS 7671 522.6.202). */
-export const IN_ZONE_MM = 75;
+const IN_ZONE_MM = ZONE_MM / 2;
 /** Channel goes over a door this far above its head, past the architrave. Common practice, no source. */
 const OVER_DOOR_MM = 60;
-/** Walls up to this thickness carry the zones of accessories on their other side. Source: BS 7671 522.6.202. */
-export const CARRIES_ZONE_MM = 100;
 
 /** A plumb line of a face with the voids that its ends are in, by its number. */
 export interface PlumbInto {
@@ -100,7 +99,7 @@ function zonesByFace(plan: Plan): ReadonlyMap<string, Zones> {
   const zones = new Map<string, { alongMm: number[]; heightsMm: number[] }>();
   for (const { onWall, heightMm } of standingPlaces(plan)) {
     if (onWall === undefined) continue;
-    const thin = (plan.wallById.get(onWall.wallId)?.wall.thicknessMm ?? 0) <= CARRIES_ZONE_MM;
+    const thin = (plan.wallById.get(onWall.wallId)?.wall.thicknessMm ?? 0) <= THROUGH_WALL_MM;
     const other = { ...onWall, side: onWall.side === 'left' ? 'right' : 'left' } as const;
     for (const spot of thin ? [onWall, other] : [onWall]) {
       const face = flatFaceOf(plan, spot.wallId, spot.side);

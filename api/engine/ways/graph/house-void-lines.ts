@@ -7,7 +7,7 @@ import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
 import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
-import { voidLines } from './void-lines.ts';
+import { BREAST_DEPTH_MM, voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
 
 /** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
@@ -147,7 +147,7 @@ function roundOf(plan: Plan, frame: VoidFrame): readonly Wanted[] {
     wall.openings
       .filter(({ kind }) => kind === 'breast')
       .map(({ alongMm, widthMm, side }) => {
-        const outMm = (side === 'right' ? -1 : 1) * (wall.thicknessMm / 2 + 350);
+        const outMm = (side === 'right' ? -1 : 1) * (wall.thicknessMm / 2 + BREAST_DEPTH_MM);
         const corner = (mm: number, off: number): readonly [number, number] => [
           wall.from[0] + direction[0] * mm + leftNormal[0] * off,
           wall.from[1] + direction[1] * mm + leftNormal[1] * off,

@@ -3,6 +3,7 @@ import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { floorOpening } from '../floor-opening.ts';
 import { judgeCrossing } from '../joist-window.ts';
+import { JOIST_SPACING_MM } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
 import { openLay } from '../segment.ts';
 import { times, type WayTariff } from '../way-tariff.ts';
@@ -12,10 +13,8 @@ import { obstaclesOf } from './obstacles.ts';
 import { inFrame, type VoidFrame } from './void-frame.ts';
 import { floorLay, isWarm, loftLay, passesBeneath } from './void-lay.ts';
 
-/** Joist spacing where nobody measured it. Common practice, no source. */
-const JOIST_SPACING_MM = 400;
 /** A breast whose depth nobody recorded stands out this far, mm. Assumed, no source. */
-const BREAST_DEPTH_MM = 350;
+export const BREAST_DEPTH_MM = 350;
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
 const BESIDE_MM = 5;
 /** Boards come up at least this often across and along the joists, mm. Common practice, no source. */

@@ -95,15 +95,6 @@ export class WayNet {
     return this.#firstNode + this.#nodeStops.length;
   }
 
-  /** The first node that this layer adds. */
-  get firstNode(): number {
-    return this.#firstNode;
-  }
-
-  get below(): WayNet | null {
-    return this.#below;
-  }
-
   addLine(line: WayLine): number {
     this.#lines.push(line);
     return this.lineCount - 1;
