@@ -1,6 +1,7 @@
 import type { Position } from '../plan/plane.ts';
 import { distanceMm, planPoint } from '../plan/plane.ts';
 import { remembered } from '../plan/remembered.ts';
+import { BOARD_ACROSS_MM, BOARD_ALONG_MM, BOARD_REACH_MM } from '../ways/floor-opening.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { liesInVoid } from './wall-stretches.ts';
 
@@ -11,13 +12,6 @@ export interface LiftedBoard {
   /** Sorted. */
   readonly runIds: readonly string[];
 }
-
-/** A hand reaches this far to either side under a board that is up, mm. Common practice, no source. */
-const REACH_MM = 600;
-/** Across joists a board is lifted at least this often to drill and feed, mm. Common practice, no source. */
-const ACROSS_MM = 2000;
-/** Along a joist bay rods reach this far, mm. Common practice, no source. */
-const ALONG_MM = 4000;
 
 /**
  * Boards that come up: one where a run's way under a floor begins and one where it ends, one at each turn out
@@ -83,12 +77,12 @@ function share(boards: LiftedBoard[], board: LiftedBoard, own: readonly Position
 }
 
 function isInReach(a: Position, b: Position): boolean {
-  return distanceMm(a.at, b.at) <= REACH_MM;
+  return distanceMm(a.at, b.at) <= BOARD_REACH_MM;
 }
 
 /** Spots between the ends of a long stretch, evenly spread. */
 function between(segment: Segment): Position[] {
-  const everyMm = segment.medium === 'void-across' ? ACROSS_MM : ALONG_MM;
+  const everyMm = segment.medium === 'void-across' ? BOARD_ACROSS_MM : BOARD_ALONG_MM;
   const parts = Math.ceil(segment.lengthMm / everyMm);
   return Array.from({ length: Math.max(0, parts - 1) }, (_, index) => partWay(segment, (index + 1) / parts));
 }

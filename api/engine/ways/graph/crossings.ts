@@ -1,10 +1,8 @@
+import { BOARD_REACH_MM } from '../floor-opening.ts';
 import { noWork } from '../way-tariff.ts';
 import { type Axis, endOf, isStop, openingAt, SAME_MM, startOf } from './line.ts';
 import { type LineIndex, linesBetween, type NumberedLine } from './line-index.ts';
 import { crossingOf, type Join, nothing } from './way-net.ts';
-
-/** A turn within reach of the board that a cable comes up or goes down through needs none of its own, mm. */
-const REACH_MM = 600;
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
@@ -34,7 +32,7 @@ function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
   };
 }
 
-/** Whether a place is within reach of where a line's own cable comes into the void. */
+/** Whether a place is within reach of where a line's own cable comes into the void: a turn there needs no board of its own. */
 function isByDrop({ dropMm }: { readonly dropMm?: number }, tMm: number): boolean {
-  return dropMm !== undefined && Math.abs(tMm - dropMm) <= REACH_MM;
+  return dropMm !== undefined && Math.abs(tMm - dropMm) <= BOARD_REACH_MM;
 }

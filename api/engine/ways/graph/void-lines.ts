@@ -1,7 +1,7 @@
 import type { Floor } from '#model/building.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
-import { floorOpening } from '../floor-opening.ts';
+import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
 import { judgeCrossing } from '../joist-window.ts';
 import { JOIST_SPACING_MM } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
@@ -17,9 +17,6 @@ import { floorLay, isWarm, loftLay, passesBeneath } from './void-lay.ts';
 export const BREAST_DEPTH_MM = 350;
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
 const BESIDE_MM = 5;
-/** Boards come up at least this often across and along the joists, mm. Common practice, no source. */
-const BOARD_ACROSS_MM = 2000;
-const BOARD_ALONG_MM = 4000;
 
 /** What void lines are made from. */
 export interface VoidMaterial {
