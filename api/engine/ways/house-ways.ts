@@ -2,14 +2,15 @@ import type { Storey } from '#model/building.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { remembered } from '../plan/remembered.ts';
-import { type EndInHouse, type EndLayer, inHouse, withEnd } from './graph/end-layer.ts';
+import { type EndLayer, endLayer } from './graph/end-layer.ts';
 import { endLines } from './graph/end-lines.ts';
 import { standingPlaces } from './graph/house-face-lines.ts';
 import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import type { Measure } from './graph/line.ts';
-import { type FlatNet, type FoundWay, flatNet, type Row, rowFrom, wayInto } from './graph/shortest.ts';
+import { type FlatNet, type FoundWay, flatNet, Row, wayInto } from './graph/shortest.ts';
+import { TwoEnds } from './graph/two-ends.ts';
 import { nothing } from './graph/way-net.ts';
 import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
@@ -77,7 +78,7 @@ function waysIn(house: HouseNet): HouseWays {
   const foundWay = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
     const answer = found(from, to, sought);
     if (answer === null) return null;
-    const segments = waySegments(house.material.plan, answer.net, answer.way, answer.node);
+    const segments = waySegments(house.material.plan, answer.ends, answer.way);
     return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
   };
   const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
@@ -99,18 +100,16 @@ function waysIn(house: HouseNet): HouseWays {
 
 /** Finds the least way between two ends of a house, keeping what each end brings and the rows worked from it. */
 function finder(house: HouseNet) {
-  const ends = new Kept<EndInHouse>(ENDS_KEPT);
   const layers = new Kept<EndLayer>(ENDS_KEPT);
   const flats = new Kept<FlatNet>(ROWS_KEPT);
   const rows = new Kept<Row | null>(ROWS_KEPT);
   const isTurned = turning(house);
-  const endOf = (end: WayPlace) => ends.get(keyOf(end), () => inHouse(house, endLines(house, end)));
-  const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => withEnd(house, endOf(end), null));
+  const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
   const flatOf = (weighing: Weighing) => flats.get(weighingKey(weighing), () => flatNet(house.net, weighing));
   const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
     rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);
-      return node === null ? null : rowFrom(flatOf(weighing), net, node, weighing);
+      return node === null ? null : new Row(flatOf(weighing), net, node, weighing);
     });
   return (a: WayPlace, b: WayPlace, sought: Sought) => {
     const turned = isTurned(a, b);
@@ -118,22 +117,32 @@ function finder(house: HouseNet) {
     const surface = from.mount === 'surface' || to.mount === 'surface';
     const row = rowOf(from, { surface, ...sought });
     if (row === null) return null;
-    const layer = withEnd(house, endOf(to), layerOf(from));
-    const way = layer.node === null ? null : wayInto(row, layer.net, layer.node);
-    if (way === null || layer.node === null) return null;
-    const cost = costOf(way, { ...sought, surface }, [endOf(from), endOf(to)]);
-    return { net: layer.net, node: layer.node, way, cost, turned };
+    const [own, other] = [layerOf(from), layerOf(to)];
+    const ends = new TwoEnds(house, own, other);
+    const way = wayInto(row, ends);
+    if (way === null) return null;
+    return { ends, way, cost: costOf(way, { ...sought, surface }, [own, other]), turned };
   };
 }
+
+/** A place this near to what stands is as good as one that stands itself: a unit beside an outlet, mm. */
+const BESIDE_MM = 500;
 
 /**
  * Whether the row is worked from the second of two ends: from the one that does not stand there yet, since little is new
  * and much is there. The same pair has the same row in both directions.
  */
 function turning({ material: { plan } }: HouseNet): (from: WayPlace, to: WayPlace) => boolean {
-  const standing = new Set(standingPlaces(plan).map(textOfPlace));
+  const standing = standingPlaces(plan);
+  const standsAt = new Kept<boolean>(ENDS_KEPT);
+  const isBeside = (a: Position, b: Position): boolean =>
+    Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1], a.levelMm - b.levelMm) <= BESIDE_MM;
+  // Off walls there are only cables, and joints in them.
+  const stands = ({ position }: WayPlace): boolean =>
+    position.onWall === undefined ||
+    standsAt.get(textOfPlace(position), () => standing.some((other) => isBeside(position, other)));
   return (from, to) => {
-    const [first, second] = [from, to].map((end) => standing.has(textOfPlace(end.position)));
+    const [first, second] = [stands(from), stands(to)];
     return first === second ? keyOf(from) > keyOf(to) : first === true;
   };
 }
@@ -177,9 +186,9 @@ const keyOf = ({ position, mount }: WayPlace): string => {
 const weighingKey = ({ aim, surface, avoid, asFound }: Weighing): string =>
   `${aim} ${surface} ${asFound ?? false} ${avoid ?? ''}`;
 
-function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: readonly EndInHouse[]): WayCost {
+function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: readonly EndLayer[]): WayCost {
   const all = steps.reduce<Measure>((sum, { edge }) => added(sum, edge.measure), nothing);
-  const starts = ends.map(({ end }) => end.atStart);
+  const starts = ends.map(({ atStart }) => atStart);
   const sum = (pick: (cost: { millipence: number; minutes: number; mess: number }) => number): number =>
     pick(all) + starts.reduce((total, cost) => total + pick(cost), 0);
   return {

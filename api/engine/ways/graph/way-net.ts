@@ -58,29 +58,42 @@ function between(a: Measure, b: Measure): Measure {
   };
 }
 
-interface Node {
+/** A place on a line of a net, and what the line comes to up to there. */
+export interface NetNode {
   readonly id: number;
   readonly tMm: number;
   readonly measure: Measure;
 }
 
+/** A net that more is laid over. */
+export interface NetBelow {
+  readonly lineCount: number;
+  readonly nodeCount: number;
+  line(index: number): WayLine;
+  stopOf(node: number): Stop;
+  /** The node at a place of a line; null where there is none. */
+  nodeAt(line: number, tMm: number): NetNode | null;
+  /** The places on a line, in order along it. */
+  stopsOn(line: number): readonly NetNode[];
+}
+
 /**
- * Lines with the places on them where cable may turn, built up in layers: the house, then what one end of a cable
- * brings, then the other end. A layer adds lines, places and ways; it never changes what is beneath it.
+ * Lines with the places on them where cable may turn, built up in layers: the house, then what an end of a cable brings,
+ * then what is between two ends. A layer adds lines, places and ways; it never changes what is beneath it.
  */
-export class WayNet {
-  readonly #below: WayNet | null;
+export class WayNet implements NetBelow {
+  readonly #below: NetBelow | null;
   readonly #cableMillipencePerM: number;
   readonly #firstLine: number;
   readonly #firstNode: number;
   readonly #lines: WayLine[] = [];
   /** By line: the places that this layer adds, in order along it. */
-  readonly #stops = new Map<number, Node[]>();
+  readonly #stops = new Map<number, NetNode[]>();
   readonly #nodeStops: Stop[] = [];
   readonly #edges = new Map<number, NetEdge[]>();
   readonly #joins: Join[] = [];
 
-  constructor(below: WayNet | null, cableMillipencePerM: number) {
+  constructor(below: NetBelow | null, cableMillipencePerM: number) {
     this.#below = below;
     this.#cableMillipencePerM = cableMillipencePerM;
     this.#firstLine = below?.lineCount ?? 0;
@@ -114,7 +127,7 @@ export class WayNet {
 
   /** The node at a place; added where there is none. */
   node({ line, tMm }: Stop): number {
-    const known = this.#known(line, tMm);
+    const known = this.nodeAt(line, tMm);
     if (known !== null) return known.id;
     const id = this.nodeCount;
     const measure = measureTo(this.line(line), tMm, this.#cableMillipencePerM);
@@ -126,10 +139,10 @@ export class WayNet {
     return id;
   }
 
-  #known(line: number, tMm: number): Node | null {
+  nodeAt(line: number, tMm: number): NetNode | null {
     const own = this.#stops.get(line)?.find((each) => Math.abs(each.tMm - tMm) <= SAME_MM);
     if (own !== undefined) return own;
-    return this.#below === null ? null : this.#below.#known(line, tMm);
+    return line < this.#firstLine && this.#below !== null ? this.#below.nodeAt(line, tMm) : null;
   }
 
   /** Joins two places; nothing where either is no place to stop. */
@@ -151,14 +164,27 @@ export class WayNet {
   }
 
   /** Neighbours on a line are linked, where one of the two is new. */
-  #linkAlong(line: number, added: readonly Node[]): void {
-    const old = this.#below?.stopsOn(line) ?? [];
+  #linkAlong(line: number, added: readonly NetNode[]): void {
+    const old = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
     const way = wayOf(this.line(line));
     const all = old.length === 0 ? added : [...old, ...added].toSorted((a, b) => a.tMm - b.tMm);
     for (let index = 1; index < all.length; index += 1) {
       const [a, b] = [all[index - 1], all[index]];
       if (a === undefined || b === undefined) continue;
       if (a.id < this.#firstNode && b.id < this.#firstNode) continue;
+      this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
+    }
+  }
+
+  /** Links neighbours on a line beneath that two different ones brought; those of the house are linked with either. */
+  linkNeighbours(line: number, ownerOf: (node: number) => number): void {
+    const all = this.stopsOn(line);
+    const way = wayOf(this.line(line));
+    for (let index = 1; index < all.length; index += 1) {
+      const [a, b] = [all[index - 1], all[index]];
+      if (a === undefined || b === undefined) continue;
+      const [one, other] = [ownerOf(a.id), ownerOf(b.id)];
+      if (one === 0 || other === 0 || one === other) continue;
       this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
     }
   }
@@ -175,10 +201,23 @@ export class WayNet {
     }
   }
 
-  /** The places on a line, in order along it. */
-  stopsOn(line: number): readonly Node[] {
-    const own = this.#stops.get(line) ?? [];
-    const below = this.#below?.stopsOn(line) ?? [];
+  /** The lines that this layer adds places to. */
+  linesWithStops(): Iterable<number> {
+    return this.#stops.keys();
+  }
+
+  hasStopsOn(line: number): boolean {
+    return this.#stops.has(line);
+  }
+
+  /** The places on a line that this layer adds, in order along it. */
+  ownStopsOn(line: number): readonly NetNode[] {
+    return this.#stops.get(line) ?? [];
+  }
+
+  stopsOn(line: number): readonly NetNode[] {
+    const own = this.ownStopsOn(line);
+    const below = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
     if (below.length === 0) return own;
     return own.length === 0 ? below : [...below, ...own].toSorted((a, b) => a.tMm - b.tMm);
   }

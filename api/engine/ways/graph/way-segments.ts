@@ -7,8 +7,9 @@ import { type Lay, openLay, type SegmentDetails, segmentBetween } from '../segme
 import { studsOnWay } from '../studs.ts';
 import { positionOn, SAME_MM, type WayLine } from './line.ts';
 import type { FoundWay } from './shortest.ts';
+import type { TwoEnds } from './two-ends.ts';
 import { passesBeneath } from './void-lay.ts';
-import type { Join, WayNet } from './way-net.ts';
+import type { Join } from './way-net.ts';
 
 /** A straight piece of a way: what it lies in, and from where to where. */
 interface Piece {
@@ -19,10 +20,10 @@ interface Piece {
 }
 
 /** A found way as stretches of cable, in order from its start; pieces of one kind in one line are one stretch. */
-export function waySegments(plan: Plan, net: WayNet, way: FoundWay, target: number): readonly Segment[] {
+export function waySegments(plan: Plan, net: TwoEnds, way: FoundWay): readonly Segment[] {
   const pieces: Piece[] = [];
   way.steps.forEach(({ from, edge }, index) => {
-    const next = way.steps[index + 1]?.from ?? target;
+    const next = way.steps[index + 1]?.from ?? net.target ?? from;
     pieces.push(
       ...(edge.join === null ? alongStops(net, from, next) : overJoin(net, edge.join, [from, next])),
     );
@@ -30,13 +31,13 @@ export function waySegments(plan: Plan, net: WayNet, way: FoundWay, target: numb
   return merged(joined(pieces)).map((piece) => segmentOf(plan, piece));
 }
 
-function alongStops(net: WayNet, from: number, to: number): readonly Piece[] {
+function alongStops(net: TwoEnds, from: number, to: number): readonly Piece[] {
   const [a, b] = [net.stopOf(from), net.stopOf(to)];
   return alongLine(net.line(a.line), a.tMm, b.tMm);
 }
 
 /** A hole through a wall or a floor; no way at all where two places are one. */
-function overJoin(net: WayNet, { wallId }: Join, [from, to]: readonly [number, number]): readonly Piece[] {
+function overJoin(net: TwoEnds, { wallId }: Join, [from, to]: readonly [number, number]): readonly Piece[] {
   if (wallId === undefined) return [];
   const [a, b] = [net.stopOf(from), net.stopOf(to)];
   const ends = { from: positionOn(net.line(a.line), a.tMm), to: positionOn(net.line(b.line), b.tMm) };

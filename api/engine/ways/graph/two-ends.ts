@@ -1,0 +1,157 @@
+import { crossings } from './crossings.ts';
+import type { EndLayer } from './end-layer.ts';
+import type { FaceLine } from './house-face-lines.ts';
+import type { HouseNet } from './house-net.ts';
+import { endOf, SAME_MM, startOf, type WayLine } from './line.ts';
+import { linesBetween, type NumberedLine } from './line-index.ts';
+import type { LinesOf } from './wall-holes.ts';
+import { wallHoles } from './wall-holes.ts';
+import {
+  type Join,
+  type NetBelow,
+  type NetEdge,
+  type NetNode,
+  nothing,
+  type Stop,
+  WayNet,
+} from './way-net.ts';
+
+/**
+ * A house with both ends of a cable on it. What each end brings was worked out over the house alone, whichever other end
+ * there is; here is only what is between the two. Numbers: the house's, those of the first end, then of the second,
+ * then what is between.
+ */
+export class TwoEnds implements NetBelow {
+  readonly #a: WayNet;
+  readonly #b: WayNet;
+  readonly #houseLines: number;
+  readonly #houseNodes: number;
+  readonly #between: WayNet;
+  /** Where the second end's cable begins; null where nothing leads there. */
+  readonly target: number | null;
+
+  constructor(house: HouseNet, a: EndLayer, b: EndLayer) {
+    [this.#a, this.#b] = [a.net, b.net];
+    [this.#houseLines, this.#houseNodes] = [house.net.lineCount, house.net.nodeCount];
+    this.target = b.node === null ? null : this.#node(b.node);
+    this.#between = new WayNet(this, house.material.tariff.cableMillipencePerM);
+    for (const join of joinsBetween(house, a, b, a.net.lineCount - this.#houseLines))
+      this.#between.join(join);
+    this.#between.finish();
+    for (const line of a.net.linesWithStops())
+      if (line < this.#houseLines && b.net.hasStopsOn(line)) this.#between.linkNeighbours(line, this.#owner);
+  }
+
+  get lineCount(): number {
+    return this.#a.lineCount + this.#b.lineCount - this.#houseLines;
+  }
+
+  get nodeCount(): number {
+    return this.#a.nodeCount + this.#b.nodeCount - this.#houseNodes;
+  }
+
+  /** All nodes: the house's, both ends', and those between them. */
+  get wholeNodeCount(): number {
+    return this.#between.nodeCount;
+  }
+
+  /** What the second end calls a node or a line, as it is called here. */
+  readonly #node = (node: number): number =>
+    node < this.#houseNodes ? node : node + this.#a.nodeCount - this.#houseNodes;
+  readonly #line = (line: number): number =>
+    line < this.#houseLines ? line : line + this.#a.lineCount - this.#houseLines;
+
+  /** Whose a node is: 0 the house's, 1 the first end's, 2 the second end's. */
+  readonly #owner = (node: number): number =>
+    node < this.#houseNodes ? 0 : node < this.#a.nodeCount ? 1 : 2;
+
+  line(line: number): WayLine {
+    if (line < this.#a.lineCount) return this.#a.line(line);
+    return this.#b.line(line - this.#a.lineCount + this.#houseLines);
+  }
+
+  stopOf(node: number): Stop {
+    if (node < this.#a.nodeCount) return this.#a.stopOf(node);
+    if (node >= this.nodeCount) return this.#between.stopOf(node);
+    const { line, tMm } = this.#b.stopOf(node - this.#a.nodeCount + this.#houseNodes);
+    return { line: this.#line(line), tMm };
+  }
+
+  nodeAt(line: number, tMm: number): NetNode | null {
+    if (line < this.#a.lineCount) {
+      const known = this.#a.nodeAt(line, tMm);
+      if (known !== null || line >= this.#houseLines) return known;
+    }
+    const own = line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
+    const known = this.#b.nodeAt(own, tMm);
+    return known === null ? null : { ...known, id: this.#node(known.id) };
+  }
+
+  stopsOn(line: number): readonly NetNode[] {
+    const isOfA = line >= this.#houseLines && line < this.#a.lineCount;
+    if (isOfA) return this.#a.stopsOn(line);
+    const own = line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
+    const second = this.#b.ownStopsOn(own).map((node) => ({ ...node, id: this.#node(node.id) }));
+    if (line >= this.#houseLines) return second;
+    return [...this.#a.stopsOn(line), ...second].toSorted((x, y) => x.tMm - y.tMm);
+  }
+
+  /** The nodes of the house and of the first end from which ways go on that are not theirs alone. */
+  *entries(): Iterable<number> {
+    for (const node of this.#b.nodesWithEdges()) if (node < this.#houseNodes) yield node;
+    for (const node of this.#between.nodesWithEdges()) if (node < this.#a.nodeCount) yield node;
+  }
+
+  /** The ways out of a node that are not the house's own. */
+  eachEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
+    if (node < this.#a.nodeCount) for (const edge of this.#a.edgesOf(node)) visit(edge.to, edge);
+    this.eachNewEdge(node, visit);
+  }
+
+  /** The ways out of a node that are neither the house's nor the first end's own. */
+  eachNewEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
+    const isOfB = node >= this.#a.nodeCount && node < this.nodeCount;
+    if (isOfB || node < this.#houseNodes) {
+      const own = isOfB ? node - this.#a.nodeCount + this.#houseNodes : node;
+      for (const edge of this.#b.edgesOf(own)) visit(this.#node(edge.to), edge);
+    }
+    for (const edge of this.#between.edgesOf(node)) visit(edge.to, edge);
+  }
+}
+
+/** Where the lines of two ends meet: turns, boxes in line, holes through a wall that both have lines on. */
+function joinsBetween(house: HouseNet, a: EndLayer, b: EndLayer, by: number): readonly Join[] {
+  const numbered = [...b.index].flatMap(([sheet, lines]) =>
+    a.index.has(sheet)
+      ? [...lines[0], ...lines[1]].map(({ number, line }) => ({ number: number + by, line }))
+      : [],
+  );
+  const both = [...b.walls].filter((wall) => a.walls.has(wall));
+  return [
+    ...crossings(numbered, a.index),
+    ...sameLines(numbered, a),
+    ...wallHoles(house.material, both, renumbered(b.linesOf, by), a.linesOf),
+  ];
+}
+
+const renumbered =
+  (linesOf: LinesOf, by: number): LinesOf =>
+  (face) =>
+    linesOf(face).map((line): FaceLine => ({ ...line, number: line.number + by }));
+
+/** Where an end lies on a line of the other that is in line with its own: boxes above one another, with nothing level between. */
+function sameLines(own: readonly NumberedLine[], other: EndLayer): readonly Join[] {
+  return own.flatMap(({ number, line }) => {
+    const sheet = other.index.get(line.sheet.key);
+    if (sheet === undefined) return [];
+    const near = linesBetween(sheet[line.axis], line.fixedMm - SAME_MM, line.fixedMm + SAME_MM);
+    return near.flatMap((one) => {
+      const tMm = Math.max(startOf(line), startOf(one.line));
+      return [other.startOn(one.number), tMm].flatMap((at): readonly Join[] =>
+        at === null || at < startOf(line) || at > endOf(line) || at > endOf(one.line)
+          ? []
+          : [{ a: { line: number, tMm: at }, b: { line: one.number, tMm: at }, measure: nothing }],
+      );
+    });
+  });
+}
