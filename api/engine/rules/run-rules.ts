@@ -53,3 +53,16 @@ export function runRules(facts: Facts, rules: readonly Rule[]): readonly Finding
     .flatMap((rule) => rule.check(facts).map((result) => findingOf(rule, result, facts.edition)))
     .sort(byOutcome);
 }
+
+/** Those findings alone by which a scheme breaks a rule of its own doing, in the same order; the rest is not put into words. */
+export function causedFailures(facts: Facts, rules: readonly Rule[]): readonly Finding[] {
+  return rules
+    .filter((rule) => rule.couldFail && rule.applies(facts))
+    .flatMap((rule) =>
+      rule
+        .check(facts)
+        .filter(({ outcome, origin }) => outcome === 'fails' && origin === 'scheme')
+        .map((result) => findingOf(rule, result, facts.edition)),
+    )
+    .sort(byOutcome);
+}

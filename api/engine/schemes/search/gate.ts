@@ -3,7 +3,7 @@ import type { Worked } from '../../connections/worked.ts';
 import { remembered } from '../../plan/remembered.ts';
 import type { Finding } from '../../rules/finding.ts';
 import type { Rule } from '../../rules/rule.ts';
-import { runRules } from '../../rules/run-rules.ts';
+import { causedFailures } from '../../rules/run-rules.ts';
 import { factsOf, type Proofs } from '../facts-of.ts';
 import { workScheme } from '../work-scheme.ts';
 import { endsByCause, type Part, type SearchGround, withIds } from './search-ground.ts';
@@ -46,14 +46,9 @@ export type Judged =
 const ROUNDS = 4;
 
 /** Failures by a scheme's own doing; that it leaves out a point without a place is the search's doing, and said there. */
-function causedFails({ unplaced }: SearchGround, findings: readonly Finding[]): readonly Finding[] {
-  return findings.filter(
-    ({ rule, subject, outcome, origin, gates }) =>
-      outcome === 'fails' &&
-      origin === 'scheme' &&
-      gates &&
-      !(rule === WANTED_CONNECTED && unplaced.has(subject)),
-  );
+function failuresOf({ library, unplaced }: SearchGround, worked: Worked, judges: Judges): readonly Finding[] {
+  const fails = causedFailures(factsOf(worked, library, judges.proofsFound), judges.rules);
+  return fails.filter(({ rule, subject }) => !(rule === WANTED_CONNECTED && unplaced.has(subject)));
 }
 
 /**
@@ -73,23 +68,20 @@ export function judge(ground: SearchGround, scheme: Scheme, judges: Judges): Jud
 }
 
 function judgeAnew(ground: SearchGround, scheme: Scheme, judges: Judges): Judged {
-  const { rules, proofsFound, remedyCosts } = judges;
-  const { house, library } = ground;
+  const { house } = ground;
   let now = scheme;
   let laid: Worked['runs'] | undefined;
   for (let round = 0; round < ROUNDS; round += 1) {
     const worked = workScheme(house, now, laid);
     laid = worked.runs;
-    const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
+    const fails = failuresOf(ground, worked, judges);
     if (fails.length === 0)
-      return { passes: true, scheme: now, remedyMillipence: costOfRemedies(ground, now, remedyCosts) };
+      return { passes: true, scheme: now, remedyMillipence: costOfRemedies(ground, now, judges.remedyCosts) };
     const fixes = newRemedies(now, fails);
     if (fixes === null) return { passes: false, scheme: now, fails };
     now = { ...now, remedies: [...now.remedies, ...fixes] };
   }
-  const worked = workScheme(house, now, laid);
-  const fails = causedFails(ground, runRules(factsOf(worked, library, proofsFound), rules));
-  return { passes: false, scheme: now, fails };
+  return { passes: false, scheme: now, fails: failuresOf(ground, workScheme(house, now, laid), judges) };
 }
 
 /** The remedies of failures; null where one has none, or has it already. */

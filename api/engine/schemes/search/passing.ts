@@ -4,6 +4,7 @@ import { chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
 import { type Judges, judge, judgesOfParts, schemeOf } from './gate.ts';
 import type { SchemeColumn } from './scheme-column.ts';
+import { type SearchGround, withIds } from './search-ground.ts';
 import type { SearchSpace } from './search-space.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -42,7 +43,7 @@ export interface ToLookThrough {
  * proved: the next choice, which costs no less than its columns and charges whatever remedies it asks for besides,
  * costs no less than it.
  *
- * A column of a choice that failed is judged by itself, once; where it fails alone it fails in every company, since
+ * A column that a failure speaks of is judged by itself, once; where it fails alone it fails in every company, since
  * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over.
  */
 export function lookThrough(toLook: ToLookThrough, most: MostLooked): Looked {
@@ -92,7 +93,8 @@ export function* lookInSteps(
       best = Math.min(best, whole);
     } else {
       if (firstFails.length === 0) firstFails = judged.fails;
-      for (const column of choice.columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
+      for (const column of concerned(toLook, choice.columns, judged.fails))
+        if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
     }
     yield null;
   }
@@ -110,6 +112,41 @@ export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly 
   });
   return { ...scheme, remedies };
 }
+
+/** The columns that failures speak of: by a connection, a point or a circuit of theirs; all where a failure names none. */
+function concerned(
+  { shop: { ground } }: ToLookThrough,
+  columns: readonly SchemeColumn[],
+  fails: readonly Finding[],
+): readonly SchemeColumn[] {
+  const idsOf = namesOf(ground, columns);
+  const spokenOf = (subject: string): readonly SchemeColumn[] => {
+    const own = columns.filter((column) => idsOf.get(column)?.some((id) => isPartOf(subject, id)));
+    return own.length > 0 ? own : columns;
+  };
+  const all = new Set(fails.flatMap(({ subject }) => spokenOf(subject)));
+  return columns.filter((column) => all.has(column));
+}
+
+/** What findings may call a column by: its connections, as the scheme of all columns numbers them, its points, its circuits. */
+function namesOf(
+  ground: SearchGround,
+  columns: readonly SchemeColumn[],
+): ReadonlyMap<SchemeColumn, readonly string[]> {
+  const ids = withIds(ground, partsOf(columns)).map(({ id }) => id);
+  let taken = 0;
+  return new Map(
+    columns.map((column) => {
+      const own = ids.slice(taken, taken + column.parts().length);
+      taken += own.length;
+      const points = ground.wanted.flatMap(({ point }, i) => (column.mask & (1 << i) ? [point.id] : []));
+      return [column, [...own, ...points, ...column.circuitIds]];
+    }),
+  );
+}
+
+/** Whether a subject is a thing of this id, or one that it brings along: a joint, a unit, a run. */
+const isPartOf = (subject: string, id: string): boolean => subject === id || subject.startsWith(`${id}/`);
 
 /** The parts of several columns, in their order. */
 export const partsOf = (columns: readonly SchemeColumn[]) => columns.flatMap((column) => column.parts());

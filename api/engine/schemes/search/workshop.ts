@@ -21,6 +21,8 @@ export interface Workshop {
   readonly further: number;
   /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
   readonly trees: TreeTable;
+  /** Trees from a root, by how many cables may leave it. */
+  readonly rooted: Readonly<Record<1 | 2, Map<WayEnd | null, readonly (Tree | null)[]>>>;
   readonly paths: PathTable;
   /** What a wanted point takes with one cable, whatever feeds it: every scheme pays it alike. */
   readonly baseOf: ReadonlyMap<string, number>;
@@ -63,6 +65,7 @@ export function workshop(ground: SearchGround): Workshop {
     sets,
     further,
     trees: treesAmong(costs, sets),
+    rooted: { 1: new Map(), 2: new Map() },
     paths: pathsAmong(costs, sets),
     baseOf: new Map(wanted.map((each) => [each.point.id, baseMillipence(ground, each)])),
     sample,
@@ -106,6 +109,14 @@ export function joinedAlone(tap: Tap, { point, isUnit }: WantedPoint): Part {
 
 /** The trees from a root over every set of wanted points, each cable after the root's first with its own work there. */
 export function treesOfRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
+  const known = shop.rooted[most].get(root);
+  if (known !== undefined) return known;
+  const trees = treesFromRoot(shop, root, most);
+  shop.rooted[most].set(root, trees);
+  return trees;
+}
+
+function treesFromRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
   const { ground, link, further, trees } = shop;
   const row = ground.wanted.map(({ end, isUnit }) =>
     isUnit ? Number.POSITIVE_INFINITY : link(root, end).millipence + further,
