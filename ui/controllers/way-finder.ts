@@ -5,7 +5,14 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { lockedOf } from '../edits/keep-found.ts';
-import type { Found, HouseAsk, QuestionAnswer, QuestionAsk, SearchAsk } from '../found-ways/search-asks.ts';
+import type {
+  FirstAnswer,
+  Found,
+  HouseAsk,
+  QuestionAnswer,
+  QuestionAsk,
+  SearchAsk,
+} from '../found-ways/search-asks.ts';
 import type { Clock } from './estimating.ts';
 import { isSameData } from './same-data.ts';
 import { type LaneState, WorkerLane, type WorkerLike } from './worker-lane.ts';
@@ -27,7 +34,7 @@ export type WaysAsk =
 
 /** What of the search is shown. */
 export interface WaysView {
-  readonly search: LaneState<Found>;
+  readonly search: LaneState<Found, FirstAnswer>;
   /** False while what was found is of the job as it was before. */
   readonly isOfNow: boolean;
   readonly question: LaneState<QuestionAnswer>;
@@ -52,10 +59,10 @@ export interface WaysHouse {
   readonly scheme: Scheme | null;
 }
 
-/** Rest after the last change before it is searched again, ms. */
+/** Rest after the last change before it is searched again where nobody looks at it, ms. */
 const REST_MS = 400;
 
-const noLane = { status: 'idle', answer: null, trouble: null } as const;
+const noLane = { status: 'idle', answer: null, first: null, trouble: null } as const;
 
 /** Nothing found and nothing asked. */
 export const noWays: WaysView = {
@@ -108,14 +115,14 @@ export class WayFinder {
   #isResting = false;
   #cutsAssumed = false;
   #asks: QuestionAsk['what'] | null = null;
-  readonly #search: WorkerLane<SearchAsk, Found>;
+  readonly #search: WorkerLane<SearchAsk, Found, FirstAnswer>;
   readonly #question: WorkerLane<QuestionAsk, QuestionAnswer>;
   readonly #clock: Pick<Clock, 'wait'>;
   readonly #changed: () => void;
 
   /** @param changed is told of everything that comes later than in `take`. */
   constructor(make: () => WorkerLike, clock: Pick<Clock, 'wait'>, changed: () => void) {
-    this.#search = new WorkerLane(make, clock, changed);
+    this.#search = new WorkerLane(make, clock, changed, 'overtaken');
     this.#question = new WorkerLane(make, clock, changed);
     this.#clock = clock;
     this.#changed = changed;
@@ -135,7 +142,8 @@ export class WayFinder {
   }
 
   /**
-   * Takes the job as it is; what was found of another house is searched for again when the hand rests.
+   * Takes the job as it is; what was found of another house is searched for again: at once where it is looked at, also while
+   * something moves, elsewhere when the hand rests.
    *
    * @param isAtWays false in other steps: nothing but the job's own schemes is shown there.
    */
@@ -153,8 +161,13 @@ export class WayFinder {
     }
     if (this.#asked === null || isSameAsk(this.#asked, ask)) return;
     this.#asked = ask;
-    this.#isResting = true;
     this.#callOffRest();
+    if (isAtWays) {
+      this.#isResting = false;
+      this.#search.ask({ what: 'search', ...ask });
+      return;
+    }
+    this.#isResting = true;
     this.#callOffRest = this.#clock.wait(REST_MS, () => this.#find());
   }
 

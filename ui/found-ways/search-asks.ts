@@ -56,7 +56,21 @@ export type QuestionAnswer =
   | { readonly what: 'why-not'; readonly ask: Connection; readonly answer: WhyNotAnswer }
   | { readonly what: 'what-if'; readonly legId: string; readonly answer: WhatIfAnswer };
 
-/** What the other thread sends back. */
-export type Reply<A> =
-  | { readonly ok: true; readonly answer: A }
-  | { readonly ok: false; readonly message: string };
+/** The cheapest that passes, ahead of all others; priced as its card will be. */
+export interface FirstAnswer {
+  readonly best: Candidate;
+  readonly optimal: boolean;
+}
+
+/** A question with its number: one thread is asked many, and answers to the last alone. */
+export interface Turn<Ask> {
+  readonly turn: number;
+  readonly ask: Ask;
+}
+
+/** What the other thread sends back to a question, by its number: perhaps something ahead, then an answer or why there is none. */
+export type Reply<A, First = never> = { readonly turn: number } & (
+  | { readonly is: 'first'; readonly first: First }
+  | { readonly is: 'answer'; readonly answer: A }
+  | { readonly is: 'trouble'; readonly message: string }
+);

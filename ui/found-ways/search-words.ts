@@ -1,7 +1,7 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
-import type { Found } from './search-asks.ts';
+import type { FirstAnswer, Found } from './search-asks.ts';
 
 /** What the works cost is, in the words that stand behind it. */
 const worksWords = 'materials and work before whole packs, minimum charges, mark-up and VAT';
@@ -50,4 +50,12 @@ export function orderWords({ candidates }: Found): string | null {
   const place = best === null ? 0 : candidates.indexOf(best);
   if (best === null || place === 0) return null;
   return `Way ${place + 1} costs the least to do; with whole packs and openings that are shared, way 1 has the lower price.`;
+}
+
+/** The cheapest that was found ahead of all others; nothing where none is yet. */
+export function firstWords(first: FirstAnswer | null): string {
+  if (first === null) return '';
+  const { best, optimal } = first;
+  const cheapest = optimal ? 'The cheapest to do now' : 'The best so far';
+  return `${cheapest}: ${best.scheme.name}, ${pounds(best.totals.grossPence)}.`;
 }

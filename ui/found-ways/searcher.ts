@@ -1,21 +1,29 @@
 import type { Finding } from '#engine/rules/finding.ts';
-import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
+import type {
+  FirstFound,
+  FoundScheme,
+  SearchResult,
+  SearchStep,
+} from '#engine/schemes/search/found-schemes.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Connection } from '#model/scheme.ts';
 import { candidatesOf } from './candidate.ts';
 import type {
+  FirstAnswer,
   Found,
   HouseAsk,
   QuestionAnswer,
   QuestionAsk,
-  SearchAsk,
   WhatIfAnswer,
   WhyNotAnswer,
 } from './search-asks.ts';
 
 /** The engine's search, as the screen asks it. */
 export interface Searcher {
-  search(house: HouseAsk): SearchResult;
+  /** A step at a time; what was found out of the same house before is kept. */
+  search(house: HouseAsk): Generator<SearchStep, SearchResult>;
+  /** The cheapest, found ahead of all others in the house that was searched last, priced in full. */
+  priced(house: HouseAsk, first: FirstFound): FoundScheme;
   whyNot(
     house: HouseAsk,
     connection: Connection,
@@ -57,11 +65,16 @@ function whatIf(searcher: Searcher, ask: Extract<QuestionAsk, { what: 'what-if' 
   return { before: best(before), after: best(after) };
 }
 
-/** Answers what the screen asks, with an engine's search. */
-export function answerAsk(searcher: Searcher, ask: SearchAsk | QuestionAsk): Found | QuestionAnswer {
+/** The cheapest as plain data, ahead of all others. */
+export function firstOf(searcher: Searcher, house: HouseAsk, first: FirstFound): FirstAnswer {
+  const [best] = candidatesOf([searcher.priced(house, first)]);
+  if (best === undefined) throw new Error('A found scheme gave no candidate.');
+  return { best, optimal: first.optimal };
+}
+
+/** Answers a question about the search, with an engine's search. */
+export function answerQuestion(searcher: Searcher, ask: QuestionAsk): QuestionAnswer {
   switch (ask.what) {
-    case 'search':
-      return foundOf(searcher.search(ask));
     case 'why-not':
       return { what: 'why-not', ask: ask.connection, answer: whyNot(searcher, ask) };
     case 'what-if':

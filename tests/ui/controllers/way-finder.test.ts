@@ -4,7 +4,7 @@ import type { Job } from '#model/job.ts';
 import { demoEstimate, demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { WayFinder, type WaysHouse } from '../../../ui/controllers/way-finder.ts';
 import type { WorkerLike } from '../../../ui/controllers/worker-lane.ts';
-import type { SearchAsk } from '../../../ui/found-ways/search-asks.ts';
+import type { SearchAsk, Turn } from '../../../ui/found-ways/search-asks.ts';
 import { foundOf } from '../../../ui/found-ways/searcher.ts';
 import { foundAmong } from '../found-ways/made-searcher.ts';
 import { TestClock } from './test-clock.ts';
@@ -29,14 +29,16 @@ function finder() {
       onmessage: null,
       onerror: null,
       terminate: () => {},
-      postMessage: (ask) => asked.push(ask as SearchAsk),
+      postMessage: (message) => asked.push((message as Turn<SearchAsk>).ask),
     };
     workers.push(worker);
     return worker;
   };
   const one = new WayFinder(make, clock, () => {});
   const answer = (): void =>
-    workers.at(-1)?.onmessage?.({ data: { ok: true, answer: found } } as MessageEvent);
+    workers.at(-1)?.onmessage?.({
+      data: { turn: asked.length, is: 'answer', answer: found },
+    } as MessageEvent);
   return { asked, clock, one, answer };
 }
 
@@ -50,7 +52,22 @@ describe('the finder of ways', () => {
     expect(one.view.search.status).toBe('idle');
   });
 
-  it('searches again when the house changes, once the hand rests, and not for a scheme that is kept', () => {
+  it('searches again at once where it is looked at, following a hand that moves something', () => {
+    const { asked, one, answer } = finder();
+    one.take(house(), true);
+    one.do({ do: 'find' });
+    answer();
+    for (const count of [1, 2, 3]) one.take(house({ ...job, points: job.points.slice(count) }), true);
+    expect(one.view.isOfNow).toBe(false);
+    expect(asked.map(({ job: { points } }) => job.points.length - points.length)).toEqual([0, 1]);
+    answer();
+    expect(asked.map(({ job: { points } }) => job.points.length - points.length)).toEqual([0, 1, 3]);
+    expect(one.view.isOfNow).toBe(false);
+    answer();
+    expect(one.view.isOfNow).toBe(true);
+  });
+
+  it('searches again elsewhere once the hand rests, and not for a scheme that is kept', () => {
     const { asked, clock, one, answer } = finder();
     one.take(house(), true);
     one.do({ do: 'find' });
@@ -60,7 +77,7 @@ describe('the finder of ways', () => {
     clock.pass(5000);
     expect(asked).toHaveLength(1);
     for (const count of [1, 2, 3]) {
-      one.take(house({ ...job, points: job.points.slice(count) }), true);
+      one.take(house({ ...job, points: job.points.slice(count) }), false);
       clock.pass(100);
       expect(one.view.isOfNow).toBe(false);
     }

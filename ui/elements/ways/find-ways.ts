@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
-import { cheaperOwnWords, orderWords, provedWords } from '../../found-ways/search-words.ts';
+import { cheaperOwnWords, firstWords, orderWords, provedWords } from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
@@ -69,7 +69,7 @@ export class FindWays extends LitElement {
       ${
         found === null
           ? nothing
-          : html`${isOfNow ? nothing : html`<p class="hint">The job has changed since: searching again.</p>`}
+          : html`${isOfNow ? nothing : html`<p class="hint">The job has changed since: searching again. ${firstWords(search.first)}</p>`}
             <div aria-busy=${!isOfNow}>${this.#found(found)}</div>`
       }`;
   }
