@@ -3,6 +3,7 @@ import { type DemoName, demoJob } from '#tests/engine/demo-jobs/demo-estimates.t
 import { houseOf } from '#tests/houses/house-of.ts';
 import { type BenchArguments, benchArguments, usage } from './bench/arguments.ts';
 import { growthExponent, medianOf } from './bench/growth.ts';
+import { movesInBrowser } from './bench/moves-in-browser.ts';
 import type { BenchResult, Timed } from './bench/result.ts';
 import { type Stage, type StageTimes, stages, timeSearch, timeStages } from './bench/stages.ts';
 import { benchTable } from './bench/table.ts';
@@ -37,7 +38,7 @@ function timesOf(subject: Subject, round: number): StageTimes {
   };
 }
 
-function run(args: BenchArguments): Promise<number> {
+async function run(args: BenchArguments): Promise<number> {
   const subjects = subjectsOf(args);
   // Once for nothing, so that the first subject does not pay for the compiler.
   for (const subject of subjects.slice(0, demos.length + 1)) timesOf(subject, 0);
@@ -49,9 +50,15 @@ function run(args: BenchArguments): Promise<number> {
     const own = rounds.map((round) => round[i] ?? {});
     return { name, ...(rooms === undefined ? {} : { rooms }), ms: mediansOf(own) };
   });
-  const result: BenchResult = { rounds: args.rounds, wanted: args.wanted, times, growth: growthOf(times) };
+  const result: BenchResult = {
+    rounds: args.rounds,
+    wanted: args.wanted,
+    times,
+    growth: growthOf(times),
+    ...(args.browser ? { moves: await movesInBrowser(demos) } : {}),
+  };
   process.stdout.write(args.json ? `${JSON.stringify(result, null, 2)}\n` : benchTable(result));
-  return Promise.resolve(0);
+  return 0;
 }
 
 const byStage = (msOf: (stage: Stage) => number): StageTimes =>

@@ -1,3 +1,4 @@
+import type { MovesInBrowser } from './moves-in-browser.ts';
 import type { StageTimes } from './stages.ts';
 
 /** What one subject of the benchmark took: medians over the rounds. */
@@ -15,4 +16,6 @@ export interface BenchResult {
   readonly times: readonly Timed[];
   /** By stage the e of time ~ rooms^e. */
   readonly growth: StageTimes;
+  /** Absent where it was not asked for. */
+  readonly moves?: readonly MovesInBrowser[];
 }

@@ -1,3 +1,4 @@
+import type { MovesInBrowser } from './moves-in-browser.ts';
 import type { BenchResult } from './result.ts';
 import { type Stage, stages } from './stages.ts';
 
@@ -11,7 +12,7 @@ const msWords = (ms: number | undefined): string =>
   ms === undefined ? '–' : ms < 10 ? ms.toFixed(2) : ms.toFixed(0);
 
 /** The result for people: stages down, subjects across, in milliseconds; the growth at the end of each line. */
-export function benchTable({ rounds, wanted, times, growth }: BenchResult): string {
+export function benchTable({ rounds, wanted, times, growth, moves = [] }: BenchResult): string {
   const row = (name: string, cells: readonly string[]): string =>
     name.padEnd(FIRST) + cells.map((cell) => cell.padStart(EACH)).join('');
   const lines = (Object.keys(stages) as Stage[]).map((stage) =>
@@ -29,6 +30,16 @@ export function benchTable({ rounds, wanted, times, growth }: BenchResult): stri
           `The whole search grows with e = ${whole.toFixed(2)}, ${verdict} the ${MOST_GROWTH} asked for at most.`,
         ]
       : []),
+    ...moves.map(moveWords),
     '',
   ].join('\n');
+}
+
+/** What re-routing and searching again at each move asks of the page's main thread at most, ms. */
+export const MOST_SEARCH_MS = 12;
+
+function moveWords({ name, moveMs, moveAndSearchMs, answersPerMove }: MovesInBrowser): string {
+  const searchMs = moveAndSearchMs - moveMs;
+  const verdict = searchMs <= MOST_SEARCH_MS ? 'within' : 'beyond';
+  return `${name}, one of six wanted points moved in the browser: main thread ${msWords(moveMs)} ms a move, ${msWords(moveAndSearchMs)} with ways searched again; the search asks ${msWords(searchMs)} of it, ${verdict} the ${MOST_SEARCH_MS} at most; ${answersPerMove.toFixed(2)} new answers a move.`;
 }

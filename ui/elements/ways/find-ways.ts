@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
 import { cheaperOwnWords, firstWords, orderWords, provedWords } from '../../found-ways/search-words.ts';
@@ -70,8 +71,13 @@ export class FindWays extends LitElement {
         found === null
           ? nothing
           : html`${isOfNow ? nothing : html`<p class="hint">The job has changed since: searching again. ${firstWords(search.first)}</p>`}
-            <div aria-busy=${!isOfNow}>${this.#found(found)}</div>`
+            <div aria-busy=${!isOfNow}>${guard(this.#onWhat(found), () => this.#found(found))}</div>`
       }`;
+  }
+
+  /** What the found ways are drawn from; while something moves they stay as they are, so that the hand is not held up. */
+  #onWhat(found: Found): unknown[] {
+    return [found, this.view.moving ? 'moving' : this.view];
   }
 
   #find(): void {
