@@ -21,7 +21,7 @@ describe('found ways while a wanted point is dragged', () => {
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
-    const hint = ways.locator('.hint');
+    const hint = ways.locator('p.hint', { hasText: 'The job has changed' });
     for (const px of [10, 20, 30]) await page.mouse.move(x + px, y - px);
     await hint.filter({ hasText: 'The cheapest to do now: ' }).waitFor();
     expect(await hint.innerText()).toMatch(/£\d/);
