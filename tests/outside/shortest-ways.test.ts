@@ -7,7 +7,7 @@ import { tariffOf } from '#engine/schemes/tariff.ts';
 import { endLayer } from '#engine/ways/graph/end-layer.ts';
 import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { type HouseNet, houseNet } from '#engine/ways/graph/house-net.ts';
-import { flatNet, Row, wayInto } from '#engine/ways/graph/shortest.ts';
+import { flatNet, Row, WeighedNet, wayInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
 import type { NetEdge } from '#engine/ways/graph/way-net.ts';
 import { type Weighing, weightOf } from '#engine/ways/graph/weigh.ts';
@@ -63,11 +63,11 @@ describe('the least way through a house’s net', () => {
     const { house, ends } = netOf(seed);
     const times = { ours: 0, theirs: 0, pairs: 0 };
     for (const weighing of weighings) {
-      const flat = flatNet(house.net, weighing);
+      const weighed = new WeighedNet(flatNet(house.net), weighing);
       for (const [index, from] of ends.slice(0, 3).entries()) {
         const first = endLayer(house, endLines(house, from));
         if (first.node === null) continue;
-        const row = new Row(flat, first.net, first.node, weighing);
+        const row = new Row(weighed, first.net, first.node);
         for (const to of ends.slice(index + 1, index + 5)) {
           const both = new TwoEnds(house, first, endLayer(house, endLines(house, to)));
           if (both.target === null) continue;

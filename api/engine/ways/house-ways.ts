@@ -9,7 +9,7 @@ import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import type { Measure } from './graph/line.ts';
-import { type FlatNet, type FoundWay, flatNet, Row, wayInto } from './graph/shortest.ts';
+import { type FoundWay, flatNet, Row, WeighedNet, wayInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 import { nothing } from './graph/way-net.ts';
 import { waySegments } from './graph/way-segments.ts';
@@ -41,7 +41,8 @@ export interface HouseWays {
 
 /** How many houses are kept, the last asked for first: what is being drawn, and what it is compared with. */
 const HOUSES_KEPT = 4;
-/** How many rows, ends and answers are kept for a house. */
+/** How many weighings, rows, ends and answers are kept for a house. */
+const WEIGHINGS_KEPT = 32;
 const ROWS_KEPT = 64;
 const ENDS_KEPT = 512;
 const ANSWERS_KEPT = 4096;
@@ -101,15 +102,17 @@ function waysIn(house: HouseNet): HouseWays {
 /** Finds the least way between two ends of a house, keeping what each end brings and the rows worked from it. */
 function finder(house: HouseNet) {
   const layers = new Kept<EndLayer>(ENDS_KEPT);
-  const flats = new Kept<FlatNet>(ROWS_KEPT);
+  const flat = flatNet(house.net);
+  const weighed = new Kept<WeighedNet>(WEIGHINGS_KEPT);
   const rows = new Kept<Row | null>(ROWS_KEPT);
   const isTurned = turning(house);
   const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
-  const flatOf = (weighing: Weighing) => flats.get(weighingKey(weighing), () => flatNet(house.net, weighing));
+  const weighedBy = (weighing: Weighing) =>
+    weighed.get(weighingKey(weighing), () => new WeighedNet(flat, weighing));
   const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
     rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);
-      return node === null ? null : new Row(flatOf(weighing), net, node, weighing);
+      return node === null ? null : new Row(weighedBy(weighing), net, node);
     });
   return (a: WayPlace, b: WayPlace, sought: Sought) => {
     const turned = isTurned(a, b);

@@ -1,38 +1,49 @@
 import { NodeHeap } from './heap.ts';
+import { ReachedNodes, type WayStep } from './reached-nodes.ts';
 import type { TwoEnds } from './two-ends.ts';
 import type { NetEdge, WayNet } from './way-net.ts';
 import { type Weighing, weightOf } from './weigh.ts';
 
-/** The house's ways with their weights, in arrays: from `first[node]` to before `first[node + 1]`. */
+/** A house's own ways in arrays: from `first[node]` to before `first[node + 1]`. */
 export interface FlatNet {
-  readonly net: WayNet;
+  readonly nodeCount: number;
   readonly first: Int32Array;
   readonly to: Int32Array;
-  readonly weight: Float64Array;
   readonly edges: readonly NetEdge[];
 }
 
-/** Lays a house's own layer out in arrays for one weighing. */
-export function flatNet(net: WayNet, weighing: Weighing): FlatNet {
-  const first = new Int32Array(net.nodeCount + 1);
+/** Lays a house's own layer out in arrays. */
+export function flatNet(net: WayNet): FlatNet {
+  const { nodeCount } = net;
+  const first = new Int32Array(nodeCount + 1);
   const edges: NetEdge[] = [];
-  for (let node = 0; node < net.nodeCount; node += 1) {
+  for (let node = 0; node < nodeCount; node += 1) {
     for (const edge of net.edgesOf(node)) edges.push(edge);
     first[node + 1] = edges.length;
   }
-  return {
-    net,
-    first,
-    to: Int32Array.from(edges, ({ to }) => to),
-    weight: Float64Array.from(edges, (edge) => weightOf(edge, weighing)),
-    edges,
-  };
+  return { nodeCount, first, to: Int32Array.from(edges, ({ to }) => to), edges };
 }
 
-/** A step of a way: over what, and from where. */
-export interface WayStep {
-  readonly from: number;
-  readonly edge: NetEdge;
+/** The same ways weighed for one kind of cable, each when it is first met. */
+export class WeighedNet {
+  readonly flat: FlatNet;
+  readonly weighing: Weighing;
+  /** NaN where it has not been weighed yet. */
+  readonly #weights: Float64Array;
+
+  constructor(flat: FlatNet, weighing: Weighing) {
+    [this.flat, this.weighing] = [flat, weighing];
+    this.#weights = new Float64Array(flat.edges.length).fill(Number.NaN);
+  }
+
+  /** By the edge's place in the arrays. */
+  weightAt(at: number): number {
+    const known = this.#weights[at] as number;
+    if (!Number.isNaN(known)) return known;
+    const weight = weightOf(this.flat.edges[at] as NetEdge, this.weighing);
+    this.#weights[at] = weight;
+    return weight;
+  }
 }
 
 /** Settled at the first growing; each further one doubles what is settled. */
@@ -43,27 +54,33 @@ const FIRST_SETTLED = 256;
  * asked for. Ties go to the lower node, so that answers never differ, however far it has grown.
  */
 export class Row {
-  readonly flat: FlatNet;
-  readonly weighing: Weighing;
-  readonly weights: Float64Array;
+  readonly house: WeighedNet;
+  /** The nodes of the house and of the row's own end. */
+  readonly nodeCount: number;
   readonly #net: WayNet;
-  readonly #from: Int32Array;
-  readonly #by: (NetEdge | undefined)[];
+  readonly #reached = new ReachedNodes();
   readonly #heap = new NodeHeap();
   #settled = 0;
 
-  constructor(flat: FlatNet, net: WayNet, start: number, weighing: Weighing) {
-    [this.flat, this.weighing, this.#net] = [flat, weighing, net];
-    this.weights = new Float64Array(net.nodeCount).fill(Number.POSITIVE_INFINITY);
-    this.#from = new Int32Array(net.nodeCount);
-    this.#by = new Array(net.nodeCount);
-    this.weights[start] = 0;
+  constructor(house: WeighedNet, net: WayNet, start: number) {
+    [this.house, this.#net, this.nodeCount] = [house, net, net.nodeCount];
+    this.#reached.set(start, 0, start, null);
     this.#heap.push(start, 0);
   }
 
   /** Every node that weighs less has its least weight; Infinity once all have. */
   get frontier(): number {
     return this.#heap.nextWeight;
+  }
+
+  /** The least weight of a node as far as the row has grown; Infinity where it is not reached. */
+  weightOf(node: number): number {
+    return this.#reached.weightOf(node);
+  }
+
+  /** The step by which a node is reached; null at the row's own end and where nothing leads. */
+  stepTo(node: number): WayStep | null {
+    return this.#reached.stepTo(node);
   }
 
   /** Grows until every node up to this weight has its least. */
@@ -77,36 +94,24 @@ export class Row {
     for (let i = 0; i < count && this.#heap.size > 0; i += 1) this.#settleNext();
   }
 
-  /** The step by which a node is reached; null at the row's own end and where nothing leads. */
-  stepTo(node: number): WayStep | null {
-    const edge = this.#by[node];
-    return edge === undefined ? null : { from: this.#from[node] as number, edge };
-  }
-
   #settleNext(): void {
-    const { flat, weights } = this;
+    const { flat, weighing } = this.house;
     const weight = this.#heap.nextWeight;
     const node = this.#heap.pop();
-    if (weight > (weights[node] as number)) return;
+    if (weight > this.#reached.weightOf(node)) return;
     this.#settled += 1;
-    if (node < flat.net.nodeCount) {
+    if (node < flat.nodeCount) {
       const end = flat.first[node + 1] as number;
-      for (let at = flat.first[node] as number; at < end; at += 1) {
-        const to = flat.to[at] as number;
-        const total = weight + (flat.weight[at] as number);
-        if (total < (weights[to] as number)) this.#reach(to, total, node, flat.edges[at] as NetEdge);
-      }
+      for (let at = flat.first[node] as number; at < end; at += 1)
+        this.#relax(flat.to[at] as number, weight + this.house.weightAt(at), node, flat.edges[at] as NetEdge);
     }
-    for (const edge of this.#net.edgesOf(node)) {
-      const total = weight + weightOf(edge, this.weighing);
-      if (total < (weights[edge.to] as number)) this.#reach(edge.to, total, node, edge);
-    }
+    for (const edge of this.#net.edgesOf(node))
+      this.#relax(edge.to, weight + weightOf(edge, weighing), node, edge);
   }
 
-  #reach(to: number, weight: number, from: number, edge: NetEdge): void {
-    this.weights[to] = weight;
-    this.#from[to] = from;
-    this.#by[to] = edge;
+  #relax(to: number, weight: number, from: number, edge: NetEdge): void {
+    if (weight >= this.#reached.weightOf(to)) return;
+    this.#reached.set(to, weight, from, edge);
     this.#heap.push(to, weight);
   }
 }
@@ -136,12 +141,12 @@ export function wayInto(row: Row, ends: TwoEnds): FoundWay | null {
 
 /** The least way by what a row knows so far: none is less where the row has grown beyond it. */
 function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
-  const { flat, weighing, weights } = row;
+  const { flat, weighing } = row.house;
   const known = new Map<number, { readonly weight: number; readonly by: WayStep }>();
   const heap = new NodeHeap();
   let least = Number.POSITIVE_INFINITY;
   const weightAt = (node: number): number =>
-    known.get(node)?.weight ?? (node < weights.length ? (weights[node] as number) : Number.POSITIVE_INFINITY);
+    known.get(node)?.weight ?? (node < row.nodeCount ? row.weightOf(node) : Number.POSITIVE_INFINITY);
   const relax = (from: number, to: number, edge: NetEdge, weight: number): void => {
     if (weight >= least || weight >= weightAt(to)) return;
     known.set(to, { weight, by: { from, edge } });
@@ -149,19 +154,18 @@ function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
     heap.push(to, weight);
   };
   for (const node of ends.entries()) {
-    const weight = weights[node] as number;
+    const weight = row.weightOf(node);
     if (weight < Number.POSITIVE_INFINITY)
       ends.eachNewEdge(node, (to, edge) => relax(node, to, edge, weight + weightOf(edge, weighing)));
   }
-  const houseNodes = flat.net.nodeCount;
   for (;;) {
     const weight = heap.nextWeight;
     const node = heap.pop();
     if (node < 0 || node === target) break;
     if (weight > weightAt(node)) continue;
-    if (node < houseNodes)
+    if (node < flat.nodeCount)
       for (let at = flat.first[node] as number; at < (flat.first[node + 1] as number); at += 1)
-        relax(node, flat.to[at] as number, flat.edges[at] as NetEdge, weight + (flat.weight[at] as number));
+        relax(node, flat.to[at] as number, flat.edges[at] as NetEdge, weight + row.house.weightAt(at));
     ends.eachEdge(node, (to, edge) => relax(node, to, edge, weight + weightOf(edge, weighing)));
   }
   if (least === Number.POSITIVE_INFINITY) return null;

@@ -1,0 +1,50 @@
+import type { NetEdge } from './way-net.ts';
+
+/** A step of a way: over what, and from where. */
+export interface WayStep {
+  readonly from: number;
+  readonly edge: NetEdge;
+}
+
+/** Nodes come by pages: a row that grows into a corner of a house needs little of it. */
+const PAGE_BITS = 9;
+const PAGE = 2 ** PAGE_BITS;
+
+interface Page {
+  readonly weights: Float64Array;
+  readonly from: Int32Array;
+  readonly by: (NetEdge | null)[];
+}
+
+const newPage = (): Page => ({
+  weights: new Float64Array(PAGE).fill(Number.POSITIVE_INFINITY),
+  from: new Int32Array(PAGE),
+  by: new Array<NetEdge | null>(PAGE).fill(null),
+});
+
+/** The nodes that a row has reached: their weights, and the steps by which. */
+export class ReachedNodes {
+  readonly #pages: (Page | undefined)[] = [];
+
+  /** Infinity where the node is not reached. */
+  weightOf(node: number): number {
+    const page = this.#pages[node >> PAGE_BITS];
+    return page === undefined ? Number.POSITIVE_INFINITY : (page.weights[node & (PAGE - 1)] as number);
+  }
+
+  /** Null where the node is not reached, and where the row begins. */
+  stepTo(node: number): WayStep | null {
+    const page = this.#pages[node >> PAGE_BITS];
+    const edge = page?.by[node & (PAGE - 1)];
+    return !page || !edge ? null : { from: page.from[node & (PAGE - 1)] as number, edge };
+  }
+
+  /** @param edge null where the row begins. */
+  set(node: number, weight: number, from: number, edge: NetEdge | null): void {
+    const page = this.#pages[node >> PAGE_BITS] ?? newPage();
+    this.#pages[node >> PAGE_BITS] = page;
+    page.weights[node & (PAGE - 1)] = weight;
+    page.from[node & (PAGE - 1)] = from;
+    page.by[node & (PAGE - 1)] = edge;
+  }
+}
