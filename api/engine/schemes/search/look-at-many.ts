@@ -1,5 +1,5 @@
 import type { Finding } from '../../rules/finding.ts';
-import { rankingsOf } from './charged-choices.ts';
+import { waysByCharge, within } from './charged-choices.ts';
 import { judge, judgesOfParts, schemeOf } from './gate.ts';
 import { EXACT_POINTS } from './least-costs.ts';
 import { goodChoice } from './many-points.ts';
@@ -71,13 +71,22 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
   return done([]);
 }
 
-/** The best of the good choices by every way in which circuits can be touched, and what no choice costs less than. */
+/**
+ * The best of the good choices by every way in which circuits can be touched, and what no choice costs less than. Ways
+ * that charge so much that they cannot be better are left out: no choice in them costs less than their charges and the
+ * bound of the whole space.
+ */
 function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
   const rest = without(space, barred);
+  const floor = goodChoice(rest).boundMillipence;
   let best: { readonly choice: Choice<SchemeColumn>; readonly millipence: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;
-  for (const { charge, space: within } of rankingsOf(rest, charges)) {
-    const good = goodChoice(within);
+  for (const { states, charge } of waysByCharge(charges, rest.points)) {
+    if (best !== null && charge + floor >= best.millipence) {
+      bound = Math.min(bound, charge + floor);
+      break;
+    }
+    const good = goodChoice(within(rest, charges, states));
     bound = Math.min(bound, charge + good.boundMillipence);
     const millipence = charge + (good.choice?.millipence ?? 0);
     if (good.choice !== null && (best === null || millipence < best.millipence))
