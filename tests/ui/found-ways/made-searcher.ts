@@ -23,6 +23,7 @@ export function foundAmong({ schemes }: Estimate, changed: Partial<SearchResult>
     boundPence: 50_000,
     gap: 0,
     examined: 12,
+    disturbance: null,
     schemes: found,
     bestOfKind: [],
     leftOut: [],

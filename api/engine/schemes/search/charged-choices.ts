@@ -5,11 +5,11 @@ import type { Choice, Column, SearchSpace } from './search-space.ts';
 /** Gives complete choices of a space, cheapest first, each once. */
 export type RankChoices = <C extends Column>(space: SearchSpace<C>) => Generator<Choice<C>, void>;
 
-/** A choice with what its circuits charge once: it costs no less than `millipence`. */
+/** A choice with what its circuits charge once: it costs no less than `cost`. */
 export interface ChargedChoice {
   readonly choice: Choice<SchemeColumn>;
   /** Columns and certain charges together. */
-  readonly millipence: number;
+  readonly cost: number;
 }
 
 /** How a circuit is touched: not at all, only for points that ask for no remedy, or with its remedy. */
@@ -42,9 +42,9 @@ export function* chargedChoices(
         best = ranking;
     if (best === null || best.next.done) return;
     const choice = best.next.value;
-    const millipence = costOf(best);
+    const cost = costOf(best);
     best.next = best.choices.next();
-    if (isOwn(choice, charges, best.states)) yield { choice, millipence };
+    if (isOwn(choice, charges, best.states)) yield { choice, cost };
   }
 }
 
@@ -61,7 +61,7 @@ function costOf(ranking: {
   readonly charge: number;
   readonly next: IteratorResult<Choice<SchemeColumn>, unknown>;
 }): number {
-  return ranking.next.done ? Number.POSITIVE_INFINITY : ranking.charge + ranking.next.value.millipence;
+  return ranking.next.done ? Number.POSITIVE_INFINITY : ranking.charge + ranking.next.value.cost;
 }
 
 function chargeIn({ touched, remedies }: CircuitCharge, state: State): number {

@@ -11,8 +11,8 @@ import {
   type MostLooked,
   type Passing,
   partsOf,
+  passed,
   type ToLookThrough,
-  touchedCharge,
   wholeScheme,
 } from './passing.ts';
 import { sizeOf } from './point-prices.ts';
@@ -39,27 +39,24 @@ export function* lookStepwise(toLook: ToLookThrough, most: MostLooked): Generato
  * left out fails by itself.
  */
 function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
-  const { shop, charges, judges, bad } = toLook;
+  const { shop, judges, bad } = toLook;
   const barred = new Set<SchemeColumn>();
   let [bound, isBoundOpen, examined] = [0, true, 0];
   let fails: readonly Finding[] = [];
   const done = (passing: readonly Passing[]): Looked => ({
     passing,
     examined,
-    bound: Math.min(bound, ...passing.map(({ millipence }) => millipence)),
+    bound: Math.min(bound, ...passing.map(({ cost }) => cost)),
     fails,
   });
   for (let round = 0; round < Math.min(MOST_ROUNDS, cap); round += 1) {
     const good = goodCharged(toLook, barred);
     if (isBoundOpen) bound = good.bound;
     if (good.choice === null) return done([]);
-    const { columns, millipence } = good.choice;
+    const { columns } = good.choice;
     examined += 1;
     const judged = judge(shop.ground, wholeScheme(toLook, columns), judges);
-    if (judged.passes) {
-      const whole = millipence + judged.remedyMillipence + touchedCharge(charges, columns);
-      return done([{ columns, scheme: judged.scheme, millipence: whole }]);
-    }
+    if (judged.passes) return done([passed(toLook, good.choice, judged)]);
     if (fails.length === 0) fails = judged.fails;
     for (const column of columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
     const alone = columns.filter((column) => bad.get(column) === true);
@@ -74,14 +71,13 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
 /** The best of the good choices by every way in which circuits can be touched, and what no choice costs less than. */
 function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
   const rest = without(space, barred);
-  let best: { readonly choice: Choice<SchemeColumn>; readonly millipence: number } | null = null;
+  let best: { readonly choice: Choice<SchemeColumn>; readonly cost: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;
   for (const { charge, space: within } of rankingsOf(rest, charges)) {
     const good = goodChoice(within);
-    bound = Math.min(bound, charge + good.boundMillipence);
-    const millipence = charge + (good.choice?.millipence ?? 0);
-    if (good.choice !== null && (best === null || millipence < best.millipence))
-      best = { choice: good.choice, millipence };
+    bound = Math.min(bound, charge + good.bound);
+    const cost = charge + (good.choice?.cost ?? 0);
+    if (good.choice !== null && (best === null || cost < best.cost)) best = { choice: good.choice, cost };
   }
   return { choice: best?.choice ?? null, bound };
 }
@@ -101,7 +97,10 @@ function culprits(
   columns: readonly SchemeColumn[],
 ): readonly SchemeColumn[] {
   const cured = columns.find((column) => {
-    const others = partsOf(columns.filter((each) => each !== column));
+    const others = partsOf(
+      shop,
+      columns.filter((each) => each !== column),
+    );
     return judge(shop.ground, schemeOf(shop.ground, 'cured', others), judgesOfParts(judges)).passes;
   });
   if (cured !== undefined) return [cured];
