@@ -1,11 +1,12 @@
 import type { End, Waypoint } from '#model/cable.ts';
+import type { Scheme } from '#model/scheme.ts';
 import type { NetworkNode } from '../../circuit/network.ts';
 import type { Worked } from '../../connections/worked.ts';
 import type { Mount } from '../../ways/route.ts';
 import type { Run, RunEnd, Segment } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { routeOptions, workScheme } from '../work-scheme.ts';
-import { weightOf } from './aim.ts';
+import { type Aim, weightOf } from './aim.ts';
 import { schemeOf } from './gate.ts';
 import { keptEnd } from './kept-costs.ts';
 import { linksBy } from './link-costs.ts';
@@ -24,25 +25,30 @@ export function pinnedParts(shop: Workshop, column: SchemeColumn): readonly Part
   if (shop.aim.perMilliPoint === 0) return column.parts();
   const known = shop.pinned.get(column);
   if (known !== undefined) return known;
-  const parts = withPins(shop, column.parts());
-  shop.pinned.set(column, parts);
-  return parts;
+  const parts = column.parts();
+  const runs = pinnedRuns(shop, schemeOf(shop.ground, 'to-pin', parts)).slice(shop.ground.locked.length);
+  const pinned = parts.map((part, i): Part => {
+    const own = runs[i] ?? [];
+    return own.length === 0 ? part : { ...part, runs: [...own] };
+  });
+  shop.pinned.set(column, pinned);
+  return pinned;
 }
 
-function withPins(shop: Workshop, parts: readonly Part[]): readonly Part[] {
-  const { ground } = shop;
-  const scheme = schemeOf(ground, 'to-pin', parts);
+/** By connection of a scheme, the runs that an aim has pinned. */
+export function pinnedRuns(
+  { ground, aim }: Pick<Workshop, 'ground' | 'aim'>,
+  scheme: Scheme,
+): readonly (readonly PinnedRun[])[] {
   const worked = workScheme(ground.house, scheme);
-  const added = scheme.connections.slice(ground.locked.length);
-  return parts.map((part, i): Part => {
-    const own = worked.runs.filter(({ connectionId }) => connectionId === added[i]?.id);
-    const runs = pinnedRuns(worked, own, (run) => pinOfRun(shop, run));
-    return runs.length === 0 ? part : { ...part, runs: [...runs] };
+  return scheme.connections.map(({ id }) => {
+    const own = worked.runs.filter(({ connectionId }) => connectionId === id);
+    return pinnedOf(worked, own, (run) => pinOfRun(ground, aim, run));
   });
 }
 
 /** The waypoints of a run that the aim wants elsewhere than the cheapest way; none where that is as good. */
-function pinOfRun({ ground, aim }: Workshop, run: Run): readonly Waypoint[] {
+function pinOfRun(ground: SearchGround, aim: Aim, run: Run): readonly Waypoint[] {
   const [from, to] = [endOfRun(ground, run.from), endOfRun(ground, run.to)];
   if (from === null || to === null) return [];
   const [cheapest, least] = (['pence', 'mess'] as const).map((by) =>
@@ -60,29 +66,26 @@ function endOfRun(
 }
 
 /**
- * The runs of one connection that are pinned. Where an end of some cable has no name (a joint, a unit that is brought
- * along), cables before the last pinned one are listed without waypoints, since such runs are told apart by their order alone.
+ * The runs of one connection that are pinned. An end without a name (a joint, a unit that is brought along) goes by that
+ * of the other; of cables that go by the same, which their order alone tells apart, those before a pinned one are listed
+ * without waypoints.
  */
-function pinnedRuns(
+function pinnedOf(
   { proposed }: Worked,
   own: readonly Run[],
   pin: (run: Run) => readonly Waypoint[],
 ): readonly PinnedRun[] {
   const nodes = new Map(proposed.nodes.map((node) => [node.id, node]));
-  const all = own.map((run) => ({ run, via: pin(run), ends: endsOf(nodes, run) }));
-  const last = all.findLastIndex(({ via }) => via.length > 0);
-  const isNamed = all.every(({ ends: [from, to] }) => from !== null && to !== null);
-  return all
-    .slice(0, last + 1)
-    .filter(({ via }) => !isNamed || via.length > 0)
-    .map(({ run, via, ends: [from, to] }): PinnedRun => {
-      const any = from ?? to ?? { origin: run.circuitIds[0] ?? '' };
-      return { from: from ?? any, to: to ?? any, via: [...via] };
-    });
+  const all = own.map((run): PinnedRun => {
+    const [from, to] = [run.from, run.to].map(({ nodeId }) => nameOf(nodes.get(nodeId)));
+    const any = from ?? to ?? { origin: run.circuitIds[0] ?? '' };
+    return { from: from ?? any, to: to ?? any, via: [...pin(run)] };
+  });
+  const endsOf = ({ from, to }: PinnedRun): string => JSON.stringify([from, to]);
+  return all.filter((run, i) =>
+    all.slice(i).some((other) => other.via.length > 0 && endsOf(other) === endsOf(run)),
+  );
 }
-
-const endsOf = (nodes: ReadonlyMap<string, NetworkNode>, { from, to }: Run) =>
-  [nameOf(nodes.get(from.nodeId)), nameOf(nodes.get(to.nodeId))] as const;
 
 /** What the job file calls an end; null where it has no word for it. */
 function nameOf(node: NetworkNode | undefined): End | null {

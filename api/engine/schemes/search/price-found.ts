@@ -17,9 +17,12 @@ export interface Found {
   /** By money and by disturbance; null where that was not asked for. */
   readonly pence: LookedBy | null;
   readonly mess: LookedBy | null;
+  /** Those that disturb least by the whole of their work, and those in between. */
+  readonly calm: readonly Passing[];
   readonly between: readonly Passing[];
   readonly ofKinds: readonly OfKind[];
-  readonly most: { readonly pence: number; readonly mess: number };
+  /** How many of the cheapest are wanted. */
+  readonly most: number;
   /** What is locked takes. */
   readonly offset: Works;
 }
@@ -60,11 +63,11 @@ export function* priceFound(found: Found): Generator<SearchStep, SearchResult> {
 }
 
 /** Every scheme to be priced by its name, what is the same only once, in the order in which they were looked for. */
-function schemesOnce({ pence, mess, between, ofKinds, most }: Found): ReadonlyMap<string, Passing> {
+function schemesOnce({ pence, calm, between, ofKinds, most }: Found): ReadonlyMap<string, Passing> {
   const all = [
-    ...(pence?.looked.passing.slice(0, most.pence) ?? []),
+    ...(pence?.looked.passing.slice(0, most) ?? []),
     ...ofKinds.flatMap(({ best }) => best ?? []),
-    ...(mess?.looked.passing.slice(0, most.mess) ?? []),
+    ...calm,
     ...between,
   ];
   const once = new Map<string, Passing>();

@@ -6,6 +6,7 @@ import type { Proofs } from '../facts-of.ts';
 import type { House } from '../work-scheme.ts';
 import { byMess, byPence } from './aim.ts';
 import { bestOfKinds } from './best-of-kinds.ts';
+import { calmest } from './calmest.ts';
 import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
 import type { SearchResult, SearchStep } from './found-schemes.ts';
@@ -91,22 +92,33 @@ export function* searchInSteps(
     pence === null || options.kinds === false ? [] : yield* asSteps(bestOfKinds(pence.toLook, pence.looked));
   const mess =
     options.aim === 'pence' ? null : yield* saidFirst(lookBy(ground, asked.mess), leastStep(ground, offset));
+  const calm = mess === null ? [] : yield* asSteps(calmest(toSearch, mess.looked, asked.calm));
   const between =
     pence === null || mess === null ? [] : yield* asSteps(lookInBetween(ground, asked.mess, [pence, mess]));
-  const most = { pence: asked.pence.most.wanted, mess: asked.mess.most.wanted };
-  return yield* priceFound({ toSearch, ground, pence, mess, between, ofKinds, most, offset });
+  const { most } = asked;
+  return yield* priceFound({ toSearch, ground, pence, mess, calm, between, ofKinds, most, offset });
+}
+
+interface Asked {
+  readonly pence: LookBy;
+  readonly mess: LookBy;
+  readonly most: number;
+  /** How many of those that disturb least. */
+  readonly calm: number;
 }
 
 /** What is looked for by money and by disturbance. */
 function askedOf(
   { rules, proofsFound, verdicts }: ToSearch,
   { rank = choicesByCost, most = MOST, cap = CAP, aim }: SearchOptions,
-): Record<WayAim, LookBy> {
-  const common = { rules, proofsFound, rank, ...(verdicts === undefined ? {} : { verdicts }) };
-  const beside = aim === 'mess' ? most : Math.min(most, MOST_BESIDE);
+): Asked {
+  const verdictsKept = verdicts === undefined ? {} : { verdicts };
+  const common = { rules, proofsFound, rank, most: { wanted: most, cap }, ...verdictsKept };
   return {
-    pence: { ...common, aim: byPence, most: { wanted: most, cap } },
-    mess: { ...common, aim: byMess, most: { wanted: beside, cap } },
+    pence: { ...common, aim: byPence },
+    mess: { ...common, aim: byMess },
+    most,
+    calm: aim === 'mess' ? most : Math.min(most, MOST_BESIDE),
   };
 }
 

@@ -3,7 +3,8 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Run } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { workScheme } from '../work-scheme.ts';
-import { linkBy, linksBy } from './link-costs.ts';
+import { type Aim, byPence } from './aim.ts';
+import { linkBy, linkCosts, linksBy } from './link-costs.ts';
 import { pinOf } from './pins.ts';
 import { worksOfRun } from './plain-ways.ts';
 import { endOfNode, type SearchGround } from './search-ground.ts';
@@ -14,12 +15,14 @@ import { thingsByCause } from './works-cost.ts';
  * The works of any scheme by the measure that columns add up to, by walking its wiring: every new cable by itself, pinned
  * ones by their own way, and every thing that it causes.
  * What its wanted points take anyway is among it, so two schemes compare by their difference.
+ *
+ * @param aim by which cables that are not pinned are laid; absent: the cheapest way, as they are in every estimate.
  */
-export function worksOfScheme(ground: SearchGround, scheme: Scheme): Works {
+export function worksOfScheme(ground: SearchGround, scheme: Scheme, aim: Aim = byPence): Works {
   const { house, library } = ground;
   const isPinned = scheme.connections.some(({ runs }) => runs !== undefined);
   const worked = workScheme(house, scheme, isPinned ? undefined : []);
-  const link = linksBy(ground, 'pence');
+  const link = linkCosts(ground, aim);
   const pinned = new Map(worked.runs.flatMap((run) => (run.pinned ? [[run.id, run] as const] : [])));
   const at = {
     ...ground,
