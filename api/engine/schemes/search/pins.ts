@@ -66,7 +66,7 @@ function endOfRun(
 }
 
 /**
- * The runs of one connection that are pinned. An end without a name (a joint, a unit that is brought along) goes by that
+ * The runs of one connection that are pinned. An end without a name (a joint, a unit or a circuit that is brought along) goes by that
  * of the other; of cables that go by the same, which their order alone tells apart, those before a pinned one are listed
  * without waypoints.
  */
@@ -89,7 +89,7 @@ function pinnedOf(
 
 /** What the job file calls an end; null where it has no word for it. */
 function nameOf(node: NetworkNode | undefined): End | null {
-  if (node?.circuitId) return { origin: node.circuitId };
+  if (node?.circuitId && node.connectionId === null) return { origin: node.circuitId };
   if (!node?.pointId) return null;
   return node.kind === 'load-terminals' ? { point: node.pointId, side: 'load' } : { point: node.pointId };
 }

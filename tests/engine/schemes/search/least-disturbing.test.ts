@@ -3,7 +3,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
 import { findSchemes, searcher } from '#engine/find-schemes.ts';
 import { unitMess } from '#engine/labour/mess.ts';
-import { byMess } from '#engine/schemes/search/aim.ts';
+import { byMess, byPence } from '#engine/schemes/search/aim.ts';
 import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { pinnedRuns } from '#engine/schemes/search/pins.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
@@ -40,7 +40,7 @@ const isPinned = ({ scheme }: FoundScheme): boolean =>
 /** Houses of two storeys whose rings have no RCD, beside the demo jobs. */
 const jobs: readonly (readonly [string, Job])[] = [
   ...demoNames.map((name) => [name, demoJob(name)] as const),
-  ...[1, 2, 3].map(
+  ...[1, 2, 8].map(
     (seed) => [`a house, seed ${seed}`, houseOf({ seed, rooms: 8, wanted: 3, rcd: seed > 1 })] as const,
   ),
 ];
@@ -107,38 +107,46 @@ describe.each(jobs)('both ends for %s', (_, job) => {
   });
 });
 
-describe('ways that are pinned', () => {
-  const { schemes } = findSchemes(demoJob('saltglass-row'), library, { aim: 'mess' });
+describe.each([
+  ['demo 1', demoJob('saltglass-row')],
+  ['a house, seed 8', houseOf({ seed: 8, rooms: 8, wanted: 3 })],
+] as const)('ways that are pinned in %s', (_, job) => {
+  const { schemes } = findSchemes(job, library, { aim: 'mess' });
   const pinned = schemes.filter(isPinned);
+  const ground = groundOf(job);
 
-  it('are there, and disturb less than the ways that are found without', () => {
+  it('are there, and disturb less for more money than the ways that are found without', () => {
     expect(pinned.length).toBeGreaterThan(0);
-    const ground = groundOf(demoJob('saltglass-row'));
     for (const { scheme } of pinned) {
-      const bare = {
-        ...scheme,
-        connections: scheme.connections.map(({ runs: __, ...each }) => each as Connection),
-      };
-      expect(worksOfScheme(ground, scheme).mess).toBeLessThan(worksOfScheme(ground, bare).mess);
-      expect(worksOfScheme(ground, scheme).millipence).toBeGreaterThan(
-        worksOfScheme(ground, bare).millipence,
+      const bare = scheme.connections.map(({ runs: __, ...each }) => each as Connection);
+      const [by, without] = [scheme, { ...scheme, connections: bare }].map((one) =>
+        worksOfScheme(ground, one),
       );
+      expect(by?.mess).toBeLessThan(without?.mess ?? 0);
+      expect(by?.millipence).toBeGreaterThan(without?.millipence ?? 0);
     }
   });
 
-  it('are those of the cables that are laid by them, and of no other', () => {
+  it('are those of the cables that the aim wants elsewhere, each laid corner by corner, and of no other', () => {
     for (const { scheme, estimate: told } of pinned)
       for (const { id, runs = [] } of scheme.connections) {
         const laid = told.runs.filter(({ connectionId, pinned: isSo }) => connectionId === id && isSo);
         const asked = runs.filter(({ via }) => via.length > 0);
         expect(laid).toHaveLength(asked.length);
-        for (const { via } of asked)
-          expect(
-            laid.some(({ segments }) =>
-              via.every(({ at }, i) => segments[i]?.to.at[0] === at[0] && segments[i]?.to.at[1] === at[1]),
-            ),
-          ).toBe(true);
+        for (const { via } of asked) {
+          const isBy = ({ segments }: (typeof laid)[number]): boolean =>
+            via.every(({ at }, i) => segments[i]?.to.at[0] === at[0] && segments[i]?.to.at[1] === at[1]);
+          expect(laid.filter(isBy), scheme.name).toHaveLength(1);
+        }
       }
+  });
+
+  it('are all that the aim asks for: none is left out, and none stands where the cheapest way disturbs as little', () => {
+    for (const { scheme } of schemes) {
+      const own = scheme.connections.map(({ runs = [] }) => runs);
+      expect(pinnedRuns({ ground, aim: byMess }, scheme), scheme.name).toEqual(own);
+      expect(pinnedRuns({ ground, aim: byPence }, scheme).flat()).toEqual([]);
+    }
   });
 });
 
