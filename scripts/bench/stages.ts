@@ -36,6 +36,7 @@ export const stages = {
   gate: 'the gate, one choice',
   best: 'the search, best schemes',
   whole: 'the search, best of each kind too',
+  ends: 'the search, least disturbing too',
 } as const;
 export type Stage = keyof typeof stages;
 /** Milliseconds by stage; a stage that was not run is absent. */

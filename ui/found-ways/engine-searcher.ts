@@ -14,7 +14,7 @@ export const engineSearcher: Searcher = {
   whyNot: (house, connection) =>
     whyNotConnect(house.job, house.library, { connection, options: optionsOf(house) }),
   whatIf: (house, legId, via) => {
-    const options = { ...optionsOf(house), most: 1, kinds: false };
+    const options = { ...optionsOf(house), aim: 'pence' as const, most: 1, kinds: false };
     const { now, then } = whatIfLegRuns(house.job, house.library, { legId, via, options });
     return { before: now, after: then };
   },

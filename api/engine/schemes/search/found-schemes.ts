@@ -15,7 +15,7 @@ export interface FoundScheme {
    * The additive disturbance that the search ranks by, connection by connection: before shared openings, and without what
    * every scheme disturbs alike. As all schemes have it: `estimate.messPoints`.
    */
-  readonly messPoints: number;
+  readonly worksPoints: number;
   readonly estimate: SchemeEstimate;
 }
 
@@ -73,7 +73,7 @@ interface BestFound {
   readonly scheme: Scheme;
   readonly kind: SchemeKind;
   readonly worksPence: number;
-  readonly messPoints: number;
+  readonly worksPoints: number;
   readonly examined: number;
 }
 

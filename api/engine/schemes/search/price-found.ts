@@ -83,15 +83,15 @@ const nameOf = ({ scheme: { connections, remedies } }: Passing): string =>
 const inOrder = (a: FoundScheme, b: FoundScheme): number =>
   a.estimate.totals.grossPence - b.estimate.totals.grossPence ||
   a.worksPence - b.worksPence ||
-  a.messPoints - b.messPoints;
+  a.worksPoints - b.worksPoints;
 
 /** How little can be disturbed: by the search for it, or by a scheme that the search for money found. */
 function disturbanceOf({ looked }: LookedBy, schemes: readonly FoundScheme[], offset: Works): Disturbance {
   const least = schemes.reduce<FoundScheme | null>(
     (best, one) =>
       best === null ||
-      one.messPoints < best.messPoints ||
-      (one.messPoints === best.messPoints && one.worksPence < best.worksPence)
+      one.worksPoints < best.worksPoints ||
+      (one.worksPoints === best.worksPoints && one.worksPence < best.worksPence)
         ? one
         : best,
     null,
@@ -111,7 +111,7 @@ function foundScheme({ toSearch, ground, offset }: Found, passing: Passing): Fou
     scheme: named,
     kind: kindOf(columns),
     worksPence: penceOf(whole),
-    messPoints: whole.mess,
+    worksPoints: whole.mess,
     estimate: estimateScheme(named, { ...toSearch, isLive: true }),
   };
 }

@@ -180,7 +180,7 @@ function bestFound(
     scheme: { ...scheme, id: 'found/1', name: schemeWords(ground.house.job, scheme.connections) },
     kind: kindOf(columns),
     worksPence: penceOf(whole),
-    messPoints: whole.mess,
+    worksPoints: whole.mess,
     examined: looked.examined,
   };
 }

@@ -51,9 +51,9 @@ describe.each(jobs)('both ends for %s', (_, job) => {
 
   it('are proved, and nothing that was found disturbs less than the one called least', () => {
     expect([found.optimal, found.disturbance?.optimal]).toEqual([true, true]);
-    expect(least?.messPoints).toBe(found.disturbance?.boundPoints);
-    for (const { messPoints } of found.schemes)
-      expect(messPoints).toBeGreaterThanOrEqual(least?.messPoints ?? Number.POSITIVE_INFINITY);
+    expect(least?.worksPoints).toBe(found.disturbance?.boundPoints);
+    for (const { worksPoints } of found.schemes)
+      expect(worksPoints).toBeGreaterThanOrEqual(least?.worksPoints ?? Number.POSITIVE_INFINITY);
     expect(Math.min(...found.schemes.map(({ worksPence }) => worksPence))).toBe(found.boundPence);
   });
 
@@ -91,7 +91,7 @@ describe.each(jobs)('both ends for %s', (_, job) => {
         .reduce((sum, { task, quantity }) => sum + quantity * unitMess(task, library.norms), 0);
     const boards = ({ estimate: { labour } }: FoundScheme): number =>
       labour.reduce((sum, { task, quantity }) => sum + (task === 'lift-board' ? quantity : 0), 0);
-    const offsets = found.schemes.map((one) => one.estimate.messPoints - onceARoom(one) - one.messPoints);
+    const offsets = found.schemes.map((one) => one.estimate.messPoints - onceARoom(one) - one.worksPoints);
     const most = Math.max(...found.schemes.map(boards));
     expect(Math.max(...offsets) - Math.min(...offsets)).toBeLessThan(2 + BOARD * most);
   });
@@ -101,7 +101,7 @@ describe.each(jobs)('both ends for %s', (_, job) => {
     // A unit's box is weighed once a wall: where the wall is of two builds, plaster is filled round some boxes alone.
     const FILLED = unitMess('fill-box', library.norms);
     const offsets = found.schemes.map(
-      ({ scheme, messPoints }) => worksOfScheme(ground, scheme).mess - messPoints,
+      ({ scheme, worksPoints }) => worksOfScheme(ground, scheme).mess - worksPoints,
     );
     expect(Math.max(...offsets) - Math.min(...offsets)).toBeLessThan(FILLED + 0.01);
   });
@@ -171,7 +171,7 @@ describe('the search by one aim alone', () => {
         expect(next.value.least).toMatchObject({
           optimal: true,
           gap: 0,
-          messPoints: next.value.least.boundPoints,
+          worksPoints: next.value.least.boundPoints,
         });
     }
     const places = ['first', 'least', 'priced'].map((step) => said.indexOf(step));
@@ -181,9 +181,9 @@ describe('the search by one aim alone', () => {
 
   it('gives equal answers to equal questions', () => {
     const brief = () =>
-      findSchemes(job, library, { most: 4, kinds: false }).schemes.map(({ scheme, messPoints }) => [
+      findSchemes(job, library, { most: 4, kinds: false }).schemes.map(({ scheme, worksPoints }) => [
         scheme,
-        messPoints,
+        worksPoints,
       ]);
     expect(brief()).toEqual(brief());
   });

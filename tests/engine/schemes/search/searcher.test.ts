@@ -20,8 +20,8 @@ const library = demoLibrary();
 const brief = ({ schemes, bestOfKind, leftOut, ...head }: SearchResult) => ({
   ...head,
   ...{ bestOfKind, leftOut },
-  schemes: schemes.map(({ scheme, worksPence, messPoints, estimate }) => [
-    ...[scheme, worksPence, messPoints],
+  schemes: schemes.map(({ scheme, worksPence, worksPoints, estimate }) => [
+    ...[scheme, worksPence, worksPoints],
     estimate.totals,
   ]),
 });
