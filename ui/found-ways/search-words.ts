@@ -29,17 +29,16 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
   return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that fails no check can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
 }
 
-/** What disturbance is, in the words that stand behind it. */
-const messBasis = 'counted cable by cable';
-
-/** Whether the least disturbing was proved to be that, or by how much it may be beaten; null where it was not searched for. */
+/** Whether it was proved that nothing disturbs less, and of which way; null where it was not looked for. */
 export function disturbedWords({ disturbance, candidates }: Found): string | null {
   if (disturbance === null || candidates.length === 0) return null;
-  const { optimal, boundPoints, examined } = disturbance;
+  const { optimal, examined, schemeId } = disturbance;
   const looked = `${examined.toLocaleString('en-GB')} ${examined === 1 ? 'scheme was' : 'schemes were'} looked at for that`;
-  return optimal
-    ? `None disturbs the house less than ${messWords(boundPoints)} (${messBasis}, without what every way disturbs alike): ${looked}.`
-    : `None can disturb the house less than ${messWords(boundPoints)} (${messBasis}, without what every way disturbs alike), and that is not proved to be reached: ${looked}.`;
+  if (!optimal) return `It is not proved that nothing disturbs less: ${looked}.`;
+  const proved = candidates.findIndex(({ scheme }) => scheme.id === schemeId);
+  return candidates[proved]?.calmest === true
+    ? `Counted cable by cable, none that fails no check disturbs less: ${looked}.`
+    : `Counted cable by cable, none that fails no check disturbs less than way ${proved + 1}; rooms and openings that cables share make the difference. ${looked}.`;
 }
 
 /** Which way disturbs least, and what that costs beside the cheapest. */
