@@ -175,6 +175,7 @@ function fitOf(node: NetworkNode | undefined, end: End): 0 | 1 | 2 {
   return end.side === undefined || (end.side === 'load') === (node.kind === 'load-terminals') ? 2 : 0;
 }
 
+/** A new circuit's origin comes with its connection, as a joint does. */
 function canBeNamed(node: NetworkNode): boolean {
-  return node.pointId !== null || (node.circuitId !== null && node.connectionId === null);
+  return node.pointId !== null || (node.circuitId !== null && node.state === 'found');
 }

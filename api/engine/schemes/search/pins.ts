@@ -89,7 +89,7 @@ function pinnedOf(
 
 /** What the job file calls an end; null where it has no word for it. */
 function nameOf(node: NetworkNode | undefined): End | null {
-  if (node?.circuitId && node.connectionId === null) return { origin: node.circuitId };
+  if (node?.circuitId && node.state === 'found') return { origin: node.circuitId };
   if (!node?.pointId) return null;
   return node.kind === 'load-terminals' ? { point: node.pointId, side: 'load' } : { point: node.pointId };
 }
