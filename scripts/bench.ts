@@ -33,8 +33,9 @@ function timesOf(subject: Subject, round: number): StageTimes {
   const job = subject.jobIn(round);
   return {
     ...timeStages(job, library),
-    best: timeSearch(job, library, { kinds: false }),
-    whole: timeSearch(job, library, { kinds: true }),
+    best: timeSearch(job, library, { aim: 'pence', kinds: false }),
+    whole: timeSearch(job, library, { aim: 'pence', kinds: true }),
+    ends: timeSearch(job, library, { kinds: true }),
   };
 }
 

@@ -19,8 +19,8 @@ function toSearch(job: Job, library: Library): ToSearch {
 }
 
 /**
- * The front door of the search: the schemes of least works cost that pass every rule, whatever schemes the job has
- * itself. Pure; equal arguments give equal results.
+ * The front door of the search: the schemes of least works cost, those of least disturbance and some in between, all
+ * passing every rule, whatever schemes the job has itself. Pure; equal arguments give equal results.
  */
 export function findSchemes(job: Job, library: Library, options: SearchOptions = {}): SearchResult {
   return searchSchemes(toSearch(job, library), options);
@@ -88,8 +88,9 @@ export function whatIfLegRuns(
       ? { ...leg, via: [...via], certainty: { ...leg.certainty, route: 'seen' as const } }
       : leg,
   );
-  const now = findSchemes(job, library, options);
-  const then = findSchemes({ ...job, legs }, library, options);
+  const cheapest = { aim: 'pence', ...options } as const;
+  const now = findSchemes(job, library, cheapest);
+  const then = findSchemes({ ...job, legs }, library, cheapest);
   const [a, b] = [now, then].map(({ schemes }) => schemes[0]?.estimate.totals.grossPence ?? null);
   return { now, then, grossMorePence: a == null || b == null ? null : b - a };
 }

@@ -2,6 +2,7 @@ import { allRules } from '#engine/all-rules.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { factsOf } from '#engine/schemes/facts-of.ts';
+import { byPence } from '#engine/schemes/search/aim.ts';
 import { buildSpace } from '#engine/schemes/search/build-space.ts';
 import { type ChargedChoice, chargedChoices } from '#engine/schemes/search/charged-choices.ts';
 import { choicesByCost } from '#engine/schemes/search/cheapest-choices.ts';
@@ -35,6 +36,7 @@ export const stages = {
   gate: 'the gate, one choice',
   best: 'the search, best schemes',
   whole: 'the search, best of each kind too',
+  ends: 'the search, least disturbing too',
 } as const;
 export type Stage = keyof typeof stages;
 /** Milliseconds by stage; a stage that was not run is absent. */
@@ -57,7 +59,7 @@ export function timeStages(given: Job, library: Library): StageTimes {
   const ways = timeWays(given, library, [...(first ? [first.end] : []), ...ends]);
   const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
   const columns = timed(() => {
-    const shop = workshop(ground);
+    const shop = workshop(ground, byPence);
     return { shop, space: buildSpace(shop).space };
   });
   const { shop, space } = columns.result;
@@ -67,7 +69,7 @@ export function timeStages(given: Job, library: Library): StageTimes {
   );
   const gate = timed(() => {
     for (const { choice: each } of choice.result)
-      judge(ground, schemeOf(ground, 'timed', partsOf(each.columns)), judges);
+      judge(ground, schemeOf(ground, 'timed', partsOf(shop, each.columns)), judges);
   });
   return {
     plan: plan.ms,

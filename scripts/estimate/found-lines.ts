@@ -1,22 +1,43 @@
-import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
+import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
 
 const SHOWN = 3;
 
 const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
-/** What a search found, for people: the cheapest few, and whether that is proved. */
-export function foundLines({ schemes, optimal, gap, examined, bestOfKind }: SearchResult): string {
+/** The one that disturbs least by its estimate, of several the cheapest. */
+const calmestOf = (schemes: readonly FoundScheme[]): FoundScheme | null =>
+  schemes.toSorted((a, b) => a.estimate.messPoints - b.estimate.messPoints)[0] ?? null;
+
+/** What a search found, for people: the cheapest few and the least disturbing, and whether that is proved. */
+export function foundLines({
+  schemes,
+  optimal,
+  gap,
+  examined,
+  bestOfKind,
+  disturbance,
+}: SearchResult): string {
   const head =
     schemes.length === 0
       ? 'Searched for: no way was found that passes.'
       : optimal
         ? 'Searched for: no way that passes costs less to do than the best of these.'
         : `Searched for: the best found may cost up to ${Math.ceil((gap ?? 0) * 100)} % more to do than the least.`;
-  const lines = schemes
-    .slice(0, SHOWN)
-    .map(({ scheme, estimate }) => `  ${pounds(estimate.totals.grossPence)}  ${scheme.name}`);
+  const calmest = calmestOf(schemes);
+  const line = ({ scheme, estimate }: FoundScheme): string =>
+    `  ${pounds(estimate.totals.grossPence)}  ${Math.round(estimate.messPoints)} points  ${scheme.name}`;
+  const lines = schemes.slice(0, SHOWN).map(line);
+  const calm =
+    calmest === null
+      ? []
+      : [
+          disturbance?.optimal === true
+            ? `Least disturbing of all found; none that passes disturbs less than ${disturbance.boundPoints} points, counted cable by cable (${disturbance.examined} looked at for that):`
+            : 'Least disturbing of all found:',
+          line(calmest),
+        ];
   const without = bestOfKind.flatMap(({ kind, reason }) =>
     reason === null ? [] : [`  No ${kind}: ${reason}`],
   );
-  return `\n\n${[`${head} (${examined} looked at)`, ...lines, ...without].join('\n')}`;
+  return `\n\n${[`${head} (${examined} looked at)`, ...lines, ...calm, ...without].join('\n')}`;
 }

@@ -48,6 +48,11 @@ describe('the estimate command', () => {
     expect(search.boundPence).toBe(
       Math.min(...search.schemes.map((each: { worksPence: number }) => each.worksPence)),
     );
+    expect(search.disturbance).toMatchObject({ optimal: true, gap: 0 });
+    const least = search.schemes.find((each: { id: string }) => each.id === search.disturbance.schemeId);
+    expect(out).toContain(`none that passes disturbs less than ${search.disturbance.boundPoints} points`);
+    expect(least.worksPoints).toBe(search.disturbance.boundPoints);
+    expect(out).toContain('Least disturbing of all found');
     expect(search.schemes[0]).toMatchObject({ id: 'found/1', kind: 'fused-branch', complies: 'yes' });
     expect(search.schemes[0].totals.grossPence).toBeGreaterThan(0);
     expect(search.schemes[0].connections[0].id).toBe('way-1');

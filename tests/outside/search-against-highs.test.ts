@@ -1,6 +1,6 @@
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { leastMillipence } from '#engine/schemes/search/cheapest-choices.ts';
+import { leastCost } from '#engine/schemes/search/cheapest-choices.ts';
 import type { Column, Layer, SearchSpace } from '#engine/schemes/search/search-space.ts';
 import { randomFrom } from '../engine/proof/flow/random-network.ts';
 
@@ -20,9 +20,7 @@ function randomSpace(seed: number): SearchSpace {
       .filter(() => random() < share)
       .map((mask) => ({
         mask,
-        millipence: Math.round(
-          400 + 900 * random() + [...mask.toString(2)].filter((b) => b === '1').length * 300,
-        ),
+        cost: Math.round(400 + 900 * random() + [...mask.toString(2)].filter((b) => b === '1').length * 300),
         key: `${name}s${mask}`,
       }));
   const layerCount = 1 + Math.floor(random() * 12);
@@ -35,7 +33,7 @@ function randomSpace(seed: number): SearchSpace {
 
 /** A set of s points leaves n − s points, so that at most n − s attachments are taken by others: the n − s + 1 cheapest suffice. */
 function pruned({ points, layers }: SearchSpace): readonly Layer[] {
-  const all = layers.flatMap(({ columns }) => columns).toSorted((a, b) => a.millipence - b.millipence);
+  const all = layers.flatMap(({ columns }) => columns).toSorted((a, b) => a.cost - b.cost);
   const kept = new Set<Column>();
   for (let mask = 1; mask < 2 ** points; mask++) {
     const size = [...mask.toString(2)].filter((bit) => bit === '1').length;
@@ -59,7 +57,7 @@ function modelOf(space: SearchSpace): string {
   const standIns = Array.from({ length: space.points }, (_, i) => `none${i}`);
   return [
     'Minimize',
-    ` cost: ${[...columns.map((one) => `${one.millipence} ${one.key}`), ...standIns.map((one) => `${STAND_IN} ${one}`)].join(' + ')}`,
+    ` cost: ${[...columns.map((one) => `${one.cost} ${one.key}`), ...standIns.map((one) => `${STAND_IN} ${one}`)].join(' + ')}`,
     'Subject To',
     ...connected,
     ...once,
@@ -92,7 +90,7 @@ describe('the search for the least cost against an integer programming solver', 
     for (let i = 0; i < SPACES; i++) {
       const space = randomSpace(SEED + i);
       const start = performance.now();
-      const ours = leastMillipence(space);
+      const ours = leastCost(space);
       const between = performance.now();
       const theirs = optimumOf(highs, space);
       oursMs += between - start;

@@ -29,6 +29,8 @@ export interface Candidate {
   readonly cautions: readonly string[];
   /** True where nothing found is cheaper without more disturbance, nor less disturbing without a higher price. */
   readonly efficient: boolean;
+  /** True of the one that disturbs least of several that were found; of some alike the cheapest. */
+  readonly calmest: boolean;
 }
 
 /** The rule on what is drawn through a fuse before several outlets. */
@@ -46,10 +48,24 @@ const beats = (one: FoundScheme, other: FoundScheme): boolean => {
 };
 
 /** Found schemes as plain data, in their order. */
-export const candidatesOf = (found: readonly FoundScheme[]): readonly Candidate[] =>
-  found.map((one) => candidateOf(one, !found.some((other) => beats(other, one))));
+export function candidatesOf(found: readonly FoundScheme[]): readonly Candidate[] {
+  const calmest = calmestOf(found);
+  return found.map((one) =>
+    candidateOf(one, { efficient: !found.some((other) => beats(other, one)), calmest: one === calmest }),
+  );
+}
 
-function candidateOf(found: FoundScheme, efficient: boolean): Candidate {
+/** The one that disturbs least, of some alike the cheapest, of those the first; none where there is nothing beside it. */
+function calmestOf(found: readonly FoundScheme[]): FoundScheme | undefined {
+  if (found.length < 2) return undefined;
+  const [calmest] = found.toSorted(
+    ({ estimate: a }, { estimate: b }) =>
+      a.messPoints - b.messPoints || a.totals.grossPence - b.totals.grossPence,
+  );
+  return calmest;
+}
+
+function candidateOf(found: FoundScheme, standing: Pick<Candidate, 'efficient' | 'calmest'>): Candidate {
   const { scheme, kind, worksPence, estimate } = found;
   const done = (tasks: readonly string[]): number =>
     estimate.labour.reduce((sum, { task, quantity }) => sum + (tasks.includes(task) ? quantity : 0), 0);
@@ -77,6 +93,6 @@ function candidateOf(found: FoundScheme, efficient: boolean): Candidate {
     cautions: estimate.findings
       .filter(({ rule, outcome }) => rule === LOADS_BEHIND_FUSE && outcome === 'decide')
       .map(({ message }) => message),
-    efficient,
+    ...standing,
   };
 }

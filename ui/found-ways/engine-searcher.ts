@@ -36,7 +36,7 @@ export function engineSearcher(): Searcher {
     whyNot: (house, connection) =>
       whyNotConnect(house.job, house.library, { connection, options: optionsOf(house) }),
     whatIf: (house, legId, via) => {
-      const options = { ...optionsOf(house), most: 1, kinds: false };
+      const options = { ...optionsOf(house), aim: 'pence' as const, most: 1, kinds: false };
       const { now, then } = whatIfLegRuns(house.job, house.library, { legId, via, options });
       return { before: now, after: then };
     },
@@ -46,9 +46,9 @@ export function engineSearcher(): Searcher {
 /** Neither the date nor the revision changes a price. */
 const anyDay = { date: '2000-01-01', revision: 1 };
 
-function pricedFirst(job: Job, library: Library, { scheme, kind, worksPence, messPoints }: FirstFound) {
+function pricedFirst(job: Job, library: Library, { scheme, kind, worksPence, worksPoints }: FirstFound) {
   const { schemes } = estimate({ ...job, schemes: [scheme] }, library, anyDay, { depth: 'live' });
   const [worked] = schemes;
   if (worked === undefined) throw new Error(`The found scheme ${scheme.id} was not worked out.`);
-  return { scheme, kind, worksPence, messPoints, estimate: worked };
+  return { scheme, kind, worksPence, worksPoints, estimate: worked };
 }

@@ -22,8 +22,15 @@ function tapWords(tap: Tap, labelOf: LabelOf): string {
   return 'leg' in tap ? `from a joint in ${legWords(labelOf, tap.leg)}` : 'from the board';
 }
 
-/** One connection in a few words: "W2, W3 ring carried through between R8 and R9". */
+/** One connection in a few words: "W2, W3 ring carried through between R8 and R9"; and whether a way in it is pinned. */
 export function connectionWords(connection: Connection, labelOf: LabelOf): string {
+  const pinned = (connection.runs ?? []).filter(({ via }) => via.length > 0).length;
+  const joined = joinWords(connection, labelOf);
+  if (pinned === 0) return joined;
+  return `${joined} (${pinned === 1 ? 'a way' : `${pinned} ways`} pinned)`;
+}
+
+function joinWords(connection: Connection, labelOf: LabelOf): string {
   const points = joinedBy(connection).map(labelOf).join(', ');
   switch (connection.kind) {
     case 'spur':

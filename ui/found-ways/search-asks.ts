@@ -1,5 +1,5 @@
 import type { Finding } from '#engine/rules/finding.ts';
-import type { BestOfKind } from '#engine/schemes/search/found-schemes.ts';
+import type { BestOfKind, Disturbance } from '#engine/schemes/search/found-schemes.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -33,6 +33,8 @@ export interface Found {
   /** As a share of the bound; null where nothing was found. */
   readonly gap: number | null;
   readonly examined: number;
+  /** How little can be disturbed; null where that was not searched for. */
+  readonly disturbance: Disturbance | null;
   /** By full price, cheapest first. */
   readonly candidates: readonly Candidate[];
   readonly bestOfKind: readonly BestOfKind[];

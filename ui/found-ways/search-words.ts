@@ -1,7 +1,10 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { pounds } from '../written.ts';
+import { counted, pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
 import type { FirstAnswer, Found } from './search-asks.ts';
+
+/** Disturbance in words: "18.5 points". */
+export const messWords = (points: number): string => counted(Math.round(points * 10) / 10, 'point');
 
 /** What the works cost is, in the words that stand behind it. */
 const worksWords = 'materials and work before whole packs, minimum charges, mark-up and VAT';
@@ -24,6 +27,30 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
     return `No way that fails no check costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
   return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that fails no check can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
+}
+
+/** Whether it was proved that nothing disturbs less, and of which way; null where it was not looked for. */
+export function disturbedWords({ disturbance, candidates }: Found): string | null {
+  if (disturbance === null || candidates.length === 0) return null;
+  const { optimal, examined, schemeId } = disturbance;
+  const looked = `${examined.toLocaleString('en-GB')} ${examined === 1 ? 'scheme was' : 'schemes were'} looked at for that`;
+  if (!optimal) return `It is not proved that nothing disturbs less: ${looked}.`;
+  const proved = candidates.findIndex(({ scheme }) => scheme.id === schemeId);
+  return candidates[proved]?.calmest === true
+    ? `Counted cable by cable, none that fails no check disturbs less: ${looked}.`
+    : `Counted cable by cable, none that fails no check disturbs less than way ${proved + 1}; rooms and openings that cables share make the difference. ${looked}.`;
+}
+
+/** Which way disturbs least, and what that costs beside the cheapest. */
+export function calmestWords({ candidates }: Pick<Found, 'candidates'>): string | null {
+  const [cheapest] = candidates;
+  const at = candidates.findIndex(({ calmest }) => calmest);
+  const calmest = candidates[at];
+  if (cheapest === undefined || calmest === undefined || candidates.length === 1) return null;
+  if (at === 0) return 'Way 1 is the cheapest and the least disturbing of all that was found.';
+  const morePence = calmest.totals.grossPence - cheapest.totals.grossPence;
+  const less = `${messWords(calmest.messPoints)} of disturbance against ${messWords(cheapest.messPoints)}`;
+  return `Way ${at + 1} is the least disturbing of all that was found: ${less} for the cheapest, for ${pounds(morePence)} more.`;
 }
 
 /**

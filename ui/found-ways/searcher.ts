@@ -40,8 +40,7 @@ export interface Searcher {
 
 /** What was found, as plain data that can go from one thread to another. */
 export function foundOf({ schemes, optimal, boundPence, gap, examined, ...more }: SearchResult): Found {
-  const { bestOfKind, leftOut } = more;
-  return { optimal, boundPence, gap, examined, candidates: candidatesOf(schemes), bestOfKind, leftOut };
+  return { optimal, boundPence, gap, examined, candidates: candidatesOf(schemes), ...more };
 }
 
 /** What no remedy cures: the search takes remedies along, so that what they cure forbids nothing. */

@@ -131,8 +131,9 @@ function circuitIdsByNode(shapes: ReadonlyMap<string, CircuitShape>): ReadonlyMa
 
 /**
  * The pinned waypoints of each edge. A pinned run belongs to the edge of its
- * connection with the same two ends, either way round. What a connection brings along (a joint, a unit)
- * cannot be named as an end, so at such a node any end will do, once no other edge fits better.
+ * connection with the same two ends, either way round. What a connection brings along (a joint, a unit, a new circuit)
+ * cannot be named as an end, so at such a node any end will do, once no other edge fits better. A run that names one end
+ * twice says of at least one that it has no name: between a joint and a unit neither has.
  */
 function pinnedByEdge(
   edges: readonly NetworkEdge[],
@@ -154,13 +155,16 @@ function pinnedByEdge(
             { edge, fit: backwards, backwards: true },
           ];
         })
-        .filter(({ fit }) => fit > 1);
+        .filter(({ fit }) => fit > (isSameEnd(run) ? 0 : 1));
       const best = fits.toSorted((a, b) => b.fit - a.fit)[0];
       if (best !== undefined) pins.set(best.edge.id, { via: run.via, backwards: best.backwards });
     }
   }
   return pins;
 }
+
+const isSameEnd = ({ from, to }: NonNullable<Connection['runs']>[number]): boolean =>
+  JSON.stringify(from) === JSON.stringify(to);
 
 /** 2 for the end that a node is, 1 for a node that no end can name, 0 for another place. */
 function fitOf(node: NetworkNode | undefined, end: End): 0 | 1 | 2 {
@@ -171,6 +175,7 @@ function fitOf(node: NetworkNode | undefined, end: End): 0 | 1 | 2 {
   return end.side === undefined || (end.side === 'load') === (node.kind === 'load-terminals') ? 2 : 0;
 }
 
+/** A new circuit's origin comes with its connection, as a joint does. */
 function canBeNamed(node: NetworkNode): boolean {
-  return node.pointId !== null || node.circuitId !== null;
+  return node.pointId !== null || (node.circuitId !== null && node.state === 'found');
 }

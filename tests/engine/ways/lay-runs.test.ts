@@ -8,6 +8,7 @@ import { layRuns } from '#engine/ways/lay-runs.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { nodePositions } from '#engine/ways/node-positions.ts';
 import type { Run } from '#engine/ways/run.ts';
+import type { End } from '#model/cable.ts';
 import type { Place, Point } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import { planOf, point } from '#tests/engine/plan/small-house.ts';
@@ -183,6 +184,24 @@ describe('layRuns', () => {
     expect(run?.segments[0]?.from).toEqual(run?.from.position);
   });
 
+  it('gives a pinned run that names one end twice to the cable between a joint and a unit, which have no name', () => {
+    const joint = broughtNode('c/joint', 'c', { kind: 'joint', place: terracePlaces.joint });
+    const unit = broughtNode('c/unit', 'c', { place: terracePlaces.W3 });
+    const network = networkOf(
+      [joint, unit, node('W2')],
+      [newCable('c/cable-1', 'c/joint', 'c/unit'), newCable('c/cable-2', 'c/unit', 'W2')],
+    );
+    const via = [{ storey: 'ff', at: [2000, 0] as [number, number], heightMm: -110 }];
+    const pinnedBy = (to: End) => {
+      const runs = [{ from: { origin: 'ring' }, to, via }];
+      const tap = { leg: 'leg1', alongMm: 1000 };
+      const pin: Connection = { id: 'c', kind: 'fused-spur', from: tap, unit: {}, feeds: [], runs };
+      return laid(house, network, { connections: [pin] }).map(({ pinned }) => pinned);
+    };
+    expect(pinnedBy({ origin: 'ring' })).toEqual([true, false]);
+    expect(pinnedBy({ point: 'gone' })).toEqual([false, false]);
+  });
+
   it('gives a pinned run to the cable at the joint that no end can name, but first to the one that fits exactly', () => {
     const joint = broughtNode('c/joint', 'c', { kind: 'joint', place: terracePlaces.joint });
     const via = (x: number) => [{ storey: 'ff', at: [x, 0] as [number, number], heightMm: -110 }];
@@ -197,6 +216,22 @@ describe('layRuns', () => {
     );
     const laidRuns = laid(house, network, { connections: [pin] });
     expect(laidRuns.map(({ segments }) => segments[0]?.to.at[0])).toEqual([2000, 2500]);
+  });
+
+  it('gives a pinned run to the first cable of a new radial, whose circuit has no name as yet', () => {
+    const origin = broughtNode('c/circuit', 'c', {
+      kind: 'origin',
+      circuitId: 'c/circuit',
+      place: terracePlaces.R9,
+    });
+    const network = networkOf([origin, node('W2')], [newCable('c/cable-1', 'c/circuit', 'W2')]);
+    const via = [{ storey: 'ff', at: [2000, 0] as [number, number], heightMm: -110 }];
+    const runs = [{ from: { point: 'W2' }, to: { point: 'W2' }, via }];
+    const device = { standard: 'BS-EN-61009', curve: 'B', ratingA: 20 } as const;
+    const feeds = [{ from: 'origin', to: 'W2' }];
+    const pin: Connection = { id: 'c', kind: 'radial', board: 'b', device, feeds, runs };
+    const [run] = laid(house, network, { connections: [pin] });
+    expect([run?.pinned, run?.segments[0]?.to.at[0]]).toEqual([true, 2000]);
   });
 
   it('puts a surface accessory’s cable in channel down to the floor', () => {

@@ -1,9 +1,11 @@
 import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { findSchemes } from '#engine/find-schemes.ts';
 import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import type { Scheme } from '#model/scheme.ts';
-import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { joinedBy } from '../../../ui/edits/joined-by.ts';
 import { keepFound, lockedOf, lockFound } from '../../../ui/edits/keep-found.ts';
 import { isSameConnection, isSameScheme, keptAs } from '../../../ui/found-ways/same-ways.ts';
@@ -46,6 +48,22 @@ describe('a found scheme that is kept', () => {
     });
     expect(keptAs(changed.schemes, scheme)).toBeNull();
     expect(edited(changed, keepFound(changed, scheme, [])).schemes).toHaveLength(kept.schemes.length + 1);
+  });
+
+  it('comes to the same in the job as it was found to, with the ways that it has pinned', () => {
+    const job = demoJob('saltglass-row');
+    const { schemes } = findSchemes(job, demoLibrary(), { aim: 'mess', kinds: false });
+    const pinned = schemes.find(({ scheme }) => scheme.connections.some(({ runs }) => runs !== undefined));
+    if (pinned === undefined) throw new Error('a pinned way is wanted');
+    const kept = edited(job, keepFound(job, pinned.scheme, []));
+    const read = readJob(JSON.parse(JSON.stringify(kept)));
+    if (!read.ok) throw new Error('the job is not read');
+    const own = estimateOf(read.job).schemes.at(-1);
+    expect([own?.totals, own?.messPoints, own?.complies]).toEqual([
+      pinned.estimate.totals,
+      pinned.estimate.messPoints,
+      pinned.estimate.complies,
+    ]);
   });
 
   it('keeps what was held fast while it was searched for', () => {

@@ -25,6 +25,22 @@ describe('a candidate', () => {
     expect(candidates[0]?.efficient || candidates.length === 0).toBe(true);
   });
 
+  it.each(demoNames)('is called least disturbing where none disturbs less, and it alone, of %s', (name) => {
+    const candidates = candidatesOf(foundAmong(demoEstimate(name)).schemes);
+    const calmest = candidates.filter((one) => one.calmest);
+    expect(calmest).toHaveLength(candidates.length > 1 ? 1 : 0);
+    for (const { messPoints, totals } of calmest)
+      for (const other of candidates) {
+        expect(other.messPoints).toBeGreaterThanOrEqual(messPoints);
+        if (other.messPoints === messPoints)
+          expect(other.totals.grossPence).toBeGreaterThanOrEqual(totals.grossPence);
+      }
+    expect(calmest.every(({ efficient }) => efficient)).toBe(true);
+    expect(candidatesOf(foundAmong(demoEstimate(name)).schemes.slice(0, 1)).some((one) => one.calmest)).toBe(
+      false,
+    );
+  });
+
   it('counts the holes and the boards that its labour has', () => {
     const found = foundAmong(demoEstimate('saltglass-row')).schemes;
     const [one] = candidatesOf(found);

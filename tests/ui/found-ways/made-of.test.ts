@@ -12,7 +12,7 @@ const told = (schemeId: string): string => {
 describe('what a scheme is made of', () => {
   it('is one line by connections, in the order of the points', () => {
     expect(told('spurs-rcbo')).toBe(
-      'W1 spur from R1 · W2 spur from a joint in R8–R9 · W3 spur from R8 · W4 fused spur from R6 · with an RCBO',
+      'W1 spur from R1 (a way pinned) · W2 spur from a joint in R8–R9 · W3 spur from R8 · W4 fused spur from R6 · with an RCBO',
     );
     expect(told('ring-to-w2')).toMatch(/W2 ring carried through between R8 and R9/);
     expect(told('fused-beds')).toMatch(/behind one fused unit from R8/);

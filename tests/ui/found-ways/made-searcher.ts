@@ -13,7 +13,7 @@ export function foundAmong({ schemes }: Estimate, changed: Partial<SearchResult>
           scheme: { ...scheme, id: `found/${i + 1}` },
           kind: 'mixed' as const,
           worksPence: 50_000 + 1000 * i,
-          messPoints: estimate.messPoints,
+          worksPoints: estimate.messPoints,
           estimate,
         },
       ];
@@ -23,6 +23,7 @@ export function foundAmong({ schemes }: Estimate, changed: Partial<SearchResult>
     boundPence: 50_000,
     gap: 0,
     examined: 12,
+    disturbance: null,
     schemes: found,
     bestOfKind: [],
     leftOut: [],

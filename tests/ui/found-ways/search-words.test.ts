@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { demoEstimate } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { cheaperOwnWords, orderWords, provedWords } from '../../../ui/found-ways/search-words.ts';
+import {
+  calmestWords,
+  cheaperOwnWords,
+  disturbedWords,
+  orderWords,
+  provedWords,
+} from '../../../ui/found-ways/search-words.ts';
 import { foundOf } from '../../../ui/found-ways/searcher.ts';
 import { foundAmong } from './made-searcher.ts';
 
@@ -31,6 +37,39 @@ describe('the words for what was proved', () => {
     if (first === undefined || second === undefined) throw new Error('two are wanted');
     const turned = [first, { ...second, worksPence: first.worksPence - 1 }, ...rest];
     expect(orderWords(found({ schemes: turned }))).toMatch(/^Way 2 costs the least to do/);
+  });
+
+  it('promise the least disturbance only where it was proved, and nothing where it was not looked for', () => {
+    const disturbance = { optimal: true, boundPoints: 65.55, gap: 0, examined: 51, schemeId: 'found/1' };
+    const { candidates } = found();
+    const calmest = candidates.find((one) => one.calmest)?.scheme.id ?? '';
+    const other = candidates.find((one) => !one.calmest)?.scheme.id ?? '';
+    expect(disturbedWords(found({ disturbance: { ...disturbance, schemeId: calmest } }))).toBe(
+      'Counted cable by cable, none that fails no check disturbs less: 51 schemes were looked at for that.',
+    );
+    expect(disturbedWords(found({ disturbance: { ...disturbance, schemeId: other } }))).toMatch(
+      /none that fails no check disturbs less than way \d; rooms and openings that cables share make the difference\./,
+    );
+    expect(disturbedWords(found({ disturbance: { ...disturbance, optimal: false } }))).toMatch(
+      /^It is not proved that nothing disturbs less/,
+    );
+    expect(disturbedWords(found())).toBeNull();
+  });
+
+  it('say which way disturbs least, and for how much more money', () => {
+    const [first, second] = foundAmong(demoEstimate('saltglass-row')).schemes;
+    if (first === undefined || second === undefined) throw new Error('two are wanted');
+    const withMess = (one: typeof first, messPoints: number) => ({
+      ...one,
+      estimate: { ...one.estimate, messPoints },
+    });
+    expect(calmestWords(found({ schemes: [withMess(first, 116), withMess(second, 114)] }))).toMatch(
+      /^Way 2 is the least disturbing of all that was found: 114 points of disturbance against 116 points for the cheapest, for £\d+\.\d\d more\.$/,
+    );
+    expect(calmestWords(found({ schemes: [withMess(first, 90), withMess(second, 114)] }))).toBe(
+      'Way 1 is the cheapest and the least disturbing of all that was found.',
+    );
+    expect(calmestWords(found({ schemes: [first] }))).toBeNull();
   });
 
   it('tell of a scheme in the job that is cheaper than all found, unless it fails', () => {

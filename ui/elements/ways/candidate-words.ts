@@ -1,14 +1,12 @@
 import { countWords } from '#drawing/count-words.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
+import { messWords } from '../../found-ways/search-words.ts';
 import { counted, hoursWritten, metresShort, pounds } from '../../written.ts';
 import { withVatWords } from '../price/vat-words.ts';
 
 /** The outcomes that a card counts. */
 export const openOutcomes: readonly Outcome[] = ['fails', 'decide', 'not-proven'];
-
-/** Disturbance in words: "18.5 points". */
-export const messWords = (points: number): string => counted(Math.round(points * 10) / 10, 'point');
 
 /** What a candidate is like, figure by figure. */
 export function figuresOf({ totals, cable, holes, boards, messPoints }: Candidate): readonly string[] {
@@ -23,7 +21,7 @@ export function figuresOf({ totals, cable, holes, boards, messPoints }: Candidat
 
 /** A candidate in one sentence, for who hears it. */
 export function toldOf(candidate: Candidate, number: number): string {
-  const { totals, checks, efficient } = candidate;
+  const { totals, checks, efficient, calmest } = candidate;
   const open = openOutcomes
     .filter((outcome) => checks[outcome] > 0)
     .map((outcome) => countWords(outcome, checks[outcome]));
@@ -31,6 +29,7 @@ export function toldOf(candidate: Candidate, number: number): string {
   return [
     `Way ${number}: ${price}`,
     ...figuresOf(candidate),
+    ...(calmest ? ['least disturbing'] : []),
     ...(efficient ? ['efficient'] : []),
     ...open,
     ...candidate.cautions,

@@ -2,7 +2,14 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { guard } from 'lit/directives/guard.js';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
-import { cheaperOwnWords, firstWords, orderWords, provedWords } from '../../found-ways/search-words.ts';
+import {
+  calmestWords,
+  cheaperOwnWords,
+  disturbedWords,
+  firstWords,
+  orderWords,
+  provedWords,
+} from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
@@ -109,7 +116,9 @@ export class FindWays extends LitElement {
     const toCard = (event: CustomEvent<{ readonly schemeId: string }>): void =>
       this.#comeTo(event.detail.schemeId);
     const own = cheaperOwnWords(found, this.view.estimate.schemes);
+    const calmest = calmestWords(found);
     return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
       ${own === null ? nothing : html`<p>${own}</p>`} ${this.#cutsAssumed()}
       ${
         candidates.length === 0

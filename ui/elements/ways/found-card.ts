@@ -121,9 +121,9 @@ export class FoundCard extends LitElement {
 
   #tags(): TemplateResult | typeof nothing {
     const { candidate, keptAs, locked } = this;
-    if (!candidate.efficient && keptAs === null && locked.length === 0) return nothing;
+    if (!candidate.efficient && !candidate.calmest && keptAs === null && locked.length === 0) return nothing;
     return html`<span class="tags"
-      >${
+      >${candidate.calmest ? html`<span>Least disturbing</span> ` : nothing}${
         candidate.efficient
           ? html`<span><svg viewBox="0 0 10 10" aria-hidden="true"><path d="M5 0l5 5-5 5-5-5z"/></svg>Efficient</span> `
           : nothing

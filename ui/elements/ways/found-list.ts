@@ -108,12 +108,12 @@ export class FoundList extends LitElement {
     return this.view.job.schemes.find(({ id }) => id === this.view.scheme?.id) ?? null;
   }
 
-  /** Cards that are drawn: the first few, the shown one among them in any case. */
+  /** Cards that are drawn: the first few; the least disturbing and the shown one are among them in any case. */
   get #drawn(): readonly Candidate[] {
     const tried = this.#tried;
     return this.all
       ? this.candidates
-      : this.candidates.filter(({ scheme }, i) => i < SHOWN || scheme.id === tried);
+      : this.candidates.filter(({ scheme, calmest }, i) => i < SHOWN || calmest || scheme.id === tried);
   }
 
   override render(): TemplateResult {

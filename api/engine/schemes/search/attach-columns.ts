@@ -3,11 +3,12 @@ import type { WayEnd } from '../../ways/way-cost.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
+import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   feedsOf,
   joinedAlone,
-  messOf,
   treesOfRoot,
+  treeWorks,
   type UnitSite,
   unitSite,
   type Workshop,
@@ -20,8 +21,8 @@ export interface Attachment {
   readonly tap: Tap;
   readonly end: WayEnd;
   readonly circuitId: string;
-  /** What joining one cable on there takes, thousandths of a penny. */
-  readonly endsMillipence: number;
+  /** What joining one cable on there takes. */
+  readonly ends: Works;
 }
 
 /** Sites for fused units beside wanted points, shared by all attachments of one circuit. */
@@ -54,57 +55,57 @@ interface Indexed {
 }
 
 function aloneColumn(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
-  const { millipence, mess } = shop.link(at.end, wanted.end);
-  if (!Number.isFinite(millipence)) return [];
+  const works = worksTogether([at.ends, shop.link(at.end, wanted.end)]);
+  if (!Number.isFinite(works.millipence)) return [];
   const part = joinedAlone(at.tap, wanted);
   return [
     {
       mask: 1 << i,
-      millipence: Math.max(0, at.endsMillipence + millipence),
+      cost: Math.max(0, shop.weigh(works)),
       key: `${at.key}/to/${wanted.point.id}`,
       kind: wanted.isUnit ? 'unit' : 'spurs',
       circuitIds: [at.circuitId],
-      mess: () => mess,
+      works: () => works,
       parts: () => [part],
     },
   ];
 }
 
 /** What a wanted unit takes more, or less, where cable goes on from it: no flex to an appliance then, perhaps another fuse. */
-function changeByFeeding(shop: Workshop, wanted: WantedPoint): number {
+function changeByFeeding(shop: Workshop, wanted: WantedPoint): Works {
   const { ground, sampleKind } = shop;
   const name = `feeding ${kindOfPoint(ground, wanted)} ${sampleKind}`;
   return keptCost(ground.kept, name, () => workChangeByFeeding(shop, wanted));
 }
 
-function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): number {
+function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): Works {
   const board = ground.house.job.boards[0]?.id ?? '';
-  if (sample === null || sample.isUnit) return 0;
+  if (sample === null || sample.isUnit) return noWorks;
   const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
   const feeds = [
     { from: 'origin', to: point.id },
     { from: point.id, to: sample.point.id },
   ];
-  const feeding = endsByCause(ground, [{ kind: 'radial', board, device, feeds }]).get(point.id) ?? 0;
-  return feeding - (baseOf.get(point.id) ?? 0);
+  const feeding = endsByCause(ground, [{ kind: 'radial', board, device, feeds }]).get(point.id) ?? noWorks;
+  return worksLess(feeding, baseOf.get(point.id) ?? noWorks);
 }
 
 /** A wanted unit that may feed others, with every set of them. */
 function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
-  const own = shop.link(at.end, wanted.end);
-  const change = changeByFeeding(shop, wanted);
+  const upTo = worksTogether([at.ends, shop.link(at.end, wanted.end), changeByFeeding(shop, wanted)]);
+  const weight = shop.weigh(upTo);
   return treesOfRoot(shop, wanted.end, 2).flatMap((tree, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
-    const millipence = at.endsMillipence + own.millipence + change + (tree?.cost ?? 0);
-    if (tree === null || !Number.isFinite(millipence)) return [];
+    const cost = weight + (tree?.cost ?? 0);
+    if (tree === null || !Number.isFinite(cost)) return [];
     return [
       {
         mask: mask | (1 << i),
-        millipence: Math.max(0, millipence),
+        cost: Math.max(0, cost),
         key: `${at.key}/unit/${wanted.point.id}/${mask}`,
         kind: 'fused-branch',
         circuitIds: [at.circuitId],
-        mess: () => own.mess + messOf(shop, tree, wanted.end),
+        works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end })]),
         parts: () => [
           { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
         ],
@@ -113,45 +114,39 @@ function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
   });
 }
 
-/** A branch behind a unit brought along, for every set: the unit stands where the whole costs least, beside the tap or a point of the set. */
+/** A branch behind a unit brought along, for every set: the unit stands where the whole weighs least, beside the tap or a point of the set. */
 function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
   const own = reached(shop, at, unitSite(shop, at.end, at.circuitId));
   const near = shop.ground.wanted.map((each) => reached(shop, at, sites.get(each) ?? null));
   const columns: SchemeColumn[] = [];
   for (const [set, mask] of shop.sets.masks.entries()) {
-    let [best, millipence] = [own, wholeAt(own, set)];
+    let [best, cost] = [own, wholeAt(own, set)];
     for (let rest = mask; rest > 0; rest &= rest - 1) {
       const other = near[31 - Math.clz32(rest & -rest)] ?? null;
       const whole = wholeAt(other, set);
-      if (whole < millipence) [best, millipence] = [other, whole];
+      if (whole < cost) [best, cost] = [other, whole];
     }
-    if (best === null || !Number.isFinite(millipence)) continue;
-    const { site } = best;
-    columns.push(
-      branchColumn(shop, at, { mask, site, millipence, part: () => branchPart(shop, at, site, mask) }),
-    );
+    if (best === null || !Number.isFinite(cost)) continue;
+    columns.push(branchColumn(shop, at, { mask, reached: best, cost }));
   }
   return columns;
 }
 
-/** A site with what a branch costs from the attachment up to its unit. */
+/** A site with what a branch takes from the attachment up to its unit. */
 interface Reached {
   readonly site: UnitSite;
-  readonly millipence: number;
+  readonly works: Works;
+  readonly weight: number;
 }
 
 function reached(shop: Workshop, at: Attachment, site: UnitSite | null): Reached | null {
   if (site === null) return null;
-  return {
-    site,
-    millipence: at.endsMillipence + site.millipence + shop.link(at.end, site.end).millipence,
-  };
+  const works = worksTogether([at.ends, site.works, shop.link(at.end, site.end)]);
+  return { site, works, weight: shop.weigh(works) };
 }
 
 const wholeAt = (at: Reached | null, set: number): number =>
-  at === null
-    ? Number.POSITIVE_INFINITY
-    : at.millipence + (at.site.trees[set]?.cost ?? Number.POSITIVE_INFINITY);
+  at === null ? Number.POSITIVE_INFINITY : at.weight + (at.site.trees[set]?.cost ?? Number.POSITIVE_INFINITY);
 
 function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitSite, mask: number): Part {
   const tree = trees[shop.sets.at(mask)];
@@ -162,16 +157,16 @@ function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitS
 function branchColumn(
   shop: Workshop,
   at: Attachment,
-  { mask, site, millipence, part }: { mask: number; site: UnitSite; millipence: number; part: () => Part },
+  { mask, reached: { site, works }, cost }: { mask: number; reached: Reached; cost: number },
 ): SchemeColumn {
   const tree = site.trees[shop.sets.at(mask)];
   return {
     mask,
-    millipence: Math.max(0, millipence),
+    cost: Math.max(0, cost),
     key: `${at.key}/branch/${mask}`,
     kind: 'fused-branch',
     circuitIds: [at.circuitId],
-    mess: () => shop.link(at.end, site.end).mess + (tree ? messOf(shop, tree, site.end) : 0),
-    parts: () => [part()],
+    works: () => worksTogether([works, ...(tree ? [treeWorks(shop, tree, { root: site.end })] : [])]),
+    parts: () => [branchPart(shop, at, site, mask)],
   };
 }

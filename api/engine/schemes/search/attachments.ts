@@ -3,7 +3,7 @@ import type { CircuitShape, NodePlace } from '../../circuit/shape.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
 import type { Attachment } from './attach-columns.ts';
 import { endInLeg, endOfNode, type SearchGround } from './search-ground.ts';
-import { endsMillipence, joinedAlone, type Workshop } from './workshop.ts';
+import { endsWorks, joinedAlone, type Workshop } from './workshop.ts';
 
 /** Cables in a ring point that has its third already. */
 const CABLES_WITH_SPUR = 3;
@@ -35,9 +35,7 @@ function attachment(
 ): readonly Attachment[] {
   const { sample } = shop;
   if (end === null || sample === null) return [];
-  return [
-    { key, tap, end, circuitId, endsMillipence: endsMillipence(shop, key, [joinedAlone(tap, sample)]) },
-  ];
+  return [{ key, tap, end, circuitId, ends: endsWorks(shop, key, [joinedAlone(tap, sample)]) }];
 }
 
 /**
@@ -119,14 +117,10 @@ export function jointAttachments(shop: Workshop, circuitId: string, legId: strin
   const [first] = spots;
   if (first === undefined || sample === null) return [];
   // Joints of one leg are alike wherever they are.
-  const millipence = endsMillipence(shop, `joint/${legId}`, [
-    joinedAlone({ leg: legId, alongMm: first }, sample),
-  ]);
+  const ends = endsWorks(shop, `joint/${legId}`, [joinedAlone({ leg: legId, alongMm: first }, sample)]);
   return spots.flatMap((alongMm): readonly Attachment[] => {
     const end = endInLeg(ground, legId, alongMm);
     const tap: Tap = { leg: legId, alongMm };
-    return end === null
-      ? []
-      : [{ key: `joint/${legId}/${alongMm}`, tap, end, circuitId, endsMillipence: millipence }];
+    return end === null ? [] : [{ key: `joint/${legId}/${alongMm}`, tap, end, circuitId, ends }];
   });
 }

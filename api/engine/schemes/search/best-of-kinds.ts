@@ -39,7 +39,7 @@ function bestOfKind(
   { passing, bound }: Pick<Looked, 'passing' | 'bound'>,
 ): OfKind {
   // Whatever costs no more than the bound has been looked at: the first of its kind there is the cheapest of it.
-  const found = passing.find(({ columns, millipence }) => millipence <= bound && kindOf(columns) === kind);
+  const found = passing.find(({ columns, cost }) => cost <= bound && kindOf(columns) === kind);
   if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
   const space = ofKind(toLook, kind);
   const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });

@@ -33,7 +33,7 @@ const always: readonly string[] = [
   'After a spur is closed into the ring, more than one further cable from the two points that this frees.',
 ];
 
-/** Finds every attachment of a house and prices its columns. */
+/** Finds every attachment of a house and weighs its columns. */
 export function buildSpace(shop: Workshop): BuiltSpace {
   const { ground } = shop;
   const shapes = [...ground.shapes.values()].filter(({ circuitId }) => isJoinable(ground, circuitId));
@@ -73,7 +73,7 @@ function ringLayers(shop: Workshop, shape: CircuitShape): readonly Layer<SchemeC
   ];
 }
 
-/** Of the joints in one leg, for each set of points by each kind the cheapest: joints lie as near as they may. */
+/** Of the joints in one leg, for each set of points by each kind the least: joints lie as near as they may. */
 function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColumn[] {
   const sites = sitesBeside(shop, shape.circuitId);
   const legs = wholeLegs(shape).filter((legId) => mayCut(shop.ground, legId));
@@ -82,8 +82,7 @@ function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColum
     for (const at of jointAttachments(shop, shape.circuitId, legId))
       for (const column of attachColumns(shop, at, sites)) {
         const so = best.get(`${column.kind} ${column.mask}`);
-        if (so === undefined || column.millipence < so.millipence)
-          best.set(`${column.kind} ${column.mask}`, column);
+        if (so === undefined || column.cost < so.cost) best.set(`${column.kind} ${column.mask}`, column);
       }
     return [...best.values()];
   });

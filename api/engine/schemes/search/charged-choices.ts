@@ -1,4 +1,4 @@
-import { leastMillipence } from './cheapest-choices.ts';
+import { leastCost } from './cheapest-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
 import { idHeap } from './id-heap.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -7,11 +7,11 @@ import type { Choice, Column, SearchSpace } from './search-space.ts';
 /** Gives complete choices of a space, cheapest first, each once. */
 export type RankChoices = <C extends Column>(space: SearchSpace<C>) => Generator<Choice<C>, void>;
 
-/** A choice with what its circuits charge once: it costs no less than `millipence`. */
+/** A choice with what its circuits charge once: it costs no less than `cost`. */
 export interface ChargedChoice {
   readonly choice: Choice<SchemeColumn>;
   /** Columns and certain charges together. */
-  readonly millipence: number;
+  readonly cost: number;
 }
 
 /** How a circuit is touched: not at all, only for points that ask for no remedy, or with its remedy. */
@@ -45,7 +45,7 @@ export function* chargedChoices(
   charges: readonly CircuitCharge[],
   rank: RankChoices,
 ): Generator<ChargedChoice> {
-  const floor = leastMillipence(space);
+  const floor = leastCost(space);
   if (floor === null) return;
   const rankings: Ranking[] = [];
   const ways = waysByCharge(charges, space.points);
@@ -59,9 +59,9 @@ export function* chargedChoices(
     }
     if (best === null || best.next.done) return;
     const choice = best.next.value;
-    const millipence = costOf(best);
+    const cost = costOf(best);
     best.next = best.choices.next();
-    if (isOwn(choice, charges, best.states)) yield { choice, millipence };
+    if (isOwn(choice, charges, best.states)) yield { choice, cost };
   }
 }
 
@@ -80,7 +80,7 @@ function cheapest(rankings: readonly Ranking[]): Ranking | null {
 function costOf(ranking: Ranking | null): number {
   return ranking === null || ranking.next.done
     ? Number.POSITIVE_INFINITY
-    : ranking.charge + ranking.next.value.millipence;
+    : ranking.charge + ranking.next.value.cost;
 }
 
 /** A way that touches the circuits up to `last`, that one truly, and none after it. */

@@ -4,7 +4,7 @@ import { type ColumnsByMask, type LeastCosts, leastCosts } from './least-costs.t
 import type { Choice, Column, SearchSpace } from './search-space.ts';
 
 /** The cost of the cheapest choice, without the choice; null where no choice connects every point. */
-export function leastMillipence(space: SearchSpace): number | null {
+export function leastCost(space: SearchSpace): number | null {
   const least = leastCosts(space).toGo[0]?.at(-1) ?? Number.POSITIVE_INFINITY;
   return Number.isFinite(least) ? least : null;
 }
@@ -26,14 +26,14 @@ interface Decision<C extends Column> {
   readonly column: C | null;
 }
 
-/** All choices that go on from `before` with one of the options from `place` on; the first of them costs `millipence`. */
+/** All choices that go on from `before` with one of the options from `place` on; the first of them costs `cost`. */
 interface Branch<C extends Column> {
   readonly before: Decision<C> | null;
   readonly layer: number;
   readonly mask: number;
   readonly place: number;
   readonly spent: number;
-  readonly millipence: number;
+  readonly cost: number;
   readonly first: Decision<C>;
 }
 
@@ -47,7 +47,7 @@ export function* choicesByCost<C extends Column>(space: SearchSpace<C>): Generat
   const all = 2 ** space.points - 1;
   const least = costs.toGo[0]?.[all] ?? Number.POSITIVE_INFINITY;
   if (!Number.isFinite(least)) return;
-  if (all === 0) return yield { millipence: 0, columns: [] };
+  if (all === 0) return yield { cost: 0, columns: [] };
   const search = { costs, options: new Map<number, Options<C>>() };
   const branches: Branch<C>[] = [];
   const queue = idHeap([], (a, b) => isBefore(branches[a] as Branch<C>, branches[b] as Branch<C>));
@@ -58,7 +58,7 @@ export function* choicesByCost<C extends Column>(space: SearchSpace<C>): Generat
   for (let id = queue.pop(); id >= 0; id = queue.pop()) {
     const start = branches[id] as Branch<C>;
     delete branches[id];
-    yield { millipence: start.millipence, columns: columnsOf(descend(search, start, add)) };
+    yield { cost: start.cost, columns: columnsOf(descend(search, start, add)) };
   }
 }
 
@@ -77,7 +77,7 @@ function descend<C extends Column>(
     keep(branchAt(search, { ...branch, place: branch.place + 1 }));
     const { column } = branch.first;
     const mask = branch.mask ^ (column?.mask ?? 0);
-    const spent = branch.spent + (column?.millipence ?? 0);
+    const spent = branch.spent + (column?.cost ?? 0);
     const layer = Math.min(branch.layer + 1, search.costs.layers.length);
     const next = mask === 0 ? null : branchAt(search, { before: branch.first, layer, mask, place: 0, spent });
     if (next === null) return branch.first;
@@ -87,7 +87,7 @@ function descend<C extends Column>(
 
 function branchAt<C extends Column>(
   search: Search<C>,
-  { before, layer, mask, place, spent }: Omit<Branch<C>, 'millipence' | 'first'>,
+  { before, layer, mask, place, spent }: Omit<Branch<C>, 'cost' | 'first'>,
 ): Branch<C> | null {
   const options = optionsAt(search, layer, mask);
   while (options.sorted.length <= place && options.waiting.size > 0)
@@ -95,7 +95,7 @@ function branchAt<C extends Column>(
   const id = options.sorted[place];
   if (id === undefined) return null;
   const first = { before, depth: (before?.depth ?? -1) + 1, column: options.columns[id] ?? null };
-  return { before, layer, mask, place, spent, millipence: spent + (options.total[id] ?? 0), first };
+  return { before, layer, mask, place, spent, cost: spent + (options.total[id] ?? 0), first };
 }
 
 function optionsAt<C extends Column>({ costs, options }: Search<C>, layer: number, mask: number): Options<C> {
@@ -133,7 +133,7 @@ function collectOptions<C extends Column>(
     if ((part & must) !== must || rest === Number.POSITIVE_INFINITY) continue;
     for (let at = first[part] as number; at < (first[part + 1] as number); at++) {
       const column = columns[at] as C;
-      add(column, column.millipence + rest);
+      add(column, column.cost + rest);
     }
   }
   const without = after[mask] as number;
@@ -146,7 +146,7 @@ function keyOrder(a: Column | null | undefined, b: Column | null | undefined): n
 }
 
 function isBefore<C extends Column>(a: Branch<C>, b: Branch<C>): boolean {
-  if (a.millipence !== b.millipence) return a.millipence < b.millipence;
+  if (a.cost !== b.cost) return a.cost < b.cost;
   let [one, other] = [a.first, b.first];
   while (one.depth > other.depth && one.before) one = one.before;
   while (other.depth > one.depth && other.before) other = other.before;

@@ -4,15 +4,18 @@ import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type SearchGround } from './search-ground.ts';
 import type { SearchSpace } from './search-space.ts';
+import { noWorks, type Works } from './works.ts';
 import type { Workshop } from './workshop.ts';
 
-/** What one circuit that was there costs as soon as a scheme touches it, thousandths of a penny. */
+/** What one circuit that was there takes as soon as a scheme touches it. */
 export interface CircuitCharge {
   readonly circuitId: string;
-  /** Isolating, proving, testing, certifying. */
+  /** What isolating, proving, testing and certifying weigh. */
   readonly touched: number;
-  /** What the remedies cost that joining any of `needing` on to it asks for; 0 where none is asked for. */
+  /** What the remedies weigh that joining any of `needing` on to it asks for; 0 where none is asked for. */
   readonly remedies: number;
+  /** The same, not weighed. */
+  readonly works: { readonly touched: Works; readonly remedies: Works };
   /** The wanted points that ask for them, as a mask. */
   readonly needing: number;
 }
@@ -41,48 +44,49 @@ function chargeOf(
   columns: readonly SchemeColumn[],
   { circuitId, judges }: { circuitId: string; judges: Judges },
 ): CircuitCharge {
-  const { ground } = shop;
+  const { ground, weigh } = shop;
   const { proofsFound } = judges;
   const certain = { proofsFound, rules: judges.rules.filter(({ id }) => ofPointAndCircuit.has(id)) };
-  let touched = 0;
-  let remedies = 0;
+  let touched = noWorks;
+  let remedies = noWorks;
   let needing = 0;
   for (const [i, wanted] of ground.wanted.entries()) {
     const probe = columns.find((column) => column.mask === 1 << i && column.circuitIds.includes(circuitId));
     if (probe === undefined) continue;
     touched = keptCost(ground.kept, `touched ${circuitId}`, () => {
-      return endsByCause(ground, probe.parts()).get(circuitId) ?? 0;
+      return endsByCause(ground, probe.parts()).get(circuitId) ?? noWorks;
     });
     const name = `remedy ${circuitId} ${kindOfPoint(ground, wanted)}`;
     const remedy = keptCost(ground.kept, name, () => remedyOf(ground, probe, { circuitId, certain }));
-    if (remedy === NO_REMEDY) continue;
+    if (remedy.millipence < 0) continue;
     needing |= 1 << i;
     remedies = remedy;
   }
-  return { circuitId, touched, remedies, needing };
+  const works = { touched, remedies };
+  return { circuitId, touched: weigh(touched), remedies: weigh(remedies), works, needing };
 }
 
 /** What the remedies cost that are sure to be asked for, by their names. */
-export function remedyCosts(charges: readonly CircuitCharge[]): ReadonlyMap<string, number> {
+export function remedyCosts(charges: readonly CircuitCharge[]): ReadonlyMap<string, Works> {
   return new Map(
     charges
       .filter(({ needing }) => needing !== 0)
-      .map(({ circuitId, remedies }) => [remedyName({ kind: 'rcbo', at: circuitId }), remedies]),
+      .map(({ circuitId, works }) => [remedyName({ kind: 'rcbo', at: circuitId }), works.remedies]),
   );
 }
 
 /** Stands for: no remedy is asked for. */
-const NO_REMEDY = -1;
+const NO_REMEDY: Works = { millipence: -1, mess: 0 };
 
-/** What the RCBO costs that joining one point on asks for. */
+/** What the RCBO takes that joining one point on asks for. */
 function remedyOf(
   ground: SearchGround,
   probe: SchemeColumn,
   { circuitId, certain }: { circuitId: string; certain: Judges },
-): number {
+): Works {
   const judged = judge(ground, schemeOf(ground, 'probe', probe.parts()), certain);
   const asksFor = { kind: 'rcbo', at: circuitId } as const;
   return judged.passes && judged.scheme.remedies.some((each) => isSame(each, asksFor))
-    ? judged.remedyMillipence
+    ? judged.remedyWorks
     : NO_REMEDY;
 }

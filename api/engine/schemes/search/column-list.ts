@@ -6,7 +6,7 @@ export interface ColumnList<C extends Column> {
   readonly points: number;
   readonly columns: readonly C[];
   readonly mask: Int32Array;
-  readonly millipence: Float64Array;
+  readonly cost: Float64Array;
   /** By column; `layers` where it is free. */
   readonly layer: Int32Array;
   readonly layers: number;
@@ -17,15 +17,15 @@ export function columnList<C extends Column>({ points, layers, free }: SearchSpa
   const groups = [...layers.toSorted((a, b) => inIdOrder(a.id, b.id)).map((one) => one.columns), free].map(
     (columns) =>
       columns
-        .filter(({ mask, millipence }) => mask > 0 && mask < 2 ** points && Number.isFinite(millipence))
-        .sort((a, b) => a.mask - b.mask || a.millipence - b.millipence || inIdOrder(a.key, b.key)),
+        .filter(({ mask, cost }) => mask > 0 && mask < 2 ** points && Number.isFinite(cost))
+        .sort((a, b) => a.mask - b.mask || a.cost - b.cost || inIdOrder(a.key, b.key)),
   );
   const columns = groups.flat();
   return {
     points,
     columns,
     mask: Int32Array.from(columns, (one) => one.mask),
-    millipence: Float64Array.from(columns, (one) => one.millipence),
+    cost: Float64Array.from(columns, (one) => one.cost),
     layer: Int32Array.from(groups.flatMap((group, layer) => group.map(() => layer))),
     layers: layers.length,
   };

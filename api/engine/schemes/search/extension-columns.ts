@@ -4,10 +4,10 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { mayCut, spotsInLeg } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
-import type { LinkCosts } from './link-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endInLeg, endOfNode, type Part, type SearchGround } from './search-ground.ts';
-import { endsMillipence, type Workshop } from './workshop.ts';
+import { type Works, worksTimes, worksTogether } from './works.ts';
+import { endsWorks, type Workshop } from './workshop.ts';
 
 /** One way to open a leg: how its two sides are joined to the new cable, and where. */
 interface Opening {
@@ -28,7 +28,7 @@ export function extensionColumns(
   for (const opening of openingsOf(shop.ground, shape, legId))
     for (const column of openedColumns(shop, { shape, legId, opening })) {
       const so = best.get(column.mask);
-      if (so === undefined || column.millipence < so.millipence) best.set(column.mask, column);
+      if (so === undefined || column.cost < so.cost) best.set(column.mask, column);
     }
   return [...best.values()].toSorted((a, b) => a.mask - b.mask);
 }
@@ -66,11 +66,11 @@ interface Opened {
 
 function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] {
   const { shape, legId, opening } = opened;
-  const { ground, link, sample } = shop;
+  const { ground, link, sample, weigh, further } = shop;
   const { wanted } = ground;
   if (sample === null || sample.isUnit) return [];
   const rowOf = (end: WayEnd | null) =>
-    wanted.map((each) => (each.isUnit ? Number.POSITIVE_INFINITY : link(end, each.end).millipence));
+    wanted.map((each) => (each.isUnit ? Number.POSITIVE_INFINITY : weigh(link(end, each.end))));
   const part = (through: readonly string[]): Part => ({
     kind: 'ring-extension',
     circuit: shape.circuitId,
@@ -88,28 +88,28 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
     const mask = shop.sets.masks[set] as number;
     if (found === null) return [];
     const order = found.order;
-    const stops = () => [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
+    const works = (): Works => {
+      const stops = [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
+      const cables = stops.slice(1).map((to, i) => link(stops[i] ?? null, to));
+      return worksTogether([endsOfOne, ...cables, worksTimes(further, cables.length - 2)]);
+    };
     return [
       {
         mask,
-        millipence: Math.max(0, Math.round(endsOfOne + found.cost)),
+        cost: Math.max(0, weigh(endsOfOne) + found.cost),
         key: `leg/${legId}/${opening.key}/${mask}`,
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
-        mess: () => messAlong(stops(), link),
+        works,
         parts: () => [part(order().map((i) => wanted[i]?.point.id ?? ''))],
       },
     ];
   });
 }
 
-function messAlong(stops: readonly (WayEnd | null)[], link: LinkCosts): number {
-  return stops.slice(1).reduce((sum, to, i) => sum + link(stops[i] ?? null, to).mess, 0);
-}
-
 /** Openings of one kind at one leg take the same at their ends, wherever the joints are. */
-function endsOf(shop: Workshop, { legId, opening: { out, back } }: Opened, part: Part): number {
-  return endsMillipence(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
+function endsOf(shop: Workshop, { legId, opening: { out, back } }: Opened, part: Part): Works {
+  return endsWorks(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
 }
 
 function betweenOf(ground: SearchGround, shape: CircuitShape, legId: string): [End, End] {

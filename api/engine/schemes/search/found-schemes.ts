@@ -11,7 +11,11 @@ export interface FoundScheme {
   readonly kind: SchemeKind;
   /** The additive works cost that the search ranks by: before packs, shared openings, minimum charge, mark-up and VAT. */
   readonly worksPence: number;
-  readonly messPoints: number;
+  /**
+   * The additive disturbance that the search ranks by, connection by connection: before shared openings, and without what
+   * every scheme disturbs alike. As all schemes have it: `estimate.messPoints`.
+   */
+  readonly worksPoints: number;
   readonly estimate: SchemeEstimate;
 }
 
@@ -23,37 +27,65 @@ export interface BestOfKind {
   readonly reason: string | null;
 }
 
-/** What the search answers. */
-export interface SearchResult {
+/** How cheap the cheapest is proved to be. */
+export interface PenceProof {
   /** Whether `boundPence` was reached: no scheme that passes costs less to do. */
   readonly optimal: boolean;
   /** No scheme that passes has a works cost below this. */
   readonly boundPence: number;
   /** Works cost of the best less the bound, as a share of the bound; null where nothing was found. */
   readonly gap: number | null;
-  /** Schemes looked at. */
+}
+
+/** How little the least disturbing is proved to disturb. */
+export interface MessProof {
+  /** Whether `boundPoints` was reached: no scheme that passes disturbs less. */
+  readonly optimal: boolean;
+  /** No scheme that passes disturbs less than this, in the additive points that the search ranks by. */
+  readonly boundPoints: number;
+  /** Disturbance of the best less the bound, as a share of the bound; null where nothing was found, or above a bound of 0. */
+  readonly gap: number | null;
+}
+
+/** What the search by disturbance answers. */
+export interface Disturbance extends MessProof {
+  /** Schemes looked at for it, those in between left out. */
   readonly examined: number;
-  /** By the full price, cheapest first; none fails by what it does itself. */
+  /** The least disturbing of all that was found, by the additive points; null where nothing was found. */
+  readonly schemeId: string | null;
+}
+
+/** What the search answers. */
+export interface SearchResult extends PenceProof {
+  /** Schemes looked at for the cheapest and the best of each kind. */
+  readonly examined: number;
+  /** The same of the least disturbing; null where that was not searched for. */
+  readonly disturbance: Disturbance | null;
+  /** The cheapest, the least disturbing and some in between, by the full price, cheapest first; none fails by what it does itself. */
   readonly schemes: readonly FoundScheme[];
   readonly bestOfKind: readonly BestOfKind[];
   /** In plain words: what was left out of the search, such as joints in legs whose way is only assumed. */
   readonly leftOut: readonly string[];
 }
 
-/** What the search knows as soon as the cheapest that passes is proved, before anything is priced in full. */
-export interface FirstFound {
+/** The best by one aim before it is priced in full. */
+interface BestFound {
   readonly scheme: Scheme;
   readonly kind: SchemeKind;
   readonly worksPence: number;
-  readonly messPoints: number;
-  readonly optimal: boolean;
-  readonly boundPence: number;
-  readonly gap: number | null;
+  readonly worksPoints: number;
   readonly examined: number;
 }
 
-/** What one step of a search brought: the first answer, a scheme priced in full, or only progress. */
+/** What the search knows as soon as the cheapest that passes is proved, before anything is priced in full. */
+export interface FirstFound extends BestFound, PenceProof {}
+
+/** The same of the least disturbing that passes. */
+export interface LeastFound extends BestFound, MessProof {}
+
+/** What one step of a search brought: the first answer, that by disturbance, a scheme priced in full, or only progress. */
 export type SearchStep =
   | { readonly step: 'first'; readonly first: FirstFound }
+  | { readonly step: 'least'; readonly least: LeastFound }
   | { readonly step: 'priced'; readonly found: FoundScheme }
   | { readonly step: 'looked' };

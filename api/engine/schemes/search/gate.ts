@@ -7,6 +7,7 @@ import { causedFailures } from '../../rules/run-rules.ts';
 import { factsOf, type Proofs } from '../facts-of.ts';
 import { workScheme } from '../work-scheme.ts';
 import { endsByCause, type Part, type SearchGround, withIds } from './search-ground.ts';
+import { noWorks, type Works, worksTogether } from './works.ts';
 
 /** What schemes are judged by. */
 export interface Judges {
@@ -14,8 +15,8 @@ export interface Judges {
   readonly proofsFound: Proofs;
   /** Verdicts on this house by all these rules, kept by what was judged; absent: none are kept. */
   readonly verdicts?: Verdicts;
-  /** What the search knows beforehand that some remedies cost, thousandths of a penny; worked out otherwise. */
-  readonly remedyCosts?: ReadonlyMap<string, number>;
+  /** What the search knows beforehand that some remedies take; worked out otherwise. */
+  readonly remedyCosts?: ReadonlyMap<string, Works>;
 }
 
 /** One remedy of a thing. */
@@ -39,7 +40,7 @@ const MOST_VERDICTS = 2000;
 
 /** A scheme that went through the gate: with the remedies it needs, or with what fails. */
 export type Judged =
-  | { readonly passes: true; readonly scheme: Scheme; readonly remedyMillipence: number }
+  | { readonly passes: true; readonly scheme: Scheme; readonly remedyWorks: Works }
   | { readonly passes: false; readonly scheme: Scheme; readonly fails: readonly Finding[] };
 
 /** A remedy may ask for another; more rounds than these no rule asks for. */
@@ -76,7 +77,7 @@ function judgeAnew(ground: SearchGround, scheme: Scheme, judges: Judges): Judged
     laid = worked.runs;
     const fails = failuresOf(ground, worked, judges);
     if (fails.length === 0)
-      return { passes: true, scheme: now, remedyMillipence: costOfRemedies(ground, now, judges.remedyCosts) };
+      return { passes: true, scheme: now, remedyWorks: worksOfRemedies(ground, now, judges.remedyCosts) };
     const fixes = newRemedies(now, fails);
     if (fixes === null) return { passes: false, scheme: now, fails };
     now = { ...now, remedies: [...now.remedies, ...fixes] };
@@ -95,18 +96,13 @@ function newRemedies(scheme: Scheme, fails: readonly Finding[]): readonly Remedy
   return [...fixes.values()];
 }
 
-function costOfRemedies(ground: SearchGround, scheme: Scheme, known: Judges['remedyCosts']): number {
-  const costs = scheme.remedies.map((remedy) => known?.get(remedyName(remedy)) ?? null);
-  return costs.includes(null)
-    ? remedyMillipence(ground, scheme)
-    : costs.reduce<number>((sum, cost) => sum + (cost ?? 0), 0);
-}
-
-/** What a scheme's remedies add to its things, thousandths of a penny. */
-export function remedyMillipence(ground: SearchGround, { connections, remedies }: Scheme): number {
-  if (remedies.length === 0) return 0;
+function worksOfRemedies(ground: SearchGround, scheme: Scheme, known: Judges['remedyCosts']): Works {
+  const { connections, remedies } = scheme;
+  if (remedies.length === 0) return noWorks;
+  const works = remedies.flatMap((remedy) => known?.get(remedyName(remedy)) ?? []);
+  if (works.length === remedies.length) return worksTogether(works);
   const locked = { ...ground, locked: connections };
-  return [...endsByCause(locked, [], remedies).values()].reduce((sum, more) => sum + more, 0);
+  return worksTogether(endsByCause(locked, [], remedies).values());
 }
 
 /** A scheme of parts beside what is locked. */

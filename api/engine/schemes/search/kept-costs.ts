@@ -1,47 +1,45 @@
 import type { Cable } from '#model/cable.ts';
 import { roomAt } from '../../plan/surroundings.ts';
-import type { WayEnd } from '../../ways/way-cost.ts';
+import type { WayAim, WayEnd } from '../../ways/way-cost.ts';
 import type { SearchGround, WantedPoint } from './search-ground.ts';
+import type { Works } from './works.ts';
 
 /**
  * What was found out of a house and holds while nothing but the places of its wanted points changes. Names say all that
  * a cost hangs on, so that a cost kept is the cost that would be worked out.
  */
 export interface Kept {
-  /** What ends cost, by their kind, thousandths of a penny. */
-  readonly costs: Map<string, number>;
+  /** What ends take, by their kind. */
+  readonly costs: Map<string, Works>;
   /** One object for each place that a cable may end at. */
   readonly ends: Map<string, WayEnd>;
   /** The ends numbered as they came. */
   readonly ages: Map<WayEnd, number>;
-  /** Cables laid between them. */
-  readonly links: LinkTable;
+  /** Cables laid between them, by what their ways are chosen by. */
+  readonly links: Readonly<Record<WayAim, LinkTable>>;
 }
 
 /** Cables laid, by cable and both ends. */
 export type LinkTable = Map<Cable, Map<WayEnd, Map<WayEnd, Link>>>;
 
-/** One new cable, laid: money in thousandths of a penny, and what it disturbs. Infinite where none can be laid. */
-export interface Link {
-  readonly millipence: number;
-  readonly mess: number;
-}
+/** One new cable, laid. Infinite money where none can be. */
+export type Link = Works;
 
 /** Nothing found out yet. */
 export const nothingKept = (): Kept => ({
   costs: new Map(),
   ends: new Map(),
   ages: new Map(),
-  links: new Map(),
+  links: { pence: new Map(), mess: new Map() },
 });
 
-/** The cost that goes by this name, worked out where it is not known. */
-export function keptCost({ costs }: Kept, name: string, work: () => number): number {
+/** The works that go by this name, worked out where they are not known. */
+export function keptCost({ costs }: Kept, name: string, work: () => Works): Works {
   const known = costs.get(name);
   if (known !== undefined) return known;
-  const millipence = work();
-  costs.set(name, millipence);
-  return millipence;
+  const works = work();
+  costs.set(name, works);
+  return works;
 }
 
 /** The one object for this end. */

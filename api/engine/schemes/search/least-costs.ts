@@ -8,7 +8,7 @@ export const EXACT_POINTS = 12;
 export interface ColumnsByMask<C extends Column> {
   readonly columns: readonly C[];
   readonly first: Int32Array;
-  /** By mask the least of them, thousandths of a penny; Infinity where there is none. */
+  /** By mask the least of them; Infinity where there is none. */
   readonly least: Float64Array;
 }
 
@@ -23,7 +23,7 @@ export interface LeastCosts<C extends Column> {
 }
 
 /**
- * Layer by layer from the last: 3ⁿ steps each at most, less where a layer lacks sets. Columns that cost no whole amount of money
+ * Layer by layer from the last: 3ⁿ steps each at most, less where a layer lacks sets. Columns that cost no whole amount
  * (Infinity where nothing leads there) count as absent. More than `EXACT_POINTS` points are a mistake of the caller.
  */
 export function leastCosts<C extends Column>(space: SearchSpace<C>): LeastCosts<C> {
@@ -43,12 +43,12 @@ export function leastCosts<C extends Column>(space: SearchSpace<C>): LeastCosts<
 
 function columnsByMask<C extends Column>(points: number, all: readonly C[]): ColumnsByMask<C> {
   const sets = 2 ** points;
-  const usable = all.filter(({ mask, millipence }) => mask > 0 && mask < sets && Number.isFinite(millipence));
+  const usable = all.filter(({ mask, cost }) => mask > 0 && mask < sets && Number.isFinite(cost));
   const first = new Int32Array(sets + 1);
   const least = new Float64Array(sets).fill(Number.POSITIVE_INFINITY);
-  for (const { mask, millipence } of usable) {
+  for (const { mask, cost } of usable) {
     first[mask + 1] = (first[mask + 1] as number) + 1;
-    if (millipence < (least[mask] as number)) least[mask] = millipence;
+    if (cost < (least[mask] as number)) least[mask] = cost;
   }
   for (let mask = 0; mask < sets; mask++)
     first[mask + 1] = (first[mask + 1] as number) + (first[mask] as number);

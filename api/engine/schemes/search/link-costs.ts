@@ -3,19 +3,36 @@ import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import { cableItem } from '../../takeoff/cable-lines.ts';
 import { SLEEVE_M, sleevingBoreMm } from '../../takeoff/earth-lines.ts';
 import { endMm } from '../../ways/run-length.ts';
-import type { WayEnd } from '../../ways/way-cost.ts';
+import type { WayAim, WayCost, WayEnd } from '../../ways/way-cost.ts';
+import { type Aim, weightOf } from './aim.ts';
 import type { Link, LinkTable } from './kept-costs.ts';
 import type { SearchGround } from './search-ground.ts';
-import { demandMillipence, taskMillipence } from './works-cost.ts';
+import type { Works } from './works.ts';
+import { demandMillipence, taskWorks } from './works-cost.ts';
 
 const noLink: Link = { millipence: Number.POSITIVE_INFINITY, mess: 0 };
 
 /** What cables between two places cost, way and cable and the sleeves at its ends, without the work at the ends. */
 export type LinkCosts = (from: WayEnd | null, to: WayEnd | null, cable?: Cable) => Link;
 
-/** The links of one house, each worked out once. */
-export function linkCosts(ground: SearchGround): LinkCosts {
-  const { links, ages } = ground.kept;
+/** The links of one house, each by that of an aim's ways that weighs least. */
+export function linkCosts(ground: SearchGround, aim: Aim): LinkCosts {
+  const [first, ...others] = aim.ways.map((by) => linksBy(ground, by));
+  if (first === undefined) return () => noLink;
+  return (from, to, cable) => {
+    let least = first(from, to, cable);
+    for (const other of others) {
+      const link = other(from, to, cable);
+      if (weightOf(aim, link) < weightOf(aim, least)) least = link;
+    }
+    return least;
+  };
+}
+
+/** The links by the ways of one kind, each worked out once. */
+export function linksBy(ground: SearchGround, by: WayAim): LinkCosts {
+  const { ages } = ground.kept;
+  const links = ground.kept.links[by];
   return (from, to, cable = USUAL_CABLE) => {
     if (from === null || to === null) return noLink;
     // From the end that was asked for earlier, so that the ways out of it, which are kept, serve a point that moves.
@@ -24,7 +41,8 @@ export function linkCosts(ground: SearchGround): LinkCosts {
     const row = rowOf(links, cable, older);
     const known = row.get(newer);
     if (known !== undefined) return known;
-    const link = linkOf(ground, { from: older, to: newer, cable });
+    const way = ground.ways.costs(older, [newer], by)[0] ?? null;
+    const link = way === null ? noLink : linkBy(ground, way, { from: older, to: newer, cable });
     row.set(newer, link);
     return link;
   };
@@ -38,12 +56,16 @@ function rowOf(links: LinkTable, cable: Cable, from: WayEnd): Map<WayEnd, Link> 
   return row;
 }
 
-function linkOf(
+/** A cable laid by a way: with its ends, and with what it is dearer than the usual one. */
+export function linkBy(
   ground: SearchGround,
-  { from, to, cable }: { readonly from: WayEnd; readonly to: WayEnd; readonly cable: Cable },
+  way: Pick<WayCost, 'millipence' | 'mess' | 'routeMm'>,
+  {
+    from,
+    to,
+    cable,
+  }: { readonly from: Pick<WayEnd, 'kind'>; readonly to: Pick<WayEnd, 'kind'>; readonly cable: Cable },
 ): Link {
-  const way = ground.ways.costs(from, [to], 'pence')[0] ?? null;
-  if (way === null) return noLink;
   const { allowances } = ground.house;
   const endsM = (endMm(from.kind, allowances) + endMm(to.kind, allowances) + allowances.slackMm) / 1000;
   const routeM = way.routeMm / 1000;
@@ -70,7 +92,5 @@ function sleevesMillipence({ library }: SearchGround, { type, cpcMm2 }: Cable): 
   return demandMillipence(demand, library);
 }
 
-/** What each cable after the first at an accessory costs to connect, thousandths of a penny. */
-export function furtherCableMillipence({ library }: SearchGround): number {
-  return taskMillipence('extra-cable', 1, library);
-}
+/** What each cable after the first at an accessory takes to connect. */
+export const furtherCable = ({ library }: SearchGround): Works => taskWorks('extra-cable', 1, library);

@@ -11,8 +11,8 @@ import {
   type MostLooked,
   type Passing,
   partsOf,
+  passed,
   type ToLookThrough,
-  touchedCharge,
   wholeScheme,
 } from './passing.ts';
 import { sizeOf } from './point-prices.ts';
@@ -39,27 +39,24 @@ export function* lookStepwise(toLook: ToLookThrough, most: MostLooked): Generato
  * left out fails by itself.
  */
 function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
-  const { shop, charges, judges, bad } = toLook;
+  const { shop, judges, bad } = toLook;
   const barred = new Set<SchemeColumn>();
   let [bound, isBoundOpen, examined] = [0, true, 0];
   let fails: readonly Finding[] = [];
   const done = (passing: readonly Passing[]): Looked => ({
     passing,
     examined,
-    bound: Math.min(bound, ...passing.map(({ millipence }) => millipence)),
+    bound: Math.min(bound, ...passing.map(({ cost }) => cost)),
     fails,
   });
   for (let round = 0; round < Math.min(MOST_ROUNDS, cap); round += 1) {
     const good = goodCharged(toLook, barred);
     if (isBoundOpen) bound = good.bound;
     if (good.choice === null) return done([]);
-    const { columns, millipence } = good.choice;
+    const { columns } = good.choice;
     examined += 1;
     const judged = judge(shop.ground, wholeScheme(toLook, columns), judges);
-    if (judged.passes) {
-      const whole = millipence + judged.remedyMillipence + touchedCharge(charges, columns);
-      return done([{ columns, scheme: judged.scheme, millipence: whole }]);
-    }
+    if (judged.passes) return done([passed(toLook, good.choice, judged)]);
     if (fails.length === 0) fails = judged.fails;
     for (const column of columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
     const alone = columns.filter((column) => bad.get(column) === true);
@@ -78,19 +75,18 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
  */
 function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
   const rest = without(space, barred);
-  const floor = goodChoice(rest).boundMillipence;
-  let best: { readonly choice: Choice<SchemeColumn>; readonly millipence: number } | null = null;
+  const floor = goodChoice(rest).bound;
+  let best: { readonly choice: Choice<SchemeColumn>; readonly cost: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;
   for (const { states, charge } of waysByCharge(charges, rest.points)) {
-    if (best !== null && charge + floor >= best.millipence) {
+    if (best !== null && charge + floor >= best.cost) {
       bound = Math.min(bound, charge + floor);
       break;
     }
     const good = goodChoice(within(rest, charges, states));
-    bound = Math.min(bound, charge + good.boundMillipence);
-    const millipence = charge + (good.choice?.millipence ?? 0);
-    if (good.choice !== null && (best === null || millipence < best.millipence))
-      best = { choice: good.choice, millipence };
+    bound = Math.min(bound, charge + good.bound);
+    const cost = charge + (good.choice?.cost ?? 0);
+    if (good.choice !== null && (best === null || cost < best.cost)) best = { choice: good.choice, cost };
   }
   return { choice: best?.choice ?? null, bound };
 }
@@ -110,7 +106,10 @@ function culprits(
   columns: readonly SchemeColumn[],
 ): readonly SchemeColumn[] {
   const cured = columns.find((column) => {
-    const others = partsOf(columns.filter((each) => each !== column));
+    const others = partsOf(
+      shop,
+      columns.filter((each) => each !== column),
+    );
     return judge(shop.ground, schemeOf(shop.ground, 'cured', others), judgesOfParts(judges)).passes;
   });
   if (cured !== undefined) return [cured];

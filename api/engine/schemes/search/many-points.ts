@@ -9,7 +9,7 @@ export interface GoodChoice<C extends Column = Column> {
   /** Null where none was found. */
   readonly choice: Choice<C> | null;
   /** No choice costs less. Infinity where it is certain that there is none. */
-  readonly boundMillipence: number;
+  readonly bound: number;
   /**
    * What the choice may lie above the cheapest, as a share of the bound: 0 where it is the cheapest, Infinity above a bound of 0,
    * null without a choice.
@@ -32,38 +32,37 @@ const MOST_TRIES = 300;
 export function goodChoice<C extends Column>(space: SearchSpace<C>): GoodChoice<C> {
   const list = columnList(space);
   const shares = leastShares(list);
-  if (shares.boundMillipence === Number.POSITIVE_INFINITY)
-    return { choice: null, boundMillipence: Number.POSITIVE_INFINITY, gap: null };
+  if (shares.bound === Number.POSITIVE_INFINITY)
+    return { choice: null, bound: Number.POSITIVE_INFINITY, gap: null };
   const one = improved(list, firstChoice(list, shares.prices));
-  if (one === null) return { choice: null, boundMillipence: shares.boundMillipence, gap: null };
+  if (one === null) return { choice: null, bound: shares.bound, gap: null };
   const raised = betterPrices(list, shares, costOf(list, one));
-  const other =
-    raised.boundMillipence >= costOf(list, one) ? one : improved(list, firstChoice(list, raised.prices));
+  const other = raised.bound >= costOf(list, one) ? one : improved(list, firstChoice(list, raised.prices));
   const best = other !== null && costOf(list, other) < costOf(list, one) ? other : one;
-  const millipence = costOf(list, best);
-  const boundMillipence = Math.min(raised.boundMillipence, millipence);
+  const cost = costOf(list, best);
+  const bound = Math.min(raised.bound, cost);
   const columns = best.map((at) => list.columns[at] as C).sort((a, b) => inIdOrder(a.key, b.key));
-  const excess = millipence - boundMillipence;
+  const excess = cost - bound;
   return {
-    choice: { millipence, columns },
-    boundMillipence,
-    gap: excess === 0 ? 0 : excess / boundMillipence,
+    choice: { cost, columns },
+    bound,
+    gap: excess === 0 ? 0 : excess / bound,
   };
 }
 
 /** Columns by their places in the list. */
 type Places = readonly number[];
 
-function costOf({ millipence }: ColumnList<Column>, places: Places): number {
-  return places.reduce((sum, at) => sum + (millipence[at] as number), 0);
+function costOf({ cost }: ColumnList<Column>, places: Places): number {
+  return places.reduce((sum, at) => sum + (cost[at] as number), 0);
 }
 
 /** The point that fewest columns can still connect is settled first, by the column that is cheapest against the points' prices. */
 function firstChoice(list: ColumnList<Column>, prices: Float64Array): Places | null {
-  const { mask, millipence } = list;
+  const { mask, cost } = list;
   const priceOf = priceOfSet(prices);
   const dearness = (at: number): number =>
-    ((millipence[at] as number) - priceOf(mask[at] as number)) / sizeOf(mask[at] as number);
+    ((cost[at] as number) - priceOf(mask[at] as number)) / sizeOf(mask[at] as number);
   let tries = 0;
   const carryOn = (rest: number, taken: Places): Places | null => {
     if (rest === 0) return taken;
@@ -156,7 +155,7 @@ function settled(list: ColumnList<Column>, out: Places, kept: Places): Places | 
   const placed = (at: number): PlacedColumn => ({
     at,
     mask: own.reduce((mask, point, i) => mask | ((((list.mask[at] as number) >>> point) & 1) << i), 0),
-    millipence: list.millipence[at] as number,
+    cost: list.cost[at] as number,
     key: (list.columns[at] as Column).key,
   });
   const byLayer = new Map<number, PlacedColumn[]>();
@@ -172,5 +171,5 @@ function settled(list: ColumnList<Column>, out: Places, kept: Places): Places | 
     layers: layers.map(([layer, columns]) => ({ id: String(layer).padStart(9, '0'), columns })),
     free: byLayer.get(list.layers) ?? [],
   }).next().value;
-  return first && first.millipence < costOf(list, out) ? first.columns.map(({ at }) => at) : null;
+  return first && first.cost < costOf(list, out) ? first.columns.map(({ at }) => at) : null;
 }

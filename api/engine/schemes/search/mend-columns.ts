@@ -6,12 +6,13 @@ import type { Tree } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
+import { worksTogether } from './works.ts';
 import {
-  endsMillipence,
+  endsWorks,
   feedsOf,
   joinedAlone,
-  messOf,
   treesOfRoot,
+  treeWorks,
   unitSite,
   type Workshop,
 } from './workshop.ts';
@@ -68,20 +69,22 @@ function fusedDown(
   const toUnit = link(source, site.end);
   const from = (root: 'unit' | 'end', trees: readonly (Tree | null)[]): readonly SchemeColumn[] => {
     const start = root === 'unit' ? 'unit' : endPoint;
-    const ends = endsMillipence(shop, `spur/${endNode}/fused/${root}`, [
+    const ends = endsWorks(shop, `spur/${endNode}/fused/${root}`, [
       part([{ from: start, to: sample.point.id }]),
     ]);
+    const upTo = worksTogether([ends, toUnit]);
     return trees.flatMap((tree, set): readonly SchemeColumn[] => {
       const mask = shop.sets.masks[set] as number;
       if (tree === null || !Number.isFinite(toUnit.millipence)) return [];
       return [
         {
           mask,
-          millipence: Math.max(0, ends + toUnit.millipence + tree.cost),
+          cost: Math.max(0, shop.weigh(upTo) + tree.cost),
           key: `spur/${endNode}/fused/${root}/${mask}`,
           kind: 'mend',
           circuitIds: [shape.circuitId],
-          mess: () => toUnit.mess + messOf(shop, tree, root === 'unit' ? site.end : end),
+          works: () =>
+            worksTogether([upTo, treeWorks(shop, tree, { root: root === 'unit' ? site.end : end })]),
           parts: () => [part(feedsOf(shop, tree, start))],
         },
       ];
@@ -117,12 +120,11 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
   const close: Part = { kind: 'close-spur', point: endPoint, leg: legId, back: { how: 'terminals' } };
   const at = (pointId: string, key: string, wayEnd: Attachment['end']): readonly SchemeColumn[] => {
     const tap = { point: pointId };
-    const millipence = endsMillipence(shop, key, [close, joinedAlone(tap, sample)]) + own.millipence;
-    const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, endsMillipence: millipence };
+    const ends = worksTogether([endsWorks(shop, key, [close, joinedAlone(tap, sample)]), own]);
+    const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, ends };
     return attachColumns(shop, attached, sites).map((column) => ({
       ...column,
       kind: 'mend',
-      mess: () => column.mess() + own.mess,
       parts: () => [close, ...column.parts()],
     }));
   };

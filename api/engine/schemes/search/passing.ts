@@ -2,26 +2,30 @@ import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
-import { type Judges, judge, judgesOfParts, schemeOf } from './gate.ts';
+import { type Judged, type Judges, judge, judgesOfParts, schemeOf } from './gate.ts';
+import { pinnedParts } from './pins.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import { type SearchGround, withIds } from './search-ground.ts';
-import type { SearchSpace } from './search-space.ts';
+import { type Part, withIds } from './search-ground.ts';
+import type { Choice, SearchSpace } from './search-space.ts';
+import { type Works, worksTogether } from './works.ts';
 import type { Workshop } from './workshop.ts';
 
 /** A choice that passes every rule, with its remedies in the scheme. */
 export interface Passing {
   readonly columns: readonly SchemeColumn[];
   readonly scheme: Scheme;
-  /** Columns, charges of circuits and remedies together. */
-  readonly millipence: number;
+  /** What columns, charges of circuits and remedies weigh together. */
+  readonly cost: number;
+  /** The same, not weighed. */
+  readonly works: Works;
 }
 
 /** What looking through choices came to. */
 export interface Looked {
-  /** By their works cost, cheapest first. */
+  /** By what they weigh, least first. */
   readonly passing: readonly Passing[];
   readonly examined: number;
-  /** Nothing that passes costs less. Infinite where nothing at all is left. */
+  /** Nothing that passes weighs less. Infinite where nothing at all is left. */
   readonly bound: number;
   /** What failed first where something did. */
   readonly fails: readonly Finding[];
@@ -72,25 +76,25 @@ export function* lookInSteps(
   let isSaid = false;
   let firstFails: readonly Finding[] = [];
   const so = (bound: number): Looked => ({
-    passing: passing.toSorted((a, b) => a.millipence - b.millipence),
+    passing: passing.toSorted((a, b) => a.cost - b.cost),
     examined,
     bound: Math.min(best, bound),
     fails: firstFails,
   });
-  for (const { choice, millipence } of chargedChoices(space, charges, rank)) {
-    if (passing.length >= wanted && millipence >= best) return so(millipence);
-    if (examined >= cap) return so(millipence);
-    if (!isSaid && millipence >= best) {
+  for (const { choice, cost } of chargedChoices(space, charges, rank)) {
+    if (passing.length >= wanted && cost >= best) return so(cost);
+    if (examined >= cap) return so(cost);
+    if (!isSaid && cost >= best) {
       isSaid = true;
-      yield so(millipence);
+      yield so(cost);
     }
     if (choice.columns.some((column) => bad.get(column) === true)) continue;
     examined += 1;
     const judged = judge(shop.ground, wholeScheme(toLook, choice.columns), judges);
     if (judged.passes) {
-      const whole = choice.millipence + judged.remedyMillipence + touchedCharge(charges, choice.columns);
-      passing.push({ columns: choice.columns, scheme: judged.scheme, millipence: whole });
-      best = Math.min(best, whole);
+      const one = passed(toLook, choice, judged);
+      passing.push(one);
+      best = Math.min(best, one.cost);
     } else {
       if (firstFails.length === 0) firstFails = judged.fails;
       for (const column of concerned(toLook, choice.columns, judged.fails))
@@ -103,7 +107,7 @@ export function* lookInSteps(
 
 /** The scheme of several columns, with the remedies that its points and circuits are sure to ask for. */
 export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly SchemeColumn[]): Scheme {
-  const scheme = schemeOf(shop.ground, 'found', partsOf(columns));
+  const scheme = schemeOf(shop.ground, 'found', partsOf(shop, columns));
   const remedies = charges.flatMap(({ circuitId, needing }): readonly Remedy[] => {
     const isAsked = columns.some(
       (each) => each.circuitIds.includes(circuitId) && (each.mask & needing) !== 0,
@@ -115,11 +119,11 @@ export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly 
 
 /** The columns that failures speak of: by a connection, a point or a circuit of theirs; all where a failure names none. */
 function concerned(
-  { shop: { ground } }: ToLookThrough,
+  { shop }: ToLookThrough,
   columns: readonly SchemeColumn[],
   fails: readonly Finding[],
 ): readonly SchemeColumn[] {
-  const idsOf = namesOf(ground, columns);
+  const idsOf = namesOf(shop, columns);
   const spokenOf = (subject: string): readonly SchemeColumn[] => {
     const own = columns.filter((column) => idsOf.get(column)?.some((id) => isPartOf(subject, id)));
     return own.length > 0 ? own : columns;
@@ -130,16 +134,16 @@ function concerned(
 
 /** What findings may call a column by: its connections, as the scheme of all columns numbers them, its points, its circuits. */
 function namesOf(
-  ground: SearchGround,
+  shop: Workshop,
   columns: readonly SchemeColumn[],
 ): ReadonlyMap<SchemeColumn, readonly string[]> {
-  const ids = withIds(ground, partsOf(columns)).map(({ id }) => id);
+  const ids = withIds(shop.ground, partsOf(shop, columns)).map(({ id }) => id);
   let taken = 0;
   return new Map(
     columns.map((column) => {
       const own = ids.slice(taken, taken + column.parts().length);
       taken += own.length;
-      const points = ground.wanted.flatMap(({ point }, i) => (column.mask & (1 << i) ? [point.id] : []));
+      const points = shop.ground.wanted.flatMap(({ point }, i) => (column.mask & (1 << i) ? [point.id] : []));
       return [column, [...own, ...points, ...column.circuitIds]];
     }),
   );
@@ -148,16 +152,37 @@ function namesOf(
 /** Whether a subject is a thing of this id, or one that it brings along: a joint, a unit, a run. */
 const isPartOf = (subject: string, id: string): boolean => subject === id || subject.startsWith(`${id}/`);
 
-/** The parts of several columns, in their order. */
-export const partsOf = (columns: readonly SchemeColumn[]) => columns.flatMap((column) => column.parts());
+/** The parts of several columns, in their order, their cables pinned where the aim asks for another way than the cheapest. */
+export const partsOf = (shop: Workshop, columns: readonly SchemeColumn[]): readonly Part[] =>
+  columns.flatMap((column) => pinnedParts(shop, column));
+
+/** A choice that went through the gate, with all that it takes. */
+export function passed(
+  { shop, charges }: ToLookThrough,
+  { columns, cost }: Choice<SchemeColumn>,
+  { scheme, remedyWorks }: Extract<Judged, { readonly passes: true }>,
+): Passing {
+  const touched = touchedBy(charges, columns);
+  const works = worksTogether([
+    ...columns.map((column) => column.works()),
+    ...touched.map((charge) => charge.works.touched),
+    remedyWorks,
+  ]);
+  const charged = touched.reduce((sum, charge) => sum + charge.touched, 0);
+  return { columns, scheme, cost: cost + shop.weigh(remedyWorks) + charged, works };
+}
 
 /** Whether a column fails with no other beside it. */
 export function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
-  return !judge(shop.ground, schemeOf(shop.ground, 'alone', column.parts()), judgesOfParts(judges)).passes;
+  return !judge(shop.ground, schemeOf(shop.ground, 'alone', partsOf(shop, [column])), judgesOfParts(judges))
+    .passes;
 }
 
-/** What the circuits that columns touch charge for it. */
-export function touchedCharge(charges: readonly CircuitCharge[], columns: readonly SchemeColumn[]): number {
+/** The charges of the circuits that columns touch. */
+function touchedBy(
+  charges: readonly CircuitCharge[],
+  columns: readonly SchemeColumn[],
+): readonly CircuitCharge[] {
   const touched = new Set(columns.flatMap(({ circuitIds }) => circuitIds));
-  return charges.reduce((sum, charge) => sum + (touched.has(charge.circuitId) ? charge.touched : 0), 0);
+  return charges.filter(({ circuitId }) => touched.has(circuitId));
 }

@@ -4,6 +4,7 @@ import type { Worked } from '../../connections/worked.ts';
 import { cableWork } from '../../labour/cable-work.ts';
 import { chaseWork } from '../../labour/chase-work.ts';
 import { floorWork } from '../../labour/floor-work.ts';
+import { unitMess } from '../../labour/mess.ts';
 import { taskMinutes } from '../../labour/task-minutes.ts';
 import { cableItem } from '../../takeoff/cable-lines.ts';
 import { clipDemands } from '../../takeoff/clip-lines.ts';
@@ -16,6 +17,7 @@ import type { Run, RunEnd } from '../../ways/run.ts';
 import { runLength } from '../../ways/run-length.ts';
 import type { WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, routeOptions } from '../work-scheme.ts';
+import { wholeMess } from './works.ts';
 import { demandMillipence, taskMillipence } from './works-cost.ts';
 
 /** What one run takes that a job takes once: not the way's own. */
@@ -33,7 +35,7 @@ export function plainWays(house: House, library: Library): WaysOfHouse {
     // One order for both directions, so that they cost the same.
     const [a, b] = keyOf(from) <= keyOf(to) ? [from, to] : [to, from];
     const key = `${keyOf(a)} ${keyOf(b)}`;
-    const found = known.get(key) ?? priced(house, library, runOf(house, a, b));
+    const found = known.get(key) ?? worksOfRun(house, library, runOf(house, a, b));
     known.set(key, found);
     return found;
   };
@@ -82,7 +84,8 @@ function runOf(house: House, from: WayEnd, to: WayEnd): Run {
 
 const noThings = { joints: [], terminals: [], boxes: [], fusedUnits: [], accessories: [] };
 
-function priced(
+/** One run by itself as labour and take-off count its way and the cable along it. */
+export function worksOfRun(
   { job, plan, found, foundShapes, foundRuns, tariff }: House,
   library: Library,
   run: Run,
@@ -115,8 +118,9 @@ function priced(
       work.reduce((sum, { task, quantity }) => sum + taskMillipence(task, quantity, library), 0) +
       demands.reduce((sum, demand) => sum + demandMillipence(demand, library), 0),
     minutes,
-    // The norms that this stands on tell minutes alone; a minute of work in the house disturbs it as long.
-    mess: Math.round(minutes),
+    mess: wholeMess(
+      work.reduce((sum, { task, quantity }) => sum + quantity * unitMess(task, library.norms), 0),
+    ),
     routeMm: run.routeMm,
     poor: false,
   };

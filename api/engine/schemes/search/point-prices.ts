@@ -1,10 +1,10 @@
 import { type ColumnList, priceOfSet } from './column-list.ts';
 import type { Column } from './search-space.ts';
 
-/** What each point is reckoned at, whole thousandths of a penny (below 0 allowed), and what no choice can cost less than. */
+/** What each point is reckoned at, whole (below 0 allowed), and what no choice can cost less than. */
 export interface PointPrices {
   readonly prices: Float64Array;
-  readonly boundMillipence: number;
+  readonly bound: number;
 }
 
 const MOST_STEPS = 200;
@@ -13,17 +13,17 @@ const FIRST_STRIDE = 1.5;
 const LEAST_STRIDE = 0.005;
 
 /** Each point at its least share of any column; Infinity where none connects it, so that there is no choice at all. */
-export function leastShares({ points, mask, millipence }: ColumnList<Column>): PointPrices {
+export function leastShares({ points, mask, cost }: ColumnList<Column>): PointPrices {
   const prices = new Float64Array(points).fill(Number.POSITIVE_INFINITY);
   for (let at = 0; at < mask.length; at++) {
     const set = mask[at] as number;
-    const share = Math.floor((millipence[at] as number) / sizeOf(set));
+    const share = Math.floor((cost[at] as number) / sizeOf(set));
     for (let rest = set; rest > 0; rest &= rest - 1) {
       const point = 31 - Math.clz32(rest & -rest);
       if (share < (prices[point] as number)) prices[point] = share;
     }
   }
-  return { prices, boundMillipence: prices.reduce((sum, price) => sum + price, 0) };
+  return { prices, bound: prices.reduce((sum, price) => sum + price, 0) };
 }
 
 /** How many points a set has. */
@@ -45,21 +45,21 @@ export function betterPrices(list: ColumnList<Column>, start: PointPrices, targe
   let stride = FIRST_STRIDE;
   for (let step = 0, idle = 0; step < MOST_STEPS && stride > LEAST_STRIDE; step++) {
     const { bound, lack } = relaxed(list, prices);
-    idle = bound > best.boundMillipence ? 0 : idle + 1;
-    if (idle === 0) best = { prices, boundMillipence: bound };
+    idle = bound > best.bound ? 0 : idle + 1;
+    if (idle === 0) best = { prices, bound };
     const length = lack.reduce((sum, one) => sum + one * one, 0);
-    if (length === 0 || best.boundMillipence >= target) break;
+    if (length === 0 || best.bound >= target) break;
     const raise = (stride * Math.max(1, target - bound)) / length;
     prices = prices.map((price, point) => Math.round(price + raise * (lack[point] ?? 0)));
     if (idle < STEPS_WITHOUT_GAIN) continue;
     [stride, idle, prices] = [stride / 2, 0, best.prices.slice()];
   }
-  return { prices: best.prices, boundMillipence: Math.min(best.boundMillipence, target) };
+  return { prices: best.prices, bound: Math.min(best.bound, target) };
 }
 
 /** The bound of these prices, and by point one less what connects it in the relaxed choice. */
 function relaxed(list: ColumnList<Column>, prices: Float64Array): { bound: number; lack: Float64Array } {
-  const { mask, millipence, layer, layers } = list;
+  const { mask, cost, layer, layers } = list;
   const priceOf = priceOfSet(prices);
   const lack = new Float64Array(list.points).fill(1);
   let bound = prices.reduce((sum, price) => sum + price, 0);
@@ -73,7 +73,7 @@ function relaxed(list: ColumnList<Column>, prices: Float64Array): { bound: numbe
   const least = new Float64Array(layers);
   const leastAt = new Int32Array(layers);
   for (let at = 0; at < mask.length; at++) {
-    const reduced = (millipence[at] as number) - priceOf(mask[at] as number);
+    const reduced = (cost[at] as number) - priceOf(mask[at] as number);
     if (reduced >= 0) continue;
     const own = layer[at] as number;
     if (own === layers) take(mask[at] as number, reduced);

@@ -1,15 +1,16 @@
 import type { SchemeKind } from './found-schemes.ts';
 import type { Part } from './search-ground.ts';
 import type { Column } from './search-space.ts';
+import type { Works } from './works.ts';
 
 /** How one column joins its points; `unit`: a wanted fused unit by a cable of its own, which every kind of scheme may have. */
 export type ColumnKind = Exclude<SchemeKind, 'mixed'> | 'unit';
 
-/** A column with what it is in a scheme: the connections, the circuits that were there and that it touches, its disturbance. */
+/** A column with what it is in a scheme: the connections, the circuits that were there and that it touches, its works. */
 export interface SchemeColumn extends Column {
   readonly kind: ColumnKind;
   readonly circuitIds: readonly string[];
-  /** In the norms' points. */
-  readonly mess: () => number;
+  /** What the aim weighed. */
+  readonly works: () => Works;
   readonly parts: () => readonly Part[];
 }

@@ -13,9 +13,13 @@ export function kindOf(columns: readonly SchemeColumn[]): SchemeKind {
   return isOne && kinds.every((kind) => kind === first) ? first : 'mixed';
 }
 
-/** A scheme in one line: each point and how it is joined. */
+/** A scheme in one line: each point and how it is joined, and whether its way is pinned. */
 export function schemeWords(job: Job, parts: readonly Part[]): string {
-  return parts.map((part) => partWords(job, part)).join(' · ') || 'Nothing to join';
+  const words = parts.map((part) => {
+    const isPinned = part.runs?.some(({ via }) => via.length > 0) === true;
+    return isPinned ? `${partWords(job, part)} by a pinned way` : partWords(job, part);
+  });
+  return words.join(' · ') || 'Nothing to join';
 }
 
 function partWords(job: Job, part: Part): string {

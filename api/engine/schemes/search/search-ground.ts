@@ -10,6 +10,7 @@ import { positionInLeg } from '../../ways/position-in-leg.ts';
 import type { WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, workScheme } from '../work-scheme.ts';
 import { type Kept, keptEnd, nothingKept } from './kept-costs.ts';
+import { noWorks, type Works, worksLess } from './works.ts';
 import { thingsByCause } from './works-cost.ts';
 
 /** A connection before it has an id. */
@@ -150,18 +151,18 @@ export function endsByCause(
   ground: SearchGround,
   parts: readonly Part[],
   remedies: readonly Remedy[] = [],
-): ReadonlyMap<string, number> {
+): ReadonlyMap<string, Works> {
   const { house, library, locked } = ground;
-  const costsOf = (connections: readonly Connection[], fixes: readonly Remedy[]) => {
+  const worksOf = (connections: readonly Connection[], fixes: readonly Remedy[]) => {
     const scheme = { id: 'probe', name: '', connections: [...connections], remedies: [...fixes], locks: [] };
     return thingsByCause(workScheme(house, scheme, []), library);
   };
-  const before = locked.length === 0 ? new Map<string, number>() : costsOf(locked, []);
-  const after = costsOf([...locked, ...withIds(ground, parts)], remedies);
+  const before = locked.length === 0 ? new Map<string, Works>() : worksOf(locked, []);
+  const after = worksOf([...locked, ...withIds(ground, parts)], remedies);
   return new Map(
-    [...after].flatMap(([cause, millipence]) => {
-      const more = millipence - (before.get(cause) ?? 0);
-      return more === 0 ? [] : [[cause, more] as const];
+    [...after].flatMap(([cause, works]) => {
+      const more = worksLess(works, before.get(cause) ?? noWorks);
+      return more.millipence === 0 && more.mess === 0 ? [] : [[cause, more] as const];
     }),
   );
 }

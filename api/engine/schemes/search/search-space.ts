@@ -1,11 +1,11 @@
 /**
- * One priced way to connect one set of wanted points at one attachment. `millipence` is its works cost, whole and not
- * negative: cable, way, joints, units and the work on them at list price and rate; what every scheme pays alike is left out.
+ * One weighed way to connect one set of wanted points at one attachment. `cost` is what is made as little as may be, whole
+ * and not negative: what an aim weighs its works, money, disturbance or both; what every scheme pays alike is left out.
  */
 export interface Column {
   /** The wanted points that it connects: bit i is the i-th wanted point; never 0. */
   readonly mask: number;
-  readonly millipence: number;
+  readonly cost: number;
   /** Of two columns at one cost the one whose key comes first is taken first; unique in the space. */
   readonly key: string;
 }
@@ -27,7 +27,7 @@ export interface SearchSpace<C extends Column = Column> {
 
 /** One choice of columns that connects every point exactly once. */
 export interface Choice<C extends Column = Column> {
-  readonly millipence: number;
+  readonly cost: number;
   /** In the order of their keys. */
   readonly columns: readonly C[];
 }

@@ -1,25 +1,27 @@
 import type { Library } from '#model/library.ts';
-import type { Connection, Scheme } from '#model/scheme.ts';
+import type { Connection } from '#model/scheme.ts';
 import type { Rule } from '../../rules/rule.ts';
-import type { WaysOfHouse } from '../../ways/way-cost.ts';
-import { estimateScheme } from '../estimate-scheme.ts';
+import type { WayAim, WaysOfHouse } from '../../ways/way-cost.ts';
 import type { Proofs } from '../facts-of.ts';
 import type { House } from '../work-scheme.ts';
-import { bestOfKinds, type OfKind } from './best-of-kinds.ts';
-import { buildSpace } from './build-space.ts';
+import { byMess, byPence } from './aim.ts';
+import { bestOfKinds } from './best-of-kinds.ts';
+import { calmest } from './calmest.ts';
 import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
-import { circuitCharges, remedyCosts } from './circuit-charges.ts';
-import type { FirstFound, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
-import type { Judges, Verdicts } from './gate.ts';
+import type { SearchResult, SearchStep } from './found-schemes.ts';
+import type { Verdicts } from './gate.ts';
+import { lookInBetween } from './in-between.ts';
 import type { Kept } from './kept-costs.ts';
-import { lookStepwise } from './look-at-many.ts';
+import { type LookBy, type LookedBy, lookBy } from './look-by-aim.ts';
 import type { Looked, Passing } from './passing.ts';
+import { priceFound } from './price-found.ts';
+import { penceOf, proofOfMess, proofOfPence } from './proofs.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import { type SearchGround, searchGround } from './search-ground.ts';
 import { waysInHouse } from './ways-in-house.ts';
+import { noWorks, type Works, worksTogether } from './works.ts';
 import { worksOfScheme } from './works-of-scheme.ts';
-import { workshop } from './workshop.ts';
 
 /** What is searched, and by what its schemes are judged and priced. */
 export interface ToSearch {
@@ -38,11 +40,13 @@ export interface SearchOptions {
   /** Where cable may go and what it costs; absent: those of its net. */
   readonly ways?: WaysOfHouse;
   readonly rank?: RankChoices;
+  /** What is made as little as may be; absent: money first, then by itself disturbance, and what lies between the two. */
+  readonly aim?: WayAim;
   /** Connections that are kept as they are, part of every scheme. */
   readonly locked?: readonly Connection[];
   /** Legs that may be cut though their way is only assumed: locating them is priced. */
   readonly allowAssumedLegs?: readonly string[];
-  /** How many schemes are wanted; absent: 50. */
+  /** How many schemes are wanted; absent: the 50 cheapest, and the 10 least disturbing. */
   readonly most?: number;
   /** How many choices are looked at before the proof is left open; absent: 5,000. */
   readonly cap?: number;
@@ -52,11 +56,13 @@ export interface SearchOptions {
 
 /** As many as a person could want to look through. */
 const MOST = 50;
+/** Of those that disturb least beside them. */
+const MOST_BESIDE = 10;
 const CAP = 5000;
 /** Sets of points are told by the bits of one number. */
 const MOST_POINTS = 30;
 
-/** Searches every way to connect the wanted points for those that pass all rules and cost least to do. */
+/** Searches every way to connect the wanted points for those that pass all rules and cost, and disturb, least. */
 export function searchSchemes(toSearch: ToSearch, options: SearchOptions = {}): SearchResult {
   const steps = searchInSteps(toSearch, options);
   for (;;) {
@@ -67,41 +73,76 @@ export function searchSchemes(toSearch: ToSearch, options: SearchOptions = {}): 
 
 /**
  * The same a step at a time, each some milliseconds: first of all the cheapest that passes, as soon as it is proved; then
- * the other choices, the best of each kind, and each scheme priced in full. Whoever asks for no more steps pays for none.
+ * the other choices, the best of each kind, the least disturbing and what lies between, and each scheme priced in full.
+ * Whoever asks for no more steps pays for none.
  */
 export function* searchInSteps(
   toSearch: ToSearch,
   options: SearchOptions = {},
 ): Generator<SearchStep, SearchResult> {
-  const { house, library, rules, proofsFound, verdicts, kept } = toSearch;
+  const { house, library, kept } = toSearch;
   const ways = options.ways ?? waysInHouse(house, library);
   const ground = searchGround(house, library, { ...options, ways, ...(kept === undefined ? {} : { kept }) });
   if (ground.wanted.length > MOST_POINTS) return tooMany(ground);
-  const shop = workshop(ground);
-  const { space, leftOut } = buildSpace(shop);
-  const bare: Judges = { rules, proofsFound, ...(verdicts === undefined ? {} : { verdicts }) };
-  const charges = circuitCharges(shop, space, bare);
-  const judges = { ...bare, remedyCosts: remedyCosts(charges) };
-  const toLook = { shop, space, charges, judges, rank: options.rank ?? choicesByCost, bad: new Map() };
-  const most = { wanted: options.most ?? MOST, cap: options.cap ?? CAP };
-  const offset = lockedMillipence(ground);
-  const looking = lookStepwise(toLook, most);
-  let [looked, isFirstSaid] = [looking.next(), false];
-  for (; !looked.done; looked = looking.next()) {
-    const first = looked.value === null ? null : firstFound(ground, looked.value, offset);
-    isFirstSaid ||= first !== null;
-    yield first === null ? { step: 'looked' } : { step: 'first', first };
+  const offset = lockedWorks(ground);
+  const asked = askedOf(toSearch, options);
+  const pence =
+    options.aim === 'mess' ? null : yield* saidFirst(lookBy(ground, asked.pence), firstStep(ground, offset));
+  const ofKinds =
+    pence === null || options.kinds === false ? [] : yield* asSteps(bestOfKinds(pence.toLook, pence.looked));
+  const mess =
+    options.aim === 'pence' ? null : yield* saidFirst(lookBy(ground, asked.mess), leastStep(ground, offset));
+  const calm = mess === null ? [] : yield* asSteps(calmest(toSearch, mess.looked, asked.calm));
+  const between =
+    pence === null || mess === null ? [] : yield* asSteps(lookInBetween(ground, asked.mess, [pence, mess]));
+  const { most } = asked;
+  return yield* priceFound({ toSearch, ground, pence, mess, calm, between, ofKinds, most, offset });
+}
+
+interface Asked {
+  readonly pence: LookBy;
+  readonly mess: LookBy;
+  readonly most: number;
+  /** How many of those that disturb least. */
+  readonly calm: number;
+}
+
+/** What is looked for by money and by disturbance. */
+function askedOf(
+  { rules, proofsFound, verdicts }: ToSearch,
+  { rank = choicesByCost, most = MOST, cap = CAP, aim }: SearchOptions,
+): Asked {
+  const verdictsKept = verdicts === undefined ? {} : { verdicts };
+  const common = { rules, proofsFound, rank, most: { wanted: most, cap }, ...verdictsKept };
+  return {
+    pence: { ...common, aim: byPence },
+    mess: { ...common, aim: byMess },
+    most,
+    calm: aim === 'mess' ? most : Math.min(most, MOST_BESIDE),
+  };
+}
+
+/** Looks by an aim, and says its best as soon as that is proved. */
+function* saidFirst(
+  looking: Generator<Looked | null, LookedBy>,
+  stepOf: (best: Passing, looked: Looked) => SearchStep,
+): Generator<SearchStep, LookedBy> {
+  let isSaid = false;
+  const said = (looked: Looked): SearchStep | null => {
+    const [best] = looked.passing;
+    if (isSaid || best === undefined) return null;
+    isSaid = true;
+    return stepOf(best, looked);
+  };
+  for (let next = looking.next(); ; next = looking.next()) {
+    if (!next.done) {
+      yield (next.value === null ? null : said(next.value)) ?? { step: 'looked' };
+      continue;
+    }
+    const last = said(next.value.looked);
+    if (last !== null) yield last;
+    return next.value;
   }
-  const first = isFirstSaid ? null : firstFound(ground, looked.value, offset);
-  if (first !== null) yield { step: 'first', first };
-  const ofKinds = options.kinds === false ? [] : yield* asSteps(bestOfKinds(toLook, looked.value));
-  return yield* answered(toSearch, ground, {
-    looked: looked.value,
-    ofKinds,
-    leftOut,
-    most: most.wanted,
-    offset,
-  });
 }
 
 function* asSteps<V>(steps: Generator<null, V>): Generator<SearchStep, V> {
@@ -112,119 +153,57 @@ function* asSteps<V>(steps: Generator<null, V>): Generator<SearchStep, V> {
   }
 }
 
-interface Found {
-  readonly looked: Looked;
-  readonly ofKinds: readonly OfKind[];
-  readonly leftOut: readonly string[];
-  readonly most: number;
-  /** What is locked costs, thousandths of a penny. */
-  readonly offset: number;
-}
+const firstStep =
+  (ground: SearchGround, offset: Works) =>
+  (best: Passing, looked: Looked): SearchStep => ({
+    step: 'first',
+    first: {
+      ...bestFound(ground, best, { looked, offset }),
+      ...proofOfPence(looked, offset.millipence),
+    },
+  });
 
-/** How good the best of what was looked at is proved to be. */
-function proofOf({ passing, bound }: Looked, offset: number) {
-  const best = passing[0] ?? null;
-  const optimal = best !== null && best.millipence <= bound;
-  const open = Number.isFinite(bound) ? pence(bound + offset) : 0;
-  const boundPence = optimal ? pence(best.millipence + offset) : open;
-  const gap = best === null || boundPence === 0 ? null : pence(best.millipence + offset) / boundPence - 1;
-  return { optimal, boundPence, gap };
-}
+const leastStep =
+  (ground: SearchGround, offset: Works) =>
+  (best: Passing, looked: Looked): SearchStep => ({
+    step: 'least',
+    least: { ...bestFound(ground, best, { looked, offset }), ...proofOfMess(looked, offset.mess) },
+  });
 
-function firstFound(ground: SearchGround, looked: Looked, offset: number): FirstFound | null {
-  const [best] = looked.passing;
-  if (best === undefined) return null;
-  const { scheme, columns, millipence } = best;
+function bestFound(
+  ground: SearchGround,
+  { scheme, columns, works }: Passing,
+  { looked, offset }: { readonly looked: Looked; readonly offset: Works },
+) {
+  const whole = worksTogether([works, offset]);
   return {
     scheme: { ...scheme, id: 'found/1', name: schemeWords(ground.house.job, scheme.connections) },
     kind: kindOf(columns),
-    worksPence: pence(millipence + offset),
-    messPoints: columns.reduce((sum, { mess }) => sum + mess(), 0),
-    ...proofOf(looked, offset),
+    worksPence: penceOf(whole),
+    worksPoints: whole.mess,
     examined: looked.examined,
   };
 }
 
-function* answered(
-  toSearch: ToSearch,
-  ground: SearchGround,
-  found: Found,
-): Generator<SearchStep, SearchResult> {
-  const { looked, ofKinds, leftOut, most, offset } = found;
-  const kept = looked.passing.slice(0, most);
-  const isSame = (one: Passing, other: Passing): boolean => keysOf(one) === keysOf(other);
-  const missing = ofKinds.flatMap(({ best: of }) =>
-    of !== null && !kept.some((each) => isSame(each, of)) ? [of] : [],
-  );
-  const schemes: { readonly passing: Passing; readonly found: FoundScheme }[] = [];
-  for (const passing of [...kept, ...missing]) {
-    const scheme = foundScheme(toSearch, ground, passing, offset);
-    schemes.push({ passing, found: scheme });
-    yield { step: 'priced', found: scheme };
-  }
-  const ordered = schemes
-    .toSorted((a, b) => grossOf(a.found) - grossOf(b.found) || a.found.worksPence - b.found.worksPence)
-    .map(({ passing, found: scheme }, i) => ({ passing, scheme: withId(scheme, `found/${i + 1}`) }));
-  const idOf = (passing: Passing): string | null =>
-    ordered.find((each) => isSame(each.passing, passing))?.scheme.scheme.id ?? null;
-  return {
-    ...proofOf(looked, offset),
-    examined: looked.examined + ofKinds.reduce((sum, { examined }) => sum + examined, 0),
-    schemes: ordered.map(({ scheme }) => scheme),
-    bestOfKind: ofKinds.map(({ kind, best: of, reason }) => ({
-      kind,
-      schemeId: of === null ? null : idOf(of),
-      reason,
-    })),
-    leftOut,
-  };
-}
-
-const keysOf = ({ columns }: Passing): string => columns.map(({ key }) => key).join(' ');
-const pence = (millipence: number): number => Math.round(millipence / 1000);
-const grossOf = ({ estimate }: FoundScheme): number => estimate.totals.grossPence;
-
-/** What is locked costs in every scheme alike. */
-function lockedMillipence(ground: SearchGround): number {
-  if (ground.locked.length === 0) return 0;
+/** What is locked takes in every scheme alike. */
+function lockedWorks(ground: SearchGround): Works {
+  if (ground.locked.length === 0) return noWorks;
   const scheme = { id: 'locked', name: '', connections: [...ground.locked], remedies: [], locks: [] };
-  return worksOfScheme(ground, scheme).millipence;
-}
-
-function foundScheme(
-  toSearch: ToSearch,
-  ground: SearchGround,
-  { columns, scheme, millipence }: Passing,
-  lockedWorks: number,
-): FoundScheme {
-  const named: Scheme = { ...scheme, name: schemeWords(ground.house.job, scheme.connections) };
-  return {
-    scheme: named,
-    kind: kindOf(columns),
-    worksPence: pence(millipence + lockedWorks),
-    messPoints: columns.reduce((sum, { mess }) => sum + mess(), 0),
-    estimate: estimateScheme(named, { ...toSearch, isLive: true }),
-  };
-}
-
-function withId(found: FoundScheme, id: string): FoundScheme {
-  const { worked } = found.estimate;
-  const scheme = { ...found.scheme, id };
-  return {
-    ...found,
-    scheme,
-    estimate: {
-      ...found.estimate,
-      id,
-      worked: { ...worked, scheme: worked.scheme === null ? null : { ...worked.scheme, id } },
-    },
-  };
+  return worksOfScheme(ground, scheme);
 }
 
 function tooMany({ wanted, leftOut }: SearchGround): SearchResult {
   const words = `${wanted.length} points are wanted; up to ${MOST_POINTS} are searched together. Lock the connections of some, or take them in two rounds.`;
   return {
-    ...{ optimal: false, boundPence: 0, gap: null, examined: 0, schemes: [], bestOfKind: [] },
+    ...{
+      optimal: false,
+      boundPence: 0,
+      gap: null,
+      examined: 0,
+      disturbance: null,
+      schemes: [],
+      bestOfKind: [],
+    },
     leftOut: [...leftOut, words],
   };
 }

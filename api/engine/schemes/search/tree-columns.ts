@@ -8,7 +8,8 @@ import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfBoard, endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
-import { endsMillipence, feedsOf, joinedAlone, messOf, treesOfRoot, type Workshop } from './workshop.ts';
+import { worksTogether } from './works.ts';
+import { endsWorks, feedsOf, joinedAlone, treesOfRoot, treeWorks, type Workshop } from './workshop.ts';
 
 /** A radial that is offered: its device and the cable that this wants. */
 interface Variant {
@@ -44,12 +45,13 @@ function radialColumns(
   board: Board,
   { key, device, cable }: Variant,
 ): readonly SchemeColumn[] {
-  const { ground, link, further, sample, sets } = shop;
+  const { ground, link, sample, sets, weigh } = shop;
+  const further = weigh(shop.further);
   const end = endOfBoard(ground, board.id);
   if (end === null || sample === null || sample.isUnit) return [];
   const costTo = (from: WayEnd, i: number): number => {
     const to = ground.wanted[i];
-    return to === undefined || to.isUnit ? Number.POSITIVE_INFINITY : link(from, to.end, cable).millipence;
+    return to === undefined || to.isUnit ? Number.POSITIVE_INFINITY : weigh(link(from, to.end, cable));
   };
   const { wanted } = ground;
   const trees = treesAmong(
@@ -67,7 +69,7 @@ function radialColumns(
     ...(cable === USUAL_CABLE ? {} : { cable }),
     feeds,
   });
-  const ends = endsMillipence(shop, `radial/${board.id}/${key}`, [
+  const ends = endsWorks(shop, `radial/${board.id}/${key}`, [
     part([{ from: 'origin', to: sample.point.id }]),
   ]);
   const found = cheapestTrees(
@@ -82,11 +84,11 @@ function radialColumns(
       : [
           {
             mask,
-            millipence: Math.max(0, Math.round(ends + tree.cost)),
+            cost: Math.max(0, weigh(ends) + tree.cost),
             key: `radial/${board.id}/${key}/${mask}`,
             kind: 'new-radial',
             circuitIds: [],
-            mess: () => messOf(shop, tree, end),
+            works: () => worksTogether([ends, treeWorks(shop, tree, { root: end, cable })]),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
         ];
@@ -122,23 +124,23 @@ interface RadialPoint {
 }
 
 function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeColumn[] {
-  const { ground, link, sample } = shop;
+  const { ground, link, sample, weigh } = shop;
   const { nodeId, end, shape, most } = at;
   if (sample === null) return [];
   const point = ground.nodeById.get(nodeId)?.pointId ?? nodeId;
-  const ends = endsMillipence(shop, `branch/${nodeId}`, [joinedAlone({ point }, sample)]);
+  const ends = endsWorks(shop, `branch/${nodeId}`, [joinedAlone({ point }, sample)]);
   const head = { kind: 'spurs', circuitIds: [shape.circuitId] } as const;
   const units = ground.wanted.flatMap((wanted, i): readonly SchemeColumn[] => {
-    const { millipence, mess } = link(end, wanted.end);
-    if (!wanted.isUnit || !Number.isFinite(millipence)) return [];
+    const works = worksTogether([ends, link(end, wanted.end)]);
+    if (!wanted.isUnit || !Number.isFinite(works.millipence)) return [];
     return [
       {
         ...head,
         mask: 1 << i,
-        millipence: Math.max(0, ends + millipence),
+        cost: Math.max(0, weigh(works)),
         key: `branch/${nodeId}/to/${wanted.point.id}`,
         kind: 'unit',
-        mess: () => mess,
+        works: () => works,
         parts: () => [joinedAlone({ point }, wanted)],
       },
     ];
@@ -151,9 +153,9 @@ function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeCol
           {
             ...head,
             mask,
-            millipence: Math.max(0, ends + tree.cost),
+            cost: Math.max(0, weigh(ends) + tree.cost),
             key: `branch/${nodeId}/${mask}`,
-            mess: () => messOf(shop, tree, end),
+            works: () => worksTogether([ends, treeWorks(shop, tree, { root: end })]),
             parts: () => spursOf(shop, tree, point),
           },
         ];

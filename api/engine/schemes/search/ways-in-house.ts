@@ -6,6 +6,7 @@ import { stepsOf } from '../../ways/steps.ts';
 import type { WayAim, WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, routeOptions } from '../work-scheme.ts';
 import { plainWays } from './plain-ways.ts';
+import { wholeMess } from './works.ts';
 import { demandMillipence } from './works-cost.ts';
 
 /**
@@ -26,8 +27,7 @@ export function waysInHouse(house: House, library: Library): WaysOfHouse {
     return {
       ...cost,
       millipence: Math.round(cost.millipence + more),
-      // Whole thousandths, so that both directions come to the same.
-      mess: Math.round(cost.mess * 1000) / 1000,
+      mess: wholeMess(cost.mess),
     };
   };
   return {

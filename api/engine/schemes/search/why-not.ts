@@ -32,7 +32,7 @@ export function whyNot(toSearch: ToSearch, connection: Connection, options: Sear
   const alone: Scheme = { id: 'why-not', name: '', connections: locked, remedies: [], locks: [] };
   const judged = judge(ground, alone, judgesOfParts({ rules, proofsFound }));
   if (!judged.passes) return { answer: 'rule', findings: judged.fails };
-  const fewer = { ...options, ways, most: 1, kinds: false };
+  const fewer = { ...options, ways, aim: 'pence' as const, most: 1, kinds: false };
   const forced = searchSchemes(toSearch, { ...fewer, locked }).schemes[0];
   if (forced === undefined)
     return {

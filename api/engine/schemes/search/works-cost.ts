@@ -7,6 +7,7 @@ import { boxWork } from '../../labour/box-work.ts';
 import { circuitWork } from '../../labour/circuit-work.ts';
 import { jointWork } from '../../labour/joint-work.ts';
 import type { TaskId } from '../../labour/known-tasks.ts';
+import { unitMess } from '../../labour/mess.ts';
 import { taskMinutes } from '../../labour/task-minutes.ts';
 import { remembered } from '../../plan/remembered.ts';
 import { accessoryDemands } from '../../takeoff/accessory-lines.ts';
@@ -18,6 +19,7 @@ import { jointDemands } from '../../takeoff/joint-lines.ts';
 import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
 import { paperDemands } from '../../takeoff/paper-lines.ts';
 import { protectionDemands } from '../../takeoff/protection-lines.ts';
+import { type Works, wholeMess, worksTogether } from './works.ts';
 
 const priceByItem = remembered(
   ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
@@ -28,6 +30,12 @@ export function taskMillipence(task: TaskId, quantity: number, { norms }: Librar
   const minutes = taskMinutes(task, quantity, norms).typicalMin ?? 0;
   return Math.round((minutes * norms.ratePencePerHour * 1000) / 60);
 }
+
+/** What so much of a task comes to: money, and the disturbance that its norm tells. */
+export const taskWorks = (task: TaskId, quantity: number, library: Library): Works => ({
+  millipence: taskMillipence(task, quantity, library),
+  mess: wholeMess(quantity * unitMess(task, library.norms)),
+});
 
 /** What a demand costs at list price, waste on top and packs left out, thousandths of a penny; without a price nothing. */
 export function demandMillipence(demand: Demand, { norms, prices }: Library): number {
@@ -41,23 +49,24 @@ export function demandMillipence(demand: Demand, { norms, prices }: Library): nu
 const onceAJob: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk']);
 
 /**
- * What the things of a worked scheme cost, by the one thing, circuit, connection or remedy that causes it: the work
+ * What the things of a worked scheme come to, by the one thing, circuit, connection or remedy that causes it: the work
  * of accessories, boxes, joints, board and circuits, and what they are made of, by the same tasks and items as labour
  * and take-off count. Left out: the runs themselves, and what several causes share or every job takes once.
  */
-export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<string, number> {
+export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<string, Works> {
   const runIds = new Set(worked.runs.map(({ id }) => id));
-  const costs = new Map<string, number>();
-  const add = (causes: readonly string[], millipence: number): void => {
+  const byCause = new Map<string, Works>();
+  const add = (causes: readonly string[], works: Works): void => {
     const [cause] = causes;
     if (cause === undefined || causes.length > 1 || runIds.has(cause)) return;
-    costs.set(cause, (costs.get(cause) ?? 0) + millipence);
+    const so = byCause.get(cause);
+    byCause.set(cause, so === undefined ? works : worksTogether([so, works]));
   };
-  for (const { task, quantity, causes } of workOf(worked))
-    add(causes, taskMillipence(task, quantity, library));
+  for (const { task, quantity, causes } of workOf(worked)) add(causes, taskWorks(task, quantity, library));
   for (const demand of demandsOf(worked))
-    if (!onceAJob.has(demand.item)) add(demand.causes, demandMillipence(demand, library));
-  return costs;
+    if (!onceAJob.has(demand.item))
+      add(demand.causes, { millipence: demandMillipence(demand, library), mess: 0 });
+  return byCause;
 }
 
 function workOf(worked: Worked): readonly Amount[] {

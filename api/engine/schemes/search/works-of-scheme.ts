@@ -1,24 +1,29 @@
+import type { Waypoint } from '#model/cable.ts';
 import type { Scheme } from '#model/scheme.ts';
+import type { Run } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { workScheme } from '../work-scheme.ts';
-import { linkCosts } from './link-costs.ts';
+import { type Aim, byPence } from './aim.ts';
+import { linkBy, linkCosts, linksBy } from './link-costs.ts';
+import { pinOf } from './pins.ts';
+import { worksOfRun } from './plain-ways.ts';
 import { endOfNode, type SearchGround } from './search-ground.ts';
+import { type Works, worksTogether } from './works.ts';
 import { thingsByCause } from './works-cost.ts';
 
-/** What a whole scheme costs by the measure that columns add up to: money in thousandths of a penny, and disturbance. */
-export interface Works {
-  readonly millipence: number;
-  readonly mess: number;
-}
-
 /**
- * The works cost of any scheme, by walking its wiring: every new cable by itself, and every thing that it causes.
+ * The works of any scheme by the measure that columns add up to, by walking its wiring: every new cable by itself, pinned
+ * ones by their own way, and every thing that it causes.
  * What its wanted points take anyway is among it, so two schemes compare by their difference.
+ *
+ * @param aim by which cables that are not pinned are laid; absent: the cheapest way, as they are in every estimate.
  */
-export function worksOfScheme(ground: SearchGround, scheme: Scheme): Works {
+export function worksOfScheme(ground: SearchGround, scheme: Scheme, aim: Aim = byPence): Works {
   const { house, library } = ground;
-  const worked = workScheme(house, scheme, []);
-  const link = linkCosts(ground);
+  const isPinned = scheme.connections.some(({ runs }) => runs !== undefined);
+  const worked = workScheme(house, scheme, isPinned ? undefined : []);
+  const link = linkCosts(ground, aim);
+  const pinned = new Map(worked.runs.flatMap((run) => (run.pinned ? [[run.id, run] as const] : [])));
   const at = {
     ...ground,
     network: worked.proposed,
@@ -40,10 +45,31 @@ export function worksOfScheme(ground: SearchGround, scheme: Scheme): Works {
   };
   const cables = worked.proposed.edges
     .filter(({ kind, state, legId }) => kind === 'cable' && state === 'new' && legId === null)
-    .map(({ from, to, cable }) => link(endOf(from), endOf(to), cable ?? undefined));
-  const things = [...thingsByCause(worked, library).values()];
-  return {
-    millipence: [...cables.map((cable) => cable.millipence), ...things].reduce((sum, each) => sum + each, 0),
-    mess: cables.reduce((sum, { mess }) => sum + mess, 0),
-  };
+    .map(({ id, from, to, cable }) => {
+      const run = pinned.get(id);
+      return run === undefined
+        ? link(endOf(from), endOf(to), cable ?? undefined)
+        : pinnedLink(ground, run, [endOf(from), endOf(to)]);
+    });
+  return worksTogether([...cables, ...thingsByCause(worked, library).values()]);
+}
+
+/** A cable by the way that it is pinned to: that of the least disturbance as the search has it, any other as it is worked. */
+function pinnedLink(
+  ground: SearchGround,
+  run: Run,
+  [from, to]: readonly [WayEnd | null, WayEnd | null],
+): Works {
+  const { house, library } = ground;
+  if (from !== null && to !== null && isSameWay(run, pinOf(ground, from, to)))
+    return linksBy(ground, 'mess')(from, to, run.cable);
+  return linkBy(ground, { ...worksOfRun(house, library, run), routeMm: run.routeMm }, run);
+}
+
+/** Whether a run passes the corners of a pin, to the millimetre. */
+function isSameWay({ segments }: Run, pin: readonly Waypoint[]): boolean {
+  return pin.every(({ at: [x, y], heightMm }, i) => {
+    const to = segments[i]?.to;
+    return to !== undefined && Math.hypot(to.at[0] - x, to.at[1] - y, to.heightMm - heightMm) < 1;
+  });
 }

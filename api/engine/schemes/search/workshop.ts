@@ -1,35 +1,44 @@
+import type { Cable } from '#model/cable.ts';
 import type { Place } from '#model/installation.ts';
 import type { Feed, Tap } from '#model/scheme.ts';
 import { positionOfPlace } from '../../plan/position-of-place.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import { type Aim, weightOf } from './aim.ts';
 import type { TreeTable } from './branch-trees.ts';
 import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import { keptCost, keptEnd, kindOfPoint, kindOfSpot } from './kept-costs.ts';
-import { furtherCableMillipence, type LinkCosts, linkCosts } from './link-costs.ts';
+import { furtherCable, type LinkCosts, linkCosts } from './link-costs.ts';
 import type { PathTable } from './open-paths.ts';
 import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
+import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type SearchGround, type WantedPoint } from './search-ground.ts';
+import { noWorks, type Works, worksLess, worksTimes, worksTogether } from './works.ts';
 
 /** What columns are made with: links, trees and the cost of ends, each worked out once. */
 export interface Workshop {
   readonly ground: SearchGround;
+  readonly aim: Aim;
+  /** What works weigh by the aim. */
+  readonly weigh: (works: Works) => number;
   readonly link: LinkCosts;
   /** The sets of wanted points that one place to join may connect. */
   readonly sets: PointSets;
-  /** A further cable at an accessory, thousandths of a penny. */
-  readonly further: number;
+  /** A further cable at an accessory. */
+  readonly further: Works;
   /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
   readonly trees: TreeTable;
   /** Trees from a root, by how many cables may leave it. */
   readonly rooted: Readonly<Record<1 | 2, Map<WayEnd | null, readonly (Tree | null)[]>>>;
   readonly paths: PathTable;
   /** What a wanted point takes with one cable, whatever feeds it: every scheme pays it alike. */
-  readonly baseOf: ReadonlyMap<string, number>;
+  readonly baseOf: ReadonlyMap<string, Works>;
   /** A wanted point to try ends with: one that is no fused unit, where there is one. */
   readonly sample: WantedPoint | null;
   /** What kind of point that is: ends are kept for it alone. */
   readonly sampleKind: string;
+  /** Parts of columns with their cables pinned, as far as they were asked for. */
+  readonly pinned: Map<SchemeColumn, readonly Part[]>;
 }
 
 const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
@@ -50,54 +59,60 @@ export function setsFor(points: number): PointSets {
 }
 
 /** Gets everything ready to make columns with. */
-export function workshop(ground: SearchGround): Workshop {
-  const link = linkCosts(ground);
-  const further = furtherCableMillipence(ground);
+export function workshop(ground: SearchGround, aim: Aim): Workshop {
+  const link = linkCosts(ground, aim);
+  const further = furtherCable(ground);
+  const weigh = (works: Works): number => weightOf(aim, works);
   const between = (a: WantedPoint, b: WantedPoint): number =>
-    a === b || a.isUnit || b.isUnit ? Number.POSITIVE_INFINITY : link(a.end, b.end).millipence + further;
+    a === b || a.isUnit || b.isUnit ? Number.POSITIVE_INFINITY : weigh(link(a.end, b.end)) + weigh(further);
   const { wanted } = ground;
   const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
   const sets = setsFor(wanted.length);
   const sample = wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null;
   return {
     ground,
+    aim,
+    weigh,
     link,
     sets,
     further,
     trees: treesAmong(costs, sets),
     rooted: { 1: new Map(), 2: new Map() },
     paths: pathsAmong(costs, sets),
-    baseOf: new Map(wanted.map((each) => [each.point.id, baseMillipence(ground, each)])),
+    baseOf: new Map(wanted.map((each) => [each.point.id, baseWorks(ground, each)])),
     sample,
     sampleKind: sample === null ? '' : kindOfPoint(ground, sample),
+    pinned: new Map(),
   };
 }
 
-function baseMillipence(ground: SearchGround, wanted: WantedPoint): number {
+function baseWorks(ground: SearchGround, wanted: WantedPoint): Works {
   const { id } = wanted.point;
   const board = ground.house.job.boards[0]?.id ?? '';
   const feeds = [{ from: 'origin', to: id }];
-  const work = () => endsByCause(ground, [{ kind: 'radial', board, device: bareDevice, feeds }]).get(id) ?? 0;
+  const work = () =>
+    endsByCause(ground, [{ kind: 'radial', board, device: bareDevice, feeds }]).get(id) ?? noWorks;
   return keptCost(ground.kept, `base ${kindOfPoint(ground, wanted)}`, work);
 }
 
 /**
- * What parts of a scheme take at their ends, thousandths of a penny: all that they cause, but for what their wanted
+ * What parts of a scheme take at their ends: all that they cause, but for what their wanted
  * points take anyway and what circuits that were there take for being touched. Worked out once for all joinings of one
  * name: what they are, and to what.
  */
-export function endsMillipence(shop: Workshop, name: string, parts: readonly Part[]): number {
+export function endsWorks(shop: Workshop, name: string, parts: readonly Part[]): Works {
   const work = () => endsOfParts(shop, parts);
   return keptCost(shop.ground.kept, `ends ${name} ${shop.sampleKind}`, work);
 }
 
 /** The same, worked out anew. */
-function endsOfParts({ ground, baseOf }: Workshop, parts: readonly Part[]): number {
+function endsOfParts({ ground, baseOf }: Workshop, parts: readonly Part[]): Works {
   const touched = new Set(ground.house.job.circuits.map(({ id }) => id));
-  let sum = 0;
-  for (const [cause, millipence] of endsByCause(ground, parts))
-    if (!touched.has(cause)) sum += millipence - (baseOf.get(cause) ?? 0);
-  return sum;
+  return worksTogether(
+    [...endsByCause(ground, parts)].flatMap(([cause, works]) =>
+      touched.has(cause) ? [] : [worksLess(works, baseOf.get(cause) ?? noWorks)],
+    ),
+  );
 }
 
 /** The connection that joins a wanted point on by itself: a spur, or of a fused unit a fused spur. */
@@ -117,9 +132,10 @@ export function treesOfRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): r
 }
 
 function treesFromRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
-  const { ground, link, further, trees } = shop;
+  const { ground, link, trees, weigh } = shop;
+  const further = weigh(shop.further);
   const row = ground.wanted.map(({ end, isUnit }) =>
-    isUnit ? Number.POSITIVE_INFINITY : link(root, end).millipence + further,
+    isUnit ? Number.POSITIVE_INFINITY : weigh(link(root, end)) + further,
   );
   // The first cable from the root is part of fitting or connecting it: with it counted once too often, two pay for one.
   return cheapestTrees(trees, row, most).map((tree) => tree && { ...tree, cost: tree.cost - further });
@@ -131,10 +147,18 @@ export function feedsOf({ ground }: Workshop, tree: Tree, root: string): Feed[] 
   return tree.feeds().map(([from, to]) => ({ from: idOf(from), to: idOf(to) }));
 }
 
-/** What the cables of a tree disturb. */
-export function messOf({ ground, link }: Workshop, tree: Tree, root: WayEnd | null): number {
+/** The works of a tree: its cables, and every one after the first with its own work where it leaves from. */
+export function treeWorks(
+  { ground, link, further }: Workshop,
+  tree: Tree,
+  { root, cable }: { readonly root: WayEnd | null; readonly cable?: Cable },
+): Works {
   const endOf = (i: number) => (i < 0 ? root : (ground.wanted[i]?.end ?? null));
-  return tree.feeds().reduce((sum, [from, to]) => sum + link(endOf(from), endOf(to)).mess, 0);
+  const feeds = tree.feeds();
+  return worksTogether([
+    ...feeds.map(([from, to]) => link(endOf(from), endOf(to), cable)),
+    worksTimes(further, feeds.length - 1),
+  ]);
 }
 
 /** How far along the wall from what it stands beside a fused unit is put. Common practice, no source. */
@@ -171,7 +195,7 @@ export function placeBeside({ ground }: Workshop, { position }: WayEnd): Place |
 export interface UnitSite {
   readonly place: Place;
   readonly end: WayEnd;
-  readonly millipence: number;
+  readonly works: Works;
   readonly trees: readonly (Tree | null)[];
 }
 
@@ -186,6 +210,6 @@ export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: strin
   const feeds = [{ from: 'unit', to: sample.point.id }];
   const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };
   const name = `unit ${circuitId} ${kindOfSpot(ground.house.plan, position)} ${position.heightMm} ${shop.sampleKind}`;
-  const millipence = keptCost(ground.kept, name, () => endsByCause(ground, [probe]).get('way-1/unit') ?? 0);
-  return { place, end, millipence, trees: treesOfRoot(shop, end, 2) };
+  const works = keptCost(ground.kept, name, () => endsByCause(ground, [probe]).get('way-1/unit') ?? noWorks);
+  return { place, end, works, trees: treesOfRoot(shop, end, 2) };
 }

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { choicesByCost, leastMillipence } from '#engine/schemes/search/cheapest-choices.ts';
+import { choicesByCost, leastCost } from '#engine/schemes/search/cheapest-choices.ts';
 import { EXACT_POINTS } from '#engine/schemes/search/least-costs.ts';
 import type { Choice, Column, SearchSpace } from '#engine/schemes/search/search-space.ts';
 import { everyChoice, nameOf, spaces } from './random-space.ts';
 
 const small = spaces({ points: 5, layers: 4, columns: 5 });
-const columnOf = (mask: number, millipence: number, key: string): Column => ({ mask, millipence, key });
+const columnOf = (mask: number, cost: number, key: string): Column => ({ mask, cost, key });
 
 /** The stated order of ties, said again: by layers in order of id, then free columns by their lowest points. */
 function decisions(space: SearchSpace, { columns }: Choice): string {
@@ -29,11 +29,10 @@ describe('choices by cost', () => {
         for (const [i, choice] of given.entries()) {
           const next = given[i + 1];
           if (next === undefined) continue;
-          expect(choice.millipence).toBeLessThanOrEqual(next.millipence);
-          if (choice.millipence === next.millipence)
-            expect(decisions(space, choice) < decisions(space, next)).toBe(true);
+          expect(choice.cost).toBeLessThanOrEqual(next.cost);
+          if (choice.cost === next.cost) expect(decisions(space, choice) < decisions(space, next)).toBe(true);
         }
-        expect(leastMillipence(space)).toBe(given[0]?.millipence ?? null);
+        expect(leastCost(space)).toBe(given[0]?.cost ?? null);
       }),
       { numRuns: 300 },
     );
@@ -54,8 +53,8 @@ describe('choices by cost', () => {
 
   it('of nothing wanted is the one that does nothing', () => {
     const nothing = { points: 0, layers: [{ id: 'a', columns: [] }], free: [] };
-    expect([...choicesByCost(nothing)]).toEqual([{ millipence: 0, columns: [] }]);
-    expect(leastMillipence(nothing)).toBe(0);
+    expect([...choicesByCost(nothing)]).toEqual([{ cost: 0, columns: [] }]);
+    expect(leastCost(nothing)).toBe(0);
   });
 
   it('of one point are its columns', () => {
@@ -70,7 +69,7 @@ describe('choices by cost', () => {
   it('are none where a point is never connected, or one attachment would be used twice', () => {
     const twice = { points: 2, layers: [{ id: 'a', columns: [columnOf(1, 1, 'x'), columnOf(2, 1, 'y')] }] };
     expect([...choicesByCost({ ...twice, free: [] })]).toEqual([]);
-    expect(leastMillipence({ ...twice, free: [] })).toBeNull();
+    expect(leastCost({ ...twice, free: [] })).toBeNull();
   });
 
   it('come lazily, where all of them would take longer than anyone waits', () => {
@@ -90,6 +89,6 @@ describe('choices by cost', () => {
   });
 
   it('refuse more points than can be looked at in full', () => {
-    expect(() => leastMillipence({ points: EXACT_POINTS + 1, layers: [], free: [] })).toThrow(RangeError);
+    expect(() => leastCost({ points: EXACT_POINTS + 1, layers: [], free: [] })).toThrow(RangeError);
   });
 });

@@ -1,20 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { leastMillipence } from '#engine/schemes/search/cheapest-choices.ts';
+import { leastCost } from '#engine/schemes/search/cheapest-choices.ts';
 import { goodChoice } from '#engine/schemes/search/many-points.ts';
 import type { Choice, Column, SearchSpace } from '#engine/schemes/search/search-space.ts';
 import { randomFrom } from '../../proof/flow/random-network.ts';
 import { spaces } from './random-space.ts';
 
 /** Whether the choice connects each point once and no layer twice. */
-function isChoice(space: SearchSpace, { columns, millipence }: Choice): boolean {
+function isChoice(space: SearchSpace, { columns, cost }: Choice): boolean {
   const together = columns.reduce((mask, one) => mask | one.mask, 0);
   const sum = columns.reduce((total, one) => total + one.mask, 0);
   return (
     together === 2 ** space.points - 1 &&
     sum === together &&
     space.layers.every((layer) => layer.columns.filter((one) => columns.includes(one)).length <= 1) &&
-    millipence === columns.reduce((total, one) => total + one.millipence, 0)
+    cost === columns.reduce((total, one) => total + one.cost, 0)
   );
 }
 
@@ -32,7 +32,7 @@ function houseOf(points: number, seed: number): SearchSpace {
     const [x, y] = place();
     return all.map((set) => ({
       mask: set.reduce((mask, i) => mask | (1 << i), 0),
-      millipence:
+      cost:
         800 +
         Math.round(
           set.reduce(
@@ -55,14 +55,14 @@ describe('a good choice for many points', () => {
   it('is a choice, and its bound is no dearer than the cheapest', () => {
     fc.assert(
       fc.property(spaces({ points: 7, layers: 5, columns: 12 }), (space) => {
-        const least = leastMillipence(space);
-        const { choice, boundMillipence, gap } = goodChoice(space);
-        expect(boundMillipence).toBeLessThanOrEqual(least ?? Number.POSITIVE_INFINITY);
+        const least = leastCost(space);
+        const { choice, bound, gap } = goodChoice(space);
+        expect(bound).toBeLessThanOrEqual(least ?? Number.POSITIVE_INFINITY);
         expect(choice === null).toBe(least === null);
         if (choice === null || least === null) return;
         expect(isChoice(space, choice)).toBe(true);
-        expect(choice.millipence).toBeGreaterThanOrEqual(least);
-        if (gap === 0) expect(choice.millipence).toBe(least);
+        expect(choice.cost).toBeGreaterThanOrEqual(least);
+        if (gap === 0) expect(choice.cost).toBe(least);
       }),
       { numRuns: 300 },
     );
@@ -70,9 +70,9 @@ describe('a good choice for many points', () => {
 
   it.each([13, 18, 24])('of %i points on a plane lies within a hundredth of its bound', (points) => {
     const space = houseOf(points, 7 * points);
-    const { choice, boundMillipence, gap } = goodChoice(space);
+    const { choice, bound, gap } = goodChoice(space);
     expect(choice !== null && isChoice(space, choice)).toBe(true);
-    expect(boundMillipence).toBeLessThanOrEqual(choice?.millipence ?? 0);
+    expect(bound).toBeLessThanOrEqual(choice?.cost ?? 0);
     expect(gap).toBeLessThanOrEqual(0.01);
   });
 
@@ -88,14 +88,14 @@ describe('a good choice for many points', () => {
 
   it('is nothing for nothing, and none where a point is never connected', () => {
     expect(goodChoice({ points: 0, layers: [], free: [] })).toEqual({
-      choice: { millipence: 0, columns: [] },
-      boundMillipence: 0,
+      choice: { cost: 0, columns: [] },
+      bound: 0,
       gap: 0,
     });
-    const free = [{ mask: 1, millipence: 5, key: 'a' }];
+    const free = [{ mask: 1, cost: 5, key: 'a' }];
     expect(goodChoice({ points: 2, layers: [], free })).toEqual({
       choice: null,
-      boundMillipence: Number.POSITIVE_INFINITY,
+      bound: Number.POSITIVE_INFINITY,
       gap: null,
     });
   });

@@ -34,7 +34,7 @@ export const pointCosts = (most: number) =>
 export const spaces = (most: { points: number; layers: number; columns: number }) =>
   fc.integer({ min: 0, max: most.points }).chain((points) => {
     const columns = fc.array(
-      fc.record({ mask: fc.integer({ min: 1, max: Math.max(1, 2 ** points - 1) }), millipence: cost }),
+      fc.record({ mask: fc.integer({ min: 1, max: Math.max(1, 2 ** points - 1) }), cost: cost }),
       { maxLength: points === 0 ? 0 : most.columns },
     );
     return fc
@@ -65,8 +65,8 @@ export function everyChoice(space: SearchSpace): readonly Choice[] {
     const list = lists[at];
     if (list === undefined) {
       if (rest !== 0) return;
-      const millipence = taken.reduce((sum, column) => sum + column.millipence, 0);
-      if (Number.isFinite(millipence)) found.push({ millipence, columns: inKeyOrder(taken) });
+      const cost = taken.reduce((sum, column) => sum + column.cost, 0);
+      if (Number.isFinite(cost)) found.push({ cost, columns: inKeyOrder(taken) });
       return;
     }
     for (const column of list) {
@@ -82,5 +82,5 @@ const inKeyOrder = (columns: readonly Column[]): readonly Column[] =>
   columns.toSorted((a, b) => (a.key < b.key ? -1 : 1));
 
 /** One line a choice, to compare sets of them. */
-export const nameOf = ({ columns, millipence }: Choice): string =>
-  `${millipence}: ${columns.map(({ key }) => key).join(' ')}`;
+export const nameOf = ({ columns, cost }: Choice): string =>
+  `${cost}: ${columns.map(({ key }) => key).join(' ')}`;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes, searcher } from '#engine/find-schemes.ts';
+import { byMess } from '#engine/schemes/search/aim.ts';
 import { buildSpace } from '#engine/schemes/search/build-space.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { type Kept, nothingKept } from '#engine/schemes/search/kept-costs.ts';
@@ -19,8 +20,8 @@ const library = demoLibrary();
 const brief = ({ schemes, bestOfKind, leftOut, ...head }: SearchResult) => ({
   ...head,
   ...{ bestOfKind, leftOut },
-  schemes: schemes.map(({ scheme, worksPence, messPoints, estimate }) => [
-    ...[scheme, worksPence, messPoints],
+  schemes: schemes.map(({ scheme, worksPence, worksPoints, estimate }) => [
+    ...[scheme, worksPence, worksPoints],
     estimate.totals,
   ]),
 });
@@ -32,9 +33,9 @@ describe.each(demoNames)('a searcher of %s', (name) => {
     const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
     const ways = waysInHouse(house, library);
     const costs = (columns: readonly SchemeColumn[]) =>
-      columns.map(({ key, millipence, mess }) => [key, millipence, mess()]);
+      columns.map(({ key, cost, works }) => [key, cost, works()]);
     const columnsOf = (moved: typeof house, kept: Kept) => {
-      const { space } = buildSpace(workshop(searchGround(moved, library, { ways, kept })));
+      const { space } = buildSpace(workshop(searchGround(moved, library, { ways, kept }), byMess));
       return costs([...space.layers.flatMap(({ columns }) => columns), ...space.free]);
     };
     const kept = nothingKept();
