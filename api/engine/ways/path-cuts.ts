@@ -1,3 +1,4 @@
+import { alongWallMm, offWallMm } from '../plan/along-wall.ts';
 import type { PlanWall } from '../plan/plan.ts';
 import type { PlanPoint } from '../plan/plane.ts';
 
@@ -45,9 +46,7 @@ export function outlineCutsMm(
 
 /** Whether a place is in the thickness of a wall. */
 export function isWithin(wall: PlanWall, at: PlanPoint): boolean {
-  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
-  const alongMm = x * wall.direction[0] + y * wall.direction[1];
-  const offMm = x * wall.leftNormal[0] + y * wall.leftNormal[1];
+  const [alongMm, offMm] = [alongWallMm(wall, at), offWallMm(wall, at)];
   // A millimetre inside, so that a cable along the face is not in the wall.
   return alongMm > 0 && alongMm < wall.lengthMm && Math.abs(offMm) < wall.wall.thicknessMm / 2 - 1;
 }

@@ -1,6 +1,7 @@
 import type { Waypoint } from '#model/cable.ts';
+import { alongWallMm } from '../plan/along-wall.ts';
 import { roomLevels } from '../plan/heights.ts';
-import type { Plan, PlanWall } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { type Position, planPointOf, type WallSpot } from '../plan/plane.ts';
 import { freePosition } from '../plan/position-of-place.ts';
 import { roomAt } from '../plan/surroundings.ts';
@@ -44,12 +45,7 @@ function positionOfWaypoint(plan: Plan, waypoint: Waypoint, ends: readonly Posit
     wallId === undefined || side === undefined ? wallOfNeighbour(plan, free, ends) : { wallId, side };
   const wall = spot && plan.wallById.get(spot.wallId);
   if (!wall || !spot) return free;
-  return { ...free, onWall: { wallId: spot.wallId, side: spot.side, alongMm: alongOf(wall, free) } };
-}
-
-function alongOf(wall: PlanWall, { at }: Position): number {
-  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
-  return x * wall.direction[0] + y * wall.direction[1];
+  return { ...free, onWall: { wallId: spot.wallId, side: spot.side, alongMm: alongWallMm(wall, free.at) } };
 }
 
 /** The face of a neighbouring position's wall, when the waypoint lies on it as well. */
@@ -59,7 +55,7 @@ function wallOfNeighbour(plan: Plan, free: Position, ends: readonly Position[]):
     if (wall === undefined || end.storeyId !== free.storeyId) return false;
     const [x, y] = [free.at[0] - end.at[0], free.at[1] - end.at[1]];
     const offMm = Math.abs(x * wall.leftNormal[0] + y * wall.leftNormal[1]);
-    const alongMm = alongOf(wall, free);
+    const alongMm = alongWallMm(wall, free.at);
     return offMm <= ON_FACE_MM && alongMm >= 0 && alongMm <= wall.lengthMm;
   });
   return neighbour?.onWall ?? null;

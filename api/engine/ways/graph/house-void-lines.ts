@@ -1,3 +1,5 @@
+import { placeByWall } from '../../plan/along-wall.ts';
+import { breastsOf } from '../../plan/breast.ts';
 import type { Plan, PlanRoom } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
@@ -7,7 +9,7 @@ import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
 import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
-import { BREAST_DEPTH_MM, voidLines } from './void-lines.ts';
+import { voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
 
 /** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
@@ -143,18 +145,10 @@ function acrossOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
 function roundOf(plan: Plan, frame: VoidFrame): readonly Wanted[] {
   const { storeyId } = frame.space;
   const wells = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
-  const breasts = wallsOfStorey(plan, storeyId).flatMap(({ wall, direction, leftNormal }) =>
-    wall.openings
-      .filter(({ kind }) => kind === 'breast')
-      .map(({ alongMm, widthMm, side }) => {
-        const outMm = (side === 'right' ? -1 : 1) * (wall.thicknessMm / 2 + BREAST_DEPTH_MM);
-        const corner = (mm: number, off: number): readonly [number, number] => [
-          wall.from[0] + direction[0] * mm + leftNormal[0] * off,
-          wall.from[1] + direction[1] * mm + leftNormal[1] * off,
-        ];
-        const otherMm = side === undefined ? -outMm : 0;
-        return [alongMm, alongMm + widthMm].flatMap((mm) => [corner(mm, outMm), corner(mm, otherMm)]);
-      }),
+  const breasts = wallsOfStorey(plan, storeyId).flatMap((wall) =>
+    breastsOf(wall).map(({ along, off }) =>
+      along.flatMap((alongMm) => off.map((offMm) => placeByWall(wall, alongMm, offMm))),
+    ),
   );
   return [...wells, ...breasts].flatMap((corners) => {
     const [a, b] = extent(corners.map((at) => inFrame(frame, at)));

@@ -1,4 +1,5 @@
 import type { Floor } from '#model/building.ts';
+import { type BreastBand, breastsOf } from '../../plan/breast.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
@@ -13,8 +14,6 @@ import { obstaclesOf } from './obstacles.ts';
 import { inFrame, type VoidFrame } from './void-frame.ts';
 import { floorLay, isWarm, loftLay, passesBeneath } from './void-lay.ts';
 
-/** A breast whose depth nobody recorded stands out this far, mm. Assumed, no source. */
-export const BREAST_DEPTH_MM = 350;
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
 const BESIDE_MM = 5;
 
@@ -223,8 +222,7 @@ function foundAlong(plan: Plan, straight: Straight, whole: Span, fromMm: number 
   for (const room of rooms) add(insideOf(room, frame, axis, fixedMm + beside), { kind: 'room', room });
   for (const wall of wallsOfStorey(plan, storeyId)) {
     add(acrossWall(wall, straight, 1), { kind: 'wall', wall });
-    for (const opening of wall.wall.openings)
-      if (opening.kind === 'breast') add(inBreast(wall, opening, straight), { kind: 'shut' });
+    for (const breast of breastsOf(wall)) add(inBreast(wall, breast, straight), { kind: 'shut' });
   }
   if (frame.space.kind === 'loft') return found;
   const outlines = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
@@ -324,23 +322,10 @@ function acrossWall(wall: PlanWall, straight: Straight, slipMm: number): readonl
   return inBand(wall, straight, [0, wall.lengthMm], [-halfMm, halfMm], slipMm);
 }
 
-function inBreast(
-  wall: PlanWall,
-  opening: {
-    readonly alongMm: number;
-    readonly widthMm: number;
-    readonly side?: 'left' | 'right' | undefined;
-  },
-  straight: Straight,
-): readonly Span[] {
-  const halfMm = wall.wall.thicknessMm / 2;
-  const along: Span = [opening.alongMm, opening.alongMm + opening.widthMm];
-  const outMm = halfMm + BREAST_DEPTH_MM;
-  const sides: Span[] = [
-    ...(opening.side === 'right' ? [] : [[halfMm + 1, outMm] as const]),
-    ...(opening.side === 'left' ? [] : [[-outMm, -halfMm - 1] as const]),
-  ];
-  return sides.flatMap((off) => inBand(wall, straight, along, off, 0));
+/** The stretch of a line in a chimney breast, so that a cable along its wall's face behind it is not in it. */
+function inBreast(wall: PlanWall, { along, off: [lowMm, highMm] }: BreastBand, straight: Straight) {
+  const off: Span = lowMm < 0 ? [lowMm, highMm - 1] : [lowMm + 1, highMm];
+  return inBand(wall, straight, along, off, 0);
 }
 
 /** The stretch of a line that lies within a band of a wall: so far along it, so far off its centre line to the left. */
