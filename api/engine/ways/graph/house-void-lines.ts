@@ -4,11 +4,14 @@ import type { Plan, PlanRoom } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { floorVoid, loftOver, type VoidSpace } from '../../plan/voids.ts';
+import { atOf, inAxes } from '../joist-axes.ts';
+import { passesBeneath } from '../joists.ts';
 import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
+import { type JoistLane, joistLanes } from './joist-lanes.ts';
 import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
-import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
+import { type VoidFrame, voidFrame } from './void-frame.ts';
 import { voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
 
@@ -16,8 +19,10 @@ import { type Join, nothing } from './way-net.ts';
 const PAST_MM = 1500;
 /** Cable keeps so far from stairwells and breasts that it goes round, mm. */
 const ROUND_MM = 60;
-/** Where lines across the joists are laid in a room: in the parts of the span that may be drilled. */
+/** Where lines across a room are laid where nothing says where its joists bear, or none is cut. */
 const ACROSS_AT = [0.3, 0.7];
+/** Two directions are the same, or square to one another, that differ by less. */
+const SQUARE_SINE = 1e-3;
 
 /** The lines in the voids of a house, and how the plumb lines of its walls lead into them. */
 export interface VoidNet {
@@ -72,7 +77,7 @@ export function stubsAt(
   reachMm: number,
 ): readonly Stub[] {
   const frame = voidFrame(material.plan, space);
-  const [a, b] = inFrame(frame, at);
+  const [a, b] = inAxes(frame, at);
   return ([0, 1] as const).flatMap((axis): readonly Stub[] => {
     const [tMm, fixedMm] = axis === 0 ? [a, b] : [b, a];
     const lines = voidLines(material, { frame, axis, fixedMm }, [tMm - reachMm, tMm + reachMm], tMm);
@@ -103,15 +108,26 @@ export function voidFrames(plan: Plan): readonly VoidFrame[] {
 
 function roomLines(material: WaysMaterial, frame: VoidFrame): readonly WayLine[] {
   const { plan } = material;
-  const { storeyId, kind } = frame.space;
-  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const { kind } = frame.space;
+  const rooms = roomsOver(plan, frame);
   const wanted = [
-    ...rooms.flatMap((room) => [...edgesOf(room, frame), ...(kind === 'loft' ? [] : acrossOf(room, frame))]),
+    ...rooms.flatMap((room) => [
+      ...edgesOf(room, frame),
+      ...(kind === 'loft' ? [] : acrossOf(plan, room, frame)),
+    ]),
     ...roundOf(plan, frame),
   ];
   return wanted.flatMap(({ axis, fixedMm, span }) =>
     voidLines(material, { frame, axis, fixedMm }, [span[0] - PAST_MM, span[1] + PAST_MM]),
   );
+}
+
+/** The rooms over a void; where none is drawn, it is taken to be divided as the storey below. */
+function roomsOver(plan: Plan, { space: { storeyId, kind } }: VoidFrame): readonly PlanRoom[] {
+  const closed = (id: string) => roomsOfStorey(plan, id).filter(({ outline }) => outline.length > 0);
+  const own = closed(storeyId);
+  const belowId = plan.storeyById.get(storeyId)?.belowId ?? null;
+  return own.length > 0 || kind === 'loft' || belowId === null ? own : closed(belowId);
 }
 
 interface Wanted {
@@ -122,7 +138,7 @@ interface Wanted {
 
 /** Along the walls of a room that are square to the frame. */
 function edgesOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
-  const corners = outline.map((at) => inFrame(frame, at));
+  const corners = outline.map((at) => inAxes(frame, at));
   return corners.flatMap((from, index): readonly Wanted[] => {
     const to = corners[(index + 1) % corners.length] ?? from;
     for (const axis of [0, 1] as const) {
@@ -135,10 +151,27 @@ function edgesOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
   });
 }
 
-/** Across the joists of a room, where they may be drilled. */
-function acrossOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
-  const [a, b] = extent(outline.map((at) => inFrame(frame, at)));
+/** Across the joists of a room, where they may be cut; where none is cut, or nobody knows where they bear, at shares of its extent. */
+function acrossOf(plan: Plan, room: PlanRoom, frame: VoidFrame): readonly Wanted[] {
+  const { storeyId } = frame.space;
+  const ownFloor = room.storeyId === storeyId ? room.room.floor : undefined;
+  const floor = ownFloor ?? plan.storeyById.get(storeyId)?.storey.floor;
+  const isCut = floor?.build === 'suspended-timber' && !passesBeneath(floor);
+  const lanes = isCut ? joistLanes(plan, storeyId, room.outline, floor) : [];
+  if (lanes.length > 0) return lanes.flatMap((lane) => wantedLane(lane, frame));
+  const [a, b] = extent(room.outline.map((at) => inAxes(frame, at)));
   return ACROSS_AT.map((share) => ({ axis: 1, fixedMm: a[0] + share * (a[1] - a[0]), span: b }));
+}
+
+/** A lane as a line of the frame; none where a room's joists lie askew to it. */
+function wantedLane({ axes, alongMm, across }: JoistLane, frame: VoidFrame): readonly Wanted[] {
+  const ends = across.map((mm) => inAxes(frame, atOf(axes, alongMm, mm)));
+  const sine = axes.along[0] * frame.along[1] - axes.along[1] * frame.along[0];
+  const isSquare = Math.abs(sine) < SQUARE_SINE || Math.abs(sine) > 1 - SQUARE_SINE;
+  if (!isSquare) return [];
+  const [a, b] = extent(ends);
+  const axis: Axis = Math.abs(sine) < SQUARE_SINE ? 1 : 0;
+  return [axis === 1 ? { axis, fixedMm: a[0], span: b } : { axis, fixedMm: b[0], span: a }];
 }
 
 /** Round the stairwells and the breasts of a storey. */
@@ -151,7 +184,7 @@ function roundOf(plan: Plan, frame: VoidFrame): readonly Wanted[] {
     ),
   );
   return [...wells, ...breasts].flatMap((corners) => {
-    const [a, b] = extent(corners.map((at) => inFrame(frame, at)));
+    const [a, b] = extent(corners.map((at) => inAxes(frame, at)));
     return [
       { axis: 1 as const, fixedMm: a[0] - ROUND_MM, span: b },
       { axis: 1 as const, fixedMm: a[1] + ROUND_MM, span: b },
