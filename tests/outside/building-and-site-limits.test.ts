@@ -4,11 +4,10 @@ import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { BATH_SOCKET_BEFORE_A2_MM, BATH_SOCKET_MM } from '#engine/rules/bath-socket-distance.ts';
 import { ZONE_2_MM, ZONES_TOP_MM } from '#engine/rules/bathroom.ts';
 import { leastBondMm2 } from '#engine/rules/bond-size.ts';
-import { deepestChaseMm } from '#engine/rules/chase-depth.ts';
 import { leastProtectiveMm2 } from '#engine/rules/earthing-conductor.ts';
 import { GAS_TO_ACCESSORY_MM } from '#engine/rules/gas-accessory.ts';
 import { GAS_TO_CABLE_MM } from '#engine/rules/gas-cable.ts';
-import { joistHoleMm } from '#engine/rules/joist-size.ts';
+import { deepestChaseMm } from '#engine/ways/chase-cut.ts';
 import { DEEP_IN_WALL_MM, JOIST_COVER_MM, THROUGH_WALL_MM, ZONE_MM } from '#engine/ways/concealed-cable.ts';
 import { joistPlace } from '#engine/ways/joist-place.ts';
 import {
@@ -17,6 +16,7 @@ import {
   drillableMm,
   HOLE_TO_NOTCH_MM,
   HOLES_APART_DIAMETERS,
+  joistHoleMm,
   judgeCrossing,
   largestJoistHoleMm,
   notchableMm,

@@ -15,6 +15,8 @@ export interface PlacedHole {
   readonly at: PlanPoint;
   /** The storey whose floor the joist carries. */
   readonly storeyId: string;
+  /** Depth of the joist; null where nobody told it. */
+  readonly joistDepthMm: number | null;
   /** Which joist: its distance from the plan's origin, square to the joists, mm; null where no joist is placed. */
   readonly joistMm: number | null;
   /** The nearer support along the joist; null where none is drawn, over one, and where no joist is placed. */
@@ -101,7 +103,8 @@ function chosen(met: readonly Crossing[], count: number): readonly Crossing[] | 
 }
 
 function holeAt(plan: Plan, storeyId: string, { at, joistMm, floor }: Crossing): PlacedHole {
-  return { at, storeyId, joistMm, ...ofPlace(joistPlace(plan, storeyId, floor, at)) };
+  const joistDepthMm = floor.joistDepthMm ?? null;
+  return { at, storeyId, joistDepthMm, joistMm, ...ofPlace(joistPlace(plan, storeyId, floor, at)) };
 }
 
 const ofPlace = ({ span, ...place }: JoistPlace) => ({
@@ -121,6 +124,7 @@ function spread(storeyId: string, ends: Ends, count: number): readonly PlacedHol
   return Array.from({ length: count }, (_, index) => ({
     at: between(ends, (index + 1) / (count + 1)),
     storeyId,
+    joistDepthMm: null,
     joistMm: null,
     ...nothingKnown,
   }));
