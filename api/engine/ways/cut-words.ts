@@ -18,6 +18,20 @@ export function cutWords(plan: Plan, { holes, chase, opened }: StretchCuts, { li
     .join('');
 }
 
+/** What a run cuts and opens as a whole: "2 joists drilled, 1 joist notched, 3 boards up"; empty where that is nothing. */
+export function cutsInShort(cuts: readonly StretchCuts[]): string {
+  const holes = cuts.flatMap((each) => each.holes);
+  const notched = holes.filter(({ judged }) => judged === 'notch').length;
+  const drilled = holes.length - notched;
+  return [
+    drilled === 0 ? '' : `${joistsInWords(drilled)} drilled`,
+    notched === 0 ? '' : `${joistsInWords(notched)} notched`,
+    openedWords(cuts.flatMap((each) => each.opened)),
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
+}
+
 export const joistsInWords = (count: number): string => `${count} ${count === 1 ? 'joist' : 'joists'}`;
 
 /** In the order in which they are said. */
