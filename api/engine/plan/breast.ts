@@ -1,5 +1,6 @@
 import type { Opening } from '#model/building.ts';
 import type { PlanWall } from './plan.ts';
+import { remembered } from './remembered.ts';
 
 /** A chimney breast's depth is not surveyed: it is taken to stand out this far, mm. Assumed, no source. */
 export const BREAST_DEPTH_MM = 350;
@@ -11,11 +12,11 @@ export interface BreastBand {
 }
 
 /** The chimney breasts of a wall; one whose side nobody recorded is taken to stand on both. */
-export function breastsOf({ wall }: PlanWall): readonly BreastBand[] {
-  return wall.openings
+export const breastsOf = remembered(({ wall }: PlanWall): readonly BreastBand[] =>
+  wall.openings
     .filter(({ kind }) => kind === 'breast')
-    .flatMap((breast) => bandsOf(breast, wall.thicknessMm / 2));
-}
+    .flatMap((breast) => bandsOf(breast, wall.thicknessMm / 2)),
+);
 
 function bandsOf({ alongMm, widthMm, side }: Opening, halfMm: number): readonly BreastBand[] {
   const along = [alongMm, alongMm + widthMm] as const;

@@ -1,5 +1,6 @@
 import type { Floor } from '#model/building.ts';
 import { type PlanPoint, planPoint } from '../plan/plane.ts';
+import { remembered } from '../plan/remembered.ts';
 
 /** A plan turned so that its first coordinate runs along joists, or whatever else is taken for them, and its second across. */
 export interface JoistAxes {
@@ -20,8 +21,9 @@ export function axesAt(runDeg: number): JoistAxes {
 }
 
 /** The axes of a floor's joists; null where their direction is not known. */
-export const joistAxes = ({ joistsRunDeg }: Floor): JoistAxes | null =>
-  joistsRunDeg === undefined ? null : axesAt(joistsRunDeg);
+export const joistAxes = remembered(({ joistsRunDeg }: Floor): JoistAxes | null =>
+  joistsRunDeg === undefined ? null : axesAt(joistsRunDeg),
+);
 
 /** A place on plan by its two coordinates. */
 export const atOf = ({ along, across }: JoistAxes, a: number, b: number): PlanPoint =>

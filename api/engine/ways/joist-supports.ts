@@ -3,7 +3,7 @@ import { isGuess } from '../plan/is-guess.ts';
 import type { Plan, PlanRoom, PlanWall } from '../plan/plan.ts';
 import { planPointOf } from '../plan/plane.ts';
 import { isInside } from '../plan/polygon.ts';
-import { remembered } from '../plan/remembered.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { roomsOfStorey, wallsOfStorey } from '../plan/surroundings.ts';
 import { atOf, inAxes, type JoistAxes } from './joist-axes.ts';
 import type { JoistSpan } from './joist-window.ts';
@@ -99,14 +99,12 @@ export const joistSpans = (
   acrossMm: number,
 ): readonly BorneSpan[] => laneOf(plan, storeyId, axes, acrossMm).spans;
 
-/** The joists that were asked for, each worked once for a plan. */
-const lanes = remembered((_: Plan) => new Map<string, Lane>());
-
+/** A joist, worked when it is first asked for: ways ask for the same few again and again. */
 function laneOf(plan: Plan, storeyId: string, axes: JoistAxes, acrossMm: number): Lane {
-  const known = lanes(plan);
-  const key = `${storeyId} ${axes.along[0]} ${axes.along[1]} ${acrossMm.toFixed(2)}`;
-  const lane = known.get(key) ?? workedLane(bearersOf(plan, storeyId, axes), acrossMm);
-  known.set(key, lane);
+  const all = bearersOf(plan, storeyId, axes);
+  const key = Math.round(acrossMm * 100);
+  const lane = all.lanes.get(key) ?? workedLane(all, acrossMm);
+  all.lanes.set(key, lane);
   return lane;
 }
 
@@ -120,17 +118,18 @@ interface Bearers {
   readonly stairwells: readonly Outline[];
   readonly roomsBelow: readonly PlanRoom[];
   readonly isLowest: boolean;
+  /** Those worked already, by hundredths of a millimetre across. */
+  readonly lanes: Map<number, Lane>;
 }
 
 type Outline = readonly (readonly [number, number])[];
 
-const bearers = remembered((_: Plan) => new Map<string, Bearers>());
+const bearers = rememberedOfTwo((_plan: Plan, _axes: JoistAxes) => new Map<string, Bearers>());
 
 function bearersOf(plan: Plan, storeyId: string, axes: JoistAxes): Bearers {
-  const known = bearers(plan);
-  const key = `${storeyId} ${axes.along[0]} ${axes.along[1]}`;
-  const own = known.get(key) ?? gathered(plan, storeyId, axes);
-  known.set(key, own);
+  const known = bearers(plan, axes);
+  const own = known.get(storeyId) ?? gathered(plan, storeyId, axes);
+  known.set(storeyId, own);
   return own;
 }
 
@@ -150,6 +149,7 @@ function gathered(plan: Plan, storeyId: string, axes: JoistAxes): Bearers {
     stairwells: (storey?.storey.stairwells ?? []).map(turned),
     roomsBelow: belowId === null ? [] : roomsOfStorey(plan, belowId),
     isLowest: belowId === null,
+    lanes: new Map(),
   };
 }
 

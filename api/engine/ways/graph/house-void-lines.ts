@@ -10,7 +10,7 @@ import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { type JoistLane, joistLanes } from './joist-lanes.ts';
-import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
+import { type Axis, endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
 import { type VoidFrame, voidFrame } from './void-frame.ts';
 import { voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
@@ -111,10 +111,8 @@ function roomLines(material: WaysMaterial, frame: VoidFrame): readonly WayLine[]
   const { kind } = frame.space;
   const rooms = roomsOver(plan, frame);
   const wanted = [
-    ...rooms.flatMap((room) => [
-      ...edgesOf(room, frame),
-      ...(kind === 'loft' ? [] : acrossOf(plan, room, frame)),
-    ]),
+    ...rooms.flatMap((room) => edgesOf(room, frame)),
+    ...(kind === 'loft' ? [] : inOneLine(rooms.flatMap((room) => acrossOf(plan, room, frame)))),
     ...roundOf(plan, frame),
   ];
   return wanted.flatMap(({ axis, fixedMm, span }) =>
@@ -134,6 +132,28 @@ interface Wanted {
   readonly axis: Axis;
   readonly fixedMm: number;
   readonly span: Span;
+}
+
+/** Lines of neighbouring rooms that are one go on as one. */
+function inOneLine(all: readonly Wanted[]): readonly Wanted[] {
+  const lines: Wanted[] = [];
+  const sorted = all.toSorted(
+    (a, b) => a.axis - b.axis || a.fixedMm - b.fixedMm || a.span[0] - b.span[0] || a.span[1] - b.span[1],
+  );
+  for (const next of sorted) {
+    const last = lines.at(-1);
+    const isSame =
+      last?.axis === next.axis &&
+      Math.abs(last.fixedMm - next.fixedMm) < SAME_MM &&
+      next.span[0] <= last.span[1] + 2 * PAST_MM;
+    if (last === undefined || !isSame) lines.push(next);
+    else
+      lines[lines.length - 1] = {
+        ...last,
+        span: [Math.min(last.span[0], next.span[0]), Math.max(last.span[1], next.span[1])],
+      };
+  }
+  return lines;
 }
 
 /** Along the walls of a room that are square to the frame. */
