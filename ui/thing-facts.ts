@@ -1,6 +1,7 @@
 import { connectedPoints } from '#drawing/label-of.ts';
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import type { Worked } from '#engine/connections/worked.ts';
+import { cutsInShort } from '#engine/ways/cut-words.ts';
 import type { Leg, Place, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Step } from './job-view.ts';
@@ -71,6 +72,8 @@ function newFacts({ job, scheme, runs }: Worked, id: string): ThingFacts | null 
   );
   const facts: Fact[] = [['Joins on', labels.join(', ')]];
   if (these.length > 0) facts.push(['New cable', `${metres(lengthMm)} in ${counted(these.length, 'run')}`]);
+  const cuts = cutsInShort(these.flatMap((run) => run.cuts));
+  if (cuts !== '') facts.push(['On its way', cuts]);
   return { kind: 'new work', facts, step: 'ways' };
 }
 

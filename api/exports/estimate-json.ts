@@ -1,6 +1,21 @@
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { Run } from '#engine/ways/run.ts';
+import type { StretchCuts } from '#engine/ways/run-cuts.ts';
+
+/** What new cable cuts and opens; nothing is said of cable that is there already. */
+const cutsJson = (cuts: StretchCuts | undefined) =>
+  cuts === undefined
+    ? {}
+    : {
+        holes: cuts.holes.map(({ storeyId, support, ...hole }) => ({
+          storey: storeyId,
+          ...hole,
+          support: support === null ? null : { on: support.on, wall: support.wallId },
+        })),
+        chase: cuts.chase,
+        opened: cuts.opened.map(({ storeyId, at, opening }) => ({ storey: storeyId, at: at.at, opening })),
+      };
 
 const runJson = (run: Run) => ({
   id: run.id,
@@ -16,7 +31,7 @@ const runJson = (run: Run) => ({
   slackMm: run.slackMm,
   pinned: run.pinned,
   steps: run.steps,
-  segments: run.segments.map((segment) => ({
+  segments: run.segments.map((segment, index) => ({
     medium: segment.medium,
     from: { storey: segment.from.storeyId, at: segment.from.at, heightMm: segment.from.heightMm },
     to: { storey: segment.to.storeyId, at: segment.to.at, heightMm: segment.to.heightMm },
@@ -30,6 +45,7 @@ const runJson = (run: Run) => ({
     joistsCrossed: segment.joistsCrossed,
     studsCrossed: segment.studsCrossed,
     certainty: segment.certainty,
+    ...cutsJson(run.cuts[index]),
   })),
 });
 

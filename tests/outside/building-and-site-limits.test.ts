@@ -1,25 +1,29 @@
 import { describe, expect, it } from 'vitest';
+import { planPoint } from '#engine/plan/plane.ts';
 import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { BATH_SOCKET_BEFORE_A2_MM, BATH_SOCKET_MM } from '#engine/rules/bath-socket-distance.ts';
 import { ZONE_2_MM, ZONES_TOP_MM } from '#engine/rules/bathroom.ts';
 import { leastBondMm2 } from '#engine/rules/bond-size.ts';
-import { deepestChaseMm } from '#engine/rules/chase-depth.ts';
 import { leastProtectiveMm2 } from '#engine/rules/earthing-conductor.ts';
 import { GAS_TO_ACCESSORY_MM } from '#engine/rules/gas-accessory.ts';
 import { GAS_TO_CABLE_MM } from '#engine/rules/gas-cable.ts';
-import { joistHoleMm } from '#engine/rules/joist-size.ts';
+import { deepestChaseMm } from '#engine/ways/chase-cut.ts';
 import { DEEP_IN_WALL_MM, JOIST_COVER_MM, THROUGH_WALL_MM, ZONE_MM } from '#engine/ways/concealed-cable.ts';
+import { joistPlace } from '#engine/ways/joist-place.ts';
 import {
   DEEPEST_JOIST_MM,
   deepestNotchMm,
   drillableMm,
   HOLE_TO_NOTCH_MM,
   HOLES_APART_DIAMETERS,
+  joistHoleMm,
   judgeCrossing,
   largestJoistHoleMm,
   notchableMm,
 } from '#engine/ways/joist-window.ts';
+import type { Wall } from '#model/building.ts';
 import type { Supply } from '#model/installation.ts';
+import { fourWalls, planOf, room, storey, timberFloor, wall } from '#tests/engine/plan/small-house.ts';
 
 const supplyOf = (partial: Partial<Supply>): Supply => ({
   nominalV: 230,
@@ -74,6 +78,26 @@ describe('joists', () => {
       [2000, 'neither'],
     ] as const)
       expect(judged(mm)).toEqual([cut, cut]);
+  });
+
+  // Common practice, no source: a joist bears on masonry below, and goes on beneath a stud partition that stands on it; the
+  // shares are those of the sources above.
+  it('measures the worked case from the walls that carry, not from the room: a 4 m span cut in two by brick below', () => {
+    const upper = fourWalls(4000, 3000);
+    const under = fourWalls(4000, 3000, { prefix: 'g-' });
+    const floor = { ...timberFloor, joistDepthMm: 200 };
+    const judgedOver = (below: Wall[]) => {
+      const plan = planOf([
+        storey('gf', { walls: [...under.walls, ...below], rooms: [room('g', under.sides)] }),
+        storey('ff', { floorLevelMm: 2700, floor, walls: upper.walls, rooms: [room('r', upper.sides)] }),
+      ]);
+      return [300, 600, 1300, 2000].map((mm) => joistPlace(plan, 'ff', floor, planPoint(mm, 800)).judged);
+    };
+    expect(judgedOver([])).toEqual(['notch', 'notch', 'hole', 'neither']);
+    // Two spans of 1950 mm: holes at 488 to 780 and at 1170 to 1462 mm.
+    expect(judgedOver([wall('mid', [2000, 0], [2000, 3000])])).toEqual(['notch', 'hole', 'hole', 'neither']);
+    const stud = wall('mid', [2000, 0], [2000, 3000], { core: 'timber-stud', structural: false });
+    expect(judgedOver([stud])).toEqual(['notch', 'notch', 'hole', 'neither']);
   });
 
   // Source: https://nhbc-standards.co.uk/2020/6-superstructure-excluding-roofs/6-4-timber-and-concrete-upper-floors/6-4-18-notching-and-drilling/.

@@ -34,6 +34,13 @@ describe('what is known of a chosen thing', () => {
     }
   });
 
+  it('says of new cable what it cuts and opens on its way', () => {
+    const w2 = scheme.runs.find(({ to }) => to.pointId === idOf('W2'));
+    expect(factsOf(w2?.id ?? '')['On its way']).toBe('2 joists drilled, 2 boards up');
+    const w4 = scheme.runs.find(({ to }) => to.pointId === idOf('W4'));
+    expect(factsOf(w4?.id ?? '')).not.toHaveProperty('On its way');
+  });
+
   it('knows boards and circuits, and nothing of what is not there', () => {
     expect(thingFacts(worked, worked.job.boards[0]?.id ?? '')?.kind).toBe('board');
     expect(factsOf(worked.job.circuits[0]?.id ?? '')['Protective device']).toMatch(/ A$/);

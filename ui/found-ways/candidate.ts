@@ -19,7 +19,7 @@ export interface Candidate {
   readonly range: PriceRange;
   readonly vat: PriceBuildUp['vat'];
   readonly cable: SchemeCable;
-  /** Joists, studs and walls drilled. */
+  /** Joists drilled or notched, studs and walls drilled. */
   readonly holes: number;
   /** Floorboards lifted, traps cut and floors opened. */
   readonly boards: number;
@@ -36,7 +36,7 @@ export interface Candidate {
 /** The rule on what is drawn through a fuse before several outlets. */
 const LOADS_BEHIND_FUSE = 'FU2';
 
-const holeTasks: readonly string[] = ['drill-joist', 'drill-stud', 'drill-wall'];
+const holeTasks: readonly string[] = ['drill-joist', 'notch-joist', 'drill-stud', 'drill-wall'];
 const boardTasks: readonly string[] = ['lift-board', 'chipboard-trap', 'open-fixed-floor'];
 
 /** Whether one of two is at least as good in both respects, and better in one. */

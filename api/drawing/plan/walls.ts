@@ -1,3 +1,5 @@
+import { placeByWall } from '#engine/plan/along-wall.ts';
+import { BREAST_DEPTH_MM } from '#engine/plan/breast.ts';
 import type { PlanWall } from '#engine/plan/plan.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
@@ -5,22 +7,13 @@ import type { Opening } from '#model/building.ts';
 import { boxRound, type Rectangle } from '../label-placer.ts';
 import { type Ink, line, type Shape } from '../scene.ts';
 
-/** A chimney breast's depth is not surveyed as yet; it is drawn at the usual 350 mm. */
-const BREAST_DEPTH_MM = 350;
-
-const spot = (wall: PlanWall, alongMm: number, outMm: number): PlanPoint =>
-  planPoint(
-    wall.wall.from[0] + wall.direction[0] * alongMm + wall.leftNormal[0] * outMm,
-    wall.wall.from[1] + wall.direction[1] * alongMm + wall.leftNormal[1] * outMm,
-  );
-
 function slab(frame: SheetFrame, wall: PlanWall, alongMm: readonly [number, number], ink: Ink): Shape {
   const half = wall.wall.thicknessMm / 2;
   const corners = [
-    spot(wall, alongMm[0], half),
-    spot(wall, alongMm[1], half),
-    spot(wall, alongMm[1], -half),
-    spot(wall, alongMm[0], -half),
+    placeByWall(wall, alongMm[0], half),
+    placeByWall(wall, alongMm[1], half),
+    placeByWall(wall, alongMm[1], -half),
+    placeByWall(wall, alongMm[0], -half),
   ];
   return line(
     ink,
@@ -64,8 +57,8 @@ function solidStretches(
 
 function doorSwing(frame: SheetFrame, wall: PlanWall, opening: Opening): readonly Shape[] {
   const outward = opening.side === 'right' ? -1 : 1;
-  const hinge = spot(wall, opening.alongMm, (wall.wall.thicknessMm / 2) * outward);
-  const leaf = spot(wall, opening.alongMm, (wall.wall.thicknessMm / 2 + opening.widthMm) * outward);
+  const hinge = placeByWall(wall, opening.alongMm, (wall.wall.thicknessMm / 2) * outward);
+  const leaf = placeByWall(wall, opening.alongMm, (wall.wall.thicknessMm / 2 + opening.widthMm) * outward);
   const arc: SheetPoint[] = [];
   for (let step = 0; step <= 12; step++) {
     const radians = (step / 12) * (Math.PI / 2);
@@ -91,9 +84,15 @@ function openingShapes(frame: SheetFrame, wall: PlanWall, opening: Opening): rea
   const from = opening.alongMm;
   const to = opening.alongMm + opening.widthMm;
   const across = (alongMm: number): Shape =>
-    line('opening', [toSheet(frame, spot(wall, alongMm, half)), toSheet(frame, spot(wall, alongMm, -half))]);
+    line('opening', [
+      toSheet(frame, placeByWall(wall, alongMm, half)),
+      toSheet(frame, placeByWall(wall, alongMm, -half)),
+    ]);
   const along = (outMm: number): Shape =>
-    line('opening', [toSheet(frame, spot(wall, from, outMm)), toSheet(frame, spot(wall, to, outMm))]);
+    line('opening', [
+      toSheet(frame, placeByWall(wall, from, outMm)),
+      toSheet(frame, placeByWall(wall, to, outMm)),
+    ]);
   switch (opening.kind) {
     case 'window':
       return [along(half), along(0), along(-half), across(from), across(to)];
@@ -104,10 +103,10 @@ function openingShapes(frame: SheetFrame, wall: PlanWall, opening: Opening): rea
     case 'breast': {
       const outward = opening.side === 'right' ? -1 : 1;
       const corners = [
-        spot(wall, from, half * outward),
-        spot(wall, from, (half + BREAST_DEPTH_MM) * outward),
-        spot(wall, to, (half + BREAST_DEPTH_MM) * outward),
-        spot(wall, to, half * outward),
+        placeByWall(wall, from, half * outward),
+        placeByWall(wall, from, (half + BREAST_DEPTH_MM) * outward),
+        placeByWall(wall, to, (half + BREAST_DEPTH_MM) * outward),
+        placeByWall(wall, to, half * outward),
       ];
       return [
         line(
@@ -129,8 +128,8 @@ export function shapesOfWall(
   if (wall.wall.core === 'open') return [];
   const ink: Ink =
     wall.wall.core === 'timber-stud' || wall.wall.core === 'metal-stud' ? 'wall-light' : 'wall';
-  const start = -overlapMm(wall, walls, spot(wall, 0, 0));
-  const end = wall.lengthMm + overlapMm(wall, walls, spot(wall, wall.lengthMm, 0));
+  const start = -overlapMm(wall, walls, placeByWall(wall, 0, 0));
+  const end = wall.lengthMm + overlapMm(wall, walls, placeByWall(wall, wall.lengthMm, 0));
   return [
     ...solidStretches(wall, start, end).map((stretch) => slab(frame, wall, stretch, ink)),
     ...wall.wall.openings.flatMap((opening) => openingShapes(frame, wall, opening)),
@@ -149,10 +148,10 @@ export function wallBoxes(frame: SheetFrame, walls: readonly PlanWall[]): readon
       const half = wall.wall.thicknessMm / 2;
       return solidStretches(wall, 0, wall.lengthMm).map(([from, to]) => {
         const corners = [
-          spot(wall, from, half),
-          spot(wall, from, -half),
-          spot(wall, to, half),
-          spot(wall, to, -half),
+          placeByWall(wall, from, half),
+          placeByWall(wall, from, -half),
+          placeByWall(wall, to, half),
+          placeByWall(wall, to, -half),
         ];
         const onSheet = corners.map((corner) => toSheet(frame, corner));
         return boxRound(onSheet);

@@ -59,9 +59,12 @@ function fishing(run: Run): readonly Amount[] {
 
 /** Holes, once a bundle. */
 function holes(runs: readonly Run[]): readonly Amount[] {
-  return ownHoles(runs).flatMap(({ runId, segment }) => [
+  return ownHoles(runs).flatMap(({ runId, segment, notches }) => [
     ...(segment.medium === 'through-wall' ? [certain('drill-wall', runId)] : []),
-    ...(segment.joistsCrossed > 0 ? [certain('drill-joist', runId, segment.joistsCrossed)] : []),
+    ...(segment.joistsCrossed > notches
+      ? [certain('drill-joist', runId, segment.joistsCrossed - notches)]
+      : []),
+    ...(notches > 0 ? [certain('notch-joist', runId, notches)] : []),
     ...(segment.studsCrossed > 0 ? [certain('drill-stud', runId, segment.studsCrossed)] : []),
   ]);
 }

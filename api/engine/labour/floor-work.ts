@@ -1,8 +1,8 @@
 import type { Floor } from '#model/building.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomAt } from '../plan/surroundings.ts';
-import { type LiftedBoard, liftedBoards } from '../takeoff/lifted-boards.ts';
 import { floorOpening } from '../ways/floor-opening.ts';
+import { type LiftedBoard, liftedBoards } from '../ways/lifted-boards.ts';
 import type { Amount } from './amount.ts';
 
 /** Coverings that come up by the room before the boards under them do. */

@@ -22,6 +22,7 @@ const firstFix = [
   ['chipboard-trap', 'Cut a trap in chipboard and batten it', 'each'],
   ['open-fixed-floor', 'Open and close a floor that does not lift', 'each'],
   ['drill-joist', 'Drill a joist', 'each'],
+  ['notch-joist', 'Notch a joist and plate it', 'each'],
   ['thread-cable', 'Thread cable through a void', 'm'],
   ['drill-stud', 'Drill a stud behind the board and patch', 'each'],
   ['fish-stud', 'Fish a drop in a stud wall', 'each'],

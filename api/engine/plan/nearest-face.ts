@@ -1,4 +1,5 @@
 import type { Opening } from '#model/building.ts';
+import { alongWallMm } from './along-wall.ts';
 import type { Plan, PlanRoom, PlanWall } from './plan.ts';
 import { distanceMm, type PlanPoint, type WallSpot } from './plane.ts';
 import { isInside } from './polygon.ts';
@@ -21,10 +22,6 @@ interface Face {
   readonly betweenCorners: Stretch;
 }
 
-/** How far along a wall a place is, measured on its centre line from its `from`. */
-const alongOf = ({ wall, direction }: PlanWall, at: PlanPoint): number =>
-  (at[0] - wall.from[0]) * direction[0] + (at[1] - wall.from[1]) * direction[1];
-
 /** A wall's whole side between its inside corners, for walls that no closed room has. */
 function wholeFace(plan: Plan, wall: PlanWall, side: WallSpot['side']): Face {
   const face = wallFace(plan, wall.wall.id, side);
@@ -41,7 +38,7 @@ function facesOfRoom(plan: Plan, { room }: PlanRoom): readonly Face[] {
       ? edges.flatMap(({ wallId, side, from, to }): Face[] => {
           const wall = plan.wallById.get(wallId);
           if (wall === undefined) return [];
-          const [a, b] = [alongOf(wall, from), alongOf(wall, to)];
+          const [a, b] = [alongWallMm(wall, from), alongWallMm(wall, to)];
           return [{ wall, side, betweenCorners: [Math.min(a, b), Math.max(a, b)] }];
         })
       : room.walls.flatMap(({ wall: id, side }): Face[] => {
@@ -132,7 +129,7 @@ export function nearestFace(
     a.wall.wall.id < b.wall.wall.id ? -1 : 1,
   );
   for (const face of faces) {
-    const wanted = Math.round(alongOf(face.wall, at) / stepMm) * stepMm;
+    const wanted = Math.round(alongWallMm(face.wall, at) / stepMm) * stepMm;
     const held = nearestAlong(freeStretches(face, options.heightMm), wanted);
     if (held === null) continue;
     const offMm = distanceMm(pointOnFace(face.wall, face.side, held), at);

@@ -1,6 +1,7 @@
 import type { Place } from '#model/installation.ts';
+import { placeByWall } from './along-wall.ts';
 import type { Plan, PlanWall } from './plan.ts';
-import { type PlanPoint, type Position, planPoint, planPointOf, type WallSpot } from './plane.ts';
+import { type PlanPoint, type Position, planPointOf, type WallSpot } from './plane.ts';
 
 /** The parts of a plan that are enough to find a position, so that a plan can be built with it. */
 export type PlanFrame = Pick<Plan, 'storeyById' | 'wallById'>;
@@ -13,13 +14,8 @@ export function faceNormal(wall: PlanWall, side: WallSpot['side']): readonly [nu
 
 /** The spot on a wall's face, half the wall's thickness off its centre line. */
 export function pointOnFace(wall: PlanWall, side: WallSpot['side'], alongMm: number): PlanPoint {
-  const normal = faceNormal(wall, side);
-  const offMm = wall.wall.thicknessMm / 2;
-  const [x, y] = wall.wall.from;
-  return planPoint(
-    x + wall.direction[0] * alongMm + normal[0] * offMm,
-    y + wall.direction[1] * alongMm + normal[1] * offMm,
-  );
+  const halfMm = wall.wall.thicknessMm / 2;
+  return placeByWall(wall, alongMm, side === 'left' ? halfMm : -halfMm);
 }
 
 /** A free position on a storey; null for a storey that the plan does not have. */

@@ -1,11 +1,11 @@
 import type { Fixture } from '#model/building.ts';
+import { alongWallMm } from '../plan/along-wall.ts';
 import { planPointOf } from '../plan/plane.ts';
 import { halfPlateWidthMm } from './clearance.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { fixturesNear, newAccessories, type PlacedAccessory, plateToFixtureMm } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { alongWallMm } from './wall-stretch.ts';
 
 /** From the side of a hob to an accessory, mm. Common practice, no source: trade pages give it, no standard does. */
 const HOB_MM = 300;

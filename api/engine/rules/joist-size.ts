@@ -1,4 +1,5 @@
 import type { Floor } from '#model/building.ts';
+import { joistHoleMm } from '../ways/joist-window.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { floorAt } from './placed.ts';
@@ -23,14 +24,4 @@ export function joistCrossings(facts: Facts): readonly JoistCrossing[] {
     const depthMm = ({ floor }: JoistCrossing) => floor.joistDepthMm ?? 0;
     return crossings.sort((a, b) => depthMm(a) - depthMm(b)).slice(0, 1);
   });
-}
-
-/**
- * The hole that one flat cable is drilled for, mm: its width and a little play, to the bit that is sold.
- * Common practice, no source.
- */
-export function joistHoleMm(lineMm2: number): number {
-  if (lineMm2 <= 1.5) return 12;
-  if (lineMm2 <= 4) return 16;
-  return lineMm2 <= 6 ? 20 : 25;
 }

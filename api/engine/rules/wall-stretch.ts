@@ -1,5 +1,5 @@
+import { alongWallMm } from '../plan/along-wall.ts';
 import type { PlanWall } from '../plan/plan.ts';
-import type { PlanPoint } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 
@@ -37,9 +37,4 @@ export function stretchesInWalls(facts: Facts): readonly WallStretch[] {
       ];
     }),
   );
-}
-
-/** Distance of a spot from a wall's `from`, along its centre line, mm. */
-export function alongWallMm({ wall, direction }: PlanWall, at: PlanPoint): number {
-  return (at[0] - wall.from[0]) * direction[0] + (at[1] - wall.from[1]) * direction[1];
 }

@@ -64,6 +64,7 @@ export const tariffOf = remembered((library: Library): WayTariff => {
       'open-fixed-floor': work('open-fixed-floor'),
     },
     joist: work('drill-joist'),
+    joistNotch: together(work('notch-joist'), item('joist-plate', 1)),
     stud: together(work('drill-stud'), item('plasterboard-patch', 1)),
     wallHole: work('drill-wall'),
     fish: work('fish-stud'),

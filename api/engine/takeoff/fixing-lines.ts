@@ -1,15 +1,16 @@
 import type { Worked } from '../connections/worked.ts';
+import { liftedBoards } from '../ways/lifted-boards.ts';
 import { type BoxWork, boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
-import { liftedBoards } from './lifted-boards.ts';
+import { ownHoles } from './own-holes.ts';
 
 const SCREWS_A_BOARD = 4;
 /** Of the boards cut, the share whose end does not come to lie on a joist. Common practice, no source. */
 const NOGGINS_A_BOARD = 2 / 3;
 
-/** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted. */
+/** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted, plates over notches. */
 export function fixingDemands(worked: Worked): readonly Demand[] {
-  return [...boxWork(worked).flatMap(boxFixings), ...floorFixings(worked)];
+  return [...boxWork(worked).flatMap(boxFixings), ...floorFixings(worked), ...joistPlates(worked)];
 }
 
 function boxFixings(work: BoxWork): Demand[] {
@@ -39,6 +40,15 @@ function screws({ box, measured, high }: BoxWork, item: string, count: number, h
     high: high * highCount,
     causes: [box.id],
   };
+}
+
+/** A steel plate over each notch, which keeps nails off the cable. Source: BS 7671 522.6.201. */
+function joistPlates({ runs }: Worked): Demand[] {
+  return ownHoles(runs).flatMap(({ runId, notches }) =>
+    notches === 0
+      ? []
+      : [{ item: 'joist-plate', unit: 'each', group: 'fixings', measured: notches, causes: [runId] }],
+  );
 }
 
 function floorFixings({ runs }: Worked): Demand[] {

@@ -217,6 +217,7 @@ const fixings: readonly Item[] = [
   item('screw-m3.5-75', 'Accessory screw M3.5 × 75 mm', 'each', 'fixings'),
   item('screw-floor', 'Floorboard screw 4 × 50 mm', 'each', 'fixings'),
   item('noggin-300', 'Softwood noggin 300 mm', 'each', 'fixings'),
+  item('joist-plate', 'Steel plate over a notch in a joist, with nails', 'each', 'fixings'),
 ];
 
 const makingGood: readonly Item[] = [

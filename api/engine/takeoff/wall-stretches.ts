@@ -3,6 +3,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
+import { liesInVoid } from '../ways/segment.ts';
 import { lengthRatios } from './run-length.ts';
 
 /** A length of wall or tube with the cables in it; cables that share one are in it together. */
@@ -72,11 +73,6 @@ function leadsIntoVoid(
   if (liesInVoid(segment)) return false;
   if (end.heightMm < 0 || end.heightMm > ceilingMm) return true;
   return next !== undefined && liesInVoid(next) && next.containment !== segment.containment;
-}
-
-/** Whether a stretch lies in a floor, a ceiling or a loft. */
-export function liesInVoid(segment: Segment): boolean {
-  return segment.medium.startsWith('void-') || segment.medium === 'loft';
 }
 
 function lengthInRoomMm(segment: Segment, ceilingMm: number): number {

@@ -60,6 +60,7 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
     segments,
     ...measuredLength(leg, runLength(segments, [from, to], allowances), allowances),
     pinned: via.length > 0,
+    cuts: [],
     steps: stepsOf(plan, segments),
   };
 }

@@ -1,10 +1,11 @@
 import type { Floor } from '#model/building.ts';
-import type { Plan, PlanRoom } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { distanceMm, type PlanPoint, planPoint } from '../plan/plane.ts';
 import { roomsOfStorey } from '../plan/surroundings.ts';
-import { joistSupports } from './joist-supports.ts';
-import { type JoistCut, judgeCrossing } from './joist-window.ts';
-import { alongJoists, joistsMet } from './joists.ts';
+import { type JoistPlace, joistPlace } from './joist-place.ts';
+import type { Bearing } from './joist-supports.ts';
+import type { JoistCut } from './joist-window.ts';
+import { joistsMet } from './joists.ts';
 import { outlineCutsMm } from './path-cuts.ts';
 import { roomBeside } from './room-beside.ts';
 import type { Segment } from './run.ts';
@@ -14,13 +15,17 @@ export interface PlacedHole {
   readonly at: PlanPoint;
   /** The storey whose floor the joist carries. */
   readonly storeyId: string;
+  /** Depth of the joist; null where nobody told it. */
+  readonly joistDepthMm: number | null;
   /** Which joist: its distance from the plan's origin, square to the joists, mm; null where no joist is placed. */
   readonly joistMm: number | null;
-  /** To the nearer support along the joist; null where a support is not drawn or no joist is placed. */
+  /** The nearer support along the joist; null where none is drawn, over one, and where no joist is placed. */
+  readonly support: Bearing | null;
+  /** To that support, 0 over one; null where a support is not drawn or no joist is placed. */
   readonly fromSupportMm: number | null;
-  /** Between the supports; null as above, and over a wall that carries the joist. */
+  /** Between the supports; null as above, and over a support. */
   readonly spanMm: number | null;
-  /** Where the span is only the room's: see `JoistSupports`. */
+  /** Where an end of the span is only assumed: see `BorneSpan`. */
   readonly isSpanAssumed: boolean;
   readonly judged: JoistCut;
 }
@@ -54,7 +59,6 @@ interface Crossing {
   readonly at: PlanPoint;
   readonly joistMm: number;
   readonly floor: Floor;
-  readonly room: PlanRoom | null;
   /** Whether the stretch only touches the joist with an end. */
   readonly atEnd: boolean;
 }
@@ -84,7 +88,7 @@ function joistsOf(plan: Plan, storeyId: string, ends: Ends): readonly Crossing[]
       .filter(({ share, atEnd }) => !atEnd || share > 0.5 || start === 0)
       .map(({ joistMm, share, atEnd }): Crossing => {
         const isEnd = atEnd && (share < 0.5 ? start === 0 : stop === 1);
-        return { at: between(part, share), joistMm, floor, room, atEnd: isEnd };
+        return { at: between(part, share), joistMm, floor, atEnd: isEnd };
       });
   });
 }
@@ -98,30 +102,29 @@ function chosen(met: readonly Crossing[], count: number): readonly Crossing[] | 
   return met.filter((crossing) => !crossing.atEnd || left.has(crossing));
 }
 
-function holeAt(plan: Plan, storeyId: string, { at, joistMm, floor, room }: Crossing): PlacedHole {
-  const hole = { at, storeyId, joistMm };
-  const direction = alongJoists(floor);
-  if (direction === null) return { ...hole, ...nothingKnown };
-  const beside = room ?? roomBeside(plan, storeyId, at, [-direction[1], direction[0]]);
-  const { span, isOverWall, isAssumed } = joistSupports(plan, { storeyId, at, direction, room: beside });
-  if (isOverWall)
-    return { ...hole, fromSupportMm: 0, spanMm: null, isSpanAssumed: isAssumed, judged: 'neither' };
-  if (span === null) return { ...hole, ...nothingKnown };
-  return {
-    ...hole,
-    fromSupportMm: Math.min(Math.abs(span.fromMm), span.toMm),
-    spanMm: span.toMm - span.fromMm,
-    isSpanAssumed: isAssumed,
-    judged: judgeCrossing(floor, span, 0),
-  };
+function holeAt(plan: Plan, storeyId: string, { at, joistMm, floor }: Crossing): PlacedHole {
+  const joistDepthMm = floor.joistDepthMm ?? null;
+  return { at, storeyId, joistDepthMm, joistMm, ...ofPlace(joistPlace(plan, storeyId, floor, at)) };
 }
 
-const nothingKnown = { fromSupportMm: null, spanMm: null, isSpanAssumed: true, judged: 'unknown' } as const;
+const ofPlace = ({ span, ...place }: JoistPlace) => ({
+  ...place,
+  spanMm: span === null ? null : span.toMm - span.fromMm,
+});
+
+const nothingKnown = {
+  support: null,
+  fromSupportMm: null,
+  spanMm: null,
+  isSpanAssumed: true,
+  judged: 'unknown',
+} as const;
 
 function spread(storeyId: string, ends: Ends, count: number): readonly PlacedHole[] {
   return Array.from({ length: count }, (_, index) => ({
     at: between(ends, (index + 1) / (count + 1)),
     storeyId,
+    joistDepthMm: null,
     joistMm: null,
     ...nothingKnown,
   }));

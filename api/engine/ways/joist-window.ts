@@ -32,6 +32,16 @@ export function largestJoistHoleMm(joistDepthMm: number): number {
   return joistDepthMm * hole.depthRatio;
 }
 
+/**
+ * The hole that one flat cable is drilled for, mm: its width and a little play, to the bit that is sold.
+ * Common practice, no source.
+ */
+export function joistHoleMm(lineMm2: number): number {
+  if (lineMm2 <= 1.5) return 12;
+  if (lineMm2 <= 4) return 16;
+  return lineMm2 <= 6 ? 20 : 25;
+}
+
 /** Deepest notch in a joist's edge, mm. Source: Approved Document A; BS 5268-2. */
 export function deepestNotchMm(joistDepthMm: number): number {
   return joistDepthMm * notch.depthRatio;

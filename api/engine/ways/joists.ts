@@ -1,5 +1,6 @@
 import type { Floor } from '#model/building.ts';
 import type { PlanPoint } from '../plan/plane.ts';
+import { joistAxes } from './joist-axes.ts';
 
 /** Joist spacing where nobody measured it. Common practice, no source. */
 export const JOIST_SPACING_MM = 400;
@@ -8,18 +9,8 @@ const ALONG_SINE = 0.087;
 /** A number this near a whole one is it. */
 const WHOLE = 1e-6;
 
-/** Unit vector along the joists, or null where their direction is unknown. */
-export function alongJoists(floor: Floor): readonly [number, number] | null {
-  const across = acrossJoists(floor);
-  return across === null ? null : [across[1], -across[0]];
-}
-
 /** Unit vector across the joists, or null where their direction is unknown. */
-function acrossJoists(floor: Floor): readonly [number, number] | null {
-  if (floor.joistsRunDeg === undefined) return null;
-  const angle = (floor.joistsRunDeg * Math.PI) / 180;
-  return [-Math.sin(angle), Math.cos(angle)];
-}
+const acrossJoists = (floor: Floor): readonly [number, number] | null => joistAxes(floor)?.across ?? null;
 
 /** Whether a straight path lies between joists; false where their direction is unknown, the dearer case. */
 export function liesAlongJoists(floor: Floor, from: PlanPoint, to: PlanPoint): boolean {
@@ -46,6 +37,18 @@ export function joistsCrossed(floor: Floor, from: PlanPoint, to: PlanPoint, goes
   const b = (to[0] * across[0] + to[1] * across[1]) / spacingMm;
   return wholeBetween(a, b) + (goesOn && isWhole(b) ? 1 : 0);
 }
+
+/** Room beneath the joists that lets a cable be clipped under them, mm. Common practice, no source. */
+const BENEATH_MM = 250;
+
+/** Whether the space under a floor is so deep that cable crosses beneath the joists: none is drilled. */
+export function passesBeneath({ build, voidMm, joistDepthMm }: Floor): boolean {
+  return build === 'suspended-timber' && joistDepthMm !== undefined && voidMm >= joistDepthMm + BENEATH_MM;
+}
+
+/** How many joists a straight path is cut through: none where cable passes beneath them, else all that it crosses. */
+export const joistsCut = (floor: Floor, from: PlanPoint, to: PlanPoint): number =>
+  passesBeneath(floor) ? 0 : joistsCrossed(floor, from, to);
 
 /** A joist that a straight path meets. */
 export interface JoistMet {

@@ -4,10 +4,10 @@ import type { Mount, RouteOptions } from './route.ts';
 import { type Lay, openLay } from './segment.ts';
 
 /**
- * Depth of a chased cable below the finished surface: about 13 mm of plaster and 12 mm of chase, which also
- * keeps a level chase in a 100 mm leaf within a sixth of it. Assumed; common practice, no source.
+ * Depth of a chased cable's face below the finished surface: a chase of 25 mm, about 13 mm of plaster and 12 mm of masonry, less the
+ * 6 mm of the cable; which also keeps a level chase in a 100 mm leaf within a sixth of it. Assumed; common practice, no source.
  */
-export const CHASE_DEPTH_MM = 25;
+export const CHASE_DEPTH_MM = 19;
 
 /**
  * How a cable lies in or on a wall: chased into masonry, in the cavity of studwork, on the surface for surface

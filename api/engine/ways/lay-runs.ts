@@ -7,6 +7,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import type { FindRun, Mount, RouteOptions, RouteRequest } from './route.ts';
 import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
+import { cutsOf } from './run-cuts.ts';
 import { runLength } from './run-length.ts';
 import { reversedSegments } from './segment.ts';
 import { stepsOf } from './steps.ts';
@@ -70,6 +71,8 @@ function layRun(input: LayRunsInput, { edge, from, to, pin, circuitIds }: ToLay)
   const segments = pin?.backwards
     ? reversedSegments(pathBetween(input, [to, from], pin))
     : pathBetween(input, [from, to], { via: pin?.via ?? [] });
+  const cable = edge.cable ?? USUAL_CABLE;
+  const cuts = cutsOf(input.plan, segments);
   return {
     id: edge.id,
     connectionId: edge.connectionId,
@@ -77,11 +80,12 @@ function layRun(input: LayRunsInput, { edge, from, to, pin, circuitIds }: ToLay)
     circuitIds,
     from,
     to,
-    cable: edge.cable ?? USUAL_CABLE,
+    cable,
     segments,
     ...runLength(segments, [from, to], input.allowances),
     pinned: pin !== null && pin.via.length > 0,
-    steps: stepsOf(input.plan, segments),
+    cuts,
+    steps: stepsOf(input.plan, segments, { cuts, cable }),
   };
 }
 

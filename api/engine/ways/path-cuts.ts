@@ -1,31 +1,19 @@
 import type { PlanWall } from '../plan/plan.ts';
 import type { PlanPoint } from '../plan/plane.ts';
 
-/** A line that closes with another by less than this is level with it. */
-const LEVEL_SINE = 0.01;
+/** A straight line on plan: a place on it, and its unit vector. */
+export interface PlanLine {
+  readonly from: readonly [number, number];
+  readonly direction: readonly [number, number];
+}
 
-/** Distances along a line at which it passes a wall's two faces, its centre line and its ends. */
-export function wallCutsMm(
-  wall: PlanWall,
-  from: PlanPoint,
-  direction: readonly [number, number],
-): readonly number[] {
-  const [x, y] = [wall.wall.from[0] - from[0], wall.wall.from[1] - from[1]];
-  const cutsMm: number[] = [];
-  const { leftNormal, lengthMm } = wall;
-  // Written out, for this is asked of every wall by every way.
-  const facing = direction[0] * leftNormal[0] + direction[1] * leftNormal[1];
-  if (Math.abs(facing) >= LEVEL_SINE) {
-    const offMm = x * leftNormal[0] + y * leftNormal[1];
-    const halfMm = wall.wall.thicknessMm / 2;
-    cutsMm.push((offMm - halfMm) / facing, offMm / facing, (offMm + halfMm) / facing);
-  }
-  const along = direction[0] * wall.direction[0] + direction[1] * wall.direction[1];
-  if (Math.abs(along) >= LEVEL_SINE) {
-    const alongMm = x * wall.direction[0] + y * wall.direction[1];
-    cutsMm.push(alongMm / along, (alongMm + lengthMm) / along);
-  }
-  return cutsMm;
+/** A stretch of a line, the lower end first, mm. */
+export type Stretch = readonly [lowMm: number, highMm: number];
+
+/** A band by a wall: so far along it, and so far off its centre line to the left. */
+export interface WallBand {
+  readonly along: Stretch;
+  readonly off: Stretch;
 }
 
 /** Distances along a line at which it passes the sides of a closed outline. */
@@ -43,16 +31,55 @@ export function outlineCutsMm(
   });
 }
 
-/** Whether a place is in the thickness of a wall. */
-export function isWithin(wall: PlanWall, at: PlanPoint): boolean {
-  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
-  const alongMm = x * wall.direction[0] + y * wall.direction[1];
-  const offMm = x * wall.leftNormal[0] + y * wall.leftNormal[1];
-  // A millimetre inside, so that a cable along the face is not in the wall.
-  return alongMm > 0 && alongMm < wall.lengthMm && Math.abs(offMm) < wall.wall.thicknessMm / 2 - 1;
-}
-
 /** Whether a direction leads through a wall rather than along it: more than about ten degrees off. */
 export function isAcross(wall: PlanWall, direction: readonly [number, number]): boolean {
   return Math.abs(direction[0] * wall.leftNormal[0] + direction[1] * wall.leftNormal[1]) > 0.17;
+}
+
+/** The stretch of a line within a band by a wall, measured from the line's own place; null where it is in none of it. */
+export function stretchInBand(
+  { wall, direction, leftNormal }: PlanWall,
+  line: PlanLine,
+  { along, off }: WallBand,
+): Stretch | null {
+  const [x, y] = [line.from[0] - wall.from[0], line.from[1] - wall.from[1]];
+  let [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const [axis, [fromMm, toMm]] of [
+    [direction, along],
+    [leftNormal, off],
+  ] as const) {
+    const start = x * axis[0] + y * axis[1];
+    const step = line.direction[0] * axis[0] + line.direction[1] * axis[1];
+    if (Math.abs(step) < 1e-9) {
+      if (start <= fromMm || start >= toMm) return null;
+      continue;
+    }
+    const [a, b] = [(fromMm - start) / step, (toMm - start) / step];
+    low = Math.max(low, Math.min(a, b));
+    high = Math.min(high, Math.max(a, b));
+  }
+  return low < high ? [low, high] : null;
+}
+
+/** Stretches of a line inside a closed outline; even-odd. The line has one coordinate fixed, the other runs along it. */
+export function insideOutline(
+  outline: readonly (readonly [number, number])[],
+  axis: 0 | 1,
+  fixedMm: number,
+): readonly Stretch[] {
+  const other = axis === 0 ? 1 : 0;
+  const cuts: number[] = [];
+  let last = outline.at(-1);
+  for (const next of outline) {
+    if (last !== undefined && last[other] > fixedMm !== next[other] > fixedMm)
+      cuts.push(
+        last[axis] + ((fixedMm - last[other]) / (next[other] - last[other])) * (next[axis] - last[axis]),
+      );
+    last = next;
+  }
+  cuts.sort((a, b) => a - b);
+  const stretches: Stretch[] = [];
+  for (let index = 0; index + 1 < cuts.length; index += 2)
+    stretches.push([cuts[index] ?? 0, cuts[index + 1] ?? 0]);
+  return stretches;
 }

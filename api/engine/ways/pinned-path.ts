@@ -1,11 +1,13 @@
+import type { Floor } from '#model/building.ts';
 import type { Waypoint } from '#model/cable.ts';
+import { alongWallMm } from '../plan/along-wall.ts';
 import { roomLevels } from '../plan/heights.ts';
-import type { Plan, PlanWall } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { type Position, planPointOf, type WallSpot } from '../plan/plane.ts';
 import { freePosition } from '../plan/position-of-place.ts';
 import { roomAt } from '../plan/surroundings.ts';
 import { cheapestPath } from './cheapest-path.ts';
-import { joistsCrossed, liesAlongJoists } from './joists.ts';
+import { joistsCrossed, joistsCut, liesAlongJoists } from './joists.ts';
 import { layInWall } from './lay-in-wall.ts';
 import type { RouteRequest } from './route.ts';
 import type { Segment } from './run.ts';
@@ -44,12 +46,7 @@ function positionOfWaypoint(plan: Plan, waypoint: Waypoint, ends: readonly Posit
     wallId === undefined || side === undefined ? wallOfNeighbour(plan, free, ends) : { wallId, side };
   const wall = spot && plan.wallById.get(spot.wallId);
   if (!wall || !spot) return free;
-  return { ...free, onWall: { wallId: spot.wallId, side: spot.side, alongMm: alongOf(wall, free) } };
-}
-
-function alongOf(wall: PlanWall, { at }: Position): number {
-  const [x, y] = [at[0] - wall.wall.from[0], at[1] - wall.wall.from[1]];
-  return x * wall.direction[0] + y * wall.direction[1];
+  return { ...free, onWall: { wallId: spot.wallId, side: spot.side, alongMm: alongWallMm(wall, free.at) } };
 }
 
 /** The face of a neighbouring position's wall, when the waypoint lies on it as well. */
@@ -59,7 +56,7 @@ function wallOfNeighbour(plan: Plan, free: Position, ends: readonly Position[]):
     if (wall === undefined || end.storeyId !== free.storeyId) return false;
     const [x, y] = [free.at[0] - end.at[0], free.at[1] - end.at[1]];
     const offMm = Math.abs(x * wall.leftNormal[0] + y * wall.leftNormal[1]);
-    const alongMm = alongOf(wall, free);
+    const alongMm = alongWallMm(wall, free.at);
     return offMm <= ON_FACE_MM && alongMm >= 0 && alongMm <= wall.lengthMm;
   });
   return neighbour?.onWall ?? null;
@@ -88,7 +85,7 @@ function pinnedStretch(request: RouteRequest, from: Position, to: Position, wayp
       side: waypoint.side ?? (wallId === null ? null : (to.onWall?.side ?? from.onWall?.side ?? null)),
       storeyId: over?.storeyId ?? waypoint.storey,
       bundle: waypoint.bundle ?? null,
-      joistsCrossed: medium === 'void-across' && over ? joistsCrossed(over.floor, from.at, to.at) : 0,
+      joistsCrossed: medium === 'void-across' && over ? cutUnder(plan, over, [from, to]) : 0,
       studsCrossed: studsOnWay(plan.wallById.get(wallId ?? ''), medium, [from, to]),
     },
   );
@@ -114,8 +111,21 @@ function derivedLay(request: RouteRequest, from: Position, to: Position): Lay {
   return openLay(along ? 'void-along' : 'void-across', 'pinned');
 }
 
+/** Joists that are cut: where cable could pass beneath them, only those that it was seen or set to go through. */
+function cutUnder(plan: Plan, { storeyId, floor }: FloorOver, [from, to]: readonly [Position, Position]) {
+  const floorMm = plan.storeyById.get(storeyId)?.storey.floorLevelMm ?? 0;
+  const belowMm = floorMm - Math.max(from.levelMm, to.levelMm);
+  const isInJoists = floor.joistDepthMm !== undefined && belowMm < floor.joistDepthMm;
+  return (isInJoists ? joistsCrossed : joistsCut)(floor, from.at, to.at);
+}
+
+interface FloorOver {
+  readonly storeyId: string;
+  readonly floor: Floor;
+}
+
 /** The floor in whose void a stretch is: the next one above its middle; null in rooms and above all floors. */
-function floorOver(plan: Plan, from: Position, to: Position) {
+function floorOver(plan: Plan, from: Position, to: Position): FloorOver | null {
   const levelMm = middleLevelMm(from, to);
   const over = plan.storeys.find(({ storey }) => storey.floorLevelMm > levelMm)?.storey;
   if (over === undefined || isInRoom(plan, levelMm)) return null;

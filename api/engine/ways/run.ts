@@ -1,6 +1,7 @@
 import type { Cable, Containment, Medium } from '#model/cable.ts';
 import type { NodeId } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
+import type { StretchCuts } from './run-cuts.ts';
 
 /** How a part of a run is known; `assumed` parts cost contingency. */
 export type SegmentCertainty = 'pinned' | 'derived' | 'assumed';
@@ -61,6 +62,8 @@ export interface Run {
   readonly lowMm: number | null;
   readonly highMm: number | null;
   readonly pinned: boolean;
+  /** What new cable cuts and opens, one for each of the segments; none for cable that is there already. */
+  readonly cuts: readonly StretchCuts[];
   /** Plain words for a person, one a step. */
   readonly steps: readonly string[];
 }

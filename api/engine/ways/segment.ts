@@ -47,6 +47,11 @@ export function reversedSegments(segments: readonly Segment[]): readonly Segment
   return segments.toReversed().map((segment) => ({ ...segment, from: segment.to, to: segment.from }));
 }
 
+/** Whether a stretch lies in a floor, a ceiling or a loft. */
+export function liesInVoid({ medium }: Pick<Segment, 'medium'>): boolean {
+  return medium.startsWith('void-') || medium === 'loft';
+}
+
 /** Length of a path, mm. */
 export function pathLengthMm(segments: readonly Segment[]): number {
   return segments.reduce((sumMm, segment) => sumMm + segment.lengthMm, 0);

@@ -1,5 +1,9 @@
+import type { Cable } from '#model/cable.ts';
 import type { Plan } from '../plan/plan.ts';
+import { cutWords, joistsInWords } from './cut-words.ts';
+import { lengthWords } from './length-words.ts';
 import type { Segment } from './run.ts';
+import type { StretchCuts } from './run-cuts.ts';
 
 /** Stretches shorter than this are not worth a sentence. */
 const WORTH_SAYING_MM = 15;
@@ -14,20 +18,35 @@ const coreWords: Readonly<Record<string, string>> = {
   'metal-stud': 'metal stud wall',
 };
 
-/** A path in plain words, one step a stretch worth saying, lengths to 10 mm or 0.1 m. */
-export function stepsOf(plan: Plan, segments: readonly Segment[]): readonly string[] {
-  return segments
-    .filter((segment) => segment.lengthMm >= WORTH_SAYING_MM)
-    .map((segment) => stepWords(plan, segment));
+/** New cable, and what it cuts and opens stretch by stretch. */
+export interface CutBy {
+  readonly cuts: readonly StretchCuts[];
+  readonly cable: Cable;
 }
 
-function stepWords(plan: Plan, segment: Segment): string {
-  const words = `${wayWords(segment)} ${placeWords(plan, segment)}`;
-  return `${words}${joistWords(segment)}${studWords(segment)}${segment.certainty === 'assumed' ? ' (assumed)' : ''}`;
+/**
+ * A path in plain words, one step a stretch worth saying, lengths to 10 mm or 0.1 m. For new cable with the holes, notches, chases
+ * and boards of each; of cable that is there already only what it passes.
+ */
+export function stepsOf(
+  plan: Plan,
+  segments: readonly Segment[],
+  by: CutBy | null = null,
+): readonly string[] {
+  return segments.flatMap((segment, index) =>
+    segment.lengthMm < WORTH_SAYING_MM ? [] : [stepWords(plan, segment, by, index)],
+  );
+}
+
+function stepWords(plan: Plan, segment: Segment, by: CutBy | null, index: number): string {
+  const cuts = by?.cuts[index];
+  const cut = by === null || cuts === undefined ? joistWords(segment) : cutWords(plan, cuts, by.cable);
+  const assumed = segment.certainty === 'assumed' ? ' (assumed)' : '';
+  return `${wayWords(segment)} ${placeWords(plan, segment)}${cut}${studWords(segment)}${assumed}`;
 }
 
 function joistWords({ joistsCrossed }: Segment): string {
-  return joistsCrossed === 0 ? '' : `, through ${joistsCrossed} ${joistsCrossed === 1 ? 'joist' : 'joists'}`;
+  return joistsCrossed === 0 ? '' : `, through ${joistsInWords(joistsCrossed)}`;
 }
 
 function studWords({ studsCrossed }: Segment): string {
@@ -38,10 +57,6 @@ function wayWords(segment: Segment): string {
   const length = lengthWords(segment.lengthMm);
   if (segment.direction !== 'vertical') return length;
   return `${segment.to.levelMm > segment.from.levelMm ? 'up' : 'down'} ${length}`;
-}
-
-function lengthWords(lengthMm: number): string {
-  return lengthMm < 1000 ? `${Math.round(lengthMm / 10) * 10} mm` : `${(lengthMm / 1000).toFixed(1)} m`;
 }
 
 function placeWords(plan: Plan, segment: Segment): string {

@@ -20,6 +20,8 @@ export interface WayTariff {
   /** Each. */
   readonly board: Readonly<Record<FloorOpening, WorkCost>>;
   readonly joist: WorkCost;
+  /** A joist notched, with the plate over it. */
+  readonly joistNotch: WorkCost;
   readonly stud: WorkCost;
   readonly wallHole: WorkCost;
   /** A drop in a stud wall. */

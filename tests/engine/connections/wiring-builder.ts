@@ -256,6 +256,7 @@ export function runOf(id: string, from: string, to: string, segments: readonly S
     lowMm: lengthMm,
     highMm: lengthMm,
     pinned: false,
+    cuts: [],
     steps: [],
   };
 }

@@ -1,5 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { planPoint } from '#engine/plan/plane.ts';
+import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
+import type { PlacedHole } from '#engine/ways/holes-placed.ts';
 import type { Wall } from '#model/building.ts';
 import { emptyWorked, labourOf, place, quantitiesOf, runOf, stretch } from './labour-material.ts';
 
@@ -62,6 +65,32 @@ describe('cables', () => {
     });
     const worked = emptyWorked({ runs: [runOf('r', [voidAlong(2500), across])] });
     expect(quantitiesOf(worked, 'thread-cable', 'drill-joist')).toEqual([3.7, 3]);
+  });
+
+  it('take a notch and its plate for each joist in which no hole is allowed, once for those that share their way', () => {
+    const across = stretch({
+      medium: 'void-across',
+      direction: 'horizontal',
+      bundle: 'b',
+      joistsCrossed: 3,
+    });
+    const hole = (judged: PlacedHole['judged']): PlacedHole => ({
+      at: planPoint(0, 0),
+      storeyId: 'gf',
+      joistDepthMm: 200,
+      joistMm: 0,
+      support: null,
+      fromSupportMm: null,
+      spanMm: null,
+      isSpanAssumed: false,
+      judged,
+    });
+    const cuts = [{ holes: [hole('notch'), hole('hole'), hole('notch')], chase: null, opened: [] }];
+    const runs = ['a', 'b'].map((id) => runOf(id, [across], { cuts }));
+    const worked = emptyWorked({ runs });
+    expect(quantitiesOf(worked, 'drill-joist', 'notch-joist')).toEqual([1, 2]);
+    const plates = fixingDemands(worked).filter(({ item }) => item === 'joist-plate');
+    expect(plates).toMatchObject([{ measured: 2, causes: ['a'] }]);
   });
 
   it('that share their way share its holes', () => {

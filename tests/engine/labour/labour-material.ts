@@ -102,6 +102,7 @@ export function runOf(id: string, segments: readonly Segment[], spread: Partial<
     lowMm: lengthMm,
     highMm: lengthMm,
     pinned: false,
+    cuts: [],
     steps: [],
     ...spread,
   };

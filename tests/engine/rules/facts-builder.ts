@@ -232,6 +232,7 @@ export function runOf(id: string, segments: readonly Segment[], partial: Partial
     lowMm: routeMm,
     highMm: routeMm,
     pinned: false,
+    cuts: [],
     steps: [],
     ...partial,
   };

@@ -2,6 +2,7 @@ import { buildPlan } from '#engine/plan/build-plan.ts';
 import { planPoint } from '#engine/plan/plane.ts';
 import type { Facts } from '#engine/rules/facts.ts';
 import type { Segment } from '#engine/ways/run.ts';
+import { cutsOf } from '#engine/ways/run-cuts.ts';
 import type { Fixture, Floor, Room, Storey, Wall } from '#model/building.ts';
 import type { Point } from '#model/installation.ts';
 import { type FactsLiteral, factsOf, jobOf, pointOf, schemeOf, segmentOf } from './facts-builder.ts';
@@ -98,11 +99,14 @@ export function houseOf(literal: HouseLiteral = {}): Facts {
   const accessories = points
     .filter(({ status }) => status === 'wanted')
     .map(({ id, kind, features }) => ({ id, pointId: id, kind, features }));
+  const plan = buildPlan(job);
+  const runs = (rest.runs ?? []).map((run) => ({ ...run, cuts: cutsOf(plan, run.segments) }));
   return factsOf({
     scheme: schemeOf(),
     ...rest,
+    runs,
     job,
-    plan: buildPlan(job),
+    plan,
     things: { accessories, ...rest.things },
   });
 }
@@ -175,10 +179,14 @@ export const levelOf = (
 
 /** A stretch across the joists in the middle of the room at `heightMm` below the floor, which crosses five. */
 export const acrossOf = (heightMm: number, partial: Partial<Segment> = {}): Segment =>
+  acrossAt(2000, heightMm, partial);
+
+/** The same, so far from the left-hand wall. */
+export const acrossAt = (xMm: number, heightMm: number, partial: Partial<Segment> = {}): Segment =>
   segmentOf({
     medium: 'void-across',
-    from: at(2000, 500, heightMm),
-    to: at(2000, 2500, heightMm),
+    from: at(xMm, 500, heightMm),
+    to: at(xMm, 2500, heightMm),
     joistsCrossed: 5,
     ...partial,
   });

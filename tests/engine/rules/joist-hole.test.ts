@@ -1,14 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Facts } from '#engine/rules/facts.ts';
 import { joistHole } from '#engine/rules/joist-hole.ts';
-import { joistHoleMm } from '#engine/rules/joist-size.ts';
-import { drillableMm, largestJoistHoleMm } from '#engine/ways/joist-window.ts';
+import { runRules } from '#engine/rules/run-rules.ts';
+import { drillableMm, joistHoleMm, largestJoistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Cable } from '#model/cable.ts';
 import { runOf, saidBy, twin25, twinOf } from './facts-builder.ts';
-import { acrossOf, houseOf } from './house-builder.ts';
+import { acrossAt, type HouseLiteral, houseOf } from './house-builder.ts';
+
+/** Joists along x that span 4000 mm over a cellar, crossed in the first window for holes. */
+const across = (more: HouseLiteral = {}, xMm = 1300): Facts =>
+  houseOf({ below: true, ...more, runs: more.runs ?? [runOf('r', [acrossAt(xMm, -110)])] });
 
 const said = (joistDepthMm: number, cable: Cable = twin25) =>
-  saidBy(joistHole, houseOf({ floor: { joistDepthMm }, runs: [runOf('r', [acrossOf(-110)], { cable })] }));
+  saidBy(
+    joistHole,
+    across({ floor: { joistDepthMm }, runs: [runOf('r', [acrossAt(1300, -110)], { cable })] }),
+  );
+
+const messageOf = (facts: Facts): string | undefined => runRules(facts, [joistHole])[0]?.message;
 
 describe('holes in joists', () => {
   it('[RT3] lets a hole be exactly a quarter of the depth', () => {
@@ -24,15 +34,46 @@ describe('holes in joists', () => {
     expect(said(251)).toMatchObject([{ outcome: 'decide', messageId: 'engineer', limit: 250 }]);
   });
 
-  it('[RT3] says where by the room’s own span, and advises without it', () => {
+  it('[RT3] says where by the joists’ own span, and advises where nothing is drawn that they bear on', () => {
     expect(said(200)).toMatchObject([{ outcome: 'advice', messageId: 'zone' }]);
-    const facts = houseOf({ room: { walls: [] }, runs: [runOf('r', [acrossOf(-110)])] });
+    const facts = across({ storey: { walls: [], rooms: [] } });
     expect(saidBy(joistHole, facts)).toMatchObject([{ outcome: 'advice', messageId: 'spanUnknown' }]);
   });
 
-  it('[RT3] names the zone of a 4000 mm span in its words', () => {
-    const facts = houseOf({ runs: [runOf('r', [acrossOf(-110)])] });
-    expect(joistHole.check(facts)[0]?.values).toMatchObject({ span: 4000, from: 1000, to: 1600 });
+  it('[RT3] names the zone of a 4000 mm span and the place of the holes in its words', () => {
+    expect(joistHole.check(across())[0]?.values).toMatchObject({ span: 4000, from: 1000, to: 1600 });
+    expect(messageOf(across())).toBe(
+      'Drill 5 joists in Room 16 mm on the centre line, 1.30 m from the wall of Room: 1000 to 1600 mm from either support is allowed (0.25 to 0.40 of a span of 4000 mm), 3 diameters apart, 100 mm from any notch.',
+    );
+  });
+
+  it.each([
+    [279, 'decide', 'misplaced'],
+    [280, 'advice', 'notch'],
+    [999, 'advice', 'notch'],
+    [1000, 'advice', 'zone'],
+    [1600, 'advice', 'zone'],
+    [1601, 'decide', 'misplaced'],
+    [2399, 'decide', 'misplaced'],
+    [2400, 'advice', 'zone'],
+  ] as const)('[RT3] judges holes %d mm along a span of 4000 mm: %s, %s', (xMm, outcome, messageId) => {
+    expect(saidBy(joistHole, across({}, xMm))).toMatchObject([{ outcome, messageId }]);
+  });
+
+  it('[RT3] says of notches how deep, where, and that a plate goes over each', () => {
+    expect(messageOf(across({}, 500))).toBe(
+      'Notch 5 joists in Room 25 mm deep at most, 500 mm from the wall of Room, with a steel plate over each: 280 to 1000 mm from either support is allowed (0.07 to 0.25 of a span of 4000 mm), 100 mm from any hole.',
+    );
+  });
+
+  it('[RT3] leaves what is not allowed to be decided, and not proven where the bearings are only assumed', () => {
+    expect(messageOf(across({}, 2000))).toBe(
+      'The run goes through 5 joists in Room where neither hole nor notch is allowed: 2.00 m from the wall of Room, of a span of 4000 mm; holes are allowed 1000 to 1600 mm from either support (0.25 to 0.40 of it), notches 280 to 1000 mm (0.07 to 0.25).',
+    );
+    // On the lowest floor nobody sees the sleeper walls.
+    expect(saidBy(joistHole, across({ below: false }, 2000))).toMatchObject([
+      { outcome: 'not-proven', messageId: 'spanAssumed' },
+    ]);
   });
 
   it('[RT3] asks a larger hole for thicker cable, never a smaller one', () => {

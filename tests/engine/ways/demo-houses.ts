@@ -15,7 +15,8 @@ export function terrace(): Plan {
   const ground = storey('gf', {
     floor: { ...timberFloor, voidMm: 450, joistDepthMm: 100, joistsRunDeg: 90 },
     walls: [
-      wall('hall-living', [1015, -100], [1015, 3750], { thicknessMm: 130 }),
+      // The joists go on over it, from party wall to party wall.
+      wall('hall-living', [1015, -100], [1015, 3750], { thicknessMm: 130, structural: false }),
       wall('kitchen-w', [-100, 7200], [-100, 10300], thick),
     ],
   });
@@ -120,6 +121,7 @@ export const tariff: WayTariff = {
   chase: chases(1700),
   board: { 'lift-board': pence(200), 'chipboard-trap': pence(400), 'open-fixed-floor': pence(800) },
   joist: pence(300),
+  joistNotch: pence(700),
   stud: pence(900),
   wallHole: pence(700),
   fish: pence(200),

@@ -123,6 +123,7 @@ describe('layRuns', () => {
       lengthMm: null,
       lowMm: null,
       highMm: null,
+      cuts: [],
       steps: [],
     });
     expect(run?.to.position).toBeNull();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { connectionOf } from '../../../ui/edits/joined-by.ts';
-import { cableWords } from '../../../ui/elements/ways/cable-words.ts';
+import { cablesTo, cableWords } from '../../../ui/elements/ways/cable-words.ts';
 
 const fernlow = demoEstimate('fernlow-close');
 
@@ -45,6 +45,19 @@ describe('the cable to a point in words', () => {
       );
       // Each of the four or five runs is rounded to a centimetre.
       expect(told.reduce((sum, length) => sum + length, 0)).toBeCloseTo(total(fernlow, id), 1);
+    },
+  );
+
+  it.each(['fused-unit', 'ring-to-b3', 'no-fuse-b3', 'new-radial'])(
+    'is made of the cables that are told step by step, each at one point: %s',
+    (id) => {
+      const { runs, worked } = schemeOf(fernlow, id);
+      const told = ['b1-kitchen', 'b2-kitchen', 'b3-kitchen'].flatMap((pointId) => {
+        const connection = worked.scheme === null ? null : connectionOf(worked.scheme, pointId);
+        return connection === null ? [] : cablesTo(runs, connection, pointId);
+      });
+      expect(told.map((run) => run.id).toSorted()).toEqual(runs.map((run) => run.id).toSorted());
+      for (const { steps } of told) expect(steps.length).toBeGreaterThan(0);
     },
   );
 

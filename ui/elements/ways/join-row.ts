@@ -15,10 +15,11 @@ import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { cableWords } from './cable-words.ts';
+import { cablesTo, cableWords } from './cable-words.ts';
 import './connection-form.ts';
 import { findingRows, findingRowsCss } from './finding-rows.ts';
 import { findingsAt } from './findings-of.ts';
+import './run-steps.ts';
 
 /** How a point is joined now, as the choice's value. */
 function joinedNow(connection: Connection | null, pointId: string): string {
@@ -192,7 +193,9 @@ export class JoinRow extends LitElement {
 
   #details(connection: Connection): TemplateResult {
     const offer = this.#fuseOffer(connection);
+    const runs = cablesTo(this.view.scheme?.runs ?? [], connection, this.point.id);
     return html`${offer === null ? nothing : this.#fuseButton(connection, offer)}
+      <run-steps .runs=${runs}></run-steps>
       <details ?open=${this.open} @toggle=${(event: Event) => this.#toggled(event)}>
         <summary>How exactly</summary>
         ${

@@ -14,6 +14,7 @@ import { fixingDemands } from '../../takeoff/fixing-lines.ts';
 import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
 import type { Route } from '../../ways/route.ts';
 import type { Run, RunEnd } from '../../ways/run.ts';
+import { cutsOf } from '../../ways/run-cuts.ts';
 import { runLength } from '../../ways/run-length.ts';
 import type { WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, routeOptions } from '../work-scheme.ts';
@@ -78,6 +79,7 @@ function runOf(house: House, from: WayEnd, to: WayEnd): Run {
     segments,
     ...runLength(segments, ends, house.allowances),
     pinned: false,
+    cuts: cutsOf(house.plan, segments),
     steps,
   };
 }

@@ -2,6 +2,7 @@ import type { Library } from '#model/library.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import { cableItem } from '../../takeoff/cable-lines.ts';
 import { houseWays } from '../../ways/house-ways.ts';
+import { cutsOf } from '../../ways/run-cuts.ts';
 import { stepsOf } from '../../ways/steps.ts';
 import type { WayAim, WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, routeOptions } from '../work-scheme.ts';
@@ -38,7 +39,10 @@ export function waysInHouse(house: House, library: Library): WaysOfHouse {
     route: (from, to, aim) => {
       const way = net.way(from, to, aim);
       if (way === null) return assumed.route(from, to, aim);
-      return { segments: way.segments, steps: stepsOf(plan, way.segments) };
+      return {
+        segments: way.segments,
+        steps: stepsOf(plan, way.segments, { cuts: cutsOf(plan, way.segments), cable: USUAL_CABLE }),
+      };
     },
   };
 }

@@ -1,4 +1,5 @@
-import type { Plan, PlanWall } from '../../plan/plan.ts';
+import { alongWallMm } from '../../plan/along-wall.ts';
+import type { Plan } from '../../plan/plan.ts';
 import type { PlanPoint } from '../../plan/plane.ts';
 import { type OutlineEdge, outlineEdges } from '../../plan/room-outline.ts';
 import { roomsOfStorey } from '../../plan/surroundings.ts';
@@ -49,14 +50,9 @@ function cornerFace(plan: Plan, edge: OutlineEdge, corner: PlanPoint, way: 1 | -
   const wall = plan.wallById.get(edge.wallId);
   if (face === null || wall === undefined) return null;
   const along = (at: PlanPoint) =>
-    alongFace(face, { wallId: edge.wallId, side: edge.side, alongMm: alongWall(wall, at) }) ?? 0;
+    alongFace(face, { wallId: edge.wallId, side: edge.side, alongMm: alongWallMm(wall, at) }) ?? 0;
   const [startMm, endMm] = [along(edge.from), along(edge.to)];
   const forwards = endMm >= startMm ? 1 : -1;
   const alongMm = Math.min(face.highMm, Math.max(face.lowMm, along(corner)));
   return { face, alongMm, away: forwards === way ? 1 : -1 };
-}
-
-/** How far along a wall's centre line a place is, from its `from`, mm. */
-export function alongWall({ wall, direction }: PlanWall, at: PlanPoint): number {
-  return (at[0] - wall.from[0]) * direction[0] + (at[1] - wall.from[1]) * direction[1];
 }

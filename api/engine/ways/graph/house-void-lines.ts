@@ -1,21 +1,28 @@
+import { placeByWall } from '../../plan/along-wall.ts';
+import { breastsOf } from '../../plan/breast.ts';
 import type { Plan, PlanRoom } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { floorVoid, loftOver, type VoidSpace } from '../../plan/voids.ts';
+import { atOf, inAxes } from '../joist-axes.ts';
+import { passesBeneath } from '../joists.ts';
 import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
-import { type Axis, endOf, openingAt, startOf, type WayLine } from './line.ts';
-import { inFrame, type VoidFrame, voidFrame } from './void-frame.ts';
-import { BREAST_DEPTH_MM, voidLines } from './void-lines.ts';
+import { type JoistLane, joistLanes } from './joist-lanes.ts';
+import { type Axis, endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
+import { type VoidFrame, voidFrame } from './void-frame.ts';
+import { voidLines } from './void-lines.ts';
 import { type Join, nothing } from './way-net.ts';
 
 /** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
 const PAST_MM = 1500;
 /** Cable keeps so far from stairwells and breasts that it goes round, mm. */
 const ROUND_MM = 60;
-/** Where lines across the joists are laid in a room: in the parts of the span that may be drilled. */
+/** Where lines across a room are laid where nothing says where its joists bear, or none is cut. */
 const ACROSS_AT = [0.3, 0.7];
+/** Two directions are the same, or square to one another, that differ by less. */
+const SQUARE_SINE = 1e-3;
 
 /** The lines in the voids of a house, and how the plumb lines of its walls lead into them. */
 export interface VoidNet {
@@ -70,7 +77,7 @@ export function stubsAt(
   reachMm: number,
 ): readonly Stub[] {
   const frame = voidFrame(material.plan, space);
-  const [a, b] = inFrame(frame, at);
+  const [a, b] = inAxes(frame, at);
   return ([0, 1] as const).flatMap((axis): readonly Stub[] => {
     const [tMm, fixedMm] = axis === 0 ? [a, b] : [b, a];
     const lines = voidLines(material, { frame, axis, fixedMm }, [tMm - reachMm, tMm + reachMm], tMm);
@@ -101,15 +108,24 @@ export function voidFrames(plan: Plan): readonly VoidFrame[] {
 
 function roomLines(material: WaysMaterial, frame: VoidFrame): readonly WayLine[] {
   const { plan } = material;
-  const { storeyId, kind } = frame.space;
-  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const { kind } = frame.space;
+  const rooms = roomsOver(plan, frame);
   const wanted = [
-    ...rooms.flatMap((room) => [...edgesOf(room, frame), ...(kind === 'loft' ? [] : acrossOf(room, frame))]),
+    ...rooms.flatMap((room) => edgesOf(room, frame)),
+    ...(kind === 'loft' ? [] : inOneLine(rooms.flatMap((room) => acrossOf(plan, room, frame)))),
     ...roundOf(plan, frame),
   ];
   return wanted.flatMap(({ axis, fixedMm, span }) =>
     voidLines(material, { frame, axis, fixedMm }, [span[0] - PAST_MM, span[1] + PAST_MM]),
   );
+}
+
+/** The rooms over a void; where none is drawn, it is taken to be divided as the storey below. */
+function roomsOver(plan: Plan, { space: { storeyId, kind } }: VoidFrame): readonly PlanRoom[] {
+  const closed = (id: string) => roomsOfStorey(plan, id).filter(({ outline }) => outline.length > 0);
+  const own = closed(storeyId);
+  const belowId = plan.storeyById.get(storeyId)?.belowId ?? null;
+  return own.length > 0 || kind === 'loft' || belowId === null ? own : closed(belowId);
 }
 
 interface Wanted {
@@ -118,9 +134,31 @@ interface Wanted {
   readonly span: Span;
 }
 
+/** Lines of neighbouring rooms that are one go on as one. */
+function inOneLine(all: readonly Wanted[]): readonly Wanted[] {
+  const lines: Wanted[] = [];
+  const sorted = all.toSorted(
+    (a, b) => a.axis - b.axis || a.fixedMm - b.fixedMm || a.span[0] - b.span[0] || a.span[1] - b.span[1],
+  );
+  for (const next of sorted) {
+    const last = lines.at(-1);
+    const isSame =
+      last?.axis === next.axis &&
+      Math.abs(last.fixedMm - next.fixedMm) < SAME_MM &&
+      next.span[0] <= last.span[1] + 2 * PAST_MM;
+    if (last === undefined || !isSame) lines.push(next);
+    else
+      lines[lines.length - 1] = {
+        ...last,
+        span: [Math.min(last.span[0], next.span[0]), Math.max(last.span[1], next.span[1])],
+      };
+  }
+  return lines;
+}
+
 /** Along the walls of a room that are square to the frame. */
 function edgesOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
-  const corners = outline.map((at) => inFrame(frame, at));
+  const corners = outline.map((at) => inAxes(frame, at));
   return corners.flatMap((from, index): readonly Wanted[] => {
     const to = corners[(index + 1) % corners.length] ?? from;
     for (const axis of [0, 1] as const) {
@@ -133,31 +171,40 @@ function edgesOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
   });
 }
 
-/** Across the joists of a room, where they may be drilled. */
-function acrossOf({ outline }: PlanRoom, frame: VoidFrame): readonly Wanted[] {
-  const [a, b] = extent(outline.map((at) => inFrame(frame, at)));
+/** Across the joists of a room, where they may be cut; where none is cut, or nobody knows where they bear, at shares of its extent. */
+function acrossOf(plan: Plan, room: PlanRoom, frame: VoidFrame): readonly Wanted[] {
+  const { storeyId } = frame.space;
+  const ownFloor = room.storeyId === storeyId ? room.room.floor : undefined;
+  const floor = ownFloor ?? plan.storeyById.get(storeyId)?.storey.floor;
+  const isCut = floor?.build === 'suspended-timber' && !passesBeneath(floor);
+  const lanes = isCut ? joistLanes(plan, storeyId, room.outline, floor) : [];
+  if (lanes.length > 0) return lanes.flatMap((lane) => wantedLane(lane, frame));
+  const [a, b] = extent(room.outline.map((at) => inAxes(frame, at)));
   return ACROSS_AT.map((share) => ({ axis: 1, fixedMm: a[0] + share * (a[1] - a[0]), span: b }));
+}
+
+/** A lane as a line of the frame; none where a room's joists lie askew to it. */
+function wantedLane({ axes, alongMm, across }: JoistLane, frame: VoidFrame): readonly Wanted[] {
+  const ends = across.map((mm) => inAxes(frame, atOf(axes, alongMm, mm)));
+  const sine = axes.along[0] * frame.along[1] - axes.along[1] * frame.along[0];
+  const isSquare = Math.abs(sine) < SQUARE_SINE || Math.abs(sine) > 1 - SQUARE_SINE;
+  if (!isSquare) return [];
+  const [a, b] = extent(ends);
+  const axis: Axis = Math.abs(sine) < SQUARE_SINE ? 1 : 0;
+  return [axis === 1 ? { axis, fixedMm: a[0], span: b } : { axis, fixedMm: b[0], span: a }];
 }
 
 /** Round the stairwells and the breasts of a storey. */
 function roundOf(plan: Plan, frame: VoidFrame): readonly Wanted[] {
   const { storeyId } = frame.space;
   const wells = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
-  const breasts = wallsOfStorey(plan, storeyId).flatMap(({ wall, direction, leftNormal }) =>
-    wall.openings
-      .filter(({ kind }) => kind === 'breast')
-      .map(({ alongMm, widthMm, side }) => {
-        const outMm = (side === 'right' ? -1 : 1) * (wall.thicknessMm / 2 + BREAST_DEPTH_MM);
-        const corner = (mm: number, off: number): readonly [number, number] => [
-          wall.from[0] + direction[0] * mm + leftNormal[0] * off,
-          wall.from[1] + direction[1] * mm + leftNormal[1] * off,
-        ];
-        const otherMm = side === undefined ? -outMm : 0;
-        return [alongMm, alongMm + widthMm].flatMap((mm) => [corner(mm, outMm), corner(mm, otherMm)]);
-      }),
+  const breasts = wallsOfStorey(plan, storeyId).flatMap((wall) =>
+    breastsOf(wall).map(({ along, off }) =>
+      along.flatMap((alongMm) => off.map((offMm) => placeByWall(wall, alongMm, offMm))),
+    ),
   );
   return [...wells, ...breasts].flatMap((corners) => {
-    const [a, b] = extent(corners.map((at) => inFrame(frame, at)));
+    const [a, b] = extent(corners.map((at) => inAxes(frame, at)));
     return [
       { axis: 1 as const, fixedMm: a[0] - ROUND_MM, span: b },
       { axis: 1 as const, fixedMm: a[1] + ROUND_MM, span: b },

@@ -4,14 +4,6 @@ import type { PlanRoom, PlanStorey } from '../../plan/plan.ts';
 import type { SegmentCertainty } from '../run.ts';
 import { type Lay, openLay } from '../segment.ts';
 
-/** Room beneath the joists that lets a cable be clipped under them, mm. Common practice, no source. */
-const BENEATH_MM = 250;
-
-/** Whether the space under a floor is so deep that cable crosses beneath the joists: none is drilled. */
-export function passesBeneath({ build, voidMm, joistDepthMm }: Floor): boolean {
-  return build === 'suspended-timber' && joistDepthMm !== undefined && voidMm >= joistDepthMm + BENEATH_MM;
-}
-
 /** How cable lies under a floor, along its joists or across them. */
 export function floorLay(floor: Floor, isAlong: boolean): Lay {
   const medium = floor.build === 'concrete' ? 'void-open' : isAlong ? 'void-along' : 'void-across';

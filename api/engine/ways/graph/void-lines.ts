@@ -1,20 +1,21 @@
-import type { Floor } from '#model/building.ts';
+import { type BreastBand, breastsOf } from '../../plan/breast.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
+import { planPoint, planPointOf } from '../../plan/plane.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
-import { judgeCrossing } from '../joist-window.ts';
-import { JOIST_SPACING_MM } from '../joists.ts';
+import { inAxes } from '../joist-axes.ts';
+import { liesAlongJoists, passesBeneath } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
+import { insideOutline, stretchInBand, type WallBand } from '../path-cuts.ts';
 import { openLay } from '../segment.ts';
 import { times, type WayTariff } from '../way-tariff.ts';
 import type { Span } from './flat-face.ts';
+import { type Straight, throughJoists } from './joist-crossings.ts';
 import type { Axis, LinePart, WayLine } from './line.ts';
 import { obstaclesOf } from './obstacles.ts';
-import { inFrame, type VoidFrame } from './void-frame.ts';
-import { floorLay, isWarm, loftLay, passesBeneath } from './void-lay.ts';
+import type { VoidFrame } from './void-frame.ts';
+import { floorLay, isWarm, loftLay } from './void-lay.ts';
 
-/** A breast whose depth nobody recorded stands out this far, mm. Assumed, no source. */
-export const BREAST_DEPTH_MM = 350;
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
 const BESIDE_MM = 5;
 
@@ -30,12 +31,6 @@ interface Found {
   readonly kind: 'room' | 'wall' | 'shut';
   readonly room?: PlanRoom;
   readonly wall?: PlanWall;
-}
-
-interface Straight {
-  readonly frame: VoidFrame;
-  readonly axis: Axis;
-  readonly fixedMm: number;
 }
 
 /**
@@ -54,12 +49,12 @@ export function voidLines(
   const stops = [...new Set([...whole, ...found.flatMap(({ span }) => span)])]
     .filter((mm) => mm >= whole[0] && mm <= whole[1])
     .toSorted((a, b) => a - b);
-  const pieces = stops.slice(1).flatMap((toMm, index): (LinePart | null)[] => {
+  const pieces = stops.slice(1).flatMap((toMm, index): readonly (LinePart | null)[] => {
     const startMm = stops[index] ?? toMm;
     if (toMm - startMm < 0.01) return [];
     const middle = (startMm + toMm) / 2;
     const here = found.filter(({ span }) => span[0] < middle && middle < span[1]);
-    return [partAt(material, straight, [startMm, toMm], { here, fromMm })];
+    return partsAt(material, straight, [startMm, toMm], { here, fromMm }) ?? [null];
   });
   return chains(pieces).map((parts) => ({
     sheet: straight.frame,
@@ -91,17 +86,24 @@ interface Here {
   readonly fromMm: number | null;
 }
 
-function partAt(material: VoidMaterial, straight: Straight, span: Span, at: Here): LinePart | null {
+function partsAt(
+  material: VoidMaterial,
+  straight: Straight,
+  span: Span,
+  at: Here,
+): readonly LinePart[] | null {
   const { here, fromMm } = at;
   if (here.some(({ kind }) => kind === 'shut')) return null;
   const isStart = fromMm !== null && fromMm >= span[0] && fromMm <= span[1];
   const wall = here.find((each) => each.kind === 'wall')?.wall;
   const room = here.find((each) => each.kind === 'room')?.room ?? null;
-  if (straight.frame.space.kind === 'loft') return loftPart(material, straight, span, { wall, room });
+  if (straight.frame.space.kind === 'loft') return alone(loftPart(material, straight, span, { wall, room }));
   if (wall !== undefined && isMasonry(wall) && !isStart && room === null)
-    return holePart(material, straight, span, wall);
-  return floorPart(material, straight, span, { room, isWall: wall !== undefined });
+    return alone(holePart(material, straight, span, wall));
+  return floorParts(material, straight, span, { room, isWall: wall !== undefined });
 }
+
+const alone = (part: LinePart | null): readonly LinePart[] | null => (part === null ? null : [part]);
 
 function holePart(
   { plan, tariff }: VoidMaterial,
@@ -140,12 +142,12 @@ function loftPart(
   return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread, warm };
 }
 
-function floorPart(
+function floorParts(
   { plan, tariff }: VoidMaterial,
   straight: Straight,
   [fromMm, toMm]: Span,
   { room, isWall }: { readonly room: PlanRoom | null; readonly isWall: boolean },
-): LinePart | null {
+): readonly LinePart[] | null {
   const { frame, axis } = straight;
   const storey = plan.storeyById.get(frame.space.storeyId);
   const floor = room?.room.floor ?? storey?.storey.floor;
@@ -153,7 +155,11 @@ function floorPart(
     return null;
   const isOutside = room === null && !isWall && isDrawn(plan, storey.storey.id);
   const isShut = floor.liftable === false && storey.belowId === null;
-  const isAlong = floor.joistsRunDeg !== undefined && axis === 0;
+  const isAlong = liesAlongJoists(
+    floor,
+    planPoint(0, 0),
+    planPointOf(axis === 0 ? frame.along : frame.across),
+  );
   const lay = floorLay(floor, isAlong);
   const boardMm = floor.build === 'concrete' ? null : isAlong ? BOARD_ALONG_MM : BOARD_ACROSS_MM;
   const boards = boardMm === null ? 0 : 1000 / boardMm;
@@ -172,38 +178,8 @@ function floorPart(
     ...(isOutside || isShut ? { poor: true } : {}),
     warm: isWarm(floor.insulationMm),
   };
-  if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return part;
-  const spacingMm = floor.joistSpacingMm ?? JOIST_SPACING_MM;
-  return {
-    ...part,
-    crossedBefore: (tMm) => multiplesBefore(tMm, spacingMm),
-    ...cuttingAt(straight, room, floor, (fromMm + toMm) / 2, tariff),
-  };
-}
-
-/** What cutting joists takes on a line across them: drilled near the middle of their half spans, notched nearer their ends. */
-function cuttingAt(
-  { frame, fixedMm }: Straight,
-  room: PlanRoom | null,
-  floor: Floor,
-  acrossMm: number,
-  { joist }: WayTariff,
-): Pick<LinePart, 'perCrossing' | 'unfit'> {
-  // Joists of unknown direction are met across or along: half of each.
-  if (floor.joistsRunDeg === undefined) return { perCrossing: times(joist, 0.5) };
-  if (room === null) return { perCrossing: joist };
-  const span = insideOf(room, frame, 0, acrossMm).find(([a, b]) => fixedMm >= a - 1 && fixedMm <= b + 1);
-  const cut = judgeCrossing(floor, span === undefined ? null : { fromMm: span[0], toMm: span[1] }, fixedMm);
-  if (cut === 'neither') return { perCrossing: joist, unfit: true };
-  // A notch costs the plate over it as well: as much again.
-  return { perCrossing: cut === 'notch' ? times(joist, 2) : joist };
-}
-
-/** Whole multiples of a spacing below a place, one exactly there counting half; nought at or below nought. */
-function multiplesBefore(mm: number, spacingMm: number): number {
-  const share = mm / spacingMm;
-  const nearest = Math.round(share);
-  return Math.abs(share - nearest) < 1e-6 ? nearest - 0.5 : Math.floor(share);
+  if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return [part];
+  return throughJoists(plan, straight, floor, part, tariff);
 }
 
 /** Whether any room of a storey closes: until then nobody can say what is outside. */
@@ -223,15 +199,14 @@ function foundAlong(plan: Plan, straight: Straight, whole: Span, fromMm: number 
   for (const room of rooms) add(insideOf(room, frame, axis, fixedMm + beside), { kind: 'room', room });
   for (const wall of wallsOfStorey(plan, storeyId)) {
     add(acrossWall(wall, straight, 1), { kind: 'wall', wall });
-    for (const opening of wall.wall.openings)
-      if (opening.kind === 'breast') add(inBreast(wall, opening, straight), { kind: 'shut' });
+    for (const breast of breastsOf(wall)) add(inBreast(wall, breast, straight), { kind: 'shut' });
   }
   if (frame.space.kind === 'loft') return found;
   const outlines = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
   for (const outline of outlines)
     add(
       insideOutline(
-        outline.map((at) => inFrame(frame, at)),
+        outline.map((at) => inAxes(frame, at)),
         axis,
         fixedMm + beside,
       ),
@@ -249,7 +224,7 @@ function foundAlong(plan: Plan, straight: Straight, whole: Span, fromMm: number 
     ] as const;
     add(
       insideOutline(
-        corners.map((at) => inFrame(frame, at)),
+        corners.map((at) => inAxes(frame, at)),
         axis,
         fixedMm,
       ),
@@ -290,85 +265,33 @@ function outlineIn(room: PlanRoom, frame: VoidFrame): readonly (readonly [number
   const known = outlines.get(room) ?? new Map<string, readonly (readonly [number, number])[]>();
   outlines.set(room, known);
   const key = frame.along.join(' ');
-  const outline = known.get(key) ?? room.outline.map((at) => inFrame(frame, at));
+  const outline = known.get(key) ?? room.outline.map((at) => inAxes(frame, at));
   known.set(key, outline);
   return outline;
-}
-
-/** Stretches of a line inside a closed outline; even-odd. */
-export function insideOutline(
-  outline: readonly (readonly [number, number])[],
-  axis: Axis,
-  fixedMm: number,
-): readonly Span[] {
-  const other = axis === 0 ? 1 : 0;
-  const cuts: number[] = [];
-  let last = outline.at(-1);
-  for (const next of outline) {
-    if (last !== undefined && last[other] > fixedMm !== next[other] > fixedMm)
-      cuts.push(
-        last[axis] + ((fixedMm - last[other]) / (next[other] - last[other])) * (next[axis] - last[axis]),
-      );
-    last = next;
-  }
-  cuts.sort((a, b) => a - b);
-  const spans: Span[] = [];
-  for (let index = 0; index + 1 < cuts.length; index += 2)
-    spans.push([cuts[index] ?? 0, cuts[index + 1] ?? 0]);
-  return spans;
 }
 
 /** The stretch of a line in the thickness of a wall, a slip inside its faces, so that a cable along a face is not in it. */
 function acrossWall(wall: PlanWall, straight: Straight, slipMm: number): readonly Span[] {
   const halfMm = wall.wall.thicknessMm / 2 - slipMm;
-  return inBand(wall, straight, [0, wall.lengthMm], [-halfMm, halfMm], slipMm);
+  return inBand(wall, straight, { along: [0, wall.lengthMm], off: [-halfMm, halfMm] }, slipMm);
 }
 
-function inBreast(
-  wall: PlanWall,
-  opening: {
-    readonly alongMm: number;
-    readonly widthMm: number;
-    readonly side?: 'left' | 'right' | undefined;
-  },
-  straight: Straight,
-): readonly Span[] {
-  const halfMm = wall.wall.thicknessMm / 2;
-  const along: Span = [opening.alongMm, opening.alongMm + opening.widthMm];
-  const outMm = halfMm + BREAST_DEPTH_MM;
-  const sides: Span[] = [
-    ...(opening.side === 'right' ? [] : [[halfMm + 1, outMm] as const]),
-    ...(opening.side === 'left' ? [] : [[-outMm, -halfMm - 1] as const]),
-  ];
-  return sides.flatMap((off) => inBand(wall, straight, along, off, 0));
+/** The stretch of a line in a chimney breast, so that a cable along its wall's face behind it is not in it. */
+function inBreast(wall: PlanWall, { along, off: [lowMm, highMm] }: BreastBand, straight: Straight) {
+  const off: Span = lowMm < 0 ? [lowMm, highMm - 1] : [lowMm + 1, highMm];
+  return inBand(wall, straight, { along, off }, 0);
 }
 
-/** The stretch of a line that lies within a band of a wall: so far along it, so far off its centre line to the left. */
+/** The stretch of a line that lies within a band by a wall. */
 function inBand(
   wall: PlanWall,
   { frame, axis, fixedMm }: Straight,
-  along: Span,
-  off: Span,
+  band: WallBand,
   widenMm: number,
 ): readonly Span[] {
   const direction = axis === 0 ? frame.along : frame.across;
   const fixed = axis === 0 ? frame.across : frame.along;
-  const x = fixed[0] * fixedMm - wall.wall.from[0];
-  const y = fixed[1] * fixedMm - wall.wall.from[1];
-  let [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (const [axisOf, from, to] of [
-    [wall.direction, along[0], along[1]],
-    [wall.leftNormal, off[0], off[1]],
-  ] as const) {
-    const start = x * axisOf[0] + y * axisOf[1];
-    const step = direction[0] * axisOf[0] + direction[1] * axisOf[1];
-    if (Math.abs(step) < 1e-9) {
-      if (start <= from || start >= to) return [];
-      continue;
-    }
-    const [a, b] = [(from - start) / step, (to - start) / step];
-    low = Math.max(low, Math.min(a, b));
-    high = Math.min(high, Math.max(a, b));
-  }
-  return low < high ? [[low - widenMm, high + widenMm]] : [];
+  const from = [fixed[0] * fixedMm, fixed[1] * fixedMm] as const;
+  const stretch = stretchInBand(wall, { from, direction }, band);
+  return stretch === null ? [] : [[stretch[0] - widenMm, stretch[1] + widenMm]];
 }

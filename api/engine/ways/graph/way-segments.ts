@@ -1,14 +1,13 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomAt } from '../../plan/surroundings.ts';
-import { joistsCrossed } from '../joists.ts';
+import { joistsCut } from '../joists.ts';
 import type { Segment } from '../run.ts';
 import { type Lay, openLay, type SegmentDetails, segmentBetween } from '../segment.ts';
 import { studsOnWay } from '../studs.ts';
 import { positionOn, SAME_MM, type WayLine } from './line.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
-import { passesBeneath } from './void-lay.ts';
 import type { Join } from './way-net.ts';
 
 /** A straight piece of a way: what it lies in, and from where to where. */
@@ -120,6 +119,5 @@ function crossedOf(plan: Plan, storeyId: string, from: Position, to: Position): 
   const middle = [(from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2] as unknown as Position['at'];
   const room = roomAt(plan, storeyId, middle);
   const floor = room?.room.floor ?? plan.storeyById.get(storeyId)?.storey.floor;
-  if (floor === undefined || passesBeneath(floor)) return 0;
-  return joistsCrossed(floor, from.at, to.at);
+  return floor === undefined ? 0 : joistsCut(floor, from.at, to.at);
 }

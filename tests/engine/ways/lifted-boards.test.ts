@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { liftedBoards } from '#engine/takeoff/lifted-boards.ts';
+import { liftedBoards } from '#engine/ways/lifted-boards.ts';
 import type { Segment } from '#engine/ways/run.ts';
 import { runOf, segmentOf, spotAt } from '#tests/engine/connections/wiring-builder.ts';
 

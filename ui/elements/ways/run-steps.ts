@@ -1,0 +1,47 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Run } from '#engine/ways/run.ts';
+import { controlsCss } from '../shared-styles.ts';
+
+/** How new cables run, step by step: by which walls and voids, with the holes, chases and boards of each. Nothing where none has a way. */
+export class RunSteps extends LitElement {
+  static override properties: PropertyDeclarations = { runs: { attribute: false } };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+      }
+      details {
+        margin-top: 6px;
+      }
+      ol {
+        margin: 4px 0 2px;
+        padding-left: 1.4em;
+      }
+      li {
+        margin: 2px 0;
+      }
+    `,
+  ];
+  declare runs: readonly Run[];
+
+  constructor() {
+    super();
+    this.runs = [];
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const drawn = this.runs.filter(({ steps }) => steps.length > 0);
+    if (drawn.length === 0) return nothing;
+    return html`<details>
+      <summary>${drawn.length === 1 ? 'How the cable runs' : 'How the cables run'}</summary>
+      ${drawn.map(({ steps }) => html`<ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
+    </details>`;
+  }
+}
+customElements.define('run-steps', RunSteps);
+declare global {
+  interface HTMLElementTagNameMap {
+    'run-steps': RunSteps;
+  }
+}
