@@ -1,9 +1,10 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import type { Rectangle } from '#drawing/label-placer.ts';
+import { HELD_FAST, lockMark } from '#drawing/lock-mark.ts';
 import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
 import { ZOOM_STEP } from './plan-keys.ts';
@@ -98,14 +99,20 @@ export interface PlanFoot {
   readonly placing: boolean;
   /** False for a storey of which no wall is drawn. */
   readonly hasWalls: boolean;
+  /** Whether something in sight carries the mark of a lock. */
+  readonly hasLocks: boolean;
 }
+
+/** What the mark of a lock means. */
+const lockKey = (): TemplateResult =>
+  html`<span class="key"><svg viewBox="-2.2 -2.1 4.4 4.4" aria-hidden="true">${lockMark(sheetPoint(0, 0)).map(shapeTemplate)}</svg>${HELD_FAST}</span>`;
 
 /** The scale, and what can be done; while something moves, where it is. */
 export function footTemplate(foot: PlanFoot): TemplateResult {
   const { scale, telling, placing } = foot;
   const hint = html`<span class=${placing ? 'hint asked' : 'hint'}>${placing ? placingWords(foot) : hintWords(foot)}</span>`;
   return html`<div class="foot">
-    ${scaleBarTemplate(scale)}
+    ${scaleBarTemplate(scale)} ${foot.hasLocks ? lockKey() : nothing}
     ${telling === null ? nothing : html`<span class="telling" aria-hidden="true">${telling}</span>`}
     ${telling === null || placing ? hint : nothing}
   </div>`;

@@ -23,7 +23,7 @@ import { MovingHand } from './moving-hand.ts';
 import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
+import { hasLocks, type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
 import {
   footTemplate,
   gridTemplate,
@@ -382,6 +382,7 @@ export class PlanView extends LitElement {
         .map(({ label }) => label),
       placing: this.placing,
       hasWalls: this.#hasWalls,
+      hasLocks: this.#drawn !== null && hasLocks(this.#drawn.scene),
     });
   }
 
