@@ -155,6 +155,19 @@ export const stepCss = css`
   }
 `;
 
+/** A form whose fields stand in pairs; what is `wide` has a row of its own. */
+export const pairsCss = css`
+  :host {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 10px;
+    align-items: end;
+  }
+  .wide {
+    grid-column: 1 / -1;
+  }
+`;
+
 /** Buttons in one row of which one is pressed, each touching the next. */
 export const segmentsCss = css`
   :host {

@@ -19,7 +19,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/tick-field.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, pairsCss } from '../shared-styles.ts';
 import { cableChoices, cableKey, cableOfKey } from './cable-choices.ts';
 import { cutFields } from './cut-fields.ts';
 import { legChoice } from './leg-words.ts';
@@ -40,14 +40,8 @@ export class ConnectionForm extends LitElement {
   };
   static override styles = [
     controlsCss,
+    pairsCss,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: 1fr 1fr;
-        gap: 10px;
-        align-items: end;
-      }
-      .wide,
       order-list {
         grid-column: 1 / -1;
       }
