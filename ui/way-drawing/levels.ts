@@ -61,6 +61,14 @@ export function levelWords(plan: Plan, position: Position): string {
   return `${position.onWall === undefined ? 'in' : 'on the wall of'} ${room}, ${Math.round(level.heightMm)} mm above the floor`;
 }
 
+/** Whether a way that has got to a place can be drawn on from a storey's plan: a void also from the rooms beneath it. */
+export function isDrawnOn(plan: Plan, here: Position, storeyId: string): boolean {
+  const level = levelOf(plan, here);
+  if (level.kind === 'room' || level.space.kind === 'loft') return here.storeyId === storeyId;
+  const { storeyId: overId } = level.space;
+  return overId === storeyId || plan.storeyById.get(overId)?.belowId === storeyId;
+}
+
 const round = (value: number): number => Math.round(value);
 
 /** A waypoint at a position; on a wall it says which, so that what leads there lies in it. */

@@ -58,8 +58,13 @@ export interface DrawnWay extends WayDraft {
   readonly restMm: number;
 }
 
-/** A fresh drawing. */
-export const begun = (target: WayTarget): WayDraft => ({ target, steps: [], isDrawing: true, dropped: [] });
+/** A drawing that goes on from the corners that are there. */
+export const begun = (target: WayTarget, via: readonly Waypoint[]): WayDraft => ({
+  target,
+  steps: via.map((one) => [one]),
+  isDrawing: true,
+  dropped: [],
+});
 
 /** The cable that is drawn; null where it is not there any more. */
 export const runOf = (worked: Worked, target: WayTarget): Run | null =>

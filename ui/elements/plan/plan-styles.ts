@@ -117,6 +117,7 @@ export const planCss = css`
     display: none;
   }
   .ghost,
+  .drawn-way,
   .dimensions {
     pointer-events: none;
   }

@@ -6,13 +6,16 @@ import { setLock } from '../../edits/connections.ts';
 import { connectionOf } from '../../edits/joined-by.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { runOf, whyNotDrawn } from '../../way-drawing/way-draft.ts';
+import { controlsCss, runWayCss } from '../shared-styles.ts';
+import { runWay } from './run-way.ts';
 
-/** What can be done in Ways with the thing that is chosen on the plan: hold it fast for the search, or let it go. @fires job-edit */
+/** What can be done in Ways with the thing that is chosen on the plan: hold it fast for the search, draw its way. @fires job-edit, way-drawn */
 export class ChosenWay extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
+    runWayCss,
     css`
       :host {
         display: block;
@@ -38,12 +41,24 @@ export class ChosenWay extends LitElement {
 
   override render(): TemplateResult | typeof nothing {
     const { job, scheme: shown, chosen } = this.view;
+    const leg = job.legs.find(({ id }) => id === chosen);
+    if (leg !== undefined) return this.#leg(leg.id);
     // A found scheme that is tried is not the job's: nothing of it can be locked before it is kept.
     const scheme = job.schemes.find(({ id }) => id === shown?.id);
-    if (scheme === undefined || chosen === null) return nothing;
+    if (scheme === undefined || shown === null || chosen === null) return nothing;
     const [base = ''] = chosen.split('/');
     const connection = scheme.connections.find(({ id }) => id === base) ?? connectionOf(scheme, chosen);
-    return connection === null ? nothing : this.#lock(scheme, connection);
+    if (connection === null) return nothing;
+    const runs = shown.runs.filter(({ id, from, to }) => [id, from.pointId, to.pointId].includes(chosen));
+    return html`${this.#lock(scheme, connection)} ${runs.map((run) => runWay(this, shown.worked, run))}`;
+  }
+
+  #leg(legId: string): TemplateResult | typeof nothing {
+    const target = { what: 'leg', legId } as const;
+    if (whyNotDrawn(runOf(this.view.estimate.asFound.worked, target)) !== null) return nothing;
+    return html`<div class="tools">
+      <button class="small" @click=${() => send(this, 'way-drawn', { do: 'begin', target })}>Draw where it runs</button>
+    </div>`;
   }
 
   #lock(scheme: Scheme, connection: Connection): TemplateResult {
