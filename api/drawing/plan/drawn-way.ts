@@ -6,6 +6,8 @@ import { line, type Shape } from '../scene.ts';
 export interface WayPicture {
   /** Its corners in order, the beginning first. */
   readonly corners: readonly Position[];
+  /** Where it is to end. */
+  readonly end: Position;
   /** From the last corner to the end, as it would be found. */
   readonly rest: readonly PlanPoint[];
   /** The next corner under the hand, with those that lead to it; null where none is. */
@@ -52,8 +54,11 @@ function nextShapes(
   return [line('new-next', path), { kind: 'circle', at, radiusMm: 1.2, ink: 'symbol-new' }];
 }
 
-/** A way that is drawn: its corners as dots, arrow heads where it goes up or down, dashes for the rest and for what comes next. */
-export function drawnWayShapes(frame: SheetFrame, { corners, rest, next }: WayPicture): readonly Shape[] {
+/** A way that is drawn: its corners as dots, arrow heads where it goes up or down, dashes for the rest and for what comes next, a ring at its end. */
+export function drawnWayShapes(
+  frame: SheetFrame,
+  { corners, end, rest, next }: WayPicture,
+): readonly Shape[] {
   const places = corners.map(({ at }) => toSheet(frame, at));
   const last = places.at(-1) ?? sheetPoint(0, 0);
   const risers = corners.flatMap((one, i) => {
@@ -62,6 +67,7 @@ export function drawnWayShapes(frame: SheetFrame, { corners, rest, next }: WayPi
     return [riser(at, one.levelMm > before.levelMm)];
   });
   return [
+    { kind: 'circle', at: toSheet(frame, end.at), radiusMm: 2.6, ink: 'new-next' },
     ...(rest.length > 1
       ? [
           line(

@@ -199,6 +199,47 @@ describe('layRuns', () => {
     expect(laidRuns.map(({ segments }) => segments[0]?.to.at[0])).toEqual([2000, 2500]);
   });
 
+  it('gives of out and back, alike at joints without names, each its own pinned run by its direction', () => {
+    const [out, back] = ['c/joint-out', 'c/joint-back'].map((id) =>
+      broughtNode(id, 'c', { kind: 'joint', place: terracePlaces.joint }),
+    );
+    const network = networkOf(
+      [node('W2'), node('R8'), out ?? node('none'), back ?? node('none')],
+      [newCable('c/cable-1', 'c/joint-out', 'W2'), newCable('c/cable-2', 'W2', 'c/joint-back')],
+    );
+    const via = [{ storey: 'ff', at: [2000, 0] as [number, number], heightMm: -110 }];
+    const pin = (from: string, to: string): Connection => ({
+      id: 'c',
+      kind: 'spur',
+      from: { point: 'R8' },
+      to: 'W2',
+      runs: [{ from: { point: from }, to: { point: to }, via }],
+    });
+    const pinned = (connection: Connection) =>
+      laid(house, network, { connections: [connection] }).map((run) => run.pinned);
+    expect(pinned(pin('R8', 'W2'))).toEqual([true, false]);
+    expect(pinned(pin('W2', 'R8'))).toEqual([false, true]);
+  });
+
+  it('keeps to a pinned run from the origin of a new circuit, which no end can name', () => {
+    const origin = broughtNode('c/circuit', 'c', {
+      kind: 'origin',
+      circuitId: 'c/circuit',
+      place: terracePlaces.joint,
+    });
+    const network = networkOf([node('W2'), origin], [newCable('c/cable-1', 'c/circuit', 'W2')]);
+    const via = [{ storey: 'ff', at: [2000, 0] as [number, number], heightMm: -110 }];
+    const end = { point: 'W2' };
+    const pin: Connection = {
+      id: 'c',
+      kind: 'spur',
+      from: end,
+      to: 'W2',
+      runs: [{ from: end, to: end, via }],
+    };
+    expect(laid(house, network, { connections: [pin] }).map((run) => run.pinned)).toEqual([true]);
+  });
+
   it('puts a surface accessory’s cable in channel down to the floor', () => {
     const plan = furnished(terrace(), terracePlaces, { mount: 'surface' });
     const [run] = laid(plan, networkOf([node('R8'), node('W3')], [newCable('c/cable-1', 'R8', 'W3')]));

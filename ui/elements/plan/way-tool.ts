@@ -36,6 +36,7 @@ export function wayDrawing(frame: SheetFrame, drawn: DrawnWay, next: MeantCorner
   const rest = drawn.segments.filter(({ certainty }) => certainty !== 'pinned');
   const shapes = drawnWayShapes(frame, {
     corners: drawn.corners,
+    end: drawn.to,
     rest: rest.flatMap(({ from, to }) => [from.at, to.at]),
     next: next && {
       at: next.at,

@@ -43,7 +43,7 @@ export class DrawWay extends LitElement {
       :host {
         display: block;
         padding: 10px 12px;
-        margin: 0 0 14px;
+        margin: 8px 0 14px;
         background: var(--copper-wash);
         border: 1px solid var(--copper);
         border-radius: var(--corner);
