@@ -241,7 +241,7 @@ describe('a lock', () => {
       expect(await marks.count()).toBe(0);
       await page
         .locator('chosen-way')
-        .getByRole('button', { name: /^Lock Spur W1/ })
+        .getByRole('button', { name: /^Lock spur W1/ })
         .click();
       await marks.first().waitFor();
       expect(await onPlan(page, 'w1-living1').getAttribute('aria-label')).toMatch(/, held fast$/);

@@ -58,7 +58,7 @@ export function levelWords(plan: Plan, position: Position): string {
   const level = levelOf(plan, position);
   if (level.kind === 'void') return spaceWords(plan, level.space);
   const room = roomOfPosition(plan, position)?.room.name ?? storeyOf(plan, level.storeyId)?.name ?? '';
-  return `${position.onWall === undefined ? 'in' : 'on the wall of'} ${room}, ${Math.round(level.heightMm)} mm above the floor`;
+  return `${position.onWall === undefined ? 'in' : 'on the wall of'} ${room}, at ${Math.round(level.heightMm)} mm`;
 }
 
 /** Whether a way that has got to a place can be drawn on from a storey's plan: a void also from the rooms beneath it. */
@@ -118,8 +118,8 @@ function up(plan: Plan, here: Position, end: Position): LevelMove {
   if (level.kind === 'room') {
     const space = voidAbove(plan, here);
     return space === null
-      ? cannot('Up, above the ceiling', 'there is no void above')
-      : intoVoid(plan, here, space, 'Up');
+      ? cannot('Up above the ceiling', 'there is no void above')
+      : intoVoid(plan, here, space, 'Up above the ceiling');
   }
   const { space } = level;
   if (space.kind === 'loft') return cannot('Up', 'it is under the roof');

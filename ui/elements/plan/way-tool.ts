@@ -98,8 +98,8 @@ export class WayTool implements PlanTool {
   }
 
   get hint(): TemplateResult {
-    return html`Tap the next corner: ${levelWords(this.#place().worked.plan, this.#drawn().here)}.
-      <span class="by-key">Escape stops.</span>`;
+    const words = levelWords(this.#place().worked.plan, this.#drawn().here);
+    return html`${words.charAt(0).toUpperCase()}${words.slice(1)}. <span class="by-key">Escape stops.</span>`;
   }
 
   drawing(frame: SheetFrame): PlaceDrawing {

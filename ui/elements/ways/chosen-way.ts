@@ -71,7 +71,7 @@ export class ChosenWay extends LitElement {
           @click=${() =>
             send(this, 'job-edit', setLock({ schemeId: scheme.id, connectionId: connection.id }, !isLocked))}
         >
-          ${isLocked ? 'Release the lock' : `Lock ${name}`}
+          ${isLocked ? 'Release the lock' : `Lock ${name.charAt(0).toLowerCase()}${name.slice(1)}`}
         </button>
       </div>`;
   }

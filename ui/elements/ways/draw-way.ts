@@ -93,7 +93,7 @@ export class DrawWay extends LitElement {
 
   /** A drawing that begins comes into sight; the plan has the focus by then, where it was begun by keyboard. */
   override firstUpdated(_changed: PropertyValues<this>): void {
-    this.scrollIntoView({ block: 'nearest' });
+    this.scrollIntoView({ block: 'start' });
   }
 
   /** The house that the cable is in: as found, or with the shown scheme. */
@@ -263,7 +263,7 @@ export class DrawWay extends LitElement {
       <p>${words}</p>
       ${
         worse.length === 0
-          ? html`<p>No check says more of it than now.</p>`
+          ? html`<p>Checks would say nothing that they do not say now.</p>`
           : html`<p>Checks would say of it:</p>
             <ul>
               ${worse.map((finding) => html`<li><finding-card .finding=${finding} .subject=${labelOf(finding.subject)}></finding-card></li>`)}
