@@ -71,6 +71,7 @@ function newFacts({ job, scheme, runs }: Worked, id: string): ThingFacts | null 
   );
   const facts: Fact[] = [['Joins on', labels.join(', ')]];
   if (these.length > 0) facts.push(['New cable', `${metres(lengthMm)} in ${counted(these.length, 'run')}`]);
+  if (these.some(({ pinned }) => pinned)) facts.push(['Way', 'drawn by hand']);
   return { kind: 'new work', facts, step: 'ways' };
 }
 

@@ -184,6 +184,7 @@ describe('the way of a new cable, drawn by keyboard', () => {
     await sheet(page).waitFor({ state: 'detached' });
     const letGo = page.locator('chosen-way').getByRole('button', { name: 'Let it find its own way' });
     await letGo.waitFor();
+    expect(await onPlan(page, id).getAttribute('aria-label')).toMatch(/, way drawn by hand$/);
     await allKept(page);
     await letGo.click();
     await draw.waitFor();

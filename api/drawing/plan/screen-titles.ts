@@ -22,7 +22,7 @@ function titleOf(worked: Worked, subject: string, title: string): string {
   const run = worked.runs.find(({ id }) => id === subject);
   if (run === undefined) return title;
   const length = run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`;
-  return `New cable, ${title}, ${length}`;
+  return `New cable, ${title}, ${length}${run.pinned ? ', way drawn by hand' : ''}`;
 }
 
 /** The lettering that is drawn beside a symbol, letters within it left out; empty for none. */
