@@ -15,7 +15,15 @@ import {
   positionOn,
   steppedRound,
 } from './room-faces.ts';
-import { floorOver, type HoldLine, heldPlace, joistLines, nextLine, wallLines } from './void-lines.ts';
+import {
+  floorOver,
+  type HoldLine,
+  heldPlace,
+  joistLines,
+  nextLine,
+  wallLines,
+  whyNotThere,
+} from './void-lines.ts';
 
 /** Where a way that is drawn has got to, and what it is drawn in. */
 export interface DrawnSoFar {
@@ -104,6 +112,8 @@ function inVoid(so: DrawnSoFar, space: VoidSpace, place: PlanPoint, reachMm: Rea
   const at = heldPlace(place, { places: [end.at], lines: holds(so, space), reachMm });
   const mm = distanceMm(here.at, at);
   if (mm < 1) return nowhere(at, 'it is there already');
+  const whyNot = whyNotThere(plan, space, here.at, at);
+  if (whyNot !== null) return nowhere(at, whyNot);
   const floorMm = plan.storeyById.get(space.storeyId)?.storey.floorLevelMm ?? 0;
   const there = freePosition(plan, space.storeyId, at, space.levelMm - floorMm);
   if (there === null) return nowhere(at, 'the storey is not drawn');

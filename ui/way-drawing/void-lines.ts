@@ -1,11 +1,11 @@
 import type { Plan } from '#engine/plan/plan.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
-import { roomAt } from '#engine/plan/surroundings.ts';
+import { isInStairwell, roomAt } from '#engine/plan/surroundings.ts';
 import type { VoidSpace } from '#engine/plan/voids.ts';
 import { alongJoists } from '#engine/ways/joists.ts';
 import type { Floor } from '#model/building.ts';
-import { facesOfStorey } from './room-faces.ts';
+import { facesOfStorey, nearestOf } from './room-faces.ts';
 
 /** A line in a void that a corner holds to: through a place, one way; for so long, or without end. */
 export interface HoldLine {
@@ -20,6 +20,36 @@ export interface HoldLine {
 export function floorOver(plan: Plan, { kind, storeyId }: VoidSpace, at: PlanPoint): Floor | null {
   if (kind === 'loft') return null;
   return roomAt(plan, storeyId, at)?.room.floor ?? plan.storeyById.get(storeyId)?.storey.floor ?? null;
+}
+
+/** How far outside its rooms a house still is: the thickness of a wall, mm. */
+const WALL_MM = 400;
+/** A stretch is looked at every so many mm. */
+const LOOK_MM = 200;
+
+/** Why there is no void at a place; null where there is. */
+function whyNoVoid(plan: Plan, space: VoidSpace, at: PlanPoint): string | null {
+  const { kind, storeyId } = space;
+  if (roomAt(plan, storeyId, at) === null) {
+    const faces = facesOfStorey(plan, storeyId);
+    const wall = nearestOf(faces, at, 1);
+    if (faces.length > 0 && (wall === null || wall.offMm > WALL_MM)) return 'that is outside the house';
+  }
+  if (kind === 'loft') return null;
+  if (isInStairwell(plan, storeyId, at)) return 'a stairwell is there, and no void';
+  return floorOver(plan, space, at)?.build === 'solid' ? 'the floor is solid there' : null;
+}
+
+/** Why a straight stretch cannot lie in a void; null where it can. */
+export function whyNotThere(plan: Plan, space: VoidSpace, from: PlanPoint, to: PlanPoint): string | null {
+  const parts = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / LOOK_MM));
+  for (let i = 1; i <= parts; i++) {
+    const share = i / parts;
+    const at = planPoint(from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share);
+    const why = whyNoVoid(plan, space, at);
+    if (why !== null) return why;
+  }
+  return null;
 }
 
 /** The way joists run at a place; along the plan where that is not known, and in a loft. */

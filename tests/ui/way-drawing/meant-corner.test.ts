@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { planPoint } from '#engine/plan/plane.ts';
+import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
+import { demoEstimate, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { keyedCorner } from '../../../ui/way-drawing/meant-corner.ts';
-import { wallLines } from '../../../ui/way-drawing/void-lines.ts';
+import { wallLines, whyNotThere } from '../../../ui/way-drawing/void-lines.ts';
 import type { DrawnWay } from '../../../ui/way-drawing/way-draft.ts';
 import { begin, cornerAt, found, ledOn, leg, meant } from './draw.ts';
 
@@ -42,6 +43,25 @@ describe('the corner that a hand means under a floor', () => {
       Math.round((x - 1204) / 10) * 10,
       Math.round((y - 1003) / 10) * 10,
     ]);
+  });
+
+  it('is nowhere outside the house, nor beyond it', () => {
+    expect(meant(under, [x + 5000, y]).whyNot).toBe('that is outside the house');
+    expect(meant(under, [x - 20_000, y]).whyNot).toBe('that is outside the house');
+  });
+
+  it('is not in a stairwell, nor past one', () => {
+    for (const name of demoNames) {
+      const { worked } = demoEstimate(name).asFound;
+      for (const { storey } of worked.plan.storeys)
+        for (const outline of storey.stairwells) {
+          const space = { kind: 'floor', storeyId: storey.id, levelMm: storey.floorLevelMm - 100 } as const;
+          const middle = [0, 1].map(
+            (i) => outline.reduce((sum, at) => sum + (at[i] ?? 0), 0) / outline.length,
+          ) as unknown as PlanPoint;
+          expect(whyNotThere(worked.plan, space, middle, middle)).toMatch(/stairwell|outside/);
+        }
+    }
   });
 
   it('is brought to its place by keys: steps, fine steps, on to the next line, to the end', () => {
