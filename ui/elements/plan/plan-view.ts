@@ -8,7 +8,7 @@ import {
 } from 'lit';
 import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
+import { planPoint } from '#engine/plan/plane.ts';
 import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
@@ -26,7 +26,7 @@ import { hasLocks, type Looks, layersTemplate, targetsOf, thingsInOrder } from '
 import { footTemplate, gridTemplate, noticeTemplate, placeDrawing, toolsTemplate } from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
-import type { PlaceDrawing, PlanTool, ToolPlace } from './plan-tool.ts';
+import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { movedByKey, placeAt, placeInWords, placeName } from './point-movement.ts';
 import { focusThing } from './thing-template.ts';
@@ -102,19 +102,22 @@ export class PlanView extends LitElement {
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
   };
 
-  readonly toolPlace = (): ToolPlace => ({
-    worked: this.worked,
-    storeyId: this.storeyId,
-    hasWalls: this.#hasWalls,
-    mmPerPx: this.#sight.window.scale / PX_PER_UNIT,
+  readonly #bench = new ToolBench({
+    from: this,
+    asked: () => this,
+    place: () => ({
+      worked: this.worked,
+      storeyId: this.storeyId,
+      hasWalls: this.#hasWalls,
+      mmPerPx: this.#sight.window.scale / PX_PER_UNIT,
+    }),
+    middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
+    stay: () => this.#sight.stay(),
+    moved: (words) => {
+      this.said = words;
+      this.requestUpdate();
+    },
   });
-  readonly middle = (): PlanPoint => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2);
-  readonly stay = (): void => this.#sight.stay();
-  readonly moved = (words: string): void => {
-    this.said = words;
-    this.requestUpdate();
-  };
-  readonly #bench = new ToolBench(this);
 
   constructor() {
     super();

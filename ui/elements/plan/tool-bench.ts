@@ -14,8 +14,11 @@ interface AskedTools {
 }
 
 /** The plan that tools work on. */
-interface Bench extends EventTarget, AskedTools {
-  readonly toolPlace: () => ToolPlace;
+interface Bench {
+  /** What sends their events. */
+  readonly from: EventTarget;
+  readonly asked: () => AskedTools;
+  readonly place: () => ToolPlace;
   readonly middle: () => PlanPoint;
   /** What is in sight stays as it is, although a thing comes to it. */
   readonly stay: () => void;
@@ -44,7 +47,7 @@ export class ToolBench {
 
   /** Takes up the tool that is asked for, and puts away the one that is not. */
   take(): void {
-    const { placing, drawing } = this.#bench;
+    const { placing, drawing } = this.#bench.asked();
     if (placing) {
       if (!this.isPlacing) this.#tool = this.#placingTool();
     } else if (drawing?.isDrawing) {
@@ -60,22 +63,22 @@ export class ToolBench {
   }
 
   #placingTool(): PlanTool {
-    const bench = this.#bench;
-    return new PlacingTool(bench.toolPlace, bench.middle(), {
-      took: (place) => {
-        bench.stay();
-        send(bench, 'place-tapped', { place });
+    const { from, place, middle, stay, moved } = this.#bench;
+    return new PlacingTool(place, middle(), {
+      took: (taken) => {
+        stay();
+        send(from, 'place-tapped', { place: taken });
       },
-      moved: bench.moved,
-      gaveUp: () => askPlan(bench, false),
+      moved,
+      gaveUp: () => askPlan(from, false),
     });
   }
 
   #wayTool(first: DrawnWay): PlanTool {
-    const bench = this.#bench;
-    return new WayTool(bench.toolPlace, () => bench.drawing ?? first, {
-      ask: (ask) => send(bench, 'way-drawn', ask),
-      moved: bench.moved,
+    const { from, asked, place, moved } = this.#bench;
+    return new WayTool(place, () => asked().drawing ?? first, {
+      ask: (ask) => send(from, 'way-drawn', ask),
+      moved,
     });
   }
 }

@@ -49,7 +49,9 @@ export class ChosenWay extends LitElement {
     const [base = ''] = chosen.split('/');
     const connection = scheme.connections.find(({ id }) => id === base) ?? connectionOf(scheme, chosen);
     if (connection === null) return nothing;
-    const runs = shown.runs.filter(({ id, from, to }) => [id, from.pointId, to.pointId].includes(chosen));
+    const runs = shown.runs.filter(({ id, connectionId, from, to }) =>
+      [id, connectionId, from.pointId, to.pointId].includes(chosen),
+    );
     return html`${this.#lock(scheme, connection)} ${runs.map((run) => runWay(this, shown.worked, run))}`;
   }
 
