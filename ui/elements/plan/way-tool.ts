@@ -99,7 +99,9 @@ export class WayTool implements PlanTool {
 
   get hint(): TemplateResult {
     const words = levelWords(this.#place().worked.plan, this.#drawn().here);
-    return html`${words.charAt(0).toUpperCase()}${words.slice(1)}. <span class="by-key">Escape stops.</span>`;
+    // There is room for one line: where the next corner would be comes before where the last one is.
+    const where = this.telling === null ? `${words.charAt(0).toUpperCase()}${words.slice(1)}. ` : '';
+    return html`${where}<span class="by-key">Escape stops.</span>`;
   }
 
   drawing(frame: SheetFrame): PlaceDrawing {

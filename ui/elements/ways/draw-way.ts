@@ -18,7 +18,7 @@ import { pinRun } from '../../edits/pin-run.ts';
 import { whatIfWords } from '../../found-ways/what-if-words.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { type MoveKey, movesFrom } from '../../way-drawing/levels.ts';
+import { levelWords, type MoveKey, movesFrom } from '../../way-drawing/levels.ts';
 import { pinnedChanges } from '../../way-drawing/pinned-changes.ts';
 import type { DrawAsk, DrawnWay } from '../../way-drawing/way-draft.ts';
 import { counted, metres } from '../../written.ts';
@@ -122,6 +122,7 @@ export class DrawWay extends LitElement {
         joists run, and to its end; what you leave undrawn is led to the end as any way is found.
       </p>
       <p class="sum" role="status">${lengthWords(drawing, this.#recordedMm(drawing))}</p>
+      <p class="hint">It has got to here: ${levelWords(this.#worked(drawing).plan, drawing.here)}.</p>
       ${this.#moves(drawing)}
       <div class="tools">
         <button class="small" ?disabled=${steps.length === 0} @click=${this.#do({ do: 'take-back' })}>
