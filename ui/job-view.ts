@@ -2,6 +2,7 @@ import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.t
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { WaysView } from './controllers/way-finder.ts';
+import type { DrawnWay } from './way-drawing/way-draft.ts';
 
 /** The steps of a job on screen, in the order of the work. */
 export const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers'] as const;
@@ -50,4 +51,6 @@ export interface JobView {
   readonly keeping: Keeping;
   /** What was searched for, and the found scheme that is on the plan in place of the shown one. */
   readonly ways: WaysView;
+  /** The way that is being drawn by hand; null for none. */
+  readonly drawing: DrawnWay | null;
 }

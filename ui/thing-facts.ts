@@ -74,6 +74,7 @@ function newFacts({ job, scheme, runs }: Worked, id: string): ThingFacts | null 
   if (these.length > 0) facts.push(['New cable', `${metres(lengthMm)} in ${counted(these.length, 'run')}`]);
   const cuts = cutsInShort(these.flatMap((run) => run.cuts));
   if (cuts !== '') facts.push(['On its way', cuts]);
+  if (these.some(({ pinned }) => pinned)) facts.push(['Way', 'drawn by hand']);
   return { kind: 'new work', facts, step: 'ways' };
 }
 

@@ -46,6 +46,7 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
     dashMm: [2.4, 0.8],
   },
   new: { stroke: tokens.copper, widthMm: 0.7 },
+  'new-next': { stroke: tokens.copper, widthMm: 0.5, dashMm: [1.6, 1] },
   removed: { stroke: tokens.removed, widthMm: 0.35, dashMm: [1, 1] },
   symbol: { stroke: tokens.ink, widthMm: 0.35, fill: tokens.sheet },
   'symbol-solid': { stroke: tokens.ink, widthMm: 0.35, fill: tokens.ink },

@@ -12,6 +12,7 @@ export type Ink =
   | 'found'
   | 'found-assumed'
   | 'new'
+  | 'new-next'
   | 'removed'
   | 'symbol'
   | 'symbol-solid'

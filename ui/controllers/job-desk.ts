@@ -10,6 +10,7 @@ import { copyOfJob } from '../edits/new-job.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
+import type { DrawAsk } from '../way-drawing/way-draft.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { browserClock, type Clock, type EstimateAsk, Estimating } from './estimating.ts';
@@ -20,6 +21,7 @@ import type { JobRoute } from './router.ts';
 import { isSameData } from './same-data.ts';
 import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
+import { WayDrawing } from './way-drawing.ts';
 import { WayFinder, type WaysAsk } from './way-finder.ts';
 import type { WorkerLike } from './worker-lane.ts';
 
@@ -69,6 +71,7 @@ export class JobDesk {
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #ways: WayFinder;
+  readonly #drawing = new WayDrawing();
   readonly #lastSchemes: TextsByJob;
   readonly #changed: () => void;
 
@@ -164,6 +167,15 @@ export class JobDesk {
   /** Asks the search for ways. */
   ask(ask: WaysAsk): void {
     this.#ways.do(ask);
+  }
+
+  /** Draws a way by hand; a found way that is tried goes off the plan for it. */
+  draw(ask: DrawAsk): void {
+    if (ask.do === 'begin') this.#ways.do({ do: 'try', scheme: null });
+    // What was asked of it before was of another way.
+    this.#ways.do({ do: 'no-question' });
+    this.#drawing.do(ask);
+    this.#show();
   }
 
   say(words: string): void {
@@ -350,6 +362,10 @@ export class JobDesk {
       { job, library: library.now, date: whole.date, revision: this.#session.revision, scheme: own },
       step === 'ways' && !this.#route.compare,
     );
+    this.#drawing.take(
+      { asFound: whole.asFound.worked, scheme: scheme?.worked ?? null },
+      step === 'ways' && !this.#route.compare,
+    );
     const known = job.storeys.some(({ id }) => id === storey);
     this.#view = {
       job,
@@ -365,6 +381,7 @@ export class JobDesk {
       lit: this.#lit,
       keeping: keepingOf(this.#session.keeping, library.keeping),
       ways: this.#ways.view,
+      drawing: this.#drawing.view,
     };
     this.#changed();
   }

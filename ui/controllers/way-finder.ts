@@ -25,7 +25,7 @@ export type WaysAsk =
   | { readonly do: 'cut-assumed'; readonly allowed: boolean }
   /** Show a found scheme on the plan; null shows the job's own again. */
   | { readonly do: 'try'; readonly scheme: Scheme | null }
-  /** Work two found schemes out in full, to put them side by side. */
+  /** Work schemes out in full that are in no job, to put them beside others. */
   | { readonly do: 'weigh'; readonly schemes: readonly Scheme[] }
   | { readonly do: 'why-not'; readonly connection: Connection }
   | { readonly do: 'what-if'; readonly legId: string; readonly via: readonly Waypoint[] }
@@ -42,7 +42,7 @@ export interface WaysView {
   readonly asks: QuestionAsk['what'] | null;
   /** The found scheme that is shown on the plan; null where it is one of the job's own. */
   readonly tried: SchemeEstimate | null;
-  /** Found schemes that were worked out in full, by their ids. */
+  /** Schemes that were worked out in full, by their ids. */
   readonly weighed: ReadonlyMap<string, SchemeEstimate>;
   /** What the search leaves as it is: the locked connections of the scheme worked on. */
   readonly locked: readonly Connection[];
@@ -188,7 +188,10 @@ export class WayFinder {
         this.#tried = ask.scheme === null ? null : workedOut(house, ask.scheme, 'live');
         break;
       case 'weigh':
-        this.#weighed = new Map(ask.schemes.map((scheme) => [scheme.id, workedOut(house, scheme, 'whole')]));
+        this.#weighed = new Map([
+          ...this.#weighed,
+          ...ask.schemes.map((scheme) => [scheme.id, workedOut(house, scheme, 'whole')] as const),
+        ]);
         break;
       case 'why-not':
         this.#asks = 'why-not';

@@ -4,6 +4,8 @@ import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { type VoidSpace, voidAbove, voidBelow } from '#engine/plan/voids.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { JobEdit } from '../job-events.ts';
+import { waypointAt } from '../way-drawing/levels.ts';
+import { alongFaces, facesRound, nearestOf, type RoomFace } from '../way-drawing/room-faces.ts';
 import { putCertainty } from './facts.ts';
 
 /** A way that a cable of unknown route may take. */
@@ -21,12 +23,6 @@ type Ends = readonly [Position, Position];
 /** Places this near to each other on a wall's line are one, mm. */
 const ON_LINE_MM = 60;
 
-const rounded = (at: PlanPoint): [number, number] => [Math.round(at[0]), Math.round(at[1])];
-
-function waypointAt(storey: string, at: PlanPoint, heightMm: number): Waypoint {
-  return { storey, at: rounded(at), heightMm: Math.round(heightMm) };
-}
-
 /** Down or up into a void, across it square to the walls, and on to above or below the other end. */
 function throughVoid(worked: Worked, [from, to]: Ends, space: VoidSpace): readonly Waypoint[] {
   const floorMm = worked.plan.storeyById.get(space.storeyId)?.storey.floorLevelMm ?? 0;
@@ -35,7 +31,7 @@ function throughVoid(worked: Worked, [from, to]: Ends, space: VoidSpace): readon
   const places = [from.at, corner, to.at].filter(
     (at, i, all) => i === 0 || distanceMm(at, all[i - 1] as PlanPoint) > ON_LINE_MM,
   );
-  return places.map((at) => waypointAt(space.storeyId, at, heightMm));
+  return places.map((at) => waypointAt({ storeyId: space.storeyId, at, heightMm, levelMm: space.levelMm }));
 }
 
 const isSame = (one: VoidSpace | null, other: VoidSpace | null): boolean =>
@@ -48,53 +44,27 @@ function sharedVoid(worked: Worked, [from, to]: Ends, which: 'floor' | 'ceiling'
   return [voidBelow(plan, to), voidAbove(plan, to)].some((other) => isSame(own, other)) ? own : null;
 }
 
-/** How far along a closed outline a place on it is, mm; null where it is on none of its sides. */
-function alongOutline(outline: readonly PlanPoint[], at: PlanPoint): number | null {
-  let beforeMm = 0;
-  for (const [i, from] of outline.entries()) {
-    const to = outline[(i + 1) % outline.length] as PlanPoint;
-    const sideMm = distanceMm(from, to);
-    const [dx, dy] = [(to[0] - from[0]) / sideMm, (to[1] - from[1]) / sideMm];
-    const [x, y] = [at[0] - from[0], at[1] - from[1]];
-    const alongMm = x * dx + y * dy;
-    if (Math.abs(x * dy - y * dx) <= ON_LINE_MM && alongMm >= -ON_LINE_MM && alongMm <= sideMm + ON_LINE_MM)
-      return beforeMm + Math.min(sideMm, Math.max(0, alongMm));
-    beforeMm += sideMm;
-  }
-  return null;
+/** Level along the walls of the room that both ends are in, at the height of the lower; or why it cannot. */
+function alongWalls({ plan }: Worked, [from, to]: Ends): readonly Waypoint[] | string {
+  const otherRoom = 'its ends are not on the walls of one room';
+  const room = roomOfPosition(plan, from);
+  if (room === null || room.room.id !== roomOfPosition(plan, to)?.room.id) return otherRoom;
+  const floorMm = plan.storeyById.get(from.storeyId)?.storey.floorLevelMm ?? 0;
+  const levelMm = Math.min(from.levelMm, to.levelMm);
+  const start: Position = { ...from, levelMm, heightMm: levelMm - floorMm };
+  const round = facesRound(plan, room);
+  const end = nearestOf(round.faces, to.at, 1);
+  if (end === null || end.offMm > ON_LINE_MM) return otherRoom;
+  const { corners, whyNot } = alongFaces(round, start, end);
+  if (whyNot !== null) return whyNot;
+  return [waypointAt(start), ...corners.map(({ at, face }) => waypointAt(onFace(start, face, at)))];
 }
 
-/** The corners of an outline from one place on it to another, the shorter way round. */
-function cornersBetween(outline: readonly PlanPoint[], fromMm: number, toMm: number): readonly PlanPoint[] {
-  const lengths = outline.map((at, i) => distanceMm(at, outline[(i + 1) % outline.length] as PlanPoint));
-  const wholeMm = lengths.reduce((sum, mm) => sum + mm, 0);
-  const onwards = (toMm - fromMm + wholeMm) % wholeMm;
-  const forwards = onwards <= wholeMm / 2;
-  let atMm = 0;
-  const corners = outline.map((at, i) => {
-    const away = forwards ? (atMm - fromMm + wholeMm) % wholeMm : (fromMm - atMm + wholeMm) % wholeMm;
-    atMm += lengths[i] ?? 0;
-    return { at, away };
-  });
-  const far = forwards ? onwards : wholeMm - onwards;
-  return corners
-    .filter(({ away }) => away > 1 && away < far - 1)
-    .sort((a, b) => a.away - b.away)
-    .map(({ at }) => at);
-}
-
-/** Level along the walls of the room that both ends are in, at the height of the lower. */
-function alongWalls(worked: Worked, [from, to]: Ends): readonly Waypoint[] | null {
-  const room = roomOfPosition(worked.plan, from);
-  if (room === null || room.room.id !== roomOfPosition(worked.plan, to)?.room.id) return null;
-  const [start, end] = [alongOutline(room.outline, from.at), alongOutline(room.outline, to.at)];
-  const storey = worked.plan.storeyById.get(from.storeyId)?.storey;
-  if (start === null || end === null || storey === undefined) return null;
-  const heightMm = Math.min(from.levelMm, to.levelMm) - storey.floorLevelMm;
-  return [from.at, ...cornersBetween(room.outline, start, end), to.at].map((at) =>
-    waypointAt(storey.id, at, heightMm),
-  );
-}
+const onFace = ({ onWall: _, ...from }: Position, { wall, side }: RoomFace, at: PlanPoint): Position => ({
+  ...from,
+  at,
+  onWall: { wallId: wall.wall.id, side, alongMm: 0 },
+});
 
 /** The ways that a leg may be taken to run: under the floor, above the ceiling, along the walls. */
 export function legWays(worked: Worked, legId: string): readonly LegWay[] {
@@ -117,6 +87,7 @@ export function legWays(worked: Worked, legId: string): readonly LegWay[] {
     const space = ends === null ? null : sharedVoid(worked, ends, which);
     return space === null || ends === null ? null : throughVoid(worked, ends, space);
   };
+  const walls = ends === null ? noPlace : alongWalls(worked, ends);
   return [
     way(
       'floor',
@@ -125,12 +96,9 @@ export function legWays(worked: Worked, legId: string): readonly LegWay[] {
       ends ? 'no void under the floor joins its ends' : noPlace,
     ),
     way('ceiling', 'Above the ceiling', inVoid('ceiling'), ends ? 'no void above joins its ends' : noPlace),
-    way(
-      'walls',
-      'Along the walls',
-      ends === null ? null : alongWalls(worked, ends),
-      ends ? 'its ends are not on the walls of one room' : noPlace,
-    ),
+    typeof walls === 'string'
+      ? way('walls', 'Along the walls', null, walls)
+      : way('walls', 'Along the walls', walls, ''),
   ];
 }
 

@@ -7,6 +7,7 @@ import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { thingFacts } from '../thing-facts.ts';
 import { controlsCss } from './shared-styles.ts';
 import './wanted/nearer-offer.ts';
+import './ways/chosen-way.ts';
 
 /** The thing that is looked at: what it is, what is known of it, and where it can be changed. */
 export class ChosenCard extends LitElement {
@@ -85,6 +86,7 @@ export class ChosenCard extends LitElement {
           ? html`<nearer-offer .view=${this.view} .pointId=${chosen}></nearer-offer>`
           : nothing
       }
+      ${step === 'ways' ? html`<chosen-way .view=${this.view}></chosen-way>` : nothing}
       ${
         there === null || there === step
           ? nothing

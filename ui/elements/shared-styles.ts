@@ -155,6 +155,31 @@ export const stepCss = css`
   }
 `;
 
+/** A form whose fields stand in pairs; what is `wide` has a row of its own. */
+export const pairsCss = css`
+  :host {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 10px;
+    align-items: end;
+  }
+  .wide {
+    grid-column: 1 / -1;
+  }
+`;
+
+/** A cable with what can be done about its way, in a row. */
+export const runWayCss = css`
+  .run {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 8px;
+    align-items: center;
+    margin-top: 8px;
+    font-size: 0.875rem;
+  }
+`;
+
 /** Buttons in one row of which one is pressed, each touching the next. */
 export const segmentsCss = css`
   :host {

@@ -1,5 +1,4 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Place } from '#model/installation.ts';
 import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
@@ -13,29 +12,25 @@ import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
 import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
-import { markedStoreys } from '../elements/plan/marked-storeys.ts';
-import '../elements/plan/plan-view.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
-import { shownProof } from '../elements/proof/circuit-of.ts';
-import '../elements/proof/proof-view.ts';
-import '../elements/proof/view-switch.ts';
 import '../elements/scheme-strip.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/step-run.ts';
-import '../elements/storey-switch.ts';
 import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
-import '../elements/ways/tried-line.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
-import { movablePoints } from '../movable-points.ts';
 import { stepStates } from '../steps-done.ts';
 import { viewSeen } from '../view-seen.ts';
+import { isDrawnOn } from '../way-drawing/levels.ts';
+import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
+import { jobKey } from './job-keys.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
+import { planPanel } from './plan-panel.ts';
 import { watchSmallWindow } from './small-window.ts';
 import { stepElement } from './step-element.ts';
 import { stepHrefs } from './step-hrefs.ts';
@@ -164,6 +159,7 @@ export class JobPage extends LitElement {
       this.#goTo({ scheme: schemeId });
     });
     this.#on('ways-asked', (ask) => this.desk.ask(ask));
+    this.#on('way-drawn', (ask) => this.#draw(ask));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
     this.#on('view-shown', (shown) => this.#showView(shown));
@@ -182,6 +178,16 @@ export class JobPage extends LitElement {
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
+  }
+
+  /** A way is drawn on the plan of the storey that it has got to. */
+  #draw(ask: DrawAsk): void {
+    if (ask.do === 'begin') this.#holdShown();
+    this.desk.draw(ask);
+    const { drawing, storeyId = '', estimate } = this.desk.view ?? {};
+    if (drawing == null || estimate === undefined || (ask.do !== 'begin' && ask.do !== 'move')) return;
+    const isShown = isDrawnOn(estimate.asFound.worked.plan, drawing.here, storeyId);
+    this.#goTo({ storey: isShown ? storeyId : drawing.here.storeyId, view: 'plan', compare: false });
   }
 
   #showView({ view, circuitId, subjectId }: ViewShown): void {
@@ -227,24 +233,26 @@ export class JobPage extends LitElement {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
     if (event.defaultPrevented || this.#dialog?.open) return;
     if (this.placing) askPlan(this, false);
+    else if (this.#drawing !== null) this.desk.draw({ do: 'draw', on: false });
     else if (!isTyping(event)) this.#chooseNothing();
   }
 
   readonly #keyed = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') this.#escaped(event);
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const key = event.key.toLowerCase();
-    if (key === 's') {
-      event.preventDefault();
-      this.#keepByHand();
-      return;
-    }
-    if (isTyping(event)) return;
-    if (key === 'z' && !event.shiftKey) this.desk.undo();
-    else if (key === 'y' || key === 'z') this.desk.redo();
-    else return;
+    const key = jobKey(event);
+    if (key === null) return;
     event.preventDefault();
+    if (key === 'keep') this.#keepByHand();
+    else if (key === 'redo') this.desk.redo();
+    else if (this.#drawing !== null && this.#drawing.steps.length > 0) this.desk.draw({ do: 'take-back' });
+    else this.desk.undo();
   };
+
+  /** The way that is drawn while the plan waits for its corners: then the last corner is what is undone. */
+  get #drawing(): DrawnWay | null {
+    const drawing = this.desk.view?.drawing;
+    return drawing?.isDrawing ? drawing : null;
+  }
 
   #keepByHand(): void {
     sendTyped();
@@ -322,7 +330,7 @@ export class JobPage extends LitElement {
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
       : null;
-    const plan = html`<section class="plan" aria-label="Plan">${this.#plan(view, shown)}</section>`;
+    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, placing: this.placing, phone: this.phone })}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${stepElement(own, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
@@ -342,45 +350,6 @@ export class JobPage extends LitElement {
         ${price}${checks}
         <div class="close"><button @click=${() => this.#dialog?.close()}>Close</button></div>
       </dialog>`;
-  }
-
-  #plan(
-    view: JobView,
-    { worked, findings, proof }: Pick<SchemeEstimate, 'worked' | 'findings' | 'proof'>,
-  ): TemplateResult {
-    const { view: shown, circuit } = this.route;
-    const movable = movablePoints(view);
-    // A point that may be dragged stays in sight, so that the picture follows the hand.
-    const withPlan = shown === 'plan' || (movable.size > 0 && !this.phone);
-    const storeys = html`<storey-switch
-      .storeys=${view.job.storeys}
-      .storeyId=${view.storeyId}
-      .marked=${markedStoreys(worked, view)}
-    ></storey-switch>`;
-    const plan = html`<plan-view
-      .worked=${worked}
-      .storeyId=${view.storeyId}
-      .findings=${findings}
-      .chosen=${view.chosen}
-      .lit=${view.lit}
-      .movable=${movable}
-      .placing=${this.placing}
-    ></plan-view>`;
-    const picture = html`<proof-view
-      class=${withPlan ? 'half' : ''}
-      .worked=${worked}
-      .proofs=${proof}
-      .shown=${shown}
-      .circuitId=${circuit}
-      .chosen=${view.chosen}
-      .lit=${view.lit}
-    ></proof-view>`;
-    return html`<div class="controls">
-        ${withPlan ? storeys : nothing}
-        <view-switch .shown=${shown} .ring=${shownProof(proof, circuit)?.shape === 'ring'}></view-switch>
-        ${view.ways.tried === null ? nothing : html`<tried-line .view=${view}></tried-line>`}
-      </div>
-      ${withPlan ? plan : nothing}${shown === 'plan' ? nothing : picture}`;
   }
 }
 

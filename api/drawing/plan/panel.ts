@@ -1,4 +1,5 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { LOCK_WORDS, lockMark } from '../lock-mark.ts';
 import { findingMark, outcomeInk, outcomeWords } from '../marks.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolState, symbolWords } from '../symbols.ts';
@@ -12,6 +13,8 @@ export interface PanelContent extends TitleBlockContent {
   readonly editionNote: string;
   readonly cautions: readonly string[];
   readonly symbols: readonly { readonly name: SymbolName; readonly state: SymbolState }[];
+  /** Whether something on the sheet carries the mark of a lock. */
+  readonly hasLocks: boolean;
   readonly runs: readonly { readonly label: string; readonly way: string; readonly length: string }[];
   readonly marks: readonly NumberedFinding[];
   readonly adviceCount: number;
@@ -76,6 +79,15 @@ function legend(column: Column, content: PanelContent): void {
     );
     column.shapes.push(words('text', sheetPoint(column.leftMm + 11, column.topMm), meaning, { sizeMm: 2.2 }));
   }
+  if (content.hasLocks) lockRow(column);
+}
+
+function lockRow(column: Column): void {
+  column.topMm += 4.6;
+  column.shapes.push(
+    ...lockMark(sheetPoint(column.leftMm + 4, column.topMm - 1)),
+    words('text', sheetPoint(column.leftMm + 11, column.topMm), LOCK_WORDS, { sizeMm: 2.2 }),
+  );
 }
 
 function runTable(column: Column, content: PanelContent): void {

@@ -9,6 +9,7 @@ import { line, type Scene, type Shape, words } from '../scene.ts';
 import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, numberedFindings } from './finding-marks.ts';
 import { fixtureShapes } from './fixtures.ts';
+import { lockMarks } from './lock-marks.ts';
 import { type PanelContent, panelOf } from './panel.ts';
 import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
 import { roomNames } from './room-names.ts';
@@ -129,10 +130,12 @@ export function planScene(request: PlanRequest): Scene {
   const rooms = roomNames(worked, storeyId, layout, free);
   const spots = spotsOf(worked, points, cables);
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
+  const locks = lockMarks(worked, new Map([...cables.middles, ...points.middles]), free);
   const panel = panelOf(layout, {
     ...request,
     storeyName: storey?.storey.name ?? NO_STOREY,
     symbols: symbolsUsed(points),
+    hasLocks: locks.length > 0,
     runs: runRows(cables),
     marks,
     adviceCount: outcomeCount(request.findings, 'advice'),
@@ -153,6 +156,7 @@ export function planScene(request: PlanRequest): Scene {
       // On a ground of their own, so that a cable which must go through a name does not strike it out.
       { name: 'rooms', shapes: rooms },
       { name: 'points', shapes: points.shapes },
+      ...(locks.length > 0 ? [{ name: 'locks', shapes: locks }] : []),
       { name: 'findings', shapes: markShapes(marks.slice(0, panel.listed), spots, free) },
       {
         name: 'words',

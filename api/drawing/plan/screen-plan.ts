@@ -8,6 +8,7 @@ import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
 import type { Scene, Shape } from '../scene.ts';
 import { cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { drawnFixtures, fixtureOutline } from './fixtures.ts';
+import { lockMarks } from './lock-marks.ts';
 import { pointLayer } from './point-layer.ts';
 import { labelsAlong } from './screen-cables.ts';
 import { screenMarks } from './screen-marks.ts';
@@ -132,6 +133,7 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
   const spots = new Map([...circuitSpots(worked, points.spots), ...cables.middles, ...points.spots]);
   const middles = new Map([...circuitSpots(worked, points.middles), ...cables.middles, ...points.middles]);
   const { marks, leaders } = screenMarks(request.findings, middles, free);
+  const locks = lockMarks(worked, middles, free);
   const fixtures = drawnFixtures(frame, worked.plan, storeyId);
   const names = screenFixtureNames(fixtures, free);
   const rooms = screenRoomNames(worked, storeyId, frame, free);
@@ -151,6 +153,7 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
         // Lettering has an outline of paper: a cable that must go through a name is interrupted by it.
         { name: 'rooms', shapes: rooms },
         { name: 'points', shapes: withTitles(worked, points.shapes) },
+        { name: 'locks', shapes: locks },
         { name: 'findings', shapes: marks },
       ],
     },

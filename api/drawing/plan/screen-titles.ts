@@ -1,6 +1,8 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import { HELD_FAST } from '../lock-mark.ts';
 import { pointKindWords } from '../point-kind-words.ts';
 import type { Shape } from '../scene.ts';
+import { lockedThings } from './lock-marks.ts';
 
 /** What a thing of the plan is called by who hears it and does not see whether it is copper, dashed or grey. */
 function titleOf(worked: Worked, subject: string, title: string): string {
@@ -20,7 +22,7 @@ function titleOf(worked: Worked, subject: string, title: string): string {
   const run = worked.runs.find(({ id }) => id === subject);
   if (run === undefined) return title;
   const length = run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`;
-  return `New cable, ${title}, ${length}`;
+  return `New cable, ${title}, ${length}${run.pinned ? ', way drawn by hand' : ''}`;
 }
 
 /** The lettering that is drawn beside a symbol, letters within it left out; empty for none. */
@@ -37,9 +39,12 @@ function withLettering(title: string, lettering: string): string {
 }
 
 /** The groups of a layer, each with a name that says all that its drawing shows. */
-export const withTitles = (worked: Worked, shapes: readonly Shape[]): readonly Shape[] =>
-  shapes.map((shape) => {
+export function withTitles(worked: Worked, shapes: readonly Shape[]): readonly Shape[] {
+  const locked = lockedThings(worked);
+  return shapes.map((shape) => {
     if (shape.kind !== 'group') return shape;
     const title = titleOf(worked, shape.subject, shape.title);
-    return { ...shape, title: withLettering(title, letteringOf(shape.shapes)) };
+    const held = locked.has(shape.subject) ? `, ${HELD_FAST}` : '';
+    return { ...shape, title: withLettering(title, letteringOf(shape.shapes)) + held };
   });
+}

@@ -7,6 +7,7 @@ import {
   textBox,
   textWidthMm,
 } from '../label-placer.ts';
+import { axisGround, axisWords, multiplesWithin, roundStep } from '../plot-axes.ts';
 import { type Ink, line, type Scene, type Shape, words } from '../scene.ts';
 import { partOfLine } from './cable-band.ts';
 import { type CircuitPicture, nodeTitle, type PictureNode } from './circuit-picture.ts';
@@ -63,16 +64,6 @@ function axesOf(picture: CircuitPicture, curve: DropCurve, { widthMm, plotMm = T
       ),
   };
 }
-
-/** A round step that divides a span into no more than so many parts. */
-export function roundStep(span: number, parts: number): number {
-  const least = span / parts;
-  const ten = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5, 10].find((step) => step * ten >= least) ?? 10) * ten;
-}
-
-const steps = (most: number, step: number): readonly number[] =>
-  Array.from({ length: Math.floor(most / step + 1e-9) + 1 }, (_, i) => i * step);
 
 /**
  * Volt drop against length of cable: nought at the top, so that the line sags as the voltage does; a ring from end A to
@@ -135,36 +126,19 @@ const takeDot = (free: LabelPlacer, [x, y]: SheetPoint): void =>
 function axisShapes({ plot, mostV, lengthMm, on }: Axes, isRing: boolean): readonly Shape[] {
   const stepV = roundStep(mostV, 6);
   const stepM = roundStep(lengthMm / 1000, (plot.rightMm - plot.leftMm) / 16);
-  const volts = steps(mostV, stepV).flatMap((dropV): readonly Shape[] => {
-    const y = on(0, dropV)[1];
-    return [
-      line('rule', [sheetPoint(plot.leftMm, y), sheetPoint(plot.rightMm, y)]),
-      words('text-soft', sheetPoint(plot.leftMm - 1.2, baseline(y)), String(dropV), {
-        sizeMm: LABEL_SIZE,
-        anchor: 'end',
-      }),
-    ];
-  });
-  const metres = steps(lengthMm / 1000, stepM).flatMap((m): readonly Shape[] => {
-    const x = on(m * 1000, 0)[0];
-    return [
-      line('opening', [sheetPoint(x, plot.bottomMm), sheetPoint(x, plot.bottomMm + 1)]),
-      words('text-soft', sheetPoint(x, plot.bottomMm + 4), String(m), {
-        sizeMm: LABEL_SIZE,
-        anchor: 'middle',
-      }),
-    ];
-  });
-  const soft = { sizeMm: LABEL_SIZE } as const;
+  const volts = multiplesWithin(0, mostV, stepV).map((dropV) => ({
+    atMm: on(0, dropV)[1],
+    text: String(dropV),
+  }));
+  const metres = multiplesWithin(0, lengthMm / 1000, stepM).map((m) => ({
+    atMm: on(m * 1000, 0)[0],
+    text: String(m),
+  }));
   return [
-    ...volts,
-    ...metres,
-    line('opening', [sheetPoint(plot.leftMm, plot.bottomMm), sheetPoint(plot.rightMm, plot.bottomMm)]),
-    words('text-soft', sheetPoint(1, plot.topMm - 3), isRing ? 'V, end A' : 'V, board', soft),
-    ...(isRing
-      ? [words('text-soft', sheetPoint(plot.rightMm, plot.topMm - 3), 'end B', { ...soft, anchor: 'end' })]
-      : []),
-    words('text-soft', sheetPoint(plot.rightMm, plot.bottomMm + 8), 'm of cable', { ...soft, anchor: 'end' }),
+    ...axisGround(plot, volts, metres),
+    axisWords(sheetPoint(1, plot.topMm - 3), isRing ? 'V, end A' : 'V, board'),
+    ...(isRing ? [axisWords(sheetPoint(plot.rightMm, plot.topMm - 3), 'end B', 'end')] : []),
+    axisWords(sheetPoint(plot.rightMm, plot.bottomMm + 8), 'm of cable', 'end'),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { type LabelPlacer, labelPlacer, type Rectangle } from '../label-placer.ts';
-import { roundStep } from '../proof/drop-chart.ts';
+import { axisGround, axisWords, multiplesWithin, roundStep } from '../plot-axes.ts';
 import { baseline } from '../proof/hanging-tree.ts';
 import { LABEL_SIZE } from '../proof/leg-label.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
@@ -78,12 +78,8 @@ function axesOf(marks: readonly CostMark[], widthMm: number): Axes {
 }
 
 /** The round values within a span. */
-function roundValues({ from, to }: Span, parts: number): readonly number[] {
-  const step = roundStep(to - from, parts);
-  const first = Math.ceil(from / step - 1e-9);
-  const last = Math.floor(to / step + 1e-9);
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
-}
+const roundValues = ({ from, to }: Span, parts: number): readonly number[] =>
+  multiplesWithin(from, to, roundStep(to - from, parts));
 
 /**
  * Price against disturbance: the further left the cheaper, the lower the less of the house is disturbed. Efficient schemes
@@ -118,44 +114,19 @@ function takeMark(free: LabelPlacer, [x, y]: SheetPoint, efficient: boolean): vo
 }
 
 function axisShapes({ plot, cost, mess, on }: Axes, vatWords: string): readonly Shape[] {
-  const soft = { sizeMm: LABEL_SIZE } as const;
-  const levels = roundValues(mess, 5).flatMap((messPoints): readonly Shape[] => {
-    const [, y] = on({ grossPence: cost.from, messPoints });
-    return [
-      line('rule', [sheetPoint(plot.leftMm, y), sheetPoint(plot.rightMm, y)]),
-      words(
-        'text-soft',
-        sheetPoint(plot.leftMm - 1.2, baseline(y)),
-        String(Math.round(messPoints * 10) / 10),
-        {
-          ...soft,
-          anchor: 'end',
-        },
-      ),
-    ];
-  });
-  const prices = roundValues(cost, (plot.rightMm - plot.leftMm) / 14).flatMap(
-    (grossPence): readonly Shape[] => {
-      const [x] = on({ grossPence, messPoints: mess.from });
-      return [
-        line('opening', [sheetPoint(x, plot.bottomMm), sheetPoint(x, plot.bottomMm + 1)]),
-        words('text-soft', sheetPoint(x, plot.bottomMm + 4), `£${Math.round(grossPence / 100)}`, {
-          ...soft,
-          anchor: 'middle',
-        }),
-      ];
-    },
-  );
+  const levels = roundValues(mess, 5).map((messPoints) => ({
+    atMm: on({ grossPence: cost.from, messPoints })[1],
+    text: String(Math.round(messPoints * 10) / 10),
+  }));
+  const prices = roundValues(cost, (plot.rightMm - plot.leftMm) / 14).map((grossPence) => ({
+    atMm: on({ grossPence, messPoints: mess.from })[0],
+    text: `£${Math.round(grossPence / 100)}`,
+  }));
   return [
-    ...levels,
-    ...prices,
-    line('opening', [sheetPoint(plot.leftMm, plot.bottomMm), sheetPoint(plot.rightMm, plot.bottomMm)]),
+    ...axisGround(plot, levels, prices),
     line('opening', [sheetPoint(plot.leftMm, plot.topMm), sheetPoint(plot.leftMm, plot.bottomMm)]),
-    words('text-soft', sheetPoint(1, plot.topMm - 4), 'Disturbance, points', soft),
-    words('text-soft', sheetPoint(plot.rightMm, plot.bottomMm + 8), `Price ${vatWords}, £`, {
-      ...soft,
-      anchor: 'end',
-    }),
+    axisWords(sheetPoint(1, plot.topMm - 4), 'Disturbance, points'),
+    axisWords(sheetPoint(plot.rightMm, plot.bottomMm + 8), `Price ${vatWords}, £`, 'end'),
   ];
 }
 

@@ -34,10 +34,8 @@ export interface LayRunsInput {
  */
 export function layRuns(input: LayRunsInput): readonly Run[] {
   const nodes = new Map(input.network.nodes.map((node) => [node.id, node]));
-  const edges = input.network.edges
-    .filter((edge) => edge.kind === 'cable' && edge.state === 'new' && edge.legId === null)
-    .toSorted((a, b) => (a.id < b.id ? -1 : 1));
-  const pins = pinnedByEdge(edges, nodes, input.connections);
+  const edges = newCables(input.network);
+  const pins = pinsByCable(input.network, input.connections);
   const circuitsByNode = circuitIdsByNode(input.shapes);
   return edges.map((edge) => {
     const circuitsOf = (id: NodeId) => circuitsByNode.get(id) ?? [];
@@ -61,10 +59,18 @@ interface ToLay {
   readonly circuitIds: readonly string[];
 }
 
-/** Waypoints pinned by hand; `backwards` when they lead from the edge's `to` to its `from`. */
-interface Pin {
+/** The new cables of a network, sorted by id. */
+const newCables = ({ edges }: Network): readonly NetworkEdge[] =>
+  edges
+    .filter((edge) => edge.kind === 'cable' && edge.state === 'new' && edge.legId === null)
+    .toSorted((a, b) => (a.id < b.id ? -1 : 1));
+
+/** A way pinned by hand; `backwards` when it leads from the cable's `to` to its `from`. */
+export interface Pin {
   readonly via: readonly Waypoint[];
   readonly backwards: boolean;
+  /** Which of its connection's pinned runs it is. */
+  readonly index: number;
 }
 
 function layRun(input: LayRunsInput, { edge, from, to, pin, circuitIds }: ToLay): Run {
@@ -134,20 +140,18 @@ function circuitIdsByNode(shapes: ReadonlyMap<string, CircuitShape>): ReadonlyMa
 }
 
 /**
- * The pinned waypoints of each edge. A pinned run belongs to the edge of its
+ * The pinned way of each new cable that has one, by its id. A pinned run belongs to the cable of its
  * connection with the same two ends, either way round. What a connection brings along (a joint, a unit, a new circuit)
- * cannot be named as an end, so at such a node any end will do, once no other edge fits better. A run that names one end
+ * cannot be named as an end, so at such a node any end will do, once no other cable fits better. A run that names one end
  * twice says of at least one that it has no name: between a joint and a unit neither has.
  */
-function pinnedByEdge(
-  edges: readonly NetworkEdge[],
-  nodes: ReadonlyMap<NodeId, NetworkNode>,
-  connections: readonly Connection[],
-): ReadonlyMap<string, Pin> {
+export function pinsByCable(network: Network, connections: readonly Connection[]): ReadonlyMap<string, Pin> {
+  const edges = newCables(network);
+  const nodes = new Map(network.nodes.map((node) => [node.id, node]));
   const pins = new Map<string, Pin>();
   for (const connection of connections) {
     const own = edges.filter((edge) => edge.connectionId === connection.id);
-    for (const run of connection.runs ?? []) {
+    for (const [index, run] of (connection.runs ?? []).entries()) {
       const fits = own
         .filter((edge) => !pins.has(edge.id))
         .flatMap((edge) => {
@@ -160,8 +164,9 @@ function pinnedByEdge(
           ];
         })
         .filter(({ fit }) => fit > (isSameEnd(run) ? 0 : 1));
-      const best = fits.toSorted((a, b) => b.fit - a.fit)[0];
-      if (best !== undefined) pins.set(best.edge.id, { via: run.via, backwards: best.backwards });
+      // Out and back between a point and two joints without names fit alike: the one that is told in its own direction is meant.
+      const best = fits.toSorted((a, b) => b.fit - a.fit || Number(a.backwards) - Number(b.backwards))[0];
+      if (best !== undefined) pins.set(best.edge.id, { via: run.via, backwards: best.backwards, index });
     }
   }
   return pins;

@@ -64,7 +64,7 @@ function wallOfNeighbour(plan: Plan, free: Position, ends: readonly Position[]):
 
 function pinnedStretch(request: RouteRequest, from: Position, to: Position, waypoint: Waypoint): Segment {
   const { plan } = request;
-  const derived = derivedLay(request, from, to);
+  const derived = derivedLay(request, from, to, waypoint.wall ?? sharedWallId(from, to));
   const medium = waypoint.medium ?? derived.medium;
   // What was derived for another medium says nothing about the one given.
   const base = medium === derived.medium ? derived : openLay(medium, 'pinned');
@@ -98,11 +98,11 @@ function sharedWallId(from: Position, to: Position): string | null {
 }
 
 /** What a stretch lies in by where its middle is: in a room, under a floor, or in the loft. */
-function derivedLay(request: RouteRequest, from: Position, to: Position): Lay {
+function derivedLay(request: RouteRequest, from: Position, to: Position, wallId: string | null): Lay {
   const { plan, options } = request;
   if (isInRoom(plan, middleLevelMm(from, to))) {
     const mount = from === request.from ? request.fromMount : request.toMount;
-    return layInWall(plan.wallById.get(sharedWallId(from, to) ?? ''), mount, options);
+    return layInWall(plan.wallById.get(wallId ?? ''), mount, options);
   }
   const over = floorOver(plan, from, to);
   if (over === null) return openLay('loft', 'pinned');

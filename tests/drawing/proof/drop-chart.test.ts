@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dropChart, roundStep } from '#drawing/proof/drop-chart.ts';
+import { dropChart } from '#drawing/proof/drop-chart.ts';
 import { demoPicture, demoPictures } from './demo-pictures.ts';
 import { groupsOf, outside, overlaps, textsOf } from './scene-parts.ts';
 
@@ -62,11 +62,5 @@ describe('the chart of volt drop along a circuit', () => {
       text.replaceAll('\u00a0', ' '),
     );
     expect(texts).toEqual(expect.arrayContaining(['Limit 11.5 V (5 %)', 'Lighting 6.9 V (3 %)']));
-  });
-
-  it('divides its axes by ones, twos and fives', () => {
-    expect([roundStep(13, 6), roundStep(61, 6), roundStep(70, 14), roundStep(0.9, 6)]).toEqual([
-      5, 20, 5, 0.2,
-    ]);
   });
 });

@@ -321,6 +321,19 @@ describe('plainRoute by pinned waypoints', () => {
     expect(segments.slice(2).every(({ certainty }) => certainty === 'derived')).toBe(true);
   });
 
+  it('lies round a corner in the wall that each waypoint names', () => {
+    const segments = pinnedOn({
+      via: [
+        { storey: 'ff', at: [4200, 3800], heightMm: 300, wall: 'e2', side: 'left' },
+        { storey: 'ff', at: [2000, 3800], heightMm: 300, wall: 'mid2', side: 'left' },
+      ],
+    });
+    expect(segments.slice(0, 2).map(({ medium, wallId }) => [medium, wallId])).toEqual([
+      ['wall-chase', 'e2'],
+      ['stud-cavity', 'mid2'],
+    ]);
+  });
+
   it('derives a medium that is not given from where the stretch is', () => {
     const [first, second] = pinnedOn({
       via: [

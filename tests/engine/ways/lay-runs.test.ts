@@ -235,6 +235,28 @@ describe('layRuns', () => {
     expect([run?.pinned, run?.segments[0]?.to.at[0]]).toEqual([true, 2000]);
   });
 
+  it('gives of out and back, alike at joints without names, each its own pinned run by its direction', () => {
+    const [out, back] = ['c/joint-out', 'c/joint-back'].map((id) =>
+      broughtNode(id, 'c', { kind: 'joint', place: terracePlaces.joint }),
+    );
+    const network = networkOf(
+      [node('W2'), node('R8'), out ?? node('none'), back ?? node('none')],
+      [newCable('c/cable-1', 'c/joint-out', 'W2'), newCable('c/cable-2', 'W2', 'c/joint-back')],
+    );
+    const via = [{ storey: 'ff', at: [2000, 0] as [number, number], heightMm: -110 }];
+    const pin = (from: string, to: string): Connection => ({
+      id: 'c',
+      kind: 'spur',
+      from: { point: 'R8' },
+      to: 'W2',
+      runs: [{ from: { point: from }, to: { point: to }, via }],
+    });
+    const pinned = (connection: Connection) =>
+      laid(house, network, { connections: [connection] }).map((run) => run.pinned);
+    expect(pinned(pin('R8', 'W2'))).toEqual([true, false]);
+    expect(pinned(pin('W2', 'R8'))).toEqual([false, true]);
+  });
+
   it('puts a surface accessory’s cable in channel down to the floor', () => {
     const plan = furnished(terrace(), terracePlaces, { mount: 'surface' });
     const [run] = laid(plan, networkOf([node('R8'), node('W3')], [newCable('c/cable-1', 'R8', 'W3')]));

@@ -52,4 +52,30 @@ describe('the ways that a leg may be taken to run', () => {
         expect(Math.min(x, y)).toBeLessThan(120);
       }
   });
+
+  it('along the walls lie in the walls, and go through no door, window or breast', () => {
+    const reasons = new Set<string>();
+    let told = 0;
+    for (const name of demoNames) {
+      const { worked } = demoEstimate(name).asFound;
+      for (const { id } of worked.job.legs) {
+        const walls = legWays(worked, id).find(({ key }) => key === 'walls');
+        if (walls?.via == null) {
+          reasons.add(walls?.whyNot ?? '');
+          continue;
+        }
+        told++;
+        const { change } = setLegWay(id, 'it', { via: walls.via, certainty: 'seen' });
+        const run = estimateOf(produce(worked.job, (draft) => change(draft))).asFound.worked.foundRuns.get(
+          id,
+        );
+        expect(
+          run?.segments.map(({ medium }) => medium),
+          id,
+        ).not.toContain('surface-clipped');
+      }
+    }
+    expect(told).toBeGreaterThan(0);
+    expect([...reasons].some((one) => one.endsWith('is in the way at this height'))).toBe(true);
+  });
 });

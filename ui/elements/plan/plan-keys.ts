@@ -1,3 +1,5 @@
+import type { PlanTool } from './plan-tool.ts';
+
 /** What keys do on the plan. */
 export interface PlanKeys {
   readonly zoom: (factor: number) => void;
@@ -7,24 +9,19 @@ export interface PlanKeys {
   readonly reach: (subject: string, by: 1 | -1) => void;
   /** Moves the thing, where it may be moved and the key moves it; false where not. */
   readonly move: (subject: string, key: string, isFine: boolean) => boolean;
-  /** Moves the place that is waited for; false where the key does not. */
-  readonly movePlace: (key: string, isFine: boolean) => boolean;
-  readonly takePlace: () => void;
-  readonly giveUpPlace: () => void;
 }
 
 /** How much nearer one press brings. */
 export const ZOOM_STEP = 1.35;
 
-const isPress = (key: string): boolean => key === 'Enter' || key === ' ';
+/** Whether a key presses what it is on. */
+export const isPress = (key: string): boolean => key === 'Enter' || key === ' ';
 
 /** Keys that do the same wherever they are pressed on the plan. */
-function everywhere(key: string, placing: boolean, does: PlanKeys): boolean {
+function everywhere(key: string, does: PlanKeys): boolean {
   if (key === '+' || key === '=') does.zoom(ZOOM_STEP);
   else if (key === '-') does.zoom(1 / ZOOM_STEP);
   else if (key === '0') does.whole();
-  else if (placing && key === 'Escape') does.giveUpPlace();
-  else if (placing && isPress(key)) does.takePlace();
   else return false;
   return true;
 }
@@ -43,16 +40,19 @@ function onThing({ key, shiftKey }: KeyboardEvent, subject: string, does: PlanKe
  * Does what a key means on the plan.
  *
  * @param subject the thing that has the focus; null for the plan itself.
+ * @param tool what the hand does in place of choosing things; null for nothing.
  * @returns false for a key that means nothing here.
  */
 export function actOnKey(
   event: KeyboardEvent,
   subject: string | null,
-  placing: boolean,
+  tool: Pick<PlanTool, 'keyed' | 'giveUp'> | null,
   does: PlanKeys,
 ): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
-  if (everywhere(event.key, placing, does)) return true;
-  if (placing) return does.movePlace(event.key, event.shiftKey);
-  return subject !== null && onThing(event, subject, does);
+  if (everywhere(event.key, does)) return true;
+  if (tool !== null && event.key === 'Escape') tool.giveUp();
+  else if (tool !== null) return tool.keyed(event.key, event.shiftKey);
+  else return subject !== null && onThing(event, subject, does);
+  return true;
 }

@@ -33,6 +33,9 @@ export const thingsInOrder = (scene: Scene | undefined): readonly Group[] => [
 /** How far off a symbol that cannot be moved is still meant, units of the scene. */
 const NEAR = 1.4;
 
+/** Whether something that is drawn is locked: then the mark is explained. */
+export const hasLocks = (scene: Scene): boolean => thingsOf(scene, 'locks').length > 0;
+
 /** The symbols that can be pointed at; those that may be moved from a finger's width away. */
 export const targetsOf = (scene: Scene, movable: ReadonlySet<string>): readonly Target[] =>
   thingsOf(scene, 'points').flatMap(({ subject, shapes }) => {
@@ -53,7 +56,7 @@ const clearOf = <S extends Shape>(shapes: readonly S[], written: readonly Rectan
 const isThings = (name: string): boolean => name === 'points' || name === 'cables';
 
 function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
-  if (name === 'findings') return groupsOf(shapes).map(markTemplate);
+  if (name === 'findings' || name === 'locks') return groupsOf(shapes).map(markTemplate);
   if (name === 'walls')
     return groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject)));
   if (!isThings(name)) return clearOf(shapes, looks.written).map(shapeTemplate);

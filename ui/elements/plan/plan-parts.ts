@@ -1,12 +1,13 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import type { Rectangle } from '#drawing/label-placer.ts';
+import { HELD_FAST, lockMark } from '#drawing/lock-mark.ts';
 import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { Shape } from '#drawing/scene.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
 import { ZOOM_STEP } from './plan-keys.ts';
+import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { scaleBarTemplate } from './scale-bar.ts';
 import { shapeTemplate } from './shape-template.ts';
 
@@ -39,12 +40,6 @@ function placeShapes(
   ];
 }
 
-/** A place that is being chosen, drawn, and where its figures are written. */
-export interface PlaceDrawing {
-  readonly template: SVGTemplateResult | typeof nothing;
-  readonly written: readonly Rectangle[];
-}
-
 /** The dimensions of a place with the point's label, and the symbol itself where nothing stands there yet. */
 export function placeDrawing(
   frame: SheetFrame,
@@ -58,12 +53,6 @@ export function placeDrawing(
   const template = svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
     <g class="ghost" aria-hidden="true">${ghost.map(shapeTemplate)}</g>`;
   return { template, written: letteringRoom(shapes) };
-}
-
-/** The plan's name for a screen reader; while a place is waited for, with the keys that bring it there. */
-export function planName(storey: string, placing: boolean, hasWalls: boolean): string {
-  if (!placing) return `Plan, ${storey}`;
-  return `Plan, ${storey}: choose a place with the arrows${hasWalls ? ', [ and ]' : ''}, then Enter`;
 }
 
 /** What the buttons of the plan do. */
@@ -95,19 +84,26 @@ export interface PlanFoot {
   readonly telling: string | null;
   /** The labels of what can be moved. */
   readonly movableLabels: readonly string[];
-  readonly placing: boolean;
+  /** What the hand does in place of choosing things; null for nothing. */
+  readonly tool: Pick<PlanTool, 'hint'> | null;
   /** False for a storey of which no wall is drawn. */
   readonly hasWalls: boolean;
+  /** Whether something in sight carries the mark of a lock. */
+  readonly hasLocks: boolean;
 }
+
+/** What the mark of a lock means. */
+const lockKey = (): TemplateResult =>
+  html`<span class="key"><svg viewBox="-2.2 -2.1 4.4 4.4" aria-hidden="true">${lockMark(sheetPoint(0, 0)).map(shapeTemplate)}</svg>${HELD_FAST}</span>`;
 
 /** The scale, and what can be done; while something moves, where it is. */
 export function footTemplate(foot: PlanFoot): TemplateResult {
-  const { scale, telling, placing } = foot;
-  const hint = html`<span class=${placing ? 'hint asked' : 'hint'}>${placing ? placingWords(foot) : hintWords(foot)}</span>`;
+  const { scale, telling, tool } = foot;
+  const hint = html`<span class=${tool === null ? 'hint' : 'hint asked'}>${tool?.hint ?? hintWords(foot)}</span>`;
   return html`<div class="foot">
-    ${scaleBarTemplate(scale)}
+    ${scaleBarTemplate(scale)} ${foot.hasLocks ? lockKey() : nothing}
     ${telling === null ? nothing : html`<span class="telling" aria-hidden="true">${telling}</span>`}
-    ${telling === null || placing ? hint : nothing}
+    ${telling === null || tool !== null ? hint : nothing}
   </div>`;
 }
 
@@ -117,11 +113,6 @@ export const noticeTemplate = (): TemplateResult =>
     This plan has no walls: they come with the job file, and are not drawn on screen. You can place points here roughly, or
     list them without a place: cable between points without a place is priced at a typical length.
   </p>`;
-
-/** How a place is chosen and how it is given up: a phone has no Escape. */
-const placingWords = ({ hasWalls }: PlanFoot): TemplateResult =>
-  html`${hasWalls ? 'Tap the wall where it is to go.' : 'Tap where it is to go.'}
-    <span class="by-key">Escape gives up.</span>`;
 
 /** What can be done on the plan at this moment, in a line. */
 function hintWords({ movableLabels, hasWalls }: PlanFoot): string {

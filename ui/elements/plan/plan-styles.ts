@@ -52,7 +52,8 @@ export const planCss = css`
     stroke: none;
   }
   .thing,
-  .findings g {
+  .findings g,
+  .locks g {
     cursor: pointer;
   }
   .movable {
@@ -116,6 +117,7 @@ export const planCss = css`
     display: none;
   }
   .ghost,
+  .drawn-way,
   .dimensions {
     pointer-events: none;
   }
@@ -173,6 +175,15 @@ export const planCss = css`
     fill: none;
     stroke: var(--ink-soft);
     stroke-width: 1.2;
+  }
+  .key {
+    display: inline-flex;
+    gap: 4px;
+    align-items: center;
+  }
+  .key svg {
+    width: 20px;
+    height: 20px;
   }
   .telling {
     padding: 1px 6px;

@@ -9,40 +9,35 @@ import {
 import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { planPoint } from '#engine/plan/plane.ts';
-import { fromSheet, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
-import { askPlan } from '../../controllers/plan-given-up.ts';
 import { send } from '../../job-events.ts';
+import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { drawnThings } from './drawn-things.ts';
 import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { markedThings, storeyOfAny } from './marked-storeys.ts';
 import { MovingHand } from './moving-hand.ts';
-import { PlacingFocus } from './placing-focus.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
-import {
-  footTemplate,
-  gridTemplate,
-  noticeTemplate,
-  placeDrawing,
-  planName,
-  toolsTemplate,
-} from './plan-parts.ts';
+import { hasLocks, type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
+import { footTemplate, gridTemplate, noticeTemplate, placeDrawing, toolsTemplate } from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
+import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
-import { movedByKey, placeAt, placeInWords, placeName, USUAL_HEIGHT_MM } from './point-movement.ts';
+import { movedByKey, placeAt, placeInWords, placeName } from './point-movement.ts';
 import { focusThing } from './thing-template.ts';
+import { ToolBench } from './tool-bench.ts';
+import { wayDrawing } from './way-tool.ts';
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
- * pick a place for a new one. Everything can be done by mouse, finger and keyboard.
+ * pick a place for a new one, or draw a way. Everything can be done by mouse, finger and keyboard.
  *
- * @fires thing-chosen, point-placed, place-tapped, storey-shown, plan-asked
+ * @fires thing-chosen, point-placed, place-tapped, way-drawn, storey-shown, plan-asked
  */
 export class PlanView extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -53,8 +48,8 @@ export class PlanView extends LitElement {
     lit: { attribute: false },
     movable: { attribute: false },
     placing: { type: Boolean },
+    drawing: { attribute: false },
     size: { state: true },
-    ghost: { state: true },
     reached: { state: true },
     said: { state: true },
   };
@@ -65,11 +60,12 @@ export class PlanView extends LitElement {
   declare chosen: string | null;
   declare lit: ReadonlySet<string>;
   declare movable: ReadonlySet<string>;
+  /** True while a place is waited for. */
   declare placing: boolean;
+  /** A way that is drawn by hand; null for none. */
+  declare drawing: DrawnWay | null;
   /** Of the element's box, px; null before it was measured. */
   declare private size: Size | null;
-  /** Where a new point would come, while a place is waited for. */
-  declare private ghost: Place | null;
   declare private reached: string | null;
   /** What a screen reader is told of the last movement. */
   declare private said: string;
@@ -80,7 +76,6 @@ export class PlanView extends LitElement {
     const box = entry?.contentRect;
     if (box !== undefined && box.width > 0) this.size = { width: box.width, height: box.height };
   });
-  readonly #focus = new PlacingFocus();
   readonly #sight = new PlanSight(
     () => ({ worked: this.worked, storeyId: this.storeyId, size: this.#box }),
     () => this.requestUpdate(),
@@ -91,7 +86,7 @@ export class PlanView extends LitElement {
   });
   readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
     thingAt: (event) => this.#thingAt(event),
-    isMovable: (subject) => this.movable.has(subject) && !this.placing,
+    isMovable: (subject) => this.movable.has(subject) && this.#tool === null,
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
     panned: (dx, dy) => this.#sight.pan(dx, dy),
     pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
@@ -105,10 +100,24 @@ export class PlanView extends LitElement {
     choose: (subject) => this.#choose(subject),
     reach: (subject, by) => this.#reachNext(subject, by),
     move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
-    movePlace: (key, isFine) => this.#moveGhost(key, isFine),
-    takePlace: () => this.#takePlace(this.ghost),
-    giveUpPlace: () => askPlan(this, false),
   };
+
+  readonly #bench = new ToolBench({
+    from: this,
+    asked: () => this,
+    place: () => ({
+      worked: this.worked,
+      storeyId: this.storeyId,
+      hasWalls: this.#hasWalls,
+      mmPerPx: this.#sight.window.scale / PX_PER_UNIT,
+    }),
+    middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
+    stay: () => this.#sight.stay(),
+    moved: (words) => {
+      this.said = words;
+      this.requestUpdate();
+    },
+  });
 
   constructor() {
     super();
@@ -118,7 +127,7 @@ export class PlanView extends LitElement {
     this.movable = new Set();
     this.placing = false;
     this.size = null;
-    this.ghost = null;
+    this.drawing = null;
     this.reached = null;
     this.said = '';
   }
@@ -135,12 +144,16 @@ export class PlanView extends LitElement {
     this.#hand.letGo();
   }
 
+  get #tool(): PlanTool | null {
+    return this.#bench.tool;
+  }
+
   get #box(): Size {
     return this.size ?? { width: 600, height: 400 };
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (changed.has('placing')) this.#startOrEndPlacing();
+    this.#bench.take();
     const { scale } = this.#sight.window;
     const isDrawn =
       this.#drawn?.frame.scale === scale &&
@@ -165,7 +178,7 @@ export class PlanView extends LitElement {
     else if (changed.has('chosen') && chosen !== null)
       this.#bringIntoView(drawnThings(worked, [chosen]), true);
     else if (changed.has('storeyId')) this.#bringIntoView(markedThings(worked, { lit, chosen }), false);
-    if (changed.has('placing')) this.#focus.follow(this.placing, this.renderRoot.querySelector('svg.plan'));
+    this.#bench.follow(this.renderRoot.querySelector('svg.plan'));
   }
 
   /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
@@ -185,10 +198,6 @@ export class PlanView extends LitElement {
       this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
   }
 
-  #placeAt(xPx: number, yPx: number): Place {
-    return placeAt(this.worked.plan, this.storeyId, this.#sight.planAt(xPx, yPx), USUAL_HEIGHT_MM);
-  }
-
   #placeOf(pointId: string): Place | undefined {
     return this.worked.job.points.find(({ id }) => id === pointId)?.place;
   }
@@ -204,14 +213,8 @@ export class PlanView extends LitElement {
   }
 
   #tapped(subject: string | null, x: number, y: number): void {
-    if (this.placing) this.#takePlace(this.#placeAt(x, y));
-    else this.#choose(subject);
-  }
-
-  #takePlace(place: Place | null): void {
-    if (place === null) return;
-    this.#sight.stay();
-    send(this, 'place-tapped', { place });
+    if (this.#tool === null) this.#choose(subject);
+    else this.#tool.tapped(this.#sight.planAt(x, y));
   }
 
   #choose(subject: string | null): void {
@@ -220,7 +223,7 @@ export class PlanView extends LitElement {
   }
 
   #hovered(x: number, y: number): void {
-    if (this.placing) this.ghost = this.#placeAt(x, y);
+    this.#tool?.hovered(this.#sight.planAt(x, y));
   }
 
   #dragged(pointId: string, dx: number, dy: number, phase: 'begin' | 'move' | 'end'): void {
@@ -261,7 +264,7 @@ export class PlanView extends LitElement {
   };
 
   readonly #keyed = (event: KeyboardEvent): void => {
-    if (actOnKey(event, this.#subjectOf(event), this.placing, this.#keys)) event.preventDefault();
+    if (actOnKey(event, this.#subjectOf(event), this.#tool, this.#keys)) event.preventDefault();
   };
 
   /** A key let go of: what it moved has come to rest. */
@@ -276,19 +279,6 @@ export class PlanView extends LitElement {
   #subjectOf(event: Event): string | null {
     const [first] = event.composedPath();
     return first instanceof SVGElement ? (first.dataset.subject ?? null) : null;
-  }
-
-  #startOrEndPlacing(): void {
-    const { width, height } = this.#box;
-    this.ghost = this.placing && this.#drawn !== null ? this.#placeAt(width / 2, height / 2) : null;
-  }
-
-  #moveGhost(key: string, isFine: boolean): boolean {
-    const place = this.ghost && movedByKey(this.worked.plan, this.ghost, key, isFine);
-    if (place === null) return false;
-    this.ghost = place;
-    this.#say(place, null);
-    return true;
   }
 
   #movePointByKey(pointId: string, key: string, isFine: boolean): boolean {
@@ -317,15 +307,15 @@ export class PlanView extends LitElement {
     const drawn = this.#drawn;
     if (drawn === null) return html``;
     const seen = this.#sight.seen(drawn.frame);
-    const place = this.#movingPlace;
-    const drawing = placeDrawing(drawn.frame, this.worked, place, this.#hand.moving?.pointId ?? null);
-    const state = `${this.placing ? ' placing' : ''}${this.#pointers.isPanning ? ' panning' : ''}${place ? ' busy' : ''}`;
+    const drawing = this.#handDrawing(drawn.frame);
+    const isBusy = this.#hand.moving !== null || this.#bench.isPlacing;
+    const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
     return html`<svg
         class=${`plan${state}`}
         viewBox=${`${seen.x} ${seen.y} ${seen.width} ${seen.height}`}
         role="group"
-        aria-label=${planName(drawn.scene.title, this.placing, this.#hasWalls)}
-        tabindex=${this.placing ? 0 : -1}
+        aria-label=${`Plan, ${drawn.scene.title}${this.#tool === null ? '' : `: ${this.#tool.name}`}`}
+        tabindex=${this.#tool === null ? -1 : 0}
         @pointerdown=${this.#pointers.down}
         @pointermove=${this.#pointers.move}
         @pointerup=${this.#pointers.up}
@@ -340,14 +330,17 @@ export class PlanView extends LitElement {
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
         ${drawing.template}
       </svg>
-      ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.placing ? nothing : noticeTemplate()}
+      ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
       ${toolsTemplate(this.#sight)}
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
-  /** Where the thing under the hand is, or where a new one would come. */
-  get #movingPlace(): Place | null {
-    return this.#hand.moving?.place ?? this.ghost;
+  /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
+  #handDrawing(frame: SheetFrame): PlaceDrawing {
+    const { moving } = this.#hand;
+    if (moving !== null) return placeDrawing(frame, this.worked, moving.place, moving.pointId);
+    if (this.#tool !== null) return this.#tool.drawing(frame);
+    return this.drawing === null ? { template: nothing, written: [] } : wayDrawing(frame, this.drawing, null);
   }
 
   #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
@@ -365,23 +358,24 @@ export class PlanView extends LitElement {
   }
 
   /** For a screen reader: "W1, Living room, 1080 mm from the left corner, …". */
-  #say(place: Place, pointId: string | null): void {
+  #say(place: Place, pointId: string): void {
     this.said = `${placeName(this.worked, place, pointId)}, ${placeInWords(this.worked.plan, place)}`;
   }
 
   #foot(): TemplateResult {
-    const place = this.#movingPlace;
+    const { moving } = this.#hand;
     return footTemplate({
       scale: this.#sight.window.scale,
       // The distances to the corners are drawn.
-      telling:
-        place &&
-        `${placeName(this.worked, place, this.#hand.moving?.pointId ?? null)}, ${place.heightMm} mm above floor`,
+      telling: moving
+        ? `${placeName(this.worked, moving.place, moving.pointId)}, ${moving.place.heightMm} mm above floor`
+        : (this.#tool?.telling ?? null),
       movableLabels: this.worked.job.points
         .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
         .map(({ label }) => label),
-      placing: this.placing,
+      tool: this.#tool,
       hasWalls: this.#hasWalls,
+      hasLocks: this.#drawn !== null && hasLocks(this.#drawn.scene),
     });
   }
 

@@ -43,7 +43,10 @@ function symbolRoom(group: Group): SVGTemplateResult | typeof nothing {
     <rect class="hit" stroke="none" x=${hit.x} y=${hit.y} width=${hit.width} height=${hit.height}/>`;
 }
 
-/** A finding's mark: it is told in the list of checks, so that here it is a picture only; a tap goes to its thing. */
+/**
+ * A finding's mark or a lock's: told in the list of checks, or in the name of its thing, so that here it is a picture only; a tap
+ * goes to its thing.
+ */
 export const markTemplate = (group: Group): SVGTemplateResult =>
   svg`<g data-subject=${group.subject} aria-hidden="true"><title>${group.title}</title>${group.shapes.map(shapeTemplate)}</g>`;
 

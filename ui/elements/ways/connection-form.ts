@@ -19,11 +19,12 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/tick-field.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, pairsCss, runWayCss } from '../shared-styles.ts';
 import { cableChoices, cableKey, cableOfKey } from './cable-choices.ts';
 import { cutFields } from './cut-fields.ts';
 import { legChoice } from './leg-words.ts';
 import './order-list.ts';
+import { runWay } from './run-way.ts';
 import { legStart, type TapContext, tapFields } from './tap-fields.ts';
 import './unit-fields.ts';
 
@@ -40,14 +41,9 @@ export class ConnectionForm extends LitElement {
   };
   static override styles = [
     controlsCss,
+    pairsCss,
+    runWayCss,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: 1fr 1fr;
-        gap: 10px;
-        align-items: end;
-      }
-      .wide,
       order-list {
         grid-column: 1 / -1;
       }
@@ -67,12 +63,21 @@ export class ConnectionForm extends LitElement {
         .options=${cableChoices(connection.cable)}
         @field-change=${this.#on<string | null>((key) => setConnectionCable(this.#at, cableOfKey(key)))}
       ></choice-field>
+      ${this.#runs(connection)}
       <tick-field
         class="wide"
         label="Leave this one alone (locked)"
         .value=${this.view.scheme?.worked.scheme?.locks.includes(connection.id) === true}
         @field-change=${this.#on<boolean>((locked) => setLock(this.#at, locked))}
       ></tick-field>`;
+  }
+
+  /** How its cables run, and drawing their ways by hand. */
+  #runs({ id }: Connection): TemplateResult | typeof nothing {
+    const { scheme } = this.view;
+    const runs = scheme?.runs.filter(({ connectionId }) => connectionId === id) ?? [];
+    if (scheme === null || runs.length === 0) return nothing;
+    return html`<div class="wide">${runs.map((run) => runWay(this, scheme.worked, run))}</div>`;
   }
 
   get #at(): ConnectionAt {

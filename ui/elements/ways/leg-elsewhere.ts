@@ -2,17 +2,17 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type LegWay, legWays, setLegWay } from '../../edits/leg-ways.ts';
-import { madeOf } from '../../found-ways/made-of.ts';
-import type { WhatIfAnswer } from '../../found-ways/search-asks.ts';
+import { whatIfWords } from '../../found-ways/what-if-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { listed, pounds } from '../../written.ts';
+import { runOf, whyNotDrawn } from '../../way-drawing/way-draft.ts';
+import { listed } from '../../written.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
 
-/** What would change if a leg whose way nobody has seen ran elsewhere. @fires ways-asked, job-edit */
+/** What would change if a leg whose way nobody has seen ran elsewhere. @fires ways-asked, way-drawn, job-edit */
 export class LegElsewhere extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
@@ -103,7 +103,8 @@ export class LegElsewhere extends LitElement {
       ></choice-field>
       ${
         way === null
-          ? html`<p class="hint">No other way can be offered: ${listed([...new Set(ways.map(({ whyNot }) => whyNot ?? ''))])}.</p>`
+          ? html`<p class="hint">No other way can be offered: ${listed([...new Set(ways.map(({ whyNot }) => whyNot ?? ''))])}.</p>
+              ${this.#drawn(legId)}`
           : html`<choice-field
                 label="It might run"
                 .value=${way.key}
@@ -120,8 +121,9 @@ export class LegElsewhere extends LitElement {
                 }}
               ></choice-field>
               <button @click=${ask}>What would that change?</button>
+              ${this.#drawn(legId)}
               ${
-                this.view.ways.asks === 'what-if'
+                this.view.ways.asks === 'what-if' && this.view.drawing === null
                   ? laneLine(this.view.ways.question, { slow: 'Searching both ways…', again: ask })
                   : nothing
               }
@@ -129,15 +131,27 @@ export class LegElsewhere extends LitElement {
       }`;
   }
 
+  /** A way of one's own, drawn on the plan. */
+  #drawn(legId: string): TemplateResult | typeof nothing {
+    if (whyNotDrawn(runOf(this.#worked, { what: 'leg', legId })) !== null) return nothing;
+    return html`<button
+      @click=${() => send(this, 'way-drawn', { do: 'begin', target: { what: 'leg', legId } })}
+    >
+      Draw another way on the plan
+    </button>`;
+  }
+
   #answered(legId: string, way: LegWay, labelOf: LabelOf): TemplateResult | typeof nothing {
     const { status, answer } = this.view.ways.question;
+    // An answer about a drawn way stands beside the drawing.
+    if (this.view.drawing !== null) return nothing;
     if (status !== 'done' || answer?.what !== 'what-if' || answer.legId !== legId) return nothing;
     const { via } = way;
     if (via === null) return nothing;
     const write = (certainty: 'seen' | 'assumed'): void =>
       send(this, 'job-edit', setLegWay(legId, labelOf(legId), { via, certainty }));
     return html`<div role="status">
-        ${told(answer.answer, labelOf).map((words) => html`<p>${words}</p>`)}
+        ${whatIfWords(answer.answer, labelOf).map((words) => html`<p>${words}</p>`)}
       </div>
       <div class="tools">
         <button @click=${() => write('seen')}>It does run there: I saw it</button>
@@ -146,23 +160,6 @@ export class LegElsewhere extends LitElement {
   }
 }
 
-/** What the search finds now, and what it would find. */
-function told({ before, after }: WhatIfAnswer, labelOf: LabelOf): readonly string[] {
-  const best = (candidate: NonNullable<WhatIfAnswer['before']>): string =>
-    `${pounds(candidate.totals.grossPence)}, ${madeOf(candidate.scheme, labelOf)}`;
-  if (after === null) return ['If it ran there, no way that fails no check would be found.'];
-  if (before === null) return [`If it ran there, a way would be found: ${best(after)}.`];
-  const morePence = after.totals.grossPence - before.totals.grossPence;
-  const isSame = madeOf(before.scheme, labelOf) === madeOf(after.scheme, labelOf);
-  const difference =
-    morePence === 0 ? 'the price stays' : `${pounds(Math.abs(morePence))} ${morePence > 0 ? 'more' : 'less'}`;
-  return [
-    `As it is taken to run now: ${best(before)}.`,
-    isSame
-      ? `If it ran there: the same way, ${difference} (${pounds(after.totals.grossPence)}).`
-      : `If it ran there: ${best(after)}; ${difference}.`,
-  ];
-}
 customElements.define('leg-elsewhere', LegElsewhere);
 declare global {
   interface HTMLElementTagNameMap {

@@ -40,6 +40,7 @@ import '../fields/text-field.ts';
 import '../outcome-mark.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './connection-form.ts';
+import './draw-way.ts';
 import './find-ways.ts';
 import './join-row.ts';
 import { madeWords } from './made-words.ts';
@@ -148,6 +149,7 @@ export class WaysStep extends LitElement {
     const scheme = job.schemes.find(({ id }) => id === this.view.scheme?.id) ?? null;
     return html`<h2 tabindex="-1">Ways</h2>
       ${this.#madeLine(scheme)}
+      ${this.view.drawing === null ? nothing : html`<draw-way .view=${this.view}></draw-way>`}
       <find-ways .view=${this.view}></find-ways>
       ${scheme === null ? this.#begin() : this.#shown(scheme)} ${this.#more(scheme)}`;
   }

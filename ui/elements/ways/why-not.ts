@@ -17,7 +17,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/tick-field.ts';
 import '../finding-card.ts';
-import { controlsCss } from '../shared-styles.ts';
+import { controlsCss, pairsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
 import { legChoice } from './leg-words.ts';
 import { tapFields } from './tap-fields.ts';
@@ -35,21 +35,16 @@ export class WhyNot extends LitElement {
   };
   static override styles = [
     controlsCss,
+    pairsCss,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: 1fr 1fr;
-        gap: 10px;
-        align-items: end;
-      }
-      .wide,
       .lane,
-      .trouble {
-        grid-column: 1 / -1;
-        margin: 0;
-      }
+      .trouble,
       .answer {
         grid-column: 1 / -1;
+      }
+      .lane,
+      .trouble {
+        margin: 0;
       }
       .lane:empty {
         display: none;

@@ -1,0 +1,39 @@
+import type { Worked } from '#engine/connections/worked.ts';
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { connectedPoints } from '../label-of.ts';
+import { type LabelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
+import { LOCK_HALF_MM, LOCK_WORDS, lockMark } from '../lock-mark.ts';
+import type { Shape } from '../scene.ts';
+
+/** From the middle of a symbol or a cable to its mark, mm. */
+const BESIDE_MM = 4.6;
+
+/** The ids of what a scheme has locked, as it is drawn: its new cables and the points that they join on. */
+export function lockedThings({ scheme, runs }: Pick<Worked, 'scheme' | 'runs'>): ReadonlySet<string> {
+  const locked = (scheme?.connections ?? []).filter(({ id }) => scheme?.locks.includes(id) === true);
+  const ids = new Set(locked.map(({ id }) => id));
+  const cables = runs.filter(({ connectionId }) => connectionId !== null && ids.has(connectionId));
+  return new Set([...cables.map(({ id }) => id), ...locked.flatMap(connectedPoints)]);
+}
+
+const boxAbout = ([x, y]: SheetPoint): Rectangle => ({
+  leftMm: x - LOCK_HALF_MM,
+  rightMm: x + LOCK_HALF_MM,
+  topMm: y - LOCK_HALF_MM,
+  bottomMm: y + LOCK_HALF_MM,
+});
+
+/** A padlock beside everything that is locked and drawn, where there is room for it. */
+export function lockMarks(
+  worked: Worked,
+  middles: ReadonlyMap<string, SheetPoint>,
+  free: LabelPlacer,
+): readonly Shape[] {
+  return [...lockedThings(worked)].flatMap((subject): readonly Shape[] => {
+    const middle = middles.get(subject);
+    if (middle === undefined) return [];
+    const places = placesAround(middle, [0, -1], BESIDE_MM);
+    const at = places[free.placeBoxOnCable(places.map(boxAbout))] ?? sheetPoint(middle[0], middle[1]);
+    return [{ kind: 'group', subject, title: LOCK_WORDS, shapes: lockMark(at) }];
+  });
+}

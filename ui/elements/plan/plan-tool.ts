@@ -1,0 +1,36 @@
+import type { nothing, SVGTemplateResult, TemplateResult } from 'lit';
+import type { Rectangle } from '#drawing/label-placer.ts';
+import type { Worked } from '#engine/connections/worked.ts';
+import type { PlanPoint } from '#engine/plan/plane.ts';
+import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
+
+/** What a hand is at, drawn, and where its figures are written. */
+export interface PlaceDrawing {
+  readonly template: SVGTemplateResult | typeof nothing;
+  readonly written: readonly Rectangle[];
+}
+
+/** What the hand does on the plan while it does not choose things: it picks a place, or draws a way. */
+export interface PlanTool {
+  /** The plan's name for a screen reader, with the keys that work on it. */
+  readonly name: string;
+  /** Where the hand is at this moment, in words; null for nothing. */
+  readonly telling: string | null;
+  /** What can be done, at the foot of the plan. */
+  readonly hint: TemplateResult;
+  readonly drawing: (frame: SheetFrame) => PlaceDrawing;
+  readonly hovered: (at: PlanPoint) => void;
+  readonly tapped: (at: PlanPoint) => void;
+  /** Does what a key means for it; false for a key that means nothing. */
+  readonly keyed: (key: string, isFine: boolean) => boolean;
+  readonly giveUp: () => void;
+}
+
+/** What a tool works on, as it is at each moment, and whom it tells. */
+export interface ToolPlace {
+  readonly worked: Worked;
+  readonly storeyId: string;
+  readonly hasWalls: boolean;
+  /** Millimetres of the house to a pixel. */
+  readonly mmPerPx: number;
+}
