@@ -3,7 +3,7 @@ import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
 import { isInStairwell, roomAt } from '#engine/plan/surroundings.ts';
 import type { VoidSpace } from '#engine/plan/voids.ts';
-import { alongJoists } from '#engine/ways/joists.ts';
+import { joistAxes } from '#engine/ways/joist-axes.ts';
 import type { Floor } from '#model/building.ts';
 import { facesOfStorey, nearestOf } from './room-faces.ts';
 
@@ -55,7 +55,7 @@ export function whyNotThere(plan: Plan, space: VoidSpace, from: PlanPoint, to: P
 /** The way joists run at a place; along the plan where that is not known, and in a loft. */
 export function joistsAt(plan: Plan, space: VoidSpace, at: PlanPoint): readonly [number, number] {
   const floor = floorOver(plan, space, at);
-  return (floor === null ? null : alongJoists(floor)) ?? [1, 0];
+  return (floor === null ? null : joistAxes(floor)?.along) ?? [1, 0];
 }
 
 /** The faces of a storey's walls, as lines on plan. */

@@ -9,12 +9,6 @@ const ALONG_SINE = 0.087;
 /** A number this near a whole one is it. */
 const WHOLE = 1e-6;
 
-/** Unit vector along the joists, or null where their direction is unknown. */
-export function alongJoists(floor: Floor): readonly [number, number] | null {
-  const across = acrossJoists(floor);
-  return across === null ? null : [across[1], -across[0]];
-}
-
 /** Unit vector across the joists, or null where their direction is unknown. */
 const acrossJoists = (floor: Floor): readonly [number, number] | null => joistAxes(floor)?.across ?? null;
 
