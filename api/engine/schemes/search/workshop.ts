@@ -1,8 +1,9 @@
 import type { Place } from '#model/installation.ts';
 import type { Feed, Tap } from '#model/scheme.ts';
+import { loadNodeOf } from '../../circuit/load-side.ts';
 import { positionOfPlace } from '../../plan/position-of-place.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
-import type { TreeTable } from './branch-trees.ts';
+import { CABLES_AT_UNIT, type TreeTable } from './branch-trees.ts';
 import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import { keptCost, keptEnd, kindOfPoint, kindOfSpot } from './kept-costs.ts';
@@ -17,7 +18,7 @@ export interface Workshop {
   readonly link: LinkCosts;
   /** The sets of wanted points that one place to join may connect. */
   readonly sets: PointSets;
-  /** A further cable at an accessory, thousandths of a penny. */
+  /** A further cable at a new accessory, thousandths of a penny. */
   readonly further: number;
   /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
   readonly trees: TreeTable;
@@ -28,6 +29,8 @@ export interface Workshop {
   readonly sample: WantedPoint | null;
   /** What kind of point that is: ends are kept for it alone. */
   readonly sampleKind: string;
+  /** Two such points, to try a second cable at one place with; null where only one is wanted. */
+  readonly pair: readonly [WantedPoint, WantedPoint] | null;
 }
 
 const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
@@ -56,7 +59,8 @@ export function workshop(ground: SearchGround): Workshop {
   const { wanted } = ground;
   const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
   const sets = setsFor(wanted.length);
-  const sample = wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null;
+  const [first, second] = wanted.filter(({ isUnit }) => !isUnit);
+  const sample = first ?? wanted[0] ?? null;
   return {
     ground,
     link,
@@ -67,6 +71,7 @@ export function workshop(ground: SearchGround): Workshop {
     baseOf: new Map(wanted.map((each) => [each.point.id, baseMillipence(ground, each)])),
     sample,
     sampleKind: sample === null ? '' : kindOfPoint(ground, sample),
+    pair: first === undefined || second === undefined ? null : [first, second],
   };
 }
 
@@ -104,14 +109,33 @@ export function joinedAlone(tap: Tap, { point, isUnit }: WantedPoint): Part {
     : { kind: 'spur', from: tap, to: point.id };
 }
 
+/** What leaves the root of a tree. */
+export interface Leaving {
+  /** How many cables at the most. */
+  readonly most: number;
+  /** What each after the first takes there, thousandths of a penny. */
+  readonly further: number;
+  /** Whether wanted fused units may be at the end of one; absent: no. */
+  readonly units?: boolean;
+}
+
 /** The trees from a root over every set of wanted points, each cable after the root's first with its own work there. */
-export function treesOfRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
-  const { ground, link, further, trees } = shop;
+export function treesOfRoot(
+  shop: Workshop,
+  root: WayEnd | null,
+  { most, further, units = false }: Leaving,
+): readonly (Tree | null)[] {
+  const { ground, link, trees } = shop;
   const row = ground.wanted.map(({ end, isUnit }) =>
-    isUnit ? Number.POSITIVE_INFINITY : link(root, end).millipence + further,
+    isUnit && !units ? Number.POSITIVE_INFINITY : link(root, end).millipence + further,
   );
   // The first cable from the root is part of fitting or connecting it: with it counted once too often, two pay for one.
   return cheapestTrees(trees, row, most).map((tree) => tree && { ...tree, cost: tree.cost - further });
+}
+
+/** Feeds from one place to two wanted points; null where there are not so many. */
+export function pairFeeds({ pair }: Workshop, from: string): Feed[] | null {
+  return pair === null ? null : pair.map(({ point }) => ({ from, to: point.id }));
 }
 
 /** The feeds of a tree in the words of the job file. */
@@ -172,9 +196,13 @@ export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: strin
   if (place === null || position === null || sample === null || sample.isUnit) return null;
   const end = keptEnd(ground.kept, { position, mount: null, kind: 'accessory' });
   const unit = { fuseA: 13, place };
-  const feeds = [{ from: 'unit', to: sample.point.id }];
-  const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };
+  const costOf = (feeds: Feed[]): number => {
+    const costs = endsByCause(ground, [{ kind: 'fused-spur', from: { origin: circuitId }, unit, feeds }]);
+    return (costs.get('way-1/unit') ?? 0) + (costs.get(loadNodeOf('way-1/unit')) ?? 0);
+  };
   const name = `unit ${circuitId} ${kindOfSpot(ground.house.plan, position)} ${position.heightMm} ${shop.sampleKind}`;
-  const millipence = keptCost(ground.kept, name, () => endsByCause(ground, [probe]).get('way-1/unit') ?? 0);
-  return { place, end, millipence, trees: treesOfRoot(shop, end, 2) };
+  const millipence = keptCost(ground.kept, name, () => costOf([{ from: 'unit', to: sample.point.id }]));
+  const both = pairFeeds(shop, 'unit');
+  const further = both === null ? 0 : keptCost(ground.kept, `${name} 2`, () => costOf(both)) - millipence;
+  return { place, end, millipence, trees: treesOfRoot(shop, end, { most: CABLES_AT_UNIT, further }) };
 }
