@@ -7,6 +7,7 @@ import {
   leastFound,
   library,
   offParts,
+  only,
   passingBelow,
   randomSchemes,
 } from './brute-trial.ts';
@@ -85,6 +86,25 @@ describe('every scheme that is found passes when it is estimated from scratch, i
         expect(fails, `${name}: ${scheme.name}`).toEqual([]);
         expect(scheme.totals, `${name}: ${scheme.name}`).toEqual(found.schemes[i]?.estimate.totals);
       }
+    },
+  );
+});
+
+describe('no extension of the ring that anybody could write down is cheaper than the best that is found', () => {
+  it.each([9, 24].map((seed) => ({ seed, house: variedHouse(seed, 2) })))(
+    'varied house, seed $seed, 2 wanted',
+    { timeout: 120_000 },
+    ({ seed, house }) => {
+      const trial = bruteTrial(house, { most: 5, kinds: true });
+      const { schemes, bestOfKind } = trial.found;
+      const { schemeId } = bestOfKind.find(({ kind }) => kind === 'ring-extension') ?? {};
+      const best = schemes.find(({ scheme }) => scheme.id === schemeId)?.scheme;
+      if (best === undefined) throw new Error(`seed ${seed}: no extension found`);
+      const extensions = only(trial.force, (joining) =>
+        joining.drafts().every(({ kind }) => kind === 'ring-extension'),
+      );
+      const limit = trial.priceOf(best) - SLIP;
+      expect(passingBelow({ ...trial, force: extensions }, limit), `seed ${seed}`).toEqual([]);
     },
   );
 });
