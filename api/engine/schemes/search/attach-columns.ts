@@ -1,5 +1,6 @@
 import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import { CABLES_AT_UNIT } from './branch-trees.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
@@ -71,20 +72,23 @@ function aloneColumn(shop: Workshop, at: Attachment, { wanted, i }: Indexed): re
   ];
 }
 
-/** What a wanted unit takes more, or less, where cable goes on from it: no flex to an appliance then, perhaps another fuse. */
-function changeByFeeding(shop: Workshop, wanted: WantedPoint): Works {
+/** What a wanted unit takes more, or less, where cables go on from it: no flex to an appliance then, perhaps another fuse. */
+function changeByFeeding(shop: Workshop, wanted: WantedPoint, fed: readonly WantedPoint[]): Works {
   const { ground, sampleKind } = shop;
-  const name = `feeding ${kindOfPoint(ground, wanted)} ${sampleKind}`;
-  return keptCost(ground.kept, name, () => workChangeByFeeding(shop, wanted));
+  const name = `feeding ${fed.length} ${kindOfPoint(ground, wanted)} ${sampleKind}`;
+  return keptCost(ground.kept, name, () => workChangeByFeeding(shop, wanted, fed));
 }
 
-function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: WantedPoint): Works {
+function workChangeByFeeding(
+  { ground, baseOf }: Workshop,
+  { point }: WantedPoint,
+  fed: readonly WantedPoint[],
+): Works {
   const board = ground.house.job.boards[0]?.id ?? '';
-  if (sample === null || sample.isUnit) return noWorks;
   const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
   const feeds = [
     { from: 'origin', to: point.id },
-    { from: point.id, to: sample.point.id },
+    ...fed.map((each) => ({ from: point.id, to: each.point.id })),
   ];
   const feeding = endsByCause(ground, [{ kind: 'radial', board, device, feeds }]).get(point.id) ?? noWorks;
   return worksLess(feeding, baseOf.get(point.id) ?? noWorks);
@@ -92,31 +96,37 @@ function workChangeByFeeding({ ground, baseOf, sample }: Workshop, { point }: Wa
 
 /** A wanted unit that may feed others, with every set of them. */
 function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
-  const upTo = worksTogether([at.ends, shop.link(at.end, wanted.end), changeByFeeding(shop, wanted)]);
+  const { sample, pair } = shop;
+  const change = sample === null || sample.isUnit ? noWorks : changeByFeeding(shop, wanted, [sample]);
+  const further = pair === null ? noWorks : worksLess(changeByFeeding(shop, wanted, pair), change);
+  const upTo = worksTogether([at.ends, shop.link(at.end, wanted.end), change]);
   const weight = shop.weigh(upTo);
-  return treesOfRoot(shop, wanted.end, 2).flatMap((tree, set): readonly SchemeColumn[] => {
-    const mask = shop.sets.masks[set] as number;
-    const cost = weight + (tree?.cost ?? 0);
-    if (tree === null || !Number.isFinite(cost)) return [];
-    return [
-      {
-        mask: mask | (1 << i),
-        cost: Math.max(0, cost),
-        key: `${at.key}/unit/${wanted.point.id}/${mask}`,
-        kind: 'fused-branch',
-        circuitIds: [at.circuitId],
-        works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end })]),
-        parts: () => [
-          { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
-        ],
-      },
-    ];
-  });
+  return treesOfRoot(shop, wanted.end, { most: CABLES_AT_UNIT, further }).flatMap(
+    (tree, set): readonly SchemeColumn[] => {
+      const mask = shop.sets.masks[set] as number;
+      const cost = weight + (tree?.cost ?? 0);
+      if (tree === null || !Number.isFinite(cost)) return [];
+      return [
+        {
+          mask: mask | (1 << i),
+          cost: Math.max(0, cost),
+          key: `${at.key}/unit/${wanted.point.id}/${mask}`,
+          kind: 'fused-branch',
+          circuitIds: [at.circuitId],
+          works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end, further })]),
+          parts: () => [
+            { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
+          ],
+        },
+      ];
+    },
+  );
 }
 
 /** A branch behind a unit brought along, for every set: the unit stands where the whole weighs least, beside the tap or a point of the set. */
 function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
-  const own = reached(shop, at, unitSite(shop, at.end, at.circuitId));
+  // A unit stands beside what is in sight: where a joint lies, in a void or low in a wall, none is fitted.
+  const own = at.end.kind === 'joint' ? null : reached(shop, at, unitSite(shop, at.end, at.circuitId));
   const near = shop.ground.wanted.map((each) => reached(shop, at, sites.get(each) ?? null));
   const columns: SchemeColumn[] = [];
   for (const [set, mask] of shop.sets.masks.entries()) {
@@ -166,7 +176,11 @@ function branchColumn(
     key: `${at.key}/branch/${mask}`,
     kind: 'fused-branch',
     circuitIds: [at.circuitId],
-    works: () => worksTogether([works, ...(tree ? [treeWorks(shop, tree, { root: site.end })] : [])]),
+    works: () =>
+      worksTogether([
+        works,
+        ...(tree ? [treeWorks(shop, tree, { root: site.end, further: site.further })] : []),
+      ]),
     parts: () => [branchPart(shop, at, site, mask)],
   };
 }

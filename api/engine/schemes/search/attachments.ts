@@ -1,12 +1,15 @@
+import type { Medium } from '#model/cable.ts';
 import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape, NodePlace } from '../../circuit/shape.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
+import { endMm } from '../../ways/run-length.ts';
+import type { WayEnd } from '../../ways/way-cost.ts';
 import type { Attachment } from './attach-columns.ts';
 import { endInLeg, endOfNode, type SearchGround } from './search-ground.ts';
 import { endsWorks, joinedAlone, type Workshop } from './workshop.ts';
 
-/** Cables in a ring point that has its third already. */
-const CABLES_WITH_SPUR = 3;
+/** Cables that an accessory's terminals take: a ring point that has so many has its spur already. Source: BS 1363-2. */
+export const CABLES_AT_POINT = 3;
 
 /** Circuits that sockets and small appliances may be added to: not those of one cooker or heater. */
 export function isJoinable(ground: SearchGround, circuitId: string): boolean {
@@ -58,7 +61,7 @@ export function ringPointAttachments(shop: Workshop, shape: CircuitShape): reado
 function isFull({ house }: SearchGround, nodeId: string): boolean {
   const own = house.plan.pointById.get(nodeId);
   const point = own?.replaces === undefined ? own : (house.plan.pointById.get(own.replaces) ?? own);
-  return (point?.asFound?.cablesSeen ?? 0) >= CABLES_WITH_SPUR || own?.kind === 'joint';
+  return (point?.asFound?.cablesSeen ?? 0) >= CABLES_AT_POINT || own?.kind === 'joint';
 }
 
 /** The origin of a ring circuit: one further cable at its device. */
@@ -86,21 +89,25 @@ const FROM_END_MM = 300;
 /** How far apart cuts are tried on a straight stretch, mm of path. */
 const APART_MM = 1000;
 
+/** In a wall there is no room for the box of a joint, and none comes near it again. Common practice, no source. */
+const inWalls: ReadonlySet<Medium> = new Set(['wall-chase', 'stud-cavity', 'through-wall']);
+
 /**
- * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them; in mm of cable
- * from its `from`.
+ * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them, but for what runs in
+ * walls; in mm of cable from its `from`.
  */
 export function spotsInLeg({ house }: SearchGround, legId: string): readonly number[] {
   const run = house.foundRuns.get(legId);
   if (run === undefined || run.segments.length === 0 || run.lengthMm === null || run.routeMm === 0) return [];
   const betweenMm = Math.max(0, run.lengthMm - run.endsMm);
+  const startMm = endMm(run.from.kind, house.allowances);
   const scale = betweenMm / run.routeMm;
   const spots: number[] = [];
   let passedMm = 0;
-  for (const { lengthMm } of run.segments) {
-    const pieces = Math.max(1, Math.ceil(lengthMm / APART_MM));
+  for (const { lengthMm, medium } of run.segments) {
+    const pieces = inWalls.has(medium) ? 0 : Math.max(1, Math.ceil(lengthMm / APART_MM));
     for (let i = 0; i < pieces; i += 1)
-      spots.push(Math.round(run.endsMm / 2 + (passedMm + (lengthMm * i) / pieces) * scale));
+      spots.push(Math.round(startMm + (passedMm + (lengthMm * i) / pieces) * scale));
     passedMm += lengthMm;
   }
   const longMm = run.lengthMm;
@@ -110,17 +117,33 @@ export function spotsInLeg({ house }: SearchGround, legId: string): readonly num
   );
 }
 
+/** A spot in a leg with its place in the building. */
+export interface JointSpot {
+  readonly alongMm: number;
+  readonly end: WayEnd;
+}
+
+/** The spots in a leg that have a place. */
+export function jointSpots(ground: SearchGround, legId: string): readonly JointSpot[] {
+  return spotsInLeg(ground, legId).flatMap((alongMm) => {
+    const end = endInLeg(ground, legId, alongMm);
+    return end === null ? [] : [{ alongMm, end }];
+  });
+}
+
 /** Joints that may be cut into a leg for a further cable, one at every spot. */
 export function jointAttachments(shop: Workshop, circuitId: string, legId: string): readonly Attachment[] {
   const { ground, sample } = shop;
-  const spots = spotsInLeg(ground, legId);
+  const spots = jointSpots(ground, legId);
   const [first] = spots;
   if (first === undefined || sample === null) return [];
   // Joints of one leg are alike wherever they are.
-  const ends = endsWorks(shop, `joint/${legId}`, [joinedAlone({ leg: legId, alongMm: first }, sample)]);
-  return spots.flatMap((alongMm): readonly Attachment[] => {
-    const end = endInLeg(ground, legId, alongMm);
-    const tap: Tap = { leg: legId, alongMm };
-    return end === null ? [] : [{ key: `joint/${legId}/${alongMm}`, tap, end, circuitId, ends }];
-  });
+  const ends = endsWorks(shop, `joint/${legId}`, [
+    joinedAlone({ leg: legId, alongMm: first.alongMm }, sample),
+  ]);
+  return spots.map(({ alongMm, end }) => ({
+    key: `joint/${legId}/${alongMm}`,
+    tap: { leg: legId, alongMm },
+    ...{ end, circuitId, ends },
+  }));
 }

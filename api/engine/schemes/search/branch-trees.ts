@@ -24,10 +24,10 @@ export interface TreeCable {
   readonly from: number | null;
 }
 
-/** Cables that a fused unit takes at its load side. Common practice, no source: two conductors of 2.5 mm² a terminal. */
-export const CABLES_AT_UNIT = 2;
-/** Cables that leave the origin of a radial. */
-export const CABLES_AT_ORIGIN = 1;
+/** Cables that a fused unit takes at its load side: what the rule on terminals lets into those of any make. */
+export const CABLES_AT_UNIT = 3;
+/** Cables of one circuit at its device: as many as where a ring carries a spur. Common practice, no source: its maker says. */
+export const CABLES_AT_ORIGIN = 3;
 
 /** The trees inside each set, shared by all roots: n·3ⁿ / 6 steps, and 2·n·2ⁿ entries. */
 export function treeTable({ points, cost, sets = allSets(points) }: PointCosts): TreeTable {

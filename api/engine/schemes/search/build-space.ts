@@ -14,7 +14,7 @@ import { extensionColumns } from './extension-columns.ts';
 import { mendLayers } from './mend-columns.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { Layer, SearchSpace } from './search-space.ts';
-import { branchLayers, radialLayer } from './tree-columns.ts';
+import { branchJoints, branchLayers, radialLayer, radialLegs } from './tree-columns.ts';
 import type { Workshop } from './workshop.ts';
 
 /** All ways to connect the wanted points, and in plain words what is not among them. */
@@ -31,6 +31,10 @@ const always: readonly string[] = [
   'Existing points behind a fused unit: nothing is added to what its fuse carries.',
   'More than one new radial from one board.',
   'After a spur is closed into the ring, more than one further cable from the two points that this frees.',
+  'A leg opened for two extensions.',
+  'Joints where a leg runs in a wall.',
+  'A fused unit in the leg of an old spur elsewhere than beside its source.',
+  'More than three cables of one circuit at its device.',
 ];
 
 /** Finds every attachment of a house and weighs its columns. */
@@ -47,14 +51,23 @@ export function buildSpace(shop: Workshop): BuiltSpace {
     ...radials.flatMap((shape) => branchLayers(shop, shape)),
     ...boards.map((board) => radialLayer(shop, board)),
   ].filter(({ columns }) => columns.length > 0);
-  const free = rings.flatMap((shape) => jointColumns(shop, shape));
+  const free = [
+    ...rings.flatMap((shape) => jointColumns(shop, shape)),
+    ...radials.flatMap((shape) => branchJoints(shop, shape)),
+  ];
   return {
     space: { points: ground.wanted.length, layers, free },
     leftOut: [
       ...ground.leftOut,
       ...always,
       ...largerSets(shop),
-      ...rings.flatMap((shape) => assumedLegs(shop, shape)),
+      ...[...rings, ...radials].flatMap((shape) => assumedLegs(shop, shape)),
+      ...(radials.length > 0
+        ? ['On a radial, points behind a fused unit: what branches off it needs none.']
+        : []),
+      ...ground.wanted.flatMap(({ point, isUnit, mayFeed }) =>
+        isUnit && !mayFeed ? [`Points fed from ${point.label}, whose fuse is for its own load.`] : [],
+      ),
       ...withoutWay(shop),
     ],
   };
@@ -97,7 +110,9 @@ function largerSets({ sets: { points, largest } }: Workshop): readonly string[] 
 }
 
 function assumedLegs({ ground }: Workshop, shape: CircuitShape): readonly string[] {
-  const assumed = wholeLegs(shape).filter((legId) => !mayCut(ground, legId));
+  const assumed = (bindsAsRing(shape) ? wholeLegs(shape) : radialLegs(ground, shape)).filter(
+    (legId) => !mayCut(ground, legId),
+  );
   if (assumed.length === 0) return [];
   const name = ground.network.circuits.find(({ id }) => id === shape.circuitId)?.name ?? shape.circuitId;
   const legs = assumed.length === 1 ? 'one leg' : `${assumed.length} legs`;

@@ -2,10 +2,10 @@ import type { End } from '#model/cable.ts';
 import type { Cut } from '#model/scheme.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
-import { mayCut, spotsInLeg } from './attachments.ts';
+import { jointSpots, mayCut } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import { endInLeg, endOfNode, type Part, type SearchGround } from './search-ground.ts';
+import { endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import { type Works, worksTimes, worksTogether } from './works.ts';
 import { endsWorks, type Workshop } from './workshop.ts';
 
@@ -25,8 +25,8 @@ export function extensionColumns(
   legId: string,
 ): readonly SchemeColumn[] {
   const best = new Map<number, SchemeColumn>();
-  for (const opening of openingsOf(shop.ground, shape, legId))
-    for (const column of openedColumns(shop, { shape, legId, opening })) {
+  for (const openings of alikeOf(openingsOf(shop.ground, shape, legId)))
+    for (const column of openedColumns(shop, { shape, legId, openings })) {
       const so = best.get(column.mask);
       if (so === undefined || column.cost < so.cost) best.set(column.mask, column);
     }
@@ -41,16 +41,35 @@ function openingsOf(ground: SearchGround, shape: CircuitShape, legId: string): r
   const [fromLifts, toLifts] = [hasTerminals(ground, edge.from), hasTerminals(ground, edge.to)];
   const whole = fromLifts && toLifts ? [{ key: 'lifted', out: lifted, back: lifted, from, to }] : [];
   if (!mayCut(ground, legId)) return whole;
-  const cuts = spotsInLeg(ground, legId).flatMap((alongMm): readonly Opening[] => {
+  const spots = jointSpots(ground, legId);
+  const cuts = spots.flatMap(({ alongMm, end }): readonly Opening[] => {
     const joint: Cut = { how: 'joint', alongMm };
-    const spot = endInLeg(ground, legId, alongMm);
+    // Between two cuts the leg is taken out, so the second is no nearer to where the leg comes from.
+    const others = spots.filter((other) => other.alongMm >= alongMm);
     return [
-      { key: `joints@${alongMm}`, out: joint, back: joint, from: spot, to: spot },
-      ...(toLifts ? [{ key: `out@${alongMm}`, out: joint, back: lifted, from: spot, to }] : []),
-      ...(fromLifts ? [{ key: `back@${alongMm}`, out: lifted, back: joint, from, to: spot }] : []),
+      ...others.map((other) => ({
+        key: `joints@${alongMm}-${other.alongMm}`,
+        out: joint,
+        back: { how: 'joint', alongMm: other.alongMm } as const,
+        ...{ from: end, to: other.end },
+      })),
+      ...(toLifts ? [{ key: `out@${alongMm}`, out: joint, back: lifted, from: end, to }] : []),
+      ...(fromLifts ? [{ key: `back@${alongMm}`, out: lifted, back: joint, from, to: end }] : []),
     ];
   });
   return [...whole, ...cuts];
+}
+
+/** Openings by how their sides are joined: what takes the same at its ends. */
+function alikeOf(openings: readonly Opening[]): readonly (readonly Opening[])[] {
+  const byHow = new Map<string, Opening[]>();
+  for (const opening of openings) {
+    const how = `${opening.out.how} ${opening.back.how}`;
+    const alike = byHow.get(how) ?? [];
+    byHow.set(how, alike);
+    alike.push(opening);
+  }
+  return [...byHow.values()];
 }
 
 function hasTerminals({ nodeById }: SearchGround, nodeId: string): boolean {
@@ -61,33 +80,36 @@ function hasTerminals({ nodeById }: SearchGround, nodeId: string): boolean {
 interface Opened {
   readonly shape: CircuitShape;
   readonly legId: string;
-  readonly opening: Opening;
+  /** Alike, one at least. */
+  readonly openings: readonly Opening[];
 }
 
 function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] {
-  const { shape, legId, opening } = opened;
+  const { shape, legId, openings } = opened;
   const { ground, link, sample, weigh, further } = shop;
   const { wanted } = ground;
-  if (sample === null || sample.isUnit) return [];
+  const [any] = openings;
+  if (any === undefined || sample === null || sample.isUnit) return [];
   const rowOf = (end: WayEnd | null) =>
     wanted.map((each) => (each.isUnit ? Number.POSITIVE_INFINITY : weigh(link(end, each.end))));
-  const part = (through: readonly string[]): Part => ({
+  const part = ({ out, back }: Opening, through: readonly string[]): Part => ({
     kind: 'ring-extension',
     circuit: shape.circuitId,
     between: betweenOf(ground, shape, legId),
     leg: legId,
-    out: opening.out,
-    back: opening.back,
+    out,
+    back,
     through: [...through],
   });
   // With one point between them, both ends and its second cable; each further point has a second cable too.
-  const endsOfOne = endsOf(shop, opened, part([sample.point.id]));
-  const ends = { fromA: rowOf(opening.from), fromB: rowOf(opening.to) };
+  const endsOfOne = endsOf(shop, { legId, ...any }, part(any, [sample.point.id]));
+  const ends = openings.map(({ from, to }) => ({ fromA: rowOf(from), fromB: rowOf(to) }));
   const orders = cheapestOrders(shop.paths, ends);
   return orders.flatMap((found, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
-    if (found === null) return [];
-    const order = found.order;
+    const opening = openings[found?.by ?? -1];
+    if (found === null || opening === undefined) return [];
+    const { order } = found;
     const works = (): Works => {
       const stops = [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
       const cables = stops.slice(1).map((to, i) => link(stops[i] ?? null, to));
@@ -101,14 +123,23 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
         works,
-        parts: () => [part(order().map((i) => wanted[i]?.point.id ?? ''))],
+        parts: () => [
+          part(
+            opening,
+            order().map((i) => wanted[i]?.point.id ?? ''),
+          ),
+        ],
       },
     ];
   });
 }
 
 /** Openings of one kind at one leg take the same at their ends, wherever the joints are. */
-function endsOf(shop: Workshop, { legId, opening: { out, back } }: Opened, part: Part): Works {
+function endsOf(
+  shop: Workshop,
+  { legId, out, back }: Pick<Opening, 'out' | 'back'> & { readonly legId: string },
+  part: Part,
+): Works {
   return endsWorks(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
 }
 

@@ -1,16 +1,19 @@
 import type { CircuitShape, UnfusedSpur } from '../../circuit/shape.ts';
+import type { WayEnd } from '../../ways/way-cost.ts';
 import type { Attachment, SitesBeside } from './attach-columns.ts';
 import { attachColumns } from './attach-columns.ts';
-import { wholeLegs } from './attachments.ts';
+import { CABLES_AT_POINT, wholeLegs } from './attachments.ts';
+import { CABLES_AT_UNIT } from './branch-trees.ts';
 import type { Tree } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
-import { worksTogether } from './works.ts';
+import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   endsWorks,
   feedsOf,
   joinedAlone,
+  pairFeeds,
   treesOfRoot,
   treeWorks,
   unitSite,
@@ -67,30 +70,75 @@ function fusedDown(
     feeds,
   });
   const toUnit = link(source, site.end);
-  const from = (root: 'unit' | 'end', trees: readonly (Tree | null)[]): readonly SchemeColumn[] => {
+  if (!Number.isFinite(toUnit.millipence)) return [];
+  const column = (root: string, mask: number, trees: readonly StartedTree[]): SchemeColumn => ({
+    mask,
+    cost: Math.max(
+      0,
+      trees.reduce((sum, { cost }) => sum + cost, weight),
+    ),
+    key: `spur/${endNode}/fused/${root}/${mask}`,
+    kind: 'mend',
+    circuitIds: [shape.circuitId],
+    works: () => worksTogether([none, toUnit, ...trees.map(({ works }) => works())]),
+    parts: () => [part(trees.flatMap(({ tree, start }) => feedsOf(shop, tree, start)))],
+  });
+  const ends = (name: string, feeds: { from: string; to: string }[]): Works =>
+    endsWorks(shop, `spur/${endNode}/fused/${name}`, [part(feeds)]);
+  const none = ends('none', []);
+  const weight = shop.weigh(worksTogether([none, toUnit]));
+  const startedAt = (root: 'unit' | 'end', from: WayEnd, most: number): readonly (StartedTree | null)[] => {
     const start = root === 'unit' ? 'unit' : endPoint;
-    const ends = endsWorks(shop, `spur/${endNode}/fused/${root}`, [
-      part([{ from: start, to: sample.point.id }]),
-    ]);
-    const upTo = worksTogether([ends, toUnit]);
-    return trees.flatMap((tree, set): readonly SchemeColumn[] => {
-      const mask = shop.sets.masks[set] as number;
-      if (tree === null || !Number.isFinite(toUnit.millipence)) return [];
-      return [
-        {
-          mask,
-          cost: Math.max(0, shop.weigh(upTo) + tree.cost),
-          key: `spur/${endNode}/fused/${root}/${mask}`,
-          kind: 'mend',
-          circuitIds: [shape.circuitId],
-          works: () =>
-            worksTogether([upTo, treeWorks(shop, tree, { root: root === 'unit' ? site.end : end })]),
-          parts: () => [part(feedsOf(shop, tree, start))],
+    const one = ends(root, [{ from: start, to: sample.point.id }]);
+    const both = pairFeeds(shop, start);
+    const further = both === null ? noWorks : worksLess(ends(`${root} 2`, both), one);
+    const starting = worksLess(one, none);
+    return treesOfRoot(shop, from, { most, further }).map(
+      (tree) =>
+        tree && {
+          ...{ tree, start },
+          works: () => worksTogether([starting, treeWorks(shop, tree, { root: from, further })]),
+          cost: shop.weigh(starting) + tree.cost,
         },
-      ];
-    });
+    );
   };
-  return [...from('end', treesOfRoot(shop, end, 2)), ...from('unit', treesOfRoot(shop, site.end, 1))];
+  // The old cable is in the terminals of both.
+  const atUnit = startedAt('unit', site.end, CABLES_AT_UNIT - 1);
+  const atEnd = startedAt('end', end, CABLES_AT_POINT - 1);
+  const { masks } = shop.sets;
+  return Array.from(masks).flatMap((mask, set): readonly SchemeColumn[] => {
+    const [unit, own] = [atUnit[set] ?? null, atEnd[set] ?? null];
+    const both = cheapestSplit(shop, mask, [atUnit, atEnd]);
+    return [
+      ...(own === null ? [] : [column('end', mask, [own])]),
+      ...(unit === null ? [] : [column('unit', mask, [unit])]),
+      ...(both === null ? [] : [column('both', mask, both)]),
+    ];
+  });
+}
+
+/** A tree with what it starts from, and what starting it there takes. */
+interface StartedTree {
+  readonly tree: Tree;
+  readonly start: string;
+  readonly works: () => Works;
+  readonly cost: number;
+}
+
+/** The cheapest way to hang some of a set on one start and the rest on the other; null where there is none. */
+function cheapestSplit(
+  { sets }: Workshop,
+  mask: number,
+  [one, other]: readonly [readonly (StartedTree | null)[], readonly (StartedTree | null)[]],
+): readonly [StartedTree, StartedTree] | null {
+  let best: readonly [StartedTree, StartedTree] | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (let part = (mask - 1) & mask; part > 0; part = (part - 1) & mask) {
+    const [a, b] = [one[sets.at(part)] ?? null, other[sets.at(mask ^ part)] ?? null];
+    if (a === null || b === null || a.cost + b.cost >= least) continue;
+    [best, least] = [[a, b], a.cost + b.cost];
+  }
+  return best;
 }
 
 /** The spur's end wired into the ring by either neighbour of its source; both its end and its source may then take a spur. */

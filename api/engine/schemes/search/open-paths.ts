@@ -53,25 +53,32 @@ function fillSet({ points, cost, sets, best }: PathTable, mask: number): void {
   }
 }
 
-/** By set, in their order: the cheapest path from A through all of it to B; Infinity where there is none, and for the empty set. */
-export function costsThrough(table: PathTable, { fromA, fromB }: PathEnds): Float64Array {
-  const { points, sets, best } = table;
-  const through = new Float64Array(sets.masks.length).fill(Number.POSITIVE_INFINITY);
-  for (let own = 1; own < through.length; own++) {
-    const mask = sets.masks[own] as number;
-    let least = Number.POSITIVE_INFINITY;
-    for (let first = 0; first < points; first++) {
-      if (!(mask & (1 << first))) continue;
-      const start = fromA[first] as number;
-      const row = (own * points + first) * points;
-      for (let last = 0; last < points; last++) {
-        const total = start + (best[row + last] as number) + (fromB[last] as number);
-        if (total < least) least = total;
-      }
+/** By set, in their order: the least cost of a path from A through all of it to B, by any of several pairs of ends; Infinity for none and for the empty set. */
+export interface CostsThrough {
+  readonly cost: Float64Array;
+  /** The place of the pair of ends; −1 where there is no path. */
+  readonly by: Int32Array;
+}
+
+/** The cheapest paths between any of these ends, in one pass: ends matter by a path's first and last point alone. */
+export function costsThrough({ points, sets, best }: PathTable, ends: readonly PathEnds[]): CostsThrough {
+  const pair = new Float64Array(points * points).fill(Number.POSITIVE_INFINITY);
+  const pairBy = new Int32Array(points * points).fill(-1);
+  for (const [k, { fromA, fromB }] of ends.entries())
+    for (let at = 0; at < pair.length; at++) {
+      const total = (fromA[Math.floor(at / points)] as number) + (fromB[at % points] as number);
+      if (total < (pair[at] as number)) [pair[at], pairBy[at]] = [total, k];
     }
-    through[own] = least;
+  const cost = new Float64Array(sets.masks.length).fill(Number.POSITIVE_INFINITY);
+  const by = new Int32Array(sets.masks.length).fill(-1);
+  for (let own = 1; own < cost.length; own++) {
+    const start = own * pair.length;
+    for (let at = 0; at < pair.length; at++) {
+      const total = (pair[at] as number) + (best[start + at] as number);
+      if (total < (cost[own] as number)) [cost[own], by[own]] = [total, pairBy[at] as number];
+    }
   }
-  return through;
+  return { cost, by };
 }
 
 /** The cheapest path from this point through the rest of the set to B. */

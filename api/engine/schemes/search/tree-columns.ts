@@ -1,15 +1,25 @@
 import type { Cable } from '#model/cable.ts';
 import type { Board, Device } from '#model/installation.ts';
+import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
-import { foundPlaces } from './attachments.ts';
+import { CABLES_AT_POINT, foundPlaces, jointSpots, mayCut } from './attachments.ts';
+import { CABLES_AT_ORIGIN } from './branch-trees.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import { endOfBoard, endOfNode, type Part } from './search-ground.ts';
+import { endOfBoard, endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
-import { worksTogether } from './works.ts';
-import { endsWorks, feedsOf, joinedAlone, treesOfRoot, treeWorks, type Workshop } from './workshop.ts';
+import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
+import {
+  endsWorks,
+  feedsOf,
+  joinedAlone,
+  pairFeeds,
+  treesOfRoot,
+  treeWorks,
+  type Workshop,
+} from './workshop.ts';
 
 /** A radial that is offered: its device and the cable that this wants. */
 interface Variant {
@@ -69,13 +79,15 @@ function radialColumns(
     ...(cable === USUAL_CABLE ? {} : { cable }),
     feeds,
   });
-  const ends = endsWorks(shop, `radial/${board.id}/${key}`, [
-    part([{ from: 'origin', to: sample.point.id }]),
-  ]);
+  const name = `radial/${board.id}/${key}`;
+  const ends = endsWorks(shop, name, [part([{ from: 'origin', to: sample.point.id }])]);
+  const both = pairFeeds(shop, 'origin');
+  const leaving = both === null ? noWorks : worksLess(endsWorks(shop, `${name} 2`, [part(both)]), ends);
+  const weight = weigh(ends) - weigh(leaving);
   const found = cheapestTrees(
     trees,
-    wanted.map((_, j) => costTo(end, j)),
-    1,
+    wanted.map((_, j) => costTo(end, j) + weigh(leaving)),
+    CABLES_AT_ORIGIN,
   );
   return found.flatMap((tree, set): readonly SchemeColumn[] => {
     const mask = sets.masks[set] as number;
@@ -84,85 +96,136 @@ function radialColumns(
       : [
           {
             mask,
-            cost: Math.max(0, weigh(ends) + tree.cost),
+            cost: Math.max(0, weight + tree.cost),
             key: `radial/${board.id}/${key}/${mask}`,
             kind: 'new-radial',
             circuitIds: [],
-            works: () => worksTogether([ends, treeWorks(shop, tree, { root: end, cable })]),
+            works: () => worksTogether([ends, treeWorks(shop, tree, { root: end, cable, further: leaving })]),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
         ];
   });
 }
 
-/** Terminals of an accessory take this many cables. Source: BS 1363-2. */
-const CABLES_AT_POINT = 3;
+/** A place on a radial that is there, and how many further cables may leave it. */
+interface RadialPlace {
+  readonly key: string;
+  readonly shape: CircuitShape;
+  readonly tap: Tap;
+  readonly end: WayEnd | null;
+  readonly most: number;
+}
 
-/** What may branch off every point of a radial that is there: trees of cable, as many at once as its terminals take. */
+/** What may branch off every point of a radial that is there, and off its origin: trees of cable, as many at once as the terminals take. */
 export function branchLayers(shop: Workshop, shape: CircuitShape): readonly Layer<SchemeColumn>[] {
   const { ground } = shop;
-  return foundPlaces(ground, shape)
-    .filter(({ role }) => role === 'radial')
-    .flatMap(({ nodeId }) => {
-      const legs = ground.network.edges.filter(
-        ({ kind, from, to }) => kind === 'cable' && (from === nodeId || to === nodeId),
-      ).length;
+  const { circuitId } = shape;
+  const cablesAt = (nodeId: string): number =>
+    ground.network.edges.filter(
+      ({ kind, from, to }) => kind === 'cable' && (from === nodeId || to === nodeId),
+    ).length;
+  const points = foundPlaces(ground, shape).filter(({ role }) => role === 'radial');
+  const places: readonly RadialPlace[] = [
+    ...points.map(({ nodeId }) => {
       const seen = ground.house.plan.pointById.get(nodeId)?.asFound?.cablesSeen ?? 0;
-      const free = CABLES_AT_POINT - Math.max(legs, seen);
-      const end = endOfNode(ground, nodeId);
-      if (free < 1 || end === null) return [];
-      const columns = radialPointColumns(shop, { shape, nodeId, end, most: free > 1 ? 2 : 1 });
-      return [{ id: `branch/${nodeId}`, columns }];
-    });
+      return {
+        key: `branch/${nodeId}`,
+        tap: { point: ground.nodeById.get(nodeId)?.pointId ?? nodeId },
+        most: CABLES_AT_POINT - Math.max(cablesAt(nodeId), seen),
+        ...{ shape, end: endOfNode(ground, nodeId) },
+      };
+    }),
+    {
+      key: `branch/origin/${circuitId}`,
+      tap: { origin: circuitId },
+      // Where no leg is told, one is there all the same.
+      most: CABLES_AT_ORIGIN - Math.max(cablesAt(circuitId), 1),
+      ...{ shape, end: endOfNode(ground, circuitId) },
+    },
+  ];
+  return places
+    .filter(({ most }) => most > 0)
+    .map((place) => ({ id: place.key, columns: branchColumns(shop, place) }));
 }
 
-interface RadialPoint {
-  readonly shape: CircuitShape;
-  readonly nodeId: string;
-  readonly end: WayEnd;
-  readonly most: 1 | 2;
+/** The legs of a radial that are whole. */
+export function radialLegs({ house, network }: SearchGround, { circuitId }: CircuitShape): readonly string[] {
+  const own = new Set(house.job.legs.flatMap(({ id, circuit }) => (circuit === circuitId ? [id] : [])));
+  return network.edges.flatMap(({ id, legId, state }) =>
+    legId === id && state === 'found' && own.has(id) ? [id] : [],
+  );
 }
 
-function radialPointColumns(shop: Workshop, at: RadialPoint): readonly SchemeColumn[] {
-  const { ground, link, sample, weigh } = shop;
-  const { nodeId, end, shape, most } = at;
-  if (sample === null) return [];
-  const point = ground.nodeById.get(nodeId)?.pointId ?? nodeId;
-  const ends = endsWorks(shop, `branch/${nodeId}`, [joinedAlone({ point }, sample)]);
-  const head = { kind: 'spurs', circuitIds: [shape.circuitId] } as const;
-  const units = ground.wanted.flatMap((wanted, i): readonly SchemeColumn[] => {
-    const works = worksTogether([ends, link(end, wanted.end)]);
-    if (!wanted.isUnit || !Number.isFinite(works.millipence)) return [];
-    return [
-      {
-        ...head,
-        mask: 1 << i,
-        cost: Math.max(0, weigh(works)),
-        key: `branch/${nodeId}/to/${wanted.point.id}`,
-        kind: 'unit',
-        works: () => works,
-        parts: () => [joinedAlone({ point }, wanted)],
-      },
-    ];
+/** What may branch off joints in the legs of a radial: of those in one leg, for each set of points the cheapest. */
+export function branchJoints(shop: Workshop, shape: CircuitShape): readonly SchemeColumn[] {
+  const { ground } = shop;
+  const legs = radialLegs(ground, shape).filter((legId) => mayCut(ground, legId));
+  return legs.flatMap((legId) => {
+    const best = new Map<string, SchemeColumn>();
+    for (const { alongMm, end } of jointSpots(ground, legId)) {
+      const place = {
+        key: `branch/joint/${legId}/${alongMm}`,
+        tap: { leg: legId, alongMm },
+        most: 1,
+        shape,
+        end,
+      };
+      for (const column of branchColumns(shop, place)) {
+        const so = best.get(`${column.kind} ${column.mask}`);
+        if (so === undefined || column.cost < so.cost) best.set(`${column.kind} ${column.mask}`, column);
+      }
+    }
+    return [...best.values()];
   });
-  const trees = treesOfRoot(shop, end, most).flatMap((tree, set): readonly SchemeColumn[] => {
+}
+
+/** What joining one cable on takes, and each further one: alike for all joints of one leg. */
+function endsAt(
+  shop: Workshop,
+  { key, tap, most }: RadialPlace,
+): { readonly one: Works; readonly further: Works } {
+  const { sample } = shop;
+  const [a, b] = shop.ground.wanted;
+  const name = 'leg' in tap ? `branch/joint/${tap.leg}` : key;
+  if (sample === null) return { one: noWorks, further: noWorks };
+  const one = endsWorks(shop, name, [joinedAlone(tap, sample)]);
+  if (a === undefined || b === undefined || most < 2) return { one, further: noWorks };
+  const both = [joinedAlone(tap, a), joinedAlone(tap, b)];
+  return { one, further: worksLess(endsWorks(shop, `${name} 2`, both), one) };
+}
+
+function branchColumns(shop: Workshop, place: RadialPlace): readonly SchemeColumn[] {
+  const { ground, weigh } = shop;
+  const { key, end, shape, most, tap } = place;
+  if (shop.sample === null || end === null) return [];
+  const { one, further } = endsAt(shop, place);
+  const isUnit = (mask: number): boolean => ground.wanted.some((each, i) => each.isUnit && mask === 1 << i);
+  const trees = treesOfRoot(shop, end, { most, further, units: true });
+  return trees.flatMap((tree, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
     return tree === null
       ? []
       : [
           {
-            ...head,
             mask,
-            cost: Math.max(0, weigh(ends) + tree.cost),
-            key: `branch/${nodeId}/${mask}`,
-            works: () => worksTogether([ends, treeWorks(shop, tree, { root: end })]),
-            parts: () => spursOf(shop, tree, point),
+            cost: Math.max(0, weigh(one) + tree.cost),
+            key: `${key}/${mask}`,
+            kind: isUnit(mask) ? 'unit' : 'spurs',
+            circuitIds: [shape.circuitId],
+            works: () => worksTogether([one, treeWorks(shop, tree, { root: end, further })]),
+            parts: () => joinedBy(shop, tree, tap),
           },
         ];
   });
-  return [...units, ...trees];
 }
 
-function spursOf(shop: Workshop, tree: Tree, root: string): readonly Part[] {
-  return feedsOf(shop, tree, root).map(({ from, to }) => ({ kind: 'spur', from: { point: from }, to }));
+const ROOT = '';
+
+/** The cables of a tree as spurs, and as fused spurs those that lead to a unit. */
+function joinedBy(shop: Workshop, tree: Tree, tap: Tap): readonly Part[] {
+  const wantedById = new Map(shop.ground.wanted.map((each) => [each.point.id, each]));
+  return feedsOf(shop, tree, ROOT).flatMap(({ from, to }) => {
+    const wanted = wantedById.get(to);
+    return wanted === undefined ? [] : [joinedAlone(from === ROOT ? tap : { point: from }, wanted)];
+  });
 }

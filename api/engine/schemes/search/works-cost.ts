@@ -45,13 +45,16 @@ export function demandMillipence(demand: Demand, { norms, prices }: Library): nu
   return Math.round((quantity * price.pricePence * 1000) / price.perQuantity);
 }
 
-/** What every job takes once, whatever its schemes do: left out of the works cost. */
-const onceAJob: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk']);
+/**
+ * Left out of the works cost: what every job takes once, whatever its schemes do; and grommets, pence each, which only
+ * cables without a tube take: no column and no walk knows the tube.
+ */
+const leftOut: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk', 'grommet-20']);
 
 /**
  * What the things of a worked scheme come to, by the one thing, circuit, connection or remedy that causes it: the work
  * of accessories, boxes, joints, board and circuits, and what they are made of, by the same tasks and items as labour
- * and take-off count. Left out: the runs themselves, and what several causes share or every job takes once.
+ * and take-off count. Left out: the runs themselves, what several causes share or every job takes once, and grommets.
  */
 export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<string, Works> {
   const runIds = new Set(worked.runs.map(({ id }) => id));
@@ -64,7 +67,7 @@ export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<str
   };
   for (const { task, quantity, causes } of workOf(worked)) add(causes, taskWorks(task, quantity, library));
   for (const demand of demandsOf(worked))
-    if (!onceAJob.has(demand.item))
+    if (!leftOut.has(demand.item))
       add(demand.causes, { millipence: demandMillipence(demand, library), mess: 0 });
   return byCause;
 }

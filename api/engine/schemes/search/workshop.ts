@@ -1,10 +1,11 @@
 import type { Cable } from '#model/cable.ts';
 import type { Place } from '#model/installation.ts';
 import type { Feed, Tap } from '#model/scheme.ts';
+import { loadNodeOf } from '../../circuit/load-side.ts';
 import { positionOfPlace } from '../../plan/position-of-place.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { type Aim, weightOf } from './aim.ts';
-import type { TreeTable } from './branch-trees.ts';
+import { CABLES_AT_UNIT, type TreeTable } from './branch-trees.ts';
 import { pathsAmong } from './cheapest-orders.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import { keptCost, keptEnd, kindOfPoint, kindOfSpot } from './kept-costs.ts';
@@ -24,12 +25,12 @@ export interface Workshop {
   readonly link: LinkCosts;
   /** The sets of wanted points that one place to join may connect. */
   readonly sets: PointSets;
-  /** A further cable at an accessory. */
+  /** A further cable at a new accessory. */
   readonly further: Works;
   /** Cables between wanted points that are no fused units, each with the work at the one that feeds the other. */
   readonly trees: TreeTable;
-  /** Trees from a root, by how many cables may leave it. */
-  readonly rooted: Readonly<Record<1 | 2, Map<WayEnd | null, readonly (Tree | null)[]>>>;
+  /** Trees from a root, by what may leave it. */
+  readonly rooted: Map<WayEnd | null, Map<string, readonly (Tree | null)[]>>;
   readonly paths: PathTable;
   /** What a wanted point takes with one cable, whatever feeds it: every scheme pays it alike. */
   readonly baseOf: ReadonlyMap<string, Works>;
@@ -39,6 +40,8 @@ export interface Workshop {
   readonly sampleKind: string;
   /** Parts of columns with their cables pinned, as far as they were asked for. */
   readonly pinned: Map<SchemeColumn, readonly Part[]>;
+  /** Two such points, to try a second cable at one place with; null where only one is wanted. */
+  readonly pair: readonly [WantedPoint, WantedPoint] | null;
 }
 
 const bareDevice = { standard: 'BS-EN-60898', curve: 'B', ratingA: 20 } as const;
@@ -68,7 +71,8 @@ export function workshop(ground: SearchGround, aim: Aim): Workshop {
   const { wanted } = ground;
   const costs = wanted.map((a) => wanted.map((b) => between(a, b)));
   const sets = setsFor(wanted.length);
-  const sample = wanted.find(({ isUnit }) => !isUnit) ?? wanted[0] ?? null;
+  const [first, second] = wanted.filter(({ isUnit }) => !isUnit);
+  const sample = first ?? wanted[0] ?? null;
   return {
     ground,
     aim,
@@ -77,12 +81,13 @@ export function workshop(ground: SearchGround, aim: Aim): Workshop {
     sets,
     further,
     trees: treesAmong(costs, sets),
-    rooted: { 1: new Map(), 2: new Map() },
+    rooted: new Map(),
     paths: pathsAmong(costs, sets),
     baseOf: new Map(wanted.map((each) => [each.point.id, baseWorks(ground, each)])),
     sample,
     sampleKind: sample === null ? '' : kindOfPoint(ground, sample),
     pinned: new Map(),
+    pair: first === undefined || second === undefined ? null : [first, second],
   };
 }
 
@@ -122,23 +127,45 @@ export function joinedAlone(tap: Tap, { point, isUnit }: WantedPoint): Part {
     : { kind: 'spur', from: tap, to: point.id };
 }
 
+/** What leaves the root of a tree. */
+export interface Leaving {
+  /** How many cables at the most. */
+  readonly most: number;
+  /** What each after the first takes there. */
+  readonly further: Works;
+  /** Whether wanted fused units may be at the end of one; absent: no. */
+  readonly units?: boolean;
+}
+
 /** The trees from a root over every set of wanted points, each cable after the root's first with its own work there. */
-export function treesOfRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
-  const known = shop.rooted[most].get(root);
+export function treesOfRoot(shop: Workshop, root: WayEnd | null, leaving: Leaving): readonly (Tree | null)[] {
+  const { most, further, units } = leaving;
+  const name = `${most} ${shop.weigh(further)} ${units ?? false}`;
+  const rooted = shop.rooted.get(root) ?? new Map<string, readonly (Tree | null)[]>();
+  shop.rooted.set(root, rooted);
+  const known = rooted.get(name);
   if (known !== undefined) return known;
-  const trees = treesFromRoot(shop, root, most);
-  shop.rooted[most].set(root, trees);
+  const trees = treesFromRoot(shop, root, leaving);
+  rooted.set(name, trees);
   return trees;
 }
 
-function treesFromRoot(shop: Workshop, root: WayEnd | null, most: 1 | 2): readonly (Tree | null)[] {
-  const { ground, link, trees, weigh } = shop;
-  const further = weigh(shop.further);
+function treesFromRoot(
+  { ground, link, trees, weigh }: Workshop,
+  root: WayEnd | null,
+  { most, further: each, units = false }: Leaving,
+): readonly (Tree | null)[] {
+  const further = weigh(each);
   const row = ground.wanted.map(({ end, isUnit }) =>
-    isUnit ? Number.POSITIVE_INFINITY : weigh(link(root, end)) + further,
+    isUnit && !units ? Number.POSITIVE_INFINITY : weigh(link(root, end)) + further,
   );
   // The first cable from the root is part of fitting or connecting it: with it counted once too often, two pay for one.
   return cheapestTrees(trees, row, most).map((tree) => tree && { ...tree, cost: tree.cost - further });
+}
+
+/** Feeds from one place to two wanted points; null where there are not so many. */
+export function pairFeeds({ pair }: Workshop, from: string): Feed[] | null {
+  return pair === null ? null : pair.map(({ point }) => ({ from, to: point.id }));
 }
 
 /** The feeds of a tree in the words of the job file. */
@@ -147,17 +174,26 @@ export function feedsOf({ ground }: Workshop, tree: Tree, root: string): Feed[] 
   return tree.feeds().map(([from, to]) => ({ from: idOf(from), to: idOf(to) }));
 }
 
+/** Where a tree starts, with which cable, and what each cable there after the first takes. */
+export interface TreeRoot {
+  readonly root: WayEnd | null;
+  readonly cable?: Cable;
+  readonly further: Works;
+}
+
 /** The works of a tree: its cables, and every one after the first with its own work where it leaves from. */
 export function treeWorks(
   { ground, link, further }: Workshop,
   tree: Tree,
-  { root, cable }: { readonly root: WayEnd | null; readonly cable?: Cable },
+  { root, cable, further: atRoot }: TreeRoot,
 ): Works {
   const endOf = (i: number) => (i < 0 ? root : (ground.wanted[i]?.end ?? null));
   const feeds = tree.feeds();
+  const fromRoot = feeds.filter(([from]) => from < 0).length;
   return worksTogether([
     ...feeds.map(([from, to]) => link(endOf(from), endOf(to), cable)),
-    worksTimes(further, feeds.length - 1),
+    worksTimes(atRoot, fromRoot - 1),
+    worksTimes(further, feeds.length - fromRoot),
   ]);
 }
 
@@ -196,6 +232,8 @@ export interface UnitSite {
   readonly place: Place;
   readonly end: WayEnd;
   readonly works: Works;
+  /** What each cable from it after the first takes there. */
+  readonly further: Works;
   readonly trees: readonly (Tree | null)[];
 }
 
@@ -207,9 +245,20 @@ export function unitSite(shop: Workshop, beside: WayEnd | null, circuitId: strin
   if (place === null || position === null || sample === null || sample.isUnit) return null;
   const end = keptEnd(ground.kept, { position, mount: null, kind: 'accessory' });
   const unit = { fuseA: 13, place };
-  const feeds = [{ from: 'unit', to: sample.point.id }];
-  const probe: Part = { kind: 'fused-spur', from: { origin: circuitId }, unit, feeds };
+  const worksOf = (feeds: Feed[]): Works => {
+    const byCause = endsByCause(ground, [{ kind: 'fused-spur', from: { origin: circuitId }, unit, feeds }]);
+    return worksTogether(['way-1/unit', loadNodeOf('way-1/unit')].flatMap((id) => byCause.get(id) ?? []));
+  };
   const name = `unit ${circuitId} ${kindOfSpot(ground.house.plan, position)} ${position.heightMm} ${shop.sampleKind}`;
-  const works = keptCost(ground.kept, name, () => endsByCause(ground, [probe]).get('way-1/unit') ?? noWorks);
-  return { place, end, works, trees: treesOfRoot(shop, end, 2) };
+  const works = keptCost(ground.kept, name, () => worksOf([{ from: 'unit', to: sample.point.id }]));
+  const both = pairFeeds(shop, 'unit');
+  const further =
+    both === null
+      ? noWorks
+      : worksLess(
+          keptCost(ground.kept, `${name} 2`, () => worksOf(both)),
+          works,
+        );
+  const trees = treesOfRoot(shop, end, { most: CABLES_AT_UNIT, further });
+  return { ...{ place, end, works, further }, trees };
 }

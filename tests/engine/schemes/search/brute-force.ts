@@ -1,148 +1,273 @@
-import type { Place } from '#model/installation.ts';
-import type { Job } from '#model/job.ts';
-import type { Connection, Feed, Tap } from '#model/scheme.ts';
+import { allRules } from '#engine/all-rules.ts';
+import { runRules } from '#engine/rules/run-rules.ts';
+import { factsOf, type Proofs } from '#engine/schemes/facts-of.ts';
+import { type House, workScheme } from '#engine/schemes/work-scheme.ts';
+import type { Library } from '#model/library.ts';
+import type { Connection, Remedy, Scheme } from '#model/scheme.ts';
+import { type Joining, joiningsOf, type Pad } from './joinings.ts';
+import { type Draft, groupingsOf, joinedOn } from './written-down.ts';
 
-/** A connection without its id, as a person might write it. */
-type Draft = Omit<Connection, 'id'>;
-
-/** Every way to put a list into groups. */
-function groupings<T>([first, ...rest]: readonly T[]): readonly (readonly (readonly T[])[])[] {
-  if (first === undefined) return [[]];
-  return groupings(rest).flatMap((groups) => [
-    [[first], ...groups],
-    ...groups.map((group, i) => [[first, ...group], ...groups.filter((_, j) => j !== i)]),
-  ]);
+/** What a house is tried in. */
+export interface Trial {
+  readonly house: House;
+  readonly library: Library;
+  /** Legs that may be cut though their way is only assumed. */
+  readonly allowed: readonly string[];
+  /** How far apart legs are cut, mm of way. */
+  readonly apartMm: number;
+  /** The works cost of a finished scheme, thousandths of a penny. */
+  readonly priceOf: (scheme: Scheme) => number;
 }
 
-function orders<T>(list: readonly T[]): readonly (readonly T[])[] {
-  if (list.length === 0) return [[]];
-  return list.flatMap((each, i) => orders(list.filter((_, j) => j !== i)).map((rest) => [each, ...rest]));
+/** A scheme that somebody might write down, as joinings with the remedies that they ask for. */
+export interface Tried {
+  readonly joinings: readonly Joining[];
+  /** By its parts. */
+  readonly millipence: number;
+  readonly remedies: readonly Remedy[];
 }
 
-/** Every list of feeds that reaches all of some points from a root, in an order in which each is fed before it feeds. */
-function trees(root: string, points: readonly string[]): readonly (readonly Feed[])[] {
-  const lists = points.reduce<readonly (readonly string[])[]>(
-    (so, point) =>
-      so.flatMap((list) => [root, ...points].filter((from) => from !== point).map((from) => [...list, from])),
-    [[]],
+/** A scheme of some connections. */
+export const schemeOf = (drafts: readonly Draft[], remedies: readonly Remedy[] = []): Scheme => ({
+  id: 'tried',
+  name: '',
+  connections: drafts.map((draft, i): Connection => ({ ...draft, id: `x${i + 1}` })),
+  remedies: [...remedies],
+  locks: [],
+});
+
+/** How the rules take a scheme: with the remedies that put right what it breaks, or not at all. */
+export type Verdict = { readonly remedies: readonly Remedy[] } | null;
+
+const nameOf = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
+
+/** A remedy may ask for another. */
+const ROUNDS = 4;
+/** The rule that all wanted points are joined: a part leaves some to the others. */
+const ALL_JOINED = 'CN2';
+
+/** Every joining of a house by its group, the cheapest first, and what they ask for. */
+export interface Force {
+  readonly trial: Trial;
+  readonly joinings: ReadonlyMap<number, readonly Joining[]>;
+  /** What each circuit takes for being touched. */
+  readonly touched: ReadonlyMap<string, number>;
+  /** How the rules take some connections by themselves (`isPart`), or as a whole scheme. */
+  readonly judge: (drafts: readonly Draft[], isPart?: boolean, remedies?: readonly Remedy[]) => Verdict;
+  readonly alone: (joining: Joining) => Verdict;
+  readonly remedyPrice: (remedy: Remedy, joining: Joining) => number;
+  readonly counts: { judged: number; walked: number };
+}
+
+/** Writes everything down that there is to try. */
+export function forceOf(trial: Trial): Force {
+  const { house, priceOf, allowed, apartMm } = trial;
+  const counts = { judged: 0, walked: 0 };
+  const prices = new Map<string, number>();
+  const walk = (drafts: readonly Draft[]): number => {
+    const name = JSON.stringify(drafts);
+    const known = prices.get(name);
+    if (known !== undefined) return known;
+    counts.walked += 1;
+    const price = priceOf(schemeOf(drafts));
+    prices.set(name, price);
+    return price;
+  };
+  const wanted = house.job.points.filter(({ status }) => status === 'wanted');
+  const pad: Pad = {
+    job: house.job,
+    wanted,
+    runs: house.foundRuns,
+    allowances: house.allowances,
+    allowed: new Set(allowed),
+    apartMm,
+    walk,
+  };
+  const byMask = new Map<number, Joining[]>();
+  for (const joining of joiningsOf(pad))
+    if (Number.isFinite(joining.millipence)) listOf(byMask, joining.mask).push(joining);
+  for (const list of byMask.values()) list.sort((a, b) => a.millipence - b.millipence);
+  const judge = judgeOf(trial, counts);
+  const verdicts = new Map<Joining, Verdict>();
+  const remedyPrices = new Map<string, number>();
+  return {
+    trial,
+    joinings: byMask,
+    touched: touchedPrices(pad),
+    judge,
+    counts,
+    alone: (joining) => {
+      const known = verdicts.get(joining);
+      if (known !== undefined) return known;
+      const verdict = judge(joining.drafts(), true);
+      verdicts.set(joining, verdict);
+      return verdict;
+    },
+    remedyPrice: (remedy, joining) => {
+      const known = remedyPrices.get(nameOf(remedy));
+      if (known !== undefined) return known;
+      const drafts = joining.drafts();
+      const price = priceOf(schemeOf(drafts, [remedy])) - walk(drafts);
+      remedyPrices.set(nameOf(remedy), price);
+      return price;
+    },
+  };
+}
+
+function listOf(byMask: Map<number, Joining[]>, mask: number): Joining[] {
+  const list = byMask.get(mask) ?? [];
+  byMask.set(mask, list);
+  return list;
+}
+
+/** What a circuit takes once: what two joinings of it, far from each other, cost less together than apart. */
+function touchedPrices({ job, wanted, walk }: Pad): ReadonlyMap<string, number> {
+  const [a, b] = wanted;
+  return new Map(
+    job.circuits.map(({ id }) => {
+      const point = job.points.find(({ status, circuit }) => status === 'existing' && circuit === id);
+      if (a === undefined || b === undefined || point === undefined) return [id, 0];
+      const [one, other] = [joinedOn({ origin: id }, a), joinedOn({ point: point.id }, b)];
+      return [id, walk([one]) + walk([other]) - walk([one, other])];
+    }),
   );
-  return lists.flatMap((feeders) => {
-    const feeds: Feed[] = [];
-    const reached = new Set([root]);
-    for (let grown = true; grown; ) {
-      grown = false;
-      for (const [i, to] of points.entries()) {
-        const from = feeders[i] ?? root;
-        if (reached.has(to) || !reached.has(from)) continue;
-        feeds.push({ from, to });
-        reached.add(to);
-        grown = true;
+}
+
+function judgeOf({ house, library }: Trial, counts: { judged: number }): Force['judge'] {
+  const proofsFound: Proofs = factsOf(workScheme(house, null), library, null).proofs;
+  const rulesOfParts = allRules.filter(({ id }) => id !== ALL_JOINED);
+  return (drafts, isPart = false, already = []) => {
+    counts.judged += 1;
+    const { connections } = schemeOf(drafts);
+    let remedies = already;
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const worked = workScheme(house, { ...schemeOf([], remedies), connections });
+      const fails = runRules(factsOf(worked, library, proofsFound), isPart ? rulesOfParts : allRules).filter(
+        ({ outcome, origin, gates }) => outcome === 'fails' && origin === 'scheme' && gates,
+      );
+      if (fails.length === 0) return { remedies };
+      const had = new Set(remedies.map(nameOf));
+      const fixes = new Map<string, Remedy>();
+      for (const { fix } of fails) {
+        if (fix === null || had.has(nameOf(fix))) return null;
+        fixes.set(nameOf(fix), fix);
       }
+      remedies = [...remedies, ...fixes.values()];
     }
-    return feeds.length === points.length ? [feeds] : [];
+    return null;
+  };
+}
+
+/** What joinings come to together, by their parts: what a circuit or a remedy takes is paid once. */
+export function together(force: Force, joinings: readonly Joining[]): Tried {
+  const circuits = new Set<string>();
+  const remedies = new Map<string, Remedy>();
+  let millipence = 0;
+  for (const joining of joinings) {
+    const { circuitId } = joining;
+    millipence += joining.millipence;
+    if (circuitId !== null && circuits.has(circuitId)) millipence -= force.touched.get(circuitId) ?? 0;
+    if (circuitId !== null) circuits.add(circuitId);
+    for (const remedy of force.alone(joining)?.remedies ?? []) {
+      if (remedies.has(nameOf(remedy))) continue;
+      remedies.set(nameOf(remedy), remedy);
+      millipence += force.remedyPrice(remedy, joining);
+    }
+  }
+  return { joinings, millipence, remedies: [...remedies.values()] };
+}
+
+/** Cables of one circuit at its device, in words: as many as where a ring carries a spur. */
+const AT_DEVICE = 3;
+
+/**
+ * What no rule bars, and the search says that it leaves out: no device gets more cables than that, no board a second new
+ * radial, and no leg is opened twice.
+ */
+export function isLookedFor({ trial }: Force, joinings: readonly Joining[]): boolean {
+  const drafts = joinings.flatMap((joining) => joining.drafts());
+  const once = drafts.flatMap((draft) => {
+    if (draft.kind === 'radial') return [draft.board];
+    return draft.kind === 'ring-extension' ? [draft.leg] : [];
+  });
+  if (new Set(once).size < once.length) return false;
+  const added = new Map<string, number>();
+  for (const draft of drafts)
+    if ('from' in draft && 'origin' in draft.from)
+      added.set(draft.from.origin, (added.get(draft.from.origin) ?? 0) + 1);
+  return [...added].every(([id, count]) => {
+    const there = trial.house.job.legs
+      .flatMap(({ from, to }) => [from, to])
+      .filter((end) => 'origin' in end && end.origin === id).length;
+    return count + there <= AT_DEVICE;
   });
 }
 
-/** 300 mm further along the wall, as the search says that it puts a unit; the test's walls leave room for it on one side. */
-function beside(job: Job, id: string): Place | null {
-  const place = job.points.find((point) => point.id === id)?.place;
-  if (place === undefined || !('wall' in place)) return null;
-  const wall = job.storeys[0]?.walls.find((each) => each.id === place.wall);
-  if (wall === undefined) return null;
-  const longMm = Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]);
-  const others = job.points.flatMap((point) =>
-    point.place !== undefined && 'wall' in point.place && point.place.wall === place.wall
-      ? [point.place.alongMm]
-      : [],
-  );
-  const spots = [place.alongMm + 300, place.alongMm - 300].filter((mm) => mm >= 100 && mm <= longMm - 100);
-  const free = spots.find((mm) => others.every((other) => Math.abs(other - mm) >= 200)) ?? spots[0];
-  return free === undefined ? null : { ...place, alongMm: free };
+/**
+ * Every scheme of joinings that pass by themselves and that come, by their parts, to less than a limit. A joining that fails
+ * alone is passed over: `barred` gets what it would have been in, for a sample to show that it fails there too.
+ */
+export function* schemesBelow(force: Force, limit: number): Generator<Tried> {
+  const all = 2 ** force.trial.house.job.points.filter(({ status }) => status === 'wanted').length - 1;
+  for (const groups of groupingsOf(all)) yield* filled(force, groups, limit);
 }
 
-/** Every way that somebody might join one group of points on by one connection (or two, where a spur is closed first). */
-function waysFor(job: Job, group: readonly string[]): readonly (readonly Draft[])[] {
-  const existing = job.points.filter(({ status }) => status === 'existing').map(({ id }) => id);
-  const taps: readonly Tap[] = [...existing.map((point) => ({ point })), { origin: 'c' }];
-  const [only] = group;
-  const spurs = (some: readonly Tap[]): readonly Draft[] =>
-    group.length === 1 && only !== undefined
-      ? some.map((from) => ({ kind: 'spur', from, to: only }) as Draft)
-      : [];
-  const fused = taps.flatMap((from) =>
-    ['point' in from ? from.point : null, ...group].flatMap((near): readonly Draft[] => {
-      const place = near === null ? null : beside(job, near);
-      if (place === null) return [];
-      return trees('unit', group).map(
-        (feeds) => ({ kind: 'fused-spur', from, unit: { fuseA: 13, place }, feeds: [...feeds] }) as Draft,
-      );
-    }),
+function* filled(force: Force, groups: readonly number[], limit: number): Generator<Tried> {
+  const most = Math.max(0, ...force.touched.values());
+  // What is left costs at least its cheapest joinings, each on a circuit that has paid already.
+  const least = groups.map(
+    (mask) => (force.joinings.get(mask)?.[0]?.millipence ?? Number.POSITIVE_INFINITY) - most,
   );
-  const lifted = { how: 'terminals' } as const;
-  const extensions = job.legs.flatMap(({ id, from, to }) =>
-    orders(group).map(
-      (through) =>
-        ({
-          kind: 'ring-extension',
-          circuit: 'c',
-          between: [from, to],
-          leg: id,
-          out: lifted,
-          back: lifted,
-          through: [...through],
-        }) as Draft,
-    ),
-  );
-  const device = {
-    standard: 'BS-EN-61009',
-    curve: 'B',
-    ratingA: 20,
-    breakingKA: 6,
-    rcd: { type: 'A', mA: 30 },
+  const leastFrom = groups.map((_, i) => least.slice(i).reduce((sum, each) => sum + each, 0));
+  const go = function* (taken: readonly Joining[], spent: number): Generator<Tried> {
+    const mask = groups[taken.length];
+    if (mask === undefined) {
+      if (isLookedFor(force, taken)) yield together(force, taken);
+      return;
+    }
+    const rest = leastFrom[taken.length + 1] ?? 0;
+    for (const joining of force.joinings.get(mask) ?? []) {
+      const own = joining.millipence - (taken.length === 0 ? 0 : most);
+      if (spent + own + rest >= limit) break;
+      if (force.alone(joining) === null) continue;
+      const now = [...taken, joining];
+      const { millipence } = together(force, now);
+      if (millipence + rest < limit) yield* go(now, millipence);
+    }
   };
-  const hasWay = (job.boards[0]?.spareWays ?? 0) > 0;
-  const radials = hasWay
-    ? trees('origin', group).map(
-        (feeds) => ({ kind: 'radial', board: 'b1', device, feeds: [...feeds] }) as Draft,
-      )
-    : [];
-  const old = job.legs.find(({ id }) => id === 'ls');
-  const source = old !== undefined && 'point' in old.from ? old.from.point : '';
-  const place = old === undefined ? null : beside(job, source);
-  const fusedDown =
-    place === null
-      ? []
-      : ['unit', 's1'].flatMap((root) =>
-          trees(root, group).map(
-            (feeds) =>
-              ({ kind: 'fuse-down', leg: 'ls', unit: { fuseA: 13, place }, feeds: [...feeds] }) as Draft,
-          ),
-        );
-  const closings =
-    old === undefined
-      ? []
-      : job.legs
-          .filter(({ id }) => id !== 'ls')
-          .map(({ id }) => ({ kind: 'close-spur', point: 's1', leg: id, back: lifted }) as Draft);
-  const closed = closings.flatMap((close) =>
-    spurs([{ point: 's1' }, { point: source }]).map((spur) => [close, spur]),
-  );
-  return [
-    ...[...spurs(taps), ...fused, ...extensions, ...radials, ...fusedDown].map((draft) => [draft]),
-    ...closed,
-  ];
+  yield* go([], 0);
 }
 
-/** Every scheme of such connections that joins all wanted points, whatever rule it breaks. */
-export function everyScheme(job: Job): readonly (readonly Connection[])[] {
-  const wanted = job.points.filter(({ status }) => status === 'wanted').map(({ id }) => id);
-  return groupings(wanted).flatMap((groups) =>
-    groups
-      .map((group) => waysFor(job, group))
-      .reduce<readonly (readonly Draft[])[]>(
-        (so, ways) => so.flatMap((drafts) => ways.map((way) => [...drafts, ...way])),
-        [[]],
-      )
-      .map((drafts) => drafts.map((draft, i) => ({ ...draft, id: `x${i + 1}` }) as Connection)),
-  );
+/** A scheme's connections as joinings that were written down; null where one of them was not. */
+export function joiningsIn(force: Force, connections: readonly Connection[]): readonly Joining[] | null {
+  const drafts = connections.map(({ id: _, ...draft }) => draft as Draft);
+  const byName = new Map<string, Joining>();
+  for (const joining of [...force.joinings.values()].flat())
+    byName.set(nameOfDrafts(joining.drafts()), joining);
+  const groups: Draft[][] = [];
+  for (const draft of drafts) {
+    const own = groups.find((group) => group.some((each) => isAfter(each, draft)));
+    if (own === undefined) groups.push([draft]);
+    else own.push(draft);
+  }
+  const found = groups.map((group) => byName.get(nameOfDrafts(group)) ?? null);
+  return found.some((each) => each === null) ? null : found.flatMap((each) => each ?? []);
+}
+
+const nameOfDrafts = (drafts: readonly Draft[]): string =>
+  drafts
+    .map((draft) => {
+      const feeds = 'feeds' in draft ? draft.feeds.toSorted((a, b) => (a.to < b.to ? -1 : 1)) : [];
+      const entries = Object.entries({ ...draft, feeds }).toSorted(([a], [b]) => (a < b ? -1 : 1));
+      return JSON.stringify(entries);
+    })
+    .toSorted()
+    .join(' ');
+
+/** Whether one connection starts where another has brought cable, or freed a place by closing a spur. */
+function isAfter(first: Draft, then: Draft): boolean {
+  if (!('from' in then) || !('point' in then.from)) return false;
+  const { point } = then.from;
+  if (first.kind === 'close-spur') return true;
+  return first.kind === 'spur' && first.to === point;
 }

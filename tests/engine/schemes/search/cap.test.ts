@@ -45,7 +45,7 @@ const rcboForSpurs = rule({
 
 /** A ring behind an RCBO, and a board that is full. */
 function job() {
-  const one = randomHouse(13, { found: 4, wanted: 4 });
+  const one = randomHouse(16, { found: 4, wanted: 4 });
   const rcd = { type: 'A', mA: 30 } as const;
   return {
     ...one,

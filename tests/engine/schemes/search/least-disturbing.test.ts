@@ -17,7 +17,7 @@ import { readJob } from '#model/read-job.ts';
 import type { Connection, Remedy, Scheme } from '#model/scheme.ts';
 import { houseOf } from '../../../houses/house-of.ts';
 import { demoJob, demoNames } from '../../demo-jobs/demo-estimates.ts';
-import { everyScheme } from './brute-force.ts';
+import { everyScheme } from './every-scheme.ts';
 import { randomHouse } from './random-house.ts';
 
 const library = demoLibrary();
