@@ -1,15 +1,18 @@
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
+import { joistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Run } from '#engine/ways/run.ts';
 import type { StretchCuts } from '#engine/ways/run-cuts.ts';
+import type { Cable } from '#model/cable.ts';
 
 /** What new cable cuts and opens; nothing is said of cable that is there already. */
-const cutsJson = (cuts: StretchCuts | undefined) =>
+const cutsJson = (cuts: StretchCuts | undefined, { lineMm2 }: Cable) =>
   cuts === undefined
     ? {}
     : {
         holes: cuts.holes.map(({ storeyId, support, ...hole }) => ({
           storey: storeyId,
+          diameterMm: joistHoleMm(lineMm2),
           ...hole,
           support: support === null ? null : { on: support.on, wall: support.wallId },
         })),
@@ -45,7 +48,7 @@ const runJson = (run: Run) => ({
     joistsCrossed: segment.joistsCrossed,
     studsCrossed: segment.studsCrossed,
     certainty: segment.certainty,
-    ...cutsJson(run.cuts[index]),
+    ...cutsJson(run.cuts[index], run.cable),
   })),
 });
 

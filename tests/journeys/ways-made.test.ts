@@ -53,6 +53,26 @@ describe('a first try in a new job of one’s own', () => {
   });
 });
 
+describe('a point that is joined', () => {
+  it.each(['desk', 'phone'] as const)('tells step by step how its cable runs: %s', async (size) => {
+    const { page, troubles, context } = await stage.open(size, '/');
+    await page
+      .getByRole('heading', { name: /^3 Saltglass Row, Coppermere$|^3 Saltglass Row/ })
+      .first()
+      .click();
+    await page.getByRole('link', { name: /^Ways/ }).click();
+    const row = page.locator('join-row').filter({ hasText: 'W2' }).first();
+    await row.getByText('How the cable runs').click();
+    await row
+      .getByText(/through 2 joists \(16 mm holes on the centre line, 1\.40 m from/)
+      .first()
+      .waitFor();
+    await expectUsable(page, 'how a cable runs');
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
 describe('the shown scheme', () => {
   it('stays the shown one although a wanted point more makes another the cheapest', async () => {
     const { page, context } = await stage.open('desk', '/');

@@ -71,12 +71,16 @@ function joistWords(plan: Plan, holes: readonly PlacedHole[], { bit, judged, fir
 const notchDepth = ({ joistDepthMm }: PlacedHole): string =>
   joistDepthMm === null ? '' : `${Math.floor(deepestNotchMm(joistDepthMm))} mm deep at most, `;
 
+/** Nearer than this a hole is at the support, mm. */
+const AT_SUPPORT_MM = 10;
+
 /** How far joists are cut from what they bear on, support by support; empty where none of that is known. */
 export function placeWords(plan: Plan, holes: readonly PlacedHole[]): string {
   const bySupport = new Map<string, number[]>();
   for (const { support, fromSupportMm, storeyId } of holes) {
     if (fromSupportMm === null) continue;
-    const words = support === null ? 'over a support' : `from ${bearingWords(plan, support, storeyId)}`;
+    const near = fromSupportMm < AT_SUPPORT_MM ? 'at' : 'from';
+    const words = support === null ? 'over a support' : `${near} ${bearingWords(plan, support, storeyId)}`;
     bySupport.set(words, [...(bySupport.get(words) ?? []), fromSupportMm]);
   }
   const places = [...bySupport].map(([words, far]) =>

@@ -64,6 +64,7 @@ describe('a step', () => {
     expect(said(house(), [across(2000, 2)])[0]).toContain(
       'through 2 joists where neither hole nor notch is allowed (2.00 m from the wall of Bedroom)',
     );
+    expect(said(house(), [across(0, 2)])[0]).toContain('nor notch is allowed (at the wall of Bedroom)');
     const mid = wall('mid', [2000, -50], [2000, 3050], { core: 'timber-stud' });
     expect(said(house({}, [mid]), [across(1300, 2)])[0]).toContain('Bedroom, the span assumed)');
     const bare = planOf([storey('ff', { floorLevelMm: 2700, floor: timberFloor })]);
