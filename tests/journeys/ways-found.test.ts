@@ -47,6 +47,9 @@ describe('found ways', () => {
     const cards = page.locator('found-card');
     const prices = (await cards.locator('.head').allInnerTexts()).map(pence);
     expect(prices).toEqual(prices.toSorted((a, b) => a - b));
+    // One of the cards is the least disturbing, and the words above say which.
+    expect(await page.getByRole('radio', { name: /, least disturbing,/ }).count()).toBe(1);
+    await page.getByText(/the least disturbing of all that was found/).waitFor();
     await page.getByRole('radio').nth(1).click();
     await page.getByText('Way 2, ').waitFor();
     expect(await priceOn(page)).toBe(prices[1]);

@@ -1,10 +1,11 @@
 import { type Aim, atPerPoint, weightOf } from './aim.ts';
+import { EXACT_POINTS } from './least-costs.ts';
 import { type LookBy, type LookedBy, lookBy } from './look-by-aim.ts';
 import type { Passing } from './passing.ts';
 import type { SearchGround } from './search-ground.ts';
 
-/** How often it is looked between two schemes. */
-const MOST_LOOKS = 3;
+/** How often it is looked between two schemes; for more points than every choice can be looked at for, each look takes long. */
+const looksFor = (points: number): number => (points > EXACT_POINTS ? 1 : 3);
 /** How many of each look are taken, and how many choices are looked at for them. */
 const MOST = { wanted: 2, cap: 100 };
 
@@ -26,7 +27,7 @@ export function* lookInBetween(
   if (cheap === undefined || calm === undefined) return [];
   const found: Passing[] = [];
   const pairs: Pair[] = [[cheap, calm]];
-  for (let looks = 0; looks < MOST_LOOKS; looks += 1) {
+  for (let looks = looksFor(ground.wanted.length); looks > 0; looks -= 1) {
     const pair = pairs.shift();
     if (pair === undefined) break;
     const aim = aimBetween(pair);

@@ -4,7 +4,7 @@ import type { OfKind } from './best-of-kinds.ts';
 import type { Disturbance, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
 import type { LookedBy } from './look-by-aim.ts';
 import type { Passing } from './passing.ts';
-import { penceOf, proofOfMess, proofOfPence } from './proofs.ts';
+import { penceOf, proofOfPence, proofOfPoints } from './proofs.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import type { ToSearch } from './search.ts';
 import type { SearchGround } from './search-ground.ts';
@@ -97,7 +97,7 @@ function disturbanceOf({ looked }: LookedBy, schemes: readonly FoundScheme[], of
     null,
   );
   return {
-    ...proofOfMess(looked, offset.mess),
+    ...proofOfPoints(looked, offset.mess, least?.worksPoints ?? null),
     examined: looked.examined,
     schemeId: least?.scheme.id ?? null,
   };

@@ -1,7 +1,7 @@
 import { byMess } from './aim.ts';
 import type { MessProof, PenceProof } from './found-schemes.ts';
 import type { Looked } from './passing.ts';
-import type { Works } from './works.ts';
+import { type Works, wholeMess } from './works.ts';
 
 export const penceOf = ({ millipence }: Works): number => Math.round(millipence / 1000);
 
@@ -25,14 +25,20 @@ export function proofOfPence({ passing, bound }: Looked, offset: number): PenceP
  *
  * @param offset what every scheme takes alike, points.
  */
-export function proofOfMess({ passing, bound }: Looked, offset: number): MessProof {
-  const best = passing[0] ?? null;
-  const optimal = best !== null && best.cost <= bound;
-  const leastMilliPoints = Number.isFinite(bound) ? Math.max(0, Math.floor(bound / byMess.perMilliPoint)) : 0;
-  const boundPoints = points((optimal ? best.works.mess : leastMilliPoints / 1000) + offset);
-  if (best === null) return { optimal, boundPoints, gap: null };
-  const over = points(best.works.mess + offset - boundPoints);
-  return { optimal, boundPoints, gap: over === 0 ? 0 : boundPoints === 0 ? null : over / boundPoints };
+export function proofOfMess(looked: Looked, offset: number): MessProof {
+  const best = looked.passing[0];
+  return proofOfPoints(looked, offset, best === undefined ? null : wholeMess(best.works.mess + offset));
 }
 
-const points = (value: number): number => Math.round(value * 1000) / 1000;
+/** The same of a scheme of so many points, whatever found it; null where there is none. */
+export function proofOfPoints({ passing, bound }: Looked, offset: number, points: number | null): MessProof {
+  const best = passing[0];
+  const isReached = best !== undefined && best.cost <= bound;
+  const openMilliPoints = Number.isFinite(bound) ? Math.max(0, Math.floor(bound / byMess.perMilliPoint)) : 0;
+  const proved = wholeMess((isReached ? best.works.mess : openMilliPoints / 1000) + offset);
+  if (points === null) return { optimal: false, boundPoints: proved, gap: null };
+  const boundPoints = Math.min(proved, points);
+  const over = points - boundPoints;
+  const gap = over === 0 ? 0 : boundPoints === 0 ? null : over / boundPoints;
+  return { optimal: over === 0, boundPoints, gap };
+}

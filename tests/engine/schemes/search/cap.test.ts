@@ -64,7 +64,7 @@ const ways = waysInHouse(house, library);
 function search(barring: Rule, cap?: number) {
   return searchSchemes(
     { house, library, rules: [...allRules, barring], proofsFound },
-    { ways, most: 1, kinds: false, ...(cap === undefined ? {} : { cap }) },
+    { ways, aim: 'pence', most: 1, kinds: false, ...(cap === undefined ? {} : { cap }) },
   );
 }
 

@@ -107,6 +107,33 @@ describe.each(jobs)('both ends for %s', (_, job) => {
   });
 });
 
+describe('schemes in between', () => {
+  it.each([
+    [5, 3],
+    [6, 2],
+  ])('are what weighs least where both ends weigh the same, in the house of seed %i', (seed, fewest) => {
+    const job = houseOf({ seed, rooms: 8, wanted: 3 });
+    const both = findSchemes(job, library, { most: 1, kinds: false }).schemes;
+    const looked = (['pence', 'mess'] as const).flatMap(
+      (aim) => findSchemes(job, library, { aim, kinds: false }).schemes,
+    );
+    const byMoney = both.toSorted((a, b) => a.worksPence - b.worksPence);
+    const [cheap, calm] = [byMoney[0], both.toSorted((a, b) => a.worksPoints - b.worksPoints)[0]];
+    if (cheap === undefined || calm === undefined) throw new Error('two ends are wanted');
+    expect(both.length).toBeGreaterThanOrEqual(fewest);
+    const pencePerPoint = (calm.worksPence - cheap.worksPence) / (cheap.worksPoints - calm.worksPoints);
+    const weight = (one: FoundScheme): number => one.worksPence + pencePerPoint * one.worksPoints;
+    // Pence are rounded, and the worth of a point to a millionth of a pound.
+    const least = Math.min(...both.map(weight));
+    for (const one of looked) expect(weight(one)).toBeGreaterThan(least - 2);
+    const middle = both.filter((one) => one !== cheap && one !== calm);
+    for (const one of middle) {
+      expect(one.worksPence).toBeGreaterThanOrEqual(cheap.worksPence);
+      expect(one.worksPoints).toBeGreaterThanOrEqual(calm.worksPoints);
+    }
+  });
+});
+
 describe.each([
   ['demo 1', demoJob('saltglass-row')],
   ['a house, seed 8', houseOf({ seed: 8, rooms: 8, wanted: 3 })],

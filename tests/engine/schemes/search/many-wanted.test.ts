@@ -27,6 +27,19 @@ describe('a search for fourteen points', () => {
     expect(found.gap).toBeLessThan(0.05);
   });
 
+  it('says the same of the least disturbing, and of one in between', () => {
+    const { disturbance, schemes } = found;
+    const points = schemes.map(({ worksPoints }) => worksPoints);
+    const least = schemes.find(({ scheme }) => scheme.id === disturbance?.schemeId);
+    expect(least?.worksPoints).toBe(Math.min(...points));
+    expect(disturbance?.boundPoints).toBeGreaterThan(0);
+    expect(disturbance?.boundPoints).toBeLessThanOrEqual(least?.worksPoints ?? 0);
+    expect(disturbance?.optimal).toBe(least?.worksPoints === disturbance?.boundPoints);
+    // Many choices disturb alike: their bound lies lower than that of money.
+    expect(disturbance?.gap).toBeLessThan(0.15);
+    for (const { estimate } of schemes) expect(estimate.complies, estimate.name).not.toBe('no');
+  });
+
   it('says in plain words which sets it left out', () => {
     expect(found.leftOut.join()).toContain('more than 4 of them at one place');
     const branch = found.bestOfKind.find(({ kind }) => kind === 'fused-branch');
