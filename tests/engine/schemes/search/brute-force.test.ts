@@ -21,7 +21,7 @@ const houses: readonly { readonly name: string; readonly seed: number; readonly 
   ...[3].map((seed) => ({ seed, wanted: 1 })),
   ...[3, 5, 14, 16, 21, 24, 30].map((seed) => ({ seed, wanted: 2 })),
   ...[101, 106, 111, 132].map((seed) => ({ seed, wanted: 3 })),
-  ...[203, 207, 208, 230].map((seed) => ({ seed, wanted: 4 })),
+  ...[203, 207, 230].map((seed) => ({ seed, wanted: 4 })),
 ].map(({ seed, wanted }) => ({
   name: `varied house, seed ${seed}, ${wanted} wanted`,
   ...{ seed, house: variedHouse(seed, wanted) },
@@ -43,7 +43,7 @@ describe('no scheme that anybody could write down is cheaper and passes', () => 
     expect(joiningsIn(force, best.scheme.connections), `${name}: ${best.scheme.name}`).not.toBeNull();
     expect(passingBelow(trial, best.millipence - SLIP), `${name}: ${best.scheme.name}`).toEqual([]);
 
-    const tried = randomSchemes(force, seed, 60);
+    const tried = randomSchemes(force, seed, 40);
     // Parts are priced one at a time: where they touch different things, the whole costs what they cost together.
     for (const joinings of tried.filter((each) => areApart(force, each)).slice(0, 20))
       expect(Math.abs(offParts(trial, joinings)), JSON.stringify(joinings.map((each) => each.drafts()))).toBe(
@@ -65,13 +65,13 @@ describe('no scheme that anybody could write down is cheaper and passes', () => 
   it('is found where none passes at all, and nothing that is tried passes either', () => {
     const trial = bruteTrial(variedHouse(107, 3), { cap: 200 });
     expect(trial.found.schemes).toEqual([]);
-    for (const joinings of randomSchemes(trial.force, 107, 100))
+    for (const joinings of randomSchemes(trial.force, 107, 60))
       expect(trial.force.judge(joinings.flatMap((each) => each.drafts()))).toBeNull();
   });
 });
 
 describe('every scheme that is found passes when it is estimated from scratch, in all depth', () => {
-  it.each([...houses.filter(({ seed }) => [3, 16, 24, 101, 111].includes(seed)).slice(1), ...plain.slice(1)])(
+  it.each([...houses.filter(({ seed }) => [3, 16, 24, 111].includes(seed)).slice(1), ...plain.slice(1)])(
     '$name',
     { timeout: 120_000 },
     ({ name, house: { job, allowAssumedLegs } }) => {
@@ -109,17 +109,22 @@ describe('no extension of the ring that anybody could write down is cheaper than
   );
 });
 
-/** What half a metre more of way costs at the most in these houses: what the search may miss by cutting a metre apart. Pence. */
-const FINER_PENCE = 600;
+/**
+ * The search promises the best of spots a metre apart, so that is what it is tried against above, by spots of our own. What a
+ * finer choice would save is another question: next to nothing, since half a metre of cable and board is a pound or two. Pence.
+ */
+const FINER_PENCE = 200;
 
 describe('cutting legs a metre apart', () => {
-  it.each(houses.filter(({ name, seed }) => name.includes(', 2 wanted') && [16, 21].includes(seed)))(
-    'misses little of what cuts 100 mm apart come to: $name',
+  it.each([18, 24].map((seed) => ({ seed, house: variedHouse(seed, 1) })))(
+    'misses little of what cuts 100 mm apart come to: varied house, seed $seed, 1 wanted',
     { timeout: 120_000 },
-    ({ name, house }) => {
+    ({ seed, house }) => {
       const trial = bruteTrial(house, {}, 100);
-      const best = leastFound(trial)?.millipence ?? 0;
-      expect(passingBelow(trial, best - FINER_PENCE * 1000), name).toEqual([]);
+      const best = leastFound(trial);
+      if (best === null) throw new Error(`seed ${seed}: nothing found`);
+      expect(JSON.stringify(best.scheme.connections)).toContain('alongMm');
+      expect(passingBelow(trial, best.millipence - FINER_PENCE * 1000), `seed ${seed}`).toEqual([]);
     },
   );
 });

@@ -1,4 +1,5 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { estimate } from '#engine/estimate.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { SearchOptions } from '#engine/schemes/search/search.ts';
@@ -9,7 +10,15 @@ import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
-import { type Force, forceOf, isLookedFor, schemeOf, schemesBelow, together } from './brute-force.ts';
+import {
+  type Force,
+  forceOf,
+  isLookedFor,
+  joiningsIn,
+  schemeOf,
+  schemesBelow,
+  together,
+} from './brute-force.ts';
 import type { Joining } from './joinings.ts';
 import { numbersOf } from './random-house.ts';
 import type { VariedHouse } from './varied-house.ts';
@@ -116,4 +125,61 @@ export function offParts({ force, priceOf }: BruteTrial, joinings: readonly Join
   const bare: Force = { ...force, alone: () => null };
   const parts = together(bare, joinings).millipence;
   return priceOf(schemeOf(joinings.flatMap((joining) => joining.drafts()))) - parts;
+}
+
+/** Half a penny, thousandths: sums are of whole thousandths, and the search says whole pence. */
+export const SLIP = 500;
+
+/** What came of a house, for a trial of many. */
+export interface JudgedHouse {
+  /** In words; none where the search was right. */
+  readonly faults: readonly string[];
+  /** Works cost of the best, thousandths of a penny; null where nothing passes. */
+  readonly least: number | null;
+  readonly written: number;
+  readonly judged: number;
+}
+
+/** Schemes that are tried at random where the search finds none. */
+const TRIED_IN_VAIN = 60;
+
+/** Searches a house, tries it by force, and estimates what was found from scratch. */
+export function judgedHouse(house: VariedHouse): JudgedHouse {
+  const trial = bruteTrial(house, { most: 5 });
+  const { force, found } = trial;
+  const best = leastFound(trial);
+  const faults: string[] = [];
+  if (best === null) {
+    const passing = randomSchemes(force, 1, TRIED_IN_VAIN).filter(
+      (joinings) => force.judge(joinings.flatMap((each) => each.drafts())) !== null,
+    );
+    if (passing.length > 0) faults.push('nothing found, though some scheme passes');
+  } else {
+    if (!found.optimal) faults.push('not proved');
+    if (joiningsIn(force, best.scheme.connections) === null)
+      faults.push(`not written down: ${best.scheme.name}`);
+    const [cheaper] = passingBelow(trial, best.millipence - SLIP).toSorted(
+      (a, b) => a.millipence - b.millipence,
+    );
+    if (cheaper !== undefined)
+      faults.push(
+        `${pounds(cheaper.millipence)} instead of ${pounds(best.millipence)}: ${JSON.stringify(cheaper.connections)}`,
+      );
+    faults.push(...failsAnew(house, found));
+  }
+  const written = [...force.joinings.values()].reduce((sum, list) => sum + list.length, 0);
+  return { faults, least: best?.millipence ?? null, written, judged: force.counts.judged };
+}
+
+const pounds = (millipence: number): string => `£${(millipence / 1e5).toFixed(2)}`;
+
+/** What fails by a found scheme's own doing when it is estimated from scratch, in all depth; in words. */
+export function failsAnew({ job }: VariedHouse, { schemes }: SearchResult): readonly string[] {
+  const own = schemes.map(({ scheme }) => ({ ...scheme, id: scheme.id.replace('/', '-') }));
+  const again = estimate({ ...job, schemes: own }, library, { date: '2026-11-25', revision: 1 });
+  return again.schemes.flatMap(({ name, findings }) =>
+    findings
+      .filter(({ outcome, origin, gates }) => outcome === 'fails' && origin === 'scheme' && gates)
+      .map(({ rule, message }) => `${name}: ${rule} ${message}`),
+  );
 }
