@@ -126,6 +126,59 @@ async function cableTo(page: Page, label: string): Promise<{ readonly id: string
   return { id: id ?? '', name: name ?? '' };
 }
 
+describe('a way over storeys, and one that is let go', () => {
+  it('shows the storey that it has got to, and goes back with its corners', async () => {
+    const { page, troubles, context } = await stage.open('desk', '/');
+    await choose(page, LEG);
+    await page.getByRole('button', { name: 'Draw where it runs' }).click();
+    const ground = page.getByRole('button', { name: /^Ground floor/ });
+    const first = page.getByRole('button', { name: /^First floor/ });
+    await button(page, /^Up above the ceiling/).click();
+    await sum(page)
+      .getByText(/1 corner\./)
+      .waitFor();
+    // A void between two storeys is drawn from either.
+    expect(await ground.getAttribute('aria-pressed')).toBe('true');
+    await button(page, /^Up in the wall of/).click();
+    await sum(page)
+      .getByText(/2 corners\./)
+      .waitFor();
+    await expect.poll(() => first.getAttribute('aria-pressed')).toBe('true');
+    await page
+      .locator('plan-view .hint')
+      .getByText(/^On the wall of .*, at \d+ mm/)
+      .waitFor();
+    await ground.click();
+    await page.mouse.move(...(await beside(page, 'r4-dining1', -60, 0)));
+    await page
+      .locator('plan-view .telling')
+      .getByText(/show that storey to go on/)
+      .waitFor();
+    await button(page, 'Put it away').click();
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+
+  it('is drawn on from its corners, or dropped: the cable then finds its own way', async () => {
+    const { page, troubles, context } = await stage.open('desk', '/');
+    await choose(page, 'w1-living1');
+    const { id, name } = await cableTo(page, 'W1');
+    expect(name).toMatch(/way drawn by hand$/);
+    await page.locator('chosen-way').getByRole('button', { name: 'Draw it on' }).click();
+    await sum(page)
+      .getByText(/4 corners\./)
+      .waitFor();
+    await button(page, 'Drop it all').click();
+    await button(page, 'Let it find its own way').click();
+    await sheet(page).waitFor({ state: 'detached' });
+    await expect.poll(() => onPlan(page, id).getAttribute('aria-label')).not.toContain('by hand');
+    await page.getByRole('button', { name: 'Undo: Let the way of R1 to W1 go' }).click();
+    await expect.poll(() => onPlan(page, id).getAttribute('aria-label')).toBe(name);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
 describe('the way of a new cable, drawn by keyboard', () => {
   it('is pinned, priced and checked as it was drawn, and let go again', async () => {
     const { page, troubles, context } = await stage.open('desk', '/');

@@ -118,3 +118,15 @@ export const setLegWay = (
     putCertainty(leg, 'via', null);
   },
 });
+
+/** Takes back what was recorded of a leg's way: nobody knows it, and the likeliest is found. */
+export const forgetLegWay = (legId: string, name: string): JobEdit => ({
+  label: `The way of ${name} is not known`,
+  change: ({ legs }) => {
+    const leg = legs.find(({ id }) => id === legId);
+    if (leg === undefined) return;
+    delete leg.via;
+    putCertainty(leg, 'route', null);
+    putCertainty(leg, 'via', null);
+  },
+});

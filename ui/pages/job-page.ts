@@ -185,8 +185,9 @@ export class JobPage extends LitElement {
     if (ask.do === 'begin') this.#holdShown();
     this.desk.draw(ask);
     const { drawing, storeyId = '', estimate } = this.desk.view ?? {};
-    if (drawing == null || estimate === undefined || (ask.do !== 'begin' && ask.do !== 'move')) return;
+    if (drawing == null || estimate === undefined) return;
     const isShown = isDrawnOn(estimate.asFound.worked.plan, drawing.here, storeyId);
+    if (isShown && ask.do !== 'begin') return;
     this.#goTo({ storey: isShown ? storeyId : drawing.here.storeyId, view: 'plan', compare: false });
   }
 
@@ -233,7 +234,7 @@ export class JobPage extends LitElement {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
     if (event.defaultPrevented || this.#dialog?.open) return;
     if (this.placing) askPlan(this, false);
-    else if (this.#drawing !== null) this.desk.draw({ do: 'draw', on: false });
+    else if (this.#drawing !== null) this.#draw({ do: 'draw', on: false });
     else if (!isTyping(event)) this.#chooseNothing();
   }
 
@@ -244,7 +245,7 @@ export class JobPage extends LitElement {
     event.preventDefault();
     if (key === 'keep') this.#keepByHand();
     else if (key === 'redo') this.desk.redo();
-    else if (this.#drawing !== null && this.#drawing.steps.length > 0) this.desk.draw({ do: 'take-back' });
+    else if (this.#drawing !== null && this.#drawing.steps.length > 0) this.#draw({ do: 'take-back' });
     else this.desk.undo();
   };
 

@@ -2,7 +2,7 @@ import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { readJob } from '#model/read-job.ts';
 import { demoEstimate, demoJob, demoNames, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { legWays, setLegWay } from '../../../ui/edits/leg-ways.ts';
+import { forgetLegWay, legWays, setLegWay } from '../../../ui/edits/leg-ways.ts';
 
 describe('the ways that a leg may be taken to run', () => {
   it.each(demoNames)('either have waypoints or a reason, and lead from end to end, in %s', (name) => {
@@ -34,6 +34,20 @@ describe('the ways that a leg may be taken to run', () => {
       expect(segments.some(({ certainty: how }) => how === 'assumed')).toBe(certainty === 'assumed');
       expect(segments.some(({ medium }) => medium.startsWith('void'))).toBe(true);
     }
+  });
+
+  it('are forgotten again: the likeliest way is found as before', () => {
+    const job = demoJob('saltglass-row');
+    const { worked } = demoEstimate('saltglass-row').asFound;
+    const via = legWays(worked, 'leg-r03r04').find(({ key }) => key === 'floor')?.via ?? [];
+    const told = produce(job, (draft) =>
+      setLegWay('leg-r03r04', 'it', { via, certainty: 'assumed' }).change(draft),
+    );
+    const forgotten = produce(told, (draft) => forgetLegWay('leg-r03r04', 'it').change(draft));
+    expect(readJob(forgotten)).toMatchObject({ ok: true });
+    const run = estimateOf(forgotten).asFound.worked.foundRuns.get('leg-r03r04');
+    expect(run?.pinned).toBe(false);
+    expect(run?.steps).toEqual(worked.foundRuns.get('leg-r03r04')?.steps);
   });
 
   it('of a leg whose ends are on the walls of one room go round its corners', () => {

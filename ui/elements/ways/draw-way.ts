@@ -13,7 +13,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { stepsOf } from '#engine/ways/steps.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
-import { setLegWay } from '../../edits/leg-ways.ts';
+import { forgetLegWay, setLegWay } from '../../edits/leg-ways.ts';
 import { pinRun } from '../../edits/pin-run.ts';
 import { whatIfWords } from '../../found-ways/what-if-words.ts';
 import { type JobEdit, send } from '../../job-events.ts';
@@ -138,7 +138,7 @@ export class DrawWay extends LitElement {
         </button>
         <button class="small quiet" @click=${this.#do({ do: 'end' })}>Put it away</button>
       </div>
-      ${steps.length === 0 ? nothing : this.#kept(drawing)}`;
+      ${steps.length === 0 ? this.#recorded(drawing) : this.#kept(drawing)}`;
   }
 
   #beginning({ run }: DrawnWay): string {
@@ -202,6 +202,16 @@ export class DrawWay extends LitElement {
             : html`<button class="main" @click=${() => this.#keep(this.#pin(drawing))}>Keep this way</button>`
         }
       </div>`;
+  }
+
+  /** With no corner left, what was recorded before can be taken back. */
+  #recorded(drawing: DrawnWay): TemplateResult | typeof nothing {
+    const { target, run } = drawing;
+    if (!run.pinned) return nothing;
+    const name = this.#name(drawing);
+    return target.what === 'leg'
+      ? html`<button @click=${() => this.#keep(forgetLegWay(target.legId, name))}>Its way is not known</button>`
+      : html`<button @click=${() => this.#keep(this.#pin(drawing))}>Let it find its own way</button>`;
   }
 
   #keep(edit: JobEdit): void {
