@@ -49,7 +49,8 @@ export function attachColumns(shop: Workshop, at: Attachment, sites: SitesBeside
   ];
 }
 
-interface Indexed {
+/** A wanted point with its bit. */
+export interface Indexed {
   readonly wanted: WantedPoint;
   readonly i: number;
 }
@@ -94,7 +95,7 @@ function workChangeByFeeding(
 }
 
 /** A wanted unit that may feed others, with every set of them. */
-function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
+export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
   const own = shop.link(at.end, wanted.end);
   const { sample, pair } = shop;
   const change = sample === null || sample.isUnit ? 0 : changeByFeeding(shop, wanted, [sample]);
