@@ -50,7 +50,8 @@ export function attachColumns(shop: Workshop, at: Attachment, sites: SitesBeside
   ];
 }
 
-interface Indexed {
+/** A wanted point with its bit. */
+export interface Indexed {
   readonly wanted: WantedPoint;
   readonly i: number;
 }
@@ -95,7 +96,7 @@ function workChangeByFeeding(
 }
 
 /** A wanted unit that may feed others, with every set of them. */
-function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
+export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Indexed): readonly SchemeColumn[] {
   const { sample, pair } = shop;
   const change = sample === null || sample.isUnit ? noWorks : changeByFeeding(shop, wanted, [sample]);
   const further = pair === null ? noWorks : worksLess(changeByFeeding(shop, wanted, pair), change);

@@ -17,6 +17,12 @@ import type { Layer, SearchSpace } from './search-space.ts';
 import { branchJoints, branchLayers, radialLayer, radialLegs } from './tree-columns.ts';
 import type { Workshop } from './workshop.ts';
 
+/** Left out where there is a radial. */
+const onRadials: readonly string[] = [
+  'A fused unit brought along on a radial: what branches off it needs none.',
+  'On a radial, a further cable from where a fused unit that feeds others is joined on.',
+];
+
 /** All ways to connect the wanted points, and in plain words what is not among them. */
 export interface BuiltSpace {
   readonly space: SearchSpace<SchemeColumn>;
@@ -62,9 +68,7 @@ export function buildSpace(shop: Workshop): BuiltSpace {
       ...always,
       ...largerSets(shop),
       ...[...rings, ...radials].flatMap((shape) => assumedLegs(shop, shape)),
-      ...(radials.length > 0
-        ? ['On a radial, points behind a fused unit: what branches off it needs none.']
-        : []),
+      ...(radials.length > 0 ? onRadials : []),
       ...ground.wanted.flatMap(({ point, isUnit, mayFeed }) =>
         isUnit && !mayFeed ? [`Points fed from ${point.label}, whose fuse is for its own load.`] : [],
       ),

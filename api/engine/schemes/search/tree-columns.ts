@@ -4,6 +4,7 @@ import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
+import { unitColumns } from './attach-columns.ts';
 import { CABLES_AT_POINT, foundPlaces, jointSpots, mayCut } from './attachments.ts';
 import { CABLES_AT_ORIGIN } from './branch-trees.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
@@ -199,9 +200,13 @@ function branchColumns(shop: Workshop, place: RadialPlace): readonly SchemeColum
   const { key, end, shape, most, tap } = place;
   if (shop.sample === null || end === null) return [];
   const { one, further } = endsAt(shop, place);
+  const at = { key, tap, end, circuitId: shape.circuitId, ends: one };
+  const feeding = ground.wanted.flatMap((wanted, i) =>
+    wanted.isUnit && wanted.mayFeed ? unitColumns(shop, at, { wanted, i }) : [],
+  );
   const isUnit = (mask: number): boolean => ground.wanted.some((each, i) => each.isUnit && mask === 1 << i);
   const trees = treesOfRoot(shop, end, { most, further, units: true });
-  return trees.flatMap((tree, set): readonly SchemeColumn[] => {
+  const branching = trees.flatMap((tree, set): readonly SchemeColumn[] => {
     const mask = shop.sets.masks[set] as number;
     return tree === null
       ? []
@@ -217,6 +222,7 @@ function branchColumns(shop: Workshop, place: RadialPlace): readonly SchemeColum
           },
         ];
   });
+  return [...branching, ...feeding];
 }
 
 const ROOT = '';

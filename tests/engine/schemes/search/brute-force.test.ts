@@ -1,26 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import { estimate } from '#engine/estimate.ts';
 import { joiningsIn } from './brute-force.ts';
 import {
   areApart,
   bruteTrial,
+  failsAnew,
   leastFound,
-  library,
   offParts,
   only,
   passingBelow,
   randomSchemes,
+  SLIP,
 } from './brute-trial.ts';
 import { randomHouse } from './random-house.ts';
 import { type VariedHouse, variedHouse } from './varied-house.ts';
 
-/** Half a penny, thousandths: sums are of whole thousandths, and the search says whole pence. */
-const SLIP = 500;
-
 const houses: readonly { readonly name: string; readonly seed: number; readonly house: VariedHouse }[] = [
   ...[3].map((seed) => ({ seed, wanted: 1 })),
-  ...[3, 5, 14, 16, 21, 24, 30].map((seed) => ({ seed, wanted: 2 })),
-  ...[101, 106, 111, 132].map((seed) => ({ seed, wanted: 3 })),
+  ...[3, 5, 14, 16, 21, 24, 30, 443].map((seed) => ({ seed, wanted: 2 })),
+  ...[101, 106, 111, 132, 316].map((seed) => ({ seed, wanted: 3 })),
   ...[203, 207, 230].map((seed) => ({ seed, wanted: 4 })),
 ].map(({ seed, wanted }) => ({
   name: `varied house, seed ${seed}, ${wanted} wanted`,
@@ -77,15 +74,7 @@ describe('every scheme that is found passes when it is estimated from scratch, i
     ({ name, house: { job, allowAssumedLegs } }) => {
       const { found } = bruteTrial({ job, allowAssumedLegs }, { most: 25, kinds: true });
       expect(found.schemes.length, name).toBeGreaterThan(1);
-      const schemes = found.schemes.map(({ scheme }) => ({ ...scheme, id: scheme.id.replace('/', '-') }));
-      const again = estimate({ ...job, schemes }, library, { date: '2026-11-25', revision: 1 });
-      for (const [i, scheme] of again.schemes.entries()) {
-        const fails = scheme.findings.filter(
-          ({ outcome, origin, gates }) => outcome === 'fails' && origin === 'scheme' && gates,
-        );
-        expect(fails, `${name}: ${scheme.name}`).toEqual([]);
-        expect(scheme.totals, `${name}: ${scheme.name}`).toEqual(found.schemes[i]?.estimate.totals);
-      }
+      expect(failsAnew({ job, allowAssumedLegs }, found), name).toEqual([]);
     },
   );
 });

@@ -191,6 +191,7 @@ export function isLookedFor({ trial }: Force, joinings: readonly Joining[]): boo
     return draft.kind === 'ring-extension' ? [draft.leg] : [];
   });
   if (new Set(once).size < once.length) return false;
+  if (isBesideFeedingUnit(trial, drafts)) return false;
   const added = new Map<string, number>();
   for (const draft of drafts)
     if ('from' in draft && 'origin' in draft.from)
@@ -201,6 +202,18 @@ export function isLookedFor({ trial }: Force, joinings: readonly Joining[]): boo
       .filter((end) => 'origin' in end && end.origin === id).length;
     return count + there <= AT_DEVICE;
   });
+}
+
+/** Whether on a radial another cable starts where a unit that feeds others does. */
+function isBesideFeedingUnit({ house: { job } }: Trial, drafts: readonly Draft[]): boolean {
+  const radials = new Set(job.circuits.flatMap(({ id, shape }) => (shape === 'radial' ? [id] : [])));
+  const starts = drafts.flatMap((draft) => {
+    if (!('from' in draft) || 'leg' in draft.from) return [];
+    const id = 'point' in draft.from ? draft.from.point : draft.from.origin;
+    const circuit = job.points.find((point) => point.id === id)?.circuit ?? id;
+    return radials.has(circuit) ? [{ id, isFeeding: 'feeds' in draft && draft.feeds.length > 0 }] : [];
+  });
+  return starts.some(({ id, isFeeding }) => isFeeding && starts.filter((each) => each.id === id).length > 1);
 }
 
 /**

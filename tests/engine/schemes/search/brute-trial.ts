@@ -173,13 +173,17 @@ export function judgedHouse(house: VariedHouse): JudgedHouse {
 
 const pounds = (millipence: number): string => `£${(millipence / 1e5).toFixed(2)}`;
 
-/** What fails by a found scheme's own doing when it is estimated from scratch, in all depth; in words. */
+/** What fails by a found scheme's own doing when it is estimated from scratch, in all depth, or has another price then; in words. */
 export function failsAnew({ job }: VariedHouse, { schemes }: SearchResult): readonly string[] {
   const own = schemes.map(({ scheme }) => ({ ...scheme, id: scheme.id.replace('/', '-') }));
   const again = estimate({ ...job, schemes: own }, library, { date: '2026-11-25', revision: 1 });
-  return again.schemes.flatMap(({ name, findings }) =>
+  const othersPriced = again.schemes.filter(
+    ({ totals }, i) => JSON.stringify(totals) !== JSON.stringify(schemes[i]?.estimate.totals),
+  );
+  const fails = again.schemes.flatMap(({ name, findings }) =>
     findings
       .filter(({ outcome, origin, gates }) => outcome === 'fails' && origin === 'scheme' && gates)
       .map(({ rule, message }) => `${name}: ${rule} ${message}`),
   );
+  return [...fails, ...othersPriced.map(({ name }) => `${name}: another price`)];
 }

@@ -67,6 +67,15 @@ describe('the columns that are chosen from', () => {
     expect(kinds).toContainEqual(['spur', 'fused-spur']);
   });
 
+  it('let a wanted unit without a load feed others on a radial', () => {
+    const { ground, columns } = spaceOf(443, 2);
+    expect(ground.wanted.map(({ mayFeed, isUnit }) => isUnit && mayFeed)).toContain(true);
+    const feeding = partsOf(columns.filter(({ key }) => key.startsWith('branch/'))).filter(
+      (part) => part.kind === 'fused-spur' && feedsFrom(part, 'unit') > 0,
+    );
+    expect(feeding.length).toBeGreaterThan(0);
+  });
+
   it('take up to three cables from a fused unit, and from the device of a new radial', () => {
     const parts = [...Array.from({ length: 12 }, (_, i) => 200 + i)].flatMap((seed) =>
       partsOf(spaceOf(seed, 4).columns),
@@ -123,7 +132,8 @@ describe('the columns that are chosen from', () => {
         'A leg opened for two extensions.',
         'Joints where a leg runs in a wall.',
         'More than three cables of one circuit at its device.',
-        'On a radial, points behind a fused unit: what branches off it needs none.',
+        'A fused unit brought along on a radial: what branches off it needs none.',
+        'On a radial, a further cable from where a fused unit that feeds others is joined on.',
         'Points fed from W2, whose fuse is for its own load.',
       ]),
     );
