@@ -48,7 +48,11 @@ export function bruteTrial(
   const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
   const priceOf = (scheme: Scheme): number => worksOfScheme(ground, scheme).millipence;
   const force = forceOf({ house, library, allowed: allowAssumedLegs, apartMm, priceOf });
-  const found = findSchemes(job, library, { most: 1, kinds: false, ...options, allowAssumedLegs });
+  const found = findSchemes(job, library, {
+    ...{ aim: 'pence', most: 1, kinds: false },
+    ...options,
+    allowAssumedLegs,
+  });
   return { force, found, priceOf };
 }
 
