@@ -135,6 +135,17 @@ describe('architecture', () => {
     expect(bad('data/catalogue/demo-library.ts', 'api/engine/estimate.ts')).toBe(false);
   });
 
+  it('lets the brute force that the search is held against write everything down without it', () => {
+    const own = ['brute-force', 'joinings', 'written-down'].map(
+      (name) => `tests/engine/schemes/search/${name}.ts`,
+    );
+    expect(own.filter((file) => !files.includes(file))).toEqual([]);
+    const taken = imports.filter(
+      ({ from, target }) => own.includes(from) && target.startsWith('api/engine/schemes/search/'),
+    );
+    expect(taken).toEqual([]);
+  });
+
   it('lets an engine stage import only itself and the stages before it', () => {
     const stageOf = (path: string): string | null => {
       const [stage, rest] = path.startsWith('api/engine/') ? path.slice('api/engine/'.length).split('/') : [];
