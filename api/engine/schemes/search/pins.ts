@@ -50,7 +50,7 @@ export function pinnedRuns(
 /** The waypoints of a run that the aim wants elsewhere than the cheapest way; none where that is as good. */
 function pinOfRun(ground: SearchGround, aim: Aim, run: Run): readonly Waypoint[] {
   const [from, to] = [endOfRun(ground, run.from), endOfRun(ground, run.to)];
-  if (from === null || to === null) return [];
+  if (from === null || to === null || !aim.ways.includes('mess')) return [];
   const [cheapest, least] = (['pence', 'mess'] as const).map((by) =>
     weightOf(aim, linksBy(ground, by)(from, to, run.cable)),
   );
