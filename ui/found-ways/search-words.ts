@@ -7,7 +7,8 @@ import type { FirstAnswer, Found } from './search-asks.ts';
 export const messWords = (points: number): string => counted(Math.round(points * 10) / 10, 'point');
 
 /** What the works cost is, in the words that stand behind it. */
-const worksWords = 'materials and work before whole packs, minimum charges, mark-up and VAT';
+const worksWords =
+  'materials and work over what every way needs alike, before whole packs, minimum charges, mark-up and VAT';
 
 const least = (candidates: readonly Candidate[]): Candidate | null =>
   candidates.reduce<Candidate | null>(
@@ -21,12 +22,12 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
   const best = least(candidates);
   if (best === null)
     return optimal
-      ? `No way that fails no check was found, and none is left: ${looked}.`
-      : `No way that fails no check was found yet: ${looked}.`;
+      ? `Every way fails some check, and none is left to try: ${looked}.`
+      : `Every way tried so far fails some check: ${looked}.`;
   if (optimal)
-    return `No way that fails no check costs less to do than ${pounds(best.worksPence)} (${worksWords}): ${looked}.`;
+    return `Of all ways that fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved. ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
-  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and none that fails no check can cost less than ${pounds(boundPence)}${over} (${worksWords}); ${looked}.`;
+  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and the cheapest that fails no check no less than ${pounds(boundPence)}${over} (${worksWords}). ${looked}.`;
 }
 
 /** Whether it was proved that nothing disturbs less, and of which way; null where it was not looked for. */
@@ -37,8 +38,8 @@ export function disturbedWords({ disturbance, candidates }: Found): string | nul
   if (!optimal) return `It is not proved that nothing disturbs less: ${looked}.`;
   const proved = candidates.findIndex(({ scheme }) => scheme.id === schemeId);
   return candidates[proved]?.calmest === true
-    ? `Counted cable by cable, none that fails no check disturbs less: ${looked}.`
-    : `Counted cable by cable, none that fails no check disturbs less than way ${proved + 1}; rooms and openings that cables share make the difference. ${looked}.`;
+    ? `Counted cable by cable, that is proved for all ways that fail no check: ${looked}.`
+    : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that fail no check; rooms and openings that cables share make the difference. ${looked}.`;
 }
 
 /** Which way disturbs least, and what that costs beside the cheapest. */
