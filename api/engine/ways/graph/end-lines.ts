@@ -21,8 +21,8 @@ import { entry, stubsAt } from './house-void-lines.ts';
 import { endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
 import { type Join, nothing, type Stop } from './way-net.ts';
 
-/** Lines of a cable's end go through the whole storey, mm. */
-const WHOLE_STOREY_MM = 40_000;
+/** Lines of a cable's end in a void go so far to both sides: on from there lead the lines of the house, mm. */
+const END_REACH_MM = 15_000;
 /** Channel goes level at the height of points from here up; lower ones go down to the skirting, mm. */
 const LOW_POINT_MM = 700;
 /** How far cable that has to get past a door or a window keeps from its edge, mm. */
@@ -224,7 +224,7 @@ class EndDraft {
   }
 
   #stubs(from: Stop, space: VoidSpace, at: Position['at']): void {
-    for (const stub of stubsAt(this.house.material, space, at, WHOLE_STOREY_MM)) {
+    for (const stub of stubsAt(this.house.material, space, at, END_REACH_MM)) {
       const number = this.#lines.push(stub.line) - 1;
       this.#joins.push(entry(from, { line: number, stub }));
     }
@@ -254,7 +254,7 @@ class EndDraft {
   }
 
   #startInVoid(space: VoidSpace, at: Position['at']): void {
-    for (const stub of stubsAt(this.house.material, space, at, WHOLE_STOREY_MM)) {
+    for (const stub of stubsAt(this.house.material, space, at, END_REACH_MM)) {
       const number = this.#lines.push(stub.line) - 1;
       this.startAt({ line: number, tMm: stub.tMm });
       this.#atStart = openingAt(stub.line, stub.tMm);
