@@ -35,7 +35,7 @@ export function linksBy(ground: SearchGround, by: WayAim): LinkCosts {
   const links = ground.kept.links[by];
   return (from, to, cable = USUAL_CABLE) => {
     if (from === null || to === null) return noLink;
-    // From the end that was asked for earlier, so that the ways out of it, which are kept, serve a point that moves.
+    // One entry for both directions: under the end that was asked for earlier.
     const isTurned = (ages.get(from) ?? 0) > (ages.get(to) ?? 0);
     const [older, newer] = isTurned ? [to, from] : [from, to];
     const row = rowOf(links, cable, older);
