@@ -1,3 +1,4 @@
+import { alongWallMm } from '#engine/plan/along-wall.ts';
 import type { Plan, PlanRoom, PlanWall } from '#engine/plan/plan.ts';
 import { distanceMm, type PlanPoint, type Position, planPoint, type WallSpot } from '#engine/plan/plane.ts';
 import { facePosition, pointOnFace } from '#engine/plan/position-of-place.ts';
@@ -64,12 +65,9 @@ export function facesAbout(plan: Plan, here: Position): FacesRound {
   return { faces: own, closed: false };
 }
 
-const alongWall = ({ wall, direction }: PlanWall, [x, y]: PlanPoint): number =>
-  (x - wall.from[0]) * direction[0] + (y - wall.from[1]) * direction[1];
-
 /** Where a face begins and ends along its wall, mm, the lower first. */
 export function spanOf({ wall, from, to }: RoomFace): readonly [number, number] {
-  const [a, b] = [alongWall(wall, from), alongWall(wall, to)];
+  const [a, b] = [alongWallMm(wall, from), alongWallMm(wall, to)];
   return [Math.min(a, b), Math.max(a, b)];
 }
 
@@ -85,7 +83,7 @@ export interface OnFace {
 /** The place of a face nearest to a position, in whole steps but at its ends. */
 export function nearestOn(face: RoomFace, at: PlanPoint, stepMm: number = STEP_MM): OnFace {
   const [low, high] = spanOf(face);
-  const wanted = Math.round(alongWall(face.wall, at) / stepMm) * stepMm;
+  const wanted = Math.round(alongWallMm(face.wall, at) / stepMm) * stepMm;
   const alongMm = Math.min(high, Math.max(low, wanted));
   const on = pointOnFace(face.wall, face.side, alongMm);
   return { face, alongMm, at: on, offMm: distanceMm(on, at) };
@@ -186,7 +184,7 @@ const withoutRepeats = (corners: AlongFaces['corners'], here: Position): AlongFa
 function checked(corners: AlongFaces['corners'], here: Position): AlongFaces {
   for (const [i, { at, face }] of corners.entries()) {
     const before = corners[i - 1]?.at ?? here.at;
-    const span = [alongWall(face.wall, before), alongWall(face.wall, at)] as const;
+    const span = [alongWallMm(face.wall, before), alongWallMm(face.wall, at)] as const;
     const whyNot = inTheWay(face, span, here.heightMm);
     if (whyNot !== null) return { corners, whyNot };
   }
