@@ -83,8 +83,9 @@ function waysIn(house: HouseNet): HouseWays {
     return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
   };
   const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
-    answers.get(`${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })}`, () =>
-      foundWay(from, to, sought),
+    answers.get(
+      `${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })} ${sought.withinMm ?? ''}`,
+      () => foundWay(from, to, sought),
     );
   return {
     way: (from, to, aim) => way(from, to, { aim }),
@@ -92,7 +93,8 @@ function waysIn(house: HouseNet): HouseWays {
       const asFound = { aim: 'pence', asFound: true } as const;
       const cheapest = way(from, to, asFound);
       if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
-      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid }));
+      const withinMm = longestUseful(cheapest, knownMm);
+      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid, withinMm }));
       return bestFitting([cheapest, ...others.filter((other) => other !== null)], knownMm);
     },
     costs: (from, to, aim) => to.map((end) => found(from, end, { aim })?.cost ?? null),
@@ -109,16 +111,16 @@ function finder(house: HouseNet) {
   const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
   const weighedBy = (weighing: Weighing) =>
     weighed.get(weighingKey(weighing), () => new WeighedNet(flat, weighing));
-  const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
-    rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
+  const rowOf = (end: WayPlace, weighing: Weighing, withinMm?: number): Row | null =>
+    rows.get(`${keyOf(end)} ${weighingKey(weighing)} ${withinMm ?? ''}`, () => {
       const { net, node } = layerOf(end);
-      return node === null ? null : new Row(weighedBy(weighing), net, node);
+      return node === null ? null : new Row(weighedBy(weighing), net, node, withinMm);
     });
-  return (a: WayPlace, b: WayPlace, sought: Sought) => {
+  return (a: WayPlace, b: WayPlace, { withinMm, ...sought }: Sought) => {
     const turned = isTurned(a, b);
     const [from, to] = turned ? [b, a] : [a, b];
     const surface = from.mount === 'surface' || to.mount === 'surface';
-    const row = rowOf(from, { surface, ...sought });
+    const row = rowOf(from, { surface, ...sought }, withinMm);
     if (row === null) return null;
     const [own, other] = [layerOf(from), layerOf(to)];
     const ends = new TwoEnds(house, own, other);
@@ -151,7 +153,10 @@ function turning({ material: { plan } }: HouseNet): (from: WayPlace, to: WayPlac
 }
 
 /** What is sought of a way. */
-type Sought = Omit<Weighing, 'surface'>;
+interface Sought extends Omit<Weighing, 'surface'> {
+  /** Ways that are longer are of no use, mm; absent: all are. */
+  readonly withinMm?: number;
+}
 
 /** A way fits a known length that it misses by no more than this share, or than this, mm. */
 const FITS_SHARE = 0.1;
@@ -168,9 +173,16 @@ const avoidable = ({ material: { plan } }: HouseNet): readonly string[] => [
   'hole',
 ];
 
+/** Lengths are told apart to so much, mm. */
+const MISFIT_STEP_MM = 100;
+
+/** No way that is longer fits better than this one; any may where this one is poor. */
+const longestUseful = ({ cost }: PricedWay, knownMm: number): number =>
+  cost.poor ? Number.POSITIVE_INFINITY : knownMm + Math.abs(cost.routeMm - knownMm) + MISFIT_STEP_MM;
+
 /** The way whose length is nearest, to 100 mm; of several the cheapest, of those the first. */
 function bestFitting(ways: readonly PricedWay[], knownMm: number): PricedWay | null {
-  const misfit = ({ cost }: PricedWay) => Math.round(Math.abs(cost.routeMm - knownMm) / 100);
+  const misfit = ({ cost }: PricedWay) => Math.round(Math.abs(cost.routeMm - knownMm) / MISFIT_STEP_MM);
   const [best] = ways.toSorted(
     (a, b) =>
       Number(a.cost.poor) - Number(b.cost.poor) ||

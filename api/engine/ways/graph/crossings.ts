@@ -1,17 +1,13 @@
 import { BOARD_REACH_MM } from '../floor-opening.ts';
 import { noWork } from '../way-tariff.ts';
-import { type Axis, endOf, isStop, openingAt, SAME_MM, startOf } from './line.ts';
-import { type LineIndex, linesBetween, type NumberedLine } from './line-index.ts';
+import { isStop, openingAt } from './line.ts';
+import type { LineIndex, NumberedLine } from './line-index.ts';
 import { crossingOf, type Join, nothing } from './way-net.ts';
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
   return lines.flatMap(({ number, line }) => {
-    const sheet = index.get(line.sheet.key);
-    if (sheet === undefined) return [];
-    const other: Axis = line.axis === 0 ? 1 : 0;
-    const near = linesBetween(sheet[other], startOf(line) - SAME_MM, endOf(line) + SAME_MM);
-    return near.flatMap((one): readonly Join[] => {
+    return index.across(line).flatMap((one): readonly Join[] => {
       const own = { number, line };
       const [level, plumb] = line.axis === 0 ? [own, one] : [one, own];
       const join = turnAt(level, plumb);

@@ -5,7 +5,7 @@ import type { EndLines } from './end-lines.ts';
 import type { FlatFace } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
-import { type LineIndex, lineIndex } from './line-index.ts';
+import { LineIndex } from './line-index.ts';
 import { wallHoles } from './wall-holes.ts';
 import { type Join, type Stop, WayNet } from './way-net.ts';
 
@@ -33,7 +33,7 @@ export function endLayer(house: HouseNet, end: EndLines): EndLayer {
   const levels = numbered.filter(({ line }) => line.axis === 0);
   const linesOf = ownLines(end, first);
   const walls = wallsOf(house, end);
-  const index = lineIndex(end.lines, first);
+  const index = new LineIndex(end.lines, first);
   const joins = [
     ...end.joins.map((join) => moved(join, first)),
     ...crossings(levels, index),

@@ -7,7 +7,7 @@ import type { FlatFace } from './flat-face.ts';
 import { floorHoles } from './floor-holes.ts';
 import { type FaceLine, houseFaceLines } from './house-face-lines.ts';
 import { houseVoidLines } from './house-void-lines.ts';
-import { type LineIndex, lineIndex } from './line-index.ts';
+import { LineIndex } from './line-index.ts';
 import { wallHoles } from './wall-holes.ts';
 import { type Join, WayNet } from './way-net.ts';
 
@@ -36,7 +36,7 @@ export function houseNet(material: WaysMaterial): HouseNet {
   const voids = houseVoidLines(material, faces.plumbs, faces.lines.length);
   const lines = [...faces.lines, ...voids.lines];
   for (const line of lines) net.addLine(line);
-  const index = lineIndex(lines, 0);
+  const index = new LineIndex(lines, 0);
   const linesOf = (face: FlatFace) => faces.byFace.get(face.key) ?? [];
   const joins: readonly Join[] = [
     ...faces.joins,

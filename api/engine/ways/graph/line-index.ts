@@ -1,4 +1,4 @@
-import type { Axis, WayLine } from './line.ts';
+import { type Axis, endOf, SAME_MM, startOf, type WayLine } from './line.ts';
 
 /** A line with its number. */
 export interface NumberedLine {
@@ -6,25 +6,79 @@ export interface NumberedLine {
   readonly line: WayLine;
 }
 
-/** Lines by sheet and direction, each list by the coordinate that its lines keep. */
-export type LineIndex = ReadonlyMap<string, Readonly<Record<Axis, readonly NumberedLine[]>>>;
+/** Lines are kept by strips of a sheet that they pass through, so wide, mm: about a room. */
+const STRIP_MM = 4000;
+const stripAt = (mm: number): number => Math.floor(mm / STRIP_MM);
 
-/** @param first the number of the first line. */
-export function lineIndex(lines: readonly WayLine[], first: number): LineIndex {
-  const index = new Map<string, Record<Axis, NumberedLine[]>>();
-  lines.forEach((line, at) => {
-    const sheet = index.get(line.sheet.key) ?? { 0: [], 1: [] };
-    sheet[line.axis].push({ number: first + at, line });
-    index.set(line.sheet.key, sheet);
-  });
-  for (const sheet of index.values())
-    for (const axis of [0, 1] as const)
-      sheet[axis].sort((a, b) => a.line.fixedMm - b.line.fixedMm || a.number - b.number);
-  return index;
+/** The lines of one direction in one sheet, by the coordinate that they keep; whole, and by strips of the other. */
+interface Bundle {
+  readonly all: NumberedLine[];
+  readonly byStrip: Map<number, NumberedLine[]>;
+}
+
+type SheetLines = Readonly<Record<Axis, Bundle>>;
+
+const noLines = (): SheetLines => ({
+  0: { all: [], byStrip: new Map() },
+  1: { all: [], byStrip: new Map() },
+});
+
+/** Lines by sheet, to find those that meet another without looking at all. */
+export class LineIndex {
+  readonly #sheets = new Map<string, SheetLines>();
+
+  /** @param first the number of the first line. */
+  constructor(lines: readonly WayLine[], first: number) {
+    for (const [at, line] of lines.entries()) this.#add({ number: first + at, line });
+    for (const sheet of this.#sheets.values())
+      for (const { all, byStrip } of [sheet[0], sheet[1]])
+        for (const list of [all, ...byStrip.values()])
+          list.sort((a, b) => a.line.fixedMm - b.line.fixedMm || a.number - b.number);
+  }
+
+  get sheets(): Iterable<string> {
+    return this.#sheets.keys();
+  }
+
+  has(sheet: string): boolean {
+    return this.#sheets.has(sheet);
+  }
+
+  /** All lines in a sheet: those of its first direction, then those of its second. */
+  in(sheet: string): readonly NumberedLine[] {
+    const lines = this.#sheets.get(sheet);
+    return lines === undefined ? [] : [...lines[0].all, ...lines[1].all];
+  }
+
+  /** Lines in a line's sheet that run as it does and keep the same coordinate. */
+  inLineWith({ sheet, axis, fixedMm }: WayLine): readonly NumberedLine[] {
+    const lines = this.#sheets.get(sheet.key)?.[axis].all ?? [];
+    return linesBetween(lines, fixedMm - SAME_MM, fixedMm + SAME_MM);
+  }
+
+  /** Lines in a line's sheet that run the other way, keep a coordinate within its length, and pass through its own strip. */
+  across(line: WayLine): readonly NumberedLine[] {
+    const other: Axis = line.axis === 0 ? 1 : 0;
+    const lines = this.#sheets.get(line.sheet.key)?.[other].byStrip.get(stripAt(line.fixedMm)) ?? [];
+    return linesBetween(lines, startOf(line) - SAME_MM, endOf(line) + SAME_MM);
+  }
+
+  #add(own: NumberedLine): void {
+    const { line } = own;
+    const sheet = this.#sheets.get(line.sheet.key) ?? noLines();
+    this.#sheets.set(line.sheet.key, sheet);
+    const { all, byStrip } = sheet[line.axis];
+    all.push(own);
+    for (let strip = stripAt(startOf(line) - SAME_MM); strip <= stripAt(endOf(line) + SAME_MM); strip += 1) {
+      const lines = byStrip.get(strip) ?? [];
+      lines.push(own);
+      byStrip.set(strip, lines);
+    }
+  }
 }
 
 /** The lines of a list that keep a coordinate from low to high. */
-export function linesBetween(
+function linesBetween(
   sorted: readonly NumberedLine[],
   lowMm: number,
   highMm: number,

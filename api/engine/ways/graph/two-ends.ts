@@ -2,8 +2,8 @@ import { crossings } from './crossings.ts';
 import type { EndLayer } from './end-layer.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
-import { endOf, SAME_MM, startOf, type WayLine } from './line.ts';
-import { linesBetween, type NumberedLine } from './line-index.ts';
+import { endOf, startOf, type WayLine } from './line.ts';
+import type { NumberedLine } from './line-index.ts';
 import type { LinesOf } from './wall-holes.ts';
 import { wallHoles } from './wall-holes.ts';
 import {
@@ -121,10 +121,8 @@ export class TwoEnds implements NetBelow {
 
 /** Where the lines of two ends meet: turns, boxes in line, holes through a wall that both have lines on. */
 function joinsBetween(house: HouseNet, a: EndLayer, b: EndLayer, by: number): readonly Join[] {
-  const numbered = [...b.index].flatMap(([sheet, lines]) =>
-    a.index.has(sheet)
-      ? [...lines[0], ...lines[1]].map(({ number, line }) => ({ number: number + by, line }))
-      : [],
+  const numbered = [...b.index.sheets].flatMap((sheet) =>
+    a.index.has(sheet) ? b.index.in(sheet).map(({ number, line }) => ({ number: number + by, line })) : [],
   );
   const both = [...b.walls].filter((wall) => a.walls.has(wall));
   return [
@@ -142,10 +140,7 @@ const renumbered =
 /** Where an end lies on a line of the other that is in line with its own: boxes above one another, with nothing level between. */
 function sameLines(own: readonly NumberedLine[], other: EndLayer): readonly Join[] {
   return own.flatMap(({ number, line }) => {
-    const sheet = other.index.get(line.sheet.key);
-    if (sheet === undefined) return [];
-    const near = linesBetween(sheet[line.axis], line.fixedMm - SAME_MM, line.fixedMm + SAME_MM);
-    return near.flatMap((one) => {
+    return other.index.inLineWith(line).flatMap((one) => {
       const tMm = Math.max(startOf(line), startOf(one.line));
       return [other.startOn(one.number), tMm].flatMap((at): readonly Join[] =>
         at === null || at < startOf(line) || at > endOf(line) || at > endOf(one.line)
