@@ -14,10 +14,11 @@ import {
   passed,
   type ToLookThrough,
   wholeScheme,
+  withoutColumns,
 } from './passing.ts';
 import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
-import type { Choice, SearchSpace } from './search-space.ts';
+import type { Choice } from './search-space.ts';
 
 /** How often a choice that fails is made again without what failed in it. */
 const MOST_ROUNDS = 12;
@@ -74,7 +75,7 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
  * bound of the whole space.
  */
 function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
-  const rest = without(space, barred);
+  const rest = withoutColumns(space, (column) => barred.has(column));
   const floor = goodChoice(rest).bound;
   let best: { readonly choice: Choice<SchemeColumn>; readonly cost: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;
@@ -90,15 +91,6 @@ function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<Sche
   }
   return { choice: best?.choice ?? null, bound };
 }
-
-const without = (
-  { points, layers, free }: SearchSpace<SchemeColumn>,
-  barred: ReadonlySet<SchemeColumn>,
-): SearchSpace<SchemeColumn> => ({
-  points,
-  layers: layers.map(({ id, columns }) => ({ id, columns: columns.filter((each) => !barred.has(each)) })),
-  free: free.filter((each) => !barred.has(each)),
-});
 
 /** A column whose absence cures a choice; where none does alone, all that connect most points. */
 function culprits(

@@ -1,6 +1,6 @@
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
-import { chargedChoices, type RankChoices } from './charged-choices.ts';
+import { type ChargedChoice, chargedChoices, type RankChoices } from './charged-choices.ts';
 import type { CircuitCharge } from './circuit-charges.ts';
 import { type Judged, type Judges, judge, judgesOfParts, schemeOf } from './gate.ts';
 import { pinnedParts } from './pins.ts';
@@ -69,7 +69,7 @@ export function* lookInSteps(
   toLook: ToLookThrough,
   { wanted, cap }: MostLooked,
 ): Generator<Looked | null, Looked> {
-  const { shop, space, charges, rank, judges, bad } = toLook;
+  const { shop, judges, bad } = toLook;
   const passing: Passing[] = [];
   let examined = 0;
   let best = Number.POSITIVE_INFINITY;
@@ -81,14 +81,13 @@ export function* lookInSteps(
     bound: Math.min(best, bound),
     fails: firstFails,
   });
-  for (const { choice, cost } of chargedChoices(space, charges, rank)) {
+  for (const { choice, cost } of soundChoices(toLook)) {
     if (passing.length >= wanted && cost >= best) return so(cost);
     if (examined >= cap) return so(cost);
     if (!isSaid && cost >= best) {
       isSaid = true;
       yield so(cost);
     }
-    if (choice.columns.some((column) => bad.get(column) === true)) continue;
     examined += 1;
     const judged = judge(shop.ground, wholeScheme(toLook, choice.columns), judges);
     if (judged.passes) {
@@ -104,6 +103,42 @@ export function* lookInSteps(
   }
   return so(Number.POSITIVE_INFINITY);
 }
+
+/** With more choices than these passed over, those that are left are ranked anew without the columns that fail. */
+const MOST_PASSED_OVER = 64;
+
+/** Choices in the order of their cost, but for those with a column that fails by itself, as far as that is known by then. */
+function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<ChargedChoice, void> {
+  const isBarred = (column: SchemeColumn): boolean => bad.get(column) === true;
+  const given = new Set<string>();
+  for (let isWhole = false; !isWhole; ) {
+    let passedOver = 0;
+    isWhole = true;
+    for (const charged of chargedChoices(withoutColumns(space, isBarred), charges, rank)) {
+      const { columns } = charged.choice;
+      const name = columns.map(({ key }) => key).join(' ');
+      if (given.has(name)) continue;
+      if (!columns.some(isBarred)) {
+        given.add(name);
+        yield charged;
+        continue;
+      }
+      passedOver += 1;
+      isWhole = passedOver <= MOST_PASSED_OVER;
+      if (!isWhole) break;
+    }
+  }
+}
+
+/** A space without some of its columns. */
+export const withoutColumns = (
+  { points, layers, free }: SearchSpace<SchemeColumn>,
+  isBarred: (column: SchemeColumn) => boolean,
+): SearchSpace<SchemeColumn> => ({
+  points,
+  layers: layers.map(({ id, columns }) => ({ id, columns: columns.filter((each) => !isBarred(each)) })),
+  free: free.filter((each) => !isBarred(each)),
+});
 
 /** The scheme of several columns, with the remedies that its points and circuits are sure to ask for. */
 export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly SchemeColumn[]): Scheme {

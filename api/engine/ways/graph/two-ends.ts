@@ -39,7 +39,7 @@ export class TwoEnds implements NetBelow {
       this.#between.join(join);
     this.#between.finish();
     for (const line of a.net.linesWithStops())
-      if (line < this.#houseLines && b.net.hasStopsOn(line)) this.#between.linkNeighbours(line, this.#owner);
+      if (line < this.#houseLines && b.net.hasStopsOn(line)) this.#linkOn(line, house.net);
   }
 
   get lineCount(): number {
@@ -61,9 +61,20 @@ export class TwoEnds implements NetBelow {
   readonly #line = (line: number): number =>
     line < this.#houseLines ? line : line + this.#a.lineCount - this.#houseLines;
 
-  /** Whose a node is: 0 the house's, 1 the first end's, 2 the second end's. */
-  readonly #owner = (node: number): number =>
-    node < this.#houseNodes ? 0 : node < this.#a.nodeCount ? 1 : 2;
+  /** Links the places that the two ends have on a line of the house, where nothing of the house is between them. */
+  #linkOn(line: number, house: WayNet): void {
+    const own = this.#a.ownStopsOn(line).map((stop) => ({ stop, isFirst: true }));
+    const other = this.#b
+      .ownStopsOn(line)
+      .map((stop) => ({ stop: { ...stop, id: this.#node(stop.id) }, isFirst: false }));
+    const all = [...own, ...other].sort((x, y) => x.stop.tMm - y.stop.tMm);
+    for (let index = 1; index < all.length; index += 1) {
+      const [before, after] = [all[index - 1], all[index]];
+      if (before === undefined || after === undefined || before.isFirst === after.isFirst) continue;
+      if (!house.hasStopBetween(line, before.stop.tMm, after.stop.tMm))
+        this.#between.linkOnLine(line, before.stop, after.stop);
+    }
+  }
 
   line(line: number): WayLine {
     if (line < this.#a.lineCount) return this.#a.line(line);

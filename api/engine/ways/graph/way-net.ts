@@ -176,17 +176,22 @@ export class WayNet implements NetBelow {
     }
   }
 
-  /** Links neighbours on a line beneath that two different ones brought; those of the house are linked with either. */
-  linkNeighbours(line: number, ownerOf: (node: number) => number): void {
-    const all = this.stopsOn(line);
-    const way = wayOf(this.line(line));
-    for (let index = 1; index < all.length; index += 1) {
-      const [a, b] = [all[index - 1], all[index]];
-      if (a === undefined || b === undefined) continue;
-      const [one, other] = [ownerOf(a.id), ownerOf(b.id)];
-      if (one === 0 || other === 0 || one === other) continue;
-      this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
+  /** Links two places on a line beneath. */
+  linkOnLine(line: number, a: NetNode, b: NetNode): void {
+    const measure = between(a.measure, b.measure);
+    this.#link(a.id, b.id, { measure, join: null, way: wayOf(this.line(line)) });
+  }
+
+  /** Whether this layer has a place on a line between two others. */
+  hasStopBetween(line: number, fromMm: number, toMm: number): boolean {
+    const stops = this.ownStopsOn(line);
+    let [low, high] = [0, stops.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((stops[middle]?.tMm ?? 0) <= fromMm) low = middle + 1;
+      else high = middle;
     }
+    return (stops[low]?.tMm ?? Number.POSITIVE_INFINITY) < toMm;
   }
 
   #link(a: number, b: number, edge: Omit<NetEdge, 'to'>): void {
