@@ -10,6 +10,7 @@ import {
 } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
+import { cutsOf } from '#engine/ways/run-cuts.ts';
 import { stepsOf } from '#engine/ways/steps.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
@@ -186,10 +187,13 @@ export class DrawWay extends LitElement {
   /** The whole way in words, what it would change, and keeping it. */
   #kept(drawing: DrawnWay): TemplateResult {
     const worked = this.#worked(drawing);
+    const { segments, run, target } = drawing;
+    // Of cable that is there already nobody asks what it cuts.
+    const cutBy = target.what === 'leg' ? null : { cuts: cutsOf(worked.plan, segments), cable: run.cable };
     return html`<details>
         <summary>The whole way in words</summary>
         <ol>
-          ${stepsOf(worked.plan, drawing.segments).map((words) => html`<li>${words}</li>`)}
+          ${stepsOf(worked.plan, segments, cutBy).map((words) => html`<li>${words}</li>`)}
         </ol>
       </details>
       <div class="tools"><button @click=${() => this.#ask(drawing)}>What would that change?</button></div>
