@@ -77,6 +77,17 @@ export interface NetBelow {
   stopsOn(line: number): readonly NetNode[];
 }
 
+/** Where in a list in order along a line the first place beyond a distance stands; its length where none does. */
+function firstBeyond(stops: readonly NetNode[], tMm: number): number {
+  let [low, high] = [0, stops.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((stops[middle] as NetNode).tMm <= tMm) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 /**
  * Lines with the places on them where cable may turn, built up in layers: the house, then what an end of a cable brings,
  * then what is between two ends. A layer adds lines, places and ways; it never changes what is beneath it.
@@ -132,16 +143,20 @@ export class WayNet implements NetBelow {
     const id = this.nodeCount;
     const measure = measureTo(this.line(line), tMm, this.#cableMillipencePerM);
     const own = this.#stops.get(line) ?? [];
-    const at = own.findIndex((other) => other.tMm > tMm);
-    own.splice(at < 0 ? own.length : at, 0, { id, tMm, measure });
+    own.splice(firstBeyond(own, tMm), 0, { id, tMm, measure });
     this.#stops.set(line, own);
     this.#nodeStops.push({ line, tMm });
     return id;
   }
 
   nodeAt(line: number, tMm: number): NetNode | null {
-    const own = this.#stops.get(line)?.find((each) => Math.abs(each.tMm - tMm) <= SAME_MM);
-    if (own !== undefined) return own;
+    const own = this.ownStopsOn(line);
+    // From a little before: whether one there is near enough is told by the distance, to the last digit.
+    for (let at = firstBeyond(own, tMm - 2 * SAME_MM); at < own.length; at += 1) {
+      const each = own[at] as NetNode;
+      if (Math.abs(each.tMm - tMm) <= SAME_MM) return each;
+      if (each.tMm > tMm) break;
+    }
     return line < this.#firstLine && this.#below !== null ? this.#below.nodeAt(line, tMm) : null;
   }
 
@@ -167,12 +182,17 @@ export class WayNet implements NetBelow {
   #linkAlong(line: number, added: readonly NetNode[]): void {
     const old = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
     const way = wayOf(this.line(line));
-    const all = old.length === 0 ? added : [...old, ...added].toSorted((a, b) => a.tMm - b.tMm);
-    for (let index = 1; index < all.length; index += 1) {
-      const [a, b] = [all[index - 1], all[index]];
-      if (a === undefined || b === undefined) continue;
-      if (a.id < this.#firstNode && b.id < this.#firstNode) continue;
+    const link = (a: NetNode, b: NetNode): void =>
       this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
+    let last: NetNode | undefined;
+    for (const [index, node] of added.entries()) {
+      const at = firstBeyond(old, node.tMm);
+      const [before, after, next] = [old[at - 1], old[at], added[index + 1]];
+      const nearest = last !== undefined && (before === undefined || last.tMm >= before.tMm) ? last : before;
+      if (nearest !== undefined) link(nearest, node);
+      // The next new place links itself with this one where nothing old is between them.
+      if (after !== undefined && (next === undefined || after.tMm <= next.tMm)) link(node, after);
+      last = node;
     }
   }
 
@@ -185,13 +205,7 @@ export class WayNet implements NetBelow {
   /** Whether this layer has a place on a line between two others. */
   hasStopBetween(line: number, fromMm: number, toMm: number): boolean {
     const stops = this.ownStopsOn(line);
-    let [low, high] = [0, stops.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((stops[middle]?.tMm ?? 0) <= fromMm) low = middle + 1;
-      else high = middle;
-    }
-    return (stops[low]?.tMm ?? Number.POSITIVE_INFINITY) < toMm;
+    return (stops[firstBeyond(stops, fromMm)]?.tMm ?? Number.POSITIVE_INFINITY) < toMm;
   }
 
   #link(a: number, b: number, edge: Omit<NetEdge, 'to'>): void {
