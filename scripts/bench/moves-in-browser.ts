@@ -58,7 +58,10 @@ export async function movesInBrowser(names: readonly DemoName[]): Promise<readon
 async function timed(page: Page, session: CDPSession, name: DemoName, job: Job): Promise<MovesInBrowser> {
   await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   await page.goto(`/jobs/${job.id}/ways`, { waitUntil: 'networkidle' });
-  const last = job.points.findLast(({ status, place }) => status === 'wanted' && place && 'wall' in place);
+  const own = new Set(demoJob(name).points.map(({ id }) => id));
+  const last = job.points.findLast(
+    ({ id, status, place }) => own.has(id) && status === 'wanted' && place && 'wall' in place,
+  );
   const point = page.locator(`plan-view g[role=button][data-subject="${last?.id}"]`);
   const drags = async () => {
     const all: number[] = [];
@@ -75,23 +78,28 @@ async function timed(page: Page, session: CDPSession, name: DemoName, job: Job):
   return { name, moveMs, moveAndSearchMs, answersPerMove: answers / (DRAGS * MOVES) };
 }
 
-/** Main-thread work of one drag to the right or to the left, ms; what follows once the hand rests is not in it. */
+/** Main-thread work of one drag to the right and down, or back, ms; what follows once the hand rests is not in it. */
 async function workOfDrag(page: Page, session: CDPSession, point: Locator, sign: 1 | -1): Promise<number> {
   const box = await point.boundingBox();
   if (box === null) throw new Error('The point is not on the plan.');
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.mouse.move(x + sign * 8, y);
+  await page.mouse.move(x + sign * 8, y + sign * 8);
   await page.waitForTimeout(PACE_MS);
   const before = await workMs(session);
   for (let i = 1; i <= MOVES; i += 1) {
-    await page.mouse.move(x + sign * (8 + i * STEP_PX), y);
+    // Aslant: along its wall whichever way that runs.
+    const byPx = sign * (8 + i * STEP_PX);
+    await page.mouse.move(x + byPx, y + byPx);
     await page.waitForTimeout(PACE_MS);
   }
   const worked = (await workMs(session)) - before;
   await page.mouse.up();
   await page.waitForTimeout(2 * SECOND_MS);
+  const after = await point.boundingBox();
+  if (after === null || Math.hypot(after.x - box.x, after.y - box.y) < STEP_PX)
+    throw new Error('The point did not follow the hand, so nothing was timed.');
   return worked;
 }
 
