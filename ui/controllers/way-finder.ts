@@ -62,20 +62,6 @@ export interface WaysHouse {
 /** Rest after the last change before it is searched again where nobody looks at it, ms. */
 const REST_MS = 400;
 
-const noLane = { status: 'idle', answer: null, first: null, trouble: null } as const;
-
-/** Nothing found and nothing asked. */
-export const noWays: WaysView = {
-  search: noLane,
-  isOfNow: true,
-  question: noLane,
-  asks: null,
-  tried: null,
-  weighed: new Map(),
-  locked: [],
-  cutsAssumed: false,
-};
-
 /** What a search does not depend on: schemes that are there, and what the job is called. */
 const besides: readonly (keyof Job)[] = ['schemes', 'title', 'reference'];
 

@@ -1,6 +1,6 @@
 import type { Floor } from '#model/building.ts';
 import type { Waypoint } from '#model/cable.ts';
-import { alongWallMm } from '../plan/along-wall.ts';
+import { alongWallMm, offWallMm } from '../plan/along-wall.ts';
 import { roomLevels } from '../plan/heights.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Position, planPointOf, type WallSpot } from '../plan/plane.ts';
@@ -54,8 +54,7 @@ function wallOfNeighbour(plan: Plan, free: Position, ends: readonly Position[]):
   const neighbour = ends.find((end) => {
     const wall = plan.wallById.get(end.onWall?.wallId ?? '');
     if (wall === undefined || end.storeyId !== free.storeyId) return false;
-    const [x, y] = [free.at[0] - end.at[0], free.at[1] - end.at[1]];
-    const offMm = Math.abs(x * wall.leftNormal[0] + y * wall.leftNormal[1]);
+    const offMm = Math.abs(offWallMm(wall, free.at) - offWallMm(wall, end.at));
     const alongMm = alongWallMm(wall, free.at);
     return offMm <= ON_FACE_MM && alongMm >= 0 && alongMm <= wall.lengthMm;
   });

@@ -4,8 +4,7 @@ import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { endOf, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
-import type { LinesOf } from './wall-holes.ts';
-import { wallHoles } from './wall-holes.ts';
+import { type LinesOf, wallHoles } from './wall-holes.ts';
 import {
   type Join,
   type NetBelow,
@@ -39,7 +38,7 @@ export class TwoEnds implements NetBelow {
       this.#between.join(join);
     this.#between.finish();
     for (const line of a.net.linesWithStops())
-      if (line < this.#houseLines && b.net.hasStopsOn(line)) this.#linkOn(line, house.net);
+      if (line < this.#houseLines && b.net.ownStopsOn(line).length > 0) this.#linkOn(line, house.net);
   }
 
   get lineCount(): number {
@@ -61,12 +60,21 @@ export class TwoEnds implements NetBelow {
   readonly #line = (line: number): number =>
     line < this.#houseLines ? line : line + this.#a.lineCount - this.#houseLines;
 
+  /** What is no node or line of the first end alone, as the second end calls it. */
+  readonly #ownNode = (node: number): number =>
+    node < this.#houseNodes ? node : node - this.#a.nodeCount + this.#houseNodes;
+  readonly #ownLine = (line: number): number =>
+    line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
+
+  /** The places that the second end adds to a line, in order along it. */
+  #secondOn(line: number): readonly NetNode[] {
+    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => ({ ...stop, id: this.#node(stop.id) }));
+  }
+
   /** Links the places that the two ends have on a line of the house, where nothing of the house is between them. */
   #linkOn(line: number, house: WayNet): void {
     const own = this.#a.ownStopsOn(line).map((stop) => ({ stop, isFirst: true }));
-    const other = this.#b
-      .ownStopsOn(line)
-      .map((stop) => ({ stop: { ...stop, id: this.#node(stop.id) }, isFirst: false }));
+    const other = this.#secondOn(line).map((stop) => ({ stop, isFirst: false }));
     const all = [...own, ...other].sort((x, y) => x.stop.tMm - y.stop.tMm);
     for (let index = 1; index < all.length; index += 1) {
       const [before, after] = [all[index - 1], all[index]];
@@ -78,13 +86,13 @@ export class TwoEnds implements NetBelow {
 
   line(line: number): WayLine {
     if (line < this.#a.lineCount) return this.#a.line(line);
-    return this.#b.line(line - this.#a.lineCount + this.#houseLines);
+    return this.#b.line(this.#ownLine(line));
   }
 
   stopOf(node: number): Stop {
     if (node < this.#a.nodeCount) return this.#a.stopOf(node);
     if (node >= this.nodeCount) return this.#between.stopOf(node);
-    const { line, tMm } = this.#b.stopOf(node - this.#a.nodeCount + this.#houseNodes);
+    const { line, tMm } = this.#b.stopOf(this.#ownNode(node));
     return { line: this.#line(line), tMm };
   }
 
@@ -93,16 +101,14 @@ export class TwoEnds implements NetBelow {
       const known = this.#a.nodeAt(line, tMm);
       if (known !== null || line >= this.#houseLines) return known;
     }
-    const own = line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
-    const known = this.#b.nodeAt(own, tMm);
+    const known = this.#b.nodeAt(this.#ownLine(line), tMm);
     return known === null ? null : { ...known, id: this.#node(known.id) };
   }
 
   stopsOn(line: number): readonly NetNode[] {
     const isOfA = line >= this.#houseLines && line < this.#a.lineCount;
     if (isOfA) return this.#a.stopsOn(line);
-    const own = line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
-    const second = this.#b.ownStopsOn(own).map((node) => ({ ...node, id: this.#node(node.id) }));
+    const second = this.#secondOn(line);
     if (line >= this.#houseLines) return second;
     return [...this.#a.stopsOn(line), ...second].toSorted((x, y) => x.tMm - y.tMm);
   }
@@ -123,8 +129,7 @@ export class TwoEnds implements NetBelow {
   eachNewEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
     const isOfB = node >= this.#a.nodeCount && node < this.nodeCount;
     if (isOfB || node < this.#houseNodes) {
-      const own = isOfB ? node - this.#a.nodeCount + this.#houseNodes : node;
-      for (const edge of this.#b.edgesOf(own)) visit(this.#node(edge.to), edge);
+      for (const edge of this.#b.edgesOf(this.#ownNode(node))) visit(this.#node(edge.to), edge);
     }
     for (const edge of this.#between.edgesOf(node)) visit(edge.to, edge);
   }

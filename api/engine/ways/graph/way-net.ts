@@ -181,22 +181,20 @@ export class WayNet implements NetBelow {
   /** Neighbours on a line are linked, where one of the two is new. */
   #linkAlong(line: number, added: readonly NetNode[]): void {
     const old = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
-    const way = wayOf(this.line(line));
-    const link = (a: NetNode, b: NetNode): void =>
-      this.#link(a.id, b.id, { measure: between(a.measure, b.measure), join: null, way });
     let last: NetNode | undefined;
     for (const [index, node] of added.entries()) {
       const at = firstBeyond(old, node.tMm);
       const [before, after, next] = [old[at - 1], old[at], added[index + 1]];
       const nearest = last !== undefined && (before === undefined || last.tMm >= before.tMm) ? last : before;
-      if (nearest !== undefined) link(nearest, node);
+      if (nearest !== undefined) this.linkOnLine(line, nearest, node);
       // The next new place links itself with this one where nothing old is between them.
-      if (after !== undefined && (next === undefined || after.tMm <= next.tMm)) link(node, after);
+      if (after !== undefined && (next === undefined || after.tMm <= next.tMm))
+        this.linkOnLine(line, node, after);
       last = node;
     }
   }
 
-  /** Links two places on a line beneath. */
+  /** Links two places on a line. */
   linkOnLine(line: number, a: NetNode, b: NetNode): void {
     const measure = between(a.measure, b.measure);
     this.#link(a.id, b.id, { measure, join: null, way: wayOf(this.line(line)) });
@@ -223,10 +221,6 @@ export class WayNet implements NetBelow {
   /** The lines that this layer adds places to. */
   linesWithStops(): Iterable<number> {
     return this.#stops.keys();
-  }
-
-  hasStopsOn(line: number): boolean {
-    return this.#stops.has(line);
   }
 
   /** The places on a line that this layer adds, in order along it. */
