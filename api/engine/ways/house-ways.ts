@@ -8,10 +8,10 @@ import { standingPlaces } from './graph/house-face-lines.ts';
 import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
-import type { Measure } from './graph/line.ts';
+import { type Measure, nothing } from './graph/line.ts';
 import { type FoundWay, flatNet, Row, WeighedNet, wayInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
-import { nothing } from './graph/way-net.ts';
+
 import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
 import type { RouteOptions } from './route.ts';

@@ -1,8 +1,8 @@
 import { BOARD_REACH_MM } from '../floor-opening.ts';
 import { noWork } from '../way-tariff.ts';
-import { isStop, openingAt } from './line.ts';
+import { isStop, measureOf, openingAt } from './line.ts';
 import type { LineIndex, NumberedLine } from './line-index.ts';
-import { crossingOf, type Join, nothing } from './way-net.ts';
+import { crossingOf, type Join } from './way-net.ts';
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
@@ -24,7 +24,7 @@ function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
   return {
     a: { line: level.number, tMm: at[0] },
     b: { line: plumb.number, tMm: at[1] },
-    measure: { ...nothing, ...opening },
+    measure: measureOf(opening),
   };
 }
 

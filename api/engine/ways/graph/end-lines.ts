@@ -18,8 +18,8 @@ import {
 } from './house-face-lines.ts';
 import type { HouseNet, WaysMaterial } from './house-net.ts';
 import { entry, stubsAt } from './house-void-lines.ts';
-import { endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
-import { type Join, nothing, type Stop } from './way-net.ts';
+import { endOf, nothing, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
+import type { Join, Stop } from './way-net.ts';
 
 /** Lines of a cable's end in a void go so far to both sides: on from there lead the lines of the house, mm. */
 const END_REACH_MM = 15_000;

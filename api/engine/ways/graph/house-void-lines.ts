@@ -10,10 +10,10 @@ import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { type JoistLane, joistLanes } from './joist-lanes.ts';
-import { type Axis, endOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
+import { type Axis, endOf, measureOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
 import { type VoidFrame, voidFrame } from './void-frame.ts';
 import { voidLines } from './void-lines.ts';
-import { type Join, nothing } from './way-net.ts';
+import type { Join } from './way-net.ts';
 
 /** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
 const PAST_MM = 1500;
@@ -92,7 +92,7 @@ export function entry(
   { line, stub }: { readonly line: number; readonly stub: Stub },
 ): Join {
   const opening = openingAt(stub.line, stub.tMm);
-  return { a: plumb, b: { line, tMm: stub.tMm }, measure: { ...nothing, ...opening } };
+  return { a: plumb, b: { line, tMm: stub.tMm }, measure: measureOf(opening) };
 }
 
 /** The voids of a house: under every floor that has one, over every ceiling with a loft. */

@@ -1,4 +1,5 @@
 import { type Axis, endOf, SAME_MM, startOf, type WayLine } from './line.ts';
+import { Strips } from './strips.ts';
 
 /** A line with its number. */
 export interface NumberedLine {
@@ -8,20 +9,22 @@ export interface NumberedLine {
 
 /** Lines are kept by strips of a sheet that they pass through, so wide, mm: about a room. */
 const STRIP_MM = 4000;
-const stripAt = (mm: number): number => Math.floor(mm / STRIP_MM);
 
 /** The lines of one direction in one sheet, by the coordinate that they keep; whole, and by strips of the other. */
 interface Bundle {
   readonly all: NumberedLine[];
-  readonly byStrip: Map<number, NumberedLine[]>;
+  readonly byStrip: Strips<NumberedLine>;
 }
 
 type SheetLines = Readonly<Record<Axis, Bundle>>;
 
 const noLines = (): SheetLines => ({
-  0: { all: [], byStrip: new Map() },
-  1: { all: [], byStrip: new Map() },
+  0: { all: [], byStrip: new Strips(STRIP_MM) },
+  1: { all: [], byStrip: new Strips(STRIP_MM) },
 });
+
+const byPlace = (a: NumberedLine, b: NumberedLine): number =>
+  a.line.fixedMm - b.line.fixedMm || a.number - b.number;
 
 /** Lines by sheet, to find those that meet another without looking at all. */
 export class LineIndex {
@@ -31,9 +34,10 @@ export class LineIndex {
   constructor(lines: readonly WayLine[], first: number) {
     for (const [at, line] of lines.entries()) this.#add({ number: first + at, line });
     for (const sheet of this.#sheets.values())
-      for (const { all, byStrip } of [sheet[0], sheet[1]])
-        for (const list of [all, ...byStrip.values()])
-          list.sort((a, b) => a.line.fixedMm - b.line.fixedMm || a.number - b.number);
+      for (const { all, byStrip } of [sheet[0], sheet[1]]) {
+        all.sort(byPlace);
+        byStrip.sort(byPlace);
+      }
   }
 
   get sheets(): Iterable<string> {
@@ -59,7 +63,7 @@ export class LineIndex {
   /** Lines in a line's sheet that run the other way, keep a coordinate within its length, and pass through its own strip. */
   across(line: WayLine): readonly NumberedLine[] {
     const other: Axis = line.axis === 0 ? 1 : 0;
-    const lines = this.#sheets.get(line.sheet.key)?.[other].byStrip.get(stripAt(line.fixedMm)) ?? [];
+    const lines = this.#sheets.get(line.sheet.key)?.[other].byStrip.at(line.fixedMm) ?? [];
     return linesBetween(lines, startOf(line) - SAME_MM, endOf(line) + SAME_MM);
   }
 
@@ -69,11 +73,7 @@ export class LineIndex {
     this.#sheets.set(line.sheet.key, sheet);
     const { all, byStrip } = sheet[line.axis];
     all.push(own);
-    for (let strip = stripAt(startOf(line) - SAME_MM); strip <= stripAt(endOf(line) + SAME_MM); strip += 1) {
-      const lines = byStrip.get(strip) ?? [];
-      lines.push(own);
-      byStrip.set(strip, lines);
-    }
+    byStrip.add(startOf(line) - SAME_MM, endOf(line) + SAME_MM, own);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Position } from '../../plan/plane.ts';
+import { remembered } from '../../plan/remembered.ts';
 import type { Lay, SegmentDetails } from '../segment.ts';
 import { noWork, type WorkCost } from '../way-tariff.ts';
 
@@ -72,49 +73,103 @@ export const endOf = ({ parts }: WayLine): number => parts.at(-1)?.toMm ?? 0;
 export const positionOn = ({ sheet, axis, fixedMm }: WayLine, tMm: number): Position =>
   axis === 0 ? sheet.positionAt(tMm, fixedMm) : sheet.positionAt(fixedMm, tMm);
 
-/** What a line comes to up to a place, from its start. Never falls along the line, so differences are costs. */
-export function measureTo({ parts }: WayLine, tMm: number, cableMillipencePerM: number): Measure {
-  let [millipence, minutes, mess, lengthMm] = [0, 0, 0, 0];
-  let [poorMm, surfaceMm, partyMm, warmMm, unfit] = [0, 0, 0, 0, 0];
-  for (const part of parts) {
-    if (part.fromMm >= tMm) break;
-    const toMm = Math.min(part.toMm, tMm);
+/** Nought of everything. */
+export const nothing: Measure = {
+  millipence: 0,
+  minutes: 0,
+  mess: 0,
+  lengthMm: 0,
+  poorMm: 0,
+  surfaceMm: 0,
+  partyMm: 0,
+  warmMm: 0,
+  unfit: 0,
+};
+
+/** What work comes to where no way is gone: a floor that is opened. */
+export const measureOf = remembered((work: WorkCost): Measure => ({ ...nothing, ...work }));
+
+/** What a line comes to from its start to any place on it. Never falls along the line, so differences are costs. */
+export class LineMeasures {
+  readonly #parts: readonly LinePart[];
+  readonly #cableMillipencePerM: number;
+  /** Up to where each part begins, as far as anybody asked. */
+  readonly #before: Measure[] = [nothing];
+
+  constructor({ parts }: WayLine, cableMillipencePerM: number) {
+    [this.#parts, this.#cableMillipencePerM] = [parts, cableMillipencePerM];
+  }
+
+  upTo(tMm: number): Measure {
+    const at = firstReaching(this.#parts, tMm);
+    const part = this.#parts[at];
+    const before = this.#beforePart(at);
+    return part === undefined || part.fromMm >= tMm ? before : this.#after(before, part, tMm);
+  }
+
+  #beforePart(at: number): Measure {
+    for (let next = this.#before.length; next <= at; next += 1) {
+      const part = this.#parts[next - 1] as LinePart;
+      this.#before.push(this.#after(this.#before[next - 1] as Measure, part, part.toMm));
+    }
+    return this.#before[at] as Measure;
+  }
+
+  #after(before: Measure, part: LinePart, toMm: number): Measure {
     const runMm = toMm - part.fromMm;
     const crossed = part.crossedBefore ? part.crossedBefore(toMm) - part.crossedBefore(part.fromMm) : 0;
     const each = part.perCrossing ?? noWork;
     const once = part.once !== undefined && toMm >= part.toMm - SAME_MM ? part.once : noWork;
+    const { perM } = part;
     const metres = runMm / 1000;
-    millipence +=
-      (part.perM.millipence + cableMillipencePerM) * metres + each.millipence * crossed + once.millipence;
-    minutes += part.perM.minutes * metres + each.minutes * crossed + once.minutes;
-    mess += part.perM.mess * metres + each.mess * crossed + once.mess;
-    lengthMm += runMm;
-    if (part.poor === true) poorMm += runMm;
-    if (part.onSurface === true) surfaceMm += runMm;
-    if (part.party === true) partyMm += runMm;
-    if (part.warm === true) warmMm += runMm;
-    if (part.unfit === true) unfit += crossed;
+    const rate = perM.millipence + this.#cableMillipencePerM;
+    return {
+      millipence: before.millipence + (rate * metres + each.millipence * crossed + once.millipence),
+      minutes: before.minutes + (perM.minutes * metres + each.minutes * crossed + once.minutes),
+      mess: before.mess + (perM.mess * metres + each.mess * crossed + once.mess),
+      lengthMm: before.lengthMm + runMm,
+      poorMm: before.poorMm + (part.poor === true ? runMm : 0),
+      surfaceMm: before.surfaceMm + (part.onSurface === true ? runMm : 0),
+      partyMm: before.partyMm + (part.party === true ? runMm : 0),
+      warmMm: before.warmMm + (part.warm === true ? runMm : 0),
+      unfit: before.unfit + (part.unfit === true ? crossed : 0),
+    };
   }
-  return { millipence, minutes, mess, lengthMm, poorMm, surfaceMm, partyMm, warmMm, unfit };
+}
+
+/** The place in a line's parts of the first that reaches as far as a place on it; their number where none does. */
+function firstReaching(parts: readonly LinePart[], tMm: number): number {
+  let [low, high] = [0, parts.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((parts[middle] as LinePart).toMm < tMm) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Whether cable may turn, begin or end at a place on a line: on it, and not within the thickness of a wall. */
 export function isStop({ parts }: WayLine, tMm: number): boolean {
-  return parts.some(
-    (part) =>
-      (part.once === undefined && tMm >= part.fromMm - SAME_MM && tMm <= part.toMm + SAME_MM) ||
-      Math.abs(tMm - part.fromMm) <= SAME_MM ||
-      Math.abs(tMm - part.toMm) <= SAME_MM,
-  );
+  for (let at = firstReaching(parts, tMm - SAME_MM); at < parts.length; at += 1) {
+    const { fromMm, toMm, once } = parts[at] as LinePart;
+    if (fromMm > tMm + SAME_MM) return false;
+    if (once === undefined || Math.abs(tMm - fromMm) <= SAME_MM || Math.abs(tMm - toMm) <= SAME_MM)
+      return true;
+  }
+  return false;
 }
 
-/** What opening the floor takes over a place on a line; nothing where there is none to open. */
+/** What opening the floor takes over a place on a line, the dearest of what meets there; nothing where there is none to open. */
 export function openingAt({ parts }: WayLine, tMm: number): WorkCost {
-  const [dearest] = parts
-    .filter(({ fromMm, toMm }) => fromMm <= tMm + SAME_MM && tMm <= toMm + SAME_MM)
-    .flatMap(({ opening }) => opening ?? [])
-    .toSorted((a, b) => b.millipence - a.millipence);
-  return dearest ?? noWork;
+  let dearest = noWork;
+  let isOpened = false;
+  for (let at = firstReaching(parts, tMm - SAME_MM); at < parts.length; at += 1) {
+    const { fromMm, opening } = parts[at] as LinePart;
+    if (fromMm > tMm + SAME_MM) break;
+    if (opening === undefined || (isOpened && opening.millipence <= dearest.millipence)) continue;
+    [dearest, isOpened] = [opening, true];
+  }
+  return dearest;
 }
 
 /** What of a line lies within a stretch; null where nothing does. */

@@ -51,7 +51,7 @@ export class ReachedNodes {
     const page = this.#pages[node >> PAGE_BITS] ?? newPage();
     this.#pages[node >> PAGE_BITS] = page;
     page.weights[node & (PAGE - 1)] = weight;
-    const lengthMm = edge === null ? 0 : this.lengthMm(from) + edge.measure.lengthMm;
+    const lengthMm = edge === null ? 0 : this.lengthMm(from) + edge.lengthMm;
     page.lengthsMm[node & (PAGE - 1)] = lengthMm;
     page.from[node & (PAGE - 1)] = from;
     page.by[node & (PAGE - 1)] = edge;

@@ -113,7 +113,7 @@ export class Row {
 
   #relax(to: number, weight: number, from: number, edge: NetEdge): void {
     if (weight >= this.#reached.weightOf(to)) return;
-    if (this.#reached.lengthMm(from) + edge.measure.lengthMm > this.#withinMm) return;
+    if (this.#reached.lengthMm(from) + edge.lengthMm > this.#withinMm) return;
     this.#reached.set(to, weight, from, edge);
     this.#heap.push(to, weight);
   }

@@ -2,7 +2,7 @@ import { crossings } from './crossings.ts';
 import type { EndLayer } from './end-layer.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
-import { endOf, startOf, type WayLine } from './line.ts';
+import { endOf, type LineMeasures, nothing, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
 import { type LinesOf, wallHoles } from './wall-holes.ts';
 import {
@@ -10,7 +10,7 @@ import {
   type NetBelow,
   type NetEdge,
   type NetNode,
-  nothing,
+  numberedAs,
   type Stop,
   WayNet,
 } from './way-net.ts';
@@ -68,7 +68,7 @@ export class TwoEnds implements NetBelow {
 
   /** The places that the second end adds to a line, in order along it. */
   #secondOn(line: number): readonly NetNode[] {
-    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => ({ ...stop, id: this.#node(stop.id) }));
+    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => numberedAs(stop, this.#node(stop.id)));
   }
 
   /** Links the places that the two ends have on a line of the house, where nothing of the house is between them. */
@@ -89,6 +89,11 @@ export class TwoEnds implements NetBelow {
     return this.#b.line(this.#ownLine(line));
   }
 
+  measuresOf(line: number): LineMeasures {
+    if (line < this.#a.lineCount) return this.#a.measuresOf(line);
+    return this.#b.measuresOf(this.#ownLine(line));
+  }
+
   stopOf(node: number): Stop {
     if (node < this.#a.nodeCount) return this.#a.stopOf(node);
     if (node >= this.nodeCount) return this.#between.stopOf(node);
@@ -102,7 +107,7 @@ export class TwoEnds implements NetBelow {
       if (known !== null || line >= this.#houseLines) return known;
     }
     const known = this.#b.nodeAt(this.#ownLine(line), tMm);
-    return known === null ? null : { ...known, id: this.#node(known.id) };
+    return known === null ? null : numberedAs(known, this.#node(known.id));
   }
 
   stopsOn(line: number): readonly NetNode[] {

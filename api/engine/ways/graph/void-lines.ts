@@ -1,9 +1,8 @@
-import { type BreastBand, breastsOf } from '../../plan/breast.ts';
+import type { BreastBand } from '../../plan/breast.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { planPoint, planPointOf } from '../../plan/plane.ts';
-import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
+import { roomsOfStorey } from '../../plan/surroundings.ts';
 import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
-import { inAxes } from '../joist-axes.ts';
 import { liesAlongJoists, passesBeneath } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
 import { insideOutline, stretchInBand, type WallBand } from '../path-cuts.ts';
@@ -11,9 +10,8 @@ import { openLay } from '../segment.ts';
 import { times, type WayTariff } from '../way-tariff.ts';
 import type { Span } from './flat-face.ts';
 import { type Straight, throughJoists } from './joist-crossings.ts';
-import type { Axis, LinePart, WayLine } from './line.ts';
-import { obstaclesOf } from './obstacles.ts';
-import type { VoidFrame } from './void-frame.ts';
+import type { LinePart, WayLine } from './line.ts';
+import { contentsAlong, type VoidContents } from './void-contents.ts';
 import { floorLay, isWarm, loftLay } from './void-lay.ts';
 
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
@@ -188,86 +186,34 @@ export function isDrawn(plan: Plan, storeyId: string): boolean {
 }
 
 function foundAlong(plan: Plan, straight: Straight, whole: Span, fromMm: number | null): readonly Found[] {
-  const { frame, axis, fixedMm } = straight;
-  const { storeyId } = frame.space;
-  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const { axis, fixedMm } = straight;
+  const { rooms, walls, breasts, wells, obstacles } = contentsAlong(plan, straight);
   const beside = besideMm(rooms, straight, fromMm);
   const found: Found[] = [];
   const add = (spans: readonly Span[], what: Omit<Found, 'span'>) => {
     for (const span of spans) if (span[1] > whole[0] && span[0] < whole[1]) found.push({ span, ...what });
   };
-  for (const room of rooms) add(insideOf(room, frame, axis, fixedMm + beside), { kind: 'room', room });
-  for (const wall of wallsOfStorey(plan, storeyId)) {
-    add(acrossWall(wall, straight, 1), { kind: 'wall', wall });
-    for (const breast of breastsOf(wall)) add(inBreast(wall, breast, straight), { kind: 'shut' });
-  }
-  if (frame.space.kind === 'loft') return found;
-  const outlines = plan.storeyById.get(storeyId)?.storey.stairwells ?? [];
-  for (const outline of outlines)
-    add(
-      insideOutline(
-        outline.map((at) => inAxes(frame, at)),
-        axis,
-        fixedMm + beside,
-      ),
-      { kind: 'shut' },
-    );
-  const floorMm = plan.storeyById.get(storeyId)?.storey.floorLevelMm ?? 0;
-  const heightMm = frame.space.levelMm - floorMm;
-  for (const box of obstaclesOf(plan, storeyId)) {
-    if (box.roomId !== null || heightMm < box.fromMm || heightMm > box.toMm) continue;
-    const corners = [
-      [box.lowX, box.lowY],
-      [box.highX, box.lowY],
-      [box.highX, box.highY],
-      [box.lowX, box.highY],
-    ] as const;
-    add(
-      insideOutline(
-        corners.map((at) => inAxes(frame, at)),
-        axis,
-        fixedMm,
-      ),
-      { kind: 'shut' },
-    );
-  }
+  for (const { room, outline } of rooms)
+    add(insideOutline(outline, axis, fixedMm + beside), { kind: 'room', room });
+  for (const wall of walls) add(acrossWall(wall, straight, 1), { kind: 'wall', wall });
+  for (const { wall, band } of breasts) add(inBreast(wall, band, straight), { kind: 'shut' });
+  for (const outline of wells) add(insideOutline(outline, axis, fixedMm + beside), { kind: 'shut' });
+  for (const outline of obstacles) add(insideOutline(outline, axis, fixedMm), { kind: 'shut' });
   return found;
 }
 
 /** A line along a wall's face is on the edge of its room: the room on the one side or the other counts. */
-function besideMm(
-  rooms: readonly PlanRoom[],
-  { frame, axis, fixedMm }: Straight,
-  fromMm: number | null,
-): number {
-  const lengthAt = (mm: number) =>
-    rooms.reduce(
-      (sum, room) =>
-        sum +
-        insideOf(room, frame, axis, fixedMm + mm).reduce(
-          (own, [a, b]) => own + (fromMm === null || (fromMm >= a - 1 && fromMm <= b + 1) ? b - a : 0),
-          0,
-        ),
-      0,
-    );
+function besideMm(rooms: VoidContents['rooms'], { axis, fixedMm }: Straight, fromMm: number | null): number {
+  const lengthAt = (mm: number) => {
+    let sum = 0;
+    for (const { outline } of rooms)
+      for (const [a, b] of insideOutline(outline, axis, fixedMm + mm))
+        if (fromMm === null || (fromMm >= a - 1 && fromMm <= b + 1)) sum += b - a;
+    return sum;
+  };
   const [up, down] = [lengthAt(BESIDE_MM), lengthAt(-BESIDE_MM)];
   if (Math.abs(up - down) < 1) return 0;
   return up > down ? BESIDE_MM : -BESIDE_MM;
-}
-
-function insideOf(room: PlanRoom, frame: VoidFrame, axis: Axis, fixedMm: number): readonly Span[] {
-  return insideOutline(outlineIn(room, frame), axis, fixedMm);
-}
-
-/** The outline of a room in a frame; few rooms, few frames, asked again for every line. */
-const outlines = new WeakMap<PlanRoom, Map<string, readonly (readonly [number, number])[]>>();
-function outlineIn(room: PlanRoom, frame: VoidFrame): readonly (readonly [number, number])[] {
-  const known = outlines.get(room) ?? new Map<string, readonly (readonly [number, number])[]>();
-  outlines.set(room, known);
-  const key = frame.along.join(' ');
-  const outline = known.get(key) ?? room.outline.map((at) => inAxes(frame, at));
-  known.set(key, outline);
-  return outline;
 }
 
 /** The stretch of a line in the thickness of a wall, a slip inside its faces, so that a cable along a face is not in it. */

@@ -1,4 +1,4 @@
-import { endOf, isStop, type Measure, measureTo, SAME_MM, startOf, type WayLine } from './line.ts';
+import { endOf, isStop, LineMeasures, type Measure, SAME_MM, startOf, type WayLine } from './line.ts';
 
 /** A place on a line of a net, by the line's number. */
 export interface Stop {
@@ -15,25 +15,64 @@ export interface Join {
   readonly wallId?: string | null;
 }
 
-export const nothing: Measure = {
-  millipence: 0,
-  minutes: 0,
-  mess: 0,
-  lengthMm: 0,
-  poorMm: 0,
-  surfaceMm: 0,
-  partyMm: 0,
-  warmMm: 0,
-  unfit: 0,
-};
-
 /** One way out of a node: along a line or over a join. */
 export interface NetEdge {
   readonly to: number;
+  readonly lengthMm: number;
   readonly measure: Measure;
   readonly join: Join | null;
   /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
   readonly way: string | null;
+}
+
+/** A way along a line. There are many and few are ever measured: that waits until somebody asks. */
+class AlongLine implements NetEdge {
+  readonly to: number;
+  readonly way: string | null;
+  readonly #from: NetNode;
+  readonly #until: NetNode;
+
+  constructor(from: NetNode, until: NetNode, way: string | null) {
+    this.to = until.id;
+    this.way = way;
+    this.#from = from;
+    this.#until = until;
+  }
+
+  get join(): null {
+    return null;
+  }
+
+  get lengthMm(): number {
+    return Math.abs(this.#from.measure.lengthMm - this.#until.measure.lengthMm);
+  }
+
+  get measure(): Measure {
+    return between(this.#from.measure, this.#until.measure);
+  }
+}
+
+/** A way over a join. */
+class OverJoin implements NetEdge {
+  readonly to: number;
+  readonly join: Join;
+
+  constructor(to: number, join: Join) {
+    this.to = to;
+    this.join = join;
+  }
+
+  get way(): string | null {
+    return this.join.wallId === undefined ? null : 'hole';
+  }
+
+  get lengthMm(): number {
+    return this.join.measure.lengthMm;
+  }
+
+  get measure(): Measure {
+    return this.join.measure;
+  }
 }
 
 /** Ways of a kind go by the void that they lie in, or by being level on a wall. */
@@ -65,11 +104,40 @@ export interface NetNode {
   readonly measure: Measure;
 }
 
+/** A place that is measured when somebody asks: of most that an end brings nobody does. */
+class LazyNode implements NetNode {
+  readonly id: number;
+  readonly tMm: number;
+  #measured: Measure | LineMeasures;
+
+  constructor(id: number, tMm: number, measures: LineMeasures) {
+    this.id = id;
+    this.tMm = tMm;
+    this.#measured = measures;
+  }
+
+  get measure(): Measure {
+    if (this.#measured instanceof LineMeasures) this.#measured = this.#measured.upTo(this.tMm);
+    return this.#measured;
+  }
+}
+
+/** A place by another number. */
+export const numberedAs = (node: NetNode, id: number): NetNode => ({
+  id,
+  tMm: node.tMm,
+  get measure() {
+    return node.measure;
+  },
+});
+
 /** A net that more is laid over. */
 export interface NetBelow {
   readonly lineCount: number;
   readonly nodeCount: number;
   line(index: number): WayLine;
+  /** What a line comes to from its start to any place. */
+  measuresOf(line: number): LineMeasures;
   stopOf(node: number): Stop;
   /** The node at a place of a line; null where there is none. */
   nodeAt(line: number, tMm: number): NetNode | null;
@@ -98,11 +166,13 @@ export class WayNet implements NetBelow {
   readonly #firstLine: number;
   readonly #firstNode: number;
   readonly #lines: WayLine[] = [];
+  readonly #measures: LineMeasures[] = [];
   /** By line: the places that this layer adds, in order along it. */
   readonly #stops = new Map<number, NetNode[]>();
   readonly #nodeStops: Stop[] = [];
   readonly #edges = new Map<number, NetEdge[]>();
-  readonly #joins: Join[] = [];
+  /** With the nodes that each joins. */
+  readonly #joins: { readonly join: Join; readonly a: number; readonly b: number }[] = [];
 
   constructor(below: NetBelow | null, cableMillipencePerM: number) {
     this.#below = below;
@@ -121,6 +191,7 @@ export class WayNet implements NetBelow {
 
   addLine(line: WayLine): number {
     this.#lines.push(line);
+    this.#measures.push(new LineMeasures(line, this.#cableMillipencePerM));
     return this.lineCount - 1;
   }
 
@@ -128,6 +199,13 @@ export class WayNet implements NetBelow {
     const line = index < this.#firstLine ? this.#below?.line(index) : this.#lines[index - this.#firstLine];
     if (line === undefined) throw new Error(`No line ${index}.`);
     return line;
+  }
+
+  measuresOf(line: number): LineMeasures {
+    const measures =
+      line < this.#firstLine ? this.#below?.measuresOf(line) : this.#measures[line - this.#firstLine];
+    if (measures === undefined) throw new Error(`No line ${line}.`);
+    return measures;
   }
 
   stopOf(node: number): Stop {
@@ -141,10 +219,10 @@ export class WayNet implements NetBelow {
     const known = this.nodeAt(line, tMm);
     if (known !== null) return known.id;
     const id = this.nodeCount;
-    const measure = measureTo(this.line(line), tMm, this.#cableMillipencePerM);
-    const own = this.#stops.get(line) ?? [];
-    own.splice(firstBeyond(own, tMm), 0, { id, tMm, measure });
-    this.#stops.set(line, own);
+    const node = new LazyNode(id, tMm, this.measuresOf(line));
+    const own = this.#stops.get(line);
+    if (own === undefined) this.#stops.set(line, [node]);
+    else own.splice(firstBeyond(own, tMm), 0, node);
     this.#nodeStops.push({ line, tMm });
     return id;
   }
@@ -162,18 +240,17 @@ export class WayNet implements NetBelow {
 
   /** Joins two places; nothing where either is no place to stop. */
   join(join: Join): void {
-    for (const { line, tMm } of [join.a, join.b]) if (!isStop(this.line(line), tMm)) return;
-    this.node(join.a);
-    this.node(join.b);
-    this.#joins.push(join);
+    if (!isStop(this.line(join.a.line), join.a.tMm) || !isStop(this.line(join.b.line), join.b.tMm)) return;
+    this.#joins.push({ join, a: this.node(join.a), b: this.node(join.b) });
   }
 
   /** Works the ways out once all lines, places and joins of this layer are there. */
   finish(): this {
     for (const [line, added] of this.#stops) this.#linkAlong(line, added);
-    for (const join of this.#joins) {
-      const [a, b] = [this.node(join.a), this.node(join.b)];
-      this.#link(a, b, { measure: join.measure, join, way: join.wallId === undefined ? null : 'hole' });
+    for (const { join, a, b } of this.#joins) {
+      if (a === b) continue;
+      this.#add(a, new OverJoin(b, join));
+      this.#add(b, new OverJoin(a, join));
     }
     return this;
   }
@@ -196,8 +273,9 @@ export class WayNet implements NetBelow {
 
   /** Links two places on a line. */
   linkOnLine(line: number, a: NetNode, b: NetNode): void {
-    const measure = between(a.measure, b.measure);
-    this.#link(a.id, b.id, { measure, join: null, way: wayOf(this.line(line)) });
+    const way = wayOf(this.line(line));
+    this.#add(a.id, new AlongLine(a, b, way));
+    this.#add(b.id, new AlongLine(b, a, way));
   }
 
   /** Whether this layer has a place on a line between two others. */
@@ -206,16 +284,10 @@ export class WayNet implements NetBelow {
     return (stops[firstBeyond(stops, fromMm)]?.tMm ?? Number.POSITIVE_INFINITY) < toMm;
   }
 
-  #link(a: number, b: number, edge: Omit<NetEdge, 'to'>): void {
-    if (a === b) return;
-    for (const [from, to] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const list = this.#edges.get(from);
-      if (list === undefined) this.#edges.set(from, [{ to, ...edge }]);
-      else list.push({ to, ...edge });
-    }
+  #add(from: number, edge: NetEdge): void {
+    const known = this.#edges.get(from);
+    if (known === undefined) this.#edges.set(from, [edge]);
+    else known.push(edge);
   }
 
   /** The lines that this layer adds places to. */
