@@ -7,6 +7,7 @@ import { tariffOf } from '#engine/schemes/tariff.ts';
 import { endLayer } from '#engine/ways/graph/end-layer.ts';
 import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { type HouseNet, houseNet } from '#engine/ways/graph/house-net.ts';
+import { Meetings } from '#engine/ways/graph/meeting.ts';
 import { flatNet, Row, WeighedNet, wayInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
 import type { NetEdge } from '#engine/ways/graph/way-net.ts';
@@ -62,6 +63,7 @@ describe('the least way through a house’s net', () => {
   it.each(SEEDS)('weighs what a general graph library finds, house %i', { timeout: 120_000 }, (seed) => {
     const { house, ends } = netOf(seed);
     const times = { ours: 0, theirs: 0, pairs: 0 };
+    const meetings = new Meetings(house.net.nodeCount);
     for (const weighing of weighings) {
       const weighed = new WeighedNet(flatNet(house.net), weighing);
       for (const [index, from] of ends.slice(0, 3).entries()) {
@@ -81,6 +83,18 @@ describe('the least way through a house’s net', () => {
           times.theirs += performance.now() - built;
           times.pairs += 1;
           expect(ours).toBe(theirs);
+          const pair = { ends: both, start: first.node, target: both.target };
+          const met = meetings.between(weighed, { ...pair, withinMm: Number.POSITIVE_INFINITY });
+          expect(met?.weight ?? null).toBe(theirs);
+          if (met === null) continue;
+          // Its steps lead from the one end to the other, and add up to what it weighs and to what is long enough.
+          expect(met.steps.reduce((sum, { edge }) => sum + weightOf(edge, weighing), 0)).toBe(theirs);
+          expect(met.steps[0]?.from ?? both.target).toBe(first.node);
+          const lengthMm = met.steps.reduce((sum, { edge }) => sum + edge.lengthMm, 0);
+          const limited = meetings.between(weighed, { ...pair, withinMm: lengthMm + 0.001 });
+          expect(limited?.weight).toBe(theirs);
+          const shorter = meetings.between(weighed, { ...pair, withinMm: lengthMm * 0.9 });
+          expect(shorter?.weight ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(met.weight);
         }
       }
     }

@@ -9,6 +9,7 @@ import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import { type Measure, nothing } from './graph/line.ts';
+import { Meetings } from './graph/meeting.ts';
 import { type FoundWay, flatNet, Row, WeighedNet, wayInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 
@@ -76,30 +77,46 @@ const standingOn = remembered((plan: Plan): string => JSON.stringify(standingPla
 function waysIn(house: HouseNet): HouseWays {
   const found = finder(house);
   const answers = new Kept<PricedWay | null>(ANSWERS_KEPT);
-  const foundWay = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null => {
-    const answer = found(from, to, sought);
-    if (answer === null) return null;
-    const segments = waySegments(house.material.plan, answer.ends, answer.way);
-    return { segments: answer.turned ? reversedSegments(segments) : segments, cost: answer.cost };
+  const priced = ({ ends, way, turned, cost }: Found): PricedWay => {
+    const segments = waySegments(house.material.plan, ends, way);
+    return { segments: turned ? reversedSegments(segments) : segments, cost };
   };
-  const way = (from: WayPlace, to: WayPlace, sought: Sought): PricedWay | null =>
-    answers.get(
-      `${keyOf(from)} ${keyOf(to)} ${weighingKey({ ...sought, surface: false })} ${sought.withinMm ?? ''}`,
-      () => foundWay(from, to, sought),
-    );
+  const likeliest = (from: WayPlace, to: WayPlace, knownMm: number | null): Found | null => {
+    const cheapest = found(from, to, asFound);
+    if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
+    const withinMm = longestUseful(cheapest, knownMm);
+    // What it does not use it has avoided already.
+    const used = avoidable(house).filter((avoid) => goesBy(cheapest, avoid));
+    const others = used.flatMap((avoid) => found(from, to, { ...asFound, avoid, withinMm }) ?? []);
+    return bestFitting([cheapest, ...others], knownMm);
+  };
+  const answered = (key: string, work: () => Found | null): PricedWay | null =>
+    answers.get(key, () => {
+      const answer = work();
+      return answer === null ? null : priced(answer);
+    });
   return {
-    way: (from, to, aim) => way(from, to, { aim }),
-    wayAsFound(from, to, knownMm) {
-      const asFound = { aim: 'pence', asFound: true } as const;
-      const cheapest = way(from, to, asFound);
-      if (cheapest === null || knownMm === null || fits(cheapest, knownMm)) return cheapest;
-      const withinMm = longestUseful(cheapest, knownMm);
-      const others = avoidable(house).map((avoid) => way(from, to, { ...asFound, avoid, withinMm }));
-      return bestFitting([cheapest, ...others.filter((other) => other !== null)], knownMm);
-    },
+    way: (from, to, aim) => answered(`${keyOf(from)} ${keyOf(to)} ${aim}`, () => found(from, to, { aim })),
+    wayAsFound: (from, to, knownMm) =>
+      answered(`${keyOf(from)} ${keyOf(to)} found ${knownMm}`, () => likeliest(from, to, knownMm)),
     costs: (from, to, aim) => to.map((end) => found(from, end, { aim })?.cost ?? null),
   };
 }
+
+/** How cables are weighed that are there already. */
+const asFound = { aim: 'pence', asFound: true } as const;
+
+/** A way between two ends of a house as its net has it. */
+interface Found {
+  readonly ends: TwoEnds;
+  readonly way: FoundWay;
+  readonly cost: WayCost;
+  /** Whether it was worked from the second end to the first. */
+  readonly turned: boolean;
+}
+
+const goesBy = ({ way }: Found, kind: string): boolean =>
+  way.steps.some(({ edge }) => edge.way?.startsWith(kind) === true);
 
 /** Finds the least way between two ends of a house, keeping what each end brings and the rows worked from it. */
 function finder(house: HouseNet) {
@@ -111,22 +128,30 @@ function finder(house: HouseNet) {
   const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
   const weighedBy = (weighing: Weighing) =>
     weighed.get(weighingKey(weighing), () => new WeighedNet(flat, weighing));
-  const rowOf = (end: WayPlace, weighing: Weighing, withinMm?: number): Row | null =>
-    rows.get(`${keyOf(end)} ${weighingKey(weighing)} ${withinMm ?? ''}`, () => {
+  const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
+    rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);
-      return node === null ? null : new Row(weighedBy(weighing), net, node, withinMm);
+      return node === null ? null : new Row(weighedBy(weighing), net, node);
     });
-  return (a: WayPlace, b: WayPlace, { withinMm, ...sought }: Sought) => {
+  const meetings = new Meetings(flat.nodeCount);
+  // Cables that are there have each their own two ends: rows would be kept for nobody.
+  const wayBetween = (from: WayPlace, ends: TwoEnds, weighing: Weighing, withinMm?: number) => {
+    const { node: start } = layerOf(from);
+    const { target } = ends;
+    if (start === null || target === null) return null;
+    return meetings.between(weighedBy(weighing), { ends, start, target, withinMm: withinMm ?? Infinity });
+  };
+  return (a: WayPlace, b: WayPlace, { withinMm, ...sought }: Sought): Found | null => {
     const turned = isTurned(a, b);
     const [from, to] = turned ? [b, a] : [a, b];
     const surface = from.mount === 'surface' || to.mount === 'surface';
-    const row = rowOf(from, { surface, ...sought }, withinMm);
-    if (row === null) return null;
+    const weighing = { surface, ...sought };
     const [own, other] = [layerOf(from), layerOf(to)];
     const ends = new TwoEnds(house, own, other);
-    const way = wayInto(row, ends);
+    const row = sought.asFound ? null : rowOf(from, weighing);
+    const way = row === null ? wayBetween(from, ends, weighing, withinMm) : wayInto(row, ends);
     if (way === null) return null;
-    return { ends, way, cost: costOf(way, { ...sought, surface }, [own, other]), turned };
+    return { ends, way, cost: costOf(way, weighing, [own, other]), turned };
   };
 }
 
@@ -162,7 +187,7 @@ interface Sought extends Omit<Weighing, 'surface'> {
 const FITS_SHARE = 0.1;
 const FITS_MM = 500;
 
-const fits = ({ cost }: PricedWay, knownMm: number): boolean =>
+const fits = ({ cost }: Found, knownMm: number): boolean =>
   Math.abs(cost.routeMm - knownMm) <= Math.max(FITS_MM, knownMm * FITS_SHARE);
 
 /** What ways can avoid: every void, all of them, going level on walls, holes through them. */
@@ -176,13 +201,13 @@ const avoidable = ({ material: { plan } }: HouseNet): readonly string[] => [
 /** Lengths are told apart to so much, mm. */
 const MISFIT_STEP_MM = 100;
 
-/** No way that is longer fits better than this one; any may where this one is poor. */
-const longestUseful = ({ cost }: PricedWay, knownMm: number): number =>
-  cost.poor ? Number.POSITIVE_INFINITY : knownMm + Math.abs(cost.routeMm - knownMm) + MISFIT_STEP_MM;
+/** No way that is longer fits better than this one. */
+const longestUseful = ({ cost }: Found, knownMm: number): number =>
+  knownMm + Math.abs(cost.routeMm - knownMm) + MISFIT_STEP_MM;
 
 /** The way whose length is nearest, to 100 mm; of several the cheapest, of those the first. */
-function bestFitting(ways: readonly PricedWay[], knownMm: number): PricedWay | null {
-  const misfit = ({ cost }: PricedWay) => Math.round(Math.abs(cost.routeMm - knownMm) / MISFIT_STEP_MM);
+function bestFitting(ways: readonly Found[], knownMm: number): Found | null {
+  const misfit = ({ cost }: Found) => Math.round(Math.abs(cost.routeMm - knownMm) / MISFIT_STEP_MM);
   const [best] = ways.toSorted(
     (a, b) =>
       Number(a.cost.poor) - Number(b.cost.poor) ||

@@ -1,6 +1,6 @@
 import type { NetEdge } from './way-net.ts';
 
-/** A step of a way: over what, and from where. */
+/** A step of a way: over what, and from where. The edge may be told from its other end: `to` is then where the step begins. */
 export interface WayStep {
   readonly from: number;
   readonly edge: NetEdge;
@@ -12,14 +12,12 @@ const PAGE = 2 ** PAGE_BITS;
 
 interface Page {
   readonly weights: Float64Array;
-  readonly lengthsMm: Float64Array;
   readonly from: Int32Array;
   readonly by: (NetEdge | null)[];
 }
 
 const newPage = (): Page => ({
   weights: new Float64Array(PAGE).fill(Number.POSITIVE_INFINITY),
-  lengthsMm: new Float64Array(PAGE),
   from: new Int32Array(PAGE),
   by: new Array<NetEdge | null>(PAGE).fill(null),
 });
@@ -34,11 +32,6 @@ export class ReachedNodes {
     return page === undefined ? Number.POSITIVE_INFINITY : (page.weights[node & (PAGE - 1)] as number);
   }
 
-  /** How long the way to a node is that was reached, mm. */
-  lengthMm(node: number): number {
-    return this.#pages[node >> PAGE_BITS]?.lengthsMm[node & (PAGE - 1)] ?? 0;
-  }
-
   /** Null where the node is not reached, and where the row begins. */
   stepTo(node: number): WayStep | null {
     const page = this.#pages[node >> PAGE_BITS];
@@ -51,8 +44,6 @@ export class ReachedNodes {
     const page = this.#pages[node >> PAGE_BITS] ?? newPage();
     this.#pages[node >> PAGE_BITS] = page;
     page.weights[node & (PAGE - 1)] = weight;
-    const lengthMm = edge === null ? 0 : this.lengthMm(from) + edge.lengthMm;
-    page.lengthsMm[node & (PAGE - 1)] = lengthMm;
     page.from[node & (PAGE - 1)] = from;
     page.by[node & (PAGE - 1)] = edge;
   }

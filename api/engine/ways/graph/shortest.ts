@@ -60,12 +60,10 @@ export class Row {
   readonly #net: WayNet;
   readonly #reached = new ReachedNodes();
   readonly #heap = new NodeHeap();
-  readonly #withinMm: number;
   #settled = 0;
 
-  /** @param withinMm ways that grow longer are left where they are; absent: none is. */
-  constructor(house: WeighedNet, net: WayNet, start: number, withinMm = Number.POSITIVE_INFINITY) {
-    [this.house, this.#net, this.nodeCount, this.#withinMm] = [house, net, net.nodeCount, withinMm];
+  constructor(house: WeighedNet, net: WayNet, start: number) {
+    [this.house, this.#net, this.nodeCount] = [house, net, net.nodeCount];
     this.#reached.set(start, 0, start, null);
     this.#heap.push(start, 0);
   }
@@ -113,7 +111,6 @@ export class Row {
 
   #relax(to: number, weight: number, from: number, edge: NetEdge): void {
     if (weight >= this.#reached.weightOf(to)) return;
-    if (this.#reached.lengthMm(from) + edge.lengthMm > this.#withinMm) return;
     this.#reached.set(to, weight, from, edge);
     this.#heap.push(to, weight);
   }

@@ -1,0 +1,123 @@
+import { NodePlaces, type Place } from './node-places.ts';
+import { ReachedFrom } from './reached-from.ts';
+import type { WayStep } from './reached-nodes.ts';
+import type { FoundWay, WeighedNet } from './shortest.ts';
+import type { TwoEnds } from './two-ends.ts';
+import type { NetEdge } from './way-net.ts';
+import { weightOf } from './weigh.ts';
+
+/** Two ends on a house, and how long a way between them may be. */
+export interface MeetingEnds {
+  readonly ends: TwoEnds;
+  /** Where the first end's cable begins. */
+  readonly start: number;
+  /** Where the second's does. */
+  readonly target: number;
+  /** Infinity where any length will do. */
+  readonly withinMm: number;
+}
+
+/** One of the two ends: what is reached from it, and where it wants to get to. */
+interface Side {
+  readonly reached: ReachedFrom;
+  readonly to: Place;
+}
+
+/** A node that both ends reached, and what the way through it weighs. */
+interface Meeting {
+  readonly node: number;
+  readonly weight: number;
+}
+
+/**
+ * The least ways of a house for single pairs of ends: grown from both until neither can better where they met. Little of the
+ * house is looked at, and nothing is kept. Of two ways that weigh the same always the same one.
+ */
+export class Meetings {
+  readonly #houseNodes: number;
+  readonly #places: NodePlaces;
+  readonly #reached = [new ReachedFrom(), new ReachedFrom()] as const;
+
+  /** @param houseNodes how many nodes the house has. */
+  constructor(houseNodes: number) {
+    this.#houseNodes = houseNodes;
+    this.#places = new NodePlaces(houseNodes);
+  }
+
+  /**
+   * The least way between two ends. Places are left out that a cable of the length cannot pass on its way; of several ways to
+   * a place only the cheapest goes on, so a dearer one that is shorter may be lost.
+   *
+   * @returns null when nothing leads there.
+   */
+  between(weighed: WeighedNet, sought: MeetingEnds): FoundWay | null {
+    const { ends, start, target } = sought;
+    const first: Side = { reached: this.#reached[0], to: this.#places.placeOf(ends, target) };
+    const second: Side = { reached: this.#reached[1], to: this.#places.placeOf(ends, start) };
+    first.reached.begin(start, ends.wholeNodeCount);
+    second.reached.begin(target, ends.wholeNodeCount);
+    let meeting: Meeting | null = start === target ? { node: start, weight: 0 } : null;
+    for (;;) {
+      const [weightA, weightB] = [first.reached.frontier, second.reached.frontier];
+      if (weightA + weightB >= (meeting?.weight ?? Number.POSITIVE_INFINITY)) break;
+      const [side, other] = weightA <= weightB ? [first, second] : [second, first];
+      const node = side.reached.settleNext();
+      if (node >= 0) meeting = this.#growFrom(node, [side, other], { weighed, sought, meeting });
+    }
+    return meeting === null ? null : wayThrough(meeting, first.reached, second.reached);
+  }
+
+  /** Reaches from a node on to its neighbours. */
+  #growFrom(
+    from: number,
+    [side, other]: readonly [Side, Side],
+    { weighed, sought, meeting: known }: Growing,
+  ): Meeting | null {
+    const { ends, withinMm } = sought;
+    const [weight, alongMm] = [side.reached.weightOf(from), side.reached.lengthMm(from)];
+    let meeting = known;
+    const reach = (to: number, edge: NetEdge, by: number): void => {
+      const sum = weight + by;
+      if (sum >= side.reached.weightOf(to)) return;
+      const lengthMm = alongMm + edge.lengthMm;
+      const isLimited = withinMm < Number.POSITIVE_INFINITY;
+      if (isLimited && lengthMm + this.#places.distanceMm(ends, to, side.to) > withinMm) return;
+      side.reached.reach(to, { weight: sum, lengthMm, from, edge });
+      const whole = sum + other.reached.weightOf(to);
+      if (whole < Number.POSITIVE_INFINITY) meeting = lesser(meeting, { node: to, weight: whole });
+    };
+    if (from < this.#houseNodes) {
+      const { first, edges } = weighed.flat;
+      for (let at = first[from] as number; at < (first[from + 1] as number); at += 1) {
+        const edge = edges[at] as NetEdge;
+        reach(edge.to, edge, weighed.weightAt(at));
+      }
+    }
+    ends.eachEdge(from, (to, edge) => reach(to, edge, weightOf(edge, weighed.weighing)));
+    return meeting;
+  }
+}
+
+interface Growing {
+  readonly weighed: WeighedNet;
+  readonly sought: MeetingEnds;
+  readonly meeting: Meeting | null;
+}
+
+function lesser(known: Meeting | null, met: Meeting): Meeting {
+  if (known === null || met.weight < known.weight) return met;
+  return met.weight === known.weight && met.node < known.node ? met : known;
+}
+
+/** From the first end to where both met, and on to the second: what lies along a way is the same in either direction. */
+function wayThrough({ node, weight }: Meeting, first: ReachedFrom, second: ReachedFrom): FoundWay {
+  const steps: WayStep[] = [];
+  for (let step = first.stepTo(node); step !== null; step = first.stepTo(step.from)) steps.push(step);
+  steps.reverse();
+  let from = node;
+  for (let step = second.stepTo(from); step !== null; step = second.stepTo(from)) {
+    steps.push({ from, edge: step.edge });
+    from = step.from;
+  }
+  return { weight, steps };
+}
