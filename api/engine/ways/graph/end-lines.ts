@@ -22,7 +22,7 @@ import { endOf, nothing, openingAt, SAME_MM, startOf, type WayLine } from './lin
 import type { Join, Stop } from './way-net.ts';
 
 /** Lines of a cable's end in a void go so far to both sides: on from there lead the lines of the house, mm. */
-const END_REACH_MM = 15_000;
+const END_REACH_MM = 8_000;
 /** Channel goes level at the height of points from here up; lower ones go down to the skirting, mm. */
 const LOW_POINT_MM = 700;
 /** How far cable that has to get past a door or a window keeps from its edge, mm. */
