@@ -21,7 +21,9 @@ export function flatNet(net: WayNet): FlatNet {
     for (const edge of net.edgesOf(node)) edges.push(edge);
     first[node + 1] = edges.length;
   }
-  return { nodeCount, first, to: Int32Array.from(edges, ({ to }) => to), edges };
+  const to = new Int32Array(edges.length);
+  for (let at = 0; at < to.length; at += 1) to[at] = (edges[at] as NetEdge).to;
+  return { nodeCount, first, to, edges };
 }
 
 /** The same ways weighed for one kind of cable, each when it is first met. */
