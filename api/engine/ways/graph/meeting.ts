@@ -4,7 +4,6 @@ import type { WayStep } from './reached-nodes.ts';
 import type { FoundWay, WeighedNet } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
 import type { NetEdge } from './way-net.ts';
-import { weightOf } from './weigh.ts';
 
 /** Two ends on a house, and how long a way between them may be. */
 export interface MeetingEnds {
@@ -93,7 +92,7 @@ export class Meetings {
         reach(edge.to, edge, weighed.weightAt(at));
       }
     }
-    ends.eachEdge(from, (to, edge) => reach(to, edge, weightOf(edge, weighed.weighing)));
+    ends.eachEdge(from, (to, edge) => reach(to, edge, edge.weightBy(weighed.weighing)));
     return meeting;
   }
 }

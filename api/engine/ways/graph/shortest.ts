@@ -108,7 +108,7 @@ export class Row {
         this.#relax(flat.to[at] as number, weight + this.house.weightAt(at), node, flat.edges[at] as NetEdge);
     }
     for (const edge of this.#net.edgesOf(node))
-      this.#relax(edge.to, weight + weightOf(edge, weighing), node, edge);
+      this.#relax(edge.to, weight + edge.weightBy(weighing), node, edge);
   }
 
   #relax(to: number, weight: number, from: number, edge: NetEdge): void {
@@ -158,7 +158,7 @@ function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
   for (const node of ends.entries()) {
     const weight = row.weightOf(node);
     if (weight < Number.POSITIVE_INFINITY)
-      ends.eachNewEdge(node, (to, edge) => relax(node, to, edge, weight + weightOf(edge, weighing)));
+      ends.eachNewEdge(node, (to, edge) => relax(node, to, edge, weight + edge.weightBy(weighing)));
   }
   for (;;) {
     const weight = heap.nextWeight;
@@ -168,7 +168,7 @@ function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
     if (node < flat.nodeCount)
       for (let at = flat.first[node] as number; at < (flat.first[node + 1] as number); at += 1)
         relax(node, flat.to[at] as number, flat.edges[at] as NetEdge, weight + row.house.weightAt(at));
-    ends.eachEdge(node, (to, edge) => relax(node, to, edge, weight + weightOf(edge, weighing)));
+    ends.eachEdge(node, (to, edge) => relax(node, to, edge, weight + edge.weightBy(weighing)));
   }
   if (least === Number.POSITIVE_INFINITY) return null;
   const steps: WayStep[] = [];

@@ -1,4 +1,5 @@
 import { endOf, isStop, LineMeasures, type Measure, SAME_MM, startOf, type WayLine } from './line.ts';
+import { type Weighing, weightOf } from './weigh.ts';
 
 /** A place on a line of a net, by the line's number. */
 export interface Stop {
@@ -23,16 +24,36 @@ export interface NetEdge {
   readonly join: Join | null;
   /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
   readonly way: string | null;
+  /** What it weighs; remembered for the weighing that was asked for last. */
+  weightBy(weighing: Weighing): number;
+}
+
+/** Remembers what an edge weighs: the same end is asked for again and again by the same weighing. */
+abstract class WeighedOnce {
+  abstract readonly measure: Measure;
+  abstract readonly way: string | null;
+  abstract readonly join: Join | null;
+  #weighing: Weighing | null = null;
+  #weight = 0;
+
+  weightBy(weighing: Weighing): number {
+    if (this.#weighing !== weighing) {
+      this.#weight = weightOf(this, weighing);
+      this.#weighing = weighing;
+    }
+    return this.#weight;
+  }
 }
 
 /** A way along a line. There are many and few are ever measured: that waits until somebody asks. */
-class AlongLine implements NetEdge {
+class AlongLine extends WeighedOnce implements NetEdge {
   readonly to: number;
   readonly way: string | null;
   readonly #from: NetNode;
   readonly #until: NetNode;
 
   constructor(from: NetNode, until: NetNode, way: string | null) {
+    super();
     this.to = until.id;
     this.way = way;
     this.#from = from;
@@ -53,11 +74,12 @@ class AlongLine implements NetEdge {
 }
 
 /** A way over a join. */
-class OverJoin implements NetEdge {
+class OverJoin extends WeighedOnce implements NetEdge {
   readonly to: number;
   readonly join: Join;
 
   constructor(to: number, join: Join) {
+    super();
     this.to = to;
     this.join = join;
   }

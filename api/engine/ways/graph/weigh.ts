@@ -28,7 +28,7 @@ const MONEY = 1e5;
  * only taken where there is no other.
  */
 export function weightOf(
-  { measure, way, join }: NetEdge,
+  { measure, way, join }: Pick<NetEdge, 'measure' | 'way' | 'join'>,
   { aim, surface, avoid, asFound }: Weighing,
 ): number {
   const isAvoided = avoid !== undefined && way?.startsWith(avoid) === true;
