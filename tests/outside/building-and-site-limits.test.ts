@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { leastBondMm2 } from '#engine/connections/least-bond.ts';
 import { planPoint } from '#engine/plan/plane.ts';
 import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { BATH_SOCKET_BEFORE_A2_MM, BATH_SOCKET_MM } from '#engine/rules/bath-socket-distance.ts';
 import { ZONE_2_MM, ZONES_TOP_MM } from '#engine/rules/bathroom.ts';
-import { leastBondMm2 } from '#engine/rules/bond-size.ts';
 import { leastProtectiveMm2 } from '#engine/rules/earthing-conductor.ts';
 import { GAS_TO_ACCESSORY_MM } from '#engine/rules/gas-accessory.ts';
 import { GAS_TO_CABLE_MM } from '#engine/rules/gas-cable.ts';

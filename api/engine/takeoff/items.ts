@@ -1,3 +1,4 @@
+import { BOND_SIZES_MM2 } from './bonding-lines.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
 
 /** A thing that the engine may ask for, by the id that price lists use. */
@@ -31,7 +32,9 @@ const cables: readonly Item[] = [
     item(`flex-${line}`, `Three-core heat-resistant flex ${line} mm²`, 'm', 'cable'),
   ),
   item('earth-single-2.5', 'Green/yellow single 2.5 mm², box earth tails', 'm', 'cable'),
-  item('earth-single-10', 'Green/yellow single 10 mm², main bonding', 'm', 'cable'),
+  ...BOND_SIZES_MM2.map((mm2) =>
+    item(`earth-single-${mm2}`, `Green/yellow single ${mm2} mm², main bonding`, 'm', 'cable'),
+  ),
   item('tails-16', 'Meter tails 16 mm², one line and one neutral', 'm', 'cable'),
   ...['3', '4', '6'].map((bore) =>
     item(`sleeving-earth-${bore}`, `Green/yellow sleeving ${bore} mm`, 'm', 'cable'),

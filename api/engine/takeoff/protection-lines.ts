@@ -2,10 +2,8 @@ import type { Device } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
 import { fittedDevice, isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
+import { bondDemands } from './bonding-lines.ts';
 import type { Demand } from './demand.ts';
-
-/** Bonding conductor to a service where nobody has measured the way, m. Common practice, no source. */
-const BOND_M = { measured: 10, low: 4, high: 20 } as const;
 
 /** How a remedy is named as a cause, the way the labour stage names it. */
 export function remedyCause({ kind, at }: Remedy): string {
@@ -68,10 +66,7 @@ function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
         ...deviceInEnclosure(worked, remedy),
       ];
     case 'bond-upgrade':
-      return [
-        { item: 'earth-single-10', unit: 'm', group: 'cable', ...BOND_M, causes: [cause] },
-        piece('bonding-clamp', [cause]),
-      ];
+      return [...bondDemands(worked.job.supply, cause)];
     case 'new-board':
       return [piece('consumer-unit', [cause])];
     default:

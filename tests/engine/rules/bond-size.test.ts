@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bondSize, leastBondMm2 } from '#engine/rules/bond-size.ts';
+import { leastBondMm2 } from '#engine/connections/least-bond.ts';
+import { bondSize } from '#engine/rules/bond-size.ts';
 import type { Supply } from '#model/installation.ts';
 import { factsOf, jobOf, saidBy, schemeOf } from './facts-builder.ts';
 

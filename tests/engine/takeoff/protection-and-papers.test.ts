@@ -100,6 +100,22 @@ describe('protection', () => {
     expect(line?.causes).toEqual(['remedy/bond-upgrade/water']);
   });
 
+  it.each([
+    // Source: BS 7671 Table 54.8 for PME; else 544.1.1, half the earthing conductor, up to the next size sold.
+    [{ earthing: 'TN-C-S', earthingMm2: 16 }, 'earth-single-10'],
+    [{ earthing: 'TN-S', earthingMm2: 10 }, 'earth-single-6'],
+    [{ earthing: 'TN-S', earthingMm2: 16 }, 'earth-single-10'],
+    [{ earthing: 'TN-S', earthingMm2: 25 }, 'earth-single-16'],
+    [{ earthing: 'TT', earthingMm2: 70 }, 'earth-single-25'],
+    [{ earthing: 'TN-S' }, 'earth-single-10'],
+  ] as const)('renews a bond in the size that is asked for: %j', (supply, item) => {
+    const scheme = schemeOf({ remedies: [{ kind: 'bond-upgrade', at: 'water' }] });
+    const worked = workedOf({ scheme });
+    const { earthing: _, earthingMm2: __, ...rest } = worked.job.supply;
+    const demands = protectionDemands({ ...worked, job: { ...worked.job, supply: { ...rest, ...supply } } });
+    expect(demands.map((demand) => demand.item)).toEqual([item, 'bonding-clamp']);
+  });
+
   it('gives a new circuit its device', () => {
     const worked = workedOf({ scheme: schemeOf({ connections: [radial] }) });
     expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-b20-30-a': 1 });
