@@ -7,7 +7,7 @@ import { cheapestThatDoesNotFail, schemeDifferences } from './schemes/difference
 import type { Estimate } from './schemes/estimate-result.ts';
 import { estimateScheme } from './schemes/estimate-scheme.ts';
 import { factsOf } from './schemes/facts-of.ts';
-import { tariffOf } from './schemes/tariff.ts';
+import { tariffFor } from './schemes/tariff.ts';
 import { workHouse, workScheme } from './schemes/work-scheme.ts';
 import { defaultLengthAllowances } from './ways/length-allowances.ts';
 
@@ -40,7 +40,7 @@ export function estimate(
   when: { readonly date: string; readonly revision: number },
   scope: EstimateScope = {},
 ): Estimate {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const asFound = workScheme(house, null);
   const { schemeIds, depth } = scope;
   const factsFound = factsOf(asFound, library, null);

@@ -8,12 +8,12 @@ import type { SearchResult, SearchStep } from './schemes/search/found-schemes.ts
 import { type SearchOptions, searchInSteps, searchSchemes, type ToSearch } from './schemes/search/search.ts';
 import { type Searched, searchedAgain } from './schemes/search/searched.ts';
 import { type WhyNot, whyNot } from './schemes/search/why-not.ts';
-import { tariffOf } from './schemes/tariff.ts';
+import { tariffFor } from './schemes/tariff.ts';
 import { workHouse, workScheme } from './schemes/work-scheme.ts';
 import { defaultLengthAllowances } from './ways/length-allowances.ts';
 
 function toSearch(job: Job, library: Library): ToSearch {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
   return { house, library, rules: allRules, proofsFound };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { site, storey } from './building.ts';
+import { containment } from './cable.ts';
 import { board, circuit, leg, point, reading, supply } from './installation.ts';
 import { certainty, id, idOf, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
@@ -30,6 +31,8 @@ export const terms = z
     travelMin: z.number().min(0).max(10_000).optional(),
     minimumPence: pence.optional(),
     validDays: z.int().min(0).max(3650).optional(),
+    /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
+    chased: containment.extract(['oval', 'capping', 'none']).optional(),
   })
   .meta({ id: 'Terms' });
 export type Terms = z.infer<typeof terms>;

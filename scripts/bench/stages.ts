@@ -14,7 +14,7 @@ import type { SearchOptions } from '#engine/schemes/search/search.ts';
 import { endOfNode, searchGround } from '#engine/schemes/search/search-ground.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
-import { routeOptions, workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { houseNet } from '#engine/ways/graph/house-net.ts';
 import { houseWays } from '#engine/ways/house-ways.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
@@ -85,10 +85,10 @@ export function timeStages(given: Job, library: Library): StageTimes {
 /** The net of a house that nobody has asked yet, then ways in it from the first of the ends. */
 function timeWays(given: Job, library: Library, [first, ...others]: readonly WayEnd[]): StageTimes {
   const tariff = tariffOf(library);
-  const net = timed(() => houseNet({ plan: buildPlan(given), tariff, options: routeOptions })).ms;
+  const net = timed(() => houseNet({ plan: buildPlan(given), tariff })).ms;
   const [second, ...rest] = others;
   if (first === undefined || second === undefined) return { net };
-  const ways = houseWays(buildPlan(structuredClone(given)), tariff, routeOptions);
+  const ways = houseWays(buildPlan(structuredClone(given)), tariff);
   // What is weighed once for all ways is no part of one.
   for (const other of rest.slice(0, 1)) ways.costs(second, [other], 'pence');
   const run = timed(() => ways.costs(first, [second], 'pence')).ms;

@@ -27,7 +27,7 @@ const tariff = tariffOf(demoLibrary());
 
 function netOf(seed: number): { house: HouseNet; ends: readonly WayPlace[] } {
   const plan = buildPlan(houseOf({ seed, rooms: 8, wanted: 4 }));
-  const house = houseNet({ plan, tariff, options: { chased: 'oval' } });
+  const house = houseNet({ plan, tariff });
   const ends = [...plan.positionOfPoint.values()].map((position) => ({ position, mount: null }));
   return { house, ends };
 }

@@ -1,6 +1,7 @@
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
+import type { Chased, OwnTerm } from './terms.ts';
 
 /**
  * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
@@ -61,7 +62,7 @@ export const setReckoning = (
 });
 
 /** The firm's terms that are numbers and may be left out. */
-export type FirmTerm = Exclude<keyof Terms, 'labour' | 'vat'>;
+export type FirmTerm = OwnTerm;
 
 /** Sets one of the firm's usual terms; null takes it away. A firm has a mark-up or a margin. */
 export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit => ({
@@ -71,6 +72,15 @@ export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit =
     else terms[term] = value;
     if (value !== null && term === 'markupPercent') delete terms.marginPercent;
     if (value !== null && term === 'marginPercent') delete terms.markupPercent;
+  },
+});
+
+/** Sets what the firm chases cables in where a job does not say; null: what is usual. */
+export const setFirmChased = (chased: Chased | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => {
+    if (chased === null) delete terms.chased;
+    else terms.chased = chased;
   },
 });
 

@@ -2,7 +2,10 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat'>;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'chased'>;
+
+/** What cables chased into walls may lie in. */
+export type Chased = NonNullable<Terms['chased']>;
 
 /** What the terms of a job are called. */
 export const termNames: Readonly<Record<keyof Terms, string>> = {
@@ -14,6 +17,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   travelMin: 'travel',
   minimumPence: 'minimum charge',
   validDays: 'days the price holds',
+  chased: 'way that cables lie in chases',
 };
 
 /** Sets how fast the job is priced to go. */
@@ -29,6 +33,15 @@ export const setVat = (vat: Terms['vat']): JobEdit => ({
   label: 'Change how VAT is charged',
   change: (job) => {
     job.terms.vat = vat;
+  },
+});
+
+/** Sets what cables chased into walls lie in, or leaves it to the firm (null). */
+export const setChased = (chased: Chased | null): JobEdit => ({
+  label: chased === null ? 'Leave chased cables to the firm' : 'Change what chased cables lie in',
+  change: (job) => {
+    if (chased === null) delete job.terms.chased;
+    else job.terms.chased = chased;
   },
 });
 

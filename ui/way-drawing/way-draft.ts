@@ -1,7 +1,6 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import { distanceMm, type Position, planPointOf } from '#engine/plan/plane.ts';
 import { facePosition, freePosition } from '#engine/plan/position-of-place.ts';
-import { routeOptions } from '#engine/schemes/work-scheme.ts';
 import { plainRoute } from '#engine/ways/find-run.ts';
 import { pathBetween } from '#engine/ways/lay-runs.ts';
 import type { Run, Segment } from '#engine/ways/run.ts';
@@ -106,7 +105,7 @@ export function drawnWay(worked: Worked, draft: WayDraft): DrawnWay | null {
   const via = draft.steps.flat();
   const { plan, tariff } = worked;
   const corners = [from, ...via.map((one) => positionOfWaypoint(plan, one)).filter((one) => one !== null)];
-  const path = { plan, tariff, options: routeOptions, findRun: plainRoute };
+  const path = { plan, tariff, findRun: plainRoute };
   const segments = pathBetween(path, [run.from, run.to], { via });
   const wholeMm = segments.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
   const drawnMm = corners.reduce((sum, one, i) => sum + apartMm(corners[i - 1] ?? one, one), 0);

@@ -61,9 +61,8 @@ function plumbSpot({ from, to, lengthMm }: Segment, target: Position) {
   };
 }
 
-/** A path of which everything is assumed leads where nothing is drawn. What a chase is filled with takes no length. */
+/** A path of which everything is assumed leads where nothing is drawn. */
 function asNewMm({ plan, tariff }: Facts, { freed, target, fromMount, toMount }: KeptWay): number | null {
-  const options = { chased: 'none' } as const;
   const { segments } = plainRoute({
     plan,
     from: freed.from,
@@ -72,7 +71,6 @@ function asNewMm({ plan, tariff }: Facts, { freed, target, fromMount, toMount }:
     fromMount,
     toMount,
     tariff,
-    options,
   });
   const isKnown = segments.length === 0 || segments.some(({ certainty }) => certainty !== 'assumed');
   return isKnown ? pathLengthMm(segments) : null;

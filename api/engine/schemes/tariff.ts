@@ -1,4 +1,5 @@
 import type { Wall } from '#model/building.ts';
+import type { Job, Terms } from '#model/job.ts';
 import type { Library, Price } from '#model/library.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import { chaseTask } from '../labour/chase-work.ts';
@@ -8,32 +9,56 @@ import { normOf } from '../labour/norm-of.ts';
 import { remembered } from '../plan/remembered.ts';
 import { cableItem } from '../takeoff/cable-lines.ts';
 import { clipSpacing } from '../takeoff/clip-spacing.ts';
-import { channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
+import { PIN_SPACING_MM } from '../takeoff/containment-lines.ts';
+import { cappingSizeMm, channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
 import { flatCableSize } from '../takeoff/flat-cable-size.ts';
 import { chaseKgPerM } from '../takeoff/making-good-lines.ts';
-import { together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
+import { type Chased, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
 
 /** Channel is screwed this often beside its adhesive, and once more at its end, per metre. Common practice, no source. */
 const SCREWS_PER_M = 2;
+
+/** What a cable is chased in where neither job nor firm says: common practice, no source, and the stricter for capacity. */
+const USUAL_CHASED: Chased = 'oval';
+
+/** What a job's cables are chased in: as it says, else as the firm does. */
+export const chasedIn = (job: Terms, firm: Terms): Chased => job.chased ?? firm.chased ?? USUAL_CHASED;
+
+/** What ways of a job cost, from the library and the job's own terms. */
+export const tariffFor = ({ terms }: Pick<Job, 'terms'>, library: Library): WayTariff =>
+  tariffOf(library, chasedIn(terms, library.terms));
 
 /**
  * What ways cost, from the library's norms at their typical minutes and its rate, and its list prices by what is used: the
  * costs that the ways stage weighs, which knows no prices itself. A task without a norm and an item without a price weigh
  * nothing.
  */
-export const tariffOf = remembered((library: Library): WayTariff => {
+export const tariffOf = (library: Library, chased: Chased = USUAL_CHASED): WayTariff =>
+  tariffsOf(library)[chased];
+
+const tariffsOf = remembered(
+  (library: Library): Readonly<Record<Chased, WayTariff>> => ({
+    oval: tariffIn(library, 'oval'),
+    capping: tariffIn(library, 'capping'),
+    none: tariffIn(library, 'none'),
+  }),
+);
+
+function tariffIn(library: Library, chased: Chased): WayTariff {
   const work = (task: TaskId): WorkCost => workOf(library, task);
   const item = (name: string, quantity: number): WorkCost => ({
     millipence: quantity * unitMillipence(library, name),
     minutes: 0,
     mess: 0,
   });
-  const inChase = together(work('contain-chase'), work('fill-chase'));
-  const tube = item(`oval-${ovalSizeMm([USUAL_CABLE])}`, 1);
-  const plaster = item('plaster-one-coat', chaseKgPerM({ cables: [USUAL_CABLE], containment: 'oval' }));
+  const inChase =
+    chased === 'none' ? work('fill-chase') : together(work('contain-chase'), work('fill-chase'));
+  const plaster = item('plaster-one-coat', chaseKgPerM({ cables: [USUAL_CABLE], containment: chased }));
+  const covers = coversOf(chased).map(([name, quantity]) => item(name, quantity));
   const chase = (core: Wall['core']): WorkCost =>
-    [work(chaseTask[core]), inChase, tube, plaster].reduce(together);
+    [work(chaseTask[core]), inChase, ...covers, plaster].reduce(together);
   return {
+    chased,
     thread: work('thread-cable'),
     clip: together(
       work('clip-cable'),
@@ -70,7 +95,24 @@ export const tariffOf = remembered((library: Library): WayTariff => {
     fish: work('fish-stud'),
     cableMillipencePerM: unitMillipence(library, cableItem(USUAL_CABLE)),
   };
-});
+}
+
+/** What lies over a metre of the usual cable in a chase, or holds it there: items and how many of them. */
+function coversOf(chased: Chased): readonly (readonly [item: string, quantity: number])[] {
+  const cables = [USUAL_CABLE];
+  const { verticalMm } = clipSpacing(flatCableSize(USUAL_CABLE.lineMm2).widthMm);
+  switch (chased) {
+    case 'oval':
+      return [[`oval-${ovalSizeMm(cables)}`, 1]];
+    case 'capping':
+      return [
+        [`capping-${cappingSizeMm(cables)}`, 1],
+        ['capping-pin', 1000 / PIN_SPACING_MM],
+      ];
+    case 'none':
+      return [[`clip-flat-${USUAL_CABLE.lineMm2}`, 1000 / verticalMm]];
+  }
+}
 
 /** One unit of a task at its typical minutes and the library's rate. */
 function workOf({ norms }: Library, task: TaskId): WorkCost {

@@ -19,12 +19,9 @@ import { foundRuns } from '../ways/found-runs.ts';
 import { layRuns } from '../ways/lay-runs.ts';
 import { nodePositions } from '../ways/node-positions.ts';
 import { rememberedRoutes } from '../ways/remembered-routes.ts';
-import type { FindRun, RouteOptions } from '../ways/route.ts';
+import type { FindRun } from '../ways/route.ts';
 import type { LengthAllowances, Run } from '../ways/run.ts';
 import type { WayTariff } from '../ways/way-tariff.ts';
-
-/** Cables chased into masonry go into oval tube: common practice, no source, and the stricter for capacity. */
-export const routeOptions: RouteOptions = { chased: 'oval' };
 
 /** What every scheme of a job shares: the house and its wiring as found. */
 export interface House {
@@ -50,7 +47,6 @@ export function workHouse(job: Job, tariff: WayTariff, allowances: LengthAllowan
     legs: job.legs,
     tariff,
     allowances,
-    options: routeOptions,
     findRun,
   });
   const foundShapes = circuitShapes(job, found);
@@ -142,7 +138,6 @@ function laidRuns(house: House, connections: readonly Connection[]): readonly Ru
     connections,
     tariff,
     allowances,
-    options: routeOptions,
     findRun,
   });
 }

@@ -12,7 +12,7 @@ const PAST_FLOOR_MM = 100;
 const LENGTH_SOLD_MM = 3000;
 const CAPPING_SOLD_MM = 2000;
 /** Capping is pinned this often, mm. Common practice, no source. */
-const PIN_SPACING_MM = 300;
+export const PIN_SPACING_MM = 300;
 /** Channel is screwed this often beside its adhesive, mm. Common practice, no source. */
 const SCREW_SPACING_MM = 500;
 /** Saddles of rigid plastic conduit up to 25 mm, mm. Source: IET On-Site Guide Table D3, from memory (1.5 m level). */

@@ -14,13 +14,13 @@ import type { WayPlace } from './way-cost.ts';
  * that is drawn leads there, with a right-angled path that is assumed throughout.
  */
 export function cheapestPath(request: RouteRequest): readonly Segment[] {
-  const { plan, tariff, options, from, to, fromMount, toMount, asFound } = request;
+  const { plan, tariff, from, to, fromMount, toMount, asFound } = request;
   if (isSamePlace(from, to)) return [];
   const ends: readonly [WayPlace, WayPlace] = [
     { position: from, mount: fromMount },
     { position: to, mount: toMount },
   ];
-  const ways = houseWays(plan, tariff, options);
+  const ways = houseWays(plan, tariff);
   const way = asFound === undefined ? ways.way(...ends, 'pence') : ways.wayAsFound(...ends, asFound.knownMm);
   return way?.segments ?? lastResort(request);
 }
@@ -30,12 +30,12 @@ const isSamePlace = (a: Position, b: Position): boolean =>
 
 /** Right-angled, just above the upper storey's floor, whatever is in between. */
 function lastResort(request: RouteRequest): readonly Segment[] {
-  const { plan, from, to, fromMount, toMount, options } = request;
+  const { plan, from, to, fromMount, toMount, tariff } = request;
   const floorMm = (storeyId: string) => plan.storeyById.get(storeyId)?.storey.floorLevelMm ?? 0;
   const storeyId = floorMm(to.storeyId) > floorMm(from.storeyId) ? to.storeyId : from.storeyId;
   const space: VoidSpace = { kind: 'floor', storeyId, levelMm: floorMm(storeyId) + SKIRTING_MM };
-  const start = plumbToVoid({ plan, place: from, mount: fromMount, space, options });
-  const finish = plumbToVoid({ plan, place: to, mount: toMount, space, options });
+  const start = plumbToVoid({ plan, place: from, mount: fromMount, space, tariff });
+  const finish = plumbToVoid({ plan, place: to, mount: toMount, space, tariff });
   const [a, b] = [start.arrival.at, finish.arrival.at];
   const stops = [a, planPoint(b[0], a[1]), b].map((at) => inVoid(plan, space, at));
   const lay = { ...openLay('surface-channel', 'assumed'), containment: 'channel' as const };

@@ -5,7 +5,7 @@ import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
 import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
-import type { FindRun, RouteOptions } from './route.ts';
+import type { FindRun } from './route.ts';
 import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { endMm, type RunLength, runLength } from './run-length.ts';
 import { stepsOf } from './steps.ts';
@@ -19,7 +19,6 @@ export interface FoundRunsInput {
   readonly legs: readonly Leg[];
   readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
-  readonly options: RouteOptions;
   readonly findRun: FindRun;
 }
 

@@ -15,7 +15,6 @@ import { TwoEnds } from './graph/two-ends.ts';
 
 import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
-import type { RouteOptions } from './route.ts';
 import type { Segment } from './run.ts';
 import { reversedSegments } from './segment.ts';
 import type { WayAim, WayCost, WayPlace } from './way-cost.ts';
@@ -55,10 +54,10 @@ const houses = new Map<string, HouseWays>();
  * The ways of a house. They hang on its storeys, on what stands on its walls and on the tariff, so a house is not worked
  * anew when something else in the job changes: a wanted point that moves leaves all rows from elsewhere as they are.
  */
-export function houseWays(plan: Plan, tariff: WayTariff, { chased }: RouteOptions): HouseWays {
+export function houseWays(plan: Plan, tariff: WayTariff): HouseWays {
   const drawn = plan.storeys.map(({ storey }) => textOfStorey(storey));
-  const key = [chased, textOfTariff(tariff), standingOn(plan), ...drawn].join('\n');
-  const ways = houses.get(key) ?? waysIn(houseNet({ plan, tariff, options: { chased } }));
+  const key = [textOfTariff(tariff), standingOn(plan), ...drawn].join('\n');
+  const ways = houses.get(key) ?? waysIn(houseNet({ plan, tariff }));
   houses.delete(key);
   houses.set(key, ways);
   if (houses.size > HOUSES_KEPT) houses.delete(houses.keys().next().value ?? '');

@@ -5,7 +5,7 @@ import type { CircuitShape } from '../circuit/shape.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
-import type { FindRun, Mount, RouteOptions, RouteRequest } from './route.ts';
+import type { FindRun, Mount, RouteRequest } from './route.ts';
 import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { cutsOf } from './run-cuts.ts';
 import { runLength } from './run-length.ts';
@@ -23,7 +23,6 @@ export interface LayRunsInput {
   readonly connections: readonly Connection[];
   readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
-  readonly options: RouteOptions;
   readonly findRun: FindRun;
 }
 
@@ -96,19 +95,18 @@ function layRun(input: LayRunsInput, { edge, from, to, pin, circuitIds }: ToLay)
 }
 
 /** What a path is asked for with, whoever asks. */
-export type PathInput = Pick<LayRunsInput, 'plan' | 'tariff' | 'options' | 'findRun'>;
+export type PathInput = Pick<LayRunsInput, 'plan' | 'tariff' | 'findRun'>;
 
 /** The path between two ends of a run, of a known length if told; empty where one of them has no position. */
 export function pathBetween(
-  { plan, tariff, options, findRun }: PathInput,
+  { plan, tariff, findRun }: PathInput,
   [from, to]: readonly [RunEnd, RunEnd],
   { via, asFound }: Pick<RouteRequest, 'via' | 'asFound'>,
 ): readonly Segment[] {
   if (from.position === null || to.position === null) return [];
   const mounts = { fromMount: mountOf(plan, from), toMount: mountOf(plan, to) };
   const known = asFound === undefined ? {} : { asFound };
-  return findRun({ plan, from: from.position, to: to.position, via, ...known, ...mounts, tariff, options })
-    .segments;
+  return findRun({ plan, from: from.position, to: to.position, via, ...known, ...mounts, tariff }).segments;
 }
 
 /** How the accessory at a run's end is mounted; null where nobody said. */

@@ -98,10 +98,10 @@ function sharedWallId(from: Position, to: Position): string | null {
 
 /** What a stretch lies in by where its middle is: in a room, under a floor, or in the loft. */
 function derivedLay(request: RouteRequest, from: Position, to: Position, wallId: string | null): Lay {
-  const { plan, options } = request;
+  const { plan, tariff } = request;
   if (isInRoom(plan, middleLevelMm(from, to))) {
     const mount = from === request.from ? request.fromMount : request.toMount;
-    return layInWall(plan.wallById.get(wallId ?? ''), mount, options);
+    return layInWall(plan.wallById.get(wallId ?? ''), mount, tariff.chased);
   }
   const over = floorOver(plan, from, to);
   if (over === null) return openLay('loft', 'pinned');

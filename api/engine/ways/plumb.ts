@@ -3,10 +3,11 @@ import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { freePosition } from '../plan/position-of-place.ts';
 import type { VoidSpace } from '../plan/voids.ts';
-import { layInWall } from './lay-in-wall.ts';
-import type { Mount, RouteOptions } from './route.ts';
+import { layInWall, onInVoid } from './lay-in-wall.ts';
+import type { Mount } from './route.ts';
 import type { Segment } from './run.ts';
 import { type Lay, openLay, segmentBetween } from './segment.ts';
+import type { WayTariff } from './way-tariff.ts';
 
 /** The way from a place plumb up or down to the level of a void. */
 export interface Plumb {
@@ -22,7 +23,7 @@ export interface PlumbRequest {
   readonly place: Position;
   readonly mount: Mount;
   readonly space: VoidSpace;
-  readonly options: RouteOptions;
+  readonly tariff: WayTariff;
 }
 
 /** Plumb from a place to a void: in or on the wall as far as its storey's floor or ceiling, then open in the void. */
@@ -73,18 +74,17 @@ interface Piece {
 }
 
 function plumbPiece(request: PlumbRequest, piece: Piece): Segment {
-  const { plan, place, mount, space, options } = request;
+  const { plan, place, mount, space, tariff } = request;
   const { room, from, to, last } = piece;
   if (room === null) {
     const lay = openLay(space.kind === 'loft' ? 'loft' : 'void-open', 'derived');
-    // The tube of a chase goes on into the void, so that a cable can be drawn past the floor.
-    const containment = last?.medium === 'wall-chase' ? last.containment : 'none';
+    const containment = last === undefined ? 'none' : onInVoid(last);
     return segmentBetween(from, to, { ...lay, containment }, { storeyId: space.storeyId });
   }
   if (room.storeyId !== place.storeyId)
     return segmentBetween(from, to, openLay('riser', 'assumed'), { storeyId: room.storeyId });
   const wall = plan.wallById.get(place.onWall?.wallId ?? '');
-  const lay: Lay = layInWall(wall, mount, options);
+  const lay: Lay = layInWall(wall, mount, tariff.chased);
   return segmentBetween(from, to, lay, {
     wallId: wall?.wall.id ?? null,
     side: place.onWall?.side ?? null,

@@ -1,7 +1,7 @@
 import type { FindRun, Mount, Route, RouteRequest } from './route.ts';
 
 /** What of a request may differ within one house. */
-type Asked = Omit<RouteRequest, 'plan' | 'tariff' | 'options'>;
+type Asked = Omit<RouteRequest, 'plan' | 'tariff'>;
 
 const keyOf = ({ from, to, via, asFound, fromMount, toMount }: Asked): string =>
   JSON.stringify([from, to, via, asFound ?? null, fromMount satisfies Mount, toMount]);

@@ -1,4 +1,4 @@
-import type { Containment, Waypoint } from '#model/cable.ts';
+import type { Waypoint } from '#model/cable.ts';
 import type { Point } from '#model/installation.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
@@ -7,12 +7,6 @@ import type { WayTariff } from './way-tariff.ts';
 
 /** How an accessory is mounted; null when nobody said, which counts as flush. */
 export type Mount = NonNullable<Point['mount']> | null;
-
-/** What the firm does where the survey leaves it open. */
-export interface RouteOptions {
-  /** What a cable chased into masonry lies in: it changes the installation method, and so the capacity. */
-  readonly chased: Extract<Containment, 'capping' | 'oval' | 'none'>;
-}
 
 /** A question for a path: from where to where, by which waypoints, at what tariff. */
 export interface RouteRequest {
@@ -26,7 +20,6 @@ export interface RouteRequest {
   readonly fromMount: Mount;
   readonly toMount: Mount;
   readonly tariff: WayTariff;
-  readonly options: RouteOptions;
 }
 
 /** A path, its stretches in order and joined end to end, and the same in words. */

@@ -1,4 +1,5 @@
 import type { Wall } from '#model/building.ts';
+import type { Containment } from '#model/cable.ts';
 import type { FloorOpening } from './floor-opening.ts';
 
 /** What some work takes: whole or fractional thousandths of a penny at list price and rate, minutes, and points of disturbance. */
@@ -8,6 +9,9 @@ export interface WorkCost {
   readonly mess: number;
 }
 
+/** What a cable chased into masonry may lie in. */
+export type Chased = Extract<Containment, 'capping' | 'oval' | 'none'>;
+
 /** What ways cost, made from the library at the front door: `ways` knows no prices. Materials are in it, cable apart. */
 export interface WayTariff {
   /** By the metre. */
@@ -15,6 +19,8 @@ export interface WayTariff {
   readonly clip: WorkCost;
   readonly channel: WorkCost;
   readonly trench: WorkCost;
+  /** What a cable chased into masonry lies in: it changes the installation method, and so the capacity. */
+  readonly chased: Chased;
   /** By the metre and what the wall is made of; what protects the cable and the filling are in it. */
   readonly chase: Readonly<Record<Wall['core'], WorkCost>>;
   /** Each. */

@@ -118,6 +118,7 @@ export const tariff: WayTariff = {
   clip: pence(400),
   channel: pence(1100),
   trench: pence(4000),
+  chased: 'oval',
   chase: chases(1700),
   board: { 'lift-board': pence(200), 'chipboard-trap': pence(400), 'open-fixed-floor': pence(800) },
   joist: pence(300),
@@ -145,7 +146,6 @@ export function requestBetween(
     fromMount: null,
     toMount: null,
     tariff,
-    options: { chased: 'oval' },
     ...more,
   };
 }

@@ -36,7 +36,6 @@ function found(leg: Partial<Leg>, [from, to]: readonly [string, string] = ['R8',
     legs: [{ id: 'leg', circuit: 'ring', from: { point: from }, to: { point: to }, ...leg }],
     tariff,
     allowances,
-    options: { chased: 'oval' },
     findRun: plainRoute,
   });
   const run = runs.get('leg');

@@ -75,7 +75,7 @@ describe('a way through a floor', () => {
           return { position, mount: null };
         });
         const [from, to] = ends as [WayPlace, WayPlace];
-        const way = houseWays(plan, tariff, { chased: 'oval' }).way(from, to, 'pence');
+        const way = houseWays(plan, tariff).way(from, to, 'pence');
         if (way === null || way.cost.poor) return;
         const judged = holesPlaced(plan, way.segments).map((hole) => hole.judged);
         expect(judged.filter((each) => each !== 'hole' && each !== 'notch')).toEqual([]);
@@ -91,9 +91,7 @@ describe('a way through a floor', () => {
         const ends = [a, b].map(({ x, y }) => freePosition(plan, 'ff', planPoint(x, y), -110));
         const [from, to] = ends.map((position) => ({ position, mount: null }) as WayPlace);
         if (from === undefined || to === undefined) throw new Error('no storey');
-        expect(houseWays(plan, tariff, { chased: 'oval' }).way(from, to, 'pence')?.cost.poor ?? true).toBe(
-          false,
-        );
+        expect(houseWays(plan, tariff).way(from, to, 'pence')?.cost.poor ?? true).toBe(false);
       }),
       { numRuns: 30 },
     );

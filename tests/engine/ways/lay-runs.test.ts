@@ -42,7 +42,6 @@ function laid(
     connections,
     tariff,
     allowances,
-    options: { chased: 'oval' },
     findRun: plainRoute,
   });
 }

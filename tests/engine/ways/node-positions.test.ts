@@ -31,7 +31,6 @@ function positions(nodes: NetworkNode[], edges: NetworkEdge[] = []) {
     legs: [{ id: 'leg', circuit: 'ring', from: { point: 'R8' }, to: { point: 'R9' }, lengthMm: 5320 }],
     tariff,
     allowances,
-    options: { chased: 'oval' },
     findRun: plainRoute,
   });
   return nodePositions({ plan, network: networkOf(nodes, edges, { circuits }), foundRuns: runs, allowances });

@@ -29,7 +29,6 @@ describe('remembered routes', () => {
     fromMount: null,
     toMount: null,
     tariff,
-    options: { chased: 'oval' },
   };
 
   it('finds each path once', () => {

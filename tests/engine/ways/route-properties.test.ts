@@ -81,7 +81,7 @@ function path(plan: Plan, from: Place, to: Place): readonly Segment[] {
 function costOf(plan: Plan, from: Place, to: Place): number {
   const request = requestBetween(plan, [from, to]);
   const end = (position: Position) => ({ position, mount: null });
-  const ways = houseWays(plan, request.tariff, request.options);
+  const ways = houseWays(plan, request.tariff);
   return ways.way(end(request.from), end(request.to), 'pence')?.cost.millipence ?? 0;
 }
 

@@ -1,11 +1,12 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
-import { type FirmTerm, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
+import { type FirmTerm, setFirmChased, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
+import type { Chased } from '../../edits/terms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-import { labourLevels, vatRates } from '../price/term-choices.ts';
+import { chasedChoices, labourLevels, vatRates } from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
@@ -53,6 +54,13 @@ export class FirmTerms extends LitElement {
         .options=${labourLevels}
         .empty=${null}
         @field-change=${(event: CustomEvent<FieldChange<typeof now.labour>>) => sendLibraryEdit(this, setFirmTermWord({ labour: event.detail.value }))}
+      ></choice-field>
+      <choice-field
+        label="Cables chased into walls lie in"
+        .value=${now.chased ?? null}
+        .options=${chasedChoices}
+        .empty=${'As usual: oval tube'}
+        @field-change=${(event: CustomEvent<FieldChange<Chased | null>>) => sendLibraryEdit(this, setFirmChased(event.detail.value))}
       ></choice-field>
       ${
         this.#registered

@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Terms } from '#model/job.ts';
-import { type OwnTerm, setLabourLevel, setTerm, setVat } from '../../edits/terms.ts';
+import { type Chased, type OwnTerm, setChased, setLabourLevel, setTerm, setVat } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { pounds } from '../../written.ts';
@@ -8,7 +8,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { labourLevels, vatChoices } from './term-choices.ts';
+import { chasedChoices, labourLevels, vatChoices } from './term-choices.ts';
 
 /** An own term with its field: what it is shown in, and what leaving it out means. */
 interface TermField {
@@ -36,6 +36,10 @@ function firmSays(terms: Terms, { term, unit }: TermField): string {
     return term === 'contingencyPercent' ? 'Empty: by how much of the survey is open' : 'Empty: none';
   return `Empty: the firm’s, ${term === 'minimumPence' ? pounds(value) : `${value} ${unit}`}`;
 }
+
+/** What chased cables lie in where the job does not say. */
+const firmChased = ({ chased }: Terms): string =>
+  `The firm’s: ${chased === 'capping' ? 'capping' : chased === 'none' ? 'nothing' : 'oval tube'}`;
 
 /** The terms that this job is priced on; what is left empty is the firm's. */
 export class PriceTerms extends LitElement {
@@ -75,6 +79,17 @@ export class PriceTerms extends LitElement {
         @field-change=${(event: CustomEvent<FieldChange<Terms['vat']>>) => {
           event.stopPropagation();
           send(this, 'job-edit', setVat(event.detail.value));
+        }}
+      ></choice-field>
+      <choice-field
+        label="Cables chased into walls lie in"
+        help="Counts for what they carry as well: least in tube"
+        .value=${terms.chased ?? null}
+        .options=${chasedChoices}
+        .empty=${firmChased(this.view.library.terms)}
+        @field-change=${(event: CustomEvent<FieldChange<Chased | null>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setChased(event.detail.value));
         }}
       ></choice-field>
       ${termFields.map((field) => this.#field(terms, field))}`;

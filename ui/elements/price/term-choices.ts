@@ -12,6 +12,13 @@ export const vatRates = [
   { value: 'zero', label: 'Zero rate' },
 ] as const;
 
+/** What cables chased into masonry lie in, as people choose it. */
+export const chasedChoices = [
+  { value: 'oval', label: 'Oval tube: can be drawn again' },
+  { value: 'capping', label: 'Capping: pinned over the cable' },
+  { value: 'none', label: 'Nothing: clipped and plastered over' },
+] as const;
+
 /** How VAT is charged on a job, as people choose it. */
 export const vatChoices = [
   ...vatRates,

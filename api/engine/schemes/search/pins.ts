@@ -5,7 +5,7 @@ import type { Worked } from '../../connections/worked.ts';
 import type { Mount } from '../../ways/route.ts';
 import type { Run, RunEnd, Segment } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
-import { routeOptions, workScheme } from '../work-scheme.ts';
+import { workScheme } from '../work-scheme.ts';
 import { type Aim, weightOf } from './aim.ts';
 import { schemeOf } from './gate.ts';
 import { keptEnd } from './kept-costs.ts';
@@ -109,7 +109,6 @@ export function pinOf(ground: SearchGround, from: WayEnd, to: WayEnd): readonly 
     fromMount: from.mount,
     toMount: to.mount,
     tariff: house.tariff,
-    options: routeOptions,
   }).segments;
   return isSameLay(laid, segments) ? corners : all;
 }

@@ -17,7 +17,7 @@ import type { Run, RunEnd } from '../../ways/run.ts';
 import { cutsOf } from '../../ways/run-cuts.ts';
 import { runLength } from '../../ways/run-length.ts';
 import type { WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
-import { type House, routeOptions } from '../work-scheme.ts';
+import type { House } from '../work-scheme.ts';
 import { wholeMess } from './works.ts';
 import { demandMillipence, taskMillipence } from './works-cost.ts';
 
@@ -55,7 +55,6 @@ function routeOf({ plan, tariff, findRun }: House, from: WayEnd, to: WayEnd): Ro
     fromMount: from.mount,
     toMount: to.mount,
     tariff,
-    options: routeOptions,
   });
 }
 

@@ -5,7 +5,7 @@ import { houseWays } from '../../ways/house-ways.ts';
 import { cutsOf } from '../../ways/run-cuts.ts';
 import { stepsOf } from '../../ways/steps.ts';
 import type { WayAim, WayCost, WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
-import { type House, routeOptions } from '../work-scheme.ts';
+import type { House } from '../work-scheme.ts';
 import { plainWays } from './plain-ways.ts';
 import { wholeMess } from './works.ts';
 import { demandMillipence } from './works-cost.ts';
@@ -16,7 +16,7 @@ import { demandMillipence } from './works-cost.ts';
  */
 export function waysInHouse(house: House, library: Library): WaysOfHouse {
   const { plan, tariff } = house;
-  const net = houseWays(plan, tariff, routeOptions);
+  const net = houseWays(plan, tariff);
   const assumed = plainWays(house, library);
   const assumedCost = (from: WayEnd, to: WayEnd, aim: WayAim): WayCost | null => {
     const cost = assumed.costs(from, [to], aim)[0] ?? null;

@@ -2,8 +2,8 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { facePosition } from '../../plan/position-of-place.ts';
 import { type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
-import { layInWall } from '../lay-in-wall.ts';
-import type { Mount, RouteOptions } from '../route.ts';
+import { layInWall, onInVoid } from '../lay-in-wall.ts';
+import type { Mount } from '../route.ts';
 import { type Lay, openLay } from '../segment.ts';
 import { studsUpTo } from '../studs.ts';
 import { noWork, type WayTariff, type WorkCost } from '../way-tariff.ts';
@@ -24,7 +24,6 @@ import { obstaclesOnFace } from './obstacles.ts';
 export interface FaceMaterial {
   readonly plan: Plan;
   readonly tariff: WayTariff;
-  readonly options: RouteOptions;
 }
 
 /** How a line lies on its wall, and how its parts are weighed beside their price. */
@@ -79,14 +78,14 @@ export function levelLines(
 }
 
 function levelPart(
-  { tariff, options }: FaceMaterial,
+  { tariff }: FaceMaterial,
   range: FaceRange,
   span: Span,
   { mount, ...weighed }: Laid,
 ): readonly LinePart[] {
   const [fromMm, toMm] = [Math.max(span[0], range.fromMm), Math.min(span[1], range.toMm)];
   if (toMm - fromMm < 1e-6) return [];
-  const lay = layInWall(range.wall, mount, options);
+  const lay = layInWall(range.wall, mount, tariff.chased);
   const party = isPartyChase(lay, range);
   const part: LinePart = {
     fromMm,
@@ -150,7 +149,7 @@ export function plumbLines(
   alongMm: number,
   laid: Laid = inTheWall,
 ): readonly PlumbLine[] {
-  const { plan, tariff, options } = material;
+  const { plan, tariff } = material;
   const blocks = [
     ...blocksPlumb(face, alongMm),
     ...obstaclesOnFace(plan, face)
@@ -159,7 +158,7 @@ export function plumbLines(
   ];
   const range = rangeAt(face, alongMm);
   const { mount, ...weighed } = laid;
-  const inZone = layInWall(range.wall, mount, options);
+  const inZone = layInWall(range.wall, mount, tariff.chased);
   // What is in no zone is only assumed to be possible.
   const lay: Lay = weighed.poor === true ? { ...inZone, certainty: 'assumed' } : inZone;
   const floorMm = plan.storeyById.get(face.storeyId)?.storey.floorLevelMm ?? 0;
@@ -187,10 +186,10 @@ export function plumbLines(
   });
 }
 
-/** From the wall's foot or top on into a void. The tube of a chase goes on, so that a cable can be drawn past the floor. */
+/** From the wall's foot or top on into a void. */
 function voidPart({ tariff }: FaceMaterial, lay: Lay, space: VoidSpace, [fromMm, toMm]: Span): LinePart {
   const open = openLay(space.kind === 'loft' ? 'loft' : 'void-open', 'derived');
-  const containment = lay.medium === 'wall-chase' ? lay.containment : 'none';
+  const containment = onInVoid(lay);
   return {
     fromMm,
     toMm,

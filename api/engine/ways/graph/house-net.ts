@@ -1,5 +1,4 @@
 import type { Plan } from '../../plan/plan.ts';
-import type { RouteOptions } from '../route.ts';
 import type { WayTariff } from '../way-tariff.ts';
 import { crossings } from './crossings.ts';
 import { type FaceCorner, faceCorners } from './face-corners.ts';
@@ -15,7 +14,6 @@ import { type Join, WayNet } from './way-net.ts';
 export interface WaysMaterial {
   readonly plan: Plan;
   readonly tariff: WayTariff;
-  readonly options: RouteOptions;
 }
 
 /** The lines that a house has of itself: along its walls, from what is there, under its floors and over its ceilings. */
