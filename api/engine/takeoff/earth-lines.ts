@@ -1,3 +1,4 @@
+import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
@@ -25,7 +26,8 @@ function tailDemands(worked: Worked): Demand[] {
     }));
 }
 
-function sleeveDemands({ runs, things }: Worked): Demand[] {
+function sleeveDemands(worked: Worked): Demand[] {
+  const { runs, things } = worked;
   const sleeves = (cpcMm2: number, ends: number, cause: string): Demand => ({
     item: `sleeving-earth-${sleevingBoreMm(cpcMm2)}`,
     unit: 'm',
@@ -42,7 +44,31 @@ function sleeveDemands({ runs, things }: Worked): Demand[] {
       const oldEnds = joint.cables - meeting.length;
       return oldEnds > 0 ? [sleeves(meeting[0]?.cable.cpcMm2 ?? 1.5, oldEnds, joint.id)] : [];
     });
-  return [...newEnds, ...cutEnds];
+  const broughtEnds = oldEndsAtNewPoints(worked).map(({ cpcMm2, pointId }) => sleeves(cpcMm2, 1, pointId));
+  return [...newEnds, ...cutEnds, ...broughtEnds];
+}
+
+/** Cut ends of old cables that are brought into new points themselves; an old point's own ends have their sleeves. */
+function oldEndsAtNewPoints({ proposed, plan }: Worked): readonly { cpcMm2: number; pointId: string }[] {
+  const newPoints = new Map(
+    proposed.nodes.flatMap(({ id, kind, pointId, state }) =>
+      kind !== 'joint' &&
+      state === 'new' &&
+      pointId !== null &&
+      plan.pointById.get(pointId)?.replaces === undefined
+        ? [[id, pointId]]
+        : [],
+    ),
+  );
+  return proposed.edges
+    .filter(({ kind, legId }) => kind === 'cable' && legId !== null)
+    .flatMap(({ from, to, cable }) =>
+      [from, to].flatMap((node) => {
+        const pointId = newPoints.get(node);
+        const cpcMm2 = cable?.cpcMm2 ?? USUAL_CABLE.cpcMm2;
+        return pointId === undefined || cpcMm2 === 0 ? [] : [{ cpcMm2, pointId }];
+      }),
+    );
 }
 
 /** Bore of the sleeving for a protective conductor, mm. Source: merchants' sizes, from memory. */

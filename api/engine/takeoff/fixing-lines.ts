@@ -1,12 +1,24 @@
 import type { Worked } from '../connections/worked.ts';
-import { liftedBoards } from '../ways/lifted-boards.ts';
+import { floorOpening } from '../ways/floor-opening.ts';
+import { type OpenedFloor, openedFloors } from '../ways/opened-floors.ts';
 import { type BoxWork, boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { ownHoles } from './own-holes.ts';
 
-const SCREWS_A_BOARD = 4;
-/** Of the boards cut, the share whose end does not come to lie on a joist. Common practice, no source. */
-const NOGGINS_A_BOARD = 2 / 3;
+/** What holds an opening when it is closed again. */
+interface Closing {
+  readonly screws: number;
+  /** Noggins, or battens under a trap. */
+  readonly noggins: { readonly measured: number; readonly low: number; readonly high: number };
+}
+
+/** Of the boards cut, two in three have an end that does not come to lie on a joist. Common practice, no source. */
+const board: Closing = { screws: 4, noggins: { measured: 2 / 3, low: 1 / 2, high: 1 } };
+/** A trap is cut where no board comes up whole: it lies on two battens, and is screwed to them and to the joists. Common practice, no source. */
+const trap: Closing = { screws: 8, noggins: { measured: 2, low: 2, high: 2 } };
+
+const closingOf = ({ floor }: OpenedFloor): Closing =>
+  floor === null || floorOpening(floor) === 'lift-board' ? board : trap;
 
 /** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted, plates over notches. */
 export function fixingDemands(worked: Worked): readonly Demand[] {
@@ -16,7 +28,6 @@ export function fixingDemands(worked: Worked): readonly Demand[] {
 function boxFixings(work: BoxWork): Demand[] {
   const { box } = work;
   const isHollow = box.wallCore === 'timber-stud' || box.wallCore === 'metal-stud';
-  const plateScrew = box.lining === 'dot-and-dab' ? 'screw-m3.5-75' : 'screw-m3.5-50';
   switch (box.build) {
     case 'dry-lining':
       return [];
@@ -24,7 +35,8 @@ function boxFixings(work: BoxWork): Demand[] {
       return [
         // Poor brick holds no more than every second plug.
         isHollow ? screws(work, 'screw-wood-4x25', 2, 2) : screws(work, 'screw-and-plug', 2, 4),
-        screws(work, plateScrew, 2, 2),
+        // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
+        screws(work, 'screw-m3.5-50', 2, 2),
       ];
     case 'surface':
       return [screws(work, isHollow ? 'plasterboard-fixing' : 'screw-and-plug', box.gangs === 1 ? 2 : 4, 4)];
@@ -51,22 +63,22 @@ function joistPlates({ runs }: Worked): Demand[] {
   );
 }
 
-function floorFixings({ runs }: Worked): Demand[] {
-  const boards = liftedBoards(runs);
-  if (boards.length === 0) return [];
-  const causes = [...new Set(boards.flatMap((board) => board.runIds))].toSorted();
-  const count = boards.length;
+function floorFixings({ runs, plan }: Worked): Demand[] {
+  const opened = openedFloors(runs, plan);
+  if (opened.length === 0) return [];
+  const causes = [...new Set(opened.flatMap((each) => each.board.runIds))].toSorted();
+  const sum = (pick: (closing: Closing) => number): number =>
+    opened.reduce((total, each) => total + pick(closingOf(each)), 0);
+  const fixing = { unit: 'each', group: 'fixings', causes } as const;
   return [
-    { item: 'screw-floor', unit: 'each', group: 'fixings', measured: count * SCREWS_A_BOARD, causes },
+    { ...fixing, item: 'screw-floor', measured: sum(({ screws }) => screws) },
     {
+      ...fixing,
       item: 'noggin-300',
-      unit: 'each',
-      group: 'fixings',
       // The fraction is rounded here: a noggin is a piece.
-      measured: Math.ceil(count * NOGGINS_A_BOARD - 1e-9),
-      low: Math.floor(count / 2),
-      high: count,
-      causes,
+      measured: Math.ceil(sum(({ noggins }) => noggins.measured) - 1e-9),
+      low: Math.floor(sum(({ noggins }) => noggins.low) + 1e-9),
+      high: sum(({ noggins }) => noggins.high),
     },
   ];
 }

@@ -81,7 +81,8 @@ function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
     causes,
   });
   const plastered = [...new Set(plaster.flatMap((demand) => demand.causes))];
-  const boxes = boxWork(worked);
+  // What is screwed onto a wall leaves nothing to make good.
+  const boxes = boxWork(worked).filter(({ box }) => box.build !== 'surface');
   const boxIds = boxes.map(({ box }) => box.id);
   const demands: Demand[] = [];
   if (plastered.length > 0)

@@ -1,5 +1,7 @@
 import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
+import { isMasonry, isMasonryCore } from '../ways/lay-in-wall.ts';
+import type { Segment } from '../ways/run.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { deviceAfter, exchangedDevices, remedyCause } from './protection-lines.ts';
@@ -71,6 +73,8 @@ const whereWallsAreCut: Readonly<Record<string, number>> = {
   'dust-mask': 2,
   'rubble-sack': 2,
 };
+/** For holes drilled into masonry where nothing else of a wall is cut. Common practice, no source. */
+const whereWallsAreDrilled: Readonly<Record<string, number>> = { 'dust-mask': 1 };
 
 function sundryDemands(worked: Worked): Demand[] {
   const runIds = worked.runs.map((run) => run.id);
@@ -94,5 +98,24 @@ function sundryDemands(worked: Worked): Demand[] {
   return [
     ...used(everyJob, [...runIds, ...boxes.map(({ box }) => box.id)]),
     ...used(whereWallsAreCut, cutIds),
+    ...used(whereWallsAreDrilled, cutIds.length > 0 ? [] : drilledIds(worked)),
   ];
+}
+
+/** Ways along or through a wall that are fixed to it by drilling. */
+const drilledFor: readonly Segment['medium'][] = ['surface-channel', 'surface-clipped', 'through-wall'];
+
+/** Boxes and runs for which holes are drilled into masonry: for their fixings, or right through. */
+function drilledIds(worked: Worked): readonly string[] {
+  const { plan, runs } = worked;
+  const boxes = boxWork(worked).filter(
+    ({ box, measured }) => measured > 0 && box.wallCore !== null && isMasonryCore(box.wallCore),
+  );
+  const drilled = runs.filter(({ segments }) =>
+    segments.some(({ medium, wallId }) => {
+      const wall = plan.wallById.get(wallId ?? '');
+      return wall !== undefined && isMasonry(wall) && drilledFor.includes(medium);
+    }),
+  );
+  return [...boxes.map(({ box }) => box.id), ...drilled.map(({ id }) => id)];
 }

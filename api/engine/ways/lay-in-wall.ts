@@ -38,6 +38,8 @@ export const onInVoid = ({ medium, containment }: Pick<Lay, 'medium' | 'containm
   medium === 'wall-chase' && containment === 'oval' ? containment : 'none';
 
 /** The walls whose core can carry on through a floor: nobody builds masonry on boards. */
-export function isMasonry(wall: PlanWall): boolean {
-  return ['brick', 'hard-brick', 'block', 'aerated-block', 'concrete'].includes(wall.wall.core);
-}
+export const isMasonry = ({ wall }: PlanWall): boolean => isMasonryCore(wall.core);
+
+/** Whether a wall's core is drilled with a hammer. */
+export const isMasonryCore = (core: string): boolean =>
+  ['brick', 'hard-brick', 'block', 'aerated-block', 'concrete'].includes(core);

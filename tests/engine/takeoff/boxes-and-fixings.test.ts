@@ -74,7 +74,7 @@ describe('boxes', () => {
 describe('fixings of boxes', () => {
   it.each([
     [{}, { 'screw-and-plug': 2, 'screw-m3.5-50': 2 }],
-    [{ lining: 'dot-and-dab' }, { 'screw-and-plug': 2, 'screw-m3.5-75': 2 }],
+    [{ lining: 'dot-and-dab' }, { 'screw-and-plug': 2, 'screw-m3.5-50': 2 }],
     [{ wallCore: 'timber-stud' }, { 'screw-wood-4x25': 2, 'screw-m3.5-50': 2 }],
     [{ build: 'dry-lining' }, {}],
     [{ build: 'surface' }, { 'screw-and-plug': 4 }],
