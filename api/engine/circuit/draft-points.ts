@@ -1,9 +1,11 @@
 import type { Point } from '#model/installation.ts';
 import { moveEnd, removeCable } from './draft-legs.ts';
 import { inIdOrder } from './id-order.ts';
+import { jointInOldBox, movesAway } from './moved-away.ts';
 import type { NetworkEdge, NodeId } from './network.ts';
 import { cablesAt, type NetworkDraft } from './network-draft.ts';
 import { loadSideOf, loadSideTowards, terminalsOfPoint } from './point-terminals.ts';
+import { USUAL_CABLE } from './usual-cable.ts';
 
 /** Adds a point's terminals to the draft, if it has none there yet. */
 export function bringPoint(draft: NetworkDraft, point: Point): void {
@@ -16,7 +18,8 @@ export function bringPoint(draft: NetworkDraft, point: Point): void {
 /**
  * Carries out what the job says of points that go.
  *
- * A replaced point's cables pass to the point that replaces it, side by side where both have sides; with
+ * A replaced point's cables pass to the point that replaces it, side by side where both have sides; where that one stands in a
+ * box of its own, each is joined in the old box, `<pointId>/joined-<n>`, to a new cable, `<pointId>/extension-<n>`. With
  * no replacement named, it stays. A removed point at the end of a cable loses that cable, and so on up a
  * chain of removed points; any other removed point becomes a joint of its cables, `<pointId>/joined`, in
  * its box. Without legs, the survey's word decides: a claimed spur goes, anything else leaves a joint.
@@ -44,17 +47,64 @@ function replacePoint(draft: NetworkDraft, old: Point, points: readonly Point[])
   );
   if (!successor) return;
   bringPoint(draft, successor);
+  const moves = movesAway(old, successor);
+  let extended = 0;
   for (const node of nodesOf(draft, old))
     for (const edge of cablesAt(draft, node)) {
       const other = edge.from === node ? edge.to : edge.from;
       const towards = draft.nodes.get(other)?.pointId ?? null;
       const wasBehind = node !== old.id;
       const target = wasBehind ? loadSideOf(successor, towards) : supplyFor(successor, towards);
-      moveEnd(draft, edge, node, target);
+      if (moves) {
+        extended += 1;
+        extendCable(draft, old, { edge, node, target, number: extended });
+      } else moveEnd(draft, edge, node, target);
     }
   forgetPoint(draft, old);
   draft.successors.set(old.id, { pointId: successor.id });
   swapUnwired(draft, old, successor);
+}
+
+interface Extension {
+  readonly edge: NetworkEdge;
+  readonly node: NodeId;
+  readonly target: NodeId;
+  readonly number: number;
+}
+
+/** An old cable ends in the old box: there it is joined to a new one that leads on to what replaces the point. */
+function extendCable(draft: NetworkDraft, old: Point, { edge, node, target, number }: Extension): void {
+  const joint = jointInOldBox(old.id, number);
+  addJointInBox(draft, old, joint);
+  moveEnd(draft, edge, node, joint);
+  const id = `${old.id}/extension-${number}`;
+  draft.edges.set(id, {
+    ...edge,
+    id,
+    from: joint,
+    to: target,
+    originEnd: null,
+    legId: null,
+    partMm: null,
+    cable: edge.cable ?? USUAL_CABLE,
+    lengthMm: null,
+    state: 'new',
+  });
+  draft.fed.add(target);
+}
+
+function addJointInBox(draft: NetworkDraft, point: Point, id: NodeId): void {
+  draft.nodes.set(id, {
+    id,
+    kind: 'joint',
+    pointId: point.id,
+    circuitId: null,
+    connectionId: null,
+    place: null,
+    inLeg: null,
+    joint: null,
+    state: 'new',
+  });
 }
 
 /** A grid that takes a point's place feeds by its fused modules what they are said to feed. */
@@ -107,21 +157,11 @@ function dropEnds(draft: NetworkDraft, going: readonly Point[]): void {
 }
 
 function joinCables(draft: NetworkDraft, point: Point): void {
-  const jointId = `${point.id}/joined`;
+  const jointId = jointInOldBox(point.id);
   for (const node of nodesOf(draft, point))
     for (const edge of cablesAt(draft, node)) moveEnd(draft, edge, node, jointId);
   forgetPoint(draft, point);
-  draft.nodes.set(jointId, {
-    id: jointId,
-    kind: 'joint',
-    pointId: point.id,
-    circuitId: null,
-    connectionId: null,
-    place: null,
-    inLeg: null,
-    joint: null,
-    state: 'new',
-  });
+  addJointInBox(draft, point, jointId);
   draft.successors.set(point.id, { jointId });
   swapUnwired(draft, point, null);
 }

@@ -2,6 +2,7 @@ import type { Tap } from '#model/scheme.ts';
 import { bringJoint } from './draft-cables.ts';
 import { alongWithin, cutLeg } from './draft-legs.ts';
 import { departureNode } from './draft-terminals.ts';
+import { isInOldBox } from './moved-away.ts';
 import type { NodeId } from './network.ts';
 import { draftLinks, type NetworkDraft, reportProblem } from './network-draft.ts';
 import { reachedFrom } from './network-graph.ts';
@@ -57,7 +58,7 @@ export function checkTappedPoints(draft: NetworkDraft): void {
     const reached = reachedFrom([nodeId], links, ({ edge }) => edge.connectionId !== connectionId);
     const isThere = [...reached].some((id) => {
       const node = draft.nodes.get(id);
-      return node?.kind === 'origin' || node?.state === 'found' || id.endsWith('/joined');
+      return node?.kind === 'origin' || node?.state === 'found' || isInOldBox(id);
     });
     const replaces = draft.pointById.get(pointId)?.replaces;
     const takesOver = replaces !== undefined && draft.successors.has(replaces);

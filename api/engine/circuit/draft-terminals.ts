@@ -2,6 +2,7 @@ import type { Place, Point } from '#model/installation.ts';
 import type { Connection } from '#model/scheme.ts';
 import { bringPoint } from './draft-points.ts';
 import { loadNodeOf } from './load-side.ts';
+import { isInOldBox } from './moved-away.ts';
 import type { NodeId } from './network.ts';
 import { cablesAt, type NetworkDraft, reportProblem } from './network-draft.ts';
 import { fuseEdge, loadSideTowards } from './point-terminals.ts';
@@ -48,7 +49,7 @@ export function isFed(draft: NetworkDraft, nodeId: NodeId): boolean {
  */
 export function nodeToFeed(draft: NetworkDraft, connectionId: string, pointId: string): NodeId | null {
   const node = arrivalNode(draft, pointId);
-  if (node === null || !draft.nodes.get(node) || node.endsWith('/joined')) {
+  if (node === null || !draft.nodes.get(node) || isInOldBox(node)) {
     reportProblem(draft, connectionId, 'no-existing-point', pointId);
     return null;
   }

@@ -5,10 +5,10 @@ import type { Board, Circuit, Device, Joint, Place, Point } from '#model/install
  * A place where conductors meet. Ids: an origin is `<circuitId>`; a point's terminals are `<pointId>`; a
  * fused unit's load side is `<pointId>/load`, a grid module's `<pointId>/module-<n>`; what a connection
  * brings along is `<connectionId>/joint`, `/joint-out`, `/joint-back`, `/unit`, `/unit/load`; a joint left
- * where a removed point was is `<pointId>/joined`.
+ * where a removed point was is `<pointId>/joined`, those where a moved one was are `<pointId>/joined-<n>`.
  *
  * Edges go by ids of the same make: a leg is `<legId>`, what is left of a cut one `<legId>/part-<n>` in order
- * along it, a new cable `<connectionId>/cable-<n>`, a fuse `<pointId>/fuse` or `<connectionId>/unit/fuse`. The
+ * along it, a new cable `<connectionId>/cable-<n>`, one that extends an old cable `<pointId>/extension-<n>`, a fuse `<pointId>/fuse` or `<connectionId>/unit/fuse`. The
  * kept end of an old cable that no leg records is `<connectionId>/old-out` or `/old-back`: it runs from the
  * neighbour on the ring to where it was cut, it is `found`, has no leg, and its length and make are unknown.
  */

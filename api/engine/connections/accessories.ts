@@ -1,11 +1,13 @@
-import type { Fitting } from './fittings.ts';
+import type { Point } from '#model/installation.ts';
+import { jointInOldBox, movesAway } from '../circuit/moved-away.ts';
+import { type Fitting, gangsOf } from './fittings.ts';
 import type { FusedUnit, NewAccessory } from './things.ts';
 import type { WiringIndex } from './wiring-index.ts';
 
 /**
  * What the scheme fits, sorted by id: wanted points that a cable reaches, points changed by a remedy, units
- * that a connection brings along, and a blank plate (`<pointId>/joined`) over the joint that is left where a
- * point is taken out. Features are the point's own, and of fused units `switched`, `neon`, `flex`, `rcd`.
+ * that a connection brings along, and a blank plate (`<pointId>/joined`) over every box that loses its
+ * accessory. Features are the point's own, and of fused units `switched`, `neon`, `flex`, `rcd`.
  */
 export function newAccessories(
   index: WiringIndex,
@@ -34,12 +36,25 @@ function newAccessory(fitting: Fitting, unit: FusedUnit | undefined): NewAccesso
   };
 }
 
+/** Over every box that loses its accessory: what is joined in it stays there, and an empty one is closed. */
 function blankPlates(index: WiringIndex): NewAccessory[] {
-  return index.input.proposed.nodes
-    .filter((node) => node.kind === 'joint' && node.state === 'new' && node.id.endsWith('/joined'))
-    .map((node) => {
-      const pointId = node.pointId ?? node.id.slice(0, -'/joined'.length);
-      const isTwin = index.pointById.get(pointId)?.kind === 'socket-twin';
-      return { pointId, id: node.id, kind: 'blank', features: isTwin ? ['twin'] : [] };
-    });
+  if (index.input.scheme === null) return [];
+  return index.input.job.points
+    .filter((point) => isLeft(index, point))
+    .map((point) => ({
+      pointId: point.id,
+      id: jointInOldBox(point.id),
+      kind: 'blank',
+      features: gangsOf(point.kind, point.modules?.length ?? 0) > 1 ? ['twin'] : [],
+    }));
+}
+
+/** Whether a point's box stays behind: the point is taken out, or what replaces it stands elsewhere. Joints have no box. */
+function isLeft(index: WiringIndex, point: Point): boolean {
+  if (point.kind === 'joint') return false;
+  if (point.status === 'removed') return true;
+  if (point.status !== 'replaced') return false;
+  return index.input.job.points.some(
+    ({ replaces, ...next }) => replaces === point.id && movesAway(point, next),
+  );
 }

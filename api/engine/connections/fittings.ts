@@ -1,4 +1,5 @@
 import type { Point, PointKind } from '#model/installation.ts';
+import { movesAway } from '../circuit/moved-away.ts';
 import type { NodeId } from '../circuit/network.ts';
 import type { FusedUnit } from './things.ts';
 import type { WiringIndex } from './wiring-index.ts';
@@ -8,7 +9,7 @@ export interface Fitting {
   /** The point's id, or the unit's node. */
   readonly id: string;
   readonly point: Point | null;
-  /** The point whose box and survey it takes over; the point itself when it was there before. */
+  /** The point whose box and survey it takes over; the point itself when it was there before; null for one in a box of its own. */
   readonly surveyed: Point | null;
   readonly kind: PointKind;
   readonly features: readonly string[];
@@ -79,7 +80,8 @@ function remediesAt(index: WiringIndex, id: string): readonly string[] {
 
 function surveyedPoint(index: WiringIndex, point: Point): Point | null {
   if (point.status !== 'wanted') return point;
-  return point.replaces === undefined ? null : (index.pointById.get(point.replaces) ?? null);
+  const old = point.replaces === undefined ? undefined : index.pointById.get(point.replaces);
+  return old === undefined || movesAway(old, point) ? null : old;
 }
 
 function kindAfter(kind: PointKind, remedies: readonly string[]): PointKind {

@@ -1,5 +1,6 @@
 import type { Medium } from '#model/cable.ts';
 import type { Joint } from '#model/installation.ts';
+import { isInOldBox } from '../circuit/moved-away.ts';
 import type { NetworkNode } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
@@ -93,7 +94,7 @@ function upstreamOf(index: WiringIndex, units: readonly FusedUnit[], node: Netwo
 
 function liesOf(index: WiringIndex, node: NetworkNode, position: Position | null): Lies {
   // What is left where a point was taken out stays in that point's box.
-  if (node.id.endsWith('/joined')) return 'box';
+  if (isInOldBox(node.id)) return 'box';
   const leg = node.inLeg ? index.input.foundRuns.get(node.inLeg.legId) : undefined;
   const segment = leg && position ? segmentAt(leg, position) : undefined;
   if (segment) return liesIn[segment.medium];

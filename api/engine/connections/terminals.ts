@@ -1,5 +1,6 @@
 import { terminalCapacity } from '#data/standards/terminal-capacity.ts';
 import type { Point, PointKind } from '#model/installation.ts';
+import { movesAway } from '../circuit/moved-away.ts';
 import type { NetworkNode } from '../circuit/network.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import type { TerminalFill } from './things.ts';
@@ -39,7 +40,7 @@ export function terminalFills(index: WiringIndex): readonly TerminalFill[] {
 function terminalFill(index: WiringIndex, node: NetworkNode): TerminalFill {
   const point = node.pointId === null ? undefined : index.pointById.get(node.pointId);
   const now = index.cablesAt.get(node.id) ?? [];
-  const foundLegs = index.foundCablesAt.get(foundNodeId(node, point))?.length ?? 0;
+  const foundLegs = index.foundCablesAt.get(foundNodeId(index, node, point))?.length ?? 0;
   const newCables = now.filter((edge) => edge.state === 'new').length;
   const kept = now.length - newCables;
   const unrecorded = now.filter((edge) => edge.state === 'found' && edge.legId === null);
@@ -70,14 +71,21 @@ function terminalFill(index: WiringIndex, node: NetworkNode): TerminalFill {
   };
 }
 
-/** The point that the survey looked at: of a replacement, the one that it replaces. */
+/** The point that the survey looked at: of a replacement that takes its cables over, the one that it replaces. */
 function surveyedPoint(index: WiringIndex, point: Point | undefined): Point | undefined {
-  return point?.replaces === undefined ? point : (index.pointById.get(point.replaces) ?? point);
+  if (point?.replaces === undefined || isExtendedTo(index, point)) return point;
+  return index.pointById.get(point.replaces) ?? point;
+}
+
+/** Whether what replaces a point stands elsewhere, so that the old cables end in the old box and new ones lead on to it. */
+function isExtendedTo(index: WiringIndex, point: Point): boolean {
+  const old = index.pointById.get(point.replaces ?? '');
+  return old !== undefined && movesAway(old, point) && (index.foundCablesAt.get(old.id) ?? []).length > 0;
 }
 
 /** A point that takes another's place takes over its cables: what was found stands under the old id. */
-function foundNodeId(node: NetworkNode, point: Point | undefined): string {
-  if (!point?.replaces || !node.id.startsWith(point.id)) return node.id;
+function foundNodeId(index: WiringIndex, node: NetworkNode, point: Point | undefined): string {
+  if (!point?.replaces || !node.id.startsWith(point.id) || isExtendedTo(index, point)) return node.id;
   return point.replaces + node.id.slice(point.id.length);
 }
 

@@ -765,6 +765,30 @@ describe('points that go', () => {
     expect(problemsOf(network)).toEqual([]);
   });
 
+  it('are extended from the old box to a replacement that stands elsewhere', () => {
+    const placed = (alongMm: number) => ({ wall: 'w', side: 'left' as const, alongMm, heightMm: 450 });
+    const at = (alongMm: number) => {
+      const replacing = wantedOf('N1', { replaces: 'R2', place: placed(alongMm) });
+      const points = ring.points.map((point) =>
+        point.id === 'R2' ? { ...point, status: 'replaced' as const, place: placed(1000) } : point,
+      );
+      const job = jobWith([], { points: [...points, replacing] });
+      return { job, network: proposedOf(job) };
+    };
+    const { job, network } = at(1800);
+    expect(shapeOf(job, network).ringNodes).toEqual(['R1', 'R2/joined-1', 'N1', 'R2/joined-2', 'R3', 'R4']);
+    expect(edgesOf(network)).toEqual(
+      expect.arrayContaining(['R1-R2: R1>R2/joined-1 10000', 'R2/extension-1: R2/joined-1>N1 ?']),
+    );
+    expect(network.edges.filter(({ state }) => state === 'new').map(({ id }) => id)).toEqual([
+      'R2/extension-1',
+      'R2/extension-2',
+    ]);
+    expect(problemsOf(network)).toEqual([]);
+    // Within reach of the old box’s own slack it is the same box.
+    expect(shapeOf(at(1060).job, at(1060).network).ringNodes).toEqual(['R1', 'N1', 'R3', 'R4']);
+  });
+
   it('keep a fused unit’s sides apart when another takes its place', () => {
     const unit = (id: string, more: Partial<Point>) => pointOf(id, { kind: 'fused-unit', ...more });
     const points = [
