@@ -27,6 +27,9 @@ export class TriedLine extends LitElement {
         margin: 0;
         font-size: 0.875rem;
       }
+      button {
+        flex: none;
+      }
       @media (max-width: 43.75em) {
         :host {
           flex-wrap: nowrap;
@@ -45,7 +48,7 @@ export class TriedLine extends LitElement {
     const kept = found === undefined ? null : keptAs(job.schemes, found);
     const name = at < 0 ? 'A found way' : `Way ${at + 1}`;
     return html`<p role="status">
-        <strong>${name}, ${pounds(tried?.totals.grossPence ?? 0)}</strong>: ${kept === null ? 'not kept yet' : `kept as “${kept.name}”`}
+        <strong>${name}, ${pounds(tried?.totals.grossPence ?? 0)}</strong>: ${kept === null ? 'not kept yet' : `kept as “${kept.name}”`}.
         <span class="held">${this.#held(labelsOf({ ...this.view.estimate.asFound.worked, job }))}</span>
       </p>
       <button class="small" @click=${() => send(this, 'ways-asked', { do: 'try', scheme: null })}>
