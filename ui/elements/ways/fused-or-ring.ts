@@ -135,15 +135,16 @@ export class FusedOrRing extends LitElement {
     const { scheme } = candidate;
     const number = this.found.candidates.indexOf(candidate) + 1;
     const isOn = this.view.ways.tried?.id === scheme.id;
+    const words = isOn ? 'It is on the plan' : 'Show it on the plan';
     return html`<td role="cell">
       <p>Way ${number}: ${madeOf(scheme, labelOf)}.</p>
       <button
         class="small"
-        aria-label=${`Show ${names[side].toLowerCase()}, way ${number}, on the plan`}
+        aria-label=${`${words}: ${names[side].toLowerCase()}, way ${number}`}
         ?disabled=${isOn}
         @click=${() => send(this, 'ways-asked', { do: 'try', scheme })}
       >
-        ${isOn ? 'It is on the plan' : 'Show it on the plan'}
+        ${words}
       </button>
     </td>`;
   }
