@@ -168,6 +168,14 @@ describe('the workbook recalculated by a spreadsheet', () => {
     }
   });
 
+  it('tells how the points are joined in every scheme: two of one name are told apart', () => {
+    const told = base.schemes.map((_, i) => untouched[0]?.value('Comparison', `S${4 + i}`));
+    expect(told[0]).toBe(
+      'W1 spur from R1 (a way pinned); W2 spur from a joint in R8–R9; W3 spur from R8; W4 fused spur from R6',
+    );
+    expect(new Set(told).size).toBe(base.schemes.length);
+  });
+
   it.each([0, 1, 2])('comes in its cable schedule to the metres of the bill: demo job %i', (index) => {
     const variant = variants[index] ?? { job: saltglass, library: plain };
     const { runs, takeoff } = firstScheme(estimateOf(variant.job, variant.library));

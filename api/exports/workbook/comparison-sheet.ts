@@ -1,3 +1,5 @@
+import { connectionsTold } from '#drawing/connection-words.ts';
+import { labelsOf } from '#drawing/label-of.ts';
 import { openedUp } from '#drawing/opened-up.ts';
 import { verdictOf } from '#drawing/verdict.ts';
 import type { Totals } from '#engine/price/totals.ts';
@@ -26,6 +28,7 @@ const columns: readonly Column[] = [
   { header: 'Holes', width: 8, role: 'number' },
   { header: 'Boards up', width: 8, role: 'number' },
   { header: 'Disturbance, points', width: 12, role: 'number' },
+  { header: 'How points are joined', width: 40, role: 'text' },
   { header: 'Fails', width: 40, role: 'text' },
 ];
 
@@ -77,6 +80,9 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
     holes,
     boards,
     Math.round(scheme.messPoints * 10) / 10,
+    connectionsTold(scheme.worked.scheme?.connections ?? [], labelsOf(scheme.worked))
+      .map(({ words }) => words)
+      .join('; '),
     failures(scheme),
   ];
 }

@@ -14,6 +14,7 @@ import {
   type SchemeFigures,
 } from '#engine/schemes/compare.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
 import { messWords } from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -139,6 +140,10 @@ export class CompareView extends LitElement {
         </tr>
       </thead>
       <tbody role="rowgroup">
+        <tr role="row">
+          <th role="rowheader" scope="row">What it is made of</th>
+          ${schemes.map(({ worked }, i) => html`<td role="cell">${worked.scheme === null ? nothing : madeOf(worked.scheme, labels[i] ?? labels[0])}</td>`)}
+        </tr>
         ${row('Materials, marked up', ({ totals }) => pounds(totals.materialsPence))}
         ${row('Labour', ({ totals }) => `${pounds(totals.labourPence)} for ${hoursWritten(totals.hours)}`)}
         ${either('Other sums', ({ totals }) => totals.otherPence)}

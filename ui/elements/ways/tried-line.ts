@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { connectionWords } from '#drawing/connection-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
-import { connectionWords } from '../../found-ways/made-of.ts';
 import { isSameConnection, keptAs } from '../../found-ways/same-ways.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';

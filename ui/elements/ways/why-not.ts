@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { connectionWords } from '#drawing/connection-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Point } from '#model/installation.ts';
@@ -7,7 +8,7 @@ import { type AskedHow, askedConnection } from '../../edits/asked-connection.ts'
 import { bestSource } from '../../edits/join-point.ts';
 import { sourceLegs, whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
 import { lockedBeside } from '../../edits/keep-found.ts';
-import { connectionWords, madeOf } from '../../found-ways/made-of.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
 import { isSameConnection } from '../../found-ways/same-ways.ts';
 import type { WhyNotAnswer } from '../../found-ways/search-asks.ts';
 import { askedFor } from '../../found-ways/why-not-words.ts';
