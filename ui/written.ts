@@ -26,6 +26,10 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
+/** Words in which no figure is parted from its unit at the end of a line: "26.5 A". */
+export const unbroken = (words: string): string =>
+  words.replace(/(\d) (?=(?:A|kW|W|m|mm|h|V)\b)/g, '$1\u00a0');
+
 /** A number to a hundredth, without idle noughts. */
 export const hundredths = (value: number): string => String(Math.round(value * 100) / 100);
 

@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { openedUp } from '#drawing/opened-up.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import { boughtOf } from '#engine/price/bought.ts';
@@ -151,6 +152,28 @@ describe('the workbook recalculated by a spreadsheet', () => {
   it('lets the comparison follow for its own scheme', () => {
     expect(edited[0]?.value('Comparison', 'J4')).toBe(edited[0]?.named('TotalGross'));
     expect(edited[0]?.value('Comparison', 'J5')).toBe((base.schemes[1]?.totals.grossPence ?? 0) / 100);
+  });
+
+  it('tells of every scheme what it opens in the house and how much it disturbs', () => {
+    const sheet = 'Comparison';
+    expect(['P', 'Q', 'R'].map((column) => untouched[0]?.value(sheet, `${column}3`))).toEqual([
+      'Holes',
+      'Boards up',
+      'Disturbance, points',
+    ]);
+    for (const [i, { labour, messPoints }] of base.schemes.entries()) {
+      const { holes, boards } = openedUp(labour);
+      const told = ['P', 'Q', 'R'].map((column) => untouched[0]?.value(sheet, `${column}${4 + i}`));
+      expect(told).toEqual([holes, boards, Math.round(messPoints * 10) / 10]);
+    }
+  });
+
+  it('tells how the points are joined in every scheme: two of one name are told apart', () => {
+    const told = base.schemes.map((_, i) => untouched[0]?.value('Comparison', `S${4 + i}`));
+    expect(told[0]).toBe(
+      'W1 spur from R1 (a way pinned); W2 spur from a joint in R8–R9; W3 spur from R8; W4 fused spur from R6',
+    );
+    expect(new Set(told).size).toBe(base.schemes.length);
   });
 
   it.each([0, 1, 2])('comes in its cable schedule to the metres of the bill: demo job %i', (index) => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { countWords } from '#drawing/count-words.ts';
 import { nextReference } from '../../ui/next-reference.ts';
 import { whenWords } from '../../ui/when-words.ts';
+import { unbroken } from '../../ui/written.ts';
 
 describe('when something happened, in words', () => {
   const now = new Date(2026, 10, 25, 11, 48);
@@ -55,5 +56,14 @@ describe('the next reference', () => {
     [['2026/014', '2026/013'], '2026/015'],
   ])('after %j is %s', (references, next) => {
     expect(nextReference(references)).toBe(next);
+  });
+});
+
+describe('words with figures in them', () => {
+  it('part no figure from its unit at the end of a line', () => {
+    expect(unbroken('kettle 3.0 kW draws 13.0 A, 5.2 m of plaster round 4 boxes')).toBe(
+      'kettle 3.0\u00a0kW draws 13.0\u00a0A, 5.2\u00a0m of plaster round 4 boxes',
+    );
+    expect(unbroken('2 Amber Row, 3 metres')).toBe('2 Amber Row, 3 metres');
   });
 });

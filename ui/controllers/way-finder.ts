@@ -4,7 +4,8 @@ import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
-import { lockedOf } from '../edits/keep-found.ts';
+import { lockedBeside, lockedOf } from '../edits/keep-found.ts';
+import { plainSchemeName } from '../edits/scheme-names.ts';
 import type {
   FirstAnswer,
   Found,
@@ -76,6 +77,9 @@ const isSameAsk = (one: HouseAsk, other: HouseAsk): boolean =>
   one.library === other.library &&
   isSameData(one.locked, other.locked) &&
   isSameHouse(one.job, other.job);
+
+/** Called by what it does, as it will be in the job once it is kept. */
+const plainlyNamed = (scheme: Scheme): Scheme => ({ ...scheme, name: plainSchemeName(scheme) });
 
 /** The found scheme in a copy of the job, worked out here, where the plan needs it. */
 function workedOut(
@@ -171,7 +175,7 @@ export class WayFinder {
         return;
       case 'try':
         if (ask.scheme?.id === this.#tried?.id) return;
-        this.#tried = ask.scheme === null ? null : workedOut(house, ask.scheme, 'live');
+        this.#tried = ask.scheme === null ? null : workedOut(house, plainlyNamed(ask.scheme), 'live');
         break;
       case 'weigh':
         this.#weighed = new Map([
@@ -179,10 +183,13 @@ export class WayFinder {
           ...ask.schemes.map((scheme) => [scheme.id, workedOut(house, scheme, 'whole')] as const),
         ]);
         break;
-      case 'why-not':
+      case 'why-not': {
+        const asked = this.#houseAsk(house);
+        const locked = lockedBeside(asked.locked, ask.connection);
         this.#asks = 'why-not';
-        this.#question.ask({ what: 'why-not', ...this.#houseAsk(house), connection: ask.connection });
+        this.#question.ask({ what: 'why-not', ...asked, locked, connection: ask.connection });
         return;
+      }
       case 'what-if':
         this.#asks = 'what-if';
         this.#question.ask({ what: 'what-if', ...this.#houseAsk(house), legId: ask.legId, via: ask.via });

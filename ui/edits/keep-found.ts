@@ -83,6 +83,12 @@ export function lockFound(
   };
 }
 
+/** What stays held fast when it is asked how a connection would do: all that does not join the same points otherwise. */
+export function lockedBeside(locked: readonly Connection[], asked: Connection): readonly Connection[] {
+  const points = new Set(joinedBy(asked));
+  return locked.filter((one) => !joinedBy(one).some((id) => points.has(id)));
+}
+
 /** The locked connections of a scheme, as the search takes them. */
 export const lockedOf = (scheme: Scheme | null): readonly Connection[] =>
   (scheme?.connections ?? []).filter(({ id }) => scheme?.locks.includes(id) === true);

@@ -18,28 +18,30 @@ function nameOf(node: NetworkNode, nodes: readonly NetworkNode[]): End | null {
   return hasLoadSide ? { point: pointId, side: 'supply' } : { point: pointId };
 }
 
-/** For a joint in a leg an end of that leg stands in; for anything else the cable's other end. */
-function standIn({ job }: Worked, node: NetworkNode, other: End): End {
-  const leg = job.legs.find(({ id }) => id === node.inLeg?.legId);
-  return leg?.from ?? other;
-}
+/** An end of the leg that a joint is in; null for anything else. */
+const legEnd = ({ job }: Worked, node: NetworkNode): End | null =>
+  job.legs.find(({ id }) => id === node.inLeg?.legId)?.from ?? null;
 
-/** Both ends of a new cable as the job file names them; null where neither has a name there. */
+/**
+ * Both ends of a new cable as the job file names them. For a joint in a leg an end of that leg stands in, for anything else
+ * without a name the cable's other end; between two of them one end that is neither's is named twice. Null where the job has
+ * none to name.
+ */
 function endsOf(worked: Worked, run: Run): readonly [End, End] | null {
   const { nodes } = worked.proposed;
   const [from, to] = [run.from, run.to].map(({ nodeId }) => nodes.find(({ id }) => id === nodeId));
   if (from === undefined || to === undefined) return null;
   const [one, other] = [nameOf(from, nodes), nameOf(to, nodes)];
   const known = one ?? other;
-  if (known === null) return null;
-  return [one ?? standIn(worked, from, known), other ?? standIn(worked, to, known)];
+  if (known !== null) return [one ?? legEnd(worked, from) ?? known, other ?? legEnd(worked, to) ?? known];
+  const [circuit] = worked.job.circuits;
+  const any = legEnd(worked, from) ?? legEnd(worked, to) ?? (circuit ? { origin: circuit.id } : null);
+  return any === null ? null : [any, any];
 }
 
 /** Why the way of a new cable cannot be pinned; null where it can. */
 export const whyNotPinned = (worked: Worked, run: Run): string | null =>
-  endsOf(worked, run) === null
-    ? 'both its ends are new and have no name of their own: draw a cable beyond them'
-    : null;
+  endsOf(worked, run) === null ? 'both its ends are new, and there is no circuit to name them by' : null;
 
 const pinOf = ({ proposed }: Worked, connections: readonly Connection[], run: Run): Pin | null =>
   pinsByCable(proposed, connections).get(run.id) ?? null;

@@ -36,7 +36,7 @@ export class ChosenCard extends LitElement {
       h2 span {
         display: block;
         font-weight: 500;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       dl {

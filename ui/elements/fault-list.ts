@@ -58,7 +58,7 @@ export class FaultList extends LitElement {
         overflow-y: auto;
       }
       code {
-        font: 500 0.8125rem / 1.4 var(--drawing-font);
+        font: 500 0.875rem / 1.4 var(--drawing-font);
         overflow-wrap: anywhere;
       }
     `,

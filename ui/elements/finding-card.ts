@@ -64,7 +64,7 @@ export class FindingCard extends LitElement {
         display: flex;
         gap: 6px;
         align-items: center;
-        font: 600 0.8125rem / 1.3 var(--drawing-font);
+        font: 600 0.875rem / 1.3 var(--drawing-font);
       }
       .head .word {
         flex: none;
@@ -80,7 +80,7 @@ export class FindingCard extends LitElement {
       }
       .more {
         padding: 0 10px 8px;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .more p {

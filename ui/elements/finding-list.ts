@@ -38,7 +38,7 @@ export class FindingList extends LitElement {
         background: var(--paper);
       }
       h2 .counts {
-        font: 500 0.8125rem / 1.5 var(--drawing-font);
+        font: 500 0.875rem / 1.5 var(--drawing-font);
         color: var(--ink-soft);
       }
       ul {

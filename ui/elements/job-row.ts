@@ -62,7 +62,7 @@ export class JobRow extends LitElement {
         flex-wrap: wrap;
         gap: 0 14px;
         color: var(--ink-soft);
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
       }
       .acts {
         position: relative;

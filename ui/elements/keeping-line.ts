@@ -27,7 +27,7 @@ export class KeepingLine extends LitElement {
         align-items: center;
         min-width: 74px;
         color: var(--ink-soft);
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         white-space: nowrap;
       }
       svg {

@@ -63,7 +63,7 @@ export class KeepingNotice extends LitElement {
       }
       small {
         display: block;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         font-weight: 400;
         color: var(--ink-soft);
       }

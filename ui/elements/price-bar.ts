@@ -49,7 +49,7 @@ export class PriceBar extends LitElement {
         font: 600 1.375rem / 1.1 var(--drawing-font);
       }
       small {
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--block-soft);
       }
       .count {

@@ -20,7 +20,7 @@ export const priceBlockCss = css`
   .whose {
     margin: 0;
     overflow-wrap: anywhere;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     line-height: 1.35;
     color: var(--block-soft);
   }
@@ -29,7 +29,7 @@ export const priceBlockCss = css`
   }
   .range-of {
     margin: 6px 0 0;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     line-height: 1.3;
     color: var(--block-soft);
   }
@@ -38,7 +38,7 @@ export const priceBlockCss = css`
     gap: 9px;
     align-items: center;
     margin-top: 2px;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     color: var(--block-soft);
   }
   .range svg {
@@ -81,7 +81,7 @@ export const priceBlockCss = css`
     grid-template-columns: repeat(auto-fill, minmax(92px, 1fr));
     gap: 4px 10px;
     margin: 0;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     line-height: 1.35;
   }
   dl div {

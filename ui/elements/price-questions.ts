@@ -24,7 +24,7 @@ export class PriceQuestions extends LitElement {
       }
       h2 {
         margin: 0 0 2px;
-        font: 500 0.8125rem / 1.3 var(--text-font);
+        font: 500 0.875rem / 1.3 var(--text-font);
         color: var(--block-soft);
       }
       ul {
@@ -57,7 +57,7 @@ export class PriceQuestions extends LitElement {
         flex-wrap: wrap;
         gap: 0 16px;
         margin: 4px 0 0;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
       }
       .ways a {
         display: inline-flex;

@@ -47,7 +47,7 @@ export class SchemeCard extends LitElement {
       .name {
         display: -webkit-box;
         overflow: hidden;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         line-height: 1.3;
         color: var(--ink-soft);
         -webkit-box-orient: vertical;
@@ -57,7 +57,7 @@ export class SchemeCard extends LitElement {
         display: flex;
         flex-wrap: wrap;
         gap: 0 12px;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .facts b {

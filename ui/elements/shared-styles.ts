@@ -96,7 +96,7 @@ export const controlsCss = css`
     border-top: 1px solid var(--rule);
   }
   th {
-    font: 600 0.8125rem / 1.3 var(--drawing-font);
+    font: 600 0.875rem / 1.3 var(--drawing-font);
     color: var(--ink-soft);
     border-top: 0;
   }
@@ -115,7 +115,7 @@ export const controlsCss = css`
   }
   .hint {
     color: var(--ink-soft);
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
   }
   .visually-hidden {
     position: absolute;

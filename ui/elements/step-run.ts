@@ -80,7 +80,7 @@ export class StepRun extends LitElement {
         stroke-linecap: round;
       }
       small {
-        font: 500 0.75rem/1.1 var(--drawing-font);
+        font: 500 0.875rem/1.1 var(--drawing-font);
         white-space: nowrap;
       }
       li.to-do small {
@@ -133,7 +133,7 @@ export class StepRun extends LitElement {
         a {
           min-height: 52px;
           padding-top: 4px;
-          font-size: 0.8125rem;
+          font-size: 0.875rem;
         }
         li + li::before {
           top: 13px;

@@ -38,7 +38,7 @@ export class StoreySwitch extends LitElement {
         height: 1.375rem;
         padding: 0 3px;
         color: var(--ink);
-        font: 600 0.8125rem / 1 var(--drawing-font);
+        font: 600 0.875rem / 1 var(--drawing-font);
         background: var(--sheet);
         border: 2px solid var(--copper);
         border-radius: 0.6875rem;

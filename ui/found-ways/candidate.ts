@@ -1,3 +1,4 @@
+import { type OpenedUp, openedUp } from '#drawing/opened-up.ts';
 import { type Verdict, verdictOf } from '#drawing/verdict.ts';
 import type { PriceBuildUp, PriceRange, Totals } from '#engine/price/totals.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
@@ -7,7 +8,7 @@ import type { FoundScheme, SchemeKind } from '#engine/schemes/search/found-schem
 import type { Scheme } from '#model/scheme.ts';
 
 /** A found scheme as its card tells it: plain data, for it comes from another thread. */
-export interface Candidate {
+export interface Candidate extends OpenedUp {
   /** As the job file would have it. */
   readonly scheme: Scheme;
   readonly kind: SchemeKind;
@@ -19,10 +20,6 @@ export interface Candidate {
   readonly range: PriceRange;
   readonly vat: PriceBuildUp['vat'];
   readonly cable: SchemeCable;
-  /** Joists drilled or notched, studs and walls drilled. */
-  readonly holes: number;
-  /** Floorboards lifted, traps cut and floors opened. */
-  readonly boards: number;
   readonly checks: Readonly<Record<Outcome, number>>;
   readonly verdict: Verdict;
   /** What a fuse before new outlets will do with their loads, where that is to be decided: the cheapest is not to win in silence. */
@@ -35,9 +32,6 @@ export interface Candidate {
 
 /** The rule on what is drawn through a fuse before several outlets. */
 const LOADS_BEHIND_FUSE = 'FU2';
-
-const holeTasks: readonly string[] = ['drill-joist', 'notch-joist', 'drill-stud', 'drill-wall'];
-const boardTasks: readonly string[] = ['lift-board', 'chipboard-trap', 'open-fixed-floor'];
 
 /** Whether one of two is at least as good in both respects, and better in one. */
 const beats = (one: FoundScheme, other: FoundScheme): boolean => {
@@ -67,8 +61,6 @@ function calmestOf(found: readonly FoundScheme[]): FoundScheme | undefined {
 
 function candidateOf(found: FoundScheme, standing: Pick<Candidate, 'efficient' | 'calmest'>): Candidate {
   const { scheme, kind, worksPence, estimate } = found;
-  const done = (tasks: readonly string[]): number =>
-    estimate.labour.reduce((sum, { task, quantity }) => sum + (tasks.includes(task) ? quantity : 0), 0);
   const count = (outcome: Outcome): number => outcomeCount(estimate.findings, outcome);
   return {
     scheme,
@@ -80,8 +72,7 @@ function candidateOf(found: FoundScheme, standing: Pick<Candidate, 'efficient' |
     range: estimate.range,
     vat: estimate.price.vat,
     cable: schemeCable(estimate.runs),
-    holes: Math.round(done(holeTasks)),
-    boards: Math.round(done(boardTasks)),
+    ...openedUp(estimate.labour),
     checks: {
       fails: count('fails'),
       decide: count('decide'),

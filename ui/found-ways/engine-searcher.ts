@@ -13,6 +13,9 @@ import { withPartsOf } from './parts-of.ts';
 import type { HouseAsk } from './search-asks.ts';
 import type { Searcher } from './searcher.ts';
 
+/** How many schemes are priced in full for a question: what costs least to do has not always the lowest price. */
+const ASKED = 10;
+
 const optionsOf = ({ job, locked, cutsAssumed }: HouseAsk): SearchOptions => ({
   locked,
   allowAssumedLegs: cutsAssumed ? job.legs.map(({ id }) => id) : [],
@@ -36,7 +39,7 @@ export function engineSearcher(): Searcher {
     whyNot: (house, connection) =>
       whyNotConnect(house.job, house.library, { connection, options: optionsOf(house) }),
     whatIf: (house, legId, via) => {
-      const options = { ...optionsOf(house), aim: 'pence' as const, most: 1, kinds: false };
+      const options = { ...optionsOf(house), aim: 'pence' as const, most: ASKED, kinds: false };
       const { now, then } = whatIfLegRuns(house.job, house.library, { legId, via, options });
       return { before: now, after: then };
     },

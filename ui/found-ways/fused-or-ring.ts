@@ -1,4 +1,5 @@
 import type { LabelOf } from '#drawing/label-of.ts';
+import { openedUp } from '#drawing/opened-up.ts';
 import { type RoomLeft, roomLeft } from '#engine/proof/room-left.ts';
 import { NOMINAL_V } from '#engine/proof/spur-load.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -50,13 +51,13 @@ export const loadsNamed = (
 export function fuseWords(fuseA: number, loads: readonly NamedLoad[]): string {
   const fuse = `${fuseA} A fuse`;
   if (loads.length === 0)
-    return `No load is named. As an example: ${loadWords(exampleLoads)} at once draw ${amps(ampsOf(exampleLoads))}, and the ${fuse} operates.`;
+    return `No load is named. As an example: ${loadWords(exampleLoads)} at once draw ${amps(ampsOf(exampleLoads))}: more than the ${fuse} carries, and sooner or later it blows.`;
   const drawnA = ampsOf(loads);
   const named = loadWords(loads);
   const verb = loads.length > 1 ? 'at once draw' : 'draws';
   const drawn = `${named.charAt(0).toUpperCase()}${named.slice(1)} ${verb} ${amps(drawnA)}`;
   return drawnA > fuseA
-    ? `${drawn}: more than the ${fuse} carries; it operates, and all outlets behind it are off until it is renewed.`
+    ? `${drawn}: more than the ${fuse} carries; sooner or later it blows, and all outlets behind it are off until it is renewed.`
     : `${drawn}: within the ${fuse}, with ${amps(fuseA - drawnA)} left for everything else behind it.`;
 }
 
@@ -67,7 +68,7 @@ const quantityOf = (scheme: SchemeEstimate, tasks: readonly string[]): number =>
 function makingGood(scheme: SchemeEstimate): string {
   const chaseM = quantityOf(scheme, ['fill-chase']);
   const boxes = Math.round(quantityOf(scheme, ['fill-box']));
-  const boards = Math.round(quantityOf(scheme, ['lift-board', 'chipboard-trap', 'open-fixed-floor']));
+  const { boards } = openedUp(scheme.labour);
   const parts = [
     ...(chaseM > 0 ? [`${metresShort(chaseM * 1000)} of plaster to fill`] : []),
     ...(boxes > 0 ? [`plaster round ${counted(boxes, 'box', 'boxes')}`] : []),

@@ -1,8 +1,7 @@
-import { endWords } from '#drawing/end-words.ts';
+import { connectionsTold } from '#drawing/connection-words.ts';
 import type { LabelOf } from '#drawing/label-of.ts';
 import type { SchemeKind } from '#engine/schemes/search/found-schemes.ts';
-import type { Connection, Remedy, Tap } from '#model/scheme.ts';
-import { joinedBy } from '../edits/joined-by.ts';
+import type { Connection, Remedy } from '#model/scheme.ts';
 import { plainSchemeName } from '../edits/scheme-names.ts';
 
 /** What a found scheme is, by how it joins the wanted points. */
@@ -14,52 +13,6 @@ export const kindWords: Readonly<Record<SchemeKind, string>> = {
   mend: 'A spur that is there, mended',
   mixed: 'Several kinds together',
 };
-
-const legWords = (labelOf: LabelOf, legId: string): string => labelOf(legId).replace(/^Leg /, '');
-
-function tapWords(tap: Tap, labelOf: LabelOf): string {
-  if ('point' in tap) return `from ${labelOf(tap.point)}`;
-  return 'leg' in tap ? `from a joint in ${legWords(labelOf, tap.leg)}` : 'from the board';
-}
-
-/** One connection in a few words: "W2, W3 ring carried through between R8 and R9"; and whether a way in it is pinned. */
-export function connectionWords(connection: Connection, labelOf: LabelOf): string {
-  const pinned = (connection.runs ?? []).filter(({ via }) => via.length > 0).length;
-  const joined = joinWords(connection, labelOf);
-  if (pinned === 0) return joined;
-  return `${joined} (${pinned === 1 ? 'a way' : `${pinned} ways`} pinned)`;
-}
-
-function joinWords(connection: Connection, labelOf: LabelOf): string {
-  const points = joinedBy(connection).map(labelOf).join(', ');
-  switch (connection.kind) {
-    case 'spur':
-      return `${points} spur ${tapWords(connection.from, labelOf)}`;
-    case 'fused-spur': {
-      const isUnit = typeof connection.unit === 'string' && connection.feeds.length === 0;
-      return `${points} ${isUnit ? 'fused spur' : 'behind one fused unit'} ${tapWords(connection.from, labelOf)}`;
-    }
-    case 'ring-extension': {
-      const [one, other] = connection.between.map((end) => endWords(end, labelOf, 'the board'));
-      return `${points} ring carried through between ${one} and ${other}`;
-    }
-    case 'radial':
-      return `${points} new ${connection.device.ratingA} A radial from ${labelOf(connection.board)}`;
-    case 'fuse-down':
-      return `spur ${legWords(labelOf, connection.leg)} fused down${points === '' ? '' : `, on to ${points}`}`;
-    case 'close-spur':
-      return `spur to ${labelOf(connection.point)} closed into ${legWords(labelOf, connection.leg)}`;
-  }
-}
-
-/** Connections with their words, by what they join: W2 before W10. */
-export const connectionsTold = (
-  connections: readonly Connection[],
-  labelOf: LabelOf,
-): readonly { readonly connection: Connection; readonly words: string }[] =>
-  connections
-    .map((connection) => ({ connection, words: connectionWords(connection, labelOf) }))
-    .sort((a, b) => a.words.localeCompare(b.words, 'en-GB', { numeric: true }));
 
 /** What a scheme is made of, in one line. */
 export function madeOf(

@@ -1,4 +1,5 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { plainSchemeName } from '../edits/scheme-names.ts';
 import { counted, pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
 import type { FirstAnswer, Found } from './search-asks.ts';
@@ -85,5 +86,5 @@ export function firstWords(first: FirstAnswer | null): string {
   if (first === null) return '';
   const { best, optimal } = first;
   const cheapest = optimal ? 'The cheapest to do now' : 'The best so far';
-  return `${cheapest}: ${best.scheme.name}, ${pounds(best.totals.grossPence)}.`;
+  return `${cheapest}: ${plainSchemeName(best.scheme)}, ${pounds(best.totals.grossPence)}.`;
 }

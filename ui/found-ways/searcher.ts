@@ -1,5 +1,6 @@
 import type { Finding } from '#engine/rules/finding.ts';
 import type {
+  BestOfKind,
   FirstFound,
   FoundScheme,
   SearchResult,
@@ -40,7 +41,19 @@ export interface Searcher {
 
 /** What was found, as plain data that can go from one thread to another. */
 export function foundOf({ schemes, optimal, boundPence, gap, examined, ...more }: SearchResult): Found {
-  return { optimal, boundPence, gap, examined, candidates: candidatesOf(schemes), ...more };
+  const candidates = candidatesOf(schemes);
+  const bestOfKind = more.bestOfKind.map((best) => ofItsKind(best, candidates));
+  return { optimal, boundPence, gap, examined, candidates, ...more, bestOfKind };
+}
+
+/**
+ * The best of a kind only where it is of that kind: with every outlet held fast, or none wanted, the search takes what
+ * is left for the best of each.
+ */
+function ofItsKind(best: BestOfKind, candidates: Found['candidates']): BestOfKind {
+  const found = candidates.find(({ scheme }) => scheme.id === best.schemeId);
+  if (found === undefined || found.kind === best.kind) return best;
+  return { kind: best.kind, schemeId: null, reason: 'No outlet is left to be joined so.' };
 }
 
 /** What no remedy cures: the search takes remedies along, so that what they cure forbids nothing. */

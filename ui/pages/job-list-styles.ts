@@ -111,7 +111,7 @@ export const jobListCss = css`
     margin: 0 auto;
     padding: 16px 20px 28px;
     color: var(--ink-soft);
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
   }
   footer p {
     flex: 1 1 420px;

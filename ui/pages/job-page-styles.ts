@@ -38,7 +38,7 @@ export const jobPageCss = css`
     align-items: center;
     margin: 0;
     color: var(--ink-soft);
-    font: 500 0.8125rem / 1.3 var(--drawing-font);
+    font: 500 0.875rem / 1.3 var(--drawing-font);
     white-space: nowrap;
   }
   .title a {

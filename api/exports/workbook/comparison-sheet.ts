@@ -1,3 +1,6 @@
+import { connectionsTold } from '#drawing/connection-words.ts';
+import { labelsOf } from '#drawing/label-of.ts';
+import { openedUp } from '#drawing/opened-up.ts';
 import { verdictOf } from '#drawing/verdict.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -22,6 +25,10 @@ const columns: readonly Column[] = [
   { header: 'Against the cheapest that does not fail', width: 14, role: 'number', format: 'money' },
   { header: 'New cable', width: 10, role: 'number', format: 'metres' },
   { header: 'Joints', width: 8, role: 'number' },
+  { header: 'Holes', width: 8, role: 'number' },
+  { header: 'Boards up', width: 8, role: 'number' },
+  { header: 'Disturbance, points', width: 12, role: 'number' },
+  { header: 'How points are joined', width: 40, role: 'text' },
   { header: 'Fails', width: 40, role: 'text' },
 ];
 
@@ -56,6 +63,7 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
   const { totals, range } = scheme;
   const live = scheme.id === context.scheme.id;
   const { cableMm } = schemeCable(scheme.runs);
+  const { holes, boards } = openedUp(scheme.labour);
   return [
     scheme.name,
     verdictOf(scheme).words,
@@ -69,6 +77,12 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
     differenceCell(context.estimate, scheme, row),
     cableMm / 1000,
     scheme.joints.filter(({ state }) => state === 'new').length,
+    holes,
+    boards,
+    Math.round(scheme.messPoints * 10) / 10,
+    connectionsTold(scheme.worked.scheme?.connections ?? [], labelsOf(scheme.worked))
+      .map(({ words }) => words)
+      .join('; '),
     failures(scheme),
   ];
 }

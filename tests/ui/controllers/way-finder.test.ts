@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import type { Job } from '#model/job.ts';
+import type { Connection } from '#model/scheme.ts';
 import { demoEstimate, demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { WayFinder, type WaysHouse } from '../../../ui/controllers/way-finder.ts';
 import type { WorkerLike } from '../../../ui/controllers/worker-lane.ts';
+import { plainSchemeName } from '../../../ui/edits/scheme-names.ts';
 import type { SearchAsk, Turn } from '../../../ui/found-ways/search-asks.ts';
 import { foundOf } from '../../../ui/found-ways/searcher.ts';
 import { foundAmong } from '../found-ways/made-searcher.ts';
@@ -100,6 +102,18 @@ describe('the finder of ways', () => {
     expect(one.view.locked).toHaveLength(1);
   });
 
+  it('asks why a point is not joined otherwise without what holds that point, and with all else that is held', () => {
+    const { asked, one } = finder();
+    const [spurs] = job.schemes;
+    if (spurs === undefined) throw new Error('one is wanted');
+    const locked = { ...spurs, locks: spurs.connections.map(({ id }) => id) };
+    one.take(house({ ...job, schemes: [locked] }), true);
+    const ask: Connection = { id: 'asked', kind: 'spur', from: { point: 'r2-living1' }, to: 'w1-living1' };
+    one.do({ do: 'why-not', connection: ask });
+    expect(asked.at(-1)?.locked.map(({ id }) => id)).toEqual(['c1-w2-spur', 'c1-w3-spur', 'c1-w4-fuse']);
+    expect(one.view.locked).toHaveLength(4);
+  });
+
   it('works a touched one out as the engine would have it in the job', () => {
     const { one } = finder();
     one.take(house(), true);
@@ -108,6 +122,8 @@ describe('the finder of ways', () => {
     one.do({ do: 'try', scheme });
     expect(one.view.tried?.id).toBe(scheme.id);
     expect(one.view.tried?.totals).toEqual(found.candidates[0]?.totals);
+    // It is called by what it does, as it will be once it is kept.
+    expect(one.view.tried?.name).toBe(plainSchemeName(scheme));
     one.take(house(), false);
     expect(one.view.tried).toBeNull();
   });

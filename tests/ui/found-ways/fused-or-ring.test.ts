@@ -31,7 +31,7 @@ describe('a 13 A fuse', () => {
       /^Kettle 3\.0 kW, toaster 1\.4 kW and air fryer 1\.7 kW at once draw 26\.5 A: more/,
     );
     expect(fuseWords(13, [])).toMatch(
-      /No load is named. As an example: .*26\.5 A, and the 13 A fuse operates/,
+      /No load is named. As an example: .*26\.5 A: more than the 13 A fuse carries, and sooner or later it blows/,
     );
   });
 

@@ -69,7 +69,7 @@ export const formCss = css`
   .more,
   .state {
     color: var(--ink-soft);
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
   }
   .open {
     padding: 8px 6px 10px 12px;

@@ -73,7 +73,7 @@ export class RingOrder extends LitElement {
       .label {
         margin: 0;
         font-weight: 500;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       li.end {

@@ -11,7 +11,7 @@ export const fieldCss = css`
   .label {
     display: block;
     margin-bottom: 2px;
-    font: 500 0.8125rem / 1.35 var(--text-font);
+    font: 500 0.875rem / 1.35 var(--text-font);
     color: var(--ink-soft);
   }
   :host([label-hidden]) .label {
@@ -77,17 +77,17 @@ export const fieldCss = css`
     flex: 0 0 auto;
     align-self: start;
     width: 104px;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     color: var(--ink-soft);
   }
   .help {
     margin: 2px 0 0;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     color: var(--ink-soft);
   }
   .error {
     margin: 2px 0 0;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     font-weight: 500;
     color: var(--fail);
   }

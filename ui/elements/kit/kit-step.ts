@@ -52,7 +52,7 @@ export class KitStep extends LitElement {
       }
       td.buy small {
         display: block;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .demo {
@@ -95,7 +95,7 @@ export class KitStep extends LitElement {
       tr.lit > td.causes {
         padding: 0 6px 8px 12px;
         color: var(--ink);
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         border-top: 0;
       }
       tfoot td {
@@ -158,7 +158,7 @@ export class KitStep extends LitElement {
         }
         td[data-words]::before {
           display: block;
-          font-size: 0.8125rem;
+          font-size: 0.875rem;
           color: var(--ink-soft);
           content: attr(data-words);
         }

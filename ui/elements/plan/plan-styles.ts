@@ -156,12 +156,13 @@ export const planCss = css`
     gap: 2px 18px;
     align-items: center;
     max-width: calc(100% - 80px);
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     color: var(--ink-soft);
     pointer-events: none;
   }
   .foot > * {
-    background: color-mix(in srgb, var(--sheet) 86%, transparent);
+    padding: 0 4px;
+    background: color-mix(in srgb, var(--sheet) 94%, transparent);
     border-radius: var(--corner);
   }
   .scale {

@@ -32,7 +32,7 @@ export class PriceStep extends LitElement {
       }
       .how {
         color: var(--ink-soft);
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
       }
       tr.sum td {
         font-weight: 600;

@@ -60,7 +60,7 @@ export const proofViewCss = css`
   }
   caption {
     padding-bottom: 4px;
-    font-size: 0.8125rem;
+    font-size: 0.875rem;
     text-align: left;
     color: var(--ink-soft);
   }

@@ -106,7 +106,7 @@ export class CompareBars extends LitElement {
         flex-wrap: wrap;
         gap: 4px 16px;
         margin: 8px 0 0;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .key svg {

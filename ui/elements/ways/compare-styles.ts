@@ -118,7 +118,7 @@ export const compareCss = css`
       width: auto;
     }
     .sides th[scope='row'] {
-      font-size: 0.8125rem;
+      font-size: 0.875rem;
     }
     .sides .pay td {
       font-size: 1.1875rem;

@@ -1,6 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeWords } from '#drawing/marks.ts';
+import { type OpenedUp, openedUp } from '#drawing/opened-up.ts';
+import { verdictOf } from '#drawing/verdict.ts';
 import type { RoomLeft } from '#engine/proof/room-left.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import {
@@ -12,13 +14,14 @@ import {
   type SchemeFigures,
 } from '#engine/schemes/compare.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
+import { messWords } from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted, hoursWritten, metresShort, pounds, wholePounds } from '../../written.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../outcome-mark.ts';
-import { type Verdict, verdictOf } from '#drawing/verdict.ts';
 import { withVatWords } from '../price/vat-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './compare-bars.ts';
@@ -74,7 +77,7 @@ export class CompareView extends LitElement {
     const compared = compareSchemes(a, b);
     const labels: readonly [LabelOf, LabelOf] = [labelsOf(a.worked), labelsOf(b.worked)];
     return html`<div class="pick">${this.#pick('One', a, b)} ${this.#pick('The other', b, a)}</div>
-      ${this.#sides(compared, labels, [verdictOf(a), verdictOf(b)])}
+      ${this.#sides(compared, labels, [a, b])}
       <h3>Where the difference lies</h3>
       ${differences(compared)}
       <h3>All schemes on one scale</h3>
@@ -103,7 +106,7 @@ export class CompareView extends LitElement {
   #sides(
     compared: Comparison,
     labels: readonly [LabelOf, LabelOf],
-    verdicts: readonly [Verdict, Verdict],
+    schemes: readonly [SchemeEstimate, SchemeEstimate],
   ): TemplateResult {
     const { a, b } = compared;
     const row = (what: string, of: (figures: SchemeFigures) => string): TemplateResult =>
@@ -111,6 +114,11 @@ export class CompareView extends LitElement {
         <th role="rowheader" scope="row">${what}</th>
         <td role="cell">${of(a)}</td>
         <td role="cell">${of(b)}</td>
+      </tr>`;
+    const opened = (what: string, of: (opened: OpenedUp) => number): TemplateResult =>
+      html`<tr role="row">
+        <th role="rowheader" scope="row">${what}</th>
+        ${schemes.map(({ labour }) => html`<td role="cell">${of(openedUp(labour))}</td>`)}
       </tr>`;
     const either = (what: string, of: (figures: SchemeFigures) => number): TemplateResult | typeof nothing =>
       of(a) === 0 && of(b) === 0 ? nothing : row(what, (figures) => pounds(of(figures)));
@@ -132,6 +140,10 @@ export class CompareView extends LitElement {
         </tr>
       </thead>
       <tbody role="rowgroup">
+        <tr role="row">
+          <th role="rowheader" scope="row">What it is made of</th>
+          ${schemes.map(({ worked }, i) => html`<td role="cell">${worked.scheme === null ? nothing : madeOf(worked.scheme, labels[i] ?? labels[0])}</td>`)}
+        </tr>
         ${row('Materials, marked up', ({ totals }) => pounds(totals.materialsPence))}
         ${row('Labour', ({ totals }) => `${pounds(totals.labourPence)} for ${hoursWritten(totals.hours)}`)}
         ${either('Other sums', ({ totals }) => totals.otherPence)}
@@ -143,8 +155,10 @@ export class CompareView extends LitElement {
           `Likely range, ${withVatWords(a)}`,
           ({ lowPence, highPence }) => `${wholePounds(lowPence)} to ${wholePounds(highPence)}`,
         )}
-        ${row('Disturbance', (figures) => `${Math.round(figures.messPoints)} points`)}
+        ${row('Disturbance', (figures) => messWords(figures.messPoints))}
         ${row('New cable', cable)}
+        ${opened('Holes to drill', ({ holes }) => holes)}
+        ${opened('Boards up', ({ boards }) => boards)}
         ${row('New joints', ({ newJoints }) => String(newJoints))}
         ${row('Boxes to fit', ({ newBoxes }) => String(newBoxes))}
         ${row('New fused units', ({ newUnits }) => String(newUnits))}
@@ -155,7 +169,7 @@ export class CompareView extends LitElement {
         </tr>
         <tr role="row">
           <th role="rowheader" scope="row">Checks</th>
-          ${verdicts.map(({ outcome, words }) => html`<td role="cell"><outcome-mark .outcome=${outcome}></outcome-mark> ${words}</td>`)}
+          ${schemes.map(verdictOf).map(({ outcome, words }) => html`<td role="cell"><outcome-mark .outcome=${outcome}></outcome-mark> ${words}</td>`)}
         </tr>
         <tr role="row">
           <th role="rowheader" scope="row">Only here</th>

@@ -29,6 +29,7 @@ import '../finding-card.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
 import { runName } from './run-way.ts';
+import { wayOne } from './way-one.ts';
 
 const moveKeys: readonly MoveKey[] = ['up', 'down', 'through'];
 
@@ -261,7 +262,7 @@ export class DrawWay extends LitElement {
       <div role="status">
         ${
           isAsked && status === 'done' && answer?.what === 'what-if'
-            ? whatIfWords(answer.answer, labelOf).map((words) => html`<p>${words}</p>`)
+            ? whatIfWords(answer.answer, labelOf, wayOne(this.view)).map((words) => html`<p>${words}</p>`)
             : nothing
         }
       </div>`;

@@ -37,7 +37,7 @@ export class FoundCard extends LitElement {
         font-weight: 500;
       }
       .head small {
-        font: 400 0.8125rem/1.3 var(--text-font);
+        font: 400 0.875rem/1.3 var(--text-font);
         color: var(--ink-soft);
       }
       .made {
@@ -49,18 +49,18 @@ export class FoundCard extends LitElement {
         display: flex;
         flex-wrap: wrap;
         gap: 0 12px;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .checks {
         display: flex;
         flex-wrap: wrap;
         gap: 2px 12px;
-        font: 500 0.8125rem/1.4 var(--drawing-font);
+        font: 500 0.875rem/1.4 var(--drawing-font);
       }
       .caution {
         padding: 4px 8px;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         background: var(--ask-wash);
       }
       .tags {

@@ -38,7 +38,7 @@ export class FoundChart extends LitElement {
         flex-wrap: wrap;
         gap: 2px 14px;
         margin: 0;
-        font-size: 0.8125rem;
+        font-size: 0.875rem;
         color: var(--ink-soft);
       }
       .key svg {
@@ -107,6 +107,10 @@ export class FoundChart extends LitElement {
       <p class="key">
         <span><svg viewBox="0 0 10 10" aria-hidden="true"><path class="diamond" d="M5 0l5 5-5 5-5-5z" /></svg>Efficient: nothing found is cheaper without disturbing more</span>
         <span><svg viewBox="0 0 10 10" aria-hidden="true"><circle class="ring" cx="5" cy="5" r="4" /></svg>The others</span>
+      </p>
+      <p class="key">
+        Disturbance: dust, noise, furniture moved, floors opened. About 10 points are a metre of chase in masonry; yours are
+        in Firm, prices and norms.
       </p>`;
   }
 

@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { connectionsTold, connectionWords } from '#drawing/connection-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import { setLock } from '../../edits/connections.ts';
 import { keepFound, lockFound } from '../../edits/keep-found.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
-import { connectionsTold, connectionWords, madeOf } from '../../found-ways/made-of.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
 import { isSameConnection, keptAs } from '../../found-ways/same-ways.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';

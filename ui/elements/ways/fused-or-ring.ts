@@ -1,12 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { labelsOf } from '#drawing/label-of.ts';
+import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { verdictOf } from '#drawing/verdict.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { type WeighedRow, weighed } from '../../found-ways/fused-or-ring.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
+import { unbroken } from '../../written.ts';
 import '../outcome-mark.ts';
 import { controlsCss } from '../shared-styles.ts';
 
@@ -110,12 +112,41 @@ export class FusedOrRing extends LitElement {
             </tr>`
         }
         ${rows.map((row, i) => this.#row(row, isHere, i === 0))}
+        ${this.#made(labelOf)}
         ${this.#headed('Checks')}
         <tr role="row" class="two">
           ${[fused, ring].map((scheme) => checksCell(scheme))}
         </tr>
       </tbody>
     </table>`;
+  }
+
+  /** Which of the found ways either is, and what it is made of; from here it is shown on the plan. */
+  #made(labelOf: LabelOf): TemplateResult {
+    return html`${this.#headed('Which way it is')}
+      <tr role="row" class="two">
+        ${(['fused', 'ring'] as const).map((side) => this.#madeCell(side, labelOf))}
+      </tr>`;
+  }
+
+  #madeCell(side: Side, labelOf: LabelOf): TemplateResult {
+    const candidate = this.#candidate(side);
+    if (candidate === null) return html`<td role="cell">–</td>`;
+    const { scheme } = candidate;
+    const number = this.found.candidates.indexOf(candidate) + 1;
+    const isOn = this.view.ways.tried?.id === scheme.id;
+    const words = isOn ? 'It is on the plan' : 'Show it on the plan';
+    return html`<td role="cell">
+      <p>Way ${number}: ${madeOf(scheme, labelOf)}.</p>
+      <button
+        class="small"
+        aria-label=${`${words}: ${names[side].toLowerCase()}, way ${number}`}
+        ?disabled=${isOn}
+        @click=${() => send(this, 'ways-asked', { do: 'try', scheme })}
+      >
+        ${words}
+      </button>
+    </td>`;
   }
 
   #headed(what: string): TemplateResult {
@@ -127,8 +158,8 @@ export class FusedOrRing extends LitElement {
   #row(row: WeighedRow, isHere: Readonly<Record<Side, boolean>>, isPay: boolean): TemplateResult {
     return html`${this.#headed(row.what)}
       <tr role="row" class=${isPay ? 'two pay' : 'two'}>
-        <td role="cell">${isHere.fused ? row.fused : '–'}</td>
-        <td role="cell">${isHere.ring ? row.ring : '–'}</td>
+        <td role="cell">${isHere.fused ? unbroken(row.fused) : '–'}</td>
+        <td role="cell">${isHere.ring ? unbroken(row.ring) : '–'}</td>
       </tr>`;
   }
 }

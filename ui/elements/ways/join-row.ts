@@ -94,6 +94,7 @@ export class JoinRow extends LitElement {
       }
       @media (max-width: 700px) {
         .head button {
+          min-width: 44px;
           min-height: 44px;
         }
       }

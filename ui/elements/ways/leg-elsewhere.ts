@@ -11,6 +11,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
+import { wayOne } from './way-one.ts';
 
 /** What would change if a leg whose way nobody has seen ran elsewhere. @fires ways-asked, way-drawn, job-edit */
 export class LegElsewhere extends LitElement {
@@ -151,7 +152,7 @@ export class LegElsewhere extends LitElement {
     const write = (certainty: 'seen' | 'assumed'): void =>
       send(this, 'job-edit', setLegWay(legId, labelOf(legId), { via, certainty }));
     return html`<div role="status">
-        ${whatIfWords(answer.answer, labelOf).map((words) => html`<p>${words}</p>`)}
+        ${whatIfWords(answer.answer, labelOf, wayOne(this.view)).map((words) => html`<p>${words}</p>`)}
       </div>
       <div class="tools">
         <button @click=${() => write('seen')}>It does run there: I saw it</button>

@@ -40,7 +40,7 @@ export class OrderList extends LitElement {
         flex: 1;
       }
       .label {
-        font: 500 0.8125rem/1.35 var(--text-font);
+        font: 500 0.875rem/1.35 var(--text-font);
         color: var(--ink-soft);
       }
       button svg {

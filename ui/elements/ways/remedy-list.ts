@@ -57,7 +57,7 @@ export class RemedyList extends LitElement {
       }
       h4 {
         margin: 8px 0 0;
-        font: 500 0.8125rem/1.35 var(--text-font);
+        font: 500 0.875rem/1.35 var(--text-font);
         color: var(--ink-soft);
       }
       strong {

@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { connectionWords } from '#drawing/connection-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
-import { connectionWords } from '../../found-ways/made-of.ts';
 import { isSameConnection, keptAs } from '../../found-ways/same-ways.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -27,6 +27,9 @@ export class TriedLine extends LitElement {
         margin: 0;
         font-size: 0.875rem;
       }
+      button {
+        flex: none;
+      }
       @media (max-width: 43.75em) {
         :host {
           flex-wrap: nowrap;
@@ -45,7 +48,7 @@ export class TriedLine extends LitElement {
     const kept = found === undefined ? null : keptAs(job.schemes, found);
     const name = at < 0 ? 'A found way' : `Way ${at + 1}`;
     return html`<p role="status">
-        <strong>${name}, ${pounds(tried?.totals.grossPence ?? 0)}</strong>: ${kept === null ? 'not kept yet' : `kept as “${kept.name}”`}
+        <strong>${name}, ${pounds(tried?.totals.grossPence ?? 0)}</strong>: ${kept === null ? 'not kept yet' : `kept as “${kept.name}”`}.
         <span class="held">${this.#held(labelsOf({ ...this.view.estimate.asFound.worked, job }))}</span>
       </p>
       <button class="small" @click=${() => send(this, 'ways-asked', { do: 'try', scheme: null })}>

@@ -44,7 +44,7 @@ export class UnitFields extends LitElement {
       }
       legend {
         padding: 0 4px;
-        font: 500 0.8125rem/1.35 var(--text-font);
+        font: 500 0.875rem/1.35 var(--text-font);
         color: var(--ink-soft);
       }
     `,

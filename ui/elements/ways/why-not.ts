@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { connectionWords } from '#drawing/connection-words.ts';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Point } from '#model/installation.ts';
@@ -6,11 +7,14 @@ import type { Connection, Tap } from '#model/scheme.ts';
 import { type AskedHow, askedConnection } from '../../edits/asked-connection.ts';
 import { bestSource } from '../../edits/join-point.ts';
 import { sourceLegs, whyNotRadial, whyNotRing } from '../../edits/join-sources.ts';
-import { connectionWords, madeOf } from '../../found-ways/made-of.ts';
+import { lockedBeside } from '../../edits/keep-found.ts';
+import { madeOf } from '../../found-ways/made-of.ts';
+import { isSameConnection } from '../../found-ways/same-ways.ts';
 import type { WhyNotAnswer } from '../../found-ways/search-asks.ts';
+import { askedFor } from '../../found-ways/why-not-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { pounds } from '../../written.ts';
+import { listed } from '../../written.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
@@ -195,11 +199,21 @@ export class WhyNot extends LitElement {
     if (status !== 'done' || answer?.what !== 'why-not') return nothing;
     return html`<div class="answer" role="status">
       <p><strong>${connectionWords(answer.ask, labelOf)}</strong></p>
-      ${this.#because(answer.answer, labelOf)}
+      ${this.#letGo(answer.ask, labelOf)} ${this.#because(answer.ask, answer.answer, labelOf)}
     </div>`;
   }
 
-  #because(answer: WhyNotAnswer, labelOf: LabelOf): TemplateResult {
+  /** What is held fast of the same points, and was not for this answer. */
+  #letGo(ask: Connection, labelOf: LabelOf): TemplateResult | typeof nothing {
+    const { locked } = this.view.ways;
+    const beside = new Set(lockedBeside(locked, ask));
+    const letGo = locked.filter((one) => !beside.has(one) && !isSameConnection(one, ask));
+    if (letGo.length === 0) return nothing;
+    const names = listed(letGo.map((one) => connectionWords(one, labelOf)));
+    return html`<p class="hint">${names} ${letGo.length === 1 ? 'is' : 'are'} held fast, but not for this answer.</p>`;
+  }
+
+  #because(ask: Connection, answer: WhyNotAnswer, labelOf: LabelOf): TemplateResult {
     if (answer.answer === 'left-out') return html`<p>It was not looked at: ${answer.words}</p>`;
     if (answer.answer === 'rule')
       return html`<p>A rule forbids it:</p>
@@ -209,15 +223,11 @@ export class WhyNot extends LitElement {
               html`<li><finding-card .finding=${finding} .subject=${labelOf(finding.subject)}></finding-card></li>`,
           )}
         </ul>`;
-    const { morePence } = answer;
-    const { scheme, totals } = answer.with;
-    const difference =
-      morePence > 0
-        ? `It may be done, for ${pounds(morePence)} more: ${pounds(totals.grossPence)}.`
-        : morePence < 0
-          ? `It may be done, and comes ${pounds(-morePence)} cheaper in full: ${pounds(totals.grossPence)}.`
-          : `It may be done, for the same ${pounds(totals.grossPence)}.`;
-    return html`<p>${difference} The best with it: ${madeOf(scheme, labelOf)}.</p>
+    const { search, isOfNow } = this.view.ways;
+    const { best, way, words } = askedFor(ask, answer, isOfNow ? (search.answer?.candidates ?? []) : []);
+    const { scheme } = best;
+    const name = way === null || way === 1 ? '' : `, way ${way}`;
+    return html`<p>${words} The best with it${name}: ${madeOf(scheme, labelOf)}.</p>
       <button @click=${() => send(this, 'ways-asked', { do: 'try', scheme })}>Show it on the plan</button>`;
   }
 }
