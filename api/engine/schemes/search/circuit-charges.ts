@@ -1,5 +1,6 @@
 import type { Remedy } from '#model/scheme.ts';
 import { type Judges, judge, remedyName, schemeOf } from './gate.ts';
+import { housePart } from './house-part.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type SearchGround } from './search-ground.ts';
@@ -84,8 +85,11 @@ function remedyOf(
   probe: SchemeColumn,
   { circuitId, certain }: { circuitId: string; certain: Judges },
 ): Works {
-  const judged = judge(ground, schemeOf(ground, 'probe', probe.parts()), certain);
+  const scheme = schemeOf(ground, 'probe', probe.parts());
   const asksFor = { kind: 'rcbo', at: circuitId } as const;
+  // These rules look at the circuit alone, so the part of the house that it is in is enough.
+  const house = housePart(ground.house, scheme.connections, [asksFor]);
+  const judged = judge({ ...ground, house }, scheme, certain);
   return judged.passes && judged.scheme.remedies.some((each) => isSame(each, asksFor))
     ? judged.remedyWorks
     : NO_REMEDY;
