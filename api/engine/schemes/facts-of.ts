@@ -27,3 +27,9 @@ export function factsOf(worked: Worked, library: Library, proofsFound: Proofs | 
     edition: worked.job.edition,
   };
 }
+
+/** The same for rules that read the wiring alone: nothing is proved, and no cable's capacity worked out. */
+export function factsOfWiring(worked: Worked, { limits }: Library, proofsFound: Proofs): Facts {
+  const { edition } = worked.job;
+  return { ...worked, capacities: new Map(), proofs: new Map(), proofsFound, limits, edition };
+}

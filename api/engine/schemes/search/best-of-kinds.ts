@@ -3,7 +3,7 @@ import { look } from './look-at-many.ts';
 import type { Looked, Passing, ToLookThrough } from './passing.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { kindOf } from './scheme-words.ts';
-import type { SearchSpace } from './search-space.ts';
+import { filtered, type SearchSpace } from './search-space.ts';
 
 type Kind = BestOfKind['kind'];
 
@@ -55,13 +55,7 @@ function ofKind({ shop, space }: ToLookThrough, kind: Kind): SearchSpace<SchemeC
     // One branch for all that may be behind a fuse.
     return column.kind === kind && (kind !== 'fused-branch' || (column.mask & sockets) === sockets);
   };
-  return {
-    ...space,
-    layers: space.layers
-      .map(({ id, columns }) => ({ id, columns: columns.filter(isIn) }))
-      .filter(({ columns }) => columns.length > 0),
-    free: space.free.filter(isIn),
-  };
+  return filtered(space, isIn);
 }
 
 const nothing: Readonly<Record<Kind, string>> = {

@@ -1,5 +1,6 @@
 import type { Remedy } from '#model/scheme.ts';
 import { type Judges, judge, remedyName, schemeOf } from './gate.ts';
+import { housePart } from './house-part.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type SearchGround } from './search-ground.ts';
@@ -20,7 +21,10 @@ export interface CircuitCharge {
   readonly needing: number;
 }
 
-/** The rules that look at a new point and its circuit alone, whatever way it is joined: what they ask for is certain. */
+/**
+ * The rules that look at a new point and its circuit alone, whatever way it is joined: what they ask for is certain. They
+ * read the wiring and no cable's way, capacity or proof.
+ */
 const ofPointAndCircuit: ReadonlySet<string> = new Set(['RC1']);
 
 const isSame = (a: Remedy, b: Remedy): boolean => a.kind === b.kind && a.at === b.at;
@@ -34,24 +38,40 @@ export function circuitCharges(
   space: SearchSpace<SchemeColumn>,
   judges: Judges,
 ): readonly CircuitCharge[] {
-  const columns = [...space.layers.flatMap((layer) => layer.columns), ...space.free];
-  const circuitIds = [...new Set(columns.flatMap((column) => column.circuitIds))].toSorted();
-  return circuitIds.map((circuitId) => chargeOf(shop, columns, { circuitId, judges }));
+  const probes = probesOf(space);
+  return [...probes.keys()]
+    .toSorted()
+    .map((circuitId) => chargeOf(shop, { circuitId, probes: probes.get(circuitId) ?? new Map() }, judges));
+}
+
+/** The first column that joins one point alone to a circuit, by its mask. */
+type Probes = ReadonlyMap<number, SchemeColumn>;
+
+/** The probes of every circuit that any column touches. */
+function probesOf({ layers, free }: SearchSpace<SchemeColumn>): ReadonlyMap<string, Probes> {
+  const byCircuit = new Map<string, Map<number, SchemeColumn>>();
+  for (const columns of [...layers.map((layer) => layer.columns), free])
+    for (const column of columns)
+      for (const circuitId of column.circuitIds) {
+        const own = byCircuit.get(circuitId) ?? new Map<number, SchemeColumn>();
+        byCircuit.set(circuitId, own);
+        if (!own.has(column.mask)) own.set(column.mask, column);
+      }
+  return byCircuit;
 }
 
 function chargeOf(
   shop: Workshop,
-  columns: readonly SchemeColumn[],
-  { circuitId, judges }: { circuitId: string; judges: Judges },
+  { circuitId, probes }: { readonly circuitId: string; readonly probes: Probes },
+  { rules, proofsFound }: Judges,
 ): CircuitCharge {
   const { ground, weigh } = shop;
-  const { proofsFound } = judges;
-  const certain = { proofsFound, rules: judges.rules.filter(({ id }) => ofPointAndCircuit.has(id)) };
+  const certain = { proofsFound, byWiring: true, rules: rules.filter(({ id }) => ofPointAndCircuit.has(id)) };
   let touched = noWorks;
   let remedies = noWorks;
   let needing = 0;
   for (const [i, wanted] of ground.wanted.entries()) {
-    const probe = columns.find((column) => column.mask === 1 << i && column.circuitIds.includes(circuitId));
+    const probe = probes.get(1 << i);
     if (probe === undefined) continue;
     touched = keptCost(ground.kept, `touched ${circuitId}`, () => {
       return endsByCause(ground, probe.parts()).get(circuitId) ?? noWorks;
@@ -84,8 +104,11 @@ function remedyOf(
   probe: SchemeColumn,
   { circuitId, certain }: { circuitId: string; certain: Judges },
 ): Works {
-  const judged = judge(ground, schemeOf(ground, 'probe', probe.parts()), certain);
+  const scheme = schemeOf(ground, 'probe', probe.parts());
   const asksFor = { kind: 'rcbo', at: circuitId } as const;
+  // These rules look at the circuit alone, so the part of the house that it is in is enough.
+  const house = housePart(ground.house, scheme.connections, [asksFor]);
+  const judged = judge({ ...ground, house }, scheme, certain);
   return judged.passes && judged.scheme.remedies.some((each) => isSame(each, asksFor))
     ? judged.remedyWorks
     : NO_REMEDY;

@@ -4,7 +4,7 @@ import { remembered } from '../../plan/remembered.ts';
 import type { Finding } from '../../rules/finding.ts';
 import type { Rule } from '../../rules/rule.ts';
 import { causedFailures } from '../../rules/run-rules.ts';
-import { factsOf, type Proofs } from '../facts-of.ts';
+import { factsOf, factsOfWiring, type Proofs } from '../facts-of.ts';
 import { workScheme } from '../work-scheme.ts';
 import { endsByCause, type Part, type SearchGround, withIds } from './search-ground.ts';
 import { noWorks, type Works, worksTogether } from './works.ts';
@@ -12,6 +12,8 @@ import { noWorks, type Works, worksTogether } from './works.ts';
 /** What schemes are judged by. */
 export interface Judges {
   readonly rules: readonly Rule[];
+  /** Whether the rules read the wiring alone, so that no cable has to be laid and nothing proved for them; absent: no. */
+  readonly byWiring?: boolean;
   readonly proofsFound: Proofs;
   /** Verdicts on this house by all these rules, kept by what was judged; absent: none are kept. */
   readonly verdicts?: Verdicts;
@@ -47,8 +49,12 @@ export type Judged =
 const ROUNDS = 4;
 
 /** Failures by a scheme's own doing; that it leaves out a point without a place is the search's doing, and said there. */
-function failuresOf({ library, unplaced }: SearchGround, worked: Worked, judges: Judges): readonly Finding[] {
-  const fails = causedFailures(factsOf(worked, library, judges.proofsFound), judges.rules);
+function failuresOf(
+  { library, unplaced }: SearchGround,
+  worked: Worked,
+  { rules, proofsFound, byWiring = false }: Judges,
+): readonly Finding[] {
+  const fails = causedFailures((byWiring ? factsOfWiring : factsOf)(worked, library, proofsFound), rules);
   return fails.filter(({ rule, subject }) => !(rule === WANTED_CONNECTED && unplaced.has(subject)));
 }
 
@@ -71,7 +77,7 @@ export function judge(ground: SearchGround, scheme: Scheme, judges: Judges): Jud
 function judgeAnew(ground: SearchGround, scheme: Scheme, judges: Judges): Judged {
   const { house } = ground;
   let now = scheme;
-  let laid: Worked['runs'] | undefined;
+  let laid: Worked['runs'] | undefined = judges.byWiring === true ? [] : undefined;
   for (let round = 0; round < ROUNDS; round += 1) {
     const worked = workScheme(house, now, laid);
     laid = worked.runs;

@@ -1,5 +1,4 @@
 import type { Finding } from '../../rules/finding.ts';
-import { waysByCharge, within } from './charged-choices.ts';
 import { judge, judgesOfParts, schemeOf } from './gate.ts';
 import { EXACT_POINTS } from './least-costs.ts';
 import { goodChoice } from './many-points.ts';
@@ -19,6 +18,7 @@ import {
 import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { Choice } from './search-space.ts';
+import { waysByCharge, within } from './ways-of-touching.ts';
 
 /** How often a choice that fails is made again without what failed in it. */
 const MOST_ROUNDS = 12;

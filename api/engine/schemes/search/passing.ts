@@ -6,7 +6,7 @@ import { type Judged, type Judges, judge, judgesOfParts, schemeOf } from './gate
 import { pinnedParts } from './pins.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { type Part, withIds } from './search-ground.ts';
-import type { Choice, SearchSpace } from './search-space.ts';
+import { type Choice, filtered, type SearchSpace } from './search-space.ts';
 import { type Works, worksTogether } from './works.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -132,13 +132,9 @@ function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<
 
 /** A space without some of its columns. */
 export const withoutColumns = (
-  { points, layers, free }: SearchSpace<SchemeColumn>,
+  space: SearchSpace<SchemeColumn>,
   isBarred: (column: SchemeColumn) => boolean,
-): SearchSpace<SchemeColumn> => ({
-  points,
-  layers: layers.map(({ id, columns }) => ({ id, columns: columns.filter((each) => !isBarred(each)) })),
-  free: free.filter((each) => !isBarred(each)),
-});
+): SearchSpace<SchemeColumn> => filtered(space, (each) => !isBarred(each));
 
 /** The scheme of several columns, with the remedies that its points and circuits are sure to ask for. */
 export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly SchemeColumn[]): Scheme {

@@ -9,6 +9,7 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
 import type { WayEnd, WaysOfHouse } from '../../ways/way-cost.ts';
 import { type House, workScheme } from '../work-scheme.ts';
+import { housePart } from './house-part.ts';
 import { type Kept, keptEnd, nothingKept } from './kept-costs.ts';
 import { noWorks, type Works, worksLess } from './works.ts';
 import { thingsByCause } from './works-cost.ts';
@@ -148,17 +149,19 @@ export function withIds(ground: Pick<SearchGround, 'locked'>, parts: readonly Pa
  * cables laid, and read off the same stages that price every scheme.
  */
 export function endsByCause(
-  ground: SearchGround,
+  ground: Pick<SearchGround, 'house' | 'library' | 'locked'>,
   parts: readonly Part[],
   remedies: readonly Remedy[] = [],
 ): ReadonlyMap<string, Works> {
   const { house, library, locked } = ground;
-  const worksOf = (connections: readonly Connection[], fixes: readonly Remedy[]) => {
-    const scheme = { id: 'probe', name: '', connections: [...connections], remedies: [...fixes], locks: [] };
-    return thingsByCause(workScheme(house, scheme, []), library);
+  const connections = [...locked, ...withIds(ground, parts)];
+  const part = housePart(house, connections, remedies);
+  const worksOf = (some: readonly Connection[], fixes: readonly Remedy[]) => {
+    const scheme = { id: 'probe', name: '', connections: [...some], remedies: [...fixes], locks: [] };
+    return thingsByCause(workScheme(part, scheme, []), library);
   };
   const before = locked.length === 0 ? new Map<string, Works>() : worksOf(locked, []);
-  const after = worksOf([...locked, ...withIds(ground, parts)], remedies);
+  const after = worksOf(connections, remedies);
   return new Map(
     [...after].flatMap(([cause, works]) => {
       const more = worksLess(works, before.get(cause) ?? noWorks);

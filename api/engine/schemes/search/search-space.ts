@@ -31,3 +31,15 @@ export interface Choice<C extends Column = Column> {
   /** In the order of their keys. */
   readonly columns: readonly C[];
 }
+
+/** A space with those of its columns alone that are let in. */
+export const filtered = <C extends Column>(
+  { points, layers, free }: SearchSpace<C>,
+  isIn: (column: C) => boolean,
+): SearchSpace<C> => ({
+  points,
+  layers: layers
+    .map(({ id, columns }) => ({ id, columns: columns.filter(isIn) }))
+    .filter(({ columns }) => columns.length > 0),
+  free: free.filter(isIn),
+});

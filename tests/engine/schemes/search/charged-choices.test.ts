@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chargedChoices, waysByCharge } from '#engine/schemes/search/charged-choices.ts';
+import { chargedChoices } from '#engine/schemes/search/charged-choices.ts';
 import { choicesByCost } from '#engine/schemes/search/cheapest-choices.ts';
 import type { CircuitCharge } from '#engine/schemes/search/circuit-charges.ts';
 import type { SchemeColumn } from '#engine/schemes/search/scheme-column.ts';
 import type { Column, SearchSpace } from '#engine/schemes/search/search-space.ts';
+import { waysByFloor } from '#engine/schemes/search/ways-by-floor.ts';
+import { isTouchedSo, type Touched, waysByCharge, within } from '#engine/schemes/search/ways-of-touching.ts';
 import { noWorks } from '#engine/schemes/search/works.ts';
 import { everyChoice, nameOf, spaces } from './random-space.ts';
 
@@ -68,6 +70,84 @@ describe('choices with what their circuits charge', () => {
             .filter(({ key }) => choice.columns.some((column) => column.key === key));
           expect(cost).toBe(choice.cost + chargedOf(columns, all));
           expect(cost).toBeLessThanOrEqual(given[i + 1]?.cost ?? cost);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('the order of charged choices', () => {
+  it('is that of every way ranked by itself: by cost, then by way, then as ranked', () => {
+    fc.assert(
+      fc.property(spaces({ points: 4, layers: 4, columns: 4 }), charges, (bare, all) => {
+        const space = atCircuits(bare);
+        const name = (cost: number, columns: readonly Column[]) =>
+          `${cost}: ${columns.map(({ key }) => key).join(' ')}`;
+        const ranked = [...waysByCharge(all, space.points)].flatMap(({ states, charge: own }) =>
+          [...choicesByCost(within(space, all, states))]
+            .filter(({ columns }) => isTouchedSo(columns, all, states))
+            .map(({ cost, columns }) => ({ cost: own + cost, columns })),
+        );
+        const wanted = ranked.toSorted((a, b) => a.cost - b.cost);
+        const given = [...chargedChoices(space, all, choicesByCost)];
+        expect(given.map(({ cost, choice }) => name(cost, choice.columns))).toEqual(
+          wanted.map(({ cost, columns }) => name(cost, columns)),
+        );
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('asks for the ranking of few ways where many circuits could be touched', () => {
+    const one = (circuit: number, point: number, cost: number): SchemeColumn => ({
+      ...{ mask: 1 << point, cost, key: `${circuit}/${point}`, kind: 'spurs', circuitIds: [`c${circuit}`] },
+      ...{ works: () => noWorks, parts: () => [] },
+    });
+    // Each point is near one circuit of its own and far from the others.
+    const layers = Array.from({ length: 30 }, (_, circuit) => ({
+      id: `layer-${circuit}`,
+      columns: [0, 1, 2, 3].map((point) => one(circuit, point, circuit === point * 7 ? 10 : 500 + circuit)),
+    }));
+    const all = layers.map(
+      (_, i): CircuitCharge => ({
+        ...{ circuitId: `c${i}`, touched: 20, remedies: 40, needing: 15 },
+        works: { touched: noWorks, remedies: noWorks },
+      }),
+    );
+    let rankings = 0;
+    const counted = <C extends Column>(space: SearchSpace<C>) => {
+      rankings += 1;
+      return choicesByCost(space);
+    };
+    const choices = chargedChoices({ points: 4, layers, free: [] }, all, counted);
+    expect(choices.next().value?.cost).toBe(4 * (10 + 60));
+    for (let i = 0; i < 9; i++) choices.next();
+    expect(rankings).toBeLessThan(30);
+  });
+});
+
+describe('ways by the floors of their choices', () => {
+  it('give every way that has a choice of its own, none after a choice that costs less than the floor was', () => {
+    fc.assert(
+      fc.property(spaces({ points: 4, layers: 4, columns: 4 }), charges, (bare, all) => {
+        const space = atCircuits(bare);
+        const leastOf = ({ states, charge: own }: Touched): number | null => {
+          const costs = [...choicesByCost(within(space, all, states))].flatMap(({ columns, cost }) =>
+            isTouchedSo(columns, all, states) ? [own + cost] : [],
+          );
+          return costs[0] ?? null;
+        };
+        const ways = waysByFloor(space, all);
+        const given = new Map<string, number>();
+        for (let floor = ways.floor; floor < Number.POSITIVE_INFINITY; floor = ways.floor) {
+          const way = ways.next();
+          expect(ways.floor).toBeGreaterThanOrEqual(floor);
+          if (way !== null) given.set(way.states.join(' '), floor);
+        }
+        for (const way of waysByCharge(all, space.points)) {
+          const least = leastOf(way);
+          if (least !== null) expect(given.get(way.states.join(' '))).toBeLessThanOrEqual(least);
         }
       }),
       { numRuns: 300 },
