@@ -37,8 +37,12 @@ export const terms = z
   .meta({ id: 'Terms' });
 export type Terms = z.infer<typeof terms>;
 
-/** What is in the van already. */
-export const stock = z.strictObject({ item: text.min(1), quantity: z.number().min(0).max(1e6) });
+/** What is in the van already. `lengthsM`: of what is cut, the unbroken lengths that make it up; absent: one length. */
+export const stock = z.strictObject({
+  item: text.min(1),
+  quantity: z.number().min(0).max(1e6),
+  lengthsM: z.array(z.number().positive().max(1e6)).optional(),
+});
 export type Stock = z.infer<typeof stock>;
 
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */

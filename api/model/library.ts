@@ -16,8 +16,30 @@ export type Firm = z.infer<typeof firm>;
 const origin = z.literal('demo').optional();
 
 /**
+ * How a thing is handed over the counter. `length`, `coil` and `drum` are one unbroken length each; `cut` is cut off to
+ * measure, in steps; of `each` and `pack` it is only the number that counts.
+ */
+const packKind = z.enum(['each', 'pack', 'length', 'cut', 'coil', 'drum']);
+
+/**
+ * A further size that an item is sold in: `quantity` in the price's unit (of `cut`: the step that cut lengths are
+ * rounded up to) for `pricePence`, value added tax as the list has it.
+ */
+export const pack = z.strictObject({
+  kind: packKind,
+  quantity: z.number().positive(),
+  pricePence: pence,
+  /** Of `cut`: not sold shorter. Absent: one step. */
+  leastQuantity: z.number().positive().optional(),
+  code: text.optional(),
+  origin,
+});
+export type Pack = z.infer<typeof pack>;
+
+/**
  * What one item costs the firm. `pricePence` buys `perQuantity` of `unit`; it is sold in multiples of
- * `packQuantity` (absent: any quantity). `charge` says whether a job bears whole packs or what it used.
+ * `packQuantity` (absent: any quantity). `charge` says whether a job bears whole packs or what it used. The row is what
+ * jobs are priced by; `packs` are further sizes of the same thing, for buying.
  */
 export const price = z.strictObject({
   item: text.min(1),
@@ -26,6 +48,9 @@ export const price = z.strictObject({
   perQuantity: z.number().positive(),
   packQuantity: z.number().positive().optional(),
   charge: z.enum(['packs', 'used']),
+  /** Absent: cut to measure where metres are sold by one or fewer, else lengths, packs or single ones. */
+  kind: packKind.optional(),
+  packs: z.array(pack).optional(),
   counter: text.optional(),
   origin,
 });

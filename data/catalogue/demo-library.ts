@@ -1,10 +1,11 @@
-import type { Library } from '#model/library.ts';
+import type { Library, Price } from '#model/library.ts';
 import firmFile from './demo-firm.json' with { type: 'json' };
 import normsFile from './demo-norms.json' with { type: 'json' };
 import pricesFile from './demo-prices.json' with { type: 'json' };
 
 const listUnits = ['each', 'm', 'kg', 'set'] as const;
 const charges = ['packs', 'used'] as const;
+const packKinds = ['each', 'pack', 'length', 'cut', 'coil', 'drum'] as const;
 const origins = ['demo'] as const;
 const normUnits = ['job', 'each', 'm', 'circuit', 'room'] as const;
 const vatWords = ['excluded', 'included'] as const;
@@ -18,6 +19,44 @@ function wordOf<W extends string>(words: readonly W[], text: string): W {
   return word;
 }
 
+/** The keys of the list's rows; only what is sold in several ways has `kind` and `packs`. */
+interface Row {
+  readonly item: string;
+  readonly origin: string;
+  readonly unit: string;
+  readonly pricePence: number;
+  readonly perQuantity: number;
+  readonly packQuantity?: number;
+  readonly charge: string;
+  readonly counter: string;
+  readonly kind?: string;
+  readonly packs?: readonly {
+    readonly kind: string;
+    readonly quantity: number;
+    readonly pricePence: number;
+    readonly origin: string;
+  }[];
+}
+
+function priceOf({ kind, packs, ...row }: Row): Price {
+  return {
+    ...row,
+    unit: wordOf(listUnits, row.unit),
+    charge: wordOf(charges, row.charge),
+    origin: wordOf(origins, row.origin),
+    ...(kind === undefined ? {} : { kind: wordOf(packKinds, kind) }),
+    ...(packs === undefined
+      ? {}
+      : {
+          packs: packs.map((pack) => ({
+            ...pack,
+            kind: wordOf(packKinds, pack.kind),
+            origin: wordOf(origins, pack.origin),
+          })),
+        }),
+  };
+}
+
 /**
  * The library that the demo jobs are priced with: an invented firm with an invented price list and labour
  * norms from memory. Made anew at every call, so that nobody changes another's.
@@ -29,12 +68,7 @@ export function demoLibrary(): Library {
     prices: {
       ...pricesFile,
       vat: wordOf(vatWords, pricesFile.vat),
-      items: pricesFile.items.map((row) => ({
-        ...row,
-        unit: wordOf(listUnits, row.unit),
-        charge: wordOf(charges, row.charge),
-        origin: wordOf(origins, row.origin),
-      })),
+      items: pricesFile.items.map(priceOf),
     },
     norms: {
       ...normsFile,

@@ -51,6 +51,41 @@ describe('the demo price list', () => {
   });
 });
 
+describe('further sizes in the demo price list', () => {
+  const inPacks = demo.prices.items.flatMap(({ packs, ...row }) =>
+    packs === undefined ? [] : [{ row, packs }],
+  );
+  const drumPence = new Map(
+    inPacks.map(({ row, packs }) => [row.item, packs.find(({ kind }) => kind === 'drum')?.pricePence]),
+  );
+
+  it('are of every flat cable and flex, which the list itself sells cut to the metre', () => {
+    const cables = demo.prices.items.filter(({ item }) => /^(cable-flat|flex-[\d.]+$)/.test(item));
+    expect(cables.filter(({ packs }) => packs === undefined)).toEqual([]);
+    for (const { row } of inPacks) expect([row.kind, row.unit, row.packQuantity]).toEqual(['cut', 'm', 1]);
+  });
+
+  // Indicative trade prices of a 100 m drum without tax, £, 2024 to 2026: from memory, no page seen, low confidence.
+  it.each([
+    ['cable-flat-1.5-1', 40, 55],
+    ['cable-flat-2.5-1.5', 55, 80],
+    ['cable-flat-4-1.5', 110, 140],
+    ['cable-flat-6-2.5', 160, 210],
+  ])('cost for a drum of %s between £%i and £%i', (item, fromPounds, toPounds) => {
+    expect((drumPence.get(item) ?? 0) / 100).toBeGreaterThanOrEqual(fromPounds);
+    expect((drumPence.get(item) ?? 0) / 100).toBeLessThanOrEqual(toPounds);
+  });
+
+  // Common practice, no source: cut lengths are 30 to 100 % dearer a metre than a drum.
+  it.each(inPacks)('come cheaper by the metre the larger they are: $row.item', ({ row, packs }) => {
+    const perM = [row.pricePence, ...packs.map(({ pricePence, quantity }) => pricePence / quantity)];
+    expect(perM).toEqual(perM.toSorted((a, b) => b - a));
+    const overDrum = row.pricePence / (perM.at(-1) ?? 1) - 1;
+    expect(overDrum).toBeGreaterThan(0.3);
+    expect(overDrum).toBeLessThanOrEqual(1);
+  });
+});
+
 describe('the demo norms', () => {
   const norms = new Map(demo.norms.tasks.map((norm) => [norm.task, norm]));
 

@@ -55,6 +55,11 @@ describe('each kind of fault, at its path', () => {
     ['text for a number', put(smallJob(), ['legs', 0, 'lengthMm'], '6 m'), 'legs[0].lengthMm wrong-type'],
     ['a number for text', put(smallJob(), ['title'], 5), 'title wrong-type'],
     ['a number for a word', put(smallJob(), ['terms', 'vat'], 20), 'terms.vat wrong-type'],
+    [
+      'an off-cut of no length',
+      put(smallJob(), ['stock', 0, 'lengthsM'], [7, 0]),
+      'stock[0].lengthsM[1] out-of-range',
+    ],
     ['null for a list', put(smallJob(), ['stock'], null), 'stock wrong-type'],
     ['a number for an end', put(smallJob(), ['legs', 2, 'from'], 5), 'legs[2].from wrong-type'],
     [

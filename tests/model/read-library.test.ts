@@ -62,6 +62,29 @@ describe('a library', () => {
     }
   });
 
+  it('tells further sizes of an item, and without them reads as it did', () => {
+    const packs = [
+      { kind: 'coil', quantity: 25, pricePence: 1720, origin: 'demo' },
+      { kind: 'cut', quantity: 0.5, pricePence: 60, leastQuantity: 2, code: 'X-1' },
+    ];
+    const told = put(smallLibrary(), ['prices', 'items', 0, 'packs'], packs);
+    put(told, ['prices', 'items', 0, 'kind'], 'drum');
+    expect(readLibrary(told)).toEqual({ ok: true, library: told });
+    const wrong: readonly [string, unknown][] = [
+      ['kind', 'reel'],
+      ['quantity', 0],
+      ['pricePence', 10.5],
+      ['leastQuantity', -1],
+      ['price', 3],
+    ];
+    for (const [key, value] of wrong) {
+      const changed = put(told, ['prices', 'items', 0, 'packs'], [{ ...packs[0], [key]: value }]);
+      const result = readLibrary(changed);
+      const at = `prices.items[0].packs[0].${key}`;
+      expect(result.ok ? [] : result.faults.map(({ path }) => path)).toEqual([at]);
+    }
+  });
+
   it('whose text is no JSON has one fault by line and column', () => {
     const result = readLibraryText('{"firm": }');
     expect(result.ok ? [] : result.faults.map(({ path }) => path)).toEqual(['line 1, column 10']);

@@ -44,7 +44,7 @@ export const setPrice = (
 export const ownPrices = (): LibraryEdit => ({
   label: 'Take all prices over as the firm’s own',
   change: ({ prices }) => {
-    for (const row of prices.items) delete row.origin;
+    for (const row of prices.items) for (const figure of [row, ...(row.packs ?? [])]) delete figure.origin;
     if (saysDemo.prices(prices)) prices.source = 'Own price list';
   },
 });

@@ -1,6 +1,6 @@
 import type { Cable } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
-import type { Demand } from './demand.ts';
+import { type Demand, pieceOf } from './demand.ts';
 import { cableLengthM } from './run-length.ts';
 
 /** From a fused unit or a flex outlet to the appliance, m. Common practice, no source. */
@@ -11,7 +11,17 @@ export function cableDemands(worked: Worked): readonly Demand[] {
   const cables = worked.runs.map((run): Demand => {
     const { measuredM, lowM, highM } = cableLengthM(run);
     const item = cableItem(run.cable);
-    return { item, unit: 'm', group: 'cable', measured: measuredM, low: lowM, high: highM, causes: [run.id] };
+    const piece = pieceOf({ cause: run.id, measuredM, lowM, highM, unbroken: true });
+    return {
+      item,
+      unit: 'm',
+      group: 'cable',
+      measured: measuredM,
+      low: lowM,
+      high: highM,
+      causes: [run.id],
+      pieces: [piece],
+    };
   });
   return [...cables, ...flexDemands(worked)];
 }
@@ -37,7 +47,9 @@ function flexDemands({ things }: Worked): Demand[] {
 
 function flexDemand(fuseA: number | null, id: string): Demand {
   const item = `flex-${flexAreaMm2(fuseA)}`;
-  return { item, unit: 'm', group: 'cable', measured: APPLIANCE_FLEX_M, causes: [id] };
+  const lengthM = APPLIANCE_FLEX_M;
+  const piece = pieceOf({ cause: id, measuredM: lengthM, lowM: lengthM, highM: lengthM, unbroken: true });
+  return { item, unit: 'm', group: 'cable', measured: lengthM, causes: [id], pieces: [piece] };
 }
 
 /**

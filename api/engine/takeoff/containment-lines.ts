@@ -3,7 +3,7 @@ import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from './containment-size.ts';
-import type { Demand } from './demand.ts';
+import { type Demand, pieceOf } from './demand.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /** A tube goes this far past the floor or ceiling it leads through, mm. Common practice, no source. */
@@ -86,7 +86,16 @@ function metres(stretch: Stretch, item: string, besideMm: number): Demand {
     low: amountM(stretch.lowRatio),
     high: amountM(stretch.highRatio),
     causes: stretch.runIds,
-    pieces: { soldM, lengthsM: [amountM(1)] },
+    pieces: [
+      pieceOf({
+        cause: stretch.runIds[0] ?? item,
+        measuredM: amountM(1),
+        lowM: amountM(stretch.lowRatio),
+        highM: amountM(stretch.highRatio),
+        unbroken: false,
+      }),
+    ],
+    soldM,
   };
 }
 

@@ -1,5 +1,6 @@
 import { itemOf } from './items.ts';
-import type { TakeoffGroup, TakeoffLine } from './line.ts';
+import type { Piece, TakeoffGroup, TakeoffLine } from './line.ts';
+import type { LengthRange } from './run-length.ts';
 import { inSizeOrder } from './size-order.ts';
 import { twelveDigits } from './twelve-digits.ts';
 
@@ -14,8 +15,28 @@ export interface Demand {
   readonly high?: number;
   /** At least one id. */
   readonly causes: readonly string[];
-  /** For what is cut from lengths of `soldM`: the pieces, m. They add up to `measured`. */
-  readonly pieces?: { readonly soldM: number; readonly lengthsM: readonly number[] };
+  /** What must be cut as one; they add up to `measured`. Absent: it is not cut to length. */
+  readonly pieces?: readonly Piece[];
+  /** The length that the pieces are usually cut from, m, where there is one. */
+  readonly soldM?: number;
+}
+
+/** What a piece is made of. */
+interface PieceLengths extends LengthRange {
+  readonly cause: string;
+  readonly unbroken: boolean;
+}
+
+/** One length that must be cut as one. */
+export function pieceOf({ cause, measuredM, lowM, highM, unbroken }: PieceLengths): Piece {
+  const inMm = (lengthM: number) => twelveDigits(lengthM * 1e3);
+  return {
+    cause,
+    lengthMm: inMm(measuredM),
+    lowMm: inMm(Math.min(lowM, measuredM)),
+    highMm: inMm(Math.max(highM, measuredM)),
+    unbroken,
+  };
 }
 
 /** Waste on top of what is measured, percent, as the library's norms give it. */
@@ -71,10 +92,14 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
     quantity: withWaste(measured),
     lowQuantity: withWaste(low),
     highQuantity: withWaste(high),
+    pieces: asked.flatMap(({ pieces }) => pieces ?? []).toSorted(byLength),
     // What may only turn out to be needed causes a line by itself, but is no cause of what is counted.
     causes: [...new Set((counted.length > 0 ? counted : asked).flatMap(({ causes }) => causes))].toSorted(),
   };
 }
+
+const byLength = (a: Piece, b: Piece): number =>
+  b.lengthMm - a.lengthMm || (a.cause < b.cause ? -1 : Number(a.cause > b.cause)) || b.highMm - a.highMm;
 
 function sum(asked: readonly Demand[], amountOf: (demand: Demand) => number): number {
   const total = asked.reduce((so, demand) => so + amountOf(demand), 0);
@@ -97,9 +122,9 @@ function wasteOf(id: string, unit: TakeoffLine['unit'], group: TakeoffGroup, was
 
 /** Whether all pieces can be cut from as few whole lengths as their sum takes: then the off-cuts are the waste. */
 function nestsExactly(asked: readonly Demand[], measured: number): boolean {
-  const soldM = asked[0]?.pieces?.soldM;
+  const soldM = asked[0]?.soldM;
   if (soldM === undefined || asked.some((demand) => demand.pieces === undefined)) return false;
-  const pieces = asked.flatMap((demand) => demand.pieces?.lengthsM ?? []);
+  const pieces = asked.flatMap((demand) => (demand.pieces ?? []).map(({ lengthMm }) => lengthMm / 1e3));
   return lengthsTaken(pieces, soldM) <= Math.ceil(measured / soldM - 1e-9);
 }
 

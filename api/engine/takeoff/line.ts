@@ -11,6 +11,18 @@ export type TakeoffGroup =
   | 'sundries'
   | 'papers';
 
+/** A length that must be cut as one: a run, a flex, a stretch of tube. Net: waste comes on top when it is cut. */
+export interface Piece {
+  /** The thing that it is for, the first by id where several share it. */
+  readonly cause: string;
+  readonly lengthMm: number;
+  /** By the low and the high ends of what is assumed. */
+  readonly lowMm: number;
+  readonly highMm: number;
+  /** False for tube, capping, channel and conduit, which may be put together where they are longer than what is sold. */
+  readonly unbroken: boolean;
+}
+
 /** One thing that has to be in the van, with what caused it. */
 export interface TakeoffLine {
   /** The catalogue's item id, as the price list names it. */
@@ -26,6 +38,8 @@ export interface TakeoffLine {
   /** The same by the low and the high ends of what is assumed. */
   readonly lowQuantity: number;
   readonly highQuantity: number;
+  /** What is cut, the longest first, then by cause; they add up to `measured`. Empty where nothing is cut to length. */
+  readonly pieces: readonly Piece[];
   /** Ids of points, runs, joints, boxes, units, remedies and tasks, sorted. */
   readonly causes: readonly string[];
 }

@@ -19,6 +19,7 @@ export function takeoffLine(item: string, quantity: number, spread: Partial<Take
     quantity,
     lowQuantity: quantity,
     highQuantity: quantity,
+    pieces: [],
     causes: ['p1'],
     ...spread,
   };

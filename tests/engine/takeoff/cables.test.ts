@@ -29,6 +29,9 @@ describe('cable', () => {
       lowQuantity: 1.5,
       highQuantity: 2.6,
     });
+    expect(linesByItem(worked).get('cable-flat-2.5-1.5')?.pieces).toEqual([
+      { cause: 'n', lengthMm: 2000, lowMm: 1500, highMm: 2600, unbroken: true },
+    ]);
     expect(lengthRatios({ ...run, lowMm: 1500, highMm: 2600 })).toEqual({ lowRatio: 0.75, highRatio: 1.3 });
   });
 
@@ -70,6 +73,7 @@ describe('cable', () => {
       newEdges: [newEdge('n', 'a', 'u'), fuseOf('u', { fuseA: 3 }), newEdge('m', 'u/load', 'w')],
     });
     expect(measuredByItem(cableDemands(worked))).toEqual({ 'flex-0.75': 2 });
+    expect(linesByItem(worked).get('flex-0.75')?.pieces).toMatchObject([{ cause: 'w', lengthMm: 2000 }]);
     expect(linesByItem(worked).get('flex-outlet-plate')?.causes).toEqual(['w']);
   });
 });

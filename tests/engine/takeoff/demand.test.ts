@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Demand, linesOf } from '#engine/takeoff/demand.ts';
+import { type Demand, linesOf, pieceOf } from '#engine/takeoff/demand.ts';
 import { noWaste } from './worked-builder.ts';
 
 const waste = { cable: 5, containment: 10, fixings: 20, fillers: 25 };
@@ -51,7 +51,10 @@ describe('lines', () => {
     [[4, 2], 0],
   ])('cut from lengths of 3 m in pieces of %j m take %i % of waste', (lengthsM, wastePercent) => {
     const measured = lengthsM.reduce((sum, lengthM) => sum + lengthM, 0);
-    const tube = asked('oval-20', measured, { unit: 'm', pieces: { soldM: 3, lengthsM } });
+    const pieces = lengthsM.map((lengthM) =>
+      pieceOf({ cause: 'w', measuredM: lengthM, lowM: lengthM, highM: lengthM, unbroken: false }),
+    );
+    const tube = asked('oval-20', measured, { unit: 'm', pieces, soldM: 3 });
     expect(linesOf([tube], waste)[0]?.wastePercent).toBe(wastePercent);
   });
 

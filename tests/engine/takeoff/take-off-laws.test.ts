@@ -80,6 +80,33 @@ describe('laws of the take-off', () => {
     );
   });
 
+  it('what is cut to length adds up to what is measured, one piece a cable, the longest first', () => {
+    const held = (worked: Worked) => {
+      const lines = takeOff(worked, waste);
+      for (const { pieces, measured } of lines.filter((line) => line.pieces.length > 0)) {
+        const inMm = pieces.map(({ lengthMm }) => lengthMm);
+        expect(inMm.reduce((sum, mm) => sum + mm, 0) / 1e3).toBeCloseTo(measured, 9);
+        expect(inMm).toEqual(inMm.toSorted((a, b) => b - a));
+        for (const { lowMm, lengthMm, highMm } of pieces) {
+          expect(lowMm).toBeLessThanOrEqual(lengthMm);
+          expect(lengthMm).toBeLessThanOrEqual(highMm);
+        }
+      }
+      const ofCables = lines.filter(({ item }) => item.startsWith('cable-')).flatMap(({ pieces }) => pieces);
+      expect(ofCables.map(({ cause }) => cause).toSorted()).toEqual(
+        worked.runs.map(({ id }) => id).toSorted(),
+      );
+      expect(ofCables.every(({ unbroken }) => unbroken)).toBe(true);
+      const cut = lines.filter(({ pieces }) => pieces.length > 0).map(({ group }) => group);
+      expect(cut.filter((group) => group !== 'cable' && group !== 'containment')).toEqual([]);
+    };
+    fc.assert(
+      fc.property(anySpurs, (ways) => held(spurs(ways))),
+      { seed: 24 },
+    );
+    held(workedOf(terrace));
+  });
+
   it('one connection less never asks for more cable, tube, sockets, boxes or boards', () => {
     const counted = [
       'cable-flat-2.5-1.5',

@@ -81,6 +81,10 @@ describe('the price list', () => {
     expect(left(edited(library, setPriceDetail(item, { packQuantity: 3 })))).toBe(all);
     expect(left(edited(library, setPrice(item, 1)))).toBe(all - 1);
     const taken = edited(library, ownPrices(), ownNorms());
+    expect(library.prices.items.some(({ packs }) => packs?.some(({ origin }) => origin === 'demo'))).toBe(
+      true,
+    );
+    expect(taken.prices.items.flatMap(({ packs }) => packs ?? []).filter(({ origin }) => origin)).toEqual([]);
     expect(demoMarks({ ...taken, firm: { name: '', address: [], contact: '' } })).toEqual({
       firm: false,
       prices: false,
