@@ -44,6 +44,7 @@ import './draw-way.ts';
 import './find-ways.ts';
 import './join-row.ts';
 import { madeWords } from './made-words.ts';
+import './rcd-ways.ts';
 import './remedy-list.ts';
 import './spur-list.ts';
 
@@ -199,7 +200,8 @@ export class WaysStep extends LitElement {
       <spur-list .view=${this.view} .scheme=${scheme}></spur-list>
       ${this.#others(scheme)}
       <h3 id="remedies">Remedies</h3>
-      <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>`;
+      <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>
+      <rcd-ways .view=${this.view} .scheme=${scheme}></rcd-ways>`;
   }
 
   /** A name of one's own stays whatever the scheme becomes; what it is now is offered beside it. */
