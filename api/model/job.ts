@@ -33,6 +33,8 @@ export const terms = z
     validDays: z.int().min(0).max(3650).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
+    /** What chases and the holes round boxes are filled with; absent: as the firm does, one coat where it does not say. */
+    filling: z.enum(['one-coat', 'bonding-and-finish']).optional(),
   })
   .meta({ id: 'Terms' });
 export type Terms = z.infer<typeof terms>;

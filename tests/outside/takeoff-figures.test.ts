@@ -6,7 +6,7 @@ import { buildThings } from '#engine/connections/build-things.ts';
 import { clipSpacing } from '#engine/takeoff/clip-spacing.ts';
 import { channelSize } from '#engine/takeoff/containment-size.ts';
 import { flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
-import { PLASTER_KG_PER_LITRE } from '#engine/takeoff/making-good-lines.ts';
+import { BONDING_KG_PER_LITRE, FINISH_KG_PER_LITRE, ONE_COAT_KG_PER_LITRE } from '#engine/takeoff/plaster.ts';
 import type { Cable } from '#model/cable.ts';
 import { inputOf, legEdge, newEdge, pointOf } from '#tests/engine/connections/wiring-builder.ts';
 
@@ -94,12 +94,25 @@ describe('mini-trunking against a maker’s 45 % capacities', () => {
  */
 describe('plaster against published coverage', () => {
   it('covers 1.5 m² at 8 mm from 10 kg', () => {
-    expect(PLASTER_KG_PER_LITRE * 1.5 * 8).toBeCloseTo(10, 9);
+    expect(BONDING_KG_PER_LITRE * 1.5 * 8).toBeCloseTo(10, 9);
   });
 
   // Second figure, from memory: 25 kg cover 2.75 m² at 11 mm.
   it('agrees with 25 kg for 2.75 m² at 11 mm to one in a hundred', () => {
-    expect(Math.abs(PLASTER_KG_PER_LITRE * 2.75 * 11 - 25) / 25).toBeLessThan(0.01);
+    expect(Math.abs(BONDING_KG_PER_LITRE * 2.75 * 11 - 25) / 25).toBeLessThan(0.01);
+  });
+});
+
+describe('finish and one-coat plaster against published coverage', () => {
+  // Sources: https://kentplasterers.co.uk/bag-of-plaster (25 kg of finish, 10 to 12 m² at 2 mm);
+  // https://civilsir.com/coverage-area-of-plaster-in-one-bag-cement/ (10 m² at 2 mm).
+  it.each([10, 12])('a bag of finish covers within a fifth of %d m² at 2 mm', (m2) => {
+    expect(Math.abs(25 / (FINISH_KG_PER_LITRE * 2) - m2) / m2).toBeLessThan(0.2);
+  });
+
+  // From memory: 25 kg of one-coat cover 2.25 m² at 11 mm.
+  it('a bag of one-coat covers 2.25 m² at 11 mm', () => {
+    expect(ONE_COAT_KG_PER_LITRE * 2.25 * 11).toBeCloseTo(25, 9);
   });
 });
 

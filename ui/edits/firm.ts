@@ -1,7 +1,7 @@
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
-import type { Chased, OwnTerm } from './terms.ts';
+import type { Chased, Filling, OwnTerm } from './terms.ts';
 
 /**
  * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
@@ -72,6 +72,15 @@ export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit =
     else terms[term] = value;
     if (value !== null && term === 'markupPercent') delete terms.marginPercent;
     if (value !== null && term === 'marginPercent') delete terms.markupPercent;
+  },
+});
+
+/** Sets what the firm fills chases with where a job does not say; null: what is usual. */
+export const setFirmFilling = (filling: Filling | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => {
+    if (filling === null) delete terms.filling;
+    else terms.filling = filling;
   },
 });
 

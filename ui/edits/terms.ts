@@ -2,7 +2,7 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'chased'>;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'chased' | 'filling'>;
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
@@ -18,6 +18,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   minimumPence: 'minimum charge',
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
+  filling: 'filling of chases',
 };
 
 /** Sets how fast the job is priced to go. */
@@ -33,6 +34,18 @@ export const setVat = (vat: Terms['vat']): JobEdit => ({
   label: 'Change how VAT is charged',
   change: (job) => {
     job.terms.vat = vat;
+  },
+});
+
+/** What chases may be filled with. */
+export type Filling = NonNullable<Terms['filling']>;
+
+/** Sets what chases are filled with, or leaves it to the firm (null). */
+export const setFilling = (filling: Filling | null): JobEdit => ({
+  label: filling === null ? 'Leave the filling of chases to the firm' : 'Change what chases are filled with',
+  change: (job) => {
+    if (filling === null) delete job.terms.filling;
+    else job.terms.filling = filling;
   },
 });
 

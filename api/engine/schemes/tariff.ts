@@ -12,39 +12,48 @@ import { clipSpacing } from '../takeoff/clip-spacing.ts';
 import { PIN_SPACING_MM } from '../takeoff/containment-lines.ts';
 import { cappingSizeMm, channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
 import { flatCableSize } from '../takeoff/flat-cable-size.ts';
-import { chaseKgPerM } from '../takeoff/making-good-lines.ts';
-import { type Chased, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
+import { metreOfChase, plasterFor } from '../takeoff/plaster.ts';
+import { type Chased, type Filling, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
 
 /** Channel is screwed this often beside its adhesive, and once more at its end, per metre. Common practice, no source. */
 const SCREWS_PER_M = 2;
 
-/** What a cable is chased in where neither job nor firm says: common practice, no source, and the stricter for capacity. */
-const USUAL_CHASED: Chased = 'oval';
+/** What is done in walls that are cut. */
+export interface WallWork {
+  readonly chased: Chased;
+  readonly filling: Filling;
+}
 
-/** What a job's cables are chased in: as it says, else as the firm does. */
-export const chasedIn = (job: Terms, firm: Terms): Chased => job.chased ?? firm.chased ?? USUAL_CHASED;
+/** Where neither job nor firm says: oval tube, the stricter for capacity, and one coat. Common practice, no source. */
+const usualWallWork: WallWork = { chased: 'oval', filling: 'one-coat' };
+
+/** What is done in the walls of a job: as it says, else as the firm does. */
+export const wallWorkOf = (job: Terms, firm: Terms): WallWork => ({
+  chased: job.chased ?? firm.chased ?? usualWallWork.chased,
+  filling: job.filling ?? firm.filling ?? usualWallWork.filling,
+});
 
 /** What ways of a job cost, from the library and the job's own terms. */
 export const tariffFor = ({ terms }: Pick<Job, 'terms'>, library: Library): WayTariff =>
-  tariffOf(library, chasedIn(terms, library.terms));
+  tariffOf(library, wallWorkOf(terms, library.terms));
 
 /**
  * What ways cost, from the library's norms at their typical minutes and its rate, and its list prices by what is used: the
  * costs that the ways stage weighs, which knows no prices itself. A task without a norm and an item without a price weigh
  * nothing.
  */
-export const tariffOf = (library: Library, chased: Chased = USUAL_CHASED): WayTariff =>
-  tariffsOf(library)[chased];
+export function tariffOf(library: Library, work: WallWork = usualWallWork): WayTariff {
+  const known = tariffsOf(library);
+  const key = `${work.chased} ${work.filling}`;
+  const tariff = known.get(key) ?? tariffIn(library, work);
+  known.set(key, tariff);
+  return tariff;
+}
 
-const tariffsOf = remembered(
-  (library: Library): Readonly<Record<Chased, WayTariff>> => ({
-    oval: tariffIn(library, 'oval'),
-    capping: tariffIn(library, 'capping'),
-    none: tariffIn(library, 'none'),
-  }),
-);
+/** The same object for the same library and work: what ways hang on is told by it. */
+const tariffsOf = remembered((_: Library) => new Map<string, WayTariff>());
 
-function tariffIn(library: Library, chased: Chased): WayTariff {
+function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   const work = (task: TaskId): WorkCost => workOf(library, task);
   const item = (name: string, quantity: number): WorkCost => ({
     millipence: quantity * unitMillipence(library, name),
@@ -53,12 +62,13 @@ function tariffIn(library: Library, chased: Chased): WayTariff {
   });
   const inChase =
     chased === 'none' ? work('fill-chase') : together(work('contain-chase'), work('fill-chase'));
-  const plaster = item('plaster-one-coat', chaseKgPerM({ cables: [USUAL_CABLE], containment: chased }));
-  const covers = coversOf(chased).map(([name, quantity]) => item(name, quantity));
+  const plaster = plasterFor(metreOfChase({ cables: [USUAL_CABLE], containment: chased }), filling);
+  const materials = [...coversOf(chased), ...plaster].map(([name, quantity]) => item(name, quantity));
   const chase = (core: Wall['core']): WorkCost =>
-    [work(chaseTask[core]), inChase, ...covers, plaster].reduce(together);
+    [work(chaseTask[core]), inChase, ...materials].reduce(together);
   return {
     chased,
+    filling,
     thread: work('thread-cable'),
     clip: together(
       work('clip-cable'),

@@ -225,6 +225,8 @@ const fixings: readonly Item[] = [
 
 const makingGood: readonly Item[] = [
   item('plaster-one-coat', 'One-coat plaster', 'kg', 'making-good'),
+  item('plaster-bonding', 'Bonding coat', 'kg', 'making-good'),
+  item('plaster-finish', 'Finish plaster', 'kg', 'making-good'),
   item('plasterboard-patch', 'Plasterboard patch with battens, screws and scrim', 'set', 'making-good'),
   item('pva', 'PVA bonding agent, small', 'each', 'making-good'),
   item('filler', 'Filler, small', 'each', 'making-good'),

@@ -1,74 +1,49 @@
-import type { BackBox } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
+import type { Filling } from '../ways/way-tariff.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
-import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
 import { ownHoles } from './own-holes.ts';
+import { metreOfChase, plasterFor, roundBox } from './plaster.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
-
-/**
- * Plaster for a litre of hole, kg: 10 kg cover 1.5 m² at 8 mm, which is 12 litres.
- * Source: lets-do-diy.com, "Plastering materials" (bonding coat).
- */
-export const PLASTER_KG_PER_LITRE = 10 / (1.5 * 8);
-
-/** The hole round a box is this much larger on every side, mm. Common practice, no source. */
-const HOLE_CLEARANCE_MM = 10;
 
 /** Plaster for chases and boxes let into masonry, and the small things that go with making good. */
 export function makingGoodDemands(worked: Worked): readonly Demand[] {
   const chases = stretchesOf(worked.runs, worked.plan, (segment) => segment.medium === 'wall-chase');
-  const plaster = [...chases.map(chaseDemand), ...surroundDemands(worked)];
+  const plaster = [
+    ...chases.flatMap((stretch) => chaseDemands(stretch, worked.tariff.filling)),
+    ...surroundDemands(worked),
+  ];
   return [...plaster, ...smallDemands(worked, plaster), ...patchDemands(worked), ...sealantDemands(worked)];
 }
 
-function chaseDemand(stretch: Stretch): Demand {
-  const kg = (stretch.lengthMm / 1e3) * chaseKgPerM(stretch);
-  return plasterDemand(kg, { low: kg * stretch.lowRatio, high: kg * stretch.highRatio }, stretch.runIds);
+function chaseDemands(stretch: Stretch, filling: Filling): readonly Demand[] {
+  const metres = stretch.lengthMm / 1e3;
+  return plasterFor(metreOfChase(stretch), filling).map(([item, kgPerM]) => {
+    const kg = metres * kgPerM;
+    return plasterDemand(
+      item,
+      { measured: kg, low: kg * stretch.lowRatio, high: kg * stretch.highRatio },
+      stretch.runIds,
+    );
+  });
 }
 
-function plasterDemand(kg: number, range: { low?: number; high: number }, causes: readonly string[]): Demand {
-  return { item: 'plaster-one-coat', unit: 'kg', group: 'making-good', measured: kg, ...range, causes };
+function plasterDemand(
+  item: string,
+  kg: Pick<Demand, 'measured' | 'low' | 'high'>,
+  causes: readonly string[],
+): Demand {
+  return { item, unit: 'kg', group: 'making-good', ...kg, causes };
 }
 
-/** Section of a tube of 20 mm oval, mm². Common practice, no source. */
-const OVAL_20_MM2 = 220;
-
-/**
- * Plaster for a metre of chase, kg, waste left out: the slot that is usual for what lies in it, less what lies
- * in it. Slots, mm wide × deep: one cable 25 × 20, more 20 wider; an oval tube 30 × 25, more 20 wider and 5
- * deeper; cable above 4 mm² 5 more both ways. Common practice, no source.
- */
-export function chaseKgPerM({ cables, containment }: Pick<Stretch, 'cables' | 'containment'>): number {
-  const extraMm = Math.max(0, cables.length - 1) * 20;
-  const thickMm = cables.some((cable) => cable.lineMm2 > 4) ? 5 : 0;
-  const isTube = containment === 'oval' || containment === 'conduit';
-  const widthMm = (isTube ? 30 : 25) + extraMm + thickMm;
-  const depthMm = (isTube ? 25 : 20) + (extraMm > 0 ? 5 : 0) + thickMm;
-  const contentMm2 = cables.reduce(
-    (sum, cable) => sum + (isTube ? OVAL_20_MM2 : flatCableSectionMm2(flatCableSize(cable.lineMm2))),
-    0,
-  );
-  const litresPerM = (widthMm * depthMm - contentMm2) / 1e3; // mm² × 1 m = 1e-3 litre
-  return litresPerM * PLASTER_KG_PER_LITRE;
-}
-
-function surroundDemands(worked: Worked): Demand[] {
+function surroundDemands(worked: Worked): readonly Demand[] {
   return boxWork(worked)
     .filter(({ box }) => box.build === 'steel')
-    .map(({ box, measured, high, depthMm }) => {
-      const kg = surroundKg(box.gangs, depthMm);
-      return plasterDemand(kg * measured, { high: kg * high }, [box.id]);
-    });
-}
-
-/** Plaster round a steel box in its hole, and behind it, kg. Box bodies 75 mm high, 75 and 60 mm a further gang wide. */
-export function surroundKg(gangs: BackBox['gangs'], depthMm: number): number {
-  const heightMm = 75;
-  const widthMm = 75 + 60 * (gangs - 1);
-  const hole = (heightMm + 2 * HOLE_CLEARANCE_MM) * (widthMm + 2 * HOLE_CLEARANCE_MM);
-  const litres = (hole * depthMm - heightMm * widthMm * depthMm) / 1e6; // mm³
-  return litres * PLASTER_KG_PER_LITRE;
+    .flatMap(({ box, measured, high, depthMm }) =>
+      plasterFor(roundBox(box.gangs, depthMm), worked.tariff.filling).map(([item, kg]) =>
+        plasterDemand(item, { measured: kg * measured, high: kg * high }, [box.id]),
+      ),
+    );
 }
 
 function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {

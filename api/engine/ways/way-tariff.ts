@@ -12,6 +12,9 @@ export interface WorkCost {
 /** What a cable chased into masonry may lie in. */
 export type Chased = Extract<Containment, 'capping' | 'oval' | 'none'>;
 
+/** What chases and the holes round boxes are filled with. */
+export type Filling = 'one-coat' | 'bonding-and-finish';
+
 /** What ways cost, made from the library at the front door: `ways` knows no prices. Materials are in it, cable apart. */
 export interface WayTariff {
   /** By the metre. */
@@ -21,6 +24,7 @@ export interface WayTariff {
   readonly trench: WorkCost;
   /** What a cable chased into masonry lies in: it changes the installation method, and so the capacity. */
   readonly chased: Chased;
+  readonly filling: Filling;
   /** By the metre and what the wall is made of; what protects the cable and the filling are in it. */
   readonly chase: Readonly<Record<Wall['core'], WorkCost>>;
   /** Each. */

@@ -9,7 +9,7 @@ import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { chasedIn, tariffFor } from '#engine/schemes/tariff.ts';
+import { tariffFor, wallWorkOf } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Chased } from '#engine/ways/way-tariff.ts';
@@ -51,9 +51,9 @@ const itemsLike = (items: ReadonlyMap<string, number>, start: string): number =>
 describe('what chased cables lie in', () => {
   it('is the job’s choice, else the firm’s, else oval tube', () => {
     const { terms } = chasing(undefined);
-    expect(chasedIn(terms, terms)).toBe('oval');
-    expect(chasedIn(terms, { ...terms, chased: 'capping' })).toBe('capping');
-    expect(chasedIn({ ...terms, chased: 'none' }, { ...terms, chased: 'capping' })).toBe('none');
+    expect(wallWorkOf(terms, terms).chased).toBe('oval');
+    expect(wallWorkOf(terms, { ...terms, chased: 'capping' }).chased).toBe('capping');
+    expect(wallWorkOf({ ...terms, chased: 'none' }, { ...terms, chased: 'capping' }).chased).toBe('none');
     const byFirm = countedFor(chasing(undefined), { ...library.terms, chased: 'capping' });
     expect(byFirm).toEqual(countedFor(chasing('capping')));
     expect(countedFor(chasing(undefined))).toEqual(countedFor(chasing('oval')));

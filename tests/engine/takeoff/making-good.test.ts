@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chaseKgPerM, makingGoodDemands, surroundKg } from '#engine/takeoff/making-good-lines.ts';
+import { makingGoodDemands } from '#engine/takeoff/making-good-lines.ts';
+import { metreOfChase, plasterFor, roundBox } from '#engine/takeoff/plaster.ts';
 import type { Cable } from '#model/cable.ts';
 import {
   newEdge,
@@ -32,15 +33,32 @@ describe('making good', () => {
 
   it('takes more plaster for more or thicker cables in one chase', () => {
     const thick: Cable = { type: 'flat-twin', lineMm2: 10, cpcMm2: 4 };
-    const one = chaseKgPerM({ cables: [twinAndEarth], containment: 'none' });
-    expect(chaseKgPerM({ cables: [twinAndEarth, twinAndEarth], containment: 'none' })).toBeGreaterThan(one);
-    expect(chaseKgPerM({ cables: [thick], containment: 'none' })).toBeGreaterThan(one);
-    expect(chaseKgPerM({ cables: [twinAndEarth], containment: 'oval' })).toBeGreaterThan(one);
+    const one = metreOfChase({ cables: [twinAndEarth], containment: 'none' }).litres;
+    expect(
+      metreOfChase({ cables: [twinAndEarth, twinAndEarth], containment: 'none' }).litres,
+    ).toBeGreaterThan(one);
+    expect(metreOfChase({ cables: [thick], containment: 'none' }).litres).toBeGreaterThan(one);
+    expect(metreOfChase({ cables: [twinAndEarth], containment: 'oval' }).litres).toBeGreaterThan(one);
   });
 
   it('fills round a twin box more than round a single, round a deep one more than a shallow', () => {
-    expect(surroundKg(2, 35)).toBeGreaterThan(surroundKg(1, 35));
-    expect(surroundKg(1, 47)).toBeGreaterThan(surroundKg(1, 35));
+    expect(roundBox(2, 35).litres).toBeGreaterThan(roundBox(1, 35).litres);
+    expect(roundBox(1, 47).litres).toBeGreaterThan(roundBox(1, 35).litres);
+  });
+
+  // Figures of practice for one 20 mm tube in a slot of 30 × 25: 0.53 litre, 0.44 kg of bonding and 0.13 kg of finish a metre.
+  it('fills with one coat, or with bonding and finish over it and 10 mm past on either side', () => {
+    const hole = metreOfChase({ cables: [twinAndEarth], containment: 'oval' });
+    expect(hole.litres).toBeCloseTo(0.53, 9);
+    expect(plasterFor(hole, 'bonding-and-finish').map(([item, kg]) => [item, Number(kg.toFixed(2))])).toEqual(
+      [
+        ['plaster-bonding', 0.44],
+        ['plaster-finish', 0.13],
+      ],
+    );
+    expect(plasterFor(hole, 'one-coat').map(([item, kg]) => [item, Number(kg.toFixed(2))])).toEqual([
+      ['plaster-one-coat', 0.54],
+    ]);
   });
 
   it('is nothing for a box on the surface and a cable in a void', () => {

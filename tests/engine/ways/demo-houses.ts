@@ -119,6 +119,7 @@ export const tariff: WayTariff = {
   channel: pence(1100),
   trench: pence(4000),
   chased: 'oval',
+  filling: 'one-coat',
   chase: chases(1700),
   board: { 'lift-board': pence(200), 'chipboard-trap': pence(400), 'open-fixed-floor': pence(800) },
   joist: pence(300),

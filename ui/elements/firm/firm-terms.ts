@@ -1,12 +1,18 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
-import { type FirmTerm, setFirmChased, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
-import type { Chased } from '../../edits/terms.ts';
+import {
+  type FirmTerm,
+  setFirmChased,
+  setFirmFilling,
+  setFirmTerm,
+  setFirmTermWord,
+} from '../../edits/firm.ts';
+import type { Chased, Filling } from '../../edits/terms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-import { chasedChoices, labourLevels, vatRates } from '../price/term-choices.ts';
+import { chasedChoices, fillingChoices, labourLevels, vatRates } from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
@@ -61,6 +67,13 @@ export class FirmTerms extends LitElement {
         .options=${chasedChoices}
         .empty=${'As usual: oval tube'}
         @field-change=${(event: CustomEvent<FieldChange<Chased | null>>) => sendLibraryEdit(this, setFirmChased(event.detail.value))}
+      ></choice-field>
+      <choice-field
+        label="Chases are filled with"
+        .value=${now.filling ?? null}
+        .options=${fillingChoices}
+        .empty=${'As usual: one-coat plaster'}
+        @field-change=${(event: CustomEvent<FieldChange<Filling | null>>) => sendLibraryEdit(this, setFirmFilling(event.detail.value))}
       ></choice-field>
       ${
         this.#registered

@@ -1,6 +1,15 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Terms } from '#model/job.ts';
-import { type Chased, type OwnTerm, setChased, setLabourLevel, setTerm, setVat } from '../../edits/terms.ts';
+import {
+  type Chased,
+  type Filling,
+  type OwnTerm,
+  setChased,
+  setFilling,
+  setLabourLevel,
+  setTerm,
+  setVat,
+} from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { pounds } from '../../written.ts';
@@ -8,7 +17,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { chasedChoices, labourLevels, vatChoices } from './term-choices.ts';
+import { chasedChoices, fillingChoices, labourLevels, vatChoices } from './term-choices.ts';
 
 /** An own term with its field: what it is shown in, and what leaving it out means. */
 interface TermField {
@@ -40,6 +49,10 @@ function firmSays(terms: Terms, { term, unit }: TermField): string {
 /** What chased cables lie in where the job does not say. */
 const firmChased = ({ chased }: Terms): string =>
   `The firm’s: ${chased === 'capping' ? 'capping' : chased === 'none' ? 'nothing' : 'oval tube'}`;
+
+/** What chases are filled with where the job does not say. */
+const firmFilling = ({ filling }: Terms): string =>
+  `The firm’s: ${filling === 'bonding-and-finish' ? 'bonding and finish' : 'one-coat plaster'}`;
 
 /** The terms that this job is priced on; what is left empty is the firm's. */
 export class PriceTerms extends LitElement {
@@ -90,6 +103,16 @@ export class PriceTerms extends LitElement {
         @field-change=${(event: CustomEvent<FieldChange<Chased | null>>) => {
           event.stopPropagation();
           send(this, 'job-edit', setChased(event.detail.value));
+        }}
+      ></choice-field>
+      <choice-field
+        label="Chases are filled with"
+        .value=${terms.filling ?? null}
+        .options=${fillingChoices}
+        .empty=${firmFilling(this.view.library.terms)}
+        @field-change=${(event: CustomEvent<FieldChange<Filling | null>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setFilling(event.detail.value));
         }}
       ></choice-field>
       ${termFields.map((field) => this.#field(terms, field))}`;

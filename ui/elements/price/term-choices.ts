@@ -19,6 +19,12 @@ export const chasedChoices = [
   { value: 'none', label: 'Nothing: clipped and plastered over' },
 ] as const;
 
+/** What chases are filled with, as people choose it. */
+export const fillingChoices = [
+  { value: 'one-coat', label: 'One-coat plaster' },
+  { value: 'bonding-and-finish', label: 'Bonding, then finish' },
+] as const;
+
 /** How VAT is charged on a job, as people choose it. */
 export const vatChoices = [
   ...vatRates,
