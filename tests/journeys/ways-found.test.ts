@@ -160,6 +160,12 @@ describe('a connection that is kept while the rest is searched', () => {
     const held = page.locator('found-card').getByText(`Held fast: ${name}`);
     await held.first().waitFor({ timeout: 60_000 });
     await expect.poll(() => held.count(), { timeout: 20_000 }).toBe(await page.locator('found-card').count());
+    // Why that point is not joined otherwise is answered all the same, as if it were not held.
+    await page.getByText('Why not another way?').click();
+    const form = page.locator('why-not');
+    await form.getByLabel('Point').selectOption({ label: 'W3' });
+    await form.getByRole('button', { name: 'Why not so?' }).click();
+    await form.getByText(/^(It may be done|It is joined so in way 1), /).waitFor({ timeout: 60_000 });
     await page.getByRole('button', { name: new RegExp(`^Undo: Keep this: ${name}`) }).click();
     await held.first().waitFor({ state: 'detached', timeout: 20_000 });
     await context.close();
@@ -186,6 +192,31 @@ describe('a leg of unknown way', () => {
     await page.getByText('The job has changed since').waitFor({ state: 'detached', timeout: 20_000 });
     await page.getByRole('button', { name: /^Undo: Leg R3–R4 runs elsewhere/ }).click();
     await expect.poll(() => legs.count()).toBe(unknown);
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('a house in which no way passes', () => {
+  it('says what stands against every way, and no reason that is not one', async () => {
+    const { page, troubles, context } = await stage.open('desk', '/');
+    await page.getByRole('heading', { name: /^Flat 5, Quarrel Court/ }).click();
+    await page.getByRole('link', { name: /^Wanted/ }).click();
+    // Two points in one place.
+    for (const name of ['W4', 'W5']) {
+      await page.getByRole('button', { name: 'Place it on the plan' }).click();
+      const plan = await page.locator('plan-view svg.plan').boundingBox();
+      if (plan === null) throw new Error('there is no plan');
+      await page.mouse.click(plan.x + plan.width * 0.25, plan.y + plan.height * 0.75);
+      await page.getByRole('button', { name: `Undo: Add ${name}` }).waitFor();
+    }
+    await page.getByRole('link', { name: /^Ways/ }).click();
+    await page.getByRole('button', { name: 'Find ways' }).click();
+    const ways = page.locator('find-ways');
+    await ways.getByText('Whatever way is taken, this fails. Mend it first:').waitFor({ timeout: 60_000 });
+    await ways.getByText(/W5 is wanted where W4 is/).waitFor();
+    expect(await ways.getByText('The best of each kind').count()).toBe(0);
+    await expectUsable(page, 'a house in which no way passes');
     expect(troubles).toEqual([]);
     await context.close();
   });

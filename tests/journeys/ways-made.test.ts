@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
+import { allKept, expectUsable, onPlan, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -125,6 +125,29 @@ describe('the price', () => {
     await page.getByRole('heading', { name: 'How far it may move' }).waitFor();
     await questions.getByRole('link', { name: /^Answer/ }).click();
     await page.getByRole('heading', { name: 'As found', level: 2 }).waitFor();
+    await context.close();
+  });
+});
+
+describe('a point chosen in another step', () => {
+  it.each(['desk', 'phone'] as const)('has its row in sight when Ways is come to, on a %s', async (size) => {
+    const { page, context } = await stage.open(size, '/');
+    await page.getByRole('heading', { name: /^3 Saltglass Row: three outlets/ }).click();
+    await page.getByRole('link', { name: /^Wanted/ }).click();
+    await onPlan(page, 'w4-boiler1').dispatchEvent('click');
+    await page.getByRole('link', { name: /^Ways/ }).click();
+    const row = page.locator('join-row[chosen]').getByRole('button', { name: 'W4', exact: true });
+    await row.waitFor();
+    await expect
+      .poll(() =>
+        row.evaluate((one) => {
+          const { top, bottom } = (
+            one as unknown as { getBoundingClientRect(): { top: number; bottom: number } }
+          ).getBoundingClientRect();
+          return top >= 0 && bottom <= (globalThis as unknown as { innerHeight: number }).innerHeight;
+        }),
+      )
+      .toBe(true);
     await context.close();
   });
 });

@@ -40,6 +40,8 @@ export class FindingList extends LitElement {
       h2 .counts {
         font: 500 0.875rem / 1.5 var(--drawing-font);
         color: var(--ink-soft);
+        text-align: end;
+        text-wrap: balance;
       }
       ul {
         display: grid;

@@ -12,6 +12,7 @@ import type { Library } from '#model/library.ts';
 import { withPartsOf } from './parts-of.ts';
 import type { HouseAsk } from './search-asks.ts';
 import type { Searcher } from './searcher.ts';
+import { standsAgainst } from './stands-against.ts';
 
 /** How many schemes are priced in full for a question: what costs least to do has not always the lowest price. */
 const ASKED = 10;
@@ -36,6 +37,7 @@ export function engineSearcher(): Searcher {
       return kept.steps(job, optionsOf(house));
     },
     priced: (house, first) => pricedFirst(last?.job ?? house.job, last?.library ?? house.library, first),
+    against: ({ job, library, locked }) => standsAgainst(job, library, locked),
     whyNot: (house, connection) =>
       whyNotConnect(house.job, house.library, { connection, options: optionsOf(house) }),
     whatIf: (house, legId, via) => {

@@ -39,6 +39,8 @@ export interface Found {
   readonly candidates: readonly Candidate[];
   readonly bestOfKind: readonly BestOfKind[];
   readonly leftOut: readonly string[];
+  /** Where nothing was found: what stands against every way; empty where that is not one thing. */
+  readonly against: readonly Finding[];
 }
 
 /** Why a connection is not in the best scheme: a rule, the money, or that it was not looked at. */

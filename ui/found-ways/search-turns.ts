@@ -52,7 +52,7 @@ export class SearchTurns {
     let sinceMs = nowMs();
     for (;;) {
       const { done, value } = steps.next();
-      if (done) return foundOf(value);
+      if (done) return foundOf(value, value.schemes.length === 0 ? this.#searcher.against(ask) : []);
       if (value.step === 'first')
         post({ turn, is: 'first', first: firstOf(this.#searcher, ask, value.first) });
       if (nowMs() - sinceMs < SLICE_MS) continue;

@@ -25,6 +25,8 @@ export interface Searcher {
   search(house: HouseAsk): Generator<SearchStep, SearchResult>;
   /** The cheapest, found ahead of all others in the house that was searched last, priced in full. */
   priced(house: HouseAsk, first: FirstFound): FoundScheme;
+  /** What stands against every way, where none was found. */
+  against(house: HouseAsk): readonly Finding[];
   whyNot(
     house: HouseAsk,
     connection: Connection,
@@ -40,10 +42,13 @@ export interface Searcher {
 }
 
 /** What was found, as plain data that can go from one thread to another. */
-export function foundOf({ schemes, optimal, boundPence, gap, examined, ...more }: SearchResult): Found {
+export function foundOf(
+  { schemes, optimal, boundPence, gap, examined, ...more }: SearchResult,
+  against: readonly Finding[] = [],
+): Found {
   const candidates = candidatesOf(schemes);
   const bestOfKind = more.bestOfKind.map((best) => ofItsKind(best, candidates));
-  return { optimal, boundPence, gap, examined, candidates, ...more, bestOfKind };
+  return { optimal, boundPence, gap, examined, candidates, ...more, bestOfKind, against };
 }
 
 /**

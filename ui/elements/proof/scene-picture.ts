@@ -98,6 +98,10 @@ export class ScenePicture extends LitElement {
       }
       .chosen text {
         font-weight: 600;
+        paint-order: stroke;
+        stroke: var(--sheet);
+        stroke-width: 0.9;
+        stroke-linejoin: round;
       }
     `,
   ];
@@ -199,7 +203,8 @@ function outlineTemplate(layer: string, group: PictureGroup): SVGTemplateResult 
     width > 0 && height > 0
       ? svg`<rect class=${name} rx="0.8" x=${x} y=${y} width=${width} height=${height}/>`
       : nothing;
-  return svg`${box('hit', hit)}${shapes}${box('glow', ring)}`;
+  // What is written beside a symbol is read over the line round it.
+  return svg`${box('hit', hit)}${box('glow', ring)}${shapes}`;
 }
 customElements.define('scene-picture', ScenePicture);
 declare global {

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
+import { labelsOf } from '#drawing/label-of.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
 import {
@@ -15,6 +16,7 @@ import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/tick-field.ts';
+import '../finding-card.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './best-of-kind.ts';
 import './found-chart.ts';
@@ -54,6 +56,13 @@ export class FindWays extends LitElement {
       details {
         margin-top: 6px;
         border-top: 1px solid var(--rule);
+      }
+      ul.against {
+        display: grid;
+        gap: 6px;
+        margin: 0 0 12px;
+        padding: 0;
+        list-style: none;
       }
       ul.left {
         margin: 0 0 8px;
@@ -117,16 +126,18 @@ export class FindWays extends LitElement {
       this.#comeTo(event.detail.schemeId);
     const own = cheaperOwnWords(found, this.view.estimate.schemes);
     const calmest = calmestWords(found);
+    // What bars every way is said; why each kind has none would only hide it.
+    const isBarred = found.against.length > 0;
     return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
       ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
-      ${own === null ? nothing : html`<p>${own}</p>`} ${this.#cutsAssumed()}
+      ${own === null ? nothing : html`<p>${own}</p>`} ${this.#against(found)} ${this.#cutsAssumed()}
       ${
         candidates.length === 0
           ? nothing
           : html`<found-chart .candidates=${candidates} .tried=${tried} @mark-chosen=${toCard}></found-chart>`
       }
       ${
-        found.bestOfKind.length === 0
+        isBarred || found.bestOfKind.length === 0
           ? nothing
           : html`<h3>The best of each kind</h3>
             <best-of-kind
@@ -143,7 +154,7 @@ export class FindWays extends LitElement {
             <found-list .view=${this.view} .candidates=${candidates}></found-list>`
       }
       ${
-        found.bestOfKind.length === 0
+        isBarred || found.bestOfKind.length === 0
           ? nothing
           : html`<details>
             <summary>Behind one fuse, or on the ring?</summary>
@@ -168,6 +179,15 @@ export class FindWays extends LitElement {
             </ul>
           </details>`
       }`;
+  }
+
+  #against({ against }: Found): TemplateResult | typeof nothing {
+    if (against.length === 0) return nothing;
+    const labelOf = labelsOf({ ...this.view.estimate.asFound.worked, job: this.view.job });
+    return html`<p>Whatever way is taken, this fails. Mend it first:</p>
+      <ul class="against">
+        ${against.map((finding) => html`<li><finding-card .finding=${finding} .subject=${labelOf(finding.subject)}></finding-card></li>`)}
+      </ul>`;
   }
 
   #cutsAssumed(): TemplateResult | typeof nothing {

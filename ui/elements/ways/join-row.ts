@@ -89,6 +89,9 @@ export class JoinRow extends LitElement {
       details {
         margin-top: 6px;
       }
+      p {
+        margin: 8px 0 0;
+      }
       connection-form {
         margin: 4px 0 2px;
       }
@@ -133,7 +136,7 @@ export class JoinRow extends LitElement {
         }}
       ></choice-field>
       ${this.view.scheme === null ? nothing : findingRows(this, findingsAt(this.view.scheme, point.id, connection))}
-      ${connection === null ? nothing : this.#details(connection)}`;
+      ${connection === null ? html`<p class="hint">Choose one here, or have all ways searched: <em>Find ways</em> above.</p>` : this.#details(connection)}`;
   }
 
   /** Cable that leads to the point in this scheme. */

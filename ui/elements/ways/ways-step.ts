@@ -142,7 +142,11 @@ export class WaysStep extends LitElement {
     if (changed.get('view')?.chosen === chosen || chosen === null) return;
     const rows = [...this.renderRoot.querySelectorAll('join-row')];
     const row = rows.find(({ point }) => point.id === chosen);
-    if (row !== undefined && !row.matches(':focus-within')) row.scrollIntoView({ block: 'nearest' });
+    if (row === undefined || row.matches(':focus-within')) return;
+    // Rows have their heights once they are drawn themselves.
+    void Promise.all(rows.map(({ updateComplete }) => updateComplete)).then(() =>
+      row.scrollIntoView({ block: 'nearest' }),
+    );
   }
 
   override render(): TemplateResult {
