@@ -1,6 +1,7 @@
 import type { Limits } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { partOfPath } from '../ways/part-of-path.ts';
 import type { Run, Segment } from '../ways/run.ts';
@@ -67,8 +68,9 @@ export function capacities(worked: Worked, { ambientC }: Limits = {}): ReadonlyM
   const kept = keptRuns(worked);
   const ambient = ambientC === undefined ? 1 : (ambientFactor(ambientC) ?? 1);
   const air = ambient === 1 ? {} : { ambientFactor: ambient };
+  const found = asFound(foundRuns, plan);
   const now = { plan, cablesInBundle: cablesInBundle([...kept, ...runs]), ...air };
-  const before = { plan, cablesInBundle: cablesInBundle(foundLegs(foundRuns)), ...air };
+  const before = { plan, cablesInBundle: found.cablesInBundle, ...air };
   const unseen = new Set(job.legs.filter(({ cable }) => cable === undefined).map(({ id }) => id));
   const ofKept = kept
     .filter(({ legId }) => !unseen.has(legId ?? ''))
@@ -77,12 +79,29 @@ export function capacities(worked: Worked, { ambientC }: Limits = {}): ReadonlyM
         ({ bundle }) =>
           bundle !== null && now.cablesInBundle.get(bundle) !== before.cablesInBundle.get(bundle),
       );
+      // A whole leg whose neighbours are as they were carries what it did, whatever the scheme.
+      if (!isChanged && run.id === run.legId)
+        return found.ofLeg(run.id, ambient, () => capacityOfRun(run, now));
       const capacity = capacityOfRun(run, now);
       return isChanged ? { ...capacity, asFound: capacityOfRun(run, before) } : capacity;
     });
   const all = [...ofKept, ...runs.map((run) => capacityOfRun(run, now))];
   return new Map(all.map((capacity) => [capacity.id, capacity]));
 }
+
+/** What is known of the cables of one house as found, shared by all its schemes. */
+const asFound = rememberedOfTwo((foundRuns: Worked['foundRuns'], _plan: Plan) => {
+  const known = new Map<string, CableCapacity>();
+  return {
+    cablesInBundle: cablesInBundle(foundLegs(foundRuns)),
+    ofLeg(legId: string, ambient: number, work: () => CableCapacity): CableCapacity {
+      const name = `${ambient} ${legId}`;
+      const capacity = known.get(name) ?? work();
+      known.set(name, capacity);
+      return capacity;
+    },
+  };
+});
 
 function foundLegs(foundRuns: Worked['foundRuns']): readonly Run[] {
   return [...foundRuns].map(([legId, run]) => ({ ...run, legId }));

@@ -1,11 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { table4D5 } from '#data/standards/table-4d5.ts';
 import { planPoint } from '#engine/plan/plane.ts';
 import { capacities, capacityOfRun } from '#engine/proof/capacity-of-run.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
+import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Segment } from '#engine/ways/run.ts';
 import type { Floor, Storey, Wall } from '#model/building.ts';
 import { medium } from '#model/cable.ts';
+import { demoJob, demoNames } from '../demo-jobs/demo-estimates.ts';
 import { edgeOf, factsOf, legOf, runOf, segmentOf, twinOf } from '../rules/facts-builder.ts';
 
 const face = { finish: 'plaster', lining: 'none' } as const;
@@ -344,5 +349,21 @@ describe('laws of capacity', () => {
       for (const thick of table4D5.rows)
         if (thin.method === thick.method && thin.areaMm2 < thick.areaMm2)
           expect(thick.currentA).toBeGreaterThan(thin.currentA);
+  });
+});
+
+describe.each(demoNames)('capacities of cable that %s has already', (name) => {
+  const job = demoJob(name);
+  const library = demoLibrary();
+  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+
+  it('are in every scheme and at every air temperature as worked out for it alone', () => {
+    for (const scheme of [null, ...job.schemes])
+      for (const ambientC of [undefined, 35]) {
+        const limits = { ...library.limits, ...(ambientC === undefined ? {} : { ambientC }) };
+        const worked = workScheme(house, scheme);
+        const alone = { ...worked, foundRuns: new Map(worked.foundRuns) };
+        expect([...capacities(worked, limits)]).toEqual([...capacities(alone, limits)]);
+      }
   });
 });

@@ -2,7 +2,10 @@ import type { Cable } from '#model/cable.ts';
 import type { Place } from '#model/installation.ts';
 import type { Feed, Tap } from '#model/scheme.ts';
 import { loadNodeOf } from '../../circuit/load-side.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { Position } from '../../plan/plane.ts';
 import { positionOfPlace } from '../../plan/position-of-place.ts';
+import { remembered } from '../../plan/remembered.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { type Aim, weightOf } from './aim.ts';
 import { CABLES_AT_UNIT, type TreeTable } from './branch-trees.ts';
@@ -204,18 +207,30 @@ const WALL_END_MM = 100;
 /** Two plates of one gang and a finger between them. */
 const PLATES_MM = 200;
 
+type Spot = NonNullable<Position['onWall']>;
+
+const faceOf = ({ wallId, side }: Spot): string => `${wallId} ${side}`;
+
+/** The points of a house by the face that they are on. */
+const standingOn = remembered(({ positionOfPoint }: Plan) => {
+  const byFace = new Map<string, { readonly alongMm: number; readonly heightMm: number }[]>();
+  for (const { onWall, heightMm } of positionOfPoint.values()) {
+    if (onWall === undefined) continue;
+    const own = byFace.get(faceOf(onWall)) ?? [];
+    own.push({ alongMm: onWall.alongMm, heightMm });
+    byFace.set(faceOf(onWall), own);
+  }
+  return byFace;
+});
+
 /** A place for a fused unit beside an accessory: on the same wall, clear of what is there if one side is; null off walls. */
 export function placeBeside({ ground }: Workshop, { position }: WayEnd): Place | null {
   const { plan } = ground.house;
   const spot = position.onWall;
   const wall = plan.wallById.get(spot?.wallId ?? '');
   if (spot === undefined || wall === undefined) return null;
-  const taken = [...plan.positionOfPoint.values()].flatMap(({ onWall, heightMm }) =>
-    onWall?.wallId === spot.wallId &&
-    onWall.side === spot.side &&
-    Math.abs(heightMm - position.heightMm) < PLATES_MM
-      ? [onWall.alongMm]
-      : [],
+  const taken = (standingOn(plan).get(faceOf(spot)) ?? []).flatMap(({ alongMm, heightMm }) =>
+    Math.abs(heightMm - position.heightMm) < PLATES_MM ? [alongMm] : [],
   );
   const places = [spot.alongMm + UNIT_ASIDE_MM, spot.alongMm - UNIT_ASIDE_MM].filter(
     (mm) => mm >= WALL_END_MM && mm <= wall.lengthMm - WALL_END_MM,
