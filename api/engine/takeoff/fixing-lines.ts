@@ -33,8 +33,11 @@ function boxFixings(work: BoxWork): Demand[] {
       return [];
     case 'steel':
       return [
-        // Poor brick holds no more than every second plug.
-        isHollow ? screws(work, 'screw-wood-4x25', 2, 2) : screws(work, 'screw-and-plug', 2, 4),
+        ...(isHollow
+          ? // On a batten that bridges from stud to stud behind the laths.
+            [screws(work, 'screw-wood-4x25', 2, 2), screws(work, 'noggin-300', 1, 1)]
+          : // Poor brick holds no more than every second plug.
+            [screws(work, 'screw-and-plug', 2, 4)]),
         // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
         screws(work, 'screw-m3.5-50', 2, 2),
       ];

@@ -75,7 +75,7 @@ describe('fixings of boxes', () => {
   it.each([
     [{}, { 'screw-and-plug': 2, 'screw-m3.5-50': 2 }],
     [{ lining: 'dot-and-dab' }, { 'screw-and-plug': 2, 'screw-m3.5-50': 2 }],
-    [{ wallCore: 'timber-stud' }, { 'screw-wood-4x25': 2, 'screw-m3.5-50': 2 }],
+    [{ wallCore: 'timber-stud' }, { 'screw-wood-4x25': 2, 'noggin-300': 1, 'screw-m3.5-50': 2 }],
     [{ build: 'dry-lining' }, {}],
     [{ build: 'surface' }, { 'screw-and-plug': 4 }],
     [{ build: 'surface', gangs: 1, wallCore: 'metal-stud' }, { 'plasterboard-fixing': 2 }],
