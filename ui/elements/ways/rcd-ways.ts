@@ -27,24 +27,6 @@ export class RcdWays extends LitElement {
         display: block;
         margin: 0 0 10px;
       }
-      summary {
-        min-height: 44px;
-        display: flex;
-        align-items: center;
-        cursor: pointer;
-      }
-      summary::before {
-        content: '';
-        width: 0.5em;
-        height: 0.5em;
-        margin: 0 0.7em 0 0.2em;
-        border: solid currentcolor;
-        border-width: 0 2px 2px 0;
-        transform: rotate(-45deg);
-      }
-      details[open] > summary::before {
-        transform: rotate(45deg);
-      }
       h4 {
         margin: 8px 0 4px;
         font: 500 0.875rem/1.35 var(--text-font);
@@ -71,6 +53,9 @@ export class RcdWays extends LitElement {
       strong {
         font-weight: 600;
         white-space: nowrap;
+      }
+      b {
+        font-weight: 600;
       }
     `,
   ];
@@ -165,7 +150,7 @@ export class RcdWays extends LitElement {
         choice.caveats.length === 0
           ? html`<span class="hint">The checks of RCDs and boards have nothing against it.</span>`
           : html`<ul class="caveats hint">
-              ${choice.caveats.map(({ outcome, message }) => html`<li>${outcomeWords[outcome]}: ${message}</li>`)}
+              ${choice.caveats.map(({ outcome, message }) => html`<li><b>${outcomeWords[outcome]}:</b> ${message}</li>`)}
             </ul>`
       }
     </li>`;
