@@ -1,3 +1,5 @@
+import type { Finding } from '../../rules/finding.ts';
+import { chargedChoices } from './charged-choices.ts';
 import type { BestOfKind } from './found-schemes.ts';
 import { look } from './look-at-many.ts';
 import type { Looked, Passing, ToLookThrough } from './passing.ts';
@@ -44,7 +46,7 @@ function bestOfKind(
   const space = ofKind(toLook, kind);
   const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
   const best = looked.passing[0] ?? null;
-  const reason = best === null ? reasonOf(toLook, kind, looked) : null;
+  const reason = best === null ? reasonOf({ ...toLook, space }, kind, looked) : null;
   return { kind, best, reason, examined: looked.examined };
 }
 
@@ -67,11 +69,21 @@ const nothing: Readonly<Record<Kind, string>> = {
   mend: 'There is no spur with one point on it that could be fused down or closed into the ring.',
 };
 
-function reasonOf({ shop }: ToLookThrough, kind: Kind, { fails, examined }: Looked): string {
-  const [first] = fails;
+function reasonOf(toLook: ToLookThrough, kind: Kind, { fails }: Looked): string {
+  const { shop } = toLook;
+  const first = fails[0] ?? whyPassedOver(toLook);
   const { largest, points } = shop.sets;
   if (kind === 'fused-branch' && points > largest)
     return `With ${points} points wanted, no more than ${largest} are joined at one place.`;
-  if (examined === 0 || first === undefined) return nothing[kind];
+  if (first === null) return nothing[kind];
   return `${first.title}: ${first.message}`;
+}
+
+/** What the cheapest choice fails by, where all were passed over for a column that fails by itself; null where there is none. */
+function whyPassedOver({ space, charges, rank, bad }: ToLookThrough): Finding | null {
+  for (const { choice } of chargedChoices(space, charges, rank))
+    return (
+      choice.columns.map((column) => bad.get(column) ?? null).find((finding) => finding !== null) ?? null
+    );
+  return null;
 }

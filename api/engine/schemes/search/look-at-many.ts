@@ -4,6 +4,7 @@ import { EXACT_POINTS } from './least-costs.ts';
 import { goodChoice } from './many-points.ts';
 import {
   failsAlone,
+  failsBy,
   type Looked,
   lookInSteps,
   lookThrough,
@@ -59,8 +60,8 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
     const judged = judge(shop.ground, wholeScheme(toLook, columns), judges);
     if (judged.passes) return done([passed(toLook, good.choice, judged)]);
     if (fails.length === 0) fails = judged.fails;
-    for (const column of columns) if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
-    const alone = columns.filter((column) => bad.get(column) === true);
+    for (const column of columns) if (!bad.has(column)) bad.set(column, failsBy(toLook, column));
+    const alone = columns.filter((column) => failsAlone(bad, column));
     for (const column of alone) barred.add(column);
     if (alone.length > 0) continue;
     isBoundOpen = false;

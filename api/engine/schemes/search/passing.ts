@@ -38,8 +38,8 @@ export interface ToLookThrough {
   readonly charges: readonly CircuitCharge[];
   readonly judges: Judges;
   readonly rank: RankChoices;
-  /** Columns that fail by themselves, found so far. */
-  readonly bad: Map<SchemeColumn, boolean>;
+  /** Columns judged by themselves so far, with what each fails by; null for one that does not. */
+  readonly bad: Map<SchemeColumn, Finding | null>;
 }
 
 /**
@@ -97,7 +97,7 @@ export function* lookInSteps(
     } else {
       if (firstFails.length === 0) firstFails = judged.fails;
       for (const column of concerned(toLook, choice.columns, judged.fails))
-        if (!bad.has(column)) bad.set(column, failsAlone(toLook, column));
+        if (!bad.has(column)) bad.set(column, failsBy(toLook, column));
     }
     yield null;
   }
@@ -109,7 +109,7 @@ const MOST_PASSED_OVER = 64;
 
 /** Choices in the order of their cost, but for those with a column that fails by itself, as far as that is known by then. */
 function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<ChargedChoice, void> {
-  const isBarred = (column: SchemeColumn): boolean => bad.get(column) === true;
+  const isBarred = (column: SchemeColumn): boolean => failsAlone(bad, column);
   const given = new Set<string>();
   for (let isWhole = false; !isWhole; ) {
     let passedOver = 0;
@@ -203,10 +203,15 @@ export function passed(
   return { columns, scheme, cost: cost + shop.weigh(remedyWorks) + charged, works };
 }
 
-/** Whether a column fails with no other beside it. */
-export function failsAlone({ shop, judges }: ToLookThrough, column: SchemeColumn): boolean {
-  return !judge(shop.ground, schemeOf(shop.ground, 'alone', partsOf(shop, [column])), judgesOfParts(judges))
-    .passes;
+/** Whether a column is known to fail with no other beside it. */
+export const failsAlone = (bad: ToLookThrough['bad'], column: SchemeColumn): boolean =>
+  (bad.get(column) ?? null) !== null;
+
+/** What a column fails by with no other beside it; null where it passes. */
+export function failsBy({ shop, judges }: ToLookThrough, column: SchemeColumn): Finding | null {
+  const alone = schemeOf(shop.ground, 'alone', partsOf(shop, [column]));
+  const judged = judge(shop.ground, alone, judgesOfParts(judges));
+  return judged.passes ? null : (judged.fails[0] ?? null);
 }
 
 /** The charges of the circuits that columns touch. */

@@ -121,6 +121,18 @@ describe('the search where a house is not as usual', () => {
     expect(none.bestOfKind.every(({ schemeId, reason }) => schemeId === null && reason !== null)).toBe(true);
   });
 
+  it('say of every kind what bars it, where a point is wanted in the place of another', () => {
+    const quarrel = demoJob('quarrel-court');
+    const points = quarrel.points.flatMap((point) =>
+      point.id === 'w1-livingr' ? [point, { ...point, id: 'w9-again', label: 'W9' }] : [point],
+    );
+    const barred = findSchemes({ ...quarrel, points }, library);
+    expect(barred.schemes).toEqual([]);
+    const reasons = barred.bestOfKind.map(({ kind, reason }) => [kind, reason] as const);
+    for (const [kind, reason] of reasons.filter(([kind]) => kind === 'spurs' || kind === 'ring-extension'))
+      expect(reason, kind).toMatch(/^(Space between plates|Points in one place): .*W9/);
+  });
+
   it('lets a wanted unit without a fixed load feed others, at what a walk over the wiring says', () => {
     const job = withPoints(demoJob('fernlow-close'), (point) => {
       const { load: _, ...bare } = point;
