@@ -20,6 +20,20 @@ export const answer = z
   .meta({ id: 'Answer' });
 export type Answer = z.infer<typeof answer>;
 
+/** Why a job is charged VAT at another rate than the standard one; the last two are claimed in vain. */
+const vatCondition = z.enum([
+  'empty-two-years',
+  'empty-when-bought',
+  'number-of-dwellings',
+  'multiple-occupancy',
+  'mobility-aid',
+  'grant-funded',
+  'new-dwelling',
+  'disability',
+  'listed-building',
+  'energy-saving',
+]);
+
 /** On what terms the job is priced. */
 export const terms = z
   .strictObject({
@@ -28,6 +42,8 @@ export const terms = z
     marginPercent: z.number().min(0).lt(100).optional(),
     contingencyPercent: percent.optional(),
     vat: z.enum(['standard', 'reduced', 'zero', 'not-registered']),
+    /** The condition that is claimed for a reduced or a zero rate; absent: none. */
+    vatCondition: vatCondition.optional(),
     travelMin: z.number().min(0).max(10_000).optional(),
     minimumPence: pence.optional(),
     validDays: z.int().min(0).max(3650).optional(),

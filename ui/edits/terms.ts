@@ -2,7 +2,7 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'chased'>;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'vatCondition' | 'chased'>;
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
@@ -14,6 +14,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   marginPercent: 'margin',
   contingencyPercent: 'contingency',
   vat: 'VAT',
+  vatCondition: 'condition of the VAT rate',
   travelMin: 'travel',
   minimumPence: 'minimum charge',
   validDays: 'days the price holds',
@@ -28,11 +29,21 @@ export const setLabourLevel = (labour: Terms['labour']): JobEdit => ({
   },
 });
 
-/** Sets how the job is charged for VAT. */
+/** Sets how the job is charged for VAT; what was claimed for another rate goes. */
 export const setVat = (vat: Terms['vat']): JobEdit => ({
   label: 'Change how VAT is charged',
   change: (job) => {
+    if (job.terms.vat !== vat) delete job.terms.vatCondition;
     job.terms.vat = vat;
+  },
+});
+
+/** Says which condition is claimed for the rate; null: none. */
+export const setVatCondition = (condition: Terms['vatCondition'] | null): JobEdit => ({
+  label: condition === null ? 'Claim no condition of the VAT rate' : 'Claim a condition of the VAT rate',
+  change: (job) => {
+    if (condition === null || condition === undefined) delete job.terms.vatCondition;
+    else job.terms.vatCondition = condition;
   },
 });
 

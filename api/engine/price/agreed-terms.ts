@@ -4,6 +4,8 @@ import type { Terms } from '#model/job.ts';
 export interface AgreedTerms {
   readonly labour: Terms['labour'];
   readonly vat: Terms['vat'];
+  /** What is claimed for a reduced or a zero rate; a condition of this job, never of the firm. Null: nothing. */
+  readonly vatCondition: NonNullable<Terms['vatCondition']> | null;
   /** One of these two is null. With neither agreed the mark-up is nought. */
   readonly markupPercent: number | null;
   readonly marginPercent: number | null;
@@ -31,6 +33,7 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
   return {
     labour: job.labour,
     vat: vatOf(job, firm),
+    vatCondition: job.vatCondition ?? null,
     ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,

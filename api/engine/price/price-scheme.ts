@@ -10,6 +10,7 @@ import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './mon
 import { contingencyPercentOf, type SurveyOpenness } from './survey-openness.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
 import { vatPercentOf } from './vat.ts';
+import { vatClaim } from './vat-claim.ts';
 
 /** All that a price is made of. */
 export interface PriceRequest {
@@ -132,6 +133,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     contingencySource: agreed.contingencyPercent === null ? 'survey' : 'terms',
     vatPercent: vatPercentOf[agreed.vat],
     vat: agreed.vat,
+    vatClaim: vatClaim(agreed),
     totals,
   };
 }

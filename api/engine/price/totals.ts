@@ -1,3 +1,5 @@
+import type { VatClaim } from './vat-claim.ts';
+
 /** A line of the bill as bought and charged. Money in whole pence, before mark-up and VAT. */
 export interface BillLine {
   readonly item: string;
@@ -56,6 +58,8 @@ export interface PriceBuildUp {
   readonly contingencySource: 'terms' | 'survey';
   readonly vatPercent: number;
   readonly vat: 'standard' | 'reduced' | 'zero' | 'not-registered';
+  /** The condition of the rate, and whether it is claimed as it has to be. */
+  readonly vatClaim: VatClaim;
   readonly totals: Totals;
 }
 

@@ -2,6 +2,7 @@ import { type AgreedTerms, agreedTerms } from '#engine/price/agreed-terms.ts';
 import { marginOfMarkup } from '#engine/price/markup.ts';
 import type { OtherLine } from '#engine/price/totals.ts';
 import { vatPercentOf } from '#engine/price/vat.ts';
+import { claimWords } from '#engine/price/vat-claim.ts';
 import { pounds } from './cell-value.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
@@ -196,7 +197,7 @@ function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly Sum
       price.vatPercent,
       price.vat === 'not-registered'
         ? 'Not registered for VAT: none is charged'
-        : 'Once, on the net total; the firm is registered',
+        : `Once, on the net total; the firm is registered. ${claimWords(price.vatClaim)}`,
     ),
     moneyRow('VAT', 'TotalVat', 'ROUND(TotalNet*VatPercent,2)', totals.vatPence),
     { ...moneyRow('Total', 'TotalGross', 'ROUND(TotalNet+TotalVat,2)', totals.grossPence), role: 'price' },

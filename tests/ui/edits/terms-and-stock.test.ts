@@ -5,7 +5,7 @@ import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setStock } from '../../../ui/edits/stock.ts';
-import { setLabourLevel, setTerm, setVat } from '../../../ui/edits/terms.ts';
+import { setLabourLevel, setTerm, setVat, setVatCondition } from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
 const edited = (job: Job, ...edits: readonly JobEdit[]): Job =>
@@ -26,6 +26,14 @@ describe("the job's terms", () => {
   it('leaves a term to the firm by leaving it out of the file', () => {
     const left = edited(job, setTerm('travelMin', 55), setTerm('travelMin', null));
     expect(left.terms).not.toHaveProperty('travelMin');
+  });
+
+  it('claims a condition of the rate that is charged, and drops it with the rate', () => {
+    const claimed = edited(job, setVat('reduced'), setVatCondition('empty-two-years'));
+    expect(claimed.terms).toMatchObject({ vat: 'reduced', vatCondition: 'empty-two-years' });
+    expect(edited(claimed, setVat('reduced')).terms.vatCondition).toBe('empty-two-years');
+    expect(edited(claimed, setVat('standard')).terms).not.toHaveProperty('vatCondition');
+    expect(edited(claimed, setVatCondition(null)).terms).not.toHaveProperty('vatCondition');
   });
 
   it('changes nothing else of the job', () => {

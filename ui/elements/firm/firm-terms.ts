@@ -66,6 +66,7 @@ export class FirmTerms extends LitElement {
         this.#registered
           ? html`<choice-field
               label="VAT of new jobs"
+              .help=${now.vat === 'standard' ? '' : 'Each job says by which condition'}
               .value=${now.vat}
               .options=${vatRates}
               .empty=${null}

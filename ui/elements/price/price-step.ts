@@ -9,6 +9,7 @@ import { hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
 import { rangeParts } from './range-parts.ts';
+import { claimLine } from './vat-fields.ts';
 import { vatWords, withVatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
@@ -33,6 +34,10 @@ export class PriceStep extends LitElement {
       .how {
         color: var(--ink-soft);
         font-size: 0.875rem;
+      }
+      .warning {
+        color: var(--ink);
+        font-weight: 600;
       }
       tr.sum td {
         font-weight: 600;
@@ -107,7 +112,7 @@ export class PriceStep extends LitElement {
           totals.contingencyPence,
         )}
         ${row('Net', '', totals.netPence, true)}
-        ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>`, totals.vatPence)}
+        ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>${claimLine(price)}`, totals.vatPence)}
         ${row('To pay', '', totals.grossPence, true)}
       </tbody>
     </table>`;

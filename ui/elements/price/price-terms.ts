@@ -1,6 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Terms } from '#model/job.ts';
-import { type Chased, type OwnTerm, setChased, setLabourLevel, setTerm, setVat } from '../../edits/terms.ts';
+import { type Chased, type OwnTerm, setChased, setLabourLevel, setTerm } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { pounds } from '../../written.ts';
@@ -8,7 +8,8 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { chasedChoices, labourLevels, vatChoices } from './term-choices.ts';
+import { chasedChoices, labourLevels } from './term-choices.ts';
+import { vatFields } from './vat-fields.ts';
 
 /** An own term with its field: what it is shown in, and what leaving it out means. */
 interface TermField {
@@ -52,13 +53,15 @@ export class PriceTerms extends LitElement {
         grid-template-columns: repeat(auto-fill, minmax(190px, 1fr));
         gap: 12px;
       }
+      .wide {
+        grid-column: 1 / -1;
+      }
     `,
   ];
   declare view: JobView;
 
   override render(): TemplateResult {
     const { terms } = this.view.job;
-    const registered = this.view.library.terms.vat !== 'not-registered';
     return html`<choice-field
         label="Labour level"
         .value=${terms.labour}
@@ -69,18 +72,7 @@ export class PriceTerms extends LitElement {
           send(this, 'job-edit', setLabourLevel(event.detail.value));
         }}
       ></choice-field>
-      <choice-field
-        label="VAT"
-        .help=${registered ? '' : 'None is charged while the firm is not registered; then this counts again'}
-        ?disabled=${!registered}
-        .value=${registered ? terms.vat : 'not-registered'}
-        .options=${vatChoices}
-        .empty=${null}
-        @field-change=${(event: CustomEvent<FieldChange<Terms['vat']>>) => {
-          event.stopPropagation();
-          send(this, 'job-edit', setVat(event.detail.value));
-        }}
-      ></choice-field>
+      ${vatFields(this, this.view)}
       <choice-field
         label="Cables chased into walls lie in"
         help="Counts for what they carry as well: least in tube"
