@@ -140,4 +140,6 @@ export const vatConditions = {
       status: 'memory',
     },
   ],
-} as const satisfies Table & { readonly rows: readonly (Table['rows'][number] & { readonly condition: Condition })[] };
+} as const satisfies Table & {
+  readonly rows: readonly (Table['rows'][number] & { readonly condition: Condition })[];
+};

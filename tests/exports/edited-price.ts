@@ -55,7 +55,7 @@ export function requestOf(scheme: SchemeEstimate, library: Library): PriceReques
     sums: scheme.price.other
       .map(({ sum }) => sum)
       .filter((sum) => sum !== 'travel' && sum !== 'minimum-charge'),
-    uncertainty: 'closed',
+    gaps: [],
   };
 }
 

@@ -74,6 +74,13 @@ const withTerms = (terms: Partial<Terms>): Job => ({
   terms: { labour: 'typical', vat: 'standard', ...terms },
 });
 
+/** Demo job 1 as quoted for, with what the survey leaves open setting the contingency. */
+function bySurvey(): Job {
+  const job = demoJob('saltglass-row-quoting');
+  const { contingencyPercent: _set, ...terms } = job.terms;
+  return { ...job, terms };
+}
+
 /** Jobs and libraries that take every branch of the price. */
 const variants: readonly { readonly name: string; readonly job: Job; readonly library: Library }[] = [
   { name: 'the first demo job', job: saltglass, library: plain },
@@ -86,6 +93,7 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
     job: withTerms({ vat: 'reduced', minimumPence: 250_000, labour: 'high' }),
     library: { ...plain, prices: { ...plain.prices, vat: 'included' } },
   },
+  { name: 'a contingency by the survey', job: bySurvey(), library: plain },
   {
     name: 'an empty price list and no norms',
     job: saltglass,
@@ -141,6 +149,17 @@ describe('the workbook recalculated by a spreadsheet', () => {
       expect(totalsIn(edited[index])).toEqual(totalsOf(totals));
     },
   );
+
+  it('tells what each gap of the survey makes of the contingency, adding up to it', () => {
+    const at = variants.findIndex(({ name }) => name === 'a contingency by the survey');
+    const { price } = firstScheme(estimateOf(bySurvey(), plain));
+    const pence = price.contingencyParts.map((_part, index) =>
+      Math.round(Number(untouched[at]?.named(`ContingencyPart${index + 1}`)) * 100),
+    );
+    expect(pence).toEqual(price.contingencyParts.map((part) => part.pence));
+    expect(pence.reduce((sum, part) => sum + part, 0)).toBe(price.totals.contingencyPence);
+    expect(pence.length).toBe(4);
+  });
 
   it('has every line of the bill at the engine’s cost', () => {
     const costs = scheme.price.bill.map((_line, at) =>

@@ -4,10 +4,11 @@ import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
 import { billOf } from './bill.ts';
+import { contingencyParts } from './contingency-parts.ts';
 import { decimalOf, exactOf, exactZero, over, plus } from './exact.ts';
 import { markupOfMargin } from './markup.ts';
 import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './money.ts';
-import { contingencyPercentOf, type SurveyOpenness } from './survey-openness.ts';
+import { contingencyPercentOf, type OpenGap } from './survey-gaps-of.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
 import { vatPercentOf } from './vat.ts';
 import { vatClaim } from './vat-claim.ts';
@@ -22,7 +23,8 @@ export interface PriceRequest {
   readonly stock: readonly Stock[];
   /** Names of the library's sums that this scheme bears, such as `notification` or `parking`. */
   readonly sums: readonly string[];
-  readonly uncertainty: SurveyOpenness;
+  /** What of it nobody has looked at. */
+  readonly gaps: readonly OpenGap[];
   /** Minutes by which the hours stray from the tasks' own, for the ends of a range; absent: none. */
   readonly strayMin?: number;
 }
@@ -110,7 +112,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
-  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf[request.uncertainty];
+  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
   const { totals, other } = totalsOf({
     materialsPence: materialsPence(materialsCostPence, agreed),
     labourPence: timePence(labourMin, rate),
@@ -131,6 +133,9 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     other,
     contingencyPercent,
     contingencySource: agreed.contingencyPercent === null ? 'survey' : 'terms',
+    surveyGaps: request.gaps,
+    contingencyParts:
+      agreed.contingencyPercent === null ? contingencyParts(totals.contingencyPence, request.gaps) : [],
     vatPercent: vatPercentOf[agreed.vat],
     vat: agreed.vat,
     vatClaim: vatClaim(agreed),

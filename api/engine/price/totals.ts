@@ -1,3 +1,5 @@
+import type { ContingencyPart } from './contingency-parts.ts';
+import type { OpenGap } from './survey-gaps-of.ts';
 import type { VatClaim } from './vat-claim.ts';
 
 /** A line of the bill as bought and charged. Money in whole pence, before mark-up and VAT. */
@@ -56,6 +58,10 @@ export interface PriceBuildUp {
   readonly contingencyPercent: number;
   /** `terms`: set by a person; `survey`: by how much of the job is assumed. */
   readonly contingencySource: 'terms' | 'survey';
+  /** What of the scheme nobody has looked at, whatever the contingency goes by. */
+  readonly surveyGaps: readonly OpenGap[];
+  /** By the survey: what each gap makes of the contingency, adding up to it; none where a person set it. */
+  readonly contingencyParts: readonly ContingencyPart[];
   readonly vatPercent: number;
   readonly vat: 'standard' | 'reduced' | 'zero' | 'not-registered';
   /** The condition of the rate, and whether it is claimed as it has to be. */

@@ -1,8 +1,10 @@
 import { type AgreedTerms, agreedTerms } from '#engine/price/agreed-terms.ts';
 import { marginOfMarkup } from '#engine/price/markup.ts';
+import { surveyGapWords } from '#engine/price/survey-gaps-of.ts';
 import type { OtherLine } from '#engine/price/totals.ts';
 import { vatPercentOf } from '#engine/price/vat.ts';
 import { claimWords } from '#engine/price/vat-claim.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds } from './cell-value.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
@@ -158,21 +160,43 @@ function otherRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly S
   ];
 }
 
+function contingencyRemark({ price }: SchemeEstimate): string {
+  const open = price.surveyGaps.map((gap) => surveyGapWords[gap]).join('; ');
+  if (price.contingencySource === 'survey')
+    return open === '' ? 'By the survey, which leaves nothing open' : 'By what the survey leaves open';
+  return open === '' ? 'By the terms' : `By the terms. Left open by the survey: ${open}`;
+}
+
+/** What each gap makes of the contingency: each ends where the sum of so many parts does, so that they add up to it. */
+function contingencyPartRows({ price }: SchemeEstimate): readonly SummaryRow[] {
+  const count = price.contingencyParts.length;
+  return price.contingencyParts.map(({ gap, pence }, index) => ({
+    label: `of it, ${index + 1}`,
+    value: {
+      formula: `ROUND(TotalContingency*${index + 1}/${count},2)-ROUND(TotalContingency*${index}/${count},2)`,
+      result: pounds(pence),
+    },
+    name: `ContingencyPart${index + 1}`,
+    remark: surveyGapWords[gap],
+    role: 'number',
+    format: 'money',
+  }));
+}
+
 function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
   const { price } = scheme;
   const { totals } = price;
   const topUp = price.other.find(({ sum }) => sum === 'minimum-charge')?.pence ?? 0;
   const work = 'TotalMaterials+TotalLabour+OtherSums';
-  const bySurvey = price.contingencySource === 'survey';
-  const remark = bySurvey ? 'By how much of the survey is open' : 'By the terms';
   return [
-    percentRow('Contingency rate', 'ContingencyPercent', price.contingencyPercent, remark),
+    percentRow('Contingency rate', 'ContingencyPercent', price.contingencyPercent, contingencyRemark(scheme)),
     moneyRow(
       'Contingency',
       'TotalContingency',
       `ROUND((${work})*ContingencyPercent,2)`,
       totals.contingencyPence,
     ),
+    ...contingencyPartRows(scheme),
     {
       label: 'Minimum charge',
       value: pounds(agreed.minimumPence),

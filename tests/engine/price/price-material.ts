@@ -74,7 +74,7 @@ export function priceRequest(library: Library, spread: Partial<PriceRequest> = {
     terms: { labour: 'typical', vat: 'standard' },
     stock: [],
     sums: [],
-    uncertainty: 'closed',
+    gaps: [],
     ...spread,
   };
 }
@@ -126,7 +126,7 @@ export const anyPriceRequest: fc.Arbitrary<PriceRequest> = fc
     rate: fc.integer({ min: 0, max: 9000 }),
     terms: anyTerms,
     sums: fc.subarray(['notification', 'parking', 'scaffold']),
-    uncertainty: fc.constantFrom('closed', 'slightly-open', 'open', 'wide-open' as const),
+    gaps: fc.subarray(['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const),
   })
   .map((any) => {
     const prices = any.lines.flatMap(({ price: { packQuantity, ...price } }, index) =>
@@ -164,6 +164,6 @@ export const anyPriceRequest: fc.Arbitrary<PriceRequest> = fc
       terms: any.terms,
       stock: any.lines.map(({ stock }, index) => ({ item: `item-${index}`, quantity: stock })),
       sums: any.sums,
-      uncertainty: any.uncertainty,
+      gaps: any.gaps,
     });
   });

@@ -8,6 +8,7 @@ import { areLit } from '../../lit-things.ts';
 import { hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
+import { contingencyHow } from './contingency-how.ts';
 import { rangeParts } from './range-parts.ts';
 import { claimLine } from './vat-fields.ts';
 import { vatWords, withVatWords } from './vat-words.ts';
@@ -38,6 +39,21 @@ export class PriceStep extends LitElement {
       .warning {
         color: var(--ink);
         font-weight: 600;
+      }
+      .parts {
+        display: grid;
+        grid-template-columns: auto 1fr;
+        gap: 2px 10px;
+        margin: 4px 0 0;
+        padding: 0;
+        list-style: none;
+      }
+      .parts li {
+        display: contents;
+      }
+      .parts b {
+        font: 600 0.875rem / 1.3 var(--drawing-font);
+        text-align: right;
       }
       tr.sum td {
         font-weight: 600;
@@ -106,11 +122,7 @@ export class PriceStep extends LitElement {
           totals.labourPence,
         )}
         ${price.other.map((line) => row(line.description, '', line.pence))}
-        ${row(
-          'Contingency',
-          `${percent(price.contingencyPercent)}, ${price.contingencySource === 'terms' ? 'as set in the terms' : 'by how much of the survey is open'}`,
-          totals.contingencyPence,
-        )}
+        ${row('Contingency', contingencyHow(price), totals.contingencyPence)}
         ${row('Net', '', totals.netPence, true)}
         ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>${claimLine(price)}`, totals.vatPence)}
         ${row('To pay', '', totals.grossPence, true)}
@@ -129,7 +141,7 @@ export class PriceStep extends LitElement {
     return html`<h3>How far it may move</h3>
       <p class="hint">
         From ${pounds(lowPence)} to ${pounds(highPence)}, ${withVatWords(settled.price)}: ${pounds(typicalPence - lowPence)} below the price
-        and ${pounds(highPence - typicalPence)} above it. What makes that up:
+        and ${pounds(highPence - typicalPence)} above it${settled.price.contingencyPercent === 0 ? '' : html`; the contingency of ${percent(settled.price.contingencyPercent)} is in all three`}. What makes that up:
       </p>
       <table>
         <caption class="visually-hidden">
