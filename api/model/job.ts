@@ -46,6 +46,13 @@ export const terms = z
     vatCondition: vatCondition.optional(),
     travelMin: z.number().min(0).max(10_000).optional(),
     minimumPence: pence.optional(),
+    /** What mark-up or margin are put on; absent: materials, or all where an hour's rate is what it costs the firm. */
+    profitOn: z.enum(['materials', 'all']).optional(),
+    /** For coming out at all, once; net. */
+    callOutPence: pence.optional(),
+    /** What is asked for before the work, of the sum with VAT; a percentage beats a sum given beside it. */
+    depositPercent: percent.optional(),
+    depositPence: pence.optional(),
     validDays: z.int().min(0).max(3650).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),

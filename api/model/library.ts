@@ -80,9 +80,19 @@ export const norm = z.strictObject({
 });
 export type Norm = z.infer<typeof norm>;
 
+/** What the firm spends whether it works or not: so much of what a job costs, or so much a day of so many hours. */
+export const overhead = z.union([
+  z.strictObject({ percent: z.number().min(0).max(1000) }),
+  z.strictObject({ pencePerDay: pence, hoursPerDay: z.number().positive().max(24) }),
+]);
+export type Overhead = z.infer<typeof overhead>;
+
 export const norms = z.strictObject({
   source: text,
   ratePencePerHour: pence,
+  /** Whether the rate is what the customer is charged for an hour, or what it costs the firm. Absent: charged. */
+  rateBasis: z.enum(['charged', 'cost']).optional(),
+  overhead: overhead.optional(),
   rateOrigin: origin,
   tasks: z.array(norm),
   /** Sums that are neither materials nor labour, by name: notification, parking. */

@@ -13,7 +13,7 @@ import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.t
 import { cableItem } from '#engine/takeoff/cable-lines.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job, Terms } from '#model/job.ts';
-import type { Library } from '#model/library.ts';
+import type { Library, Overhead } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
 import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
@@ -74,6 +74,11 @@ const withTerms = (terms: Partial<Terms>): Job => ({
   terms: { labour: 'typical', vat: 'standard', ...terms },
 });
 
+const atCost = (overhead: Overhead): Library => ({
+  ...plain,
+  norms: { ...plain.norms, ratePencePerHour: 2560, rateBasis: 'cost', overhead },
+});
+
 /** Demo job 1 as quoted for, with what the survey leaves open setting the contingency. */
 function bySurvey(): Job {
   const job = demoJob('saltglass-row-quoting');
@@ -92,6 +97,21 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
     name: 'a price list with tax and a minimum charge',
     job: withTerms({ vat: 'reduced', minimumPence: 250_000, labour: 'high' }),
     library: { ...plain, prices: { ...plain.prices, vat: 'included' } },
+  },
+  {
+    name: 'an hour at cost, overhead a day, a margin on all, a call-out and a deposit',
+    job: withTerms({ marginPercent: 22.5, callOutPence: 4500, depositPercent: 33, travelMin: 45 }),
+    library: atCost({ pencePerDay: 4286, hoursPerDay: 7.5 }),
+  },
+  {
+    name: 'an hour at cost, overhead in percent, a mark-up on materials and a sum as deposit',
+    job: withTerms({ markupPercent: 12.5, profitOn: 'materials', depositPence: 25_000, travelMin: 0 }),
+    library: atCost({ percent: 7 }),
+  },
+  {
+    name: 'overhead and profit on labour that is charged, which are refused',
+    job: withTerms({ markupPercent: 20, profitOn: 'all' }),
+    library: { ...plain, norms: { ...plain.norms, overhead: { percent: 7 } } },
   },
   { name: 'a contingency by the survey', job: bySurvey(), library: plain },
   {
@@ -147,6 +167,27 @@ describe('the workbook recalculated by a spreadsheet', () => {
       const { totals } = priceScheme(edits.reduce(editRequest, requestOf(scheme, plain)));
       expect(totals.grossPence).not.toBe(scheme.totals.grossPence);
       expect(totalsIn(edited[index])).toEqual(totalsOf(totals));
+    },
+  );
+
+  it.each(variants.map(({ name }, index) => ({ name, index })))(
+    'has the engine’s overhead, profit, deposit and margin for $name',
+    ({ index }) => {
+      const variant = variants[index] ?? { job: saltglass, library: plain };
+      const { price } = firstScheme(estimateOf(variant.job, variant.library));
+      const named = (name: string): number =>
+        Math.round(Number(untouched[index]?.named(name) ?? 0) * 1e6) / 1e4;
+      expect([named('TotalOverhead'), named('TotalProfit'), named('TotalDeposit')]).toEqual([
+        price.overheadPence,
+        price.profitOn === 'all' ? price.profitPence : 0,
+        price.depositPence ?? 0,
+      ]);
+      const told = price.costPence === null ? null : [named('JobCost'), named('JobMargin')];
+      expect(told).toEqual(
+        price.costPence === null
+          ? null
+          : [price.costPence, Math.round((price.jobMarginPercent ?? 0) * 1e4) / 1e4],
+      );
     },
   );
 

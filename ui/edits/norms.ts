@@ -1,6 +1,6 @@
 import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
-import type { Norm, Norms } from '#model/library.ts';
+import type { Norm, Norms, Overhead } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
 /** Minutes of one unit of a task, from a good day to a bad one. */
@@ -59,12 +59,29 @@ export const setNormMess = (task: KnownTask, points: number | null): LibraryEdit
   },
 });
 
-/** Sets what an hour costs the customer, in pence. */
+/** Sets what an hour is charged at, or costs the firm, in pence. */
 export const setRate = (ratePencePerHour: number): LibraryEdit => ({
   label: 'Change the hourly rate',
   change: ({ norms }) => {
     norms.ratePencePerHour = ratePencePerHour;
     delete norms.rateOrigin;
+  },
+});
+
+/** Says whether the hourly rate is what is charged for an hour, or what it costs the firm. */
+export const setRateBasis = (basis: NonNullable<Norms['rateBasis']>): LibraryEdit => ({
+  label: 'Change what the hourly rate is',
+  change: ({ norms }) => {
+    norms.rateBasis = basis;
+  },
+});
+
+/** Sets the firm's overhead; null: none. */
+export const setOverhead = (overhead: Overhead | null): LibraryEdit => ({
+  label: overhead === null ? 'Reckon with no overhead' : 'Change the overhead',
+  change: ({ norms }) => {
+    if (overhead === null) delete norms.overhead;
+    else norms.overhead = overhead;
   },
 });
 

@@ -2,7 +2,25 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'vatCondition' | 'chased'>;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'vatCondition' | 'chased' | 'profitOn'>;
+
+/** Of two terms that cannot both hold, the other one. */
+const instead: Partial<Readonly<Record<OwnTerm, OwnTerm>>> = {
+  markupPercent: 'marginPercent',
+  marginPercent: 'markupPercent',
+  depositPercent: 'depositPence',
+  depositPence: 'depositPercent',
+};
+
+/** Writes a term, or (null) takes it away; of two that cannot both hold the one that is set stays. */
+export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: number | null): void {
+  const other = instead[term];
+  if (value === null) delete terms[term];
+  else {
+    terms[term] = value;
+    if (other !== undefined) delete terms[other];
+  }
+}
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
@@ -17,6 +35,10 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   vatCondition: 'condition of the VAT rate',
   travelMin: 'travel',
   minimumPence: 'minimum charge',
+  profitOn: 'share of the price that mark-up or margin are put on',
+  callOutPence: 'call-out',
+  depositPercent: 'deposit',
+  depositPence: 'deposit',
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
 };
@@ -56,16 +78,21 @@ export const setChased = (chased: Chased | null): JobEdit => ({
   },
 });
 
+/** Sets what mark-up or margin are put on, or leaves it to the firm (null). */
+export const setProfitOn = (on: Terms['profitOn'] | null): JobEdit => ({
+  label:
+    on === null ? 'Leave it to the firm what the mark-up is put on' : 'Change what the mark-up is put on',
+  change: (job) => {
+    if (on === null || on === undefined) delete job.terms.profitOn;
+    else job.terms.profitOn = on;
+  },
+});
+
 /**
- * Sets one of the job's own terms, or leaves it to the firm (null). A job has a mark-up or a margin: setting
- * one takes the other away.
+ * Sets one of the job's own terms, or leaves it to the firm (null). A job has a mark-up or a margin, a deposit in percent or
+ * in pounds: setting one takes the other away.
  */
 export const setTerm = (term: OwnTerm, value: number | null): JobEdit => ({
   label: value === null ? `Leave the ${termNames[term]} to the firm` : `Change the ${termNames[term]}`,
-  change: (job) => {
-    if (value === null) delete job.terms[term];
-    else job.terms[term] = value;
-    if (value !== null && term === 'markupPercent') delete job.terms.marginPercent;
-    if (value !== null && term === 'marginPercent') delete job.terms.markupPercent;
-  },
+  change: (job) => putTerm(job.terms, term, value),
 });

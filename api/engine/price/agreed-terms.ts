@@ -1,5 +1,8 @@
 import type { Terms } from '#model/job.ts';
 
+/** What is asked for before the work: so much of the sum, or a sum. */
+export type Deposit = { readonly percent: number } | { readonly pence: number };
+
 /** The terms that a job is priced on, every one of them settled but the contingency. */
 export interface AgreedTerms {
   readonly labour: Terms['labour'];
@@ -13,6 +16,11 @@ export interface AgreedTerms {
   readonly contingencyPercent: number | null;
   readonly travelMin: number;
   readonly minimumPence: number;
+  /** What the profit is put on; null: by what the hourly rate is. */
+  readonly profitOn: NonNullable<Terms['profitOn']> | null;
+  readonly callOutPence: number;
+  /** Null: none is asked for. */
+  readonly deposit: Deposit | null;
   /** Days that the price holds, from its date; null: nobody has said. */
   readonly validDays: number | null;
 }
@@ -22,6 +30,12 @@ function profitOf(terms: Terms): Pick<AgreedTerms, 'markupPercent' | 'marginPerc
   if (terms.markupPercent !== undefined) return { markupPercent: terms.markupPercent, marginPercent: null };
   if (terms.marginPercent !== undefined) return { markupPercent: null, marginPercent: terms.marginPercent };
   return null;
+}
+
+/** The deposit that these terms ask for; a percentage beats a sum given beside it, and nought is a word: none. */
+function depositOf({ depositPercent, depositPence }: Terms): Deposit | null {
+  if (depositPercent !== undefined) return { percent: depositPercent };
+  return depositPence === undefined ? null : { pence: depositPence };
 }
 
 /** A firm that is not registered charges no tax, whatever rate a job names; one that is charges by the job's. */
@@ -37,6 +51,9 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
     ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,
+    profitOn: job.profitOn ?? firm.profitOn ?? null,
+    callOutPence: job.callOutPence ?? firm.callOutPence ?? 0,
+    deposit: depositOf(job) ?? depositOf(firm),
     minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
     validDays: job.validDays ?? firm.validDays ?? null,
   };

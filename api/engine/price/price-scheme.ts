@@ -1,13 +1,17 @@
 import type { Stock, Terms } from '#model/job.ts';
-import type { Library } from '#model/library.ts';
+import type { Library, Norms } from '#model/library.ts';
 import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
 import { billOf } from './bill.ts';
 import { contingencyParts } from './contingency-parts.ts';
+import { depositPence } from './deposit.ts';
 import { decimalOf, exactOf, exactZero, over, plus } from './exact.ts';
 import { markupOfMargin } from './markup.ts';
-import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './money.ts';
+import { percentOfPence } from './money.ts';
+import { OVERHEAD_REFUSED, overheadIsRefused } from './overhead.ts';
+import { PROFIT_REFUSED, profitIsRefused, profitOn } from './profit.ts';
+import { soldWork } from './sold-work.ts';
 import { contingencyPercentOf, type OpenGap } from './survey-gaps-of.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
 import { vatPercentOf } from './vat.ts';
@@ -54,20 +58,28 @@ function sentence(sum: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function travelLines({ travelMin }: AgreedTerms, ratePencePerHour: number): readonly OtherLine[] {
-  if (travelMin === 0) return [];
-  return [
-    { sum: 'travel', description: `Travel, ${travelMin} min`, pence: timePence(travelMin, ratePencePerHour) },
-  ];
+function callOutLines({ callOutPence }: AgreedTerms): readonly OtherLine[] {
+  return callOutPence === 0 ? [] : [{ sum: 'call-out', description: 'Call-out', pence: callOutPence }];
 }
 
 const penceOf = (lines: readonly { readonly pence: number }[]): number =>
   lines.reduce((sum, line) => sum + line.pence, 0);
 
-function materialsPence(costPence: number, { markupPercent, marginPercent }: AgreedTerms): number {
-  return marginPercent === null
-    ? withMarkupPence(costPence, markupPercent ?? 0)
-    : atMarginPence(costPence, marginPercent);
+/** What a job costs the firm and leaves it, where the rate is what an hour costs; else nobody knows. */
+function jobMargin(
+  costPence: number,
+  { netPence, contingencyPence }: Totals,
+): Pick<PriceBuildUp, 'costPence' | 'jobMarginPercent'> {
+  const soldFor = netPence - contingencyPence;
+  return { costPence, jobMarginPercent: soldFor === 0 ? null : (100 * (soldFor - costPence)) / soldFor };
+}
+
+/** What was asked for and is not done, each with its reason. */
+function refusalsOf(agreed: AgreedTerms, norms: Norms): readonly string[] {
+  return [
+    ...(overheadIsRefused(norms) ? [OVERHEAD_REFUSED] : []),
+    ...(profitIsRefused(agreed, norms) ? [PROFIT_REFUSED] : []),
+  ];
 }
 
 /** Adds up the selling figures; a job below the minimum charge is topped up among the other sums. */
@@ -103,21 +115,24 @@ function totalsOf(parts: {
 
 /**
  * The price of a scheme with every rate that went into it; whole pence throughout (money.ts has the places
- * of rounding). Other sums are sorted by name, then travel, then the top-up to the minimum charge.
+ * of rounding). Other sums are sorted by name, then the call-out, travel, overhead, profit on all, and the top-up to the
+ * minimum charge.
  */
 export function priceScheme(request: PriceRequest): PriceBuildUp {
   const { library, takeoff, stock, labour } = request;
+  const { norms } = library;
   const agreed = agreedTerms(request.terms, library.terms);
-  const rate = library.norms.ratePencePerHour;
   const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
   const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
+  const sold = soldWork({ materialsCostPence, labourMin }, norms, agreed);
+  const sums = sumLines(request);
   const { totals, other } = totalsOf({
-    materialsPence: materialsPence(materialsCostPence, agreed),
-    labourPence: timePence(labourMin, rate),
+    materialsPence: sold.materialsPence,
+    labourPence: sold.labourPence,
     labourMin,
-    other: [...sumLines(request), ...travelLines(agreed, rate)],
+    other: [...sums, ...callOutLines(agreed), ...sold.lines],
     contingencyPercent,
     agreed,
   });
@@ -127,8 +142,18 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     markupPercent:
       agreed.marginPercent === null ? (agreed.markupPercent ?? 0) : markupOfMargin(agreed.marginPercent),
     marginPercent: agreed.marginPercent,
+    profitOn: profitOn(agreed, norms),
+    profitPence: sold.profitPence,
     labourMin,
-    ratePencePerHour: rate,
+    ratePencePerHour: norms.ratePencePerHour,
+    rateBasis: norms.rateBasis ?? 'charged',
+    overhead: norms.overhead ?? null,
+    overheadPence: sold.overheadPence,
+    ...(norms.rateBasis === 'cost'
+      ? jobMargin(sold.basePence + penceOf(sums), totals)
+      : { costPence: null, jobMarginPercent: null }),
+    refused: refusalsOf(agreed, norms),
+    depositPence: depositPence(totals.grossPence, agreed),
     labourLevel: agreed.labour,
     other,
     contingencyPercent,

@@ -5,7 +5,7 @@ import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setStock } from '../../../ui/edits/stock.ts';
-import { setLabourLevel, setTerm, setVat, setVatCondition } from '../../../ui/edits/terms.ts';
+import { setLabourLevel, setProfitOn, setTerm, setVat, setVatCondition } from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
 const edited = (job: Job, ...edits: readonly JobEdit[]): Job =>
@@ -21,6 +21,19 @@ describe("the job's terms", () => {
     expect(margined.terms.marginPercent).toBe(30);
     expect(margined.terms).not.toHaveProperty('markupPercent');
     expect(edited(margined, setTerm('markupPercent', 20)).terms).not.toHaveProperty('marginPercent');
+  });
+
+  it('asks for a deposit in percent or in pounds, never both', () => {
+    const pounds = edited(job, setTerm('depositPercent', 30), setTerm('depositPence', 5000));
+    expect(pounds.terms.depositPence).toBe(5000);
+    expect(pounds.terms).not.toHaveProperty('depositPercent');
+    expect(edited(pounds, setTerm('depositPercent', 30)).terms).not.toHaveProperty('depositPence');
+  });
+
+  it('says what the mark-up is put on, or leaves it to the firm', () => {
+    const all = edited(job, setProfitOn('all'));
+    expect(all.terms.profitOn).toBe('all');
+    expect(edited(all, setProfitOn(null)).terms).not.toHaveProperty('profitOn');
   });
 
   it('leaves a term to the firm by leaving it out of the file', () => {

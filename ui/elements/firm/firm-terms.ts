@@ -1,18 +1,24 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Library } from '#model/library.ts';
-import { type FirmTerm, setFirmChased, setFirmTerm, setFirmTermWord } from '../../edits/firm.ts';
+import {
+  type FirmTerm,
+  setFirmChased,
+  setFirmProfitOn,
+  setFirmTerm,
+  setFirmTermWord,
+} from '../../edits/firm.ts';
 import type { Chased } from '../../edits/terms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-import { chasedChoices, labourLevels, vatRates } from '../price/term-choices.ts';
+import { chasedChoices, labourLevels, profitOnChoices, vatRates } from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
 
 const terms: readonly OwnNumber<FirmTerm>[] = [
-  { key: 'markupPercent', label: 'Mark-up on materials', unit: '%', help: 'Empty: none' },
+  { key: 'markupPercent', label: 'Mark-up', unit: '%', help: 'Empty: none' },
   {
     key: 'marginPercent',
     label: 'or margin',
@@ -23,10 +29,13 @@ const terms: readonly OwnNumber<FirmTerm>[] = [
     key: 'contingencyPercent',
     label: 'Contingency',
     unit: '%',
-    help: 'Empty: by how much of the survey is open',
+    help: 'Empty: by what the survey leaves open',
   },
   { key: 'travelMin', label: 'Travel, there and back', unit: 'min', help: 'Empty: none' },
+  { key: 'callOutPence', label: 'Call-out', unit: '£', help: 'Empty: none', factor: 100 },
   { key: 'minimumPence', label: 'Minimum charge', unit: '£', help: 'Empty: none', factor: 100 },
+  { key: 'depositPercent', label: 'Deposit', unit: '%', help: 'Of the sum with VAT. Empty: none' },
+  { key: 'depositPence', label: 'or deposit', unit: '£', help: 'Takes the percentage’s place', factor: 100 },
   { key: 'validDays', label: 'A price holds for', unit: 'days', help: '' },
 ];
 
@@ -61,6 +70,13 @@ export class FirmTerms extends LitElement {
         .options=${chasedChoices}
         .empty=${'As usual: oval tube'}
         @field-change=${(event: CustomEvent<FieldChange<Chased | null>>) => sendLibraryEdit(this, setFirmChased(event.detail.value))}
+      ></choice-field>
+      <choice-field
+        label="Mark-up or margin is put on"
+        .value=${now.profitOn ?? null}
+        .options=${profitOnChoices}
+        .empty=${this.library.norms.rateBasis === 'cost' ? 'All, since the hourly rate is at cost' : 'Materials, since the hourly rate is what is charged'}
+        @field-change=${(event: CustomEvent<FieldChange<typeof now.profitOn | null>>) => sendLibraryEdit(this, setFirmProfitOn(event.detail.value))}
       ></choice-field>
       ${
         this.#registered
@@ -97,7 +113,7 @@ export class FirmTerms extends LitElement {
 
 function maxOf(term: FirmTerm): number {
   if (term === 'marginPercent') return 99.99;
-  if (term === 'contingencyPercent') return 100;
+  if (term === 'contingencyPercent' || term === 'depositPercent') return 100;
   if (term === 'markupPercent') return 1000;
   return term === 'validDays' ? 3650 : 10_000;
 }

@@ -104,20 +104,16 @@ export class PriceStep extends LitElement {
 
   #buildUp(price: PriceBuildUp): TemplateResult {
     const { totals } = price;
-    const profit =
-      price.marginPercent === null
-        ? `mark-up ${percent(price.markupPercent)}`
-        : `margin ${percent(price.marginPercent)}, a mark-up of ${percent(price.markupPercent)}`;
     return html`<table>
       <caption class="visually-hidden">
         How the price comes about
       </caption>
       <tbody>
-        ${row('Materials', `${pounds(price.materialsCostPence)} at cost, ${profit}`, totals.materialsPence)}
+        ${row('Materials', `${pounds(price.materialsCostPence)} at cost${price.profitOn === 'materials' ? `, ${profitWords(price)}` : ''}`, totals.materialsPence)}
         ${row(
           'Labour',
           html`${hundredths(price.labourMin)} min (${totals.hours.toFixed(2)} h): minutes ÷ 60 ×
-            ${pounds(price.ratePencePerHour)} an hour, ${price.labourLevel} level ·
+            ${pounds(price.ratePencePerHour)} an hour${price.rateBasis === 'cost' ? ' at cost' : ''}, ${price.labourLevel} level ·
             <a href=${RATE_HREF}>Change the hourly rate</a>`,
           totals.labourPence,
         )}
@@ -126,8 +122,11 @@ export class PriceStep extends LitElement {
         ${row('Net', '', totals.netPence, true)}
         ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>${claimLine(price)}`, totals.vatPence)}
         ${row('To pay', '', totals.grossPence, true)}
+        ${price.depositPence === null ? nothing : row('Deposit, of that', 'Before the work begins', price.depositPence)}
       </tbody>
-    </table>`;
+    </table>
+    ${marginLine(price)}
+    ${price.refused.map((why) => html`<p class="hint warning">${why} <a href=${RATE_HREF}>Change the hourly rate</a></p>`)}`;
   }
 
   /** While something moves, what it is made of is that of before. */
@@ -223,6 +222,22 @@ export class PriceStep extends LitElement {
       <td class="number">${minutes(task.highMin)}</td>
     </tr>`;
   }
+}
+
+function profitWords({ marginPercent, markupPercent }: PriceBuildUp): string {
+  return marginPercent === null
+    ? `mark-up ${percent(markupPercent)}`
+    : `margin ${percent(marginPercent)}, a mark-up of ${percent(markupPercent)}`;
+}
+
+/** What the job leaves the firm, where it is known what an hour costs. */
+function marginLine({ costPence, jobMarginPercent, totals }: PriceBuildUp): TemplateResult | typeof nothing {
+  if (costPence === null) return nothing;
+  const left = totals.netPence - totals.contingencyPence - costPence;
+  const share = jobMarginPercent === null ? '' : `, a margin of ${percent(jobMarginPercent)}`;
+  return html`<p class="hint">
+    The job costs the firm ${pounds(costPence)}, overhead included; with the contingency spent ${left < 0 ? `it loses ${pounds(-left)}` : `${pounds(left)} is left`}${share}.
+  </p>`;
 }
 
 /** The minutes of all tasks at each level; what has no norm counts for nothing. */
