@@ -54,6 +54,12 @@ export const terms = z
     depositPercent: percent.optional(),
     depositPence: pence.optional(),
     validDays: z.int().min(0).max(3650).optional(),
+    /** Which of the norms' multipliers count here, by id; absent: none. */
+    multipliers: z.array(text.min(1)).optional(),
+    /** How plaster is given its time: waited for on the day, or come back for; absent: as it turns out. */
+    drying: z.enum(['wait', 'second-visit']).optional(),
+    /** Who moves the furniture in the rooms that are worked in; absent: nobody has said, and it is not priced. */
+    furniture: z.enum(['customer', 'firm']).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
   })

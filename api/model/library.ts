@@ -87,6 +87,16 @@ export const overhead = z.union([
 ]);
 export type Overhead = z.infer<typeof overhead>;
 
+/** What makes work go slower or faster on a job: minutes of these stages are multiplied by it once it is chosen. */
+export const multiplier = z.strictObject({
+  id: text.min(1),
+  words: text,
+  factor: z.number().positive().max(5),
+  on: z.array(z.enum(['before', 'first-fix', 'second-fix', 'test', 'after'])),
+  origin,
+});
+export type Multiplier = z.infer<typeof multiplier>;
+
 export const norms = z.strictObject({
   source: text,
   ratePencePerHour: pence,
@@ -95,6 +105,8 @@ export const norms = z.strictObject({
   overhead: overhead.optional(),
   rateOrigin: origin,
   tasks: z.array(norm),
+  /** What a job may choose from. Absent: the usual ones, from memory. */
+  multipliers: z.array(multiplier).optional(),
   /** Sums that are neither materials nor labour, by name: notification, parking. */
   sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
   /** Waste by item group, percent on top of the measured quantity. */

@@ -1,5 +1,6 @@
 import type ExcelJS from 'exceljs';
 import fc from 'fast-check';
+import { chosenMultipliers, libraryFor, multipliersOf } from '#engine/labour/multipliers.ts';
 import { taskMinutes } from '#engine/labour/task-minutes.ts';
 import type { PriceRequest } from '#engine/price/price-scheme.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -15,6 +16,7 @@ export type Edit =
   | { readonly kind: 'task' | 'norm'; readonly line: number; readonly to: number }
   | { readonly kind: 'markup' | 'contingency' | 'rate' | 'travel' | 'minimum'; readonly to: number }
   | { readonly kind: 'call-out' | 'overhead' | 'deposit'; readonly to: number }
+  | { readonly kind: 'factor'; readonly to: number }
   | { readonly kind: 'overhead-day'; readonly to: number; readonly hours: number }
   | { readonly kind: 'basis'; readonly to: 'charged' | 'cost'; readonly on: 'materials' | 'all' }
   | { readonly kind: 'vat'; readonly to: 'standard' | 'reduced' | 'zero' };
@@ -53,6 +55,10 @@ export function anyEdits(bill: number, tasks: number): fc.Arbitrary<readonly Edi
         hours: fc.constantFrom(6, 7.5, 8),
       }),
     ),
+    fc.record({
+      kind: kind('factor'),
+      to: fc.integer({ min: 50, max: 250 }).map((hundred) => hundred / 100),
+    }),
     fc.record({ kind: kind('deposit'), to: hundredths(50) }),
     fc.record({
       kind: kind('vat'),
@@ -94,7 +100,7 @@ function withNorms(request: PriceRequest, norms: Partial<Library['norms']>): Pri
 
 /** The request with minutes by its own norms, after a quantity or a norm was changed. */
 function withMinutes(request: PriceRequest): PriceRequest {
-  const { norms } = request.library;
+  const { norms } = libraryFor(request, request.library);
   const labour = request.labour.map((task) => ({ ...task, ...taskMinutes(task.task, task.quantity, norms) }));
   return { ...request, labour };
 }
@@ -132,6 +138,13 @@ export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
       return { ...request, terms: { ...terms, travelMin: edit.to } };
     case 'minimum':
       return { ...request, terms: { ...terms, minimumPence: edit.to } };
+    case 'factor': {
+      const [first] = chosenMultipliers(terms, library.norms);
+      const multipliers = multipliersOf(library.norms).map((one) =>
+        one.id === first?.id ? { ...one, factor: edit.to } : one,
+      );
+      return withMinutes(withNorms(request, { multipliers }));
+    }
     case 'call-out':
       return { ...request, terms: { ...terms, callOutPence: edit.to } };
     case 'deposit':
@@ -181,6 +194,9 @@ export function editBook(book: ExcelJS.Workbook, edit: Edit): void {
     case 'overhead':
     case 'deposit':
       setNamed(book, nameOf[edit.kind], edit.to / 100);
+      return;
+    case 'factor':
+      setNamed(book, 'Factor1', edit.to);
       return;
     case 'overhead-day':
       setNamed(book, 'OverheadPerDay', edit.to / 100);

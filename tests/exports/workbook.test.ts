@@ -6,6 +6,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { openedUp } from '#drawing/opened-up.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import { boughtOf } from '#engine/price/bought.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
@@ -113,6 +114,15 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
     job: withTerms({ markupPercent: 20, profitOn: 'all' }),
     library: { ...plain, norms: { ...plain.norms, overhead: { percent: 7 } } },
   },
+  {
+    name: 'two multipliers, and plaster that is come back for',
+    job: withTerms({
+      ...saltglass.terms,
+      multipliers: ['fragile-finishes', 'alone'],
+      drying: 'second-visit',
+    }),
+    library: plain,
+  },
   { name: 'a contingency by the survey', job: bySurvey(), library: plain },
   {
     name: 'an empty price list and no norms',
@@ -124,7 +134,8 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
 describe('the workbook recalculated by a spreadsheet', () => {
   let untouched: readonly CalculatedBook[] = [];
   let edited: readonly CalculatedBook[] = [];
-  const base = estimateOf(saltglass, plain);
+  const slower = withTerms({ ...saltglass.terms, multipliers: ['fragile-finishes', 'alone'] });
+  const base = estimateOf(slower, plain);
   const scheme = firstScheme(base);
   const cases = fc.sample(anyEdits(scheme.price.bill.length, scheme.labour.length), {
     seed: SEED,
@@ -207,6 +218,22 @@ describe('the workbook recalculated by a spreadsheet', () => {
       Math.round(Number(untouched[0]?.value('Bill of materials', `M${at + 4}`)) * 100),
     );
     expect(costs).toEqual(scheme.price.bill.map(({ costPence }) => costPence));
+  });
+
+  it('has the minutes of each stage, adding up to those of all', () => {
+    const at = variants.findIndex(({ name }) => name.startsWith('two multipliers'));
+    const variant = variants[at];
+    if (variant === undefined) throw new Error('no such variant');
+    const { labour, price } = firstScheme(estimateOf(variant.job, variant.library));
+    const told = stageMinutes(labour);
+    const rows = told.map((_, index) =>
+      Number(untouched[at]?.value('Labour', `K${labour.length + 6 + index}`)),
+    );
+    expect(rows).toEqual(told.map(({ typicalMin }) => Math.round(typicalMin * 100) / 100));
+    expect(rows.reduce((sum, minutes) => sum + minutes, 0)).toBeCloseTo(price.labourMin, 6);
+    expect(
+      untouched[at]?.value('Labour', `J${labour.findIndex(({ stage }) => stage === 'first-fix') + 4}`),
+    ).toBe(1.56);
   });
 
   it('lets the comparison follow for its own scheme', () => {

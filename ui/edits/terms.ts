@@ -2,7 +2,10 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'vatCondition' | 'chased' | 'profitOn'>;
+export type OwnTerm = Exclude<
+  keyof Terms,
+  'labour' | 'vat' | 'vatCondition' | 'chased' | 'profitOn' | 'multipliers' | 'drying' | 'furniture'
+>;
 
 /** Of two terms that cannot both hold, the other one. */
 const instead: Partial<Readonly<Record<OwnTerm, OwnTerm>>> = {
@@ -37,6 +40,9 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   minimumPence: 'minimum charge',
   profitOn: 'share of the price that mark-up or margin are put on',
   callOutPence: 'call-out',
+  multipliers: 'what makes the work slower or faster',
+  furniture: 'one who moves the furniture',
+  drying: 'way that plaster is given its time',
   depositPercent: 'deposit',
   depositPence: 'deposit',
   validDays: 'days the price holds',
@@ -95,4 +101,33 @@ export const setProfitOn = (on: Terms['profitOn'] | null): JobEdit => ({
 export const setTerm = (term: OwnTerm, value: number | null): JobEdit => ({
   label: value === null ? `Leave the ${termNames[term]} to the firm` : `Change the ${termNames[term]}`,
   change: (job) => putTerm(job.terms, term, value),
+});
+
+/** Chooses one of the norms' multipliers for this job, or leaves it out again. */
+export const setMultiplier = (id: string, words: string, chosen: boolean): JobEdit => ({
+  label: chosen ? `Reckon with: ${words}` : `Do not reckon with: ${words}`,
+  change: (job) => {
+    const others = (job.terms.multipliers ?? []).filter((one) => one !== id);
+    const now = chosen ? [...others, id].sort() : others;
+    if (now.length === 0) delete job.terms.multipliers;
+    else job.terms.multipliers = now;
+  },
+});
+
+/** Says how plaster is given its time; null: as it turns out. */
+export const setDrying = (drying: Terms['drying'] | null): JobEdit => ({
+  label: 'Change how plaster is given its time',
+  change: (job) => {
+    if (drying === null || drying === undefined) delete job.terms.drying;
+    else job.terms.drying = drying;
+  },
+});
+
+/** Says who moves the furniture; null: nobody has said. */
+export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
+  label: 'Change who moves the furniture',
+  change: (job) => {
+    if (by === null || by === undefined) delete job.terms.furniture;
+    else job.terms.furniture = by;
+  },
 });

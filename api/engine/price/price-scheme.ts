@@ -1,5 +1,6 @@
 import type { Stock, Terms } from '#model/job.ts';
 import type { Library, Norms } from '#model/library.ts';
+import { visitsOf } from '../labour/drying.ts';
 import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
@@ -126,7 +127,8 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
   const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
-  const sold = soldWork({ materialsCostPence, labourMin }, norms, agreed);
+  const visits = visitsOf(request.terms, labour);
+  const sold = soldWork({ materialsCostPence, labourMin, visits }, norms, agreed);
   const sums = sumLines(request);
   const { totals, other } = totalsOf({
     materialsPence: sold.materialsPence,
@@ -145,6 +147,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     profitOn: profitOn(agreed, norms),
     profitPence: sold.profitPence,
     labourMin,
+    visits,
     ratePencePerHour: norms.ratePencePerHour,
     rateBasis: norms.rateBasis ?? 'charged',
     overhead: norms.overhead ?? null,

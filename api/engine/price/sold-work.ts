@@ -9,6 +9,8 @@ import type { OtherLine } from './totals.ts';
 export interface WorkAtCost {
   readonly materialsCostPence: number;
   readonly labourMin: number;
+  /** How often the job is travelled to. */
+  readonly visits: number;
 }
 
 /** The same as it is sold: the selling figures, and what overhead and profit on all add as lines of their own. */
@@ -30,19 +32,23 @@ function profitWords({ markupPercent, marginPercent }: AgreedTerms): string {
     : `Margin, ${marginPercent} % of the selling price of all of that`;
 }
 
+const travelWords = ({ travelMin }: AgreedTerms, visits: number): string =>
+  visits === 1 ? `Travel, ${travelMin} min` : `Travel, ${visits} × ${travelMin} min`;
+
 /** Materials, labour and travel with the overhead that they bear, and the profit that is put on materials or on all. */
 export function soldWork(
-  { materialsCostPence, labourMin }: WorkAtCost,
+  { materialsCostPence, labourMin, visits }: WorkAtCost,
   norms: Norms,
   agreed: AgreedTerms,
 ): SoldWork {
   const rate = norms.ratePencePerHour;
   const labourPence = timePence(labourMin, rate);
-  const travelPence = timePence(agreed.travelMin, rate);
+  const travelMin = agreed.travelMin * visits;
+  const travelPence = timePence(travelMin, rate);
   const overhead = overheadPence(norms, {
     materialsCostPence,
     timePence: labourPence + travelPence,
-    minutes: labourMin + agreed.travelMin,
+    minutes: labourMin + travelMin,
   });
   const basePence = materialsCostPence + labourPence + travelPence + overhead;
   const onAll = profitOn(agreed, norms) === 'all';
@@ -53,7 +59,7 @@ export function soldWork(
     materialsPence,
     labourPence,
     lines: [
-      ...(agreed.travelMin === 0 ? [] : [line('travel', `Travel, ${agreed.travelMin} min`, travelPence)]),
+      ...(travelMin === 0 ? [] : [line('travel', travelWords(agreed, visits), travelPence)]),
       ...(overhead === 0 ? [] : [line('overhead', overheadWords(norms) ?? 'Overhead', overhead)]),
       ...(onAll && profitPence !== 0 ? [line('profit', profitWords(agreed), profitPence)] : []),
     ],

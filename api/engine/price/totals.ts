@@ -57,6 +57,8 @@ export interface PriceBuildUp {
   /** What they add: within the materials, or as the line `profit`. */
   readonly profitPence: number;
   readonly labourMin: number;
+  /** How often the job is travelled to. */
+  readonly visits: 1 | 2;
   readonly ratePencePerHour: number;
   /** Whether that rate is what is charged for an hour, or what it costs the firm. */
   readonly rateBasis: 'charged' | 'cost';

@@ -17,7 +17,10 @@ import {
 } from '../../../ui/edits/firm.ts';
 import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
 import {
+  addMultiplier,
   ownNorms,
+  removeMultiplier,
+  setMultiplierOf,
   setNormMess,
   setNormMinutes,
   setOverhead,
@@ -71,6 +74,26 @@ describe("the firm's details", () => {
     expect(readable(atCost)).toBe(true);
     expect(edited(atCost, setOverhead(null)).norms).not.toHaveProperty('overhead');
     expect(edited(atCost, setFirmProfitOn(null)).terms).not.toHaveProperty('profitOn');
+  });
+
+  it('copies the usual multipliers before one of them is changed, which is the firm’s own from then on', () => {
+    expect(library.norms).not.toHaveProperty('multipliers');
+    const changed = edited(library, setMultiplierOf('alone', { factor: 1.4 }));
+    const [alone, other] = ['alone', 'empty-house'].map((id) =>
+      changed.norms.multipliers?.find((one) => one.id === id),
+    );
+    expect(alone?.factor).toBe(1.4);
+    expect(alone).not.toHaveProperty('origin');
+    expect(other?.origin).toBe('demo');
+    const own = edited(changed, addMultiplier('mine'), removeMultiplier('alone'), ownNorms());
+    expect(own.norms.multipliers?.map(({ id }) => id)).toEqual([
+      'empty-house',
+      'fragile-finishes',
+      'repeated-points',
+      'mine',
+    ]);
+    expect(own.norms.multipliers?.some(({ origin }) => origin === 'demo')).toBe(false);
+    expect(readable(own)).toBe(true);
   });
 
   it('leaves a limit to the rule by leaving it out', () => {

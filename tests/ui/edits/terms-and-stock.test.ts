@@ -5,7 +5,15 @@ import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setStock } from '../../../ui/edits/stock.ts';
-import { setLabourLevel, setProfitOn, setTerm, setVat, setVatCondition } from '../../../ui/edits/terms.ts';
+import {
+  setDrying,
+  setLabourLevel,
+  setMultiplier,
+  setProfitOn,
+  setTerm,
+  setVat,
+  setVatCondition,
+} from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
 const edited = (job: Job, ...edits: readonly JobEdit[]): Job =>
@@ -34,6 +42,16 @@ describe("the job's terms", () => {
     const all = edited(job, setProfitOn('all'));
     expect(all.terms.profitOn).toBe('all');
     expect(edited(all, setProfitOn(null)).terms).not.toHaveProperty('profitOn');
+  });
+
+  it('chooses multipliers by name, in one order however they were ticked, and none by leaving them out', () => {
+    const both = edited(job, setMultiplier('b', 'B', true), setMultiplier('a', 'A', true));
+    expect(both.terms.multipliers).toEqual(['a', 'b']);
+    expect(edited(both, setMultiplier('a', 'A', true)).terms.multipliers).toEqual(['a', 'b']);
+    const none = edited(both, setMultiplier('a', 'A', false), setMultiplier('b', 'B', false));
+    expect(none.terms).not.toHaveProperty('multipliers');
+    expect(edited(job, setDrying('wait'), setDrying(null)).terms).not.toHaveProperty('drying');
+    expect(readJob(JSON.parse(JSON.stringify(edited(both, setDrying('second-visit'))))).ok).toBe(true);
   });
 
   it('leaves a term to the firm by leaving it out of the file', () => {

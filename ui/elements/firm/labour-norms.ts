@@ -21,6 +21,7 @@ import { counted } from '../../written.ts';
 import { workStages } from '../price/work-stages.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { demoLine, demoLineCss } from './demo-line.ts';
+import './multiplier-list.ts';
 import { overheadFields } from './overhead-fields.ts';
 
 const perUnit: Readonly<Record<KnownTask['unit'], string>> = {
@@ -108,7 +109,8 @@ export class LabourNorms extends LitElement {
         chase in masonry, cut and filled in a room that is lived in. Schemes are compared by it; no price hangs on it. What
         the demo has is common practice, without a source: change it as you find it.
       </p>
-      ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
+      ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}
+      <multiplier-list .norms=${this.norms}></multiplier-list>`;
   }
 
   /** Goes to the rate, which most of a price hangs on. */

@@ -11,8 +11,8 @@ import '../fields/number-field.ts';
 const USUAL_HOURS = 8;
 
 const bases = [
-  { value: 'charged', label: 'What the customer is charged' },
-  { value: 'cost', label: 'What the hour costs the firm' },
+  { value: 'charged', label: 'Charged for it' },
+  { value: 'cost', label: 'Its cost to the firm' },
 ] as const;
 
 const kinds = [

@@ -1,4 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { dryingWords } from '#engine/labour/drying.ts';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask } from '#engine/labour/task.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -171,10 +173,12 @@ export class PriceStep extends LitElement {
   }
 
   #labour(tasks: readonly LabourTask[]): TemplateResult {
+    const drying = dryingWords(this.view.job.terms, tasks);
     return html`<h3>Labour, task by task</h3>
       <p class="hint">Tap a task to light where it is done. Minutes are the firm’s norms: low, typical, high; they and the hourly
         rate are set on the <a href=${RATE_HREF}>firm’s page</a>.
       </p>
+      ${drying === null ? nothing : html`<p class="hint">${drying}</p>`}
       <table class="tasks">
         ${workStages.map(([stage, words]) =>
           this.#stage(
@@ -200,7 +204,7 @@ export class PriceStep extends LitElement {
         </tr>
       </thead>
       <tbody>
-        ${tasks.map((task) => this.#task(task))}
+        ${tasks.map((task) => this.#task(task))} ${stageMinutes(tasks).map((sums) => sumRow(`${words}, together`, sums))}
       </tbody>`;
   }
 
@@ -242,14 +246,25 @@ function marginLine({ costPence, jobMarginPercent, totals }: PriceBuildUp): Temp
 
 /** The minutes of all tasks at each level; what has no norm counts for nothing. */
 function sumOfTasks(tasks: readonly LabourTask[]): TemplateResult {
-  const sum = (key: 'lowMin' | 'typicalMin' | 'highMin'): string =>
-    minutes(tasks.reduce((all, task) => all + (task[key] ?? 0), 0));
+  const sum = (key: 'lowMin' | 'typicalMin' | 'highMin'): number =>
+    tasks.reduce((all, task) => all + (task[key] ?? 0), 0);
+  return sumRow('All tasks', {
+    lowMin: sum('lowMin'),
+    typicalMin: sum('typicalMin'),
+    highMin: sum('highMin'),
+  });
+}
+
+function sumRow(
+  name: string,
+  { lowMin, typicalMin, highMin }: Pick<LabourTask, 'lowMin' | 'typicalMin' | 'highMin'>,
+): TemplateResult {
   return html`<tr class="sum">
-    <td>All tasks</td>
+    <td>${name}</td>
     <td></td>
-    <td class="number">${sum('lowMin')}</td>
-    <td class="number">${sum('typicalMin')}</td>
-    <td class="number">${sum('highMin')}</td>
+    <td class="number">${minutes(lowMin)}</td>
+    <td class="number">${minutes(typicalMin)}</td>
+    <td class="number">${minutes(highMin)}</td>
   </tr>`;
 }
 

@@ -17,6 +17,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { paceFields } from './pace-fields.ts';
 import { chasedChoices, labourLevels, profitOnChoices } from './term-choices.ts';
 import { vatFields } from './vat-fields.ts';
 
@@ -74,6 +75,15 @@ export class PriceTerms extends LitElement {
       .wide {
         grid-column: 1 / -1;
       }
+      .ticks {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(260px, 1fr));
+        gap: 8px 16px;
+      }
+      .ticks .hint {
+        grid-column: 1 / -1;
+        margin: 4px 0 0;
+      }
     `,
   ];
   declare view: JobView;
@@ -118,7 +128,7 @@ export class PriceTerms extends LitElement {
           send(this, 'job-edit', setProfitOn(event.detail.value));
         }}
       ></choice-field>
-      ${termFields.map((field) => this.#field(terms, field))}`;
+      ${termFields.map((field) => this.#field(terms, field))} ${paceFields(this, this.view)}`;
   }
 
   #field(terms: Terms, field: TermField): TemplateResult {
