@@ -74,6 +74,24 @@ export const stock = z.strictObject({
 });
 export type Stock = z.infer<typeof stock>;
 
+/** What the job took in the end, beside what was reckoned: minutes by stage or by task, and what was used of an item. */
+export const actuals = z
+  .strictObject({
+    /** Minutes of a whole stage of the work. */
+    stages: z.array(
+      z.strictObject({
+        stage: z.enum(['before', 'first-fix', 'second-fix', 'test', 'after']),
+        minutes: z.number().min(0).max(1e6),
+      }),
+    ),
+    /** Minutes of a task, where somebody took its time. */
+    tasks: z.array(z.strictObject({ task: text.min(1), minutes: z.number().min(0).max(1e6) })),
+    /** In the unit of the item: metres of cable. */
+    used: z.array(z.strictObject({ item: text.min(1), quantity: z.number().min(0).max(1e6) })),
+  })
+  .meta({ id: 'Actuals' });
+export type Actuals = z.infer<typeof actuals>;
+
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
   .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
@@ -101,6 +119,8 @@ export const job = z.strictObject({
   schemes: z.array(scheme),
   terms,
   stock: z.array(stock),
+  /** Absent: nothing is recorded yet. */
+  actuals: actuals.optional(),
   assets: z.array(asset),
 });
 export type Job = z.infer<typeof job>;
