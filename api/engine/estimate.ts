@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { allRules } from './all-rules.ts';
 import { cautions, editionNote } from './cautions.ts';
+import { libraryFor } from './labour/multipliers.ts';
 import { runRules } from './rules/run-rules.ts';
 import { cheapestThatDoesNotFail, schemeDifferences } from './schemes/differences.ts';
 import type { Estimate } from './schemes/estimate-result.ts';
@@ -29,17 +30,18 @@ export interface EstimateScope {
  * The front door: works out, checks, counts and prices every scheme of a job.
  *
  * @param job as read by the model; odd or unfinished jobs give findings, never errors.
- * @param library the firm, its prices, norms and own limits.
+ * @param ofFirm the firm's library: its prices, norms and own limits.
  * @param when the date (ISO) and the job's revision that outputs carry; the engine has no clock.
  * @param scope which schemes, and how deep; the differences and the cheapest are of those schemes alone.
  * @returns schemes in the job's order; equal arguments give equal results.
  */
 export function estimate(
   job: Job,
-  library: Library,
+  ofFirm: Library,
   when: { readonly date: string; readonly revision: number },
   scope: EstimateScope = {},
 ): Estimate {
+  const library = libraryFor(job, ofFirm);
   const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const asFound = workScheme(house, null);
   const { schemeIds, depth } = scope;

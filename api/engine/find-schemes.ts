@@ -3,6 +3,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Connection } from '#model/scheme.ts';
 import { allRules } from './all-rules.ts';
+import { libraryFor } from './labour/multipliers.ts';
 import { factsOf } from './schemes/facts-of.ts';
 import type { SearchResult, SearchStep } from './schemes/search/found-schemes.ts';
 import { type SearchOptions, searchInSteps, searchSchemes, type ToSearch } from './schemes/search/search.ts';
@@ -12,7 +13,8 @@ import { tariffFor } from './schemes/tariff.ts';
 import { workHouse, workScheme } from './schemes/work-scheme.ts';
 import { defaultLengthAllowances } from './ways/length-allowances.ts';
 
-function toSearch(job: Job, library: Library): ToSearch {
+function toSearch(job: Job, ofFirm: Library): ToSearch {
+  const library = libraryFor(job, ofFirm);
   const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
   return { house, library, rules: allRules, proofsFound };

@@ -1,6 +1,7 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { allRules } from './all-rules.ts';
+import { libraryFor } from './labour/multipliers.ts';
 import { factsOf } from './schemes/facts-of.ts';
 import { priceWorked } from './schemes/price-worked.ts';
 import { type RcdChoices, rcdChoices } from './schemes/rcd-choices.ts';
@@ -14,9 +15,10 @@ import { defaultLengthAllowances } from './ways/length-allowances.ts';
  *
  * @returns the circuits that need one by id; none for an unknown scheme, or where every circuit has one already.
  */
-export function protectionChoices(job: Job, library: Library, schemeId: string): readonly RcdChoices[] {
+export function protectionChoices(job: Job, ofFirm: Library, schemeId: string): readonly RcdChoices[] {
   const scheme = job.schemes.find(({ id }) => id === schemeId);
   if (scheme === undefined) return [];
+  const library = libraryFor(job, ofFirm);
   const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const worked = workScheme(house, scheme);
   const { price } = priceWorked(worked, library);

@@ -20,6 +20,20 @@ export const answer = z
   .meta({ id: 'Answer' });
 export type Answer = z.infer<typeof answer>;
 
+/** Why a job is charged VAT at another rate than the standard one; the last two are claimed in vain. */
+const vatCondition = z.enum([
+  'empty-two-years',
+  'empty-when-bought',
+  'number-of-dwellings',
+  'multiple-occupancy',
+  'mobility-aid',
+  'grant-funded',
+  'new-dwelling',
+  'disability',
+  'listed-building',
+  'energy-saving',
+]);
+
 /** On what terms the job is priced. */
 export const terms = z
   .strictObject({
@@ -28,9 +42,24 @@ export const terms = z
     marginPercent: z.number().min(0).lt(100).optional(),
     contingencyPercent: percent.optional(),
     vat: z.enum(['standard', 'reduced', 'zero', 'not-registered']),
+    /** The condition that is claimed for a reduced or a zero rate; absent: none. */
+    vatCondition: vatCondition.optional(),
     travelMin: z.number().min(0).max(10_000).optional(),
     minimumPence: pence.optional(),
+    /** What mark-up or margin are put on; absent: materials, or all where an hour's rate is what it costs the firm. */
+    profitOn: z.enum(['materials', 'all']).optional(),
+    /** For coming out at all, once; net. */
+    callOutPence: pence.optional(),
+    /** What is asked for before the work, of the sum with VAT; a percentage beats a sum given beside it. */
+    depositPercent: percent.optional(),
+    depositPence: pence.optional(),
     validDays: z.int().min(0).max(3650).optional(),
+    /** Which of the norms' multipliers count here, by id; absent: none. */
+    multipliers: z.array(text.min(1)).optional(),
+    /** How plaster is given its time: waited for on the day, or come back for; absent: as it turns out. */
+    drying: z.enum(['wait', 'second-visit']).optional(),
+    /** Who moves the furniture in the rooms that are worked in; absent: nobody has said, and it is not priced. */
+    furniture: z.enum(['customer', 'firm']).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
     /** What chases and the holes round boxes are filled with; absent: as the firm does, one coat where it does not say. */
@@ -46,6 +75,24 @@ export const stock = z.strictObject({
   lengthsM: z.array(z.number().positive().max(1e6)).optional(),
 });
 export type Stock = z.infer<typeof stock>;
+
+/** What the job took in the end, beside what was reckoned: minutes by stage or by task, and what was used of an item. */
+export const actuals = z
+  .strictObject({
+    /** Minutes of a whole stage of the work. */
+    stages: z.array(
+      z.strictObject({
+        stage: z.enum(['before', 'first-fix', 'second-fix', 'test', 'after']),
+        minutes: z.number().min(0).max(1e6),
+      }),
+    ),
+    /** Minutes of a task, where somebody took its time. */
+    tasks: z.array(z.strictObject({ task: text.min(1), minutes: z.number().min(0).max(1e6) })),
+    /** In the unit of the item: metres of cable. */
+    used: z.array(z.strictObject({ item: text.min(1), quantity: z.number().min(0).max(1e6) })),
+  })
+  .meta({ id: 'Actuals' });
+export type Actuals = z.infer<typeof actuals>;
 
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
@@ -74,6 +121,8 @@ export const job = z.strictObject({
   schemes: z.array(scheme),
   terms,
   stock: z.array(stock),
+  /** Absent: nothing is recorded yet. */
+  actuals: actuals.optional(),
   assets: z.array(asset),
 });
 export type Job = z.infer<typeof job>;

@@ -80,11 +80,33 @@ export const norm = z.strictObject({
 });
 export type Norm = z.infer<typeof norm>;
 
+/** What the firm spends whether it works or not: so much of what a job costs, or so much a day of so many hours. */
+export const overhead = z.union([
+  z.strictObject({ percent: z.number().min(0).max(1000) }),
+  z.strictObject({ pencePerDay: pence, hoursPerDay: z.number().positive().max(24) }),
+]);
+export type Overhead = z.infer<typeof overhead>;
+
+/** What makes work go slower or faster on a job: minutes of these stages are multiplied by it once it is chosen. */
+export const multiplier = z.strictObject({
+  id: text.min(1),
+  words: text,
+  factor: z.number().positive().max(5),
+  on: z.array(z.enum(['before', 'first-fix', 'second-fix', 'test', 'after'])),
+  origin,
+});
+export type Multiplier = z.infer<typeof multiplier>;
+
 export const norms = z.strictObject({
   source: text,
   ratePencePerHour: pence,
+  /** Whether the rate is what the customer is charged for an hour, or what it costs the firm. Absent: charged. */
+  rateBasis: z.enum(['charged', 'cost']).optional(),
+  overhead: overhead.optional(),
   rateOrigin: origin,
   tasks: z.array(norm),
+  /** What a job may choose from. Absent: the usual ones, from memory. */
+  multipliers: z.array(multiplier).optional(),
   /** Sums that are neither materials nor labour, by name: notification, parking. */
   sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
   /** Waste by item group, percent on top of the measured quantity. */

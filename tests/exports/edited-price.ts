@@ -1,5 +1,6 @@
 import type ExcelJS from 'exceljs';
 import fc from 'fast-check';
+import { chosenMultipliers, libraryFor, multipliersOf } from '#engine/labour/multipliers.ts';
 import { taskMinutes } from '#engine/labour/task-minutes.ts';
 import type { PriceRequest } from '#engine/price/price-scheme.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -14,6 +15,10 @@ export type Edit =
   | { readonly kind: 'quantity' | 'stock' | 'price'; readonly line: number; readonly to: number }
   | { readonly kind: 'task' | 'norm'; readonly line: number; readonly to: number }
   | { readonly kind: 'markup' | 'contingency' | 'rate' | 'travel' | 'minimum'; readonly to: number }
+  | { readonly kind: 'call-out' | 'overhead' | 'deposit'; readonly to: number }
+  | { readonly kind: 'factor'; readonly to: number }
+  | { readonly kind: 'overhead-day'; readonly to: number; readonly hours: number }
+  | { readonly kind: 'basis'; readonly to: 'charged' | 'cost'; readonly on: 'materials' | 'all' }
   | { readonly kind: 'vat'; readonly to: 'standard' | 'reduced' | 'zero' };
 
 const tenths = (most: number) => fc.integer({ min: 0, max: most * 10 }).map((steps) => steps / 10);
@@ -36,6 +41,25 @@ export function anyEdits(bill: number, tasks: number): fc.Arbitrary<readonly Edi
     fc.record({ kind: kind('rate'), to: fc.integer({ min: 1000, max: 9999 }) }),
     fc.record({ kind: kind('travel'), to: fc.integer({ min: 1, max: 200 }) }),
     fc.record({ kind: kind('minimum'), to: fc.constantFrom(0, 150_000, 300_000) }),
+    fc.record({ kind: kind('call-out'), to: fc.constantFrom(0, 4500, 8250) }),
+    fc.record({
+      kind: kind('basis'),
+      to: fc.constantFrom('charged' as const, 'cost' as const),
+      on: fc.constantFrom('materials' as const, 'all' as const),
+    }),
+    fc.oneof(
+      fc.record({ kind: kind('overhead'), to: hundredths(30) }),
+      fc.record({
+        kind: kind('overhead-day'),
+        to: fc.integer({ min: 1, max: 9999 }),
+        hours: fc.constantFrom(6, 7.5, 8),
+      }),
+    ),
+    fc.record({
+      kind: kind('factor'),
+      to: fc.integer({ min: 50, max: 250 }).map((hundred) => hundred / 100),
+    }),
+    fc.record({ kind: kind('deposit'), to: hundredths(50) }),
     fc.record({
       kind: kind('vat'),
       to: fc.constantFrom('standard' as const, 'reduced' as const, 'zero' as const),
@@ -54,8 +78,8 @@ export function requestOf(scheme: SchemeEstimate, library: Library): PriceReques
     stock: job.stock,
     sums: scheme.price.other
       .map(({ sum }) => sum)
-      .filter((sum) => sum !== 'travel' && sum !== 'minimum-charge'),
-    uncertainty: 'closed',
+      .filter((sum) => !['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'].includes(sum)),
+    gaps: [],
   };
 }
 
@@ -69,9 +93,14 @@ function withNorm(library: Library, task: string | undefined, typicalMin: number
   return { ...library, norms: { ...library.norms, tasks } };
 }
 
+function withNorms(request: PriceRequest, norms: Partial<Library['norms']>): PriceRequest {
+  const { library } = request;
+  return { ...request, library: { ...library, norms: { ...library.norms, ...norms } } };
+}
+
 /** The request with minutes by its own norms, after a quantity or a norm was changed. */
 function withMinutes(request: PriceRequest): PriceRequest {
-  const { norms } = request.library;
+  const { norms } = libraryFor(request, request.library);
   const labour = request.labour.map((task) => ({ ...task, ...taskMinutes(task.task, task.quantity, norms) }));
   return { ...request, labour };
 }
@@ -109,6 +138,26 @@ export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
       return { ...request, terms: { ...terms, travelMin: edit.to } };
     case 'minimum':
       return { ...request, terms: { ...terms, minimumPence: edit.to } };
+    case 'factor': {
+      const [first] = chosenMultipliers(terms, library.norms);
+      const multipliers = multipliersOf(library.norms).map((one) =>
+        one.id === first?.id ? { ...one, factor: edit.to } : one,
+      );
+      return withMinutes(withNorms(request, { multipliers }));
+    }
+    case 'call-out':
+      return { ...request, terms: { ...terms, callOutPence: edit.to } };
+    case 'deposit':
+      return { ...request, terms: { ...terms, depositPercent: edit.to } };
+    case 'overhead':
+      return withNorms(request, { overhead: { percent: edit.to } });
+    case 'overhead-day':
+      return withNorms(request, { overhead: { pencePerDay: edit.to, hoursPerDay: edit.hours } });
+    case 'basis':
+      return {
+        ...withNorms(request, { rateBasis: edit.to }),
+        terms: { ...terms, profitOn: edit.on },
+      };
     case 'vat':
       return { ...request, terms: { ...terms, vat: edit.to } };
   }
@@ -122,9 +171,12 @@ const nameOf = {
   rate: 'LabourRate',
   travel: 'TravelMinutes',
   minimum: 'MinimumCharge',
+  'call-out': 'CallOut',
+  overhead: 'OverheadPercent',
+  deposit: 'DepositPercent',
 } as const;
 
-function setNamed(book: ExcelJS.Workbook, name: string, value: number): void {
+function setNamed(book: ExcelJS.Workbook, name: string, value: number | string): void {
   const { sheet, cell } = placeOfName(book, name);
   const target = book.getWorksheet(sheet)?.getCell(cell);
   if (target === undefined) throw new Error(`No cell ${cell} on "${sheet}".`);
@@ -139,9 +191,23 @@ export function editBook(book: ExcelJS.Workbook, edit: Edit): void {
       return;
     case 'markup':
     case 'contingency':
+    case 'overhead':
+    case 'deposit':
       setNamed(book, nameOf[edit.kind], edit.to / 100);
       return;
+    case 'factor':
+      setNamed(book, 'Factor1', edit.to);
+      return;
+    case 'overhead-day':
+      setNamed(book, 'OverheadPerDay', edit.to / 100);
+      setNamed(book, 'OverheadHours', edit.hours);
+      return;
+    case 'basis':
+      setNamed(book, 'RateBasis', edit.to);
+      setNamed(book, 'ProfitOn', edit.on);
+      return;
     case 'rate':
+    case 'call-out':
     case 'minimum':
       setNamed(book, nameOf[edit.kind], edit.to / 100);
       return;

@@ -6,6 +6,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { openedUp } from '#drawing/opened-up.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import { boughtOf } from '#engine/price/bought.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
@@ -13,7 +14,7 @@ import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.t
 import { cableItem } from '#engine/takeoff/cable-lines.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job, Terms } from '#model/job.ts';
-import type { Library } from '#model/library.ts';
+import type { Library, Overhead } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
 import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
@@ -74,6 +75,18 @@ const withTerms = (terms: Partial<Terms>): Job => ({
   terms: { labour: 'typical', vat: 'standard', ...terms },
 });
 
+const atCost = (overhead: Overhead): Library => ({
+  ...plain,
+  norms: { ...plain.norms, ratePencePerHour: 2560, rateBasis: 'cost', overhead },
+});
+
+/** Demo job 1 as quoted for, with what the survey leaves open setting the contingency. */
+function bySurvey(): Job {
+  const job = demoJob('saltglass-row-quoting');
+  const { contingencyPercent: _set, ...terms } = job.terms;
+  return { ...job, terms };
+}
+
 /** Jobs and libraries that take every branch of the price. */
 const variants: readonly { readonly name: string; readonly job: Job; readonly library: Library }[] = [
   { name: 'the first demo job', job: saltglass, library: plain },
@@ -87,6 +100,31 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
     library: { ...plain, prices: { ...plain.prices, vat: 'included' } },
   },
   {
+    name: 'an hour at cost, overhead a day, a margin on all, a call-out and a deposit',
+    job: withTerms({ marginPercent: 22.5, callOutPence: 4500, depositPercent: 33, travelMin: 45 }),
+    library: atCost({ pencePerDay: 4286, hoursPerDay: 7.5 }),
+  },
+  {
+    name: 'an hour at cost, overhead in percent, a mark-up on materials and a sum as deposit',
+    job: withTerms({ markupPercent: 12.5, profitOn: 'materials', depositPence: 25_000, travelMin: 0 }),
+    library: atCost({ percent: 7 }),
+  },
+  {
+    name: 'overhead and profit on labour that is charged, which are refused',
+    job: withTerms({ markupPercent: 20, profitOn: 'all' }),
+    library: { ...plain, norms: { ...plain.norms, overhead: { percent: 7 } } },
+  },
+  {
+    name: 'two multipliers, and plaster that is come back for',
+    job: withTerms({
+      ...saltglass.terms,
+      multipliers: ['fragile-finishes', 'alone'],
+      drying: 'second-visit',
+    }),
+    library: plain,
+  },
+  { name: 'a contingency by the survey', job: bySurvey(), library: plain },
+  {
     name: 'an empty price list and no norms',
     job: saltglass,
     library: { ...plain, prices: { ...plain.prices, items: [] }, norms: { ...plain.norms, tasks: [] } },
@@ -96,7 +134,8 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
 describe('the workbook recalculated by a spreadsheet', () => {
   let untouched: readonly CalculatedBook[] = [];
   let edited: readonly CalculatedBook[] = [];
-  const base = estimateOf(saltglass, plain);
+  const slower = withTerms({ ...saltglass.terms, multipliers: ['fragile-finishes', 'alone'] });
+  const base = estimateOf(slower, plain);
   const scheme = firstScheme(base);
   const cases = fc.sample(anyEdits(scheme.price.bill.length, scheme.labour.length), {
     seed: SEED,
@@ -142,11 +181,59 @@ describe('the workbook recalculated by a spreadsheet', () => {
     },
   );
 
+  it.each(variants.map(({ name }, index) => ({ name, index })))(
+    'has the engine’s overhead, profit, deposit and margin for $name',
+    ({ index }) => {
+      const variant = variants[index] ?? { job: saltglass, library: plain };
+      const { price } = firstScheme(estimateOf(variant.job, variant.library));
+      const named = (name: string): number =>
+        Math.round(Number(untouched[index]?.named(name) ?? 0) * 1e6) / 1e4;
+      expect([named('TotalOverhead'), named('TotalProfit'), named('TotalDeposit')]).toEqual([
+        price.overheadPence,
+        price.profitOn === 'all' ? price.profitPence : 0,
+        price.depositPence ?? 0,
+      ]);
+      const told = price.costPence === null ? null : [named('JobCost'), named('JobMargin')];
+      expect(told).toEqual(
+        price.costPence === null
+          ? null
+          : [price.costPence, Math.round((price.jobMarginPercent ?? 0) * 1e4) / 1e4],
+      );
+    },
+  );
+
+  it('tells what each gap of the survey makes of the contingency, adding up to it', () => {
+    const at = variants.findIndex(({ name }) => name === 'a contingency by the survey');
+    const { price } = firstScheme(estimateOf(bySurvey(), plain));
+    const pence = price.contingencyParts.map((_part, index) =>
+      Math.round(Number(untouched[at]?.named(`ContingencyPart${index + 1}`)) * 100),
+    );
+    expect(pence).toEqual(price.contingencyParts.map((part) => part.pence));
+    expect(pence.reduce((sum, part) => sum + part, 0)).toBe(price.totals.contingencyPence);
+    expect(pence.length).toBe(4);
+  });
+
   it('has every line of the bill at the engine’s cost', () => {
     const costs = scheme.price.bill.map((_line, at) =>
       Math.round(Number(untouched[0]?.value('Bill of materials', `M${at + 4}`)) * 100),
     );
     expect(costs).toEqual(scheme.price.bill.map(({ costPence }) => costPence));
+  });
+
+  it('has the minutes of each stage, adding up to those of all', () => {
+    const at = variants.findIndex(({ name }) => name.startsWith('two multipliers'));
+    const variant = variants[at];
+    if (variant === undefined) throw new Error('no such variant');
+    const { labour, price } = firstScheme(estimateOf(variant.job, variant.library));
+    const told = stageMinutes(labour);
+    const rows = told.map((_, index) =>
+      Number(untouched[at]?.value('Labour', `K${labour.length + 6 + index}`)),
+    );
+    expect(rows).toEqual(told.map(({ typicalMin }) => Math.round(typicalMin * 100) / 100));
+    expect(rows.reduce((sum, minutes) => sum + minutes, 0)).toBeCloseTo(price.labourMin, 6);
+    expect(
+      untouched[at]?.value('Labour', `J${labour.findIndex(({ stage }) => stage === 'first-fix') + 4}`),
+    ).toBe(1.56);
   });
 
   it('lets the comparison follow for its own scheme', () => {

@@ -15,7 +15,7 @@ const isGroup = (value: unknown): value is Group =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** The fields by which things of a list are known again, whatever their order, the first that they have. */
-const keyFields = ['id', 'question', 'item', 'task', 'sum', 'service'] as const;
+const keyFields = ['id', 'question', 'item', 'task', 'sum', 'service', 'stage'] as const;
 
 function keyOf(thing: unknown): string | null {
   if (!isGroup(thing)) return null;

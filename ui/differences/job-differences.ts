@@ -21,7 +21,12 @@ import { type Difference, differenceWords, type Wording } from './difference-wor
 const wholeFields = new Set(['place', 'cable', 'from', 'to', 'via', 'runs', 'outline', 'at', 'address']);
 
 /** The parts of a job that are no lists of things. */
-const partNames: Readonly<Record<string, string>> = { site: 'House', supply: 'Supply', terms: 'Terms' };
+const partNames: Readonly<Record<string, string>> = {
+  site: 'House',
+  supply: 'Supply',
+  terms: 'Terms',
+  actuals: 'What the job took',
+};
 
 /** Names of all things of two states of a job by id; what both have goes by its name here. */
 function namesOf(mine: Job, theirs: Job): ReadonlyMap<string, string> {

@@ -1,7 +1,7 @@
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
-import type { Chased, Filling, OwnTerm } from './terms.ts';
+import { type Chased, type Filling, type OwnTerm, putTerm } from './terms.ts';
 
 /**
  * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
@@ -64,14 +64,18 @@ export const setReckoning = (
 /** The firm's terms that are numbers and may be left out. */
 export type FirmTerm = OwnTerm;
 
-/** Sets one of the firm's usual terms; null takes it away. A firm has a mark-up or a margin. */
+/** Sets one of the firm's usual terms; null takes it away. A firm has a mark-up or a margin, one kind of deposit. */
 export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
+  change: ({ terms }) => putTerm(terms, term, value),
+});
+
+/** Sets what the firm puts mark-up or margin on where a job does not say; null: by what its hourly rate is. */
+export const setFirmProfitOn = (on: Terms['profitOn'] | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
   change: ({ terms }) => {
-    if (value === null) delete terms[term];
-    else terms[term] = value;
-    if (value !== null && term === 'markupPercent') delete terms.marginPercent;
-    if (value !== null && term === 'marginPercent') delete terms.markupPercent;
+    if (on === null || on === undefined) delete terms.profitOn;
+    else terms.profitOn = on;
   },
 });
 

@@ -1,6 +1,7 @@
 import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
-import type { Norm, Norms } from '#model/library.ts';
+import { multipliersOf } from '#engine/labour/multipliers.ts';
+import type { Multiplier, Norm, Norms, Overhead } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
 /** Minutes of one unit of a task, from a good day to a bad one. */
@@ -59,12 +60,29 @@ export const setNormMess = (task: KnownTask, points: number | null): LibraryEdit
   },
 });
 
-/** Sets what an hour costs the customer, in pence. */
+/** Sets what an hour is charged at, or costs the firm, in pence. */
 export const setRate = (ratePencePerHour: number): LibraryEdit => ({
   label: 'Change the hourly rate',
   change: ({ norms }) => {
     norms.ratePencePerHour = ratePencePerHour;
     delete norms.rateOrigin;
+  },
+});
+
+/** Says whether the hourly rate is what is charged for an hour, or what it costs the firm. */
+export const setRateBasis = (basis: NonNullable<Norms['rateBasis']>): LibraryEdit => ({
+  label: 'Change what the hourly rate is',
+  change: ({ norms }) => {
+    norms.rateBasis = basis;
+  },
+});
+
+/** Sets the firm's overhead; null: none. */
+export const setOverhead = (overhead: Overhead | null): LibraryEdit => ({
+  label: overhead === null ? 'Reckon with no overhead' : 'Change the overhead',
+  change: ({ norms }) => {
+    if (overhead === null) delete norms.overhead;
+    else norms.overhead = overhead;
   },
 });
 
@@ -81,7 +99,7 @@ export const ownNorms = (): LibraryEdit => ({
   label: 'Take rate and minutes over as the firm’s own',
   change: ({ norms }) => {
     delete norms.rateOrigin;
-    for (const row of [...norms.tasks, ...norms.sums]) delete row.origin;
+    for (const row of [...norms.tasks, ...norms.sums, ...(norms.multipliers ?? [])]) delete row.origin;
     if (saysDemo.norms(norms)) norms.source = 'Own norms';
   },
 });
@@ -104,5 +122,39 @@ export const setWaste = (group: keyof Norms['waste'], percent: number): LibraryE
   label: `Change the waste on ${group}`,
   change: ({ norms }) => {
     norms.waste[group] = percent;
+  },
+});
+
+/** The firm's own figures of a multiplier; the usual ones are copied before one of them is changed. */
+export const setMultiplierOf = (
+  id: string,
+  change: Partial<Pick<Multiplier, 'words' | 'factor' | 'on'>>,
+): LibraryEdit => ({
+  label: 'Change what makes work slower or faster',
+  change: ({ norms }) => {
+    norms.multipliers ??= multipliersOf(norms).map((one) => ({ ...one, on: [...one.on] }));
+    const row = norms.multipliers.find((one) => one.id === id);
+    if (row === undefined) return;
+    Object.assign(row, change);
+    delete row.origin;
+  },
+});
+
+/** Adds a multiplier of the firm's own, with an id that is made at the edge. */
+export const addMultiplier = (id: string): LibraryEdit => ({
+  label: 'Add what makes work slower or faster',
+  change: ({ norms }) => {
+    norms.multipliers ??= multipliersOf(norms).map((one) => ({ ...one, on: [...one.on] }));
+    norms.multipliers.push({ id, words: '', factor: 1, on: ['first-fix', 'second-fix'] });
+  },
+});
+
+/** Takes a multiplier off the list; jobs that chose it go on without it. */
+export const removeMultiplier = (id: string): LibraryEdit => ({
+  label: 'Take off what makes work slower or faster',
+  change: ({ norms }) => {
+    norms.multipliers = multipliersOf(norms)
+      .filter((one) => one.id !== id)
+      .map((one) => ({ ...one, on: [...one.on] }));
   },
 });

@@ -2,7 +2,36 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'chased' | 'filling'>;
+export type OwnTerm = Exclude<
+  keyof Terms,
+  | 'labour'
+  | 'vat'
+  | 'vatCondition'
+  | 'chased'
+  | 'filling'
+  | 'profitOn'
+  | 'multipliers'
+  | 'drying'
+  | 'furniture'
+>;
+
+/** Of two terms that cannot both hold, the other one. */
+const instead: Partial<Readonly<Record<OwnTerm, OwnTerm>>> = {
+  markupPercent: 'marginPercent',
+  marginPercent: 'markupPercent',
+  depositPercent: 'depositPence',
+  depositPence: 'depositPercent',
+};
+
+/** Writes a term, or (null) takes it away; of two that cannot both hold the one that is set stays. */
+export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: number | null): void {
+  const other = instead[term];
+  if (value === null) delete terms[term];
+  else {
+    terms[term] = value;
+    if (other !== undefined) delete terms[other];
+  }
+}
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
@@ -14,8 +43,16 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   marginPercent: 'margin',
   contingencyPercent: 'contingency',
   vat: 'VAT',
+  vatCondition: 'condition of the VAT rate',
   travelMin: 'travel',
   minimumPence: 'minimum charge',
+  profitOn: 'share of the price that mark-up or margin are put on',
+  callOutPence: 'call-out',
+  multipliers: 'what makes the work slower or faster',
+  furniture: 'one who moves the furniture',
+  drying: 'way that plaster is given its time',
+  depositPercent: 'deposit',
+  depositPence: 'deposit',
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',
@@ -29,10 +66,11 @@ export const setLabourLevel = (labour: Terms['labour']): JobEdit => ({
   },
 });
 
-/** Sets how the job is charged for VAT. */
+/** Sets how the job is charged for VAT; what was claimed for another rate goes. */
 export const setVat = (vat: Terms['vat']): JobEdit => ({
   label: 'Change how VAT is charged',
   change: (job) => {
+    if (job.terms.vat !== vat) delete job.terms.vatCondition;
     job.terms.vat = vat;
   },
 });
@@ -49,6 +87,15 @@ export const setFilling = (filling: Filling | null): JobEdit => ({
   },
 });
 
+/** Says which condition is claimed for the rate; null: none. */
+export const setVatCondition = (condition: Terms['vatCondition'] | null): JobEdit => ({
+  label: condition === null ? 'Claim no condition of the VAT rate' : 'Claim a condition of the VAT rate',
+  change: (job) => {
+    if (condition === null || condition === undefined) delete job.terms.vatCondition;
+    else job.terms.vatCondition = condition;
+  },
+});
+
 /** Sets what cables chased into walls lie in, or leaves it to the firm (null). */
 export const setChased = (chased: Chased | null): JobEdit => ({
   label: chased === null ? 'Leave chased cables to the firm' : 'Change what chased cables lie in',
@@ -58,16 +105,50 @@ export const setChased = (chased: Chased | null): JobEdit => ({
   },
 });
 
+/** Sets what mark-up or margin are put on, or leaves it to the firm (null). */
+export const setProfitOn = (on: Terms['profitOn'] | null): JobEdit => ({
+  label:
+    on === null ? 'Leave it to the firm what the mark-up is put on' : 'Change what the mark-up is put on',
+  change: (job) => {
+    if (on === null || on === undefined) delete job.terms.profitOn;
+    else job.terms.profitOn = on;
+  },
+});
+
 /**
- * Sets one of the job's own terms, or leaves it to the firm (null). A job has a mark-up or a margin: setting
- * one takes the other away.
+ * Sets one of the job's own terms, or leaves it to the firm (null). A job has a mark-up or a margin, a deposit in percent or
+ * in pounds: setting one takes the other away.
  */
 export const setTerm = (term: OwnTerm, value: number | null): JobEdit => ({
   label: value === null ? `Leave the ${termNames[term]} to the firm` : `Change the ${termNames[term]}`,
+  change: (job) => putTerm(job.terms, term, value),
+});
+
+/** Chooses one of the norms' multipliers for this job, or leaves it out again. */
+export const setMultiplier = (id: string, words: string, chosen: boolean): JobEdit => ({
+  label: chosen ? `Reckon with: ${words}` : `Do not reckon with: ${words}`,
   change: (job) => {
-    if (value === null) delete job.terms[term];
-    else job.terms[term] = value;
-    if (value !== null && term === 'markupPercent') delete job.terms.marginPercent;
-    if (value !== null && term === 'marginPercent') delete job.terms.markupPercent;
+    const others = (job.terms.multipliers ?? []).filter((one) => one !== id);
+    const now = chosen ? [...others, id].sort() : others;
+    if (now.length === 0) delete job.terms.multipliers;
+    else job.terms.multipliers = now;
+  },
+});
+
+/** Says how plaster is given its time; null: as it turns out. */
+export const setDrying = (drying: Terms['drying'] | null): JobEdit => ({
+  label: 'Change how plaster is given its time',
+  change: (job) => {
+    if (drying === null || drying === undefined) delete job.terms.drying;
+    else job.terms.drying = drying;
+  },
+});
+
+/** Says who moves the furniture; null: nobody has said. */
+export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
+  label: 'Change who moves the furniture',
+  change: (job) => {
+    if (by === null || by === undefined) delete job.terms.furniture;
+    else job.terms.furniture = by;
   },
 });

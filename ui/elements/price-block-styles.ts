@@ -27,6 +27,11 @@ export const priceBlockCss = css`
   .missing {
     margin: 6px 0 0;
   }
+  .condition {
+    margin: 4px 0 0;
+    font-size: 0.875rem;
+    line-height: 1.3;
+  }
   .range-of {
     margin: 6px 0 0;
     font-size: 0.875rem;

@@ -1,8 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
-import type { PriceRange, Totals } from '#engine/price/totals.ts';
+import type { PriceBuildUp, PriceRange, Totals } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { JobView } from '../job-view.ts';
-import { counted, hoursWritten, pounds, wholePounds } from '../written.ts';
+import { counted, hoursWritten, percent, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { verdictOf } from '#drawing/verdict.ts';
 import { withVatWords } from './price/vat-words.ts';
@@ -58,7 +58,7 @@ export class PriceBlock extends LitElement {
       <p class="total">
         ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
       </p>
-      ${rangeStrip(range, vat)} ${bar(totals)}
+      ${conditionLine(scheme.price)} ${rangeStrip(range, vat)} ${bar(totals)}
       <dl>
         ${partsOfPrice(totals).map(({ words: name, pence }, index) =>
           pence === 0
@@ -71,6 +71,14 @@ export class PriceBlock extends LitElement {
       </dl>
       <p class="verdict"><outcome-mark .outcome=${outcome}></outcome-mark><span>${words}</span></p>`;
   }
+}
+
+/** Beside the total: what a lower rate of VAT is claimed by, or that nothing is. */
+function conditionLine({ vatClaim, vatPercent }: PriceBuildUp): TemplateResult | typeof nothing {
+  const { verdict, condition } = vatClaim;
+  if (verdict === 'not-needed') return nothing;
+  const claimed = verdict === 'claimed' ? (condition?.label ?? '') : `no condition that holds is claimed`;
+  return html`<p class="condition">VAT at ${percent(vatPercent)}: ${claimed}</p>`;
 }
 
 /** The range as a strip with the price on it: low, typical, high. */

@@ -1,3 +1,4 @@
+import type { Terms } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type Amount, certain, possible } from './amount.ts';
@@ -7,6 +8,12 @@ function vanSuffices(worked: Worked, takeoff: readonly TakeoffLine[]): boolean {
   const van = new Map<string, number>();
   for (const { item, quantity } of worked.job.stock) van.set(item, (van.get(item) ?? 0) + quantity);
   return takeoff.every(({ item, quantity }) => (van.get(item) ?? 0) >= quantity);
+}
+
+/** Coming back for the plaster: as the job says, else it may turn out to be needed. */
+function returning({ drying }: Terms, cause: string): readonly Amount[] {
+  if (drying === 'wait') return [];
+  return [drying === 'second-visit' ? certain('return-visit', cause) : possible('return-visit', cause)];
 }
 
 /** What every visit takes, whatever is done on it; plaster may need a second visit. */
@@ -25,6 +32,6 @@ export function jobWork(
     certain('set-up', cause),
     trip,
     certain('clean-up', cause),
-    ...(plastered.length === 0 ? [] : [possible('return-visit', cause)]),
+    ...(plastered.length === 0 ? [] : returning(worked.job.terms, cause)),
   ];
 }

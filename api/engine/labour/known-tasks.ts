@@ -11,6 +11,7 @@ export interface KnownTask {
 const before = [
   ['set-up', 'Set up, sheets, talk through', 'job'],
   ['survey-origin', 'Survey: find the origin, open outlets, look at the board', 'circuit'],
+  ['move-furniture', 'Move furniture out of the way and back', 'room'],
   ['isolate', 'Isolate and prove dead', 'each'],
   ['verify-circuit', 'Test what is there before it is touched', 'circuit'],
   ['merchant-trip', 'Trip to the merchant', 'each'],

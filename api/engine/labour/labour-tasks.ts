@@ -10,6 +10,7 @@ import { cableWork } from './cable-work.ts';
 import { chaseWork } from './chase-work.ts';
 import { circuitWork } from './circuit-work.ts';
 import { floorWork } from './floor-work.ts';
+import { furnitureWork } from './furniture-work.ts';
 import { jobWork } from './job-work.ts';
 import { jointWork } from './joint-work.ts';
 import { type KnownTask, knownTasks } from './known-tasks.ts';
@@ -52,6 +53,7 @@ export function labourTasks(
   if (worked.scheme === null) return [];
   const work = [
     ...circuitWork(worked),
+    ...furnitureWork(worked),
     ...floorWork(worked),
     ...cableWork(worked),
     ...chaseWork(worked),

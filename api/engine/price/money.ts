@@ -9,8 +9,11 @@ import { type Exact, exactOf, minus, over, plus, roundHalfUp, times } from './ex
  * 2. *materials*: the mark-up, once, on the sum of the line costs;
  * 3. *labour*: the minutes of all tasks at the hourly rate, once;
  * 4. *travel*: the travelling minutes at the same rate, once;
- * 5. *contingency*: its percentage, once, on materials, labour and other sums;
- * 6. *VAT*: once, on the net total (never line by line).
+ * 5. *overhead*: its percentage on the cost it falls on, or the hours at so much a day, once;
+ * 6. *profit on all*: the mark-up, once, on materials, labour, travel and overhead together, in place of 2;
+ * 7. *contingency*: its percentage, once, on materials, labour and other sums, and its parts at the end of each;
+ * 8. *VAT*: once, on the net total (never line by line);
+ * 9. *deposit*: its percentage, once, on the total with VAT.
  *
  * Source: HMRC manual VATREC12010 lets a trader round the invoice total; half up and once on the net is our
  * policy, because a householder cannot recover what is rounded.

@@ -1,15 +1,22 @@
 import type { Stock, Terms } from '#model/job.ts';
-import type { Library } from '#model/library.ts';
+import type { Library, Norms } from '#model/library.ts';
+import { visitsOf } from '../labour/drying.ts';
 import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
 import { billOf } from './bill.ts';
+import { contingencyParts } from './contingency-parts.ts';
+import { depositPence } from './deposit.ts';
 import { decimalOf, exactOf, exactZero, over, plus } from './exact.ts';
 import { markupOfMargin } from './markup.ts';
-import { atMarginPence, percentOfPence, timePence, withMarkupPence } from './money.ts';
-import { contingencyPercentOf, type SurveyOpenness } from './survey-openness.ts';
+import { percentOfPence } from './money.ts';
+import { OVERHEAD_REFUSED, overheadIsRefused } from './overhead.ts';
+import { PROFIT_REFUSED, profitIsRefused, profitOn } from './profit.ts';
+import { soldWork } from './sold-work.ts';
+import { contingencyPercentOf, type OpenGap } from './survey-gaps-of.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
 import { vatPercentOf } from './vat.ts';
+import { vatClaim } from './vat-claim.ts';
 
 /** All that a price is made of. */
 export interface PriceRequest {
@@ -21,7 +28,8 @@ export interface PriceRequest {
   readonly stock: readonly Stock[];
   /** Names of the library's sums that this scheme bears, such as `notification` or `parking`. */
   readonly sums: readonly string[];
-  readonly uncertainty: SurveyOpenness;
+  /** What of it nobody has looked at. */
+  readonly gaps: readonly OpenGap[];
   /** Minutes by which the hours stray from the tasks' own, for the ends of a range; absent: none. */
   readonly strayMin?: number;
 }
@@ -51,20 +59,28 @@ function sentence(sum: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function travelLines({ travelMin }: AgreedTerms, ratePencePerHour: number): readonly OtherLine[] {
-  if (travelMin === 0) return [];
-  return [
-    { sum: 'travel', description: `Travel, ${travelMin} min`, pence: timePence(travelMin, ratePencePerHour) },
-  ];
+function callOutLines({ callOutPence }: AgreedTerms): readonly OtherLine[] {
+  return callOutPence === 0 ? [] : [{ sum: 'call-out', description: 'Call-out', pence: callOutPence }];
 }
 
 const penceOf = (lines: readonly { readonly pence: number }[]): number =>
   lines.reduce((sum, line) => sum + line.pence, 0);
 
-function materialsPence(costPence: number, { markupPercent, marginPercent }: AgreedTerms): number {
-  return marginPercent === null
-    ? withMarkupPence(costPence, markupPercent ?? 0)
-    : atMarginPence(costPence, marginPercent);
+/** What a job costs the firm and leaves it, where the rate is what an hour costs; else nobody knows. */
+function jobMargin(
+  costPence: number,
+  { netPence, contingencyPence }: Totals,
+): Pick<PriceBuildUp, 'costPence' | 'jobMarginPercent'> {
+  const soldFor = netPence - contingencyPence;
+  return { costPence, jobMarginPercent: soldFor === 0 ? null : (100 * (soldFor - costPence)) / soldFor };
+}
+
+/** What was asked for and is not done, each with its reason. */
+function refusalsOf(agreed: AgreedTerms, norms: Norms): readonly string[] {
+  return [
+    ...(overheadIsRefused(norms) ? [OVERHEAD_REFUSED] : []),
+    ...(profitIsRefused(agreed, norms) ? [PROFIT_REFUSED] : []),
+  ];
 }
 
 /** Adds up the selling figures; a job below the minimum charge is topped up among the other sums. */
@@ -100,21 +116,25 @@ function totalsOf(parts: {
 
 /**
  * The price of a scheme with every rate that went into it; whole pence throughout (money.ts has the places
- * of rounding). Other sums are sorted by name, then travel, then the top-up to the minimum charge.
+ * of rounding). Other sums are sorted by name, then the call-out, travel, overhead, profit on all, and the top-up to the
+ * minimum charge.
  */
 export function priceScheme(request: PriceRequest): PriceBuildUp {
   const { library, takeoff, stock, labour } = request;
+  const { norms } = library;
   const agreed = agreedTerms(request.terms, library.terms);
-  const rate = library.norms.ratePencePerHour;
   const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
-  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf[request.uncertainty];
+  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
+  const visits = visitsOf(request.terms, labour);
+  const sold = soldWork({ materialsCostPence, labourMin, visits }, norms, agreed);
+  const sums = sumLines(request);
   const { totals, other } = totalsOf({
-    materialsPence: materialsPence(materialsCostPence, agreed),
-    labourPence: timePence(labourMin, rate),
+    materialsPence: sold.materialsPence,
+    labourPence: sold.labourPence,
     labourMin,
-    other: [...sumLines(request), ...travelLines(agreed, rate)],
+    other: [...sums, ...callOutLines(agreed), ...sold.lines],
     contingencyPercent,
     agreed,
   });
@@ -124,14 +144,29 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     markupPercent:
       agreed.marginPercent === null ? (agreed.markupPercent ?? 0) : markupOfMargin(agreed.marginPercent),
     marginPercent: agreed.marginPercent,
+    profitOn: profitOn(agreed, norms),
+    profitPence: sold.profitPence,
     labourMin,
-    ratePencePerHour: rate,
+    visits,
+    ratePencePerHour: norms.ratePencePerHour,
+    rateBasis: norms.rateBasis ?? 'charged',
+    overhead: norms.overhead ?? null,
+    overheadPence: sold.overheadPence,
+    ...(norms.rateBasis === 'cost'
+      ? jobMargin(sold.basePence + penceOf(sums), totals)
+      : { costPence: null, jobMarginPercent: null }),
+    refused: refusalsOf(agreed, norms),
+    depositPence: depositPence(totals.grossPence, agreed),
     labourLevel: agreed.labour,
     other,
     contingencyPercent,
     contingencySource: agreed.contingencyPercent === null ? 'survey' : 'terms',
+    surveyGaps: request.gaps,
+    contingencyParts:
+      agreed.contingencyPercent === null ? contingencyParts(totals.contingencyPence, request.gaps) : [],
     vatPercent: vatPercentOf[agreed.vat],
     vat: agreed.vat,
+    vatClaim: vatClaim(agreed),
     totals,
   };
 }

@@ -1,3 +1,8 @@
+import type { Overhead } from '#model/library.ts';
+import type { ContingencyPart } from './contingency-parts.ts';
+import type { OpenGap } from './survey-gaps-of.ts';
+import type { VatClaim } from './vat-claim.ts';
+
 /** A line of the bill as bought and charged. Money in whole pence, before mark-up and VAT. */
 export interface BillLine {
   readonly item: string;
@@ -47,15 +52,40 @@ export interface PriceBuildUp {
   /** The mark-up as applied (a margin is converted: m = g / (1 − g)). */
   readonly markupPercent: number;
   readonly marginPercent: number | null;
+  /** What mark-up or margin are put on: materials, or materials, labour, travel and overhead together. */
+  readonly profitOn: 'materials' | 'all';
+  /** What they add: within the materials, or as the line `profit`. */
+  readonly profitPence: number;
   readonly labourMin: number;
+  /** How often the job is travelled to. */
+  readonly visits: 1 | 2;
   readonly ratePencePerHour: number;
+  /** Whether that rate is what is charged for an hour, or what it costs the firm. */
+  readonly rateBasis: 'charged' | 'cost';
+  readonly overhead: Overhead | null;
+  /** What of it is in the price: the line `overhead`. */
+  readonly overheadPence: number;
+  /** What the job costs the firm, overhead and other sums included; null where nobody knows what an hour costs. */
+  readonly costPence: number | null;
+  /** What is left of the net sum over that cost, percent of it, the contingency being spent; below nought is a loss. */
+  readonly jobMarginPercent: number | null;
+  /** What was asked for and is not in the price, each with its reason, in sentences. */
+  readonly refused: readonly string[];
+  /** What is asked for before the work, of the sum with VAT; null: none. */
+  readonly depositPence: number | null;
   readonly labourLevel: 'low' | 'typical' | 'high';
   readonly other: readonly OtherLine[];
   readonly contingencyPercent: number;
   /** `terms`: set by a person; `survey`: by how much of the job is assumed. */
   readonly contingencySource: 'terms' | 'survey';
+  /** What of the scheme nobody has looked at, whatever the contingency goes by. */
+  readonly surveyGaps: readonly OpenGap[];
+  /** By the survey: what each gap makes of the contingency, adding up to it; none where a person set it. */
+  readonly contingencyParts: readonly ContingencyPart[];
   readonly vatPercent: number;
   readonly vat: 'standard' | 'reduced' | 'zero' | 'not-registered';
+  /** The condition of the rate, and whether it is claimed as it has to be. */
+  readonly vatClaim: VatClaim;
   readonly totals: Totals;
 }
 

@@ -10,6 +10,7 @@ import { factsOf, type Proofs } from './facts-of.ts';
 import { openQuestions } from './open-questions.ts';
 import { libraryGaps } from './price-list-gaps.ts';
 import { priceSchemeWithRange } from './price-scheme-with-range.ts';
+import { vatCheck } from './vat-check.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
 /** What schemes of one house are estimated with. */
@@ -29,8 +30,9 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
   const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
+  const vat = vatCheck(priced.price.vatClaim, priced.price.vatPercent);
   const facts = factsOf(worked, library, proofsFound);
-  const findings = runRules(facts, [...rules, gaps]);
+  const findings = runRules(facts, [...rules, gaps, vat]);
   return {
     id: scheme.id,
     name: scheme.name,

@@ -4,7 +4,7 @@ import { labourTasks } from '../labour/labour-tasks.ts';
 import type { LabourTask } from '../labour/task.ts';
 import { type PriceEnds, priceEnds } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
-import { surveyOpenness } from '../price/survey-openness.ts';
+import { surveyGapsOf } from '../price/survey-gaps-of.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
 import { isNotified } from '../rules/notification.ts';
 import { unprovedFacts } from '../rules/unproved-facts.ts';
@@ -34,7 +34,7 @@ function requestOf(worked: Worked, library: Library): PriceRequest {
     terms: worked.job.terms,
     stock: worked.job.stock,
     sums: sumsOf(worked, library),
-    uncertainty: surveyOpenness(worked),
+    gaps: surveyGapsOf(worked),
   };
 }
 

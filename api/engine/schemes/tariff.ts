@@ -7,6 +7,7 @@ import type { TaskId } from '../labour/known-tasks.ts';
 import { unitMess } from '../labour/mess.ts';
 import { normOf } from '../labour/norm-of.ts';
 import { remembered } from '../plan/remembered.ts';
+import { hourPence } from '../price/overhead.ts';
 import { cableItem } from '../takeoff/cable-lines.ts';
 import { clipSpacing } from '../takeoff/clip-spacing.ts';
 import { PIN_SPACING_MM } from '../takeoff/containment-lines.ts';
@@ -127,7 +128,7 @@ function coversOf(chased: Chased): readonly (readonly [item: string, quantity: n
 /** One unit of a task at its typical minutes and the library's rate. */
 function workOf({ norms }: Library, task: TaskId): WorkCost {
   const minutes = normOf(task, norms)?.typicalMin ?? 0;
-  return { millipence: (minutes * norms.ratePencePerHour * 1000) / 60, minutes, mess: unitMess(task, norms) };
+  return { millipence: (minutes * hourPence(norms) * 1000) / 60, minutes, mess: unitMess(task, norms) };
 }
 
 /** One unit of an item at its list price, thousandths of a penny; nought where the list does not hold it. */

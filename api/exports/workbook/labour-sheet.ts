@@ -1,4 +1,8 @@
+import type { Worksheet } from 'exceljs';
+import { chosenMultipliers } from '#engine/labour/multipliers.ts';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask, Stage } from '#engine/labour/task.ts';
+import type { Multiplier } from '#model/library.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -13,12 +17,14 @@ const columns: readonly Column[] = [
   { header: 'Low, min each', width: 9, role: 'input', format: 'minutes' },
   { header: 'Typical, min each', width: 9, role: 'input', format: 'minutes' },
   { header: 'High, min each', width: 9, role: 'input', format: 'minutes' },
+  { header: 'Times', width: 8, role: 'number', format: 'factor' },
   { header: 'Minutes', width: 10, role: 'number', format: 'minutes' },
   { header: 'Caused by', width: 40, role: 'text' },
   { header: 'Note', width: 26, role: 'text' },
 ];
 
-const stageWords: Readonly<Record<Stage, string>> = {
+/** The stages of the work in words. */
+export const stageWords: Readonly<Record<Stage, string>> = {
   before: 'Before',
   'first-fix': 'First fix',
   'second-fix': 'Second fix',
@@ -29,6 +35,22 @@ const stageWords: Readonly<Record<Stage, string>> = {
 function noteOf(task: LabourTask): string | null {
   if (task.typicalMin === null) return 'No norm in the library: not in the price';
   return task.quantity === 0 ? 'May turn out to be needed' : null;
+}
+
+/** What the job has chosen of the norms' multipliers, in the order of the norms. */
+export const multipliersIn = ({ scheme, library }: WorkbookContext): readonly Multiplier[] =>
+  chosenMultipliers(scheme.worked.job.terms, library.norms);
+
+/** The factors of a stage, by their names on the summary, multiplied. */
+function factorOf(context: WorkbookContext, stage: Stage): CellContent {
+  const named = multipliersIn(context).flatMap((one, index) =>
+    one.on.includes(stage) ? [{ name: `Factor${index + 1}`, factor: one.factor }] : [],
+  );
+  if (named.length === 0) return 1;
+  return {
+    formula: named.map(({ name }) => name).join('*'),
+    result: named.reduce((all, { factor }) => all * factor, 1),
+  };
 }
 
 function contentsOf(context: WorkbookContext, task: LabourTask, row: number): readonly CellContent[] {
@@ -45,8 +67,9 @@ function contentsOf(context: WorkbookContext, task: LabourTask, row: number): re
     norm?.lowMin ?? null,
     norm?.typicalMin ?? null,
     norm?.highMin ?? null,
+    factorOf(context, task.stage),
     {
-      formula: `ROUND(D${row}*CHOOSE(LabourLevelNumber,G${row},H${row},I${row}),2)`,
+      formula: `ROUND(D${row}*CHOOSE(LabourLevelNumber,G${row},H${row},I${row})*J${row},2)`,
       result: minutes ?? 0,
     },
     task.causes.map(context.labelOf).join(', '),
@@ -54,7 +77,7 @@ function contentsOf(context: WorkbookContext, task: LabourTask, row: number): re
   ];
 }
 
-/** Labour by task, by the firm's norms at the level chosen on the summary. */
+/** Labour by task, by the firm's norms at the level chosen on the summary, and its sum by stage. */
 export function addLabourSheet(context: WorkbookContext): void {
   const { labour, price } = context.scheme;
   const note = `Shaded cells may be changed; the rest follows. Norms: ${context.library.norms.source}.`;
@@ -68,7 +91,38 @@ export function addLabourSheet(context: WorkbookContext): void {
     writeCell(sheet.getCell(totalRow, index + 1), null, 'total');
   });
   writeCell(sheet.getCell(totalRow, 2), 'All tasks, minutes', 'total');
-  const total = labour.length === 0 ? '0' : `ROUND(SUM(J${FIRST_ROW}:J${last}),2)`;
-  writeCell(sheet.getCell(totalRow, 10), { formula: total, result: price.labourMin }, 'total', 'minutes');
-  nameCell(context.book, 'LabourMinutes', sheetNames.labour, `J${totalRow}`);
+  const total = labour.length === 0 ? '0' : `ROUND(SUM(K${FIRST_ROW}:K${last}),2)`;
+  writeCell(sheet.getCell(totalRow, 11), { formula: total, result: price.labourMin }, 'total', 'minutes');
+  nameCell(context.book, 'LabourMinutes', sheetNames.labour, `K${totalRow}`);
+  writeStages(context, sheet, { last, first: totalRow + 1 });
+}
+
+/** The minutes and hours of each stage, under those of all tasks. */
+function writeStages(
+  { scheme }: WorkbookContext,
+  sheet: Worksheet,
+  { last, first }: { readonly last: number; readonly first: number },
+): void {
+  const level = ({ low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const)[
+    scheme.price.labourLevel
+  ];
+  stageMinutes(scheme.labour).forEach(({ stage, ...minutes }, index) => {
+    const row = first + index;
+    const words = stageWords[stage];
+    const sum = `SUMIF(A${FIRST_ROW}:A${last},"${words}",K${FIRST_ROW}:K${last})`;
+    writeCell(sheet.getCell(row, 1), words, 'text');
+    writeCell(sheet.getCell(row, 2), 'All tasks of the stage', 'text');
+    writeCell(
+      sheet.getCell(row, 11),
+      { formula: `ROUND(${sum},2)`, result: Math.round(minutes[level] * 100) / 100 },
+      'number',
+      'minutes',
+    );
+    writeCell(
+      sheet.getCell(row, 12),
+      { formula: `ROUND(K${row}/60,2)`, result: Math.round((minutes[level] / 60) * 100) / 100 },
+      'number',
+      'hours',
+    );
+  });
 }

@@ -1,29 +1,26 @@
 import { type AgreedTerms, agreedTerms } from '#engine/price/agreed-terms.ts';
 import { marginOfMarkup } from '#engine/price/markup.ts';
-import type { OtherLine } from '#engine/price/totals.ts';
+import { surveyGapWords } from '#engine/price/survey-gaps-of.ts';
 import { vatPercentOf } from '#engine/price/vat.ts';
+import { claimWords } from '#engine/price/vat-claim.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { basisRows, depositRows, marginRows, otherRows } from './build-up-rows.ts';
 import { pounds } from './cell-value.ts';
+import { multipliersIn, stageWords } from './labour-sheet.ts';
+import { moneyRow, percentRow } from './money-rows.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
 
 const levelNumber = { low: 1, typical: 2, high: 3 } as const;
-
-function percentRow(label: string, name: string, percent: number, remark: string): SummaryRow {
-  return { label, value: percent / 100, name, remark, role: 'input', format: 'percent' };
-}
-
-function moneyRow(label: string, name: string, formula: string, pence: number): SummaryRow {
-  return { label, name, value: { formula, result: pounds(pence) }, role: 'number', format: 'money' };
-}
 
 /** Mark-up and margin, one of them given and the other following from it. */
 function profitRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   const { markupPercent, marginPercent } = scheme.price;
   if (marginPercent !== null)
     return [
-      percentRow('Margin on materials', 'MarginPercent', marginPercent, 'Of the selling price'),
+      percentRow('Margin', 'MarginPercent', marginPercent, 'Of the selling price'),
       {
-        label: 'Mark-up on materials',
+        label: 'Mark-up',
         name: 'MarkupPercent',
         value: { formula: 'MarginPercent/(1-MarginPercent)', result: markupPercent / 100 },
         remark: 'On cost: margin ÷ (1 − margin)',
@@ -32,9 +29,9 @@ function profitRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
       },
     ];
   return [
-    percentRow('Mark-up on materials', 'MarkupPercent', markupPercent, 'On cost'),
+    percentRow('Mark-up', 'MarkupPercent', markupPercent, 'On cost'),
     {
-      label: 'Margin on materials',
+      label: 'Margin',
       name: 'MarginPercent',
       value: { formula: 'MarkupPercent/(1+MarkupPercent)', result: marginOfMarkup(markupPercent) / 100 },
       remark: 'Of the selling price: mark-up ÷ (1 + mark-up)',
@@ -70,18 +67,31 @@ function materialRows(context: WorkbookContext): readonly SummaryRow[] {
     costVatRow(context),
     moneyRow('Materials at cost', 'MaterialsAtCost', 'MaterialsCost', price.materialsCostPence),
     ...profitRows(context),
+    ...basisRows(context),
     moneyRow(
       'Materials',
       'TotalMaterials',
-      'ROUND(MaterialsCost*(1+MarkupPercent),2)',
+      'IF(ProfitOnAll=1,MaterialsCost,ROUND(MaterialsCost*(1+MarkupPercent),2))',
       price.totals.materialsPence,
     ),
   ];
 }
 
-function labourRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
-  const { price } = scheme;
+/** What makes the work slower or faster, as the job chose; the labour sheet multiplies by them. */
+const factorRows = (context: WorkbookContext): readonly SummaryRow[] =>
+  multipliersIn(context).map(({ words, factor, on, origin }, index) => ({
+    label: `Minutes times, ${index + 1}`,
+    value: factor,
+    name: `Factor${index + 1}`,
+    remark: `${words} (${on.map((stage) => stageWords[stage].toLowerCase()).join(', ')})${origin === 'demo' ? '; from memory' : ''}`,
+    role: 'input',
+    format: 'factor',
+  }));
+
+function labourRows(context: WorkbookContext): readonly SummaryRow[] {
+  const { price } = context.scheme;
   return [
+    ...factorRows(context),
     {
       label: 'Labour norms',
       value: price.labourLevel,
@@ -116,45 +126,27 @@ function labourRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   ];
 }
 
-function otherRow(line: OtherLine, travelMin: number): SummaryRow {
-  if (line.sum === 'travel')
-    return {
-      label: 'Travel',
-      value: { formula: 'ROUND(TravelMinutes/60*LabourRate,2)', result: pounds(line.pence) },
-      remark: `${travelMin} min by the same rate`,
-      name: 'TravelCharge',
-      role: 'number',
-      format: 'money',
-    };
-  return { label: line.description, value: pounds(line.pence), role: 'input', format: 'money' };
+function contingencyRemark({ price }: SchemeEstimate): string {
+  const open = price.surveyGaps.map((gap) => surveyGapWords[gap]).join('; ');
+  if (price.contingencySource === 'survey')
+    return open === '' ? 'By the survey, which leaves nothing open' : 'By what the survey leaves open';
+  return open === '' ? 'By the terms' : `By the terms. Left open by the survey: ${open}`;
 }
 
-/** Sums beside materials and labour; each has a name, so that the total can say what it adds. */
-function otherRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
-  const lines = scheme.price.other.filter(({ sum }) => sum !== 'minimum-charge');
-  const rows = lines.map((line, index) => ({
-    name: `OtherSum${index + 1}`,
-    ...otherRow(line, agreed.travelMin),
+/** What each gap makes of the contingency: each ends where the sum of so many parts does, so that they add up to it. */
+function contingencyPartRows({ price }: SchemeEstimate): readonly SummaryRow[] {
+  const count = price.contingencyParts.length;
+  return price.contingencyParts.map(({ gap, pence }, index) => ({
+    label: `of it, ${index + 1}`,
+    value: {
+      formula: `ROUND(TotalContingency*${index + 1}/${count},2)-ROUND(TotalContingency*${index}/${count},2)`,
+      result: pounds(pence),
+    },
+    name: `ContingencyPart${index + 1}`,
+    remark: surveyGapWords[gap],
+    role: 'number',
+    format: 'money',
   }));
-  const total = rows.map(({ name }) => name).join('+');
-  const pence = lines.reduce((sum, line) => sum + line.pence, 0);
-  const travel: SummaryRow = {
-    label: 'Travelling time, minutes',
-    value: agreed.travelMin,
-    name: 'TravelMinutes',
-    role: 'input',
-    format: 'minutes',
-  };
-  return [
-    ...(lines.some(({ sum }) => sum === 'travel') ? [travel] : []),
-    ...rows,
-    moneyRow(
-      rows.length > 1 ? 'Other sums, together' : 'Other sums',
-      'OtherSums',
-      total === '' ? '0' : `ROUND(${total},2)`,
-      pence,
-    ),
-  ];
 }
 
 function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
@@ -162,16 +154,15 @@ function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly Sum
   const { totals } = price;
   const topUp = price.other.find(({ sum }) => sum === 'minimum-charge')?.pence ?? 0;
   const work = 'TotalMaterials+TotalLabour+OtherSums';
-  const bySurvey = price.contingencySource === 'survey';
-  const remark = bySurvey ? 'By how much of the survey is open' : 'By the terms';
   return [
-    percentRow('Contingency rate', 'ContingencyPercent', price.contingencyPercent, remark),
+    percentRow('Contingency rate', 'ContingencyPercent', price.contingencyPercent, contingencyRemark(scheme)),
     moneyRow(
       'Contingency',
       'TotalContingency',
       `ROUND((${work})*ContingencyPercent,2)`,
       totals.contingencyPence,
     ),
+    ...contingencyPartRows(scheme),
     {
       label: 'Minimum charge',
       value: pounds(agreed.minimumPence),
@@ -196,10 +187,12 @@ function endRows({ scheme }: WorkbookContext, agreed: AgreedTerms): readonly Sum
       price.vatPercent,
       price.vat === 'not-registered'
         ? 'Not registered for VAT: none is charged'
-        : 'Once, on the net total; the firm is registered',
+        : `Once, on the net total; the firm is registered. ${claimWords(price.vatClaim)}`,
     ),
     moneyRow('VAT', 'TotalVat', 'ROUND(TotalNet*VatPercent,2)', totals.vatPence),
     { ...moneyRow('Total', 'TotalGross', 'ROUND(TotalNet+TotalVat,2)', totals.grossPence), role: 'price' },
+    ...depositRows(scheme, agreed),
+    ...marginRows(scheme),
   ];
 }
 

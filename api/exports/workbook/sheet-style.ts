@@ -13,6 +13,7 @@ export const formats = {
   volts: '0.0" V"',
   ohms: '0.00" Ω"',
   minutes: 'General',
+  factor: 'General',
   quantity: 'General',
   text: '@',
 } as const;

@@ -7,6 +7,7 @@ import { addSheet, fitHeight } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
 
 function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
+  const withContingency = scheme.price.contingencyPercent === 0 ? '' : '; the contingency is in all three';
   const { lowPence, typicalPence, highPence } = scheme.range;
   const vat = scheme.price.vat === 'not-registered' ? 'No VAT charged' : 'VAT included';
   const row = (label: string, pence: number, remark: string): SummaryRow => ({
@@ -18,7 +19,7 @@ function rangeRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   });
   return [
     row('At least', lowPence, `${vat}, as estimated: does not follow changes in this workbook`),
-    row('As priced', typicalPence, `${vat}, as estimated`),
+    row('As priced', typicalPence, `${vat}, as estimated${withContingency}`),
     row('At most', highPence, `${vat}, as estimated`),
     ...scheme.openQuestions.map(({ words, worthPence }) => row('To narrow it', worthPence, words)),
   ];

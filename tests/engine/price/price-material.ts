@@ -74,7 +74,7 @@ export function priceRequest(library: Library, spread: Partial<PriceRequest> = {
     terms: { labour: 'typical', vat: 'standard' },
     stock: [],
     sums: [],
-    uncertainty: 'closed',
+    gaps: [],
     ...spread,
   };
 }
@@ -96,6 +96,14 @@ const anyLine = fc
     return { low, quantity: sum(low, more), high: sum(low, more, most), price, stock };
   });
 
+const anyOverhead = fc.oneof(
+  fc.constant({}),
+  hundredths(40).map((percent) => ({ overhead: { percent } })),
+  fc
+    .record({ pencePerDay: fc.nat({ max: 20_000 }), hoursPerDay: fc.constantFrom(6, 7.5, 8) })
+    .map((overhead) => ({ overhead })),
+);
+
 const anyTerms: fc.Arbitrary<Terms> = fc
   .record({
     labour: fc.constantFrom('low' as const, 'typical' as const, 'high' as const),
@@ -108,10 +116,19 @@ const anyTerms: fc.Arbitrary<Terms> = fc
     contingency: fc.option(fc.constantFrom(0, 2.5, 5, 12.5), { nil: null }),
     travelMin: fc.integer({ min: 0, max: 120 }),
     minimumPence: fc.constantFrom(0, 9000, 40_000),
+    profitOn: fc.constantFrom({}, { profitOn: 'materials' as const }, { profitOn: 'all' as const }),
+    callOutPence: fc.constantFrom(0, 4500),
+    deposit: fc.oneof(
+      fc.constant({}),
+      hundredths(100).map((depositPercent) => ({ depositPercent })),
+      fc.nat({ max: 60_000 }).map((depositPence) => ({ depositPence })),
+    ),
   })
-  .map(({ profit, contingency, ...terms }) => ({
+  .map(({ profit, contingency, profitOn, deposit, ...terms }) => ({
     ...terms,
     ...profit,
+    ...profitOn,
+    ...deposit,
     ...(contingency === null ? {} : { contingencyPercent: contingency }),
   }));
 
@@ -124,9 +141,11 @@ export const anyPriceRequest: fc.Arbitrary<PriceRequest> = fc
     quantities: fc.array(fc.tuple(tenths(10), tenths(10), tenths(10)), { maxLength: 5 }),
     listVat: fc.constantFrom('excluded' as const, 'included' as const),
     rate: fc.integer({ min: 0, max: 9000 }),
+    basis: fc.constantFrom({}, { rateBasis: 'charged' as const }, { rateBasis: 'cost' as const }),
+    overhead: anyOverhead,
     terms: anyTerms,
     sums: fc.subarray(['notification', 'parking', 'scaffold']),
-    uncertainty: fc.constantFrom('closed', 'slightly-open', 'open', 'wide-open' as const),
+    gaps: fc.subarray(['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const),
   })
   .map((any) => {
     const prices = any.lines.flatMap(({ price: { packQuantity, ...price } }, index) =>
@@ -146,6 +165,8 @@ export const anyPriceRequest: fc.Arbitrary<PriceRequest> = fc
       norms: {
         ...plain.norms,
         ratePencePerHour: any.rate,
+        ...any.basis,
+        ...any.overhead,
         tasks: any.norms.map((minutes, index) => {
           const [lowMin = 0, typicalMin = 0, highMin = 0] = minutes.toSorted((a, b) => a - b);
           return { task: knownTasks[index]?.id ?? '', unit: 'each', lowMin, typicalMin, highMin };
@@ -164,6 +185,6 @@ export const anyPriceRequest: fc.Arbitrary<PriceRequest> = fc
       terms: any.terms,
       stock: any.lines.map(({ stock }, index) => ({ item: `item-${index}`, quantity: stock })),
       sums: any.sums,
-      uncertainty: any.uncertainty,
+      gaps: any.gaps,
     });
   });

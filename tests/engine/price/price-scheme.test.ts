@@ -58,21 +58,22 @@ describe('the price of a scheme', () => {
   });
 
   it.each([
-    ['closed', 0],
-    ['slightly-open', 5],
-    ['open', 10],
-    ['wide-open', 15],
-  ] as const)('sets aside for a %s survey %d percent', (uncertainty, percent) => {
-    const price = priceScheme({ ...small, uncertainty });
+    [[], 0],
+    [['boxes'], 5],
+    [['ways', 'boxes'], 10],
+    [['ways', 'boxes', 'floors', 'circuits'], 15],
+  ] as const)('sets aside for a survey that leaves %j open %d percent', (gaps, percent) => {
+    const price = priceScheme({ ...small, gaps });
     expect(price.contingencyPercent).toBe(percent);
     expect(price.contingencySource).toBe('survey');
   });
 
   it('takes the contingency of the terms before that of the survey, nought too', () => {
     const terms = { labour: 'typical', vat: 'standard', contingencyPercent: 0 } as const;
-    const price = priceScheme({ ...small, terms, uncertainty: 'wide-open' });
+    const price = priceScheme({ ...small, terms, gaps: ['ways', 'boxes', 'floors'] });
     expect(price.totals.contingencyPence).toBe(0);
     expect(price.contingencySource).toBe('terms');
+    expect(price.surveyGaps).toEqual(['ways', 'boxes', 'floors']);
   });
 
   it('takes the firm’s terms where the job is silent, and the job’s where it speaks', () => {

@@ -10,12 +10,25 @@ import { readLibraryText } from '#model/read-library.ts';
 import {
   setFirmAddress,
   setFirmDetail,
+  setFirmProfitOn,
   setFirmTerm,
   setLimit,
   setRegistered,
 } from '../../../ui/edits/firm.ts';
 import { libraryText, takeLibraryIn } from '../../../ui/edits/library-file.ts';
-import { ownNorms, setNormMess, setNormMinutes, setRate, setSum, setWaste } from '../../../ui/edits/norms.ts';
+import {
+  addMultiplier,
+  ownNorms,
+  removeMultiplier,
+  setMultiplierOf,
+  setNormMess,
+  setNormMinutes,
+  setOverhead,
+  setRate,
+  setRateBasis,
+  setSum,
+  setWaste,
+} from '../../../ui/edits/norms.ts';
 import { ownPrices, setPrice, setPriceDetail, setPriceListFact } from '../../../ui/edits/prices.ts';
 import type { LibraryEdit } from '../../../ui/library-events.ts';
 
@@ -52,6 +65,35 @@ describe("the firm's details", () => {
     const { terms } = edited(library, setFirmTerm('marginPercent', 30));
     expect(terms.marginPercent).toBe(30);
     expect(terms).not.toHaveProperty('markupPercent');
+  });
+
+  it('reckons with an hour at cost and an overhead, and stays readable', () => {
+    const day = { pencePerDay: 4286, hoursPerDay: 8 };
+    const atCost = edited(library, setRateBasis('cost'), setOverhead(day), setFirmProfitOn('all'));
+    expect(atCost.norms).toMatchObject({ rateBasis: 'cost', overhead: day });
+    expect(readable(atCost)).toBe(true);
+    expect(edited(atCost, setOverhead(null)).norms).not.toHaveProperty('overhead');
+    expect(edited(atCost, setFirmProfitOn(null)).terms).not.toHaveProperty('profitOn');
+  });
+
+  it('copies the usual multipliers before one of them is changed, which is the firm’s own from then on', () => {
+    expect(library.norms).not.toHaveProperty('multipliers');
+    const changed = edited(library, setMultiplierOf('alone', { factor: 1.4 }));
+    const [alone, other] = ['alone', 'empty-house'].map((id) =>
+      changed.norms.multipliers?.find((one) => one.id === id),
+    );
+    expect(alone?.factor).toBe(1.4);
+    expect(alone).not.toHaveProperty('origin');
+    expect(other?.origin).toBe('demo');
+    const own = edited(changed, addMultiplier('mine'), removeMultiplier('alone'), ownNorms());
+    expect(own.norms.multipliers?.map(({ id }) => id)).toEqual([
+      'empty-house',
+      'fragile-finishes',
+      'repeated-points',
+      'mine',
+    ]);
+    expect(own.norms.multipliers?.some(({ origin }) => origin === 'demo')).toBe(false);
+    expect(readable(own)).toBe(true);
   });
 
   it('leaves a limit to the rule by leaving it out', () => {

@@ -5,7 +5,15 @@ import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { setStock } from '../../../ui/edits/stock.ts';
-import { setLabourLevel, setTerm, setVat } from '../../../ui/edits/terms.ts';
+import {
+  setDrying,
+  setLabourLevel,
+  setMultiplier,
+  setProfitOn,
+  setTerm,
+  setVat,
+  setVatCondition,
+} from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
 const edited = (job: Job, ...edits: readonly JobEdit[]): Job =>
@@ -23,9 +31,40 @@ describe("the job's terms", () => {
     expect(edited(margined, setTerm('markupPercent', 20)).terms).not.toHaveProperty('marginPercent');
   });
 
+  it('asks for a deposit in percent or in pounds, never both', () => {
+    const pounds = edited(job, setTerm('depositPercent', 30), setTerm('depositPence', 5000));
+    expect(pounds.terms.depositPence).toBe(5000);
+    expect(pounds.terms).not.toHaveProperty('depositPercent');
+    expect(edited(pounds, setTerm('depositPercent', 30)).terms).not.toHaveProperty('depositPence');
+  });
+
+  it('says what the mark-up is put on, or leaves it to the firm', () => {
+    const all = edited(job, setProfitOn('all'));
+    expect(all.terms.profitOn).toBe('all');
+    expect(edited(all, setProfitOn(null)).terms).not.toHaveProperty('profitOn');
+  });
+
+  it('chooses multipliers by name, in one order however they were ticked, and none by leaving them out', () => {
+    const both = edited(job, setMultiplier('b', 'B', true), setMultiplier('a', 'A', true));
+    expect(both.terms.multipliers).toEqual(['a', 'b']);
+    expect(edited(both, setMultiplier('a', 'A', true)).terms.multipliers).toEqual(['a', 'b']);
+    const none = edited(both, setMultiplier('a', 'A', false), setMultiplier('b', 'B', false));
+    expect(none.terms).not.toHaveProperty('multipliers');
+    expect(edited(job, setDrying('wait'), setDrying(null)).terms).not.toHaveProperty('drying');
+    expect(readJob(JSON.parse(JSON.stringify(edited(both, setDrying('second-visit'))))).ok).toBe(true);
+  });
+
   it('leaves a term to the firm by leaving it out of the file', () => {
     const left = edited(job, setTerm('travelMin', 55), setTerm('travelMin', null));
     expect(left.terms).not.toHaveProperty('travelMin');
+  });
+
+  it('claims a condition of the rate that is charged, and drops it with the rate', () => {
+    const claimed = edited(job, setVat('reduced'), setVatCondition('empty-two-years'));
+    expect(claimed.terms).toMatchObject({ vat: 'reduced', vatCondition: 'empty-two-years' });
+    expect(edited(claimed, setVat('reduced')).terms.vatCondition).toBe('empty-two-years');
+    expect(edited(claimed, setVat('standard')).terms).not.toHaveProperty('vatCondition');
+    expect(edited(claimed, setVatCondition(null)).terms).not.toHaveProperty('vatCondition');
   });
 
   it('changes nothing else of the job', () => {

@@ -4,6 +4,7 @@ import {
   type FirmTerm,
   setFirmChased,
   setFirmFilling,
+  setFirmProfitOn,
   setFirmTerm,
   setFirmTermWord,
 } from '../../edits/firm.ts';
@@ -12,13 +13,19 @@ import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-import { chasedChoices, fillingChoices, labourLevels, vatRates } from '../price/term-choices.ts';
+import {
+  chasedChoices,
+  fillingChoices,
+  labourLevels,
+  profitOnChoices,
+  vatRates,
+} from '../price/term-choices.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
 import type { OwnNumber } from './own-number.ts';
 
 const terms: readonly OwnNumber<FirmTerm>[] = [
-  { key: 'markupPercent', label: 'Mark-up on materials', unit: '%', help: 'Empty: none' },
+  { key: 'markupPercent', label: 'Mark-up', unit: '%', help: 'Empty: none' },
   {
     key: 'marginPercent',
     label: 'or margin',
@@ -29,10 +36,13 @@ const terms: readonly OwnNumber<FirmTerm>[] = [
     key: 'contingencyPercent',
     label: 'Contingency',
     unit: '%',
-    help: 'Empty: by how much of the survey is open',
+    help: 'Empty: by what the survey leaves open',
   },
   { key: 'travelMin', label: 'Travel, there and back', unit: 'min', help: 'Empty: none' },
+  { key: 'callOutPence', label: 'Call-out', unit: '£', help: 'Empty: none', factor: 100 },
   { key: 'minimumPence', label: 'Minimum charge', unit: '£', help: 'Empty: none', factor: 100 },
+  { key: 'depositPercent', label: 'Deposit', unit: '%', help: 'Of the sum with VAT. Empty: none' },
+  { key: 'depositPence', label: 'or deposit', unit: '£', help: 'Takes the percentage’s place', factor: 100 },
   { key: 'validDays', label: 'A price holds for', unit: 'days', help: '' },
 ];
 
@@ -75,10 +85,18 @@ export class FirmTerms extends LitElement {
         .empty=${'As usual: one-coat plaster'}
         @field-change=${(event: CustomEvent<FieldChange<Filling | null>>) => sendLibraryEdit(this, setFirmFilling(event.detail.value))}
       ></choice-field>
+      <choice-field
+        label="Mark-up or margin is put on"
+        .value=${now.profitOn ?? null}
+        .options=${profitOnChoices}
+        .empty=${this.library.norms.rateBasis === 'cost' ? 'All, since the hourly rate is at cost' : 'Materials, since the hourly rate is what is charged'}
+        @field-change=${(event: CustomEvent<FieldChange<typeof now.profitOn | null>>) => sendLibraryEdit(this, setFirmProfitOn(event.detail.value))}
+      ></choice-field>
       ${
         this.#registered
           ? html`<choice-field
               label="VAT of new jobs"
+              .help=${now.vat === 'standard' ? '' : 'Each job says by which condition'}
               .value=${now.vat}
               .options=${vatRates}
               .empty=${null}
@@ -109,7 +127,7 @@ export class FirmTerms extends LitElement {
 
 function maxOf(term: FirmTerm): number {
   if (term === 'marginPercent') return 99.99;
-  if (term === 'contingencyPercent') return 100;
+  if (term === 'contingencyPercent' || term === 'depositPercent') return 100;
   if (term === 'markupPercent') return 1000;
   return term === 'validDays' ? 3650 : 10_000;
 }

@@ -21,6 +21,8 @@ import { counted } from '../../written.ts';
 import { workStages } from '../price/work-stages.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { demoLine, demoLineCss } from './demo-line.ts';
+import './multiplier-list.ts';
+import { overheadFields } from './overhead-fields.ts';
 
 const perUnit: Readonly<Record<KnownTask['unit'], string>> = {
   job: 'a job',
@@ -98,7 +100,7 @@ export class LabourNorms extends LitElement {
   override render(): TemplateResult {
     const rows = new Map(this.norms.tasks.map((norm) => [norm.task, norm]));
     return html`<h2>Labour: hourly rate and norms</h2>
-      <div class="grid">${this.#rate()}</div>
+      <div class="grid">${this.#rate()}${overheadFields(this, this.norms)}</div>
       ${this.#demoLeft()}
       <div class="grid">${this.#facts()}</div>
       <p class="hint">Minutes for one unit: on a good day, usually, on a bad day. Empty: no norm, and the price says so.</p>
@@ -107,7 +109,8 @@ export class LabourNorms extends LitElement {
         chase in masonry, cut and filled in a room that is lived in. Schemes are compared by it; no price hangs on it. What
         the demo has is common practice, without a source: change it as you find it.
       </p>
-      ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}`;
+      ${workStages.map(([stage, words]) => this.#stage(stage, words, rows))}
+      <multiplier-list .norms=${this.norms}></multiplier-list>`;
   }
 
   /** Goes to the rate, which most of a price hangs on. */

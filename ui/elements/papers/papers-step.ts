@@ -3,6 +3,7 @@ import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
+import './actual-work.ts';
 import { demoWarnings } from './demo-warning.ts';
 
 /** A file that can be had, and what it is for. */
@@ -111,6 +112,7 @@ export class PapersStep extends LitElement {
         same job, to the last fact; one with another is of an earlier or a later state. Prices may have moved since: the
         workbook names its price list.
       </p>
+      <actual-work .view=${view}></actual-work>
       <h3>What goes with every paper</h3>
       <ul class="cautions">
         ${view.estimate.cautions.map((caution) => html`<li>${caution}</li>`)}

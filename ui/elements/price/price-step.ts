@@ -1,4 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { dryingWords } from '#engine/labour/drying.ts';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask } from '#engine/labour/task.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -8,7 +10,9 @@ import { areLit } from '../../lit-things.ts';
 import { hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
+import { contingencyHow } from './contingency-how.ts';
 import { rangeParts } from './range-parts.ts';
+import { claimLine } from './vat-fields.ts';
 import { vatWords, withVatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
@@ -33,6 +37,25 @@ export class PriceStep extends LitElement {
       .how {
         color: var(--ink-soft);
         font-size: 0.875rem;
+      }
+      .warning {
+        color: var(--ink);
+        font-weight: 600;
+      }
+      .parts {
+        display: grid;
+        grid-template-columns: auto 1fr;
+        gap: 2px 10px;
+        margin: 4px 0 0;
+        padding: 0;
+        list-style: none;
+      }
+      .parts li {
+        display: contents;
+      }
+      .parts b {
+        font: 600 0.875rem / 1.3 var(--drawing-font);
+        text-align: right;
       }
       tr.sum td {
         font-weight: 600;
@@ -83,34 +106,29 @@ export class PriceStep extends LitElement {
 
   #buildUp(price: PriceBuildUp): TemplateResult {
     const { totals } = price;
-    const profit =
-      price.marginPercent === null
-        ? `mark-up ${percent(price.markupPercent)}`
-        : `margin ${percent(price.marginPercent)}, a mark-up of ${percent(price.markupPercent)}`;
     return html`<table>
       <caption class="visually-hidden">
         How the price comes about
       </caption>
       <tbody>
-        ${row('Materials', `${pounds(price.materialsCostPence)} at cost, ${profit}`, totals.materialsPence)}
+        ${row('Materials', `${pounds(price.materialsCostPence)} at cost${price.profitOn === 'materials' ? `, ${profitWords(price)}` : ''}`, totals.materialsPence)}
         ${row(
           'Labour',
           html`${hundredths(price.labourMin)} min (${totals.hours.toFixed(2)} h): minutes ÷ 60 ×
-            ${pounds(price.ratePencePerHour)} an hour, ${price.labourLevel} level ·
+            ${pounds(price.ratePencePerHour)} an hour${price.rateBasis === 'cost' ? ' at cost' : ''}, ${price.labourLevel} level ·
             <a href=${RATE_HREF}>Change the hourly rate</a>`,
           totals.labourPence,
         )}
         ${price.other.map((line) => row(line.description, '', line.pence))}
-        ${row(
-          'Contingency',
-          `${percent(price.contingencyPercent)}, ${price.contingencySource === 'terms' ? 'as set in the terms' : 'by how much of the survey is open'}`,
-          totals.contingencyPence,
-        )}
+        ${row('Contingency', contingencyHow(price), totals.contingencyPence)}
         ${row('Net', '', totals.netPence, true)}
-        ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>`, totals.vatPence)}
+        ${row('VAT', html`${vatWords(price, this.view.library.terms)} · <a href=${VAT_HREF}>Change</a>${claimLine(price)}`, totals.vatPence)}
         ${row('To pay', '', totals.grossPence, true)}
+        ${price.depositPence === null ? nothing : row('Deposit, of that', 'Before the work begins', price.depositPence)}
       </tbody>
-    </table>`;
+    </table>
+    ${marginLine(price)}
+    ${price.refused.map((why) => html`<p class="hint warning">${why} <a href=${RATE_HREF}>Change the hourly rate</a></p>`)}`;
   }
 
   /** While something moves, what it is made of is that of before. */
@@ -124,7 +142,7 @@ export class PriceStep extends LitElement {
     return html`<h3>How far it may move</h3>
       <p class="hint">
         From ${pounds(lowPence)} to ${pounds(highPence)}, ${withVatWords(settled.price)}: ${pounds(typicalPence - lowPence)} below the price
-        and ${pounds(highPence - typicalPence)} above it. What makes that up:
+        and ${pounds(highPence - typicalPence)} above it${settled.price.contingencyPercent === 0 ? '' : html`; the contingency of ${percent(settled.price.contingencyPercent)} is in all three`}. What makes that up:
       </p>
       <table>
         <caption class="visually-hidden">
@@ -155,10 +173,12 @@ export class PriceStep extends LitElement {
   }
 
   #labour(tasks: readonly LabourTask[]): TemplateResult {
+    const drying = dryingWords(this.view.job.terms, tasks);
     return html`<h3>Labour, task by task</h3>
       <p class="hint">Tap a task to light where it is done. Minutes are the firm’s norms: low, typical, high; they and the hourly
         rate are set on the <a href=${RATE_HREF}>firm’s page</a>.
       </p>
+      ${drying === null ? nothing : html`<p class="hint">${drying}</p>`}
       <table class="tasks">
         ${workStages.map(([stage, words]) =>
           this.#stage(
@@ -184,7 +204,7 @@ export class PriceStep extends LitElement {
         </tr>
       </thead>
       <tbody>
-        ${tasks.map((task) => this.#task(task))}
+        ${tasks.map((task) => this.#task(task))} ${stageMinutes(tasks).map((sums) => sumRow(`${words}, together`, sums))}
       </tbody>`;
   }
 
@@ -208,16 +228,43 @@ export class PriceStep extends LitElement {
   }
 }
 
+function profitWords({ marginPercent, markupPercent }: PriceBuildUp): string {
+  return marginPercent === null
+    ? `mark-up ${percent(markupPercent)}`
+    : `margin ${percent(marginPercent)}, a mark-up of ${percent(markupPercent)}`;
+}
+
+/** What the job leaves the firm, where it is known what an hour costs. */
+function marginLine({ costPence, jobMarginPercent, totals }: PriceBuildUp): TemplateResult | typeof nothing {
+  if (costPence === null) return nothing;
+  const left = totals.netPence - totals.contingencyPence - costPence;
+  const share = jobMarginPercent === null ? '' : `, a margin of ${percent(jobMarginPercent)}`;
+  return html`<p class="hint">
+    The job costs the firm ${pounds(costPence)}, overhead included; with the contingency spent ${left < 0 ? `it loses ${pounds(-left)}` : `${pounds(left)} is left`}${share}.
+  </p>`;
+}
+
 /** The minutes of all tasks at each level; what has no norm counts for nothing. */
 function sumOfTasks(tasks: readonly LabourTask[]): TemplateResult {
-  const sum = (key: 'lowMin' | 'typicalMin' | 'highMin'): string =>
-    minutes(tasks.reduce((all, task) => all + (task[key] ?? 0), 0));
+  const sum = (key: 'lowMin' | 'typicalMin' | 'highMin'): number =>
+    tasks.reduce((all, task) => all + (task[key] ?? 0), 0);
+  return sumRow('All tasks', {
+    lowMin: sum('lowMin'),
+    typicalMin: sum('typicalMin'),
+    highMin: sum('highMin'),
+  });
+}
+
+function sumRow(
+  name: string,
+  { lowMin, typicalMin, highMin }: Pick<LabourTask, 'lowMin' | 'typicalMin' | 'highMin'>,
+): TemplateResult {
   return html`<tr class="sum">
-    <td>All tasks</td>
+    <td>${name}</td>
     <td></td>
-    <td class="number">${sum('lowMin')}</td>
-    <td class="number">${sum('typicalMin')}</td>
-    <td class="number">${sum('highMin')}</td>
+    <td class="number">${minutes(lowMin)}</td>
+    <td class="number">${minutes(typicalMin)}</td>
+    <td class="number">${minutes(highMin)}</td>
   </tr>`;
 }
 

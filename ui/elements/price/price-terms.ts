@@ -1,5 +1,7 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { profitOn } from '#engine/price/profit.ts';
 import type { Terms } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
 import {
   type Chased,
   type Filling,
@@ -7,8 +9,8 @@ import {
   setChased,
   setFilling,
   setLabourLevel,
+  setProfitOn,
   setTerm,
-  setVat,
 } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -17,7 +19,9 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { chasedChoices, fillingChoices, labourLevels, vatChoices } from './term-choices.ts';
+import { paceFields } from './pace-fields.ts';
+import { chasedChoices, fillingChoices, labourLevels, profitOnChoices } from './term-choices.ts';
+import { vatFields } from './vat-fields.ts';
 
 /** An own term with its field: what it is shown in, and what leaving it out means. */
 interface TermField {
@@ -31,19 +35,28 @@ interface TermField {
 }
 
 const termFields: readonly TermField[] = [
-  { term: 'markupPercent', label: 'Mark-up on materials', unit: '%', max: 1000, factor: 1, whole: false },
+  { term: 'markupPercent', label: 'Mark-up', unit: '%', max: 1000, factor: 1, whole: false },
   { term: 'marginPercent', label: 'or margin', unit: '%', max: 99.99, factor: 1, whole: false },
   { term: 'contingencyPercent', label: 'Contingency', unit: '%', max: 100, factor: 1, whole: false },
   { term: 'travelMin', label: 'Travel, there and back', unit: 'min', max: 10_000, factor: 1, whole: false },
+  { term: 'callOutPence', label: 'Call-out', unit: '£', max: 10_000_000, factor: 100, whole: false },
   { term: 'minimumPence', label: 'Minimum charge', unit: '£', max: 10_000_000, factor: 100, whole: false },
+  { term: 'depositPercent', label: 'Deposit', unit: '%', max: 100, factor: 1, whole: false },
+  { term: 'depositPence', label: 'or deposit', unit: '£', max: 10_000_000, factor: 100, whole: false },
   { term: 'validDays', label: 'The price holds for', unit: 'days', max: 3650, factor: 1, whole: true },
 ];
 
 function firmSays(terms: Terms, { term, unit }: TermField): string {
   const value = terms[term];
   if (value === undefined)
-    return term === 'contingencyPercent' ? 'Empty: by how much of the survey is open' : 'Empty: none';
-  return `Empty: the firm’s, ${term === 'minimumPence' ? pounds(value) : `${value} ${unit}`}`;
+    return term === 'contingencyPercent' ? 'Empty: by what the survey leaves open' : 'Empty: none';
+  return `Empty: the firm’s, ${unit === '£' ? pounds(value) : `${value} ${unit}`}`;
+}
+
+/** What the profit is put on where the job does not say. */
+function firmProfitOn({ terms, norms }: Library): string {
+  const on = profitOn({ profitOn: terms.profitOn ?? null }, norms);
+  return on === 'all' ? 'The firm’s: all of the work' : 'The firm’s: materials';
 }
 
 /** What chased cables lie in where the job does not say. */
@@ -65,13 +78,25 @@ export class PriceTerms extends LitElement {
         grid-template-columns: repeat(auto-fill, minmax(190px, 1fr));
         gap: 12px;
       }
+      .wide {
+        grid-column: 1 / -1;
+      }
+      .ticks {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(260px, 1fr));
+        gap: 8px 16px;
+      }
+      .ticks .hint {
+        grid-column: 1 / -1;
+        margin: 4px 0 0;
+      }
     `,
   ];
   declare view: JobView;
 
   override render(): TemplateResult {
     const { terms } = this.view.job;
-    const registered = this.view.library.terms.vat !== 'not-registered';
+    const rateIsCost = this.view.library.norms.rateBasis === 'cost';
     return html`<choice-field
         label="Labour level"
         .value=${terms.labour}
@@ -82,18 +107,7 @@ export class PriceTerms extends LitElement {
           send(this, 'job-edit', setLabourLevel(event.detail.value));
         }}
       ></choice-field>
-      <choice-field
-        label="VAT"
-        .help=${registered ? '' : 'None is charged while the firm is not registered; then this counts again'}
-        ?disabled=${!registered}
-        .value=${registered ? terms.vat : 'not-registered'}
-        .options=${vatChoices}
-        .empty=${null}
-        @field-change=${(event: CustomEvent<FieldChange<Terms['vat']>>) => {
-          event.stopPropagation();
-          send(this, 'job-edit', setVat(event.detail.value));
-        }}
-      ></choice-field>
+      ${vatFields(this, this.view)}
       <choice-field
         label="Cables chased into walls lie in"
         help="Counts for what they carry as well: least in tube"
@@ -115,7 +129,22 @@ export class PriceTerms extends LitElement {
           send(this, 'job-edit', setFilling(event.detail.value));
         }}
       ></choice-field>
-      ${termFields.map((field) => this.#field(terms, field))}`;
+      <choice-field
+        label="Mark-up or margin is put on"
+        .help=${rateIsCost ? '' : 'The hourly rate is what is charged: labour has its profit in it'}
+        .value=${terms.profitOn ?? null}
+        .options=${profitOnChoices.map((choice) =>
+          choice.value === 'all' && !rateIsCost
+            ? { ...choice, notPossible: 'needs an hourly rate at cost' }
+            : choice,
+        )}
+        .empty=${firmProfitOn(this.view.library)}
+        @field-change=${(event: CustomEvent<FieldChange<Terms['profitOn'] | null>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setProfitOn(event.detail.value));
+        }}
+      ></choice-field>
+      ${termFields.map((field) => this.#field(terms, field))} ${paceFields(this, this.view)}`;
   }
 
   #field(terms: Terms, field: TermField): TemplateResult {

@@ -1,4 +1,4 @@
-import { percentOfPence, timePence } from '#engine/price/money.ts';
+import { minutesPence } from '#engine/price/minutes-price.ts';
 import { paceMin } from '#engine/price/price-range.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
@@ -13,16 +13,6 @@ export interface RangePart {
 }
 
 type Priced = Pick<SchemeEstimate, 'range' | 'openQuestions' | 'labour' | 'price' | 'worked'>;
-
-/** What minutes cost the customer: with contingency and VAT. */
-function minutesPence(
-  minutes: number,
-  { ratePencePerHour, contingencyPercent, vatPercent }: Priced['price'],
-): number {
-  const work = timePence(minutes, ratePencePerHour);
-  const net = work + percentOfPence(work, contingencyPercent);
-  return net + percentOfPence(net, vatPercent);
-}
 
 /**
  * What a price's range is made of: how fast the work goes, each open question by what settling it would narrow,

@@ -30,3 +30,9 @@ export const vatChoices = [
   ...vatRates,
   { value: 'not-registered', label: 'Not registered: none charged' },
 ] as const;
+
+/** What mark-up or margin are put on, as people choose it. */
+export const profitOnChoices = [
+  { value: 'materials', label: 'Materials' },
+  { value: 'all', label: 'Materials, labour, travel and overhead' },
+] as const;

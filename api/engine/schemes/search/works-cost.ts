@@ -10,6 +10,7 @@ import type { TaskId } from '../../labour/known-tasks.ts';
 import { unitMess } from '../../labour/mess.ts';
 import { taskMinutes } from '../../labour/task-minutes.ts';
 import { remembered } from '../../plan/remembered.ts';
+import { hourPence } from '../../price/overhead.ts';
 import { accessoryDemands } from '../../takeoff/accessory-lines.ts';
 import { boxDemands } from '../../takeoff/box-lines.ts';
 import { type Demand, wastePercentOf } from '../../takeoff/demand.ts';
@@ -25,10 +26,10 @@ const priceByItem = remembered(
   ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
 );
 
-/** What so much of a task costs at the typical minutes and the firm's rate, thousandths of a penny; without a norm nothing. */
+/** What so much of a task costs at the typical minutes and what an hour comes to, thousandths of a penny; without a norm nothing. */
 export function taskMillipence(task: TaskId, quantity: number, { norms }: Library): number {
   const minutes = taskMinutes(task, quantity, norms).typicalMin ?? 0;
-  return Math.round((minutes * norms.ratePencePerHour * 1000) / 60);
+  return Math.round((minutes * hourPence(norms) * 1000) / 60);
 }
 
 /** What so much of a task comes to: money, and the disturbance that its norm tells. */

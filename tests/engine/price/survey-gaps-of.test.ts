@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { surveyOpenness } from '#engine/price/survey-openness.ts';
+import { contingencyPercentOf, surveyGapsOf } from '#engine/price/survey-gaps-of.ts';
 import {
   box,
   demoJob,
@@ -17,33 +17,44 @@ const pinned = runOf('r', [
   stretch({ certainty: 'assumed', lengthMm: 999 }),
 ]);
 
+describe('what is set aside by the gaps of a survey', () => {
+  it('grows by 5 % a gap, to 15 %', () => {
+    const all = ['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const;
+    expect([0, 1, 2, 3, 4, 5].map((count) => contingencyPercentOf(all.slice(0, count)))).toEqual([
+      0, 5, 10, 15, 15, 15,
+    ]);
+  });
+});
+
 describe('how open the survey is', () => {
   it('is closed when nothing is left to guess', () => {
-    expect(surveyOpenness(emptyWorked({ runs: [pinned] }))).toBe('closed');
+    expect(surveyGapsOf(emptyWorked({ runs: [pinned] }))).toEqual([]);
   });
 
   it('counts a box of unknown depth', () => {
-    expect(surveyOpenness(workedWith({ boxes: [unknownBox] }))).toBe('slightly-open');
+    expect(surveyGapsOf(workedWith({ boxes: [unknownBox] }))).toEqual(['boxes']);
   });
 
   it('counts a way that is assumed for half or more', () => {
-    expect(surveyOpenness(emptyWorked({ runs: [assumed] }))).toBe('slightly-open');
+    expect(surveyGapsOf(emptyWorked({ runs: [assumed] }))).toEqual(['ways']);
   });
 
   it('counts a run whose length nobody knows', () => {
     const unplaced = runOf('r', [], { lengthMm: null, lowMm: null, highMm: null });
-    expect(surveyOpenness(emptyWorked({ runs: [unplaced] }))).toBe('slightly-open');
+    expect(surveyGapsOf(emptyWorked({ runs: [unplaced] }))).toEqual(['lengths']);
   });
 
   it('adds gaps up', () => {
     const two = { ...workedWith({ boxes: [unknownBox] }), runs: [assumed] };
     const unplaced = runOf('s', [], { lengthMm: null, lowMm: null, highMm: null });
-    expect(surveyOpenness(two)).toBe('open');
-    expect(surveyOpenness({ ...two, runs: [assumed, unplaced] })).toBe('wide-open');
+    expect(surveyGapsOf(two)).toEqual(['ways', 'boxes']);
+    expect(surveyGapsOf({ ...two, runs: [assumed, unplaced] })).toEqual(['lengths', 'ways', 'boxes']);
   });
 
   it('is wide open for the quoting visit of the demo house', () => {
     const quoting = demoJob('saltglass-row-quoting');
-    expect(surveyOpenness(workedDemo(quoting, 'spurs-rcbo'))).toBe('wide-open');
+    const gaps = surveyGapsOf(workedDemo(quoting, 'spurs-rcbo'));
+    expect(gaps).toEqual(['circuits', 'ways', 'boxes', 'floors']);
+    expect(contingencyPercentOf(gaps)).toBe(15);
   });
 });
