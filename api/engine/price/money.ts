@@ -12,6 +12,8 @@ import { type Exact, exactOf, minus, over, plus, roundHalfUp, times } from './ex
  * 5. *contingency*: its percentage, once, on materials, labour and other sums;
  * 6. *VAT*: once, on the net total (never line by line).
  *
+ * Beside the price, *outlay*: so many of an offer, once each (`buying/`); no job is charged by it.
+ *
  * Source: HMRC manual VATREC12010 lets a trader round the invoice total; half up and once on the net is our
  * policy, because a householder cannot recover what is rounded.
  */

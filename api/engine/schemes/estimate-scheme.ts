@@ -1,6 +1,7 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import { messPoints } from '../labour/mess.ts';
+import { planPurchase } from '../price/buying/plan-purchase.ts';
 import { complies } from '../rules/complies.ts';
 import type { Rule } from '../rules/rule.ts';
 import { runRules } from '../rules/run-rules.ts';
@@ -19,7 +20,7 @@ export interface ToEstimate {
   readonly library: Library;
   /** All that is checked, in the order of the printed list. */
   readonly rules: readonly Rule[];
-  /** Without the worth of open questions and the pence of remedies. */
+  /** Without the worth of open questions and the pence of remedies; bought for at first sight. */
   readonly isLive: boolean;
 }
 
@@ -46,6 +47,12 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
     labour: priced.labour,
     messPoints: messPoints(priced.labour, library.norms),
     price: priced.price,
+    purchase: planPurchase({
+      takeoff: priced.takeoff,
+      prices: library.prices,
+      stock: house.job.stock,
+      depth: isLive ? 'quick' : 'whole',
+    }),
     proof: [...facts.proofs.values()],
     findings: isLive
       ? findings
