@@ -45,8 +45,8 @@ export function lengthsOf({ van, forSale }: CutQuestion, { counts, steps }: Coil
 
 /** How hard one set is tried at most, of all the steps that there are. */
 const SHARE_OF_STEPS = 1 / 4;
-/** Once the steps are spent, so many further sets are tried the quick way. */
-const QUICK_SETS = 60;
+/** So many sets at most are tried that the steps do not suffice to decide. */
+const MOST_UNDECIDED = 60;
 
 /**
  * The cheapest set from which every piece is cut in one, by `bySet` the first of them. Sets are tried in that order, one
@@ -57,8 +57,10 @@ const QUICK_SETS = 60;
 export function cheapestSet(question: CutQuestion, mostSteps: number): CutAnswer {
   const { pieces, van, forSale } = question;
   const bound = cutBound(pieces);
-  const vanMm = van.reduce((sum, { lengthMm, count }) => sum + bound.filledMm(lengthMm) * count, 0);
-  const neededMm = Math.max(0, bound.fittingMm(Number.POSITIVE_INFINITY) - vanMm);
+  const allMm = bound.fittingMm(Number.POSITIVE_INFINITY);
+  const fillMm = van.reduce((sum, { lengthMm, count }) => sum + bound.filledMm(lengthMm) * count, 0);
+  const vanMm = Math.min(fillMm, bound.fittingMm(van.at(-1)?.lengthMm ?? 0));
+  const neededMm = allMm - vanMm;
   const count = pieces.reduce((all, one) => all + one.count, 0);
   let best = quickAnswer(question);
   const toHold = { neededMm, pieces: count, bound };
@@ -67,7 +69,7 @@ export function cheapestSet(question: CutQuestion, mostSteps: number): CutAnswer
 
   const steps: Steps = { left: mostSteps };
   let undecided: number | null = null;
-  let quickly = 0;
+  let spent = 0;
   const queue = [...sets];
   for (let at = 0; at < queue.length; at++) {
     const set = queue[at] as CoilSet;
@@ -82,7 +84,7 @@ export function cheapestSet(question: CutQuestion, mostSteps: number): CutAnswer
     }
     if (filled === 'spent') {
       undecided ??= set.millipence;
-      if (steps.left <= 0 && ++quickly > QUICK_SETS) break;
+      if (++spent > MOST_UNDECIDED) break;
     }
     const longer = stepLonger(set, forSale);
     if (longer !== null) insert(queue, longer, at + 1);
@@ -160,6 +162,7 @@ function quickAnswer(question: CutQuestion): Answer {
     ];
   });
   const allCut = withCutAfter(question, none);
+  if (count === 0) return { set: none, filled: [] };
   const answers = allCut === null ? ofOneKind : [allCut, ...ofOneKind];
   const [first] = answers.toSorted((a, b) => bySet(a.set, b.set));
   if (first === undefined) throw new Error(`No length on sale holds the longest of ${count} pieces.`);

@@ -41,10 +41,10 @@ export interface ToHold {
 
 /** The order in which sets are tried: the cheapest, then the one of fewest lengths, then more of what is listed first. */
 export function bySet(a: CoilSet, b: CoilSet): number {
-  return a.millipence - b.millipence || lengthsOf(a) - lengthsOf(b) || moreOfFirst(a, b);
+  return a.millipence - b.millipence || lengthCount(a) - lengthCount(b) || moreOfFirst(a, b);
 }
 
-function lengthsOf({ counts, steps }: CoilSet): number {
+function lengthCount({ counts, steps }: CoilSet): number {
   return counts.reduce((sum, count) => sum + count, 0) + steps.filter((count) => count > 0).length;
 }
 
@@ -183,7 +183,8 @@ function chooseWholes(choice: Choice, place: number, kind: Kind, chosen: Chosen)
 function chooseCut(choice: Choice, place: number, kind: Kind, chosen: Chosen): boolean {
   const { toHold, otherSteps } = choice;
   const cut = kind.cut as CutLength;
-  const most = stepsFor(cut, toHold.neededMm);
+  // The van may take less than it could: so as many steps as all pieces would ask for.
+  const most = stepsFor(cut, toHold.bound.fittingMm(Number.POSITIVE_INFINITY));
   for (let steps = 0; steps <= most; steps = Math.max(steps + 1, cut.leastSteps)) {
     const millipence = chosen.millipence + cutMillipence(cut, steps);
     if (millipence > toHold.mostMillipence) break;

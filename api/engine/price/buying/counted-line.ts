@@ -2,7 +2,7 @@ import type { Stock } from '#model/job.ts';
 import type { Price } from '#model/library.ts';
 import type { TakeoffLine } from '../../takeoff/line.ts';
 import { QUANTITY_PLACES } from '../bought.ts';
-import { ceiling, decimalOf, exactOf, exactZero, minus, over, plus, times } from '../exact.ts';
+import { ceiling, decimalOf, exactOf, exactZero, minus, plus, times } from '../exact.ts';
 import { boughtPacks, headOf, MM_A_METRE, proofOf } from './line-parts.ts';
 import { offersOf } from './offers-of.ts';
 import { packMix } from './pack-mix.ts';
@@ -35,22 +35,16 @@ export function countedLine(
     needed: line.quantity,
     fromVan,
     ...packs,
-    leftOver:
-      price === undefined
-        ? 0
-        : decimalOf(
-            over(
-              minus(times(exactOf(packs.boughtQuantity), exactOf(SHARES)), exactOf(needed)),
-              exactOf(SHARES),
-            ),
-            QUANTITY_PLACES,
-          ),
+    leftOver: price === undefined ? 0 : leftOver(packs.boughtQuantity, fromVan, line.quantity),
     cuts: [],
     unserved: [],
     nearMisses: [],
     proof: proofOf(mix, price),
   };
 }
+
+const leftOver = (bought: number, fromVan: number, needed: number): number =>
+  decimalOf(minus(plus(exactOf(bought), exactOf(fromVan)), exactOf(needed)), QUANTITY_PLACES);
 
 /** An offer in thousandths of its unit; what is sold by the metre is in mm as it is. */
 function inShares(offer: Offer, unit: TakeoffLine['unit']): Offer {

@@ -10,8 +10,9 @@ import type { Offer, PurchaseLine } from './purchase.ts';
 
 /** So many pieces of one item are promised to be cut at least cost; the search takes steps in plenty for them. */
 export const PROVED_PIECES = 20;
-const STEPS_FOR_PROOF = 20_000_000;
+const STEPS_FOR_PROOF = 5_000_000;
 const STEPS_BEYOND = 1_000_000;
+const STEPS_IF_QUICK = 2000;
 
 /** What is cut to length: every piece in one, from the van first. */
 export function cutLine(
@@ -40,7 +41,7 @@ export function cutLine(
 
 /** Steps that a search of so many pieces may take. */
 function stepsFor(pieces: number, isQuick: boolean): number {
-  if (isQuick) return 0;
+  if (isQuick) return STEPS_IF_QUICK;
   return pieces <= PROVED_PIECES ? STEPS_FOR_PROOF : STEPS_BEYOND;
 }
 

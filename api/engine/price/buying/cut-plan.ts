@@ -1,27 +1,24 @@
 import { type CutAnswer, type CutQuestion, cheapestSet, lengthsOf } from './cheapest-set.ts';
-import type { CutLength, WholeLength } from './coil-sets.ts';
 import type { Filled, SameLengths } from './fill-coils.ts';
 import { isOneLength } from './offers-of.ts';
-import { CUT_STEP_MM, type CutPiece } from './pieces-of.ts';
+import type { CutPiece } from './pieces-of.ts';
 import type { CutFrom, Offer } from './purchase.ts';
+import { type Sold, soldLengths } from './sold-lengths.ts';
+import { type VanLength, waysHeldBack } from './van-lengths.ts';
 
 /** How the pieces of one item are bought and cut. */
 export interface CutPlan {
   readonly bought: readonly { readonly offer: Offer; readonly count: number }[];
+  /** The van's lengths, then coils, then cut ones. */
   readonly cuts: readonly CutFrom[];
   readonly unserved: readonly CutPiece[];
   readonly millipence: number;
   readonly boundMillipence: number;
 }
 
-/** What a cut length that nobody sells stands in for: a piece that is longer than anything on the list. */
-const NOT_SOLD = null;
-
-type Sold<T> = T & { readonly offer: Offer | typeof NOT_SOLD };
-
 /**
  * The cheapest lengths from which every piece is cut in one, after the van's lengths, which cost nothing. Pieces that
- * nothing is long enough for are named, and as few mm of them as can be.
+ * nothing on the list is long enough for come from the van as far as they fit there; the rest are named.
  *
  * @param pieces as `piecesToCut` gives them.
  * @param vanMm unbroken lengths in the van.
@@ -33,60 +30,38 @@ export function cutPlan(
   vanMm: readonly number[],
   mostSteps: number,
 ): CutPlan {
-  const wholes = wholeLengths(offers);
-  const cuts = withStandIn(cutLengths(offers), wholes, pieces);
-  const question = {
+  const sold = soldLengths(offers);
+  const longestMm =
+    sold.cuts.length > 0
+      ? Number.POSITIVE_INFINITY
+      : Math.max(0, ...sold.wholes.map(({ lengthMm }) => lengthMm));
+  const tooLong = pieces.filter(({ lengthMm }) => lengthMm > longestMm);
+  const rest = pieces.filter(({ lengthMm }) => lengthMm <= longestMm);
+  const { ways, areAll } = waysHeldBack(tooLong, vanMm);
+  const plans = ways.map(({ van, unserved }) => {
+    const question = questionOf(
+      rest,
+      sold,
+      van.map(({ roomMm }) => roomMm),
+    );
+    const answer = cheapestSet(question, mostSteps);
+    const { boundMillipence } = answer;
+    return { ...planOf({ pieces: rest, van, sold, question, answer }), unserved, boundMillipence };
+  });
+  const [best] = plans.toSorted((a, b) => a.millipence - b.millipence);
+  if (best === undefined) throw new Error(`No way to cut ${pieces.length} pieces was looked at.`);
+  // Where not every way was looked at, none pays less than with the whole van free for the rest.
+  const bounds = areAll ? plans : [cheapestSet(questionOf(rest, sold, vanMm), mostSteps)];
+  const boundMillipence = Math.min(best.millipence, ...bounds.map((one) => one.boundMillipence));
+  return { ...best, boundMillipence };
+}
+
+function questionOf(pieces: readonly CutPiece[], sold: Sold, vanMm: readonly number[]): CutQuestion {
+  return {
     pieces: sameLengths(pieces.map(({ lengthMm }) => lengthMm)).toReversed(),
     van: sameLengths(vanMm),
-    forSale: { wholes, cuts },
+    forSale: sold,
   };
-  if (pieces.length === 0) return { bought: [], cuts: [], unserved: [], millipence: 0, boundMillipence: 0 };
-  const answer = cheapestSet(question, mostSteps);
-  return planOf({ pieces, vanMm, wholes, cuts, question, answer });
-}
-
-function wholeLengths(offers: readonly Offer[]): readonly Sold<WholeLength>[] {
-  const sold = offers
-    .filter(isOneLength)
-    .map((offer) => ({ offer, lengthMm: offer.quantity, millipence: offer.millipence }));
-  // One that is no longer than another and no cheaper is never the better buy.
-  return sold.filter((one, i) =>
-    sold.every(
-      (other, k) =>
-        k === i ||
-        other.lengthMm < one.lengthMm ||
-        other.millipence > one.millipence ||
-        (other.lengthMm === one.lengthMm && other.millipence === one.millipence && k > i),
-    ),
-  );
-}
-
-function cutLengths(offers: readonly Offer[]): readonly Sold<CutLength>[] {
-  return offers.flatMap((offer) =>
-    offer.least === null
-      ? []
-      : [
-          {
-            offer,
-            stepMm: offer.quantity,
-            leastSteps: offer.least / offer.quantity,
-            millipence: offer.millipence,
-          },
-        ],
-  );
-}
-
-/** With what stands for pieces that nobody sells: dearer than all the rest, so that it is the last that is taken. */
-function withStandIn(
-  cuts: readonly Sold<CutLength>[],
-  wholes: readonly Sold<WholeLength>[],
-  pieces: readonly CutPiece[],
-): readonly Sold<CutLength>[] {
-  const longestMm = Math.max(0, ...wholes.map(({ lengthMm }) => lengthMm));
-  if (cuts.length > 0 || pieces.every(({ lengthMm }) => lengthMm <= longestMm)) return cuts;
-  const dearest = Math.max(0, ...wholes.map(({ millipence }) => millipence));
-  const millipence = dearest * pieces.length + 1;
-  return [{ offer: NOT_SOLD, stepMm: CUT_STEP_MM, leastSteps: 1, millipence }];
 }
 
 /** Lengths counted, the shortest first. */
@@ -100,48 +75,40 @@ function sameLengths(lengthsMm: readonly number[]): readonly SameLengths[] {
 
 interface Answered {
   readonly pieces: readonly CutPiece[];
-  readonly vanMm: readonly number[];
-  readonly wholes: readonly Sold<WholeLength>[];
-  readonly cuts: readonly Sold<CutLength>[];
+  readonly van: readonly VanLength[];
+  readonly sold: Sold;
   readonly question: CutQuestion;
   readonly answer: CutAnswer;
 }
 
-function planOf(answered: Answered): CutPlan {
-  const { wholes, cuts, question, answer } = answered;
-  const sold = [...wholes, ...cuts];
+function planOf(answered: Answered): Pick<CutPlan, 'bought' | 'cuts' | 'millipence'> {
+  const { sold, question, answer } = answered;
   const filled = answer.filled.toSorted((a, b) => a.length - b.length);
   const taken = withCauses(answered, filled);
-  const isServed = ({ length }: Filled): boolean => {
-    const place = length - question.van.length;
-    return place < 0 || sold[place]?.offer !== NOT_SOLD;
-  };
+  const fromVan = filled.filter(({ length }) => length < question.van.length).length;
+  const bought = boughtOf(answered, filled);
   const lengths = lengthsOf(question, answer.set);
-  const names = nameGiver(answered);
-  const bought = sold.flatMap(({ offer, millipence }, i) => {
-    const used = filled.filter(({ length }) => length === question.van.length + i).length;
-    // A length that nothing is cut from is not bought; of a cut length it is the steps that are paid.
-    const count = i < wholes.length ? used : used * (answer.set.steps[i - wholes.length] ?? 0);
-    return count === 0 ? [] : [{ offer, count, millipence: millipence * count }];
+  const keys = [...sold.wholes, ...sold.cuts].map(({ offer }) => offer.key);
+  const used = new Map<number, number>();
+  const ofBought = filled.slice(fromVan).map(({ length }, i): CutFrom => {
+    const nth = (used.get(length) ?? 0) + 1;
+    used.set(length, nth);
+    const from = `${keys[length - question.van.length] ?? ''}/${nth}`;
+    return cutFrom(from, lengths[length]?.lengthMm ?? 0, taken[fromVan + i] ?? []);
   });
-  const paid = (isSold: boolean) =>
-    bought
-      .filter(({ offer }) => (offer !== NOT_SOLD) === isSold)
-      .reduce((sum, { millipence }) => sum + millipence, 0);
   return {
-    bought: bought.flatMap(({ offer, count }) => (offer === NOT_SOLD ? [] : [{ offer, count }])),
-    cuts: filled.flatMap((one, i): CutFrom[] => {
-      if (!isServed(one)) return [];
-      const lengthMm = lengths[one.length]?.lengthMm ?? 0;
-      const cut = taken[i] ?? [];
-      const leftMm = cut.reduce((restMm, piece) => restMm - piece.lengthMm, lengthMm);
-      return [{ from: names(one.length), lengthMm, cuts: cut, leftMm }];
-    }),
-    unserved: filled.flatMap((one, i) => (isServed(one) ? [] : (taken[i] ?? []))),
-    millipence: paid(true),
-    boundMillipence: Math.max(0, answer.boundMillipence - paid(false)),
+    bought: bought.map(({ offer, count }) => ({ offer, count })),
+    cuts: [...vanCuts(answered, filled.slice(0, fromVan), taken), ...ofBought],
+    millipence: bought.reduce((sum, { millipence }) => sum + millipence, 0),
   };
 }
+
+const cutFrom = (from: string, lengthMm: number, cuts: readonly CutPiece[]): CutFrom => ({
+  from,
+  lengthMm,
+  cuts,
+  leftMm: cuts.reduce((restMm, cut) => restMm - cut.lengthMm, lengthMm),
+});
 
 /** The pieces by name that each length gives. */
 function withCauses(
@@ -154,16 +121,29 @@ function withCauses(
   return filled.map(({ takes }) => takes.flatMap((count, i) => waiting[i]?.splice(0, count) ?? []));
 }
 
-/** Gives each length its name: the van's by their place in the van, all others by the offer and a number. */
-function nameGiver({ vanMm, wholes, cuts, question }: Answered): (length: number) => string {
-  const sold = [...wholes, ...cuts];
-  const used = new Map<number, number>();
-  return (length) => {
-    const nth = used.get(length) ?? 0;
-    used.set(length, nth + 1);
-    const held = question.van[length];
-    if (held === undefined) return `${sold[length - question.van.length]?.offer?.key ?? ''}/${nth + 1}`;
-    const places = vanMm.flatMap((lengthMm, i) => (lengthMm === held.lengthMm ? [i] : []));
-    return `van/${(places[nth] ?? 0) + 1}`;
-  };
+/** What is bought: a length that nothing is cut from is not; of a cut one the steps are. */
+function boughtOf({ sold, question, answer }: Answered, filled: readonly Filled[]) {
+  return [...sold.wholes, ...sold.cuts].flatMap(({ offer, millipence }, i) => {
+    const used = filled.filter(({ length }) => length === question.van.length + i).length;
+    const steps = isOneLength(offer) ? 1 : (answer.set.steps[i - sold.wholes.length] ?? 0);
+    const count = used * steps;
+    return count === 0 ? [] : [{ offer, count, millipence: millipence * count }];
+  });
+}
+
+/** What is cut from the van's lengths, in the van's order: what was held back for them, and what the plan adds. */
+function vanCuts(
+  { van, question }: Answered,
+  filled: readonly Filled[],
+  taken: readonly (readonly CutPiece[])[],
+): readonly CutFrom[] {
+  const added = new Map<VanLength, readonly CutPiece[]>();
+  filled.forEach(({ length }, i) => {
+    const free = van.find((one) => one.roomMm === question.van[length]?.lengthMm && !added.has(one));
+    if (free !== undefined) added.set(free, taken[i] ?? []);
+  });
+  return van.flatMap((one, place) => {
+    const cuts = [...one.cuts, ...(added.get(one) ?? [])];
+    return cuts.length === 0 ? [] : [cutFrom(`van/${place + 1}`, one.lengthMm, cuts)];
+  });
 }

@@ -10,6 +10,9 @@ export interface Filled {
   readonly takes: readonly number[];
 }
 
+/** Kinds of pieces times lengths beyond which no search is begun: it would go too deep. */
+const MOST_DEEP = 2500;
+
 /** Steps that a search may still take; counted down while it runs. */
 export interface Steps {
   left: number;
@@ -32,6 +35,8 @@ export function fillLengths(
   lengths: readonly SameLengths[],
   steps: Steps,
 ): readonly Filled[] | null | 'spent' {
+  const count = lengths.reduce((sum, length) => sum + length.count, 0);
+  if (pieces.length * count > MOST_DEEP) return 'spent';
   const longest = lengths.at(-1);
   const hasRest = longest !== undefined && longest.count === 1;
   const others = hasRest ? lengths.slice(0, -1) : lengths;
@@ -157,22 +162,21 @@ function take({ left }: Search, { takes }: Filling, piece: number, count: number
 }
 
 /** Cuts of the pieces from this one on what may go beside those taken, most first; `laterMm` of them are left. */
-function cutBeside(
-  search: Search,
-  filling: Filling,
-  piece: number,
-  roomMm: number,
-  laterMm: number,
-): boolean {
+function cutBeside(search: Search, filling: Filling, from: number, roomMm: number, laterMm: number): boolean {
   const { pieceMm, left, steps } = search;
   steps.left -= 1;
-  if (steps.left < 0 || roomMm - laterMm > filling.mayLoseMm) return false;
-  if (laterMm === 0) return close(search, filling, roomMm);
+  if (steps.left < 0) return false;
+  let [piece, restMm] = [from, laterMm];
+  // What is longer than the room stays; with all of the rest cut, no more may be left of the length than may be lost.
+  for (; restMm > 0 && (at(left, piece) === 0 || at(pieceMm, piece) > roomMm); piece++)
+    restMm -= at(left, piece) * at(pieceMm, piece);
+  if (roomMm - restMm > filling.mayLoseMm) return false;
+  if (restMm === 0) return close(search, filling, roomMm);
   const longMm = at(pieceMm, piece);
-  const restMm = laterMm - at(left, piece) * longMm;
+  const beyondMm = restMm - at(left, piece) * longMm;
   for (let count = Math.min(at(left, piece), Math.floor(roomMm / longMm)); count >= 0; count--) {
     take(search, filling, piece, count);
-    if (cutBeside(search, filling, piece + 1, roomMm - count * longMm, restMm)) return true;
+    if (cutBeside(search, filling, piece + 1, roomMm - count * longMm, beyondMm)) return true;
     take(search, filling, piece, -count);
   }
   return false;

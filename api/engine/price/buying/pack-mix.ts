@@ -37,9 +37,10 @@ export function packMix(needed: number, offers: readonly Offer[]): PackMix {
     (offer): Pack => ({ offer, shares: offer.quantity / share, millipence: offer.millipence }),
   );
   const shares = Math.ceil(needed / share);
-  // What is not sold by the single step is left out, or bought from its least on, one such kind at most.
+  // What is not sold by the single step is left out, or bought from its least on; two such kinds are not tried together.
   const hasLeast = ({ offer: { least, quantity } }: Pack) => least !== null && least > quantity;
   const free = packs.map((pack) => !hasLeast(pack));
+  const isTried = packs.filter(hasLeast).length < 2;
   const mixes = [
     free.includes(true) ? mixOf(shares, packs, free) : null,
     ...packs.map((pack, i) => (hasLeast(pack) ? mixFromLeast(shares, packs, free, i) : null)),
@@ -51,9 +52,13 @@ export function packMix(needed: number, offers: readonly Offer[]): PackMix {
       return count === 0 ? [] : [{ offer, count }];
     }),
     millipence: best?.millipence ?? 0,
-    boundMillipence: Math.min(...mixes.map(({ bound }) => bound)),
+    boundMillipence: isTried ? Math.min(...mixes.map(({ bound }) => bound)) : leastByRate(shares, packs),
   };
 }
+
+/** What shares cost at the best rate of all: nothing that holds them costs less. */
+const leastByRate = (shares: number, packs: readonly Pack[]): number =>
+  Math.floor(shares * Math.min(...packs.map((pack) => pack.millipence / pack.shares)));
 
 const total = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0);
 
@@ -99,7 +104,7 @@ function mixOf(shares: number, packs: readonly Pack[], free: readonly boolean[])
   return {
     counts,
     millipence,
-    bound: granted === 0 ? millipence : Math.floor((shares * best.millipence) / best.shares),
+    bound: granted === 0 ? millipence : leastByRate(shares, usable),
   };
 }
 

@@ -65,8 +65,12 @@ export function randomCutList(seed: number, shape: ListShape): CutList {
   const offers = wholesM.map((lengthM) =>
     lengthOffer(lengthM, Math.round(perM * lengthM * (0.5 + 0.45 * random()))),
   );
-  const cuts = shape.stepsMm.map((stepMm) =>
-    cutOffer(stepMm, Math.max(1, Math.round((perM * stepMm) / 1e3)), random() < 0.2 ? stepMm * 3 : stepMm),
+  const cuts = shape.stepsMm.map((stepMm, i) =>
+    cutOffer(
+      stepMm,
+      Math.max(1, Math.round(((perM * stepMm) / 1e3) * 0.85 ** i)),
+      random() < 0.2 ? stepMm * 3 : stepMm,
+    ),
   );
   const vanMm = Array.from({ length: whole(0, shape.van) }, () => whole(50, 1200) * 10);
   return { pieces: piecesOf(...pieces.map((mm) => mm / 1e3)), offers: [...offers, ...cuts], vanMm };
