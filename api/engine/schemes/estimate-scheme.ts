@@ -29,7 +29,15 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
   const { house, library, isLive, proofsFound, rules } = toEstimate;
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
-  const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
+  const { prices } = library;
+  const purchase = planPurchase({
+    takeoff: priced.takeoff,
+    prices,
+    stock: house.job.stock,
+    depth: isLive ? 'quick' : 'whole',
+  });
+  const { bill, other } = priced.price;
+  const gaps = libraryGaps({ prices, purchase, bill, labour: priced.labour, other });
   const facts = factsOf(worked, library, proofsFound);
   const findings = runRules(facts, [...rules, gaps]);
   return {
@@ -47,12 +55,7 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
     labour: priced.labour,
     messPoints: messPoints(priced.labour, library.norms),
     price: priced.price,
-    purchase: planPurchase({
-      takeoff: priced.takeoff,
-      prices: library.prices,
-      stock: house.job.stock,
-      depth: isLive ? 'quick' : 'whole',
-    }),
+    purchase,
     proof: [...facts.proofs.values()],
     findings: isLive
       ? findings
