@@ -48,6 +48,9 @@ const SHARE_OF_STEPS = 1 / 4;
 /** So many sets at most are tried that the steps do not suffice to decide. */
 const MOST_UNDECIDED = 60;
 
+/** Where there are too many sets up to what is known, only those are tried that exceed the least by so much of the rest. */
+const SHARES_OF_EXCESS = [1, 1 / 8, 1 / 64, 1 / 512];
+
 /**
  * The cheapest set from which every piece is cut in one, by `bySet` the first of them. Sets are tried in that order, one
  * cut length a step longer each time, so the first from which all can be cut is it, and what was tried before bounds it.
@@ -57,40 +60,63 @@ const MOST_UNDECIDED = 60;
 export function cheapestSet(question: CutQuestion, mostSteps: number): CutAnswer {
   const { pieces, van, forSale } = question;
   const bound = cutBound(pieces);
-  const allMm = bound.fittingMm(Number.POSITIVE_INFINITY);
   const fillMm = van.reduce((sum, { lengthMm, count }) => sum + bound.filledMm(lengthMm) * count, 0);
   const vanMm = Math.min(fillMm, bound.fittingMm(van.at(-1)?.lengthMm ?? 0));
-  const neededMm = allMm - vanMm;
-  const count = pieces.reduce((all, one) => all + one.count, 0);
-  let best = quickAnswer(question);
-  const toHold = { neededMm, pieces: count, bound };
-  const sets = coilSets(forSale, { ...toHold, mostMillipence: best.set.millipence });
-  if (sets === null) return { ...best, boundMillipence: leastMillipence(forSale, toHold) };
+  const neededMm = bound.fittingMm(Number.POSITIVE_INFINITY) - vanMm;
+  const toHold = { neededMm, pieces: pieceCount(question), bound };
+  const known = quickAnswer(question);
+  const least = leastMillipence(forSale, toHold);
+  for (const share of SHARES_OF_EXCESS) {
+    const mostMillipence = least + Math.floor((known.set.millipence - least) * share);
+    const sets = coilSets(forSale, { ...toHold, mostMillipence });
+    if (sets !== null) return firstThatServes(question, { sets, mostMillipence, known, bound, mostSteps });
+  }
+  return { ...known, boundMillipence: least };
+}
 
+const pieceCount = ({ pieces }: CutQuestion): number => pieces.reduce((sum, { count }) => sum + count, 0);
+
+/** Sets to be tried, in order. */
+interface ToTry {
+  readonly sets: readonly CoilSet[];
+  /** All sets up to this cost are there. */
+  readonly mostMillipence: number;
+  readonly known: Answer;
+  readonly bound: CutBound;
+  readonly mostSteps: number;
+}
+
+function firstThatServes(
+  question: CutQuestion,
+  { sets, mostMillipence, known, bound, mostSteps }: ToTry,
+): CutAnswer {
   const steps: Steps = { left: mostSteps };
-  let undecided: number | null = null;
-  let spent = 0;
   const queue = [...sets];
-  for (let at = 0; at < queue.length; at++) {
+  let best = known;
+  let undecided = Number.POSITIVE_INFINITY;
+  let spent = 0;
+  for (let at = 0; at < queue.length && spent <= MOST_UNDECIDED; at++) {
     const set = queue[at] as CoilSet;
-    if (bySet(set, best.set) >= 0) break;
     const quick = withCutAfter(question, set);
     if (quick !== null && bySet(quick.set, best.set) < 0) best = quick;
-    if (bySet(set, best.set) >= 0) break;
+    if (bySet(set, best.set) >= 0 || set.millipence > mostMillipence) break;
     const filled = fillWithin(question, set, bound, steps);
-    if (filled !== null && filled !== 'spent') {
-      best = { set, filled };
-      break;
-    }
+    if (filled !== null && filled !== 'spent') return answered({ set, filled }, undecided);
     if (filled === 'spent') {
-      undecided ??= set.millipence;
-      if (++spent > MOST_UNDECIDED) break;
+      undecided = Math.min(undecided, set.millipence);
+      spent += 1;
     }
-    const longer = stepLonger(set, forSale);
+    const longer = stepLonger(set, question.forSale);
     if (longer !== null) insert(queue, longer, at + 1);
   }
-  return { ...best, boundMillipence: Math.min(undecided ?? best.set.millipence, best.set.millipence) };
+  // What costs more than all that was tried is not decided either.
+  return answered(best, Math.min(undecided, mostMillipence));
 }
+
+const answered = (answer: Answer, undecided: number): CutAnswer => ({
+  ...answer,
+  boundMillipence: Math.min(undecided, answer.set.millipence),
+});
 
 type Answer = Omit<CutAnswer, 'boundMillipence'>;
 
@@ -145,8 +171,8 @@ function withCutAfter(question: CutQuestion, set: CoilSet): Answer | null {
 
 /** A first answer: everything cut to measure, or everything from one kind of whole length. */
 function quickAnswer(question: CutQuestion): Answer {
-  const { pieces, forSale } = question;
-  const count = pieces.reduce((all, one) => all + one.count, 0);
+  const { forSale } = question;
+  const count = pieceCount(question);
   const none = { counts: forSale.wholes.map(() => 0), steps: forSale.cuts.map(() => 0), millipence: 0 };
   const ofOneKind = forSale.wholes.flatMap(({ millipence }, kind): Answer[] => {
     const whole = { ...none, counts: none.counts.map((_, i) => (i === kind ? count : 0)) };
