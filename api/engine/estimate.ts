@@ -20,8 +20,8 @@ export interface EstimateScope {
   /** Only these schemes, in the job's order; absent: all. Unknown ids are left out. */
   readonly schemeIds?: readonly string[];
   /**
-   * `live`: without the worth of open questions and the pence of remedies, for a screen while something moves;
-   * absent: `whole`.
+   * `live`: without the worth of open questions and the pence of remedies, and with the first purchase plan that serves
+   * and its bound, for a screen while something moves; absent: `whole`.
    */
   readonly depth?: 'whole' | 'live';
 }

@@ -1,10 +1,10 @@
 import type { Stock, Terms } from '#model/job.ts';
 import type { Price, Prices } from '#model/library.ts';
-import { remembered } from '../plan/remembered.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { packsFor, QUANTITY_PLACES } from './bought.ts';
 import { decimalOf, type Exact, exactOf, minus, over, times } from './exact.ts';
 import { roundHalfUpPence } from './money.ts';
+import { pricesByItem } from './prices-by-item.ts';
 import type { BillLine } from './totals.ts';
 import { costVatFactor } from './vat.ts';
 
@@ -65,10 +65,6 @@ function vanOf(stock: readonly Stock[]): Map<string, number> {
   for (const { item, quantity } of stock) van.set(item, (van.get(item) ?? 0) + quantity);
   return van;
 }
-
-const pricesByItem = remembered(
-  ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
-);
 
 /**
  * The take-off as bought: the van's stock is used first, the rest bought in packs where the list says so.

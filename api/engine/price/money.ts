@@ -15,6 +15,8 @@ import { type Exact, exactOf, minus, over, plus, roundHalfUp, times } from './ex
  * 8. *VAT*: once, on the net total (never line by line);
  * 9. *deposit*: its percentage, once, on the total with VAT.
  *
+ * Beside the price, *outlay*: so many of an offer, once each (`buying/`); no job is charged by it.
+ *
  * Source: HMRC manual VATREC12010 lets a trader round the invoice total; half up and once on the net is our
  * policy, because a householder cannot recover what is rounded.
  */

@@ -1,6 +1,7 @@
 import type { BackBox, CableJoint, FusedUnit } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { LabourTask } from '../labour/task.ts';
+import type { PurchasePlan } from '../price/buying/purchase.ts';
 import type { PriceBuildUp, PriceRange, Totals } from '../price/totals.ts';
 import type { CircuitProof } from '../proof/circuit-proof.ts';
 import type { Finding } from '../rules/finding.ts';
@@ -36,6 +37,8 @@ export interface SchemeEstimate {
   readonly takeoff: readonly TakeoffLine[];
   readonly labour: readonly LabourTask[];
   readonly price: PriceBuildUp;
+  /** What the firm buys for it; its pence are the firm's outlay, not what the job is charged. */
+  readonly purchase: PurchasePlan;
   /** Of the circuits that the scheme touches, sorted by circuit. */
   readonly proof: readonly CircuitProof[];
   readonly findings: readonly Finding[];

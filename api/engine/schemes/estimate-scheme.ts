@@ -1,6 +1,7 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import { messPoints } from '../labour/mess.ts';
+import { planPurchase } from '../price/buying/plan-purchase.ts';
 import { complies } from '../rules/complies.ts';
 import type { Rule } from '../rules/rule.ts';
 import { runRules } from '../rules/run-rules.ts';
@@ -20,7 +21,7 @@ export interface ToEstimate {
   readonly library: Library;
   /** All that is checked, in the order of the printed list. */
   readonly rules: readonly Rule[];
-  /** Without the worth of open questions and the pence of remedies. */
+  /** Without the worth of open questions and the pence of remedies; bought for at first sight. */
   readonly isLive: boolean;
 }
 
@@ -29,7 +30,15 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
   const { house, library, isLive, proofsFound, rules } = toEstimate;
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
-  const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
+  const { prices } = library;
+  const purchase = planPurchase({
+    takeoff: priced.takeoff,
+    prices,
+    stock: house.job.stock,
+    depth: isLive ? 'quick' : 'whole',
+  });
+  const { bill, other } = priced.price;
+  const gaps = libraryGaps({ prices, purchase, bill, labour: priced.labour, other });
   const vat = vatCheck(priced.price.vatClaim, priced.price.vatPercent);
   const facts = factsOf(worked, library, proofsFound);
   const findings = runRules(facts, [...rules, gaps, vat]);
@@ -48,6 +57,7 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
     labour: priced.labour,
     messPoints: messPoints(priced.labour, library.norms),
     price: priced.price,
+    purchase,
     proof: [...facts.proofs.values()],
     findings: isLive
       ? findings

@@ -1,6 +1,6 @@
 import type { Wall } from '#model/building.ts';
 import type { Job, Terms } from '#model/job.ts';
-import type { Library, Price } from '#model/library.ts';
+import type { Library } from '#model/library.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import { chaseTask } from '../labour/chase-work.ts';
 import type { TaskId } from '../labour/known-tasks.ts';
@@ -8,6 +8,7 @@ import { unitMess } from '../labour/mess.ts';
 import { normOf } from '../labour/norm-of.ts';
 import { remembered } from '../plan/remembered.ts';
 import { hourPence } from '../price/overhead.ts';
+import { pricesByItem } from '../price/prices-by-item.ts';
 import { cableItem } from '../takeoff/cable-lines.ts';
 import { clipSpacing } from '../takeoff/clip-spacing.ts';
 import { PIN_SPACING_MM } from '../takeoff/containment-lines.ts';
@@ -133,6 +134,6 @@ function workOf({ norms }: Library, task: TaskId): WorkCost {
 
 /** One unit of an item at its list price, thousandths of a penny; nought where the list does not hold it. */
 function unitMillipence({ prices }: Library, name: string): number {
-  const price: Price | undefined = prices.items.find(({ item }) => item === name);
+  const price = pricesByItem(prices).get(name);
   return price === undefined ? 0 : (price.pricePence * 1000) / price.perQuantity;
 }

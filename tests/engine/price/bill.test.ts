@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { billOf } from '#engine/price/bill.ts';
+import { planPurchase } from '#engine/price/buying/plan-purchase.ts';
+import { demandMillipence } from '#engine/schemes/search/works-cost.ts';
 import type { Prices } from '#model/library.ts';
-import { listedPrice, takeoffLine } from './price-material.ts';
+import { listedPrice, smallLibrary, takeoffLine } from './price-material.ts';
 
 function pricesOf(items: Prices['items'], vat: Prices['vat'] = 'excluded'): Prices {
   return { source: 'invented', date: '2026-11-01', vat, items };
@@ -56,6 +58,16 @@ describe('the bill', () => {
     const [line] = billOf([takeoffLine('tube', 0.4, { unit: 'm' })], prices, stock, 'standard');
     expect((0.4 - 0.1) / 0.1).toBeGreaterThan(3);
     expect(line?.chargedQuantity).toBe(0.3);
+  });
+
+  it('takes the first row of an item that the list has twice, as all that is priced does', () => {
+    const prices = pricesOf([clips, { ...clips, pricePence: 1 }]);
+    expect(billOf([takeoffLine('clip', 100)], prices, [], 'standard')[0]?.costPence).toBe(284);
+    expect(
+      planPurchase({ takeoff: [takeoffLine('clip', 100)], prices, stock: [], depth: 'whole' }).pence,
+    ).toBe(284);
+    const demand = { item: 'clip', unit: 'each', group: 'sundries', measured: 100, causes: ['p1'] } as const;
+    expect(demandMillipence(demand, { ...smallLibrary([]), prices })).toBe(284_000);
   });
 
   it('marks an item that is not listed, or listed in another unit, as not priced', () => {

@@ -1,4 +1,4 @@
-import type { Library, Price, Prices } from '#model/library.ts';
+import type { Library } from '#model/library.ts';
 import type { Worked } from '../../connections/worked.ts';
 import { accessoryWork } from '../../labour/accessory-work.ts';
 import type { Amount } from '../../labour/amount.ts';
@@ -9,8 +9,8 @@ import { jointWork } from '../../labour/joint-work.ts';
 import type { TaskId } from '../../labour/known-tasks.ts';
 import { unitMess } from '../../labour/mess.ts';
 import { taskMinutes } from '../../labour/task-minutes.ts';
-import { remembered } from '../../plan/remembered.ts';
 import { hourPence } from '../../price/overhead.ts';
+import { pricesByItem } from '../../price/prices-by-item.ts';
 import { accessoryDemands } from '../../takeoff/accessory-lines.ts';
 import { boxDemands } from '../../takeoff/box-lines.ts';
 import { type Demand, wastePercentOf } from '../../takeoff/demand.ts';
@@ -21,10 +21,6 @@ import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
 import { paperDemands } from '../../takeoff/paper-lines.ts';
 import { protectionDemands } from '../../takeoff/protection-lines.ts';
 import { type Works, wholeMess, worksTogether } from './works.ts';
-
-const priceByItem = remembered(
-  ({ items }: Prices): ReadonlyMap<string, Price> => new Map(items.map((price) => [price.item, price])),
-);
 
 /** What so much of a task costs at the typical minutes and what an hour comes to, thousandths of a penny; without a norm nothing. */
 export function taskMillipence(task: TaskId, quantity: number, { norms }: Library): number {
@@ -40,7 +36,7 @@ export const taskWorks = (task: TaskId, quantity: number, library: Library): Wor
 
 /** What a demand costs at list price, waste on top and packs left out, thousandths of a penny; without a price nothing. */
 export function demandMillipence(demand: Demand, { norms, prices }: Library): number {
-  const price = priceByItem(prices).get(demand.item);
+  const price = pricesByItem(prices).get(demand.item);
   if (price === undefined || price.unit !== demand.unit) return 0;
   const quantity = demand.measured * (1 + wastePercentOf(demand, norms.waste) / 100);
   return Math.round((quantity * price.pricePence * 1000) / price.perQuantity);
