@@ -10,6 +10,7 @@ import { factsOf, type Proofs } from './facts-of.ts';
 import { openQuestions } from './open-questions.ts';
 import { libraryGaps } from './price-list-gaps.ts';
 import { priceSchemeWithRange } from './price-scheme-with-range.ts';
+import { stalePrices } from './stale-prices.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
 /** What schemes of one house are estimated with. */
@@ -21,16 +22,19 @@ export interface ToEstimate {
   readonly rules: readonly Rule[];
   /** Without the worth of open questions and the pence of remedies. */
   readonly isLive: boolean;
+  /** The day that the estimate carries, ISO; absent: the age of prices is not looked at. */
+  readonly date?: string;
 }
 
 /** Works, checks, counts and prices one scheme. */
 export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEstimate {
-  const { house, library, isLive, proofsFound, rules } = toEstimate;
+  const { house, library, isLive, proofsFound, rules, date } = toEstimate;
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
   const gaps = libraryGaps({ bill: priced.price.bill, labour: priced.labour, other: priced.price.other });
   const facts = factsOf(worked, library, proofsFound);
-  const findings = runRules(facts, [...rules, gaps]);
+  const aged = date === undefined ? [] : [stalePrices(priced.price.bill, library.prices, date)];
+  const findings = runRules(facts, [...rules, gaps, ...aged]);
   return {
     id: scheme.id,
     name: scheme.name,

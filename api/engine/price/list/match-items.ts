@@ -78,16 +78,26 @@ const tokensOf = (text: string): ReadonlySet<string> =>
       ?.map((word) => word.replace(/(?<=\p{L}{3})s$/u, '')) ?? [],
   );
 
-const itemTokens = knownItems.map((item) => ({ item, tokens: tokensOf(item.description) }));
+/** A figure counts for more than a word, since sizes tell things apart. */
+const weightOf = (token: string): number => (/^\d/.test(token) ? 2 : 1);
+const weightOfAll = (tokens: Iterable<string>): number =>
+  [...tokens].reduce((all, token) => all + weightOf(token), 0);
 
-/** How much two descriptions have in common, 0 to 1; a figure counts for more than a word, since sizes tell things apart. */
-function likeness(a: ReadonlySet<string>, b: ReadonlySet<string>): number {
-  const weight = (token: string): number => (/^\d/.test(token) ? 2 : 1);
-  const sum = (tokens: Iterable<string>): number =>
-    [...tokens].reduce((all, token) => all + weight(token), 0);
-  const shared = sum([...a].filter((token) => b.has(token)));
-  return shared === 0 ? 0 : (2 * shared) / (sum(a) + sum(b));
+interface Described {
+  readonly item: Item;
+  readonly weight: number;
 }
+
+/** The catalogue's items by each word of their descriptions. */
+const describedBy: ReadonlyMap<string, readonly Described[]> = (() => {
+  const found = new Map<string, Described[]>();
+  for (const item of knownItems) {
+    const tokens = tokensOf(item.description);
+    const described = { item, weight: weightOfAll(tokens) };
+    for (const token of tokens) found.set(token, [...(found.get(token) ?? []), described]);
+  }
+  return found;
+})();
 
 /** An item that a row may be about, and how much their words have in common, 0 to 1. */
 export interface Likely {
@@ -98,9 +108,13 @@ export interface Likely {
 /** The items whose descriptions are most like some words, the likest first; none that have nothing in common. */
 export function likelyItems(words: string, most: number): readonly Likely[] {
   const tokens = tokensOf(words);
-  return itemTokens
-    .map(({ item, tokens: others }) => ({ item, likeness: likeness(tokens, others) }))
-    .filter((one) => one.likeness > 0)
+  const own = weightOfAll(tokens);
+  const shared = new Map<Described, number>();
+  for (const token of tokens)
+    for (const described of describedBy.get(token) ?? [])
+      shared.set(described, (shared.get(described) ?? 0) + weightOf(token));
+  return [...shared]
+    .map(([{ item, weight }, common]) => ({ item, likeness: (2 * common) / (weight + own) }))
     .sort((a, b) => b.likeness - a.likeness || (a.item.id < b.item.id ? -1 : 1))
     .slice(0, most);
 }
