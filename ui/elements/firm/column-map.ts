@@ -149,7 +149,7 @@ export class ColumnMapForm extends LitElement {
       .label=${roleWords[role]}
       .value=${now === undefined ? null : String(now)}
       .options=${options}
-      empty="No column says so"
+      .empty=${'No column says so'}
       @field-change=${(event: CustomEvent<FieldChange<string | null>>) => this.#setColumn(role, event.detail.value)}
     ></choice-field>`;
   }

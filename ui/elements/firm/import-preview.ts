@@ -161,7 +161,7 @@ export class ImportPreview extends LitElement {
           </span>
           ${
             mayLeave
-              ? html`<button class="small" aria-label=${`Leave row ${row} out`} @click=${() => this.#leave([row], true)}>
+              ? html`<button class="small" aria-label=${`Leave out row ${row}`} @click=${() => this.#leave([row], true)}>
                   Leave out
                 </button>`
               : nothing

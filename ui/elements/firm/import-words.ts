@@ -33,11 +33,18 @@ export function shownPrice({ pricePence, perQuantity }: ShownPrice, unit: string
   return `${money} for ${quantity(perQuantity)}${unit === 'each' ? '' : ` ${unit}`}`;
 }
 
-/** How far a price has moved: 4 % up, 2.5 % down, 103 times as much, a 98th of it. */
+/** A figure for reading at a glance: 345, 2.5. */
+const rough = (value: number): string => (value >= 10 ? String(Math.round(value)) : hundredths(value));
+
+/** From here on a price has not gone up or down by so much, but is something else. */
+const MANY_TIMES = 20;
+
+/** How far a price has moved: 4 % up, 2.5 % down, 103 times as much, one 98th of it. */
 export function movedWords({ ratio }: Pick<PriceChange, 'ratio'>): string {
   if (ratio === null) return 'new';
-  if (ratio >= 2) return `${hundredths(ratio)} times as much`;
-  if (ratio <= 0.5) return ratio === 0 ? 'nothing any more' : `a ${hundredths(1 / ratio)}th of it`;
+  if (ratio >= 2) return `${rough(ratio)} times as much`;
+  if (ratio === 0) return 'nothing any more';
+  if (ratio < 1 / MANY_TIMES) return `one ${rough(1 / ratio)}th of it`;
   const percent = Math.round((ratio - 1) * 1000) / 10;
   if (percent === 0) return ratio === 1 ? 'as before' : 'hardly moved';
   return `${Math.abs(percent)} % ${percent > 0 ? 'up' : 'down'}`;

@@ -123,7 +123,7 @@ export class UnmatchedRows extends LitElement {
         .label=${`Row ${row} is`}
         .value=${null}
         .options=${[...likely, ...others.filter(({ value }) => !first.has(value))]}
-        empty="Nothing of ours"
+        .empty=${'Nothing of ours'}
         .disabled=${key === ''}
         @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
           const item = event.detail.value;

@@ -82,6 +82,13 @@ function wordsOf(text: string, sign: DecimalSign): Words | null {
   return { figures, words };
 }
 
+/** What a pack may hold: from a gram of plaster to a million clips. */
+export const isAmount = (quantity: number): boolean => quantity >= 0.001 && quantity <= 1_000_000;
+
+/** The fault of what is no amount. */
+export const noAmount = (text: string): Told<never> =>
+  untold(`${asQuoted(text)} is no amount that anything is sold by`, 'Write how many the price is for');
+
 const only = <T>(found: readonly T[]): T | null => found[0] ?? null;
 
 /**
@@ -109,7 +116,7 @@ export function basisOf(text: string, sign: DecimalSign = '.'): Told<Basis> {
   const figure = only(found.figures);
   if (unit === null && kind === null && count === null && figure === null) return unclear;
   const holds = (figure ?? 1) * (count ?? 1);
-  if (!(holds > 0)) return untold(`${asQuoted(text)} is of nothing`, 'Write how many the price is for');
+  if (!isAmount(holds)) return noAmount(text);
   const isSized = figure !== null || count !== null || kind === null || kind === 'cut';
   return told({ quantity: isSized ? holds : null, unit, kind });
 }

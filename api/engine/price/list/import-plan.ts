@@ -89,6 +89,9 @@ interface Sorted {
   headings: number;
 }
 
+/** Whether all that a row has to say stands in one cell: a heading between rows. */
+const isAlone = ({ cells }: SheetRow): boolean => cells.filter((cell) => cell !== '').length < 2;
+
 function sortRows(
   rows: readonly SheetRow[],
   prices: Prices,
@@ -102,7 +105,7 @@ function sortRows(
     const price = cellWords(cellAt(row, 'price', reading));
     const item = match(row);
     if (answers.leftOut.has(row.number)) sorted.leftOut.push(row.number);
-    else if (item === null && price === '' && code === '') sorted.headings++;
+    else if (item === null && price === '' && (code === '' || isAlone(row))) sorted.headings++;
     else sortRow({ row, item, reading, prices, sorted }, { key, code, words, price });
   }
   return sorted;

@@ -69,14 +69,13 @@ export function rowMatcher(prices: readonly Price[], reading: ListReading): Matc
   };
 }
 
-/** Words and figures of a description, each once; units are parted from figures. */
-const tokensOf = (text: string): ReadonlySet<string> =>
-  new Set(
-    text
-      .toLowerCase()
-      .match(/\d+(?:\.\d+)?|\p{L}{2,}/gu)
-      ?.map((word) => word.replace(/(?<=\p{L}{3})s$/u, '')) ?? [],
-  );
+/** Words and figures of a description, each once; and what is both, such as B16, besides its figure. */
+function tokensOf(text: string): ReadonlySet<string> {
+  const lower = text.toLowerCase();
+  const parts = lower.match(/\d+(?:\.\d+)?|\p{L}{2,}/gu) ?? [];
+  const both = lower.match(/\b\p{L}\d+(?:\.\d+)?/gu) ?? [];
+  return new Set([...parts.map((word) => word.replace(/(?<=\p{L}{3})s$/u, '')), ...both]);
+}
 
 /** A figure counts for more than a word, since sizes tell things apart. */
 const weightOf = (token: string): number => (/^\d/.test(token) ? 2 : 1);

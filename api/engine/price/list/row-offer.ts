@@ -2,7 +2,7 @@ import type { Pack, Price, Prices } from '#model/library.ts';
 import { decimalOf, type Exact, exactOf, over, times } from '../exact.ts';
 import { roundHalfUpPence } from '../money.ts';
 import { costVatFactor } from '../vat.ts';
-import { type Basis, basisOf } from './basis-words.ts';
+import { type Basis, basisOf, isAmount, noAmount } from './basis-words.ts';
 import { dateOf } from './date-words.ts';
 import { figureAt, figureOf } from './decimal-words.ts';
 import type { ColumnRole, ListReading } from './list-reading.ts';
@@ -71,9 +71,8 @@ const listBasis: Readonly<Record<ListReading['basis'], Basis | null>> = {
 /** Words or a figure of how much: a figure alone is so many of the item's unit. */
 function amountOf(cell: SheetCell, { decimal }: ListReading): Told<Basis> {
   if (typeof cell !== 'number') return basisOf(cell, decimal);
-  return cell > 0
-    ? told({ quantity: cell, unit: null, kind: null })
-    : untold(`${cell} is of nothing`, 'Write how many the price is for');
+  const quantity = Number.isFinite(cell) ? decimalOf(exactOf(cell), 6) : 0;
+  return isAmount(quantity) ? told({ quantity, unit: null, kind: null }) : noAmount(String(cell));
 }
 
 function basisAt(row: SheetRow, written: WrittenPrice, reading: ListReading): Told<Basis> {
@@ -154,9 +153,9 @@ function discountAt(row: SheetRow, reading: ListReading): Told<number> {
   if (typeof cell === 'number' && cell > 0 && cell < 1)
     return untold(`a discount of ${cell} may be ${cell} % or ${decimalOf(exactOf(cell * 100), 4)} %`, remedy);
   const percent = typeof cell === 'number' ? cell : percentIn(cell, reading);
-  return percent === null || percent < 0 || percent >= 100
-    ? untold(`${asQuoted(cellWords(cell))} is no discount`, remedy)
-    : told(percent);
+  return percent !== null && percent >= 0 && percent < 100
+    ? told(decimalOf(exactOf(percent), 4))
+    : untold(`${asQuoted(cellWords(cell))} is no discount`, remedy);
 }
 
 function percentIn(text: string, { decimal }: ListReading): number | null {
@@ -233,9 +232,11 @@ function need<T>(role: ColumnRole | null, answer: Told<T>): T {
 
 /** What only lists of our own say of a price. */
 function ownFacts(row: SheetRow, reading: ListReading) {
-  const optional = (role: 'least' | 'toldDiscount'): number | null => {
+  const optional = (role: 'least' | 'toldDiscount', isFit: (value: number) => boolean): number | null => {
     const cell = cellAt(row, role, reading);
-    return cell === '' ? null : decimalOf(need(role, figureOf(cell, reading.decimal)), 6);
+    if (cell === '') return null;
+    const value = decimalOf(need(role, figureOf(cell, reading.decimal)), 6);
+    return isFit(value) ? value : need(role, noAmount(cellWords(cell)));
   };
   return {
     kind: need('kind', wordAt(kinds, wordsAt(row, 'kind', reading))),
@@ -245,8 +246,8 @@ function ownFacts(row: SheetRow, reading: ListReading) {
     ),
     charge: need('charge', wordAt(charges, wordsAt(row, 'charge', reading))),
     vat: need('vat', wordAt(vats, wordsAt(row, 'vat', reading))),
-    leastQuantity: optional('least'),
-    toldDiscount: optional('toldDiscount'),
+    leastQuantity: optional('least', isAmount),
+    toldDiscount: optional('toldDiscount', (value) => value <= 100),
     counter: wordsAt(row, 'counter', reading),
   };
 }
@@ -279,8 +280,15 @@ function offered(row: SheetRow, unit: Price['unit'], reading: ListReading, listV
   const net = withListVat(lessDiscount(written.pence, discount), vat, listVat);
   const dateCell = cellAt(row, 'date', reading);
   const place = own.place;
+  const priced = inWholePence(net, sold.perQuantity, place !== 'alsoSold' && !isUnbroken(sold));
+  const isLost = priced.pricePence === 0 && written.pence.num !== 0;
+  if (!reading.isOwn && (isLost || !isPossible(priced, sold)))
+    throw new Untold('price', {
+      message: 'for what it says it buys, its price cannot be',
+      remedy: 'Look whether the price, what it is for and the pack are in the right columns',
+    });
   return {
-    ...inWholePence(net, sold.perQuantity, place !== 'alsoSold' && !isUnbroken(sold)),
+    ...priced,
     packQuantity: sold.packQuantity,
     kind: own.kind ?? sold.kind,
     leastQuantity: own.leastQuantity,
@@ -295,6 +303,14 @@ function offered(row: SheetRow, unit: Price['unit'], reading: ListReading, listV
     isVatChanged: vat !== listVat,
   };
 }
+
+/** Ten million pounds: what a pack may cost in a price list at all. */
+const MOST_PACK_PENCE = 1_000_000_000;
+
+const isPossible = (
+  { pricePence, perQuantity }: { readonly pricePence: number; readonly perQuantity: number },
+  { packQuantity }: Sold,
+): boolean => (pricePence * Math.max(perQuantity, packQuantity ?? 0)) / perQuantity <= MOST_PACK_PENCE;
 
 /** Sold as a coil and the like: its price is for the whole of it, and for no more. */
 const isUnbroken = ({ kind, perQuantity, packQuantity }: Sold): boolean =>
