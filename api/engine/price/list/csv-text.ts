@@ -1,15 +1,22 @@
 /**
- * Where a spreadsheet may take text for a formula: at the start of a cell, and after what another country's spreadsheet
- * takes for the end of one (semicolon, tab, line end). The letters of full width count as the plain ones.
+ * A spreadsheet may take text for a formula at the start of a cell, and after what another country's spreadsheet takes for
+ * the end of one (semicolon, tab, line end). The letters of full width count as the plain ones.
  */
-const guardable = /(^|[;\t\r\n][" ]*)('*)(?=[=+\-@\t\r＝＋－＠])/g;
-const guarded = /(^|[;\t\r\n][" ]*)'('*)(?=[=+\-@\t\r＝＋－＠])/g;
+const guards = {
+  atStart: { bare: /^('*)(?=[=+\-@\t\r\n＝＋－＠])/, guarded: /^'('*)(?=[=+\-@\t\r\n＝＋－＠])/ },
+  inside: {
+    bare: /([;\t\r\n][" ]*)('*)(?=[=+\-@\t\r\n＝＋－＠])/g,
+    guarded: /([;\t\r\n][" ]*)'('*)(?=[=+\-@\t\r\n＝＋－＠])/g,
+  },
+} as const;
 
 /** A text that no spreadsheet takes for a formula, whichever separator it expects: an apostrophe stands before it. */
-const withGuard = (text: string): string => text.replace(guardable, "$1'$2");
+const withGuard = (text: string): string =>
+  text.replace(guards.inside.bare, "$1'$2").replace(guards.atStart.bare, "'$1");
 
-/** The text without the apostrophe that was put before it against being taken for a formula. */
-export const withoutGuard = (text: string): string => text.replace(guarded, '$1$2');
+/** The text without the apostrophes that were put into it against being taken for a formula. */
+export const withoutGuard = (text: string): string =>
+  text.replace(guards.atStart.guarded, '$1').replace(guards.inside.guarded, '$1$2');
 
 /** A cell: a number, in plain decimals, or a text. */
 export type CsvCell = string | number;
