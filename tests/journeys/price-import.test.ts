@@ -90,6 +90,7 @@ describe.each(['desk', 'phone'] as const)('a merchant’s price list, at a %s', 
     // Sent again, its columns and rows are known, and there is nothing to do.
     await choose(page, 'again.csv', list);
     await page.getByText('Columns as set before: Quarry Lane').waitFor();
+    await page.getByRole('button', { name: /^Take in/ }).waitFor();
     await page.getByRole('button', { name: /^Undo: Take in/ }).click();
     await allKept(page);
     expect(await fetchedCsv(page)).toBe(before);

@@ -1,16 +1,11 @@
+import { castDraft } from 'immer';
 import type { ImportPlan } from '#engine/price/list/import-plan.ts';
-import type { ColumnMap, Price } from '#model/library.ts';
+import type { ColumnMap } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 import { counted } from '../written.ts';
 
-const sameHeaders = (a: ColumnMap, b: ColumnMap): boolean =>
-  a.headers.length === b.headers.length && a.headers.every((heading, at) => heading === b.headers[at]);
-
-/** The maps with one put in the place of the one of its headings; a list without headings is not known again. */
-function withMap(maps: readonly ColumnMap[], map: ColumnMap | null): readonly ColumnMap[] {
-  if (map === null || map.headers.length === 0) return maps;
-  return [...maps.filter((one) => !sameHeaders(one, map)), map];
-}
+const sameHeaders = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((heading, at) => heading === b[at]);
 
 /**
  * Takes a merchant's list into the price list, all of the plan in one step, and remembers how the list is read.
@@ -24,9 +19,11 @@ export const importPrices = (
 ): LibraryEdit => ({
   label: `Take in ${counted(changes.length, 'price')} from ${fileName}`,
   change: ({ prices }) => {
-    prices.items = structuredClone(items) as Price[];
-    const maps = withMap(prices.columnMaps ?? [], map);
-    if (maps.length > 0) prices.columnMaps = structuredClone(maps) as ColumnMap[];
+    prices.items = castDraft([...items]);
+    // A list without headings is not known again.
+    if (map === null || map.headers.length === 0) return;
+    const others = (prices.columnMaps ?? []).filter(({ headers }) => !sameHeaders(headers, map.headers));
+    prices.columnMaps = [...others, castDraft(map)];
   },
 });
 
