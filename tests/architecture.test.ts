@@ -13,6 +13,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/engine': ['api/engine', 'data/standards', 'type:api/model'],
   'api/drawing': ['api/drawing', 'api/engine', 'type:api/model'],
   'api/exports': ['api/exports', 'api/engine', 'api/drawing', 'type:api/model', 'npm:exceljs'],
+  'api/imports': ['api/imports', 'api/engine', 'npm:exceljs', 'npm:csv-parse', 'npm:jszip'],
   'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client', 'node:*'],
   'api/http': ['api', 'npm:hono', 'npm:@hono/node-server', 'npm:@hono/zod-openapi', 'node:*'],
   ui: ['ui', 'api/engine', 'api/model', 'api/drawing', 'npm:lit', 'npm:immer', 'npm:@fontsource'],
@@ -52,6 +53,7 @@ const aliases: Readonly<Record<string, string>> = {
   '#engine/': 'api/engine/',
   '#drawing/': 'api/drawing/',
   '#exports/': 'api/exports/',
+  '#imports/': 'api/imports/',
   '#data/': 'data/',
   '#tests/': 'tests/',
 };

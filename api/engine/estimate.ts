@@ -47,7 +47,14 @@ export function estimate(
   const { schemeIds, depth } = scope;
   const factsFound = factsOf(asFound, library, null);
   const { proofs: proofsFound } = factsFound;
-  const toEstimate = { house, library, proofsFound, rules: allRules, isLive: depth === 'live' };
+  const toEstimate = {
+    house,
+    library,
+    proofsFound,
+    rules: allRules,
+    isLive: depth === 'live',
+    date: when.date,
+  };
   const schemes = job.schemes
     .filter(({ id }) => schemeIds === undefined || schemeIds.includes(id))
     .map((scheme) => estimateScheme(scheme, toEstimate));

@@ -15,6 +15,7 @@ import { exportRoutes } from './routes/exports.ts';
 import { healthRoutes } from './routes/health.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
+import { priceListRoutes } from './routes/price-lists.ts';
 import { problemRoutes } from './routes/problems.ts';
 import { readingsRoutes } from './routes/readings.ts';
 import { revisionRoutes } from './routes/revisions.ts';
@@ -105,6 +106,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     estimateRoutes(parts),
     readingsRoutes(),
     libraryRoutes(parts),
+    priceListRoutes(parts),
     catalogueRoutes(parts),
     exportRoutes(parts),
     demoRoutes(parts),

@@ -62,19 +62,23 @@ export function originGuard({ publicOrigin, tls }: Reach): MiddlewareHandler {
   };
 }
 
-const JSON_TYPE = /^application\/json\s*(?:;\s*charset="?utf-8"?\s*)?$/i;
+type BodyKind = 'json' | 'bytes' | 'none';
 
-function typeGuard(kind: 'json' | 'none'): MiddlewareHandler {
+const JSON_TYPE = /^application\/json\s*(?:;\s*charset="?utf-8"?\s*)?$/i;
+const BYTES_TYPE = /^application\/octet-stream\s*$/i;
+
+const typeWords: Readonly<Record<BodyKind, string>> = {
+  json: 'Send the body as UTF-8 with "Content-Type: application/json".',
+  bytes: 'Send the file’s bytes with "Content-Type: application/octet-stream", whatever kind of file it is.',
+  none: 'No body belongs here; leave out the content type, or send application/json.',
+};
+
+function typeGuard(kind: BodyKind): MiddlewareHandler {
   return async (c, next) => {
     const type = c.req.header('content-type');
-    const wrong = type === undefined ? kind === 'json' : !JSON_TYPE.test(type);
-    if (wrong)
-      throw new Problem(
-        'wrong-content-type',
-        kind === 'json'
-          ? 'Send the body as UTF-8 with "Content-Type: application/json".'
-          : 'No body belongs here; leave out the content type, or send application/json.',
-      );
+    const fitting = kind === 'bytes' ? BYTES_TYPE : JSON_TYPE;
+    const wrong = type === undefined ? kind !== 'none' : !fitting.test(type);
+    if (wrong) throw new Problem('wrong-content-type', typeWords[kind]);
     await next();
   };
 }

@@ -3,6 +3,8 @@ export type Access = 'anyone' | 'read' | 'write';
 
 /** The largest job or library that is taken: some hundred times the size of a large one. */
 const JOB_BYTES = 8 * 1024 * 1024;
+/** The largest file of another program, such as a merchant's price list. */
+const SHEET_BYTES = 5 * 1024 * 1024;
 /** The largest small body. */
 const SMALL_BYTES = 16 * 1024;
 /** What a request without a body may still send: an empty object and the like. */
@@ -12,12 +14,13 @@ interface RouteEntry {
   readonly method: 'get' | 'post' | 'put' | 'delete';
   readonly path: string;
   readonly access: Access;
-  /** Unsafe methods only: whether a JSON body belongs there, and the most bytes that are taken. */
-  readonly body?: { readonly kind: 'json' | 'none'; readonly limitBytes: number };
+  /** Unsafe methods only: whether JSON, a file's bytes or nothing belongs there, and the most bytes that are taken. */
+  readonly body?: { readonly kind: 'json' | 'bytes' | 'none'; readonly limitBytes: number };
 }
 
 const jobBody = { kind: 'json', limitBytes: JOB_BYTES } as const;
 const smallBody = { kind: 'json', limitBytes: SMALL_BYTES } as const;
+const sheetBody = { kind: 'bytes', limitBytes: SHEET_BYTES } as const;
 const noBody = { kind: 'none', limitBytes: NEXT_TO_NOTHING } as const;
 
 /** Every route of the server: routes are registered by their entry here, and by nothing else. */
@@ -46,6 +49,10 @@ export const routeTable = {
   readingsPosted: { method: 'post', path: '/api/readings', access: 'read', body: jobBody },
   readLibrary: { method: 'get', path: '/api/library', access: 'read' },
   saveLibrary: { method: 'put', path: '/api/library', access: 'write', body: jobBody },
+  exportPriceList: { method: 'get', path: '/api/library/exports/price-list.csv', access: 'read' },
+  exportPriceBook: { method: 'get', path: '/api/library/exports/price-list.xlsx', access: 'read' },
+  // Posted because it carries a file; it reads and keeps nothing.
+  readSheets: { method: 'post', path: '/api/sheets', access: 'read', body: sheetBody },
   catalogue: { method: 'get', path: '/api/catalogue', access: 'read' },
   exportWorkbook: {
     method: 'get',

@@ -32,6 +32,8 @@ export const pack = z.strictObject({
   /** Of `cut`: not sold shorter. Absent: one step. */
   leastQuantity: z.number().positive().optional(),
   code: text.optional(),
+  /** Of which day the price is; absent: the list's. */
+  date: isoDate.optional(),
   origin,
 });
 export type Pack = z.infer<typeof pack>;
@@ -52,15 +54,58 @@ export const price = z.strictObject({
   kind: packKind.optional(),
   packs: z.array(pack).optional(),
   counter: text.optional(),
+  /** The merchant whose price it is, their number for the thing, and their words for it. */
+  supplier: text.optional(),
+  code: text.optional(),
+  supplierWords: text.optional(),
+  /** As the merchant told it; `pricePence` is net of it. */
+  discountPercent: percent.optional(),
+  /** Of which day the price is; absent: the list's. */
+  date: isoDate.optional(),
   origin,
 });
 export type Price = z.infer<typeof price>;
 
+const vatBasis = z.enum(['excluded', 'included']);
+const column = z.int().min(0).max(1000).optional();
+
+/**
+ * How a merchant's price list is read: which column says what, set once by a person and known again by the list's
+ * headings.
+ */
+export const columnMap = z.strictObject({
+  /** Whose list it is. */
+  name: text,
+  /** The headings, in order, as they stand in the file. */
+  headers: z.array(text),
+  columns: z.strictObject({
+    description: column,
+    code: column,
+    price: column,
+    per: column,
+    pack: column,
+    discount: column,
+    date: column,
+  }),
+  /** What a price is for, where the row itself does not say. `by-column`: each row says. */
+  basis: z.enum(['each', 'per-100', 'per-1000', 'per-metre', 'per-100-m', 'per-pack', 'by-column']),
+  vat: vatBasis,
+  /** Taken off every price whose row names no discount of its own. */
+  discountPercent: percent.optional(),
+  decimal: z.enum(['.', ',']),
+  /** What a person has said of its rows: `row` is the merchant's number for a thing, or their words where there is none. */
+  matches: z.array(z.strictObject({ row: text.min(1), item: text.min(1) })),
+});
+export type ColumnMap = z.infer<typeof columnMap>;
+
 export const prices = z.strictObject({
   source: text,
   date: isoDate,
-  vat: z.enum(['excluded', 'included']),
+  vat: vatBasis,
   items: z.array(price),
+  /** Days after which a price counts as old; absent: 90. */
+  staleDays: z.int().min(1).max(10_000).optional(),
+  columnMaps: z.array(columnMap).optional(),
 });
 export type Prices = z.infer<typeof prices>;
 

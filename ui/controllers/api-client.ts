@@ -1,3 +1,4 @@
+import type { Sheet } from '#engine/price/list/sheet.ts';
 import type { Fault } from '#model/fault.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -175,6 +176,12 @@ export class ApiClient {
     return this.#save('/api/library', library, base);
   }
 
+  /** Has a file of another program read as sheets of rows; one that cannot be read is refused with its fault. */
+  async readSheets(file: Blob): Promise<readonly Sheet[]> {
+    const answer = await this.#ask('POST', '/api/sheets', { file });
+    return ((await answer.json()) as { sheets: readonly Sheet[] }).sheets;
+  }
+
   async #save(path: string, value: unknown, base: string): Promise<Tagged> {
     const body = JSON.stringify(value);
     const bytes = new TextEncoder().encode(body).length;
@@ -189,9 +196,11 @@ export class ApiClient {
   }
 
   async #ask(method: string, path: string, sent: Sent = {}): Promise<Response> {
-    const { body, base, held, keepalive = false } = sent;
+    const { base, held, file, keepalive = false } = sent;
+    const body = sent.body ?? file;
     const headers: Record<string, string> = {};
-    if (body !== undefined) headers['content-type'] = 'application/json';
+    if (body !== undefined)
+      headers['content-type'] = file === undefined ? 'application/json' : 'application/octet-stream';
     if (base !== undefined) headers['if-match'] = base;
     if (held !== undefined) headers['if-none-match'] = held;
     const request: RequestInit = { method, headers, keepalive, ...(body === undefined ? {} : { body }) };
@@ -207,6 +216,8 @@ export class ApiClient {
 /** What goes with a request. */
 interface Sent {
   readonly body?: string;
+  /** Sent as bytes, whatever it is. */
+  readonly file?: Blob;
   /** The tag that what is replaced must still have. */
   readonly base?: string;
   /** The tag of what is held: what still has it is not sent again. */

@@ -1,3 +1,4 @@
+import type { Sheet } from '#engine/price/list/sheet.ts';
 import type { Library } from '#model/library.ts';
 import type { ApiClient, Revised } from './api-client.ts';
 import { DocumentSession, type Wait } from './document-session.ts';
@@ -71,6 +72,11 @@ export class OpenLibrary {
   /** Keeps what is unkept of it; resolves when it was kept, or the server said no. */
   async keep(): Promise<void> {
     if (this.unkept) await this.#session?.keep('autosave');
+  }
+
+  /** Has a merchant's file read as sheets of rows. A refusal of the server is thrown on. */
+  readSheets(file: Blob): Promise<readonly Sheet[]> {
+    return this.#api.readSheets(file);
   }
 
   /** Tells of every change; what is given back ends that. */

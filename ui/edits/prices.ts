@@ -23,19 +23,35 @@ const newPrice = ({ id, unit }: Pick<Item, 'id' | 'unit'>, pricePence: number): 
   charge: 'packs',
 });
 
-/** Sets what an item costs, in whole pence; null takes the item off the list. */
+/** The day of a price where it is another than the list's. */
+const ownDay = (listDate: string, day: string): { readonly date?: string } =>
+  day === '' || day === listDate ? {} : { date: day };
+
+/**
+ * Sets what an item costs, in whole pence; null takes the item off the list.
+ *
+ * @param today the day that a price set by hand is of, ISO; absent or empty: it stays of the day that it was of.
+ */
 export const setPrice = (
   item: Pick<Item, 'id' | 'unit' | 'description'>,
   pricePence: number | null,
+  today = '',
 ): LibraryEdit => ({
   label: pricePence === null ? `Take ${item.description} off the price list` : `Price of ${item.description}`,
   change: ({ prices }) => {
     const row = prices.items.find((price) => price.item === item.id);
     if (pricePence === null) prices.items = prices.items.filter((price) => price.item !== item.id);
-    else if (row === undefined) prices.items.push(newPrice(item, pricePence));
+    else if (row === undefined)
+      prices.items.push({ ...newPrice(item, pricePence), ...ownDay(prices.date, today) });
     else {
       row.pricePence = pricePence;
       delete row.origin;
+      // What the merchant took off the price before says nothing of this one.
+      delete row.discountPercent;
+      if (today !== '') {
+        delete row.date;
+        Object.assign(row, ownDay(prices.date, today));
+      }
     }
   },
 });

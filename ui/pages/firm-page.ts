@@ -1,14 +1,17 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Sheet } from '#engine/price/list/sheet.ts';
 import type { Library } from '#model/library.ts';
 import type { DocumentSession } from '../controllers/document-session.ts';
 import { isTyping, sendTyped } from '../controllers/focus.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { today } from '../controllers/today.ts';
 import { demoLeft } from '../elements/firm/demo-left.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
 import '../elements/firm/firm-terms.ts';
 import { LabourNorms } from '../elements/firm/labour-norms.ts';
 import '../elements/firm/library-file.ts';
+import '../elements/firm/price-import.ts';
 import '../elements/firm/price-list.ts';
 import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
@@ -21,6 +24,7 @@ const parts = [
   ['labour', 'Hourly rate and norms'],
   ['terms', 'Usual terms'],
   ['prices', 'Price list'],
+  ['import', 'A merchant’s list'],
   ['limits', 'Own limits'],
   ['file', 'As a file'],
 ] as const;
@@ -140,6 +144,7 @@ export class FirmPage extends LitElement {
     this.addEventListener('library-edit', this.#edited);
     this.addEventListener('keep-asked', this.#keepNow);
     this.addEventListener('keeping-settled', this.#settled);
+    this.addEventListener('price-book-wanted', this.#fetchBook);
     this.#endWatch = this.library.listen(() => {
       this.version++;
     });
@@ -152,6 +157,7 @@ export class FirmPage extends LitElement {
     this.removeEventListener('library-edit', this.#edited);
     this.removeEventListener('keep-asked', this.#keepNow);
     this.removeEventListener('keeping-settled', this.#settled);
+    this.removeEventListener('price-book-wanted', this.#fetchBook);
     this.#endWatch();
     void this.library.keep();
   }
@@ -168,6 +174,13 @@ export class FirmPage extends LitElement {
   }
 
   readonly #edited = (event: CustomEvent<LibraryEdit>): void => this.library.session?.edit(event.detail);
+
+  readonly #readFile = (file: File): Promise<readonly Sheet[]> => this.library.readSheets(file);
+
+  /** The server makes the workbook of what it has: what is edited here goes there first. */
+  readonly #fetchBook = (): void => {
+    void this.library.keep().then(() => location.assign('/api/library/exports/price-list.xlsx'));
+  };
 
   readonly #keepNow = (): void => void this.library.session?.keep('by-hand');
 
@@ -299,7 +312,10 @@ export class FirmPage extends LitElement {
       <section data-part="firm"><firm-details .library=${library}></firm-details></section>
       <section data-part="labour"><labour-norms .norms=${library.norms}></labour-norms></section>
       <section data-part="terms"><firm-terms .library=${library}></firm-terms></section>
-      <section data-part="prices"><price-list .prices=${library.prices}></price-list></section>
+      <section data-part="prices"><price-list .prices=${library.prices} .today=${today()}></price-list></section>
+      <section data-part="import">
+        <price-import .prices=${library.prices} .today=${today()} .readFile=${this.#readFile}></price-import>
+      </section>
       <section data-part="limits"><firm-limits .limits=${library.limits}></firm-limits></section>
       <section data-part="file"><library-file .library=${library}></library-file></section>`;
   }

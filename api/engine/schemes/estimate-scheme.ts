@@ -11,6 +11,7 @@ import { factsOf, type Proofs } from './facts-of.ts';
 import { openQuestions } from './open-questions.ts';
 import { libraryGaps } from './price-list-gaps.ts';
 import { priceSchemeWithRange } from './price-scheme-with-range.ts';
+import { stalePrices } from './stale-prices.ts';
 import { vatCheck } from './vat-check.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
@@ -23,11 +24,13 @@ export interface ToEstimate {
   readonly rules: readonly Rule[];
   /** Without the worth of open questions and the pence of remedies; bought for at first sight. */
   readonly isLive: boolean;
+  /** The day that the estimate carries, ISO; absent: the age of prices is not looked at. */
+  readonly date?: string;
 }
 
 /** Works, checks, counts and prices one scheme. */
 export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEstimate {
-  const { house, library, isLive, proofsFound, rules } = toEstimate;
+  const { house, library, isLive, proofsFound, rules, date } = toEstimate;
   const worked = workScheme(house, scheme);
   const priced = priceSchemeWithRange({ house, worked, library });
   const { prices } = library;
@@ -41,7 +44,8 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
   const gaps = libraryGaps({ prices, purchase, bill, labour: priced.labour, other });
   const vat = vatCheck(priced.price.vatClaim, priced.price.vatPercent);
   const facts = factsOf(worked, library, proofsFound);
-  const findings = runRules(facts, [...rules, gaps, vat]);
+  const aged = date === undefined ? [] : [stalePrices(priced.price.bill, library.prices, date)];
+  const findings = runRules(facts, [...rules, gaps, vat, ...aged]);
   return {
     id: scheme.id,
     name: scheme.name,

@@ -51,6 +51,22 @@ describe('speaking to the server', () => {
     expect((await api.readLibrary()).value.firm.name).toBe('Another invented firm');
   });
 
+  it('has a file read as rows, and is refused one that cannot be with its fault', async () => {
+    const api = await begin();
+    expect(await api.readSheets(new Blob(['a,b\n1,2\n']))).toEqual([
+      {
+        name: '',
+        rows: [
+          { number: 1, cells: ['a', 'b'] },
+          { number: 2, cells: ['1', '2'] },
+        ],
+      },
+    ]);
+    const refusal = await refusalOf(api.readSheets(new Blob(['%PDF-1.7'])));
+    expect([refusal.status, refusal.code]).toEqual([422, 'sheet-unreadable']);
+    expect(refusal.faults[0]?.message).toContain('PDF');
+  });
+
   it('is refused a stale save with the revision that is there', async () => {
     const api = await begin();
     const { etag } = await api.createJob(job);

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { demoCount, isDemo, saysDemo } from '#engine/demo-marks.ts';
+import { dayOfPrice, staleAge } from '#engine/price/list/stale.ts';
 import { type Item, knownItems } from '#engine/takeoff/items.ts';
 import type { Price, Prices } from '#model/library.ts';
 import {
@@ -19,6 +20,7 @@ import '../fields/text-field.ts';
 import { billGroups } from '../kit/bill-groups.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { demoLine, demoLineCss } from './demo-line.ts';
+import './old-prices.ts';
 
 const vatWords = [
   { value: 'excluded', label: 'Without VAT' },
@@ -33,6 +35,7 @@ const chargeWords = [
 export class PriceList extends LitElement {
   static override properties: PropertyDeclarations = {
     prices: { attribute: false },
+    today: { attribute: false },
     wanted: { state: true },
     open: { state: true },
     unread: { state: true },
@@ -74,6 +77,10 @@ export class PriceList extends LitElement {
       .name {
         align-self: center;
       }
+      .old {
+        font-size: 0.875rem;
+        color: var(--ask);
+      }
       .none {
         grid-column: 3 / -1;
         align-self: center;
@@ -93,6 +100,8 @@ export class PriceList extends LitElement {
     `,
   ];
   declare prices: Prices;
+  /** Today by the calendar, ISO. */
+  declare today: string;
   /** What is looked for, as typed. */
   declare private wanted: string;
   /** Groups that are unfolded. */
@@ -102,6 +111,7 @@ export class PriceList extends LitElement {
 
   constructor() {
     super();
+    this.today = '';
     this.wanted = '';
     this.open = new Set();
     this.unread = new Set();
@@ -110,6 +120,7 @@ export class PriceList extends LitElement {
   override render(): TemplateResult {
     return html`<h2>Price list</h2>
       ${this.#facts()} ${this.#demoLeft()}
+      <old-prices .prices=${this.prices} .today=${this.today}></old-prices>
       <text-field
         class="search"
         label="Find an item"
@@ -214,7 +225,7 @@ export class PriceList extends LitElement {
   #item(item: Item, price: Price | undefined): TemplateResult {
     return html`<li @entry-unread=${(event: Event) => this.#unreadIn(item, event)}>
       <span class="name"
-        ><span>${item.description}</span>${price !== undefined && isDemo(price) ? html` <span class="hint">demo price</span>` : nothing}</span
+        ><span>${item.description}</span>${price === undefined ? nothing : this.#marks(price)}</span
       >
       <number-field
         label="Price"
@@ -224,7 +235,7 @@ export class PriceList extends LitElement {
         .max=${10_000_000}
         @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
           const { value } = event.detail;
-          sendLibraryEdit(this, setPrice(item, value === null ? null : Math.round(value * 100)));
+          sendLibraryEdit(this, setPrice(item, value === null ? null : Math.round(value * 100), this.today));
         }}
       ></number-field>
       ${
@@ -233,6 +244,15 @@ export class PriceList extends LitElement {
           : this.#details(item, price)
       }
     </li>`;
+  }
+
+  /** Whose a price is, and how old where it is too old. */
+  #marks(price: Price): TemplateResult | typeof nothing {
+    if (isDemo(price)) return html` <span class="hint">demo price</span>`;
+    const age = staleAge(price, this.prices, this.today);
+    return age === null
+      ? nothing
+      : html` <span class="old">of ${dayOfPrice(price, this.prices)}, ${counted(age, 'day')} old</span>`;
   }
 
   #details(item: Item, price: Price): TemplateResult {

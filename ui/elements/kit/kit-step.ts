@@ -1,8 +1,10 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { demoShare } from '#engine/demo-marks.ts';
+import { staleDaysOf, staleItems } from '#engine/price/list/stale.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Prices } from '#model/library.ts';
 import { setStock } from '../../edits/stock.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -50,10 +52,14 @@ export class KitStep extends LitElement {
       td.buy {
         white-space: normal;
       }
-      td.buy small {
+      td small {
         display: block;
         font-size: 0.875rem;
         color: var(--ink-soft);
+        white-space: normal;
+      }
+      td small.old {
+        color: var(--ask);
       }
       .demo {
         padding: 8px 10px;
@@ -169,6 +175,11 @@ export class KitStep extends LitElement {
     `,
   ];
   declare view: JobView;
+  #known: {
+    readonly prices: Prices;
+    readonly date: string;
+    readonly ages: ReadonlyMap<string, number>;
+  } | null = null;
 
   override render(): TemplateResult {
     const { scheme } = this.view;
@@ -185,7 +196,7 @@ export class KitStep extends LitElement {
         ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
       </p>
-      ${this.#demoLines(scheme)}
+      ${this.#demoLines(scheme)} ${this.#oldLines(scheme)}
       ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
       <table>
         <tfoot>
@@ -197,12 +208,37 @@ export class KitStep extends LitElement {
       </table>`;
   }
 
+  /** How old a line's price is, where it is older than the firm lets it be. */
+  #age({ item, priced }: BillLine): TemplateResult | typeof nothing {
+    const days = priced ? this.#ages().get(item) : undefined;
+    return days === undefined ? nothing : html`<small class="old">price ${counted(days, 'day')} old</small>`;
+  }
+
+  /** Worked out once for a price list and a day. */
+  #ages(): ReadonlyMap<string, number> {
+    const { prices } = this.view.library;
+    const { date } = this.view.estimate;
+    if (this.#known?.prices !== prices || this.#known.date !== date)
+      this.#known = { prices, date, ages: staleItems(prices, date) };
+    return this.#known.ages;
+  }
+
   #demoLines(scheme: SchemeEstimate): TemplateResult | typeof nothing {
     const { billLines, demoBillLines } = demoShare(scheme, this.view.library);
     if (demoBillLines === 0) return nothing;
     return html`<p class="demo">
       ${demoBillLines} of ${billLines} lines carry the demo’s invented prices:
       <a href="/firm?part=prices">put in your own</a>.
+    </p>`;
+  }
+
+  #oldLines({ price }: SchemeEstimate): TemplateResult | typeof nothing {
+    const ages = this.#ages();
+    const old = price.bill.filter(({ item, priced }) => priced && ages.has(item)).length;
+    if (old === 0) return nothing;
+    return html`<p class="demo">
+      ${old} of ${counted(price.bill.length, 'line')} ${old === 1 ? 'carries a price' : 'carry prices'} more than
+      ${staleDaysOf(this.view.library.prices)} days old: <a href="/firm?part=import">take in a newer list</a>.
     </p>`;
   }
 
@@ -245,7 +281,9 @@ export class KitStep extends LitElement {
         <td class="number buy" data-words="To buy">
           ${bought.buy}${bought.rest === '' ? nothing : html`<small>${bought.rest}</small>`}
         </td>
-        <td class="number" data-words="Cost">${line.priced ? pounds(line.costPence) : 'no price'}</td>
+        <td class="number" data-words="Cost">
+          ${line.priced ? pounds(line.costPence) : 'no price'}${this.#age(line)}
+        </td>
       </tr>
       ${
         lit

@@ -1,0 +1,39 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { dayCount, daysBetween } from '#engine/price/list/day-count.ts';
+
+const DAY_MS = 86_400_000;
+const isoOf = (date: Date): string => date.toISOString().slice(0, 10);
+const days = fc.date({
+  min: new Date('1900-01-01T00:00:00Z'),
+  max: new Date('2200-12-31T00:00:00Z'),
+  noInvalidDate: true,
+});
+
+describe('days by the calendar', () => {
+  it('are those that the clock of this machine counts', () => {
+    fc.assert(
+      fc.property(days, days, (a, b) => {
+        const [from, to] = [isoOf(a), isoOf(b)];
+        expect(daysBetween(from, to)).toBe((Date.parse(to) - Date.parse(from)) / DAY_MS);
+      }),
+    );
+  });
+
+  it.each([
+    ['2026-01-31', '2026-03-01', 29],
+    ['2024-02-28', '2024-03-01', 2],
+    ['1900-02-28', '1900-03-01', 1],
+    ['2000-02-28', '2000-03-01', 2],
+  ])('from %s to %s are %i', (from, to, count) => {
+    expect(daysBetween(from, to)).toBe(count);
+  });
+
+  it.each(['2026-02-29', '2026-13-01', '2026-04-31', '2026-00-10', '25/11/2026', '', '2026-1-1'])(
+    '%j is none',
+    (text) => {
+      expect(dayCount(text)).toBeNull();
+      expect(daysBetween(text, '2026-01-01')).toBeNull();
+    },
+  );
+});
