@@ -1,4 +1,5 @@
 import type { Pack, Price } from '#model/library.ts';
+import { remembered } from '../../plan/remembered.ts';
 import { exactOf, over, roundHalfUp, times } from '../exact.ts';
 import type { Offer, PackKind } from './purchase.ts';
 
@@ -15,7 +16,7 @@ export const isOneLength = ({ kind }: Offer): boolean =>
   kind === 'length' || kind === 'coil' || kind === 'drum' || kind === 'each';
 
 /** Every way to buy an item that its row of the list tells: the row itself first, then its further sizes. */
-export function offersOf(price: Price): readonly Offer[] {
+export const offersOf = remembered((price: Price): readonly Offer[] => {
   const further = (price.packs ?? []).map((pack): Size => ({ ...pack, millipence: pack.pricePence * 1000 }));
   const seen = new Map<string, number>();
   return [rowSize(price), ...further].map((size) => {
@@ -24,7 +25,7 @@ export function offersOf(price: Price): readonly Offer[] {
     seen.set(name, count);
     return offerOf(size, count === 1 ? name : `${name}-no-${count}`, price.unit);
   });
-}
+});
 
 function rowSize(price: Price): Size {
   const kind = price.kind ?? usualKind(price);
