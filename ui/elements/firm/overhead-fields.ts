@@ -11,8 +11,8 @@ import '../fields/number-field.ts';
 const USUAL_HOURS = 8;
 
 const bases = [
-  { value: 'charged', label: 'Charged for it' },
-  { value: 'cost', label: 'Its cost to the firm' },
+  { value: 'charged', label: 'Charged to customers' },
+  { value: 'cost', label: 'The hour’s cost to us' },
 ] as const;
 
 const kinds = [
@@ -32,7 +32,7 @@ export function overheadFields(from: EventTarget, norms: Norms): TemplateResult 
   const { overhead, rateBasis = 'charged' } = norms;
   const kind: Kind | null = overhead === undefined ? null : 'percent' in overhead ? 'percent' : 'day';
   return html`<choice-field
-      label="The hourly rate is"
+      label="That rate is"
       .help=${rateBasis === 'cost' ? 'Overhead, then mark-up or margin come on top' : 'Overhead and profit are in it'}
       .value=${rateBasis}
       .options=${bases}

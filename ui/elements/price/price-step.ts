@@ -1,13 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dryingWords } from '#engine/labour/drying.ts';
-import { stageMinutes } from '#engine/labour/stage-hours.ts';
+import { type StageMinutes, stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask } from '#engine/labour/task.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
-import { hundredths, percent, pounds } from '../../written.ts';
+import { hoursWritten, hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './price-terms.ts';
 import { contingencyHow } from './contingency-how.ts';
@@ -17,6 +17,8 @@ import { vatWords, withVatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
 const minutes = (min: number | null): string => (min === null ? 'no norm' : `${hundredths(min)} min`);
+
+const levelKey = { low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const;
 
 /** Where it is said whether the firm is registered for VAT. */
 const VAT_HREF = '/firm?part=firm';
@@ -204,8 +206,14 @@ export class PriceStep extends LitElement {
         </tr>
       </thead>
       <tbody>
-        ${tasks.map((task) => this.#task(task))} ${stageMinutes(tasks).map((sums) => sumRow(`${words}, together`, sums))}
+        ${tasks.map((task) => this.#task(task))} ${stageMinutes(tasks).map((sums) => sumRow(`${words}, together: ${this.#hours(sums)}`, sums))}
       </tbody>`;
+  }
+
+  /** Minutes as hours, at the level that the job is priced at. */
+  #hours(minutes: StageMinutes): string {
+    const level = this.view.scheme?.price.labourLevel ?? 'typical';
+    return hoursWritten(minutes[levelKey[level]] / 60);
   }
 
   #task(task: LabourTask): TemplateResult {
