@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { priceListCsv } from '#engine/price/list/own-list.ts';
+import { ownLibrary } from '#tests/engine/own-library.ts';
 import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -90,7 +92,7 @@ describe.each(['desk', 'phone'] as const)('a merchant’s price list, at a %s', 
     // Sent again, its columns and rows are known, and there is nothing to do.
     await choose(page, 'again.csv', list);
     await page.getByText('Columns as set before: Quarry Lane').waitFor();
-    await page.getByRole('button', { name: /^Take in/ }).waitFor();
+    await page.getByText(/0 new prices, 5 as before, with a new day or number/).waitFor();
     await page.getByRole('button', { name: /^Undo: Take in/ }).click();
     await allKept(page);
     expect(await fetchedCsv(page)).toBe(before);
@@ -109,4 +111,40 @@ describe.each(['desk', 'phone'] as const)('a merchant’s price list, at a %s', 
     expect(troubles.filter((line) => !/422/.test(line))).toEqual([]);
     await context.close();
   });
+});
+
+it('old prices are marked on the firm’s page and in the kit, until newer ones are taken in', async () => {
+  const { page, troubles, context } = await stage.open('phone', '/firm?part=file');
+  const own = ownLibrary();
+  const old = { ...own, prices: { ...own.prices, date: '2025-01-01' } };
+  await page.locator('library-file input').setInputFiles({
+    name: 'own.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(old)),
+  });
+  await page.getByText(/own\.json is taken in/).waitFor();
+  await page.getByText(/prices are more than 90 days old/).waitFor();
+  await page.getByRole('textbox', { name: 'Find an item' }).fill('grommet');
+  await page.getByText(/of 2025-01-01, \d+ days old/).waitFor();
+  await expectUsable(page, 'a price list with old prices');
+  await allKept(page);
+  await page.goto('/jobs/saltglass3/kit', { waitUntil: 'networkidle' });
+  await page.getByText(/lines? carr(?:y|ies) (?:a price|prices) more than\s+90 days old/).waitFor();
+  expect(await page.getByText(/^price \d+ days old$/).count()).toBeGreaterThan(5);
+  await expectUsable(page, 'a kit with old prices');
+  await page.getByRole('link', { name: 'take in a newer list' }).click();
+  const newer = priceListCsv({ ...own.prices, date: new Date().toISOString().slice(0, 10) });
+  await choose(page, 'newer.csv', newer);
+  await page.getByText('A list that Ringwright wrote').waitFor();
+  await page.getByRole('button', { name: /^Take in \d+ prices$/ }).click();
+  await page.getByText(/newer\.csv taken in/).waitFor();
+  await expect.poll(() => page.getByText(/prices are more than 90 days old/).count()).toBe(0);
+  await allKept(page);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Fetch it as XLSX' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('price-list.xlsx');
+  expect(troubles).toEqual([]);
+  await context.close();
 });

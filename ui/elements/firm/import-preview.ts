@@ -20,6 +20,7 @@ export class ImportPreview extends LitElement {
     plan: { attribute: false },
     confirmed: { attribute: false },
     listVat: { attribute: false },
+    unfolded: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -78,9 +79,12 @@ export class ImportPreview extends LitElement {
   /** Rows whose far price a person has said is right. */
   declare confirmed: ReadonlySet<number>;
   declare listVat: ColumnMap['vat'];
+  /** Lists that are unfolded, by their words: what is folded is not worked out. */
+  declare private unfolded: ReadonlySet<string>;
 
   constructor() {
     super();
+    this.unfolded = new Set();
     keepFocus(this);
   }
 
@@ -247,10 +251,16 @@ export class ImportPreview extends LitElement {
     inside: () => TemplateResult,
   ): TemplateResult | typeof nothing {
     if (count === 0) return nothing;
-    return html`<details>
+    return html`<details ?open=${this.unfolded.has(one)} @toggle=${(event: Event) => this.#unfold(event, one)}>
       <summary>${counted(count, one, many)}</summary>
-      ${inside()}
+      ${this.unfolded.has(one) ? inside() : nothing}
     </details>`;
+  }
+
+  #unfold(event: Event, name: string): void {
+    if (!(event.target instanceof HTMLDetailsElement)) return;
+    const others = [...this.unfolded].filter((one) => one !== name);
+    this.unfolded = new Set(event.target.open ? [...others, name] : others);
   }
 
   #buttons(faults: number, asked: number): TemplateResult {

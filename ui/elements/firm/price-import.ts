@@ -74,6 +74,7 @@ export class PriceImport extends LitElement {
   /** What was done last; empty before. */
   declare private said: string;
   declare private isReading: boolean;
+  #known: { readonly of: readonly unknown[]; readonly plan: ImportPlan } | null = null;
 
   constructor() {
     super();
@@ -151,9 +152,14 @@ export class PriceImport extends LitElement {
     this.said = `${counted(plan.changes.length, 'price')} from ${name} taken in. Undo takes all of it back.`;
   }
 
+  /** What the file would do, worked out once for as long as nothing that it hangs on is another. */
   #plan(list: FoundList, map: ColumnMap, answers: Pick<Opened, 'date' | 'leftOut'>): ImportPlan {
-    const reading: ListReading = list.how === 'own' ? ownReading : readingOf(map);
-    return importPlan(list.rows, this.prices, reading, answers);
+    const of = [list, map, answers.date, answers.leftOut, this.prices];
+    if (this.#known === null || of.some((one, at) => one !== this.#known?.of[at])) {
+      const reading: ListReading = list.how === 'own' ? ownReading : readingOf(map);
+      this.#known = { of, plan: importPlan(list.rows, this.prices, reading, answers) };
+    }
+    return this.#known.plan;
   }
 
   override render(): TemplateResult {

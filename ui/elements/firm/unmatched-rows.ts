@@ -67,6 +67,8 @@ export class UnmatchedRows extends LitElement {
   /** What is looked for, as typed. */
   declare private wanted: string;
   #ranked: readonly UnmatchedRow[] = [];
+  /** How like some item's words are: the same for as long as the page is open. */
+  readonly #likeness = new Map<string, number>();
 
   constructor() {
     super();
@@ -78,9 +80,17 @@ export class UnmatchedRows extends LitElement {
   override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('rows')) return;
     this.#ranked = this.rows
-      .map((row) => ({ row, likeness: likelyItems(row.words, 1)[0]?.likeness ?? 0 }))
+      .map((row) => ({ row, likeness: this.#likenessOf(row.words) }))
       .sort((a, b) => b.likeness - a.likeness || a.row.row - b.row.row)
       .map(({ row }) => row);
+  }
+
+  #likenessOf(words: string): number {
+    const known = this.#likeness.get(words);
+    if (known !== undefined) return known;
+    const likeness = likelyItems(words, 1)[0]?.likeness ?? 0;
+    this.#likeness.set(words, likeness);
+    return likeness;
   }
 
   override render(): TemplateResult {

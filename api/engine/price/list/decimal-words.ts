@@ -26,10 +26,15 @@ export function figureAt(text: string, sign: DecimalSign): Told<Figure> {
   if (found === null) return untold(`${asQuoted(text)} is no figure`, wrongFigure(text, sign));
   const whole = (found[1] ?? '0').replace(/[^\d]/g, '');
   const parts = found[2] ?? found[3] ?? '';
-  if (whole.replace(/^0+/, '').length + parts.length > MOST_DIGITS)
+  const digits = whole.replace(/^0+/, '').length;
+  const rest = text.slice(found[0].length).trim();
+  if (digits > MOST_DIGITS)
     return untold(`${asQuoted(text)} has more than ${MOST_DIGITS} digits`, 'Write it with fewer');
+  // A long tail is what binary fractions leave when a program writes them out: 12.340000000000002.
+  if (digits + parts.length > MOST_DIGITS)
+    return told({ value: exactOf(Number(Number(`${whole}.${parts}`).toPrecision(MOST_DIGITS))), rest });
   const value = { num: Number(whole + parts), den: 10 ** parts.length };
-  return told({ value, rest: text.slice(found[0].length).trim() });
+  return told({ value, rest });
 }
 
 function wrongFigure(text: string, sign: DecimalSign): string {
