@@ -1,6 +1,7 @@
 import type { Finding } from '../../rules/finding.ts';
 import { chargedChoices } from './charged-choices.ts';
 import type { BestOfKind } from './found-schemes.ts';
+import { EXACT_POINTS } from './least-costs.ts';
 import { look } from './look-at-many.ts';
 import type { Looked, Passing, ToLookThrough } from './passing.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -79,8 +80,12 @@ function reasonOf(toLook: ToLookThrough, kind: Kind, { fails }: Looked): string 
   return `${first.title}: ${first.message}`;
 }
 
-/** What the cheapest choice fails by, where all were passed over for a column that fails by itself; null where there is none. */
+/**
+ * What the cheapest choice fails by, where all were passed over for a column that fails by itself; null where there is none. Of
+ * many points none is passed over: what failed was looked at.
+ */
 function whyPassedOver({ space, charges, rank, bad }: ToLookThrough): Finding | null {
+  if (space.points > EXACT_POINTS) return null;
   for (const { choice } of chargedChoices(space, charges, rank))
     return (
       choice.columns.map((column) => bad.get(column) ?? null).find((finding) => finding !== null) ?? null
