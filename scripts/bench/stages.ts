@@ -56,7 +56,8 @@ export function timeStages(given: Job, library: Library): StageTimes {
   const found = job.points.filter(({ status }) => status === 'existing');
   const ends = found.flatMap(({ id }) => endOfNode(ground, id) ?? []);
   const [first] = ground.wanted;
-  const ways = timeWays(given, library, [...(first ? [first.end] : []), ...ends]);
+  const wanted = ground.wanted.map(({ end }) => end);
+  const ways = timeWays(given, library, { wanted, found: ends });
   const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
   const columns = timed(() => {
     const shop = workshop(ground, byPence);
@@ -82,18 +83,31 @@ export function timeStages(given: Job, library: Library): StageTimes {
   };
 }
 
-/** The net of a house that nobody has asked yet, then ways in it from the first of the ends. */
-function timeWays(given: Job, library: Library, [first, ...others]: readonly WayEnd[]): StageTimes {
+/** Between what ends ways are timed. */
+interface Ends {
+  readonly wanted: readonly WayEnd[];
+  readonly found: readonly WayEnd[];
+}
+
+/**
+ * The net of a house that nobody has asked yet; then a way from a wanted point to one found, by the mean of all wanted but the
+ * last; then those from the last, which nobody has asked yet, to all found.
+ */
+function timeWays(given: Job, library: Library, { wanted, found }: Ends): StageTimes {
   const tariff = tariffOf(library);
   const net = timed(() => houseNet({ plan: buildPlan(given), tariff })).ms;
-  const [second, ...rest] = others;
-  if (first === undefined || second === undefined) return { net };
+  const last = wanted.at(-1);
+  const [one, other] = found;
+  if (last === undefined || one === undefined) return { net };
   const ways = houseWays(buildPlan(structuredClone(given)), tariff);
   // What is weighed once for all ways is no part of one.
-  for (const other of rest.slice(0, 1)) ways.costs(second, [other], 'pence');
-  const run = timed(() => ways.costs(first, [second], 'pence')).ms;
-  const row = timed(() => ways.costs(first, others, 'pence')).ms;
-  return { net, run, row };
+  if (other !== undefined) ways.costs(one, [other], 'pence');
+  const asked = wanted.length === 1 ? wanted : wanted.slice(0, -1);
+  const runs = timed(() => {
+    for (const end of asked) ways.costs(end, [one], 'pence');
+  }).ms;
+  const row = timed(() => ways.costs(last, found, 'pence')).ms;
+  return { net, run: runs / asked.length, row };
 }
 
 function firstChoices(choices: Iterable<ChargedChoice>): readonly ChargedChoice[] {
