@@ -102,7 +102,8 @@ async function jobIn(answer: Response): Promise<Revised<Job>> {
   if (read.ok) return { value: read.job, ...taggedBy(answer) };
   throw new ServerRefusal(422, {
     code: 'job-unreadable',
-    detail: 'The stored job cannot be read by this version.',
+    detail:
+      'The stored job holds what this page does not know. A newer version may have stored it: load the page anew. Nothing was changed.',
     faults: read.faults,
   });
 }
@@ -166,7 +167,8 @@ export class ApiClient {
     if (read.ok) return { value: read.library, ...taggedBy(answer) };
     throw new ServerRefusal(422, {
       code: 'library-unreadable',
-      detail: 'The stored library cannot be read by this version.',
+      detail:
+        'The stored prices and norms hold what this page does not know. A newer version may have stored them: load the page anew. Nothing was changed.',
       faults: read.faults,
     });
   }

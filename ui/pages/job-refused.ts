@@ -17,6 +17,9 @@ export function jobRefused(
     ${
       refusal === null || refusal.faults.length === 0
         ? nothing
-        : html`<fault-list name="The stored job" .faults=${refusal.faults}></fault-list>`
+        : html`<fault-list
+            name=${refusal.code === 'library-unreadable' ? 'of prices and norms' : 'of the job'}
+            .faults=${refusal.faults}
+          ></fault-list>`
     }`;
 }
