@@ -2,30 +2,18 @@ import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Connection } from '#model/scheme.ts';
-import { allRules } from './all-rules.ts';
-import { libraryFor } from './labour/multipliers.ts';
-import { factsOf } from './schemes/facts-of.ts';
+import { houseToTry } from './house-to-try.ts';
 import type { SearchResult, SearchStep } from './schemes/search/found-schemes.ts';
-import { type SearchOptions, searchInSteps, searchSchemes, type ToSearch } from './schemes/search/search.ts';
+import { type SearchOptions, searchInSteps, searchSchemes } from './schemes/search/search.ts';
 import { type Searched, searchedAgain } from './schemes/search/searched.ts';
 import { type WhyNot, whyNot } from './schemes/search/why-not.ts';
-import { tariffFor } from './schemes/tariff.ts';
-import { workHouse, workScheme } from './schemes/work-scheme.ts';
-import { defaultLengthAllowances } from './ways/length-allowances.ts';
-
-function toSearch(job: Job, ofFirm: Library): ToSearch {
-  const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
-  const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
-  return { house, library, rules: allRules, proofsFound };
-}
 
 /**
  * The front door of the search: the schemes of least works cost, those of least disturbance and some in between, all
  * passing every rule, whatever schemes the job has itself. Pure; equal arguments give equal results.
  */
 export function findSchemes(job: Job, library: Library, options: SearchOptions = {}): SearchResult {
-  return searchSchemes(toSearch(job, library), options);
+  return searchSchemes(houseToTry(job, library), options);
 }
 
 /** A search that remembers, for a screen on which points are moved. */
@@ -43,7 +31,7 @@ export interface Searcher {
 export function searcher(library: Library): Searcher {
   let last: Searched | null = null;
   const steps = (job: Job, options: SearchOptions = {}) => {
-    last = searchedAgain(last, { job, options, begin: () => toSearch(job, library) });
+    last = searchedAgain(last, { job, options, begin: () => houseToTry(job, library) });
     return searchInSteps(last.toSearch, { ...options, ways: last.ways });
   };
   return {
@@ -64,7 +52,7 @@ export function whyNotConnect(
   library: Library,
   asked: { readonly connection: Connection; readonly options?: SearchOptions },
 ): WhyNot {
-  return whyNot(toSearch(job, library), asked.connection, asked.options ?? {});
+  return whyNot(houseToTry(job, library), asked.connection, asked.options ?? {});
 }
 
 /** The search as the house is told, and as it would be if one leg ran another way. */

@@ -1,13 +1,9 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
-import { allRules } from './all-rules.ts';
-import { libraryFor } from './labour/multipliers.ts';
-import { factsOf } from './schemes/facts-of.ts';
+import { houseToTry } from './house-to-try.ts';
 import { priceWorked } from './schemes/price-worked.ts';
 import { type RcdChoices, rcdChoices } from './schemes/rcd-choices.ts';
-import { tariffFor } from './schemes/tariff.ts';
-import { workHouse, workScheme } from './schemes/work-scheme.ts';
-import { defaultLengthAllowances } from './ways/length-allowances.ts';
+import { workScheme } from './schemes/work-scheme.ts';
 
 /**
  * The front door for the ways to an RCD of one scheme, each with what it costs and what the checks still say of it. Asked for
@@ -18,15 +14,13 @@ import { defaultLengthAllowances } from './ways/length-allowances.ts';
 export function protectionChoices(job: Job, ofFirm: Library, schemeId: string): readonly RcdChoices[] {
   const scheme = job.schemes.find(({ id }) => id === schemeId);
   if (scheme === undefined) return [];
-  const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
-  const worked = workScheme(house, scheme);
-  const { price } = priceWorked(worked, library);
+  const tried = houseToTry(job, ofFirm);
+  const worked = workScheme(tried.house, scheme);
+  const { totals, contingencyPercent } = priceWorked(worked, tried.library).price;
   return rcdChoices({
-    ...{ house, scheme, worked, library, rules: allRules },
-    proofsFound: factsOf(workScheme(house, null), library, null).proofs,
+    ...tried,
+    ...{ scheme, worked, contingencyPercent },
     runs: worked.runs,
-    grossPence: price.totals.grossPence,
-    contingencyPercent: price.contingencyPercent,
+    grossPence: totals.grossPence,
   });
 }

@@ -1,11 +1,10 @@
+import { isSameRemedy } from '#engine/circuit/remedy-key.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 
-const same = (one: Remedy, other: Remedy): boolean => one.kind === other.kind && one.at === other.at;
-
 /** True when a scheme has a remedy of this kind at this place, whatever its device. */
 export const hasRemedy = ({ remedies }: Pick<Scheme, 'remedies'>, remedy: Remedy): boolean =>
-  remedies.some((one) => same(one, remedy));
+  remedies.some((one) => isSameRemedy(one, remedy));
 
 /** Adds a remedy to a scheme; one of the same kind at the same place gives way to it. */
 export const addRemedy = (schemeId: string, remedy: Remedy, name: string): JobEdit => ({
@@ -13,6 +12,9 @@ export const addRemedy = (schemeId: string, remedy: Remedy, name: string): JobEd
   change: (job) => {
     const scheme = job.schemes.find(({ id }) => id === schemeId);
     if (scheme === undefined) return;
-    scheme.remedies = [...scheme.remedies.filter((one) => !same(one, remedy)), structuredClone(remedy)];
+    scheme.remedies = [
+      ...scheme.remedies.filter((one) => !isSameRemedy(one, remedy)),
+      structuredClone(remedy),
+    ];
   },
 });

@@ -1,3 +1,4 @@
+import { remedyKey } from '#engine/circuit/remedy-key.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import { hasRemedy } from './add-remedy.ts';
@@ -16,7 +17,7 @@ export function remediesOffered(scheme: Scheme, findings: readonly Finding[]): r
   const offers = new Map<string, OfferedRemedy>();
   for (const { fix, outcome, title, consequencePence } of findings) {
     if (fix === null || outcome === 'passes' || hasRemedy(scheme, fix)) continue;
-    const key = `${fix.kind} ${fix.at ?? ''}`;
+    const key = remedyKey(fix);
     const known = offers.get(key);
     const titles = [...new Set([...(known?.titles ?? []), title])];
     offers.set(key, { remedy: known?.remedy ?? fix, pence: known?.pence ?? consequencePence, titles });

@@ -1,3 +1,4 @@
+import { isSameRemedy } from '#engine/circuit/remedy-key.ts';
 import type { Remedy } from '#model/scheme.ts';
 import type { JobEdit } from '../job-events.ts';
 
@@ -20,6 +21,6 @@ export const removeRemedy = (schemeId: string, remedy: Remedy): JobEdit => ({
   change: (job) => {
     const scheme = job.schemes.find(({ id }) => id === schemeId);
     if (scheme === undefined) return;
-    scheme.remedies = scheme.remedies.filter(({ kind, at }) => kind !== remedy.kind || at !== remedy.at);
+    scheme.remedies = scheme.remedies.filter((one) => !isSameRemedy(one, remedy));
   },
 });

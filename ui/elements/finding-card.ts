@@ -5,7 +5,7 @@ import { addRemedy } from '../edits/add-remedy.ts';
 import { remedyNames } from '../edits/remedies.ts';
 import { send } from '../job-events.ts';
 import type { PlanView } from '../job-view.ts';
-import { pounds } from '../written.ts';
+import { poundsMore } from '../written.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 
@@ -168,8 +168,7 @@ export class FindingCard extends LitElement {
     const { fix, consequencePence } = this.finding;
     if (fix === null || this.schemeId === null) return nothing;
     if (this.remedied) return html`<span>The scheme has this remedy.</span>`;
-    const price =
-      consequencePence === null ? '' : ` (${consequencePence < 0 ? '' : '+'}${pounds(consequencePence)})`;
+    const price = consequencePence === null ? '' : ` (${poundsMore(consequencePence)})`;
     return html`<button class="small" @click=${() => this.#addFix()}>Add this remedy${price}</button>`;
   }
 

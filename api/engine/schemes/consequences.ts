@@ -1,11 +1,10 @@
 import type { Library } from '#model/library.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
+import { remedyKey } from '../circuit/remedy-key.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Run } from '../ways/run.ts';
 import { grossPenceAt } from './price-worked.ts';
 import { type House, workScheme } from './work-scheme.ts';
-
-const keyOf = (fix: Remedy): string => `${fix.kind} ${fix.at ?? ''}`;
 
 /** The scheme that remedies are added to, as priced. */
 export interface PricedBefore {
@@ -25,10 +24,10 @@ export interface PricedBefore {
  */
 export function withConsequences(findings: readonly Finding[], before: PricedBefore): readonly Finding[] {
   const { house, scheme, library } = before;
-  const had = new Set(scheme.remedies.map(keyOf));
+  const had = new Set(scheme.remedies.map(remedyKey));
   const known = new Map<string, number>();
   const priceOf = (fix: Remedy): number => {
-    const key = keyOf(fix);
+    const key = remedyKey(fix);
     const found = known.get(key);
     if (found !== undefined) return found;
     const worked = workScheme(house, { ...scheme, remedies: [...scheme.remedies, fix] }, before.runs);
@@ -37,7 +36,7 @@ export function withConsequences(findings: readonly Finding[], before: PricedBef
     return pence;
   };
   return findings.map((finding) =>
-    finding.fix === null || finding.outcome === 'passes' || had.has(keyOf(finding.fix))
+    finding.fix === null || finding.outcome === 'passes' || had.has(remedyKey(finding.fix))
       ? finding
       : { ...finding, consequencePence: priceOf(finding.fix) },
   );

@@ -1,4 +1,5 @@
 import type { Remedy, Scheme } from '#model/scheme.ts';
+import { isSameRemedy } from '../circuit/remedy-key.ts';
 import { remedyTargets } from '../circuit/remedy-targets.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Finding, Outcome } from '../rules/finding.ts';
@@ -60,8 +61,6 @@ export function rcdChoices(before: RcdBefore): readonly RcdChoices[] {
   });
 }
 
-const remedyKey = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
-
 /** The remedies of a scheme that give a circuit its RCD. */
 function protectionOf(scheme: Scheme, { job, proposed }: Worked, circuit: string): readonly Remedy[] {
   const { circuitOfPoint } = remedyTargets(job, proposed);
@@ -108,11 +107,9 @@ function choiceOf(
   }: { readonly bare: Scheme; readonly own: readonly Remedy[]; readonly remedies: readonly Remedy[] },
 ): RcdChoice {
   const { house, library, runs } = before;
-  const kept = own.filter((remedy) => remedies.some((each) => remedyKey(each) === remedyKey(remedy)));
+  const kept = own.filter((remedy) => remedies.some((each) => isSameRemedy(each, remedy)));
   // Devices that were named stay named.
-  const fitted = remedies.map(
-    (remedy) => kept.find((each) => remedyKey(each) === remedyKey(remedy)) ?? remedy,
-  );
+  const fitted = remedies.map((remedy) => kept.find((each) => isSameRemedy(each, remedy)) ?? remedy);
   const worked = workScheme(house, { ...bare, remedies: [...bare.remedies, ...fitted] }, runs);
   const caveats = findingsOf(worked, before).filter(
     (finding) => finding.outcome !== 'passes' && isAboutProtection(finding),

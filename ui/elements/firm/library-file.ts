@@ -5,6 +5,7 @@ import { readLibraryText } from '#model/read-library.ts';
 import { libraryText, takeLibraryIn } from '../../edits/library-file.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fault-list.ts';
+import { fetchAsFile } from '../../fetch-as-file.ts';
 import { controlsCss } from '../shared-styles.ts';
 
 /** The firm's library as a file: fetched as it stands, and taken in again, which is one step back by undo. */
@@ -41,13 +42,7 @@ export class LibraryFile extends LitElement {
   }
 
   #fetch(): void {
-    const address = URL.createObjectURL(new Blob([libraryText(this.library)], { type: 'application/json' }));
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = 'firm-library.json';
-    link.click();
-    // The browser has begun to read it by then; held on to, it would stay in memory for as long as the page.
-    setTimeout(() => URL.revokeObjectURL(address), 60_000);
+    fetchAsFile('firm-library.json', libraryText(this.library), 'application/json');
   }
 
   async #picked(event: Event): Promise<void> {

@@ -8,6 +8,7 @@ import { counted } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../outcome-mark.ts';
+import { fetchAsFile } from '../../fetch-as-file.ts';
 import { controlsCss } from '../shared-styles.ts';
 
 /**
@@ -51,13 +52,7 @@ export class OldPrices extends LitElement {
   declare today: string;
 
   #fetch(): void {
-    const address = URL.createObjectURL(new Blob([priceListCsv(this.prices)], { type: 'text/csv' }));
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = 'price-list.csv';
-    link.click();
-    // The browser has begun to read it by then; held on to, it would stay in memory for as long as the page.
-    setTimeout(() => URL.revokeObjectURL(address), 60_000);
+    fetchAsFile('price-list.csv', priceListCsv(this.prices), 'text/csv');
   }
 
   override render(): TemplateResult {

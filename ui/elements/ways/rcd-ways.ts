@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { outcomeWords } from '#drawing/marks.ts';
 import { protectionChoices } from '#engine/protection-choices.ts';
 import type { RcdChoice, RcdChoices } from '#engine/schemes/rcd-choices.ts';
 import type { Job } from '#model/job.ts';
@@ -9,7 +10,7 @@ import { chooseProtection } from '../../edits/choose-protection.ts';
 import { remedyNames } from '../../edits/remedies.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { pounds } from '../../written.ts';
+import { poundsMore } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
 
 /** The ways to an RCD side by side, worked out when somebody opens them: what each costs, and what it leaves. */
@@ -134,7 +135,7 @@ export class RcdWays extends LitElement {
   #choice(choice: RcdChoice, all: readonly RcdChoice[], labelOf: LabelOf): TemplateResult {
     const words = choiceWords(choice, labelOf);
     return html`<li>
-      <span>${words} ${choice.isChosen ? nothing : html`<strong>${signed(choice.pence)}</strong>`}</span>
+      <span>${words} ${choice.isChosen ? nothing : html`<strong>${poundsMore(choice.pence)}</strong>`}</span>
       ${
         choice.isChosen
           ? html`<span class="hint">In this scheme</span>`
@@ -156,17 +157,6 @@ export class RcdWays extends LitElement {
     </li>`;
   }
 }
-
-const outcomeWords = {
-  fails: 'Fails',
-  decide: 'To decide',
-  'not-proven': 'Not proven',
-  advice: 'Note',
-  passes: 'Passes',
-} as const;
-
-/** What is added to the price, or saved. */
-const signed = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
 
 /** One device, or one at each of several outlets. */
 function choiceWords({ remedies }: RcdChoice, labelOf: LabelOf): string {

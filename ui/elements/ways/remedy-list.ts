@@ -7,7 +7,7 @@ import { remedyNames, removeRemedy } from '../../edits/remedies.ts';
 import { remediesOffered } from '../../edits/remedies-offered.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { pounds } from '../../written.ts';
+import { poundsMore } from '../../written.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
@@ -136,7 +136,7 @@ export class RemedyList extends LitElement {
           const words = remedyWords(remedy, labelOf);
           return html`<li>
             <span>
-              ${words}${pence === null ? nothing : html` <strong>${signed(pence)}</strong>`}
+              ${words}${pence === null ? nothing : html` <strong>${poundsMore(pence)}</strong>`}
               <span class="hint why">${titles.join('; ')}</span>
             </span>
             <button
@@ -181,9 +181,6 @@ export class RemedyList extends LitElement {
     }
   }
 }
-/** What is added to the price, or saved. */
-const signed = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
-
 const remedyWords = ({ kind, at }: Remedy, labelOf: LabelOf): string =>
   `${remedyNames[kind]}${at === undefined ? '' : `: ${labelOf(at)}`}`;
 customElements.define('remedy-list', RemedyList);

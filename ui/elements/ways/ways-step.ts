@@ -34,7 +34,7 @@ import {
 } from '../../edits/schemes.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { pounds } from '../../written.ts';
+import { poundsMore } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/text-field.ts';
 import '../outcome-mark.ts';
@@ -242,7 +242,7 @@ export class WaysStep extends LitElement {
     const offered = remediesOffered(scheme, failing);
     if (offered.length === 0) return nothing;
     const names = offered.map(({ remedy, pence }) => {
-      const price = pence === null ? '' : ` (${pence < 0 ? '' : '+'}${pounds(pence)})`;
+      const price = pence === null ? '' : ` (${poundsMore(pence)})`;
       return `${remedyNames[remedy.kind]}${price}`;
     });
     return html`<p class="asked">

@@ -1,5 +1,6 @@
 import type { Remedy } from '#model/scheme.ts';
-import { type Judges, judge, remedyName, schemeOf } from './gate.ts';
+import { remedyKey } from '../../circuit/remedy-key.ts';
+import { type Judges, judge, schemeOf } from './gate.ts';
 import { housePart } from './house-part.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -91,7 +92,7 @@ export function remedyCosts(charges: readonly CircuitCharge[]): ReadonlyMap<stri
   return new Map(
     charges
       .filter(({ needing }) => needing !== 0)
-      .map(({ circuitId, works }) => [remedyName({ kind: 'rcbo', at: circuitId }), works.remedies]),
+      .map(({ circuitId, works }) => [remedyKey({ kind: 'rcbo', at: circuitId }), works.remedies]),
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Remedy, Scheme } from '#model/scheme.ts';
+import { remedyKey } from '../../circuit/remedy-key.ts';
 import type { Worked } from '../../connections/worked.ts';
 import { remembered } from '../../plan/remembered.ts';
 import type { Finding } from '../../rules/finding.ts';
@@ -20,9 +21,6 @@ export interface Judges {
   /** What the search knows beforehand that some remedies take; worked out otherwise. */
   readonly remedyCosts?: ReadonlyMap<string, Works>;
 }
-
-/** One remedy of a thing. */
-export const remedyName = ({ kind, at }: Remedy): string => `${kind} ${at ?? ''}`;
 
 /** Verdicts by what was judged: where the wanted points are, and the scheme. */
 export type Verdicts = Map<string, Judged>;
@@ -93,11 +91,11 @@ function judgeAnew(ground: SearchGround, scheme: Scheme, judges: Judges): Judged
 
 /** The remedies of failures; null where one has none, or has it already. */
 function newRemedies(scheme: Scheme, fails: readonly Finding[]): readonly Remedy[] | null {
-  const had = new Set(scheme.remedies.map(remedyName));
+  const had = new Set(scheme.remedies.map(remedyKey));
   const fixes = new Map<string, Remedy>();
   for (const { fix } of fails) {
-    if (fix === null || had.has(remedyName(fix))) return null;
-    fixes.set(remedyName(fix), fix);
+    if (fix === null || had.has(remedyKey(fix))) return null;
+    fixes.set(remedyKey(fix), fix);
   }
   return [...fixes.values()];
 }
@@ -105,7 +103,7 @@ function newRemedies(scheme: Scheme, fails: readonly Finding[]): readonly Remedy
 function worksOfRemedies(ground: SearchGround, scheme: Scheme, known: Judges['remedyCosts']): Works {
   const { connections, remedies } = scheme;
   if (remedies.length === 0) return noWorks;
-  const works = remedies.flatMap((remedy) => known?.get(remedyName(remedy)) ?? []);
+  const works = remedies.flatMap((remedy) => known?.get(remedyKey(remedy)) ?? []);
   if (works.length === remedies.length) return worksTogether(works);
   const locked = { ...ground, locked: connections };
   return worksTogether(endsByCause(locked, [], remedies).values());
