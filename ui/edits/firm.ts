@@ -1,7 +1,7 @@
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
-import { type Chased, type Filling, type OwnTerm, putTerm } from './terms.ts';
+import { type Chased, type Filling, type OwnTerm, putTerm, putWord } from './terms.ts';
 
 /**
  * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
@@ -73,28 +73,19 @@ export const setFirmTerm = (term: FirmTerm, value: number | null): LibraryEdit =
 /** Sets what the firm puts mark-up or margin on where a job does not say; null: by what its hourly rate is. */
 export const setFirmProfitOn = (on: Terms['profitOn'] | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
-  change: ({ terms }) => {
-    if (on === null || on === undefined) delete terms.profitOn;
-    else terms.profitOn = on;
-  },
+  change: ({ terms }) => putWord(terms, 'profitOn', on),
 });
 
 /** Sets what the firm fills chases with where a job does not say; null: what is usual. */
 export const setFirmFilling = (filling: Filling | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
-  change: ({ terms }) => {
-    if (filling === null) delete terms.filling;
-    else terms.filling = filling;
-  },
+  change: ({ terms }) => putWord(terms, 'filling', filling),
 });
 
 /** Sets what the firm chases cables in where a job does not say; null: what is usual. */
 export const setFirmChased = (chased: Chased | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
-  change: ({ terms }) => {
-    if (chased === null) delete terms.chased;
-    else terms.chased = chased;
-  },
+  change: ({ terms }) => putWord(terms, 'chased', chased),
 });
 
 /** Sets the labour level or the VAT that new jobs begin with. */

@@ -2,18 +2,7 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<
-  keyof Terms,
-  | 'labour'
-  | 'vat'
-  | 'vatCondition'
-  | 'chased'
-  | 'filling'
-  | 'profitOn'
-  | 'multipliers'
-  | 'drying'
-  | 'furniture'
->;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'multipliers' | TermWord>;
 
 /** Of two terms that cannot both hold, the other one. */
 const instead: Partial<Readonly<Record<OwnTerm, OwnTerm>>> = {
@@ -31,6 +20,19 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
     terms[term] = value;
     if (other !== undefined) delete terms[other];
   }
+}
+
+/** The terms that are one of several words and may be left out. */
+type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture';
+
+/** Writes a word, or (null) takes it away. */
+export function putWord<K extends TermWord>(
+  terms: Pick<Terms, TermWord>,
+  term: K,
+  value: Terms[K] | null | undefined,
+): void {
+  if (value === null || value === undefined) delete terms[term];
+  else terms[term] = value;
 }
 
 /** What cables chased into walls may lie in. */
@@ -81,38 +83,26 @@ export type Filling = NonNullable<Terms['filling']>;
 /** Sets what chases are filled with, or leaves it to the firm (null). */
 export const setFilling = (filling: Filling | null): JobEdit => ({
   label: filling === null ? 'Leave the filling of chases to the firm' : 'Change what chases are filled with',
-  change: (job) => {
-    if (filling === null) delete job.terms.filling;
-    else job.terms.filling = filling;
-  },
+  change: (job) => putWord(job.terms, 'filling', filling),
 });
 
 /** Says which condition is claimed for the rate; null: none. */
 export const setVatCondition = (condition: Terms['vatCondition'] | null): JobEdit => ({
   label: condition === null ? 'Claim no condition of the VAT rate' : 'Claim a condition of the VAT rate',
-  change: (job) => {
-    if (condition === null || condition === undefined) delete job.terms.vatCondition;
-    else job.terms.vatCondition = condition;
-  },
+  change: (job) => putWord(job.terms, 'vatCondition', condition),
 });
 
 /** Sets what cables chased into walls lie in, or leaves it to the firm (null). */
 export const setChased = (chased: Chased | null): JobEdit => ({
   label: chased === null ? 'Leave chased cables to the firm' : 'Change what chased cables lie in',
-  change: (job) => {
-    if (chased === null) delete job.terms.chased;
-    else job.terms.chased = chased;
-  },
+  change: (job) => putWord(job.terms, 'chased', chased),
 });
 
 /** Sets what mark-up or margin are put on, or leaves it to the firm (null). */
 export const setProfitOn = (on: Terms['profitOn'] | null): JobEdit => ({
   label:
     on === null ? 'Leave it to the firm what the mark-up is put on' : 'Change what the mark-up is put on',
-  change: (job) => {
-    if (on === null || on === undefined) delete job.terms.profitOn;
-    else job.terms.profitOn = on;
-  },
+  change: (job) => putWord(job.terms, 'profitOn', on),
 });
 
 /**
@@ -138,17 +128,11 @@ export const setMultiplier = (id: string, words: string, chosen: boolean): JobEd
 /** Says how plaster is given its time; null: as it turns out. */
 export const setDrying = (drying: Terms['drying'] | null): JobEdit => ({
   label: 'Change how plaster is given its time',
-  change: (job) => {
-    if (drying === null || drying === undefined) delete job.terms.drying;
-    else job.terms.drying = drying;
-  },
+  change: (job) => putWord(job.terms, 'drying', drying),
 });
 
 /** Says who moves the furniture; null: nobody has said. */
 export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
   label: 'Change who moves the furniture',
-  change: (job) => {
-    if (by === null || by === undefined) delete job.terms.furniture;
-    else job.terms.furniture = by;
-  },
+  change: (job) => putWord(job.terms, 'furniture', by),
 });
