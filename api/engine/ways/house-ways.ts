@@ -10,7 +10,8 @@ import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import { type Measure, nothing } from './graph/line.ts';
 import { Meetings } from './graph/meeting.ts';
-import { type FoundWay, flatNet, Row, WeighedNet, wayInto } from './graph/shortest.ts';
+import { flatNet, Row, WeighedNet } from './graph/row.ts';
+import { type FoundWay, wayInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 
 import { waySegments } from './graph/way-segments.ts';

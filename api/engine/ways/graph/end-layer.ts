@@ -6,12 +6,15 @@ import type { FlatFace } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { LineIndex } from './line-index.ts';
+import { OwnWays } from './own-ways.ts';
 import { wallHoles } from './wall-holes.ts';
 import { type Join, type Stop, WayNet } from './way-net.ts';
 
 /** A house's net with one end of a cable on it: the same whichever other end there is. */
 export interface EndLayer {
   readonly net: WayNet;
+  /** Its ways in arrays, laid out when somebody asks. */
+  readonly ownWays: () => OwnWays;
   /** The node at which the end's cable begins; null where nothing leads there. */
   readonly node: number | null;
   /** The end's own lines, with their numbers in the net. */
@@ -45,7 +48,13 @@ export function endLayer(house: HouseNet, end: EndLines): EndLayer {
   const node = end.start === null ? null : net.node({ line: first + end.start.line, tMm: end.start.tMm });
   const startOn = (line: number) =>
     end.start !== null && line === first + end.start.line ? end.start.tMm : null;
-  return { net: net.finish(), node, index, linesOf, walls, startOn, atStart: end.atStart };
+  net.finish();
+  let laid: OwnWays | undefined;
+  const ownWays = () => {
+    laid ??= new OwnWays(net, house.net.nodeCount);
+    return laid;
+  };
+  return { net, ownWays, node, index, linesOf, walls, startOn, atStart: end.atStart };
 }
 
 function moved(join: Join, by: number): Join {

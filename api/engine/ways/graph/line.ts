@@ -2,6 +2,7 @@ import type { Position } from '../../plan/plane.ts';
 import { remembered } from '../../plan/remembered.ts';
 import type { Lay, SegmentDetails } from '../segment.ts';
 import { noWork, type WorkCost } from '../way-tariff.ts';
+import { MEASURE_SIZE, slots } from './measure-pool.ts';
 
 /** Which of a sheet's two directions a line runs in. Faces: 0 level, 1 plumb. Voids: 0 along the joists, 1 across. */
 export type Axis = 0 | 1;
@@ -89,33 +90,45 @@ export const nothing: Measure = {
 /** What work comes to where no way is gone: a floor that is opened. */
 export const measureOf = remembered((work: WorkCost): Measure => ({ ...nothing, ...work }));
 
-/** What a line comes to from its start to any place on it. Never falls along the line, so differences are costs. */
+/**
+ * What a line comes to from its start to any place on it, as numbers by `slots`. Never falls along the line, so differences
+ * are costs.
+ */
 export class LineMeasures {
   readonly #parts: readonly LinePart[];
   readonly #cableMillipencePerM: number;
-  /** Up to where each part begins, as far as anybody asked. */
-  readonly #before: Measure[] = [nothing];
+  /** Up to where each part begins, one after another, as far as anybody asked. */
+  #before: Float64Array | null = null;
+  #known = 1;
 
   constructor({ parts }: WayLine, cableMillipencePerM: number) {
     [this.#parts, this.#cableMillipencePerM] = [parts, cableMillipencePerM];
   }
 
-  upTo(tMm: number): Measure {
-    const at = firstReaching(this.#parts, tMm);
-    const part = this.#parts[at];
-    const before = this.#beforePart(at);
-    return part === undefined || part.fromMm >= tMm ? before : this.#after(before, part, tMm);
+  /** Writes what the line comes to up to a place on it. */
+  writeUpTo(tMm: number, into: Float64Array, at: number): void {
+    const index = firstReaching(this.#parts, tMm);
+    const before = this.#beforePart(index);
+    const part = this.#parts[index];
+    for (let key = 0; key < MEASURE_SIZE; key += 1)
+      into[at + key] = before[index * MEASURE_SIZE + key] as number;
+    if (part !== undefined && part.fromMm < tMm) this.#add(part, tMm, into, at);
   }
 
-  #beforePart(at: number): Measure {
-    for (let next = this.#before.length; next <= at; next += 1) {
-      const part = this.#parts[next - 1] as LinePart;
-      this.#before.push(this.#after(this.#before[next - 1] as Measure, part, part.toMm));
+  #beforePart(index: number): Float64Array {
+    this.#before ??= new Float64Array((this.#parts.length + 1) * MEASURE_SIZE);
+    const before = this.#before;
+    for (; this.#known <= index; this.#known += 1) {
+      const at = this.#known * MEASURE_SIZE;
+      const part = this.#parts[this.#known - 1] as LinePart;
+      before.copyWithin(at, at - MEASURE_SIZE, at);
+      this.#add(part, part.toMm, before, at);
     }
-    return this.#before[at] as Measure;
+    return before;
   }
 
-  #after(before: Measure, part: LinePart, toMm: number): Measure {
+  /** Adds what a part comes to from its start to a place on it. */
+  #add(part: LinePart, toMm: number, sums: Float64Array, at: number): void {
     const runMm = toMm - part.fromMm;
     const crossed = part.crossedBefore ? part.crossedBefore(toMm) - part.crossedBefore(part.fromMm) : 0;
     const each = part.perCrossing ?? noWork;
@@ -123,18 +136,20 @@ export class LineMeasures {
     const { perM } = part;
     const metres = runMm / 1000;
     const rate = perM.millipence + this.#cableMillipencePerM;
-    return {
-      millipence: before.millipence + (rate * metres + each.millipence * crossed + once.millipence),
-      minutes: before.minutes + (perM.minutes * metres + each.minutes * crossed + once.minutes),
-      mess: before.mess + (perM.mess * metres + each.mess * crossed + once.mess),
-      lengthMm: before.lengthMm + runMm,
-      poorMm: before.poorMm + (part.poor === true ? runMm : 0),
-      surfaceMm: before.surfaceMm + (part.onSurface === true ? runMm : 0),
-      partyMm: before.partyMm + (part.party === true ? runMm : 0),
-      warmMm: before.warmMm + (part.warm === true ? runMm : 0),
-      unfit: before.unfit + (part.unfit === true ? crossed : 0),
-    };
+    addTo(sums, at + slots.millipence, rate * metres + each.millipence * crossed + once.millipence);
+    addTo(sums, at + slots.minutes, perM.minutes * metres + each.minutes * crossed + once.minutes);
+    addTo(sums, at + slots.mess, perM.mess * metres + each.mess * crossed + once.mess);
+    addTo(sums, at + slots.lengthMm, runMm);
+    if (part.poor === true) addTo(sums, at + slots.poorMm, runMm);
+    if (part.onSurface === true) addTo(sums, at + slots.surfaceMm, runMm);
+    if (part.party === true) addTo(sums, at + slots.partyMm, runMm);
+    if (part.warm === true) addTo(sums, at + slots.warmMm, runMm);
+    if (part.unfit === true) addTo(sums, at + slots.unfit, crossed);
   }
+}
+
+function addTo(sums: Float64Array, at: number, value: number): void {
+  sums[at] = (sums[at] as number) + value;
 }
 
 /** The place in a line's parts of the first that reaches as far as a place on it; their number where none does. */

@@ -1,7 +1,8 @@
 import { NodePlaces, type Place } from './node-places.ts';
 import { ReachedFrom } from './reached-from.ts';
 import type { WayStep } from './reached-nodes.ts';
-import type { FoundWay, WeighedNet } from './shortest.ts';
+import type { WeighedNet } from './row.ts';
+import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
 import type { NetEdge } from './way-net.ts';
 
@@ -55,52 +56,73 @@ export class Meetings {
     const second: Side = { reached: this.#reached[1], to: this.#places.placeOf(ends, start) };
     first.reached.begin(start, ends.wholeNodeCount);
     second.reached.begin(target, ends.wholeNodeCount);
-    let meeting: Meeting | null = start === target ? { node: start, weight: 0 } : null;
+    const growth = new Growth({ weighed, sought, places: this.#places, houseNodes: this.#houseNodes });
+    if (start === target) growth.meeting = { node: start, weight: 0 };
     for (;;) {
       const [weightA, weightB] = [first.reached.frontier, second.reached.frontier];
-      if (weightA + weightB >= (meeting?.weight ?? Number.POSITIVE_INFINITY)) break;
+      if (weightA + weightB >= (growth.meeting?.weight ?? Number.POSITIVE_INFINITY)) break;
       const [side, other] = weightA <= weightB ? [first, second] : [second, first];
       const node = side.reached.settleNext();
-      if (node >= 0) meeting = this.#growFrom(node, [side, other], { weighed, sought, meeting });
+      if (node >= 0) growth.growFrom(node, side, other);
     }
-    return meeting === null ? null : wayThrough(meeting, first.reached, second.reached);
-  }
-
-  /** Reaches from a node on to its neighbours. */
-  #growFrom(
-    from: number,
-    [side, other]: readonly [Side, Side],
-    { weighed, sought, meeting: known }: Growing,
-  ): Meeting | null {
-    const { ends, withinMm } = sought;
-    const [weight, alongMm] = [side.reached.weightOf(from), side.reached.lengthMm(from)];
-    let meeting = known;
-    const reach = (to: number, edge: NetEdge, by: number): void => {
-      const sum = weight + by;
-      if (sum >= side.reached.weightOf(to)) return;
-      const lengthMm = alongMm + edge.lengthMm;
-      const isLimited = withinMm < Number.POSITIVE_INFINITY;
-      if (isLimited && lengthMm + this.#places.distanceMm(ends, to, side.to) > withinMm) return;
-      side.reached.reach(to, { weight: sum, lengthMm, from, edge });
-      const whole = sum + other.reached.weightOf(to);
-      if (whole < Number.POSITIVE_INFINITY) meeting = lesser(meeting, { node: to, weight: whole });
-    };
-    if (from < this.#houseNodes) {
-      const { first, edges } = weighed.flat;
-      for (let at = first[from] as number; at < (first[from + 1] as number); at += 1) {
-        const edge = edges[at] as NetEdge;
-        reach(edge.to, edge, weighed.weightAt(at));
-      }
-    }
-    ends.eachEdge(from, (to, edge) => reach(to, edge, edge.weightBy(weighed.weighing)));
-    return meeting;
+    return growth.meeting === null ? null : wayThrough(growth.meeting, first.reached, second.reached);
   }
 }
 
-interface Growing {
+/** In what a pair of ends is sought. */
+interface Ground {
   readonly weighed: WeighedNet;
   readonly sought: MeetingEnds;
-  readonly meeting: Meeting | null;
+  readonly places: NodePlaces;
+  readonly houseNodes: number;
+}
+
+/** How far two sides have grown towards one another. */
+class Growth {
+  /** Where they have met at the least weight so far. */
+  meeting: Meeting | null = null;
+  readonly #ground: Ground;
+  readonly #isLimited: boolean;
+
+  constructor(ground: Ground) {
+    this.#ground = ground;
+    this.#isLimited = ground.sought.withinMm < Number.POSITIVE_INFINITY;
+  }
+
+  /** Reaches from a node on to its neighbours. */
+  growFrom(from: number, side: Side, other: Side): void {
+    const { weighed, sought, houseNodes } = this.#ground;
+    const sides = [side, other] as const;
+    if (from < houseNodes) {
+      const { first, edges } = weighed.flat;
+      for (let at = first[from] as number; at < (first[from + 1] as number); at += 1)
+        this.#reach(
+          sides,
+          { from, to: (edges[at] as NetEdge).to },
+          edges[at] as NetEdge,
+          weighed.weightAt(at),
+        );
+    }
+    sought.ends.eachEdge(from, (to, edge) =>
+      this.#reach(sides, { from, to }, edge, edge.weightBy(weighed.weighing)),
+    );
+  }
+
+  #reach(
+    [side, other]: readonly [Side, Side],
+    { from, to }: { readonly from: number; readonly to: number },
+    edge: NetEdge,
+    by: number,
+  ): void {
+    const weight = side.reached.weightOf(from) + by;
+    if (weight >= side.reached.weightOf(to)) return;
+    const { sought, places } = this.#ground;
+    const lengthMm = side.reached.lengthMm(from) + edge.lengthMm;
+    if (this.#isLimited && lengthMm + places.distanceMm(sought.ends, to, side.to) > sought.withinMm) return;
+    side.reached.reach(to, { weight, lengthMm, from, edge });
+    const whole = weight + other.reached.weightOf(to);
+    if (whole < Number.POSITIVE_INFINITY) this.meeting = lesser(this.meeting, { node: to, weight: whole });
+  }
 }
 
 function lesser(known: Meeting | null, met: Meeting): Meeting {

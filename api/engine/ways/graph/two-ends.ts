@@ -4,6 +4,7 @@ import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { endOf, type LineMeasures, nothing, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
+import type { OwnWays } from './own-ways.ts';
 import { type LinesOf, wallHoles } from './wall-holes.ts';
 import {
   type Join,
@@ -26,13 +27,14 @@ export class TwoEnds implements NetBelow {
   readonly #houseLines: number;
   readonly #houseNodes: number;
   readonly #between: WayNet;
+  readonly #second: EndLayer;
   /** Where the second end's cable begins; null where nothing leads there. */
   readonly target: number | null;
 
   constructor(house: HouseNet, a: EndLayer, b: EndLayer) {
-    [this.#a, this.#b] = [a.net, b.net];
+    [this.#a, this.#b, this.#second] = [a.net, b.net, b];
     [this.#houseLines, this.#houseNodes] = [house.net.lineCount, house.net.nodeCount];
-    this.target = b.node === null ? null : this.#node(b.node);
+    this.target = b.node === null ? null : this.node(b.node);
     this.#between = new WayNet(this, house.material.tariff.cableMillipencePerM);
     for (const join of joinsBetween(house, a, b, a.net.lineCount - this.#houseLines))
       this.#between.join(join);
@@ -54,21 +56,31 @@ export class TwoEnds implements NetBelow {
     return this.#between.nodeCount;
   }
 
+  /** Whether the two have nothing with one another but the house: no way leads from what one brings to what the other does. */
+  get areApart(): boolean {
+    return this.#between.edgeless;
+  }
+
+  /** The ways that the second end brings, in its own numbers. */
+  get secondWays(): OwnWays {
+    return this.#second.ownWays();
+  }
+
   /** What the second end calls a node or a line, as it is called here. */
-  readonly #node = (node: number): number =>
+  readonly node = (node: number): number =>
     node < this.#houseNodes ? node : node + this.#a.nodeCount - this.#houseNodes;
   readonly #line = (line: number): number =>
     line < this.#houseLines ? line : line + this.#a.lineCount - this.#houseLines;
 
   /** What is no node or line of the first end alone, as the second end calls it. */
-  readonly #ownNode = (node: number): number =>
+  readonly secondNode = (node: number): number =>
     node < this.#houseNodes ? node : node - this.#a.nodeCount + this.#houseNodes;
   readonly #ownLine = (line: number): number =>
     line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
 
   /** The places that the second end adds to a line, in order along it. */
   #secondOn(line: number): readonly NetNode[] {
-    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => numberedAs(stop, this.#node(stop.id)));
+    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => numberedAs(stop, this.node(stop.id)));
   }
 
   /** Links the places that the two ends have on a line of the house, where nothing of the house is between them. */
@@ -97,7 +109,7 @@ export class TwoEnds implements NetBelow {
   stopOf(node: number): Stop {
     if (node < this.#a.nodeCount) return this.#a.stopOf(node);
     if (node >= this.nodeCount) return this.#between.stopOf(node);
-    const { line, tMm } = this.#b.stopOf(this.#ownNode(node));
+    const { line, tMm } = this.#b.stopOf(this.secondNode(node));
     return { line: this.#line(line), tMm };
   }
 
@@ -107,7 +119,7 @@ export class TwoEnds implements NetBelow {
       if (known !== null || line >= this.#houseLines) return known;
     }
     const known = this.#b.nodeAt(this.#ownLine(line), tMm);
-    return known === null ? null : numberedAs(known, this.#node(known.id));
+    return known === null ? null : numberedAs(known, this.node(known.id));
   }
 
   stopsOn(line: number): readonly NetNode[] {
@@ -134,7 +146,7 @@ export class TwoEnds implements NetBelow {
   eachNewEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
     const isOfB = node >= this.#a.nodeCount && node < this.nodeCount;
     if (isOfB || node < this.#houseNodes) {
-      for (const edge of this.#b.edgesOf(this.#ownNode(node))) visit(this.#node(edge.to), edge);
+      for (const edge of this.#b.edgesOf(this.secondNode(node))) visit(this.node(edge.to), edge);
     }
     for (const edge of this.#between.edgesOf(node)) visit(edge.to, edge);
   }

@@ -1,4 +1,14 @@
-import { endOf, isStop, LineMeasures, type Measure, SAME_MM, startOf, type WayLine } from './line.ts';
+import {
+  endOf,
+  isStop,
+  LineMeasures,
+  type Measure,
+  nothing,
+  SAME_MM,
+  startOf,
+  type WayLine,
+} from './line.ts';
+import { lengthBetweenMm, MeasurePool, type Pooled, writeDifference } from './measure-pool.ts';
 import { type Weighing, weightOf } from './weigh.ts';
 
 /** A place on a line of a net, by the line's number. */
@@ -24,21 +34,21 @@ export interface NetEdge {
   readonly join: Join | null;
   /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
   readonly way: string | null;
+  /** What it weighs, worked out anew. */
+  weigh(weighing: Weighing): number;
   /** What it weighs; remembered for the weighing that was asked for last. */
   weightBy(weighing: Weighing): number;
 }
 
 /** Remembers what an edge weighs: the same end is asked for again and again by the same weighing. */
 abstract class WeighedOnce {
-  abstract readonly measure: Measure;
-  abstract readonly way: string | null;
-  abstract readonly join: Join | null;
+  abstract weigh(weighing: Weighing): number;
   #weighing: Weighing | null = null;
   #weight = 0;
 
   weightBy(weighing: Weighing): number {
     if (this.#weighing !== weighing) {
-      this.#weight = weightOf(this, weighing);
+      this.#weight = this.weigh(weighing);
       this.#weighing = weighing;
     }
     return this.#weight;
@@ -65,13 +75,23 @@ class AlongLine extends WeighedOnce implements NetEdge {
   }
 
   get lengthMm(): number {
-    return Math.abs(this.#from.measure.lengthMm - this.#until.measure.lengthMm);
+    return lengthBetweenMm(this.#from, this.#until);
   }
 
   get measure(): Measure {
-    return between(this.#from.measure, this.#until.measure);
+    const measure = { ...nothing };
+    writeDifference(measure, this.#from, this.#until);
+    return measure;
+  }
+
+  weigh(weighing: Weighing): number {
+    writeDifference(difference, this.#from, this.#until);
+    return weightOf({ measure: difference, way: this.way, join: null }, weighing);
   }
 }
+
+/** Of the stretch that is being weighed, and of no other. */
+const difference = { ...nothing };
 
 /** A way over a join. */
 class OverJoin extends WeighedOnce implements NetEdge {
@@ -95,6 +115,10 @@ class OverJoin extends WeighedOnce implements NetEdge {
   get measure(): Measure {
     return this.join.measure;
   }
+
+  weigh(weighing: Weighing): number {
+    return weightOf(this, weighing);
+  }
 }
 
 /** Ways of a kind go by the void that they lie in, or by being level on a wall. */
@@ -103,44 +127,30 @@ function wayOf({ sheet, axis }: WayLine): string | null {
   return axis === 0 ? 'level' : null;
 }
 
-/** The difference of what two places on one line come to. */
-function between(a: Measure, b: Measure): Measure {
-  return {
-    millipence: Math.abs(a.millipence - b.millipence),
-    minutes: Math.abs(a.minutes - b.minutes),
-    mess: Math.abs(a.mess - b.mess),
-    lengthMm: Math.abs(a.lengthMm - b.lengthMm),
-    poorMm: Math.abs(a.poorMm - b.poorMm),
-    surfaceMm: Math.abs(a.surfaceMm - b.surfaceMm),
-    partyMm: Math.abs(a.partyMm - b.partyMm),
-    warmMm: Math.abs(a.warmMm - b.warmMm),
-    // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
-    unfit: Math.floor(Math.abs(a.unfit - b.unfit) + 1e-6),
-  };
-}
-
 /** A place on a line of a net, and what the line comes to up to there. */
-export interface NetNode {
+export interface NetNode extends Pooled {
   readonly id: number;
   readonly tMm: number;
-  readonly measure: Measure;
 }
 
 /** A place that is measured when somebody asks: of most that an end brings nobody does. */
 class LazyNode implements NetNode {
   readonly id: number;
   readonly tMm: number;
-  #measured: Measure | LineMeasures;
+  readonly pool: MeasurePool;
+  readonly #line: LineMeasures;
+  #at = -1;
 
-  constructor(id: number, tMm: number, measures: LineMeasures) {
-    this.id = id;
-    this.tMm = tMm;
-    this.#measured = measures;
+  constructor({ id, tMm }: Pick<NetNode, 'id' | 'tMm'>, line: LineMeasures, pool: MeasurePool) {
+    [this.id, this.tMm, this.pool, this.#line] = [id, tMm, pool, line];
   }
 
-  get measure(): Measure {
-    if (this.#measured instanceof LineMeasures) this.#measured = this.#measured.upTo(this.tMm);
-    return this.#measured;
+  get at(): number {
+    if (this.#at < 0) {
+      this.#at = this.pool.take();
+      this.#line.writeUpTo(this.tMm, this.pool.values, this.#at);
+    }
+    return this.#at;
   }
 }
 
@@ -148,8 +158,9 @@ class LazyNode implements NetNode {
 export const numberedAs = (node: NetNode, id: number): NetNode => ({
   id,
   tMm: node.tMm,
-  get measure() {
-    return node.measure;
+  pool: node.pool,
+  get at() {
+    return node.at;
   },
 });
 
@@ -189,6 +200,7 @@ export class WayNet implements NetBelow {
   readonly #firstNode: number;
   readonly #lines: WayLine[] = [];
   readonly #measures: LineMeasures[] = [];
+  readonly #pool = new MeasurePool();
   /** By line: the places that this layer adds, in order along it. */
   readonly #stops = new Map<number, NetNode[]>();
   readonly #nodeStops: Stop[] = [];
@@ -241,7 +253,7 @@ export class WayNet implements NetBelow {
     const known = this.nodeAt(line, tMm);
     if (known !== null) return known.id;
     const id = this.nodeCount;
-    const node = new LazyNode(id, tMm, this.measuresOf(line));
+    const node = new LazyNode({ id, tMm }, this.measuresOf(line), this.#pool);
     const own = this.#stops.get(line);
     if (own === undefined) this.#stops.set(line, [node]);
     else own.splice(firstBeyond(own, tMm), 0, node);
@@ -332,6 +344,11 @@ export class WayNet implements NetBelow {
   /** The nodes that this layer adds ways to, its own and those beneath. */
   nodesWithEdges(): Iterable<number> {
     return this.#edges.keys();
+  }
+
+  /** Whether this layer adds no way at all. */
+  get edgeless(): boolean {
+    return this.#edges.size === 0;
   }
 
   /** The ways out of a node that this layer adds. */

@@ -1,0 +1,81 @@
+import type { Measure } from './line.ts';
+
+/** Where each figure of a measure stands when it is so many numbers in a row. */
+export const slots = {
+  millipence: 0,
+  minutes: 1,
+  mess: 2,
+  lengthMm: 3,
+  poorMm: 4,
+  surfaceMm: 5,
+  partyMm: 6,
+  warmMm: 7,
+  unfit: 8,
+} as const satisfies Record<keyof Measure, number>;
+
+/** How many numbers a measure is. */
+export const MEASURE_SIZE = Object.keys(slots).length;
+
+/** Room for measures, side by side: a house has tens of thousands of places, most of which are only ever weighed. */
+export class MeasurePool {
+  #values = new Float64Array(16 * MEASURE_SIZE);
+  #used = 0;
+
+  /** The numbers as they lie now: the next `take` may lay them elsewhere. */
+  get values(): Float64Array {
+    return this.#values;
+  }
+
+  /** Room for one more measure, all nought; where it begins. */
+  take(): number {
+    const at = this.#used;
+    this.#used += MEASURE_SIZE;
+    if (this.#used > this.#values.length) {
+      const wider = new Float64Array(2 * this.#values.length);
+      wider.set(this.#values);
+      this.#values = wider;
+    }
+    return at;
+  }
+}
+
+/** A measure that lies in a pool. */
+export interface Pooled {
+  readonly pool: MeasurePool;
+  /** Where in the pool it begins; measured when first asked. */
+  readonly at: number;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** The difference of what two places on one line come to, written into a measure that is used again and again. */
+export function writeDifference(difference: Mutable<Measure>, one: Pooled, other: Pooled): void {
+  const [a, b] = [one.at, other.at];
+  const [from, until] = [one.pool.values, other.pool.values];
+  difference.millipence = Math.abs(
+    (from[a + slots.millipence] as number) - (until[b + slots.millipence] as number),
+  );
+  difference.minutes = Math.abs((from[a + slots.minutes] as number) - (until[b + slots.minutes] as number));
+  difference.mess = Math.abs((from[a + slots.mess] as number) - (until[b + slots.mess] as number));
+  difference.lengthMm = Math.abs(
+    (from[a + slots.lengthMm] as number) - (until[b + slots.lengthMm] as number),
+  );
+  difference.poorMm = Math.abs((from[a + slots.poorMm] as number) - (until[b + slots.poorMm] as number));
+  difference.surfaceMm = Math.abs(
+    (from[a + slots.surfaceMm] as number) - (until[b + slots.surfaceMm] as number),
+  );
+  difference.partyMm = Math.abs((from[a + slots.partyMm] as number) - (until[b + slots.partyMm] as number));
+  difference.warmMm = Math.abs((from[a + slots.warmMm] as number) - (until[b + slots.warmMm] as number));
+  // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
+  difference.unfit = Math.floor(
+    Math.abs((from[a + slots.unfit] as number) - (until[b + slots.unfit] as number)) + 1e-6,
+  );
+}
+
+/** How far two places on one line are apart, mm. */
+export function lengthBetweenMm(one: Pooled, other: Pooled): number {
+  const [a, b] = [one.at, other.at];
+  return Math.abs(
+    (one.pool.values[a + slots.lengthMm] as number) - (other.pool.values[b + slots.lengthMm] as number),
+  );
+}
