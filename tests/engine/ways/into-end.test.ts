@@ -40,7 +40,7 @@ function pairsIn(seed: number, aim: 'pence' | 'mess') {
 describe('the way into an end that has nothing with the other but the house', () => {
   it.each([
     [1, 'pence'],
-    [2, 'mess'],
+    [1, 'mess'],
   ] as const)(
     'weighs what its steps do, and what growing from both ends finds, house %i by %s',
     (seed, aim) => {
