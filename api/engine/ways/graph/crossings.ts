@@ -6,20 +6,19 @@ import { crossingOf, type Join } from './way-net.ts';
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
-  return lines.flatMap(({ number, line }) => {
-    return index.across(line).flatMap((one): readonly Join[] => {
-      const own = { number, line };
-      const [level, plumb] = line.axis === 0 ? [own, one] : [one, own];
-      const join = turnAt(level, plumb);
-      return join === null ? [] : [join];
-    });
-  });
+  const joins: Join[] = [];
+  for (const own of lines)
+    for (const one of index.across(own.line)) {
+      const join = own.line.axis === 0 ? turnAt(own, one) : turnAt(one, own);
+      if (join !== null) joins.push(join);
+    }
+  return joins;
 }
 
 function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
   const at = crossingOf(level.line, plumb.line);
   if (at === null || !isStop(level.line, at[0]) || !isStop(plumb.line, at[1])) return null;
-  const isReached = [level, plumb].some(({ line }) => isByDrop(line, line.axis === 0 ? at[0] : at[1]));
+  const isReached = isByDrop(level.line, at[0]) || isByDrop(plumb.line, at[1]);
   const opening = isReached ? noWork : openingAt(level.line, at[0]);
   return {
     a: { line: level.number, tMm: at[0] },
