@@ -246,6 +246,9 @@ export const jobPageCss = css`
     :host([wide-sheet]) {
       --sheet-width: min(27.5rem, 62vw);
     }
+    :host([shopping]) .sheet {
+      grid-column: 1 / -1;
+    }
     .compare {
       grid-row: 3;
       grid-column: 1 / -1;
@@ -303,6 +306,10 @@ export const jobPageCss = css`
     /* What keeps the job from being kept comes first. */
     :host([notice]) {
       --plan-height: 20dvh;
+    }
+    /* In a shop nobody looks at the plan. */
+    :host([shopping]) {
+      --plan-height: 0px;
     }
     .plan {
       border-bottom: 1px solid var(--line);
@@ -370,6 +377,10 @@ export const jobPageCss = css`
     .plan {
       height: 160mm;
       break-inside: avoid;
+    }
+    /* The list that is shopped by has a sheet of its own, with its own head. */
+    :host([shopping]) :is(header, .notice, .plan, toast-line) {
+      display: none;
     }
   }
 `;

@@ -33,7 +33,7 @@ export function cutLine(
     ...boughtPacks(plan.bought, MM_A_METRE),
     leftOver: bought.reduce((sum, { leftMm }) => sum + leftMm, 0) / MM_A_METRE,
     cuts: plan.cuts,
-    unserved: price === undefined ? [] : plan.unserved,
+    unserved: plan.unserved,
     nearMisses: nearMisses(pricedLengths(plan), offers),
     proof: proofOf(plan, price),
   };
