@@ -33,6 +33,18 @@ const stages: Readonly<Record<string, readonly string[]>> = {
   labour: ['plan', 'circuit', 'ways', 'connections', 'takeoff'],
   price: ['plan', 'circuit', 'ways', 'connections', 'takeoff', 'labour'],
   schemes: ['plan', 'circuit', 'ways', 'connections', 'proof', 'rules', 'takeoff', 'labour', 'price'],
+  quotation: [
+    'plan',
+    'circuit',
+    'ways',
+    'connections',
+    'proof',
+    'rules',
+    'takeoff',
+    'labour',
+    'price',
+    'schemes',
+  ],
 };
 
 interface Import {

@@ -23,7 +23,7 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
 }
 
 /** The terms that are one of several words and may be left out. */
-type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture';
+type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture' | 'charging';
 
 /** Writes a word, or (null) takes it away. */
 export function putWord<K extends TermWord>(
@@ -58,6 +58,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',
+  charging: 'way of charging',
 };
 
 /** Sets how fast the job is priced to go. */
