@@ -24,7 +24,7 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
 }
 
 /** The terms that are one of several words and may be left out. */
-type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture';
+type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture' | 'charging';
 
 /** Writes a word, or (null) takes it away. */
 export function putWord<K extends TermWord>(
@@ -38,7 +38,6 @@ export function putWord<K extends TermWord>(
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
-
 /** Sets how fast the job is priced to go. */
 export const setLabourLevel = (labour: Terms['labour']): JobEdit => ({
   label: `Price at the ${labour} labour level`,

@@ -20,4 +20,5 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',
+  charging: 'way of charging',
 };
