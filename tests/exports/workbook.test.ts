@@ -3,7 +3,7 @@ import ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { openedUp } from '#drawing/opened-up.ts';
+import { openedUp } from '#engine/labour/opened-up.ts';
 import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import { stageMinutes } from '#engine/labour/stage-hours.ts';

@@ -42,13 +42,12 @@ export interface QuotedScheme {
   readonly letter: OptionLetter;
   /** `Option A`, or `The work` where one is offered alone. */
   readonly heading: string;
-  /** How it is done, in a sentence for a customer. */
-  readonly how: string;
-  /** The new points with their rooms, and what else is fitted. */
+  /** How the new points are joined to what is there, a sentence or two each. */
+  readonly how: readonly string[];
+  /** What is changed beside the new points. */
   readonly youGet: readonly string[];
-  /** Where the work is felt, room by room in the job's order, then what is felt in the whole house. */
+  /** Where the work is felt, room by room in the job's order. */
   readonly felt: readonly FeltInRoom[];
-  readonly feltEverywhere: readonly string[];
   /** Hours, days and visits, and for how long the power is off. */
   readonly time: readonly string[];
   readonly hours: number;
@@ -146,7 +145,7 @@ export interface QuotationDocument {
   readonly customer: QuotedParty;
   /** Where the work is. */
   readonly place: readonly string[];
-  /** What was asked for, in a sentence or two. */
+  /** What was asked for, a point a line, then when the work can begin and the firm's own words. */
   readonly asked: readonly string[];
   /** One to three, in the order offered; none for a job without a scheme. */
   readonly schemes: readonly QuotedScheme[];
@@ -165,7 +164,7 @@ export interface QuotationDocument {
   readonly papers: readonly QuotedLine[];
   readonly about: QuotedPassage;
   readonly cautions: readonly string[];
-  /** Null where the law gives none, or where nobody has said where the agreement is made: see `beforeSending`. */
+  /** Null where the law gives none; where nobody has said where the agreement is made it may, and the notice is there. */
   readonly cancellation: CancellationNotice | null;
   readonly acceptance: QuotedForm;
   /** Trade words used, each explained: in the order of the alphabet. */

@@ -3,12 +3,26 @@ import type { Library } from '#model/library.ts';
 import { agreedTerms } from '../price/agreed-terms.ts';
 import { dayAfter } from '../price/list/day-count.ts';
 import type { Estimate } from '../schemes/estimate-result.ts';
-import type { QuotationDocument, QuotedPrice, QuotedScheme } from './document.ts';
+import { aboutOf, acceptanceOf, customerCautions, ownWords } from './about.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { beforeSending, withheldWords } from './before-sending.ts';
+import { cancellationOf, mayCancel } from './cancellation.ts';
+import { comparedRows, weighedPassages } from './compared.ts';
+import type { QuotationDocument, QuotedScheme } from './document.ts';
+import { feltInRooms } from './felt.ts';
+import { glossaryOf } from './glossary.ts';
+import { howSaid, remediesSaid } from './how-said.ts';
 import { kindOfPaper } from './kind-of-paper.ts';
+import { observationsOf } from './observations.ts';
 import { type Offered, offeredSchemes } from './offered.ts';
+import { paperworkOf } from './paperwork.ts';
 import { customerParty, firmParty } from './parties.ts';
+import { paymentOf, unexpectedOf } from './payment.ts';
 import { quotedPrice } from './quoted-price.ts';
 import { dayWords } from './said.ts';
+import { excludedOf, includedOf } from './scope.ts';
+import { askedFor } from './thing-said.ts';
+import { timeSaid } from './time-said.ts';
 
 /** What a quotation is made from. */
 export interface QuotationRequest {
@@ -23,6 +37,8 @@ export interface QuotationRequest {
   /** What papers say of a demo library; null: nothing. */
   readonly demoNote: string | null;
 }
+
+const isRegistered = ({ terms }: Library): boolean => terms.vat !== 'not-registered';
 
 /** What the head of the paper says. */
 function headOf({ job, library, estimate, revision, state, demoNote }: QuotationRequest) {
@@ -40,33 +56,44 @@ function headOf({ job, library, estimate, revision, state, demoNote }: Quotation
     validWords:
       validUntil === null
         ? 'How long it holds: to be agreed'
-        : `Can be accepted until ${dayWords(validUntil)}`,
+        : `You can accept until ${dayWords(validUntil)}`,
     engine: estimate.engine,
     edition: estimate.edition,
     editionNote: estimate.editionNote,
     firm: firmParty(library.firm, isRegistered(library)),
     customer: customerParty(job),
     place: job.site.address,
+    asked: [...askedFor(estimate.asFound.worked), ...ownWords(job)],
   };
 }
 
-const isRegistered = ({ terms }: Library): boolean => terms.vat !== 'not-registered';
+/** The firm's own working day, where it has said how long it is. */
+function dayHoursOf({ norms }: Library): number | null {
+  const { overhead } = norms;
+  return overhead !== undefined && 'hoursPerDay' in overhead ? overhead.hoursPerDay : null;
+}
 
 /** A scheme as it is offered. */
-function schemeOf({ letter, scheme }: Offered, alone: boolean, price: QuotedPrice): QuotedScheme {
+function quotedScheme(
+  { letter, scheme }: Offered,
+  {
+    library,
+    kind,
+    alone,
+  }: { readonly library: Library; readonly kind: QuotationDocument['kind']; readonly alone: boolean },
+): QuotedScheme {
   return {
     schemeId: scheme.id,
     letter,
     heading: alone ? 'The work' : `Option ${letter}`,
-    how: '',
-    youGet: [],
-    felt: [],
-    feltEverywhere: [],
-    time: [],
+    how: howSaid(scheme),
+    youGet: remediesSaid(scheme),
+    felt: feltInRooms(scheme.worked),
+    time: timeSaid(scheme, dayHoursOf(library)),
     hours: scheme.totals.hours,
     visits: scheme.price.visits,
-    price,
-    withheld: null,
+    price: quotedPrice(kind, scheme, isRegistered(library)),
+    withheld: withheldWords(scheme),
   };
 }
 
@@ -76,36 +103,51 @@ function schemeOf({ letter, scheme }: Offered, alone: boolean, price: QuotedPric
  * seen to first is in `beforeSending`.
  */
 export function quotationOf(request: QuotationRequest): QuotationDocument {
-  const { job, library, estimate } = request;
+  const { job, library, estimate, demoNote } = request;
   const offered = offeredSchemes(job, estimate);
-  const { kind, title, kindWords } = kindOfPaper(
+  const { kind, title, kindWords, reason } = kindOfPaper(
     agreedTerms(job.terms, library.terms),
     offered.map(({ scheme }) => scheme.complies),
   );
-  return {
-    ...headOf(request),
+  const alone = offered.length === 1;
+  const schemes = offered.map((one) => quotedScheme(one, { library, kind, alone }));
+  const head = headOf(request);
+  const toDo = beforeSending({ job, library, offered, reason, demoNote });
+  const grossPences = schemes.map(({ price }) => price.grossPence);
+  const paper = {
+    ...head,
     kind,
     title,
     kindWords,
-    draft: null,
-    asked: [],
-    schemes: offered.map((one) =>
-      schemeOf(one, offered.length === 1, quotedPrice(kind, one.scheme, isRegistered(library))),
+    draft: toDo.some(({ weight }) => weight === 'must')
+      ? 'Draft: not to be sent or accepted as it stands.'
+      : null,
+    schemes,
+    compared: comparedRows(offered, schemes),
+    weighed: weighedPassages(offered),
+    included: includedOf(offered),
+    excluded: excludedOf(offered),
+    assumed: assumptionsOf(offered),
+    extras: observationsOf(offered),
+    unexpected: unexpectedOf(kind),
+    payment: paymentOf(library.firm, schemes),
+    papers: paperworkOf(offered, library.firm, job.site.nation),
+    about: aboutOf(library.firm, isRegistered(library)),
+    cautions: customerCautions,
+    cancellation: mayCancel(job.quoting, grossPences)
+      ? cancellationOf({
+          firm: library.firm,
+          customer: head.customer,
+          reference: job.reference,
+          quoting: job.quoting,
+          schemes,
+        })
+      : null,
+    acceptance: acceptanceOf(
+      { kind, validWords: head.validWords },
+      schemes.map(({ letter }) => letter),
+      library.firm,
     ),
-    compared: [],
-    weighed: [],
-    included: [],
-    excluded: [],
-    assumed: [],
-    extras: [],
-    unexpected: { heading: 'If something unexpected is found', paragraphs: [] },
-    payment: { heading: 'Payment', paragraphs: [] },
-    papers: [],
-    about: { heading: 'About us', paragraphs: [] },
-    cautions: [],
-    cancellation: null,
-    acceptance: { heading: 'Acceptance', intro: [], lines: [] },
-    glossary: [],
-    beforeSending: [],
   };
+  return { ...paper, glossary: glossaryOf(paper), beforeSending: toDo };
 }
