@@ -18,6 +18,7 @@ import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
 import { priceListRoutes } from './routes/price-lists.ts';
 import { problemRoutes } from './routes/problems.ts';
+import { quotationMovedRoutes } from './routes/quotation-moved.ts';
 import { quotationNoteRoutes } from './routes/quotation-notes.ts';
 import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
@@ -113,6 +114,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     catalogueRoutes(parts),
     exportRoutes(parts),
     quotationRoutes(parts),
+    quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),
     assetRoutes(parts),
     demoRoutes(parts),

@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import { type QuotationDrawings, quotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
@@ -60,8 +61,8 @@ function replacedBy(earlier: readonly StoredQuotation[]): NewQuotation['replaces
     .map(({ stored }) => ({ id: stored.id, seq: seqOf(stored) }));
 }
 
-/** The document of a job as it would go out now. */
-function documentOf(
+/** A job's document and its drawings as they would go out now. */
+function paperOf(
   job: Job,
   { library }: FirmLibrary,
   {
@@ -69,9 +70,9 @@ function documentOf(
     jobRevision,
     revision,
   }: { readonly date: string; readonly jobRevision: number; readonly revision: number },
-): QuotationDocument {
+): { readonly document: QuotationDocument; readonly drawings: QuotationDrawings } {
   const result = estimate(job, library, { date, revision: jobRevision });
-  return quotationOf({
+  const document = quotationOf({
     job,
     library,
     estimate: result,
@@ -79,6 +80,7 @@ function documentOf(
     state: stateTag(job),
     demoNote: demoNotice(demoMarksOf(result.schemes, library)),
   });
+  return { document, drawings: quotationDrawings(document, result) };
 }
 
 function offersOf(job: Job, { schemes }: QuotationDocument): NewQuotation['offers'] {
@@ -121,7 +123,11 @@ export async function issueQuotation(
     );
   const replaces = replacedBy(earlier);
   const revision = (earlier.at(-1)?.revision ?? 0) + 1;
-  const document = documentOf(job, firm, { date: body.date, jobRevision: head.revision, revision });
+  const { document, drawings } = paperOf(job, firm, {
+    date: body.date,
+    jobRevision: head.revision,
+    revision,
+  });
   refuseUnready(document);
   const written = await stores.quotations.issue({
     id: body.id,
@@ -135,7 +141,12 @@ export async function issueQuotation(
     edition: document.edition,
     libraryRevision: firm.revision,
     base,
-    texts: { document: JSON.stringify(document), drawings: '[]', job: text, library: firm.text },
+    texts: {
+      document: JSON.stringify(document),
+      drawings: JSON.stringify(drawings),
+      job: text,
+      library: firm.text,
+    },
     replaces,
   });
   const stored = await stores.quotations.read(jobId, body.id);

@@ -69,6 +69,11 @@ export const routeTable = {
   issueQuotation: { method: 'post', path: '/api/jobs/{id}/quotations', access: 'write', body: smallBody },
   readQuotation: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}', access: 'read' },
   readFrozen: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/frozen/{text}', access: 'read' },
+  readQuotationPdf: {
+    method: 'get',
+    path: '/api/jobs/{id}/quotations/{quotation}/quotation.pdf',
+    access: 'read',
+  },
   readMoved: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/moved', access: 'read' },
   noteOnQuotation: {
     method: 'post',

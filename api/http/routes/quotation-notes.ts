@@ -1,5 +1,5 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
-import { estimate } from '#engine/estimate.ts';
+import { ENGINE_VERSION } from '#engine/estimate.ts';
 import { noteRefusal, standingOf, variationRefusal } from '#engine/quotation/standing.ts';
 import { variationOf } from '#engine/quotation/variation.ts';
 import { id } from '#model/primitives.ts';
@@ -135,7 +135,7 @@ async function offer({ stores }: AppParts, stored: StoredQuotation, body: Offer)
       afterPence,
       parts: moved.parts.map(({ words, figures }) => ({ words, pence: figures.grossPence })),
       photos: body.photos,
-      engine: estimate(job, contract.library, { date: stored.date, revision: 0 }, { schemeIds: [] }).engine,
+      engine: ENGINE_VERSION,
       beforeJobRevision: before?.jobRevision ?? stored.jobRevision,
       base: head,
       jobText: text,

@@ -1,19 +1,19 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
-import { moneyMoved } from '#engine/quotation/money-moved.ts';
+import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
+import type { QuotationDocument } from '#engine/quotation/document.ts';
+import { fileWord } from '#exports/file-word.ts';
+import { quotationPdf } from '#exports/quotation-pdf.ts';
 import { checkFile } from '#model/read-file.ts';
 import { frozenTexts } from '../../db/quotation-stores.ts';
 import { ifMatchHeader, jobAddress, jsonAnswer, problemAnswers, textAnswer, textBody } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { bodyText, parsedBody } from '../body-text.ts';
-import { firmLibrary } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { issueBody, issueQuotation } from '../issue-quotation.ts';
 import { faultDetails, Problem } from '../problems.ts';
 import { quotationAddress, quotationRecord, recordOf, storedQuotation } from '../quotation-records.ts';
-import { jobFromText, libraryFromText } from '../readable-job.ts';
 import { resourceApp } from '../resource-app.ts';
 import { ifMatchOf } from '../revision-headers.ts';
-import { storedJob } from '../stored-job.ts';
 
 const listQuotations = createRoute({
   ...routeAt('listQuotations'),
@@ -65,42 +65,22 @@ const readFrozen = createRoute({
   },
 });
 
-const movedBody = z
-  .object({
-    schemeId: z.string(),
-    beforePence: z.int(),
-    afterPence: z.int(),
-    parts: z.array(
-      z.object({
-        cause: z.string(),
-        words: z.string(),
-        detail: z.string(),
-        subjects: z.array(z.string()),
-        figures: z.record(z.string(), z.number()),
-      }),
-    ),
-    idle: z.array(z.string()),
-  })
-  .openapi('MoneyMoved');
-
-const readMoved = createRoute({
-  ...routeAt('readMoved'),
-  summary: 'What the price of an offered scheme has moved by since, and why, to the penny',
-  request: {
-    params: quotationAddress,
-    query: z.object({
-      scheme: z.string().optional().meta({ description: 'One that is offered; absent: the first.' }),
-    }),
-  },
+const readPdf = createRoute({
+  ...routeAt('readQuotationPdf'),
+  summary: 'An issued quotation as a PDF, made from what it froze',
+  request: { params: quotationAddress },
   responses: {
-    200: jsonAnswer('The parts’ gross pence add up to the difference.', movedBody),
-    ...problemAnswers('no-such-quotation', 'no-such-job', 'no-such-scheme'),
+    200: {
+      description: 'The quotation.',
+      content: { 'application/pdf': { schema: { type: 'string' as const, format: 'binary' } } },
+    },
+    ...problemAnswers('no-such-quotation'),
   },
 });
 
-/** Quotations: list, issue, read, what they froze, what has moved since. */
+/** Quotations: list, issue, read, what they froze. */
 export function quotationRoutes(parts: AppParts): OpenAPIHono {
-  const { stores, demoLibrary } = parts;
+  const { stores } = parts;
   const app = resourceApp()
     .openapi(listQuotations, async (c) => {
       const stored = await stores.quotations.list(c.req.valid('param').id);
@@ -128,37 +108,20 @@ export function quotationRoutes(parts: AppParts): OpenAPIHono {
         throw new Problem('no-such-quotation', `Job "${id}" has no quotation "${quotation}".`);
       return c.body(frozen, 200, { 'Content-Type': 'application/json' });
     })
-    .openapi(readMoved, async (c) => {
-      const address = c.req.valid('param');
-      const stored = await storedQuotation(stores.quotations, address);
-      const schemeId = c.req.valid('query').scheme ?? stored.offers[0]?.schemeId ?? '';
-      const offer = stored.offers.find((one) => one.schemeId === schemeId);
-      const { job } = await storedJob(stores.jobs, address.id);
-      const { library } = await firmLibrary(stores.library, demoLibrary);
-      const [jobText, libraryText] = await Promise.all(
-        (['job', 'library'] as const).map((which) =>
-          stores.quotations.readText(address.id, address.quotation, which),
-        ),
+    .openapi(readPdf, async (c) => {
+      const { id, quotation } = c.req.valid('param');
+      const stored = await storedQuotation(stores.quotations, { id, quotation });
+      const [paper, drawings] = await Promise.all(
+        (['document', 'drawings'] as const).map((which) => stores.quotations.readText(id, quotation, which)),
       );
-      const before = { job: jobFromText(jobText ?? ''), library: libraryFromText(libraryText ?? '') };
-      const moved =
-        offer === undefined
-          ? null
-          : moneyMoved({ schemeId, before, after: { job, library }, quotedPence: offer.grossPence });
-      if (moved === null)
-        throw new Problem(
-          'no-such-scheme',
-          `"${schemeId}" is not in the quotation and in the job as it is now.`,
-          {
-            choices: stored.offers.map((one) => one.schemeId),
-          },
-        );
-      const told = moved.parts.map(({ subjects, figures, ...one }) => ({
-        ...one,
-        subjects: [...subjects],
-        figures: { ...figures },
-      }));
-      return c.json({ schemeId, ...moved, parts: told, idle: [...moved.idle] }, 200);
+      // Written by `issueQuotation` and by nothing else, as these types.
+      const document = JSON.parse(paper ?? '') as QuotationDocument;
+      const drawn = JSON.parse(drawings ?? '') as QuotationDrawings;
+      const name = `${fileWord(document.reference, 'quotation')}-${document.kind}-${stored.revision}.pdf`;
+      return c.body(new Uint8Array(await quotationPdf(document, drawn)), 200, {
+        'Content-Type': 'application/pdf',
+        'Content-Disposition': `attachment; filename="${name}"`,
+      });
     });
   app.openAPIRegistry.register('IssueQuotation', issueBody);
   return app;
