@@ -7,6 +7,8 @@ import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
+import { QuotationClient } from '../controllers/quotation-client.ts';
+import { QuotationDesk } from '../controllers/quotation-desk.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
@@ -62,6 +64,8 @@ export class JobPage extends LitElement {
   declare jobs: OpenJobs;
   declare library: OpenLibrary;
   declare private desk: JobDesk;
+  /** Made with the desk. */
+  declare private quotes: QuotationDesk;
   declare private phone: boolean;
   /** True while the plan waits for a place to be tapped. */
   declare private placing: boolean;
@@ -93,6 +97,7 @@ export class JobPage extends LitElement {
     this.removeEventListener('click', this.#clicked);
     this.#endKeyboardWatch();
     this.#endWatch();
+    this.quotes.stop();
     this.desk.close();
   }
 
@@ -107,6 +112,10 @@ export class JobPage extends LitElement {
       return;
     }
     if (before !== undefined) this.desk.close();
+    this.quotes?.stop();
+    const { jobId } = this.route;
+    const client = new QuotationClient(this.api, jobId);
+    this.quotes = new QuotationDesk({ jobId, client }, () => this.requestUpdate());
     this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs, library: this.library }, () =>
       this.requestUpdate(),
     );
@@ -114,6 +123,7 @@ export class JobPage extends LitElement {
   }
 
   override updated(changed: Map<string, unknown>): void {
+    this.#takeQuotes();
     const keeping = this.desk.session?.keeping;
     this.toggleAttribute(
       'notice',
@@ -129,6 +139,14 @@ export class JobPage extends LitElement {
     this.renderRoot.querySelector('.sheet')?.scrollTo({ top: 0 });
     const shown = this.renderRoot.querySelector('.step');
     if (shown instanceof LitElement) void focusHeadingOf(shown);
+  }
+
+  #takeQuotes(): void {
+    const { view, session } = this.desk;
+    const library = this.library.session;
+    this.quotes.take(
+      view === null || session === null || library === null ? null : { view, job: session, library },
+    );
   }
 
   /** From where the address is by now: two events of one tap come before the page hears of the first. */
@@ -159,6 +177,7 @@ export class JobPage extends LitElement {
       this.#goTo({ scheme: schemeId });
     });
     this.#on('ways-asked', (ask) => this.desk.ask(ask));
+    this.#on('quotation-asked', (ask) => void this.quotes.do(ask));
     this.#on('way-drawn', (ask) => this.#draw(ask));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
@@ -333,7 +352,7 @@ export class JobPage extends LitElement {
       : null;
     const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, placing: this.placing, phone: this.phone })}</section>`;
     if (!this.phone)
-      return html`${main ?? html`<main class="sheet">${stepElement(own, this.tapped)}</main>${plan}`}
+      return html`${main ?? html`<main class="sheet">${stepElement(own, this.quotes.view, this.tapped)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
           <div class="under">
@@ -343,7 +362,7 @@ export class JobPage extends LitElement {
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
-      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(own, this.tapped)}
+      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(own, this.quotes.view, this.tapped)}
     </main>`;
     return html`${main ?? html`${plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>

@@ -7,13 +7,15 @@ import '../elements/price/price-step.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/ways-step.ts';
 import type { JobView } from '../job-view.ts';
+import type { QuotationsView } from '../quotations/quotations-view.ts';
 
 /**
  * The sheet of the step that a job is at.
  *
+ * @param quotations what was issued of the job, for its papers.
  * @param tapped the place that was tapped on the plan while a step waited for one; else null.
  */
-export function stepElement(view: JobView, tapped: Place | null): TemplateResult {
+export function stepElement(view: JobView, quotations: QuotationsView, tapped: Place | null): TemplateResult {
   switch (view.step) {
     case 'as-found':
       return html`<as-found-step class="step" .view=${view} .tapped=${tapped}></as-found-step>`;
@@ -26,6 +28,6 @@ export function stepElement(view: JobView, tapped: Place | null): TemplateResult
     case 'price':
       return html`<price-step class="step" .view=${view}></price-step>`;
     case 'papers':
-      return html`<papers-step class="step" .view=${view}></papers-step>`;
+      return html`<papers-step class="step" .view=${view} .quotations=${quotations}></papers-step>`;
   }
 }
