@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SaidHow } from '#model/quotation-notes.ts';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
 import type { Choice } from '../../fields/choice-field.ts';
 import '../../fields/choice-field.ts';
 import type { FieldChange } from '../../fields/field-element.ts';
@@ -93,6 +94,7 @@ export class AnswerForm extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.name = '';
     this.today = '';
     this.schemes = [];

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { JobView } from '../../../job-view.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
@@ -56,6 +57,7 @@ export class IssuedQuotations extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.confirming = false;
   }
 

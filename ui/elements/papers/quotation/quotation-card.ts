@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds } from '../../../written.ts';
@@ -73,6 +74,7 @@ export class QuotationCard extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.jobId = '';
     this.customer = '';
     this.today = '';

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { VariationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds, poundsMore } from '../../../written.ts';
@@ -75,6 +76,7 @@ export class VariationCard extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.quotationId = '';
     this.customer = '';
     this.today = '';

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import type { DraftPhoto, QuotationsView } from '../../../quotations/quotations-view.ts';
@@ -76,6 +77,7 @@ export class VariationForm extends LitElement {
 
   constructor() {
     super();
+    keepFocus(this);
     this.tried = false;
   }
 
