@@ -33,8 +33,8 @@ const places = [
 /** Why a scheme cannot be offered besides; empty where it can. */
 function whyNot(scheme: SchemeEstimate, isOffered: boolean, count: number): string {
   if (isOffered) return '';
-  if (scheme.complies === 'no') return 'Does not comply';
-  return count >= MOST_OFFERED ? `${MOST_OFFERED} are the most` : '';
+  if (scheme.complies === 'no') return 'does not comply';
+  return count >= MOST_OFFERED ? `${MOST_OFFERED} are offered already` : '';
 }
 
 /** What the customer is offered, and the facts of the agreement that the paper turns on. @fires job-edit */
@@ -88,8 +88,7 @@ export class QuotationOffer extends LitElement {
     const isOffered = offered.includes(scheme.id);
     const why = whyNot(scheme, isOffered, offered.length);
     return html`<tick-field
-      .label=${`${scheme.name}, ${pounds(scheme.totals.grossPence)}`}
-      .help=${why}
+      .label=${`${scheme.name}, ${pounds(scheme.totals.grossPence)}${why === '' ? '' : `: ${why}`}`}
       ?disabled=${why !== ''}
       .value=${isOffered}
       @field-change=${(event: CustomEvent<FieldChange<boolean>>) => {

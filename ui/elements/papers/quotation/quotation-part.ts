@@ -64,6 +64,25 @@ export class QuotationPart extends LitElement {
         gap: 8px;
         margin-bottom: 12px;
       }
+      dialog {
+        width: min(48rem, 100vw);
+        max-width: 100vw;
+        height: 100dvh;
+        max-height: 100dvh;
+        padding: 0 12px 24px;
+        color: inherit;
+        background: var(--paper);
+        border: 0;
+        overscroll-behavior: contain;
+      }
+      dialog header {
+        position: sticky;
+        z-index: 1;
+        top: 0;
+        padding: 8px 0;
+        text-align: right;
+        background: var(--paper);
+      }
     `,
   ];
   declare view: JobView;
@@ -97,19 +116,27 @@ export class QuotationPart extends LitElement {
       ${this.#before(paper)}
       <div class="files">
         <a class="button" download href=${this.#href}>Fetch PDF<span class="visually-hidden">: ${paper.title.toLowerCase()}</span></a>
-        <button
-          aria-expanded=${this.isOpen}
-          aria-controls="paper"
-          @click=${() => {
-            this.isOpen = !this.isOpen;
-          }}
-        >
-          ${this.isOpen ? 'Put it away' : 'Read it as the customer does'}
-        </button>
+        <button @click=${() => this.#open()}>Read it as the customer does</button>
       </div>
-      <div id="paper">
+      <dialog
+        aria-label=${`${paper.title} as the customer reads it`}
+        @close=${() => {
+          this.isOpen = false;
+        }}
+      >
+        <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
         ${this.isOpen ? html`<quotation-view .paper=${paper} .drawings=${this.#drawn(paper)}></quotation-view>` : nothing}
-      </div>`;
+      </dialog>`;
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.renderRoot.querySelector('dialog');
+  }
+
+  /** A page of its own over everything: to be read, or handed over with the phone. */
+  #open(): void {
+    this.isOpen = true;
+    this.#dialog?.showModal();
   }
 
   /** Drawn when first read, and not before: it takes a moment. */
