@@ -1,14 +1,8 @@
 import pdfmake from 'pdfmake';
-import type { Column, Content, TDocumentDefinitions } from 'pdfmake/interfaces.js';
+import type { Column, Content, TableCell, TDocumentDefinitions } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
-import type {
-  QuotationDocument,
-  QuotedAssumption,
-  QuotedExtra,
-  QuotedParty,
-} from '#engine/quotation/document.ts';
-import { pounds, wholePounds } from '#engine/quotation/said.ts';
+import type { QuotationDocument, QuotedParty } from '#engine/quotation/document.ts';
 import { fontFiles, pdfFonts } from './quotation/pdf-fonts.ts';
 import { comparison, optionContent, priceBlock } from './quotation/pdf-options.ts';
 import {
@@ -60,45 +54,28 @@ function titleBlock(paper: QuotationDocument): readonly Content[] {
   ];
 }
 
-/** What each option's sum may move by: alike for all said once. */
-function sums(of: QuotedAssumption['sums'], alone: boolean, exact: boolean): string {
-  const money = exact ? pounds : wholePounds;
-  if (of.length === 0) return '';
-  if (alone) return money(of[0]?.grossPence ?? 0);
-  return of.map(({ letter, grossPence }) => `${letter}: ${money(grossPence)}`).join('\n');
-}
+const figures = (text: string): TableCell => ({ text, style: 'figures' });
 
-function assumptions({ assumed, schemes }: QuotationDocument): readonly Content[] {
+function assumptions({ assumed }: QuotationDocument): readonly Content[] {
   if (assumed.length === 0) return [];
   return section('What the price takes for granted', [
-    ruledTable(
-      ['We take it that', 'If it is not so', 'May move the price by'],
-      assumed.map((one) => [
-        withOptions(one),
-        one.otherwise,
-        { text: sums(one.sums, schemes.length < 2, false) || 'not known', style: 'figures' },
-      ]),
-      ['*', '*', mm(30)],
-    ),
+    ruledTable({
+      heads: ['We take it that', 'If it is not so', 'Can move the price by'],
+      rows: assumed.map((one) => [withOptions(one), one.otherwise, figures(one.sumWords)]),
+      widths: ['*', '*', mm(34)],
+    }),
   ]);
 }
 
-const addedWords = ({ sums: added }: QuotedExtra, alone: boolean): string =>
-  sums(added, alone, true) || 'priced when you ask';
-
-function extras({ extras: found, schemes }: QuotationDocument): readonly Content[] {
+function extras({ extras: found }: QuotationDocument): readonly Content[] {
   if (found.length === 0) return [];
   return section('What else we saw, or can do', [
     paragraph('None of this is in the price. Say so if you want any of it.'),
-    ruledTable(
-      ['What', 'What can be done', 'Adds, with VAT'],
-      found.map((one) => [
-        withOptions(one),
-        one.remedy,
-        { text: addedWords(one, schemes.length < 2), style: 'figures' },
-      ]),
-      ['*', '*', mm(30)],
-    ),
+    ruledTable({
+      heads: ['What', 'What can be done', 'Price with VAT'],
+      rows: found.map((one) => [withOptions(one), one.remedy, figures(one.sumWords)]),
+      widths: ['*', '*', mm(34)],
+    }),
   ]);
 }
 
@@ -136,7 +113,7 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
     ...comparison(paper),
     ...paper.weighed.flatMap(passage),
     ...paper.schemes.flatMap((scheme, i) =>
-      optionContent(scheme, drawings, i === 0 && paper.schemes.length === 1),
+      optionContent(scheme, { kind: paper.kind, drawings, isFirst: i === 0 }),
     ),
     ...lines('What is in the price', paper.included),
     ...lines('What is not in the price', paper.excluded),
@@ -146,7 +123,7 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
     ...passage(paper.payment),
     ...lines('Certificate, and telling building control', paper.papers),
     ...passage(paper.about),
-    ...section('Take care', [bullets([...paper.cautions, paper.editionNote])]),
+    ...section('Take care', [bullets([...paper.cautions, paper.rulesWords])]),
     ...lastPages(paper),
   ];
 }

@@ -62,6 +62,7 @@ export const routeTable = {
     path: '/api/jobs/{id}/exports/bill-of-materials.xlsx',
     access: 'read',
   },
+  exportQuotation: { method: 'get', path: '/api/jobs/{id}/exports/quotation.pdf', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
   exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },

@@ -18,6 +18,7 @@ export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
   bill-of-materials.xlsx    the workbook, for people
+  quotation.pdf             the quotation or estimate, for the customer
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that

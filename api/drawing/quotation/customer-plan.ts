@@ -9,20 +9,23 @@ import {
 } from '#engine/plan/sheet-frame.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { openedFloors } from '#engine/ways/opened-floors.ts';
-import { type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
-import { drawnCables } from '../plan/cable-layer.ts';
+import { boxRound, type LabelPlacer, labelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
+import { type DrawnCable, drawnCables } from '../plan/cable-layer.ts';
 import { storeysOf } from '../plan/cable-shapes.ts';
 import { drawnFixtures, fixtureOutline } from '../plan/fixtures.ts';
 import { roomNames } from '../plan/room-names.ts';
 import { extentOf, type SheetLayout } from '../plan/sheet-layout.ts';
 import { wallBoxes, wallShapes } from '../plan/walls.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import { boardSymbol, type CustomerSymbol, customerSymbol, SYMBOL_MM } from './customer-symbols.ts';
+import { boardSymbol, type CustomerSymbol, customerSymbol, FLOOR_MM, SYMBOL_MM } from './customer-symbols.ts';
 
 /** Room round the walls, for labels outside them, mm on paper. */
 const MARGIN_MM = 7;
 /** Lettering of points, mm on paper: readable on a phone where the drawing fills its width. */
 const LABEL_MM = 3;
+
+/** Half of what a cable takes beside its middle, mm on paper. */
+const CABLE_MM = 0.5;
 
 /** A drawing of one storey for a customer. */
 export interface CustomerPlan {
@@ -109,17 +112,54 @@ function placed({ id, at, symbol, label, into }: Shown, free: LabelPlacer): Shap
   return { kind: 'group', subject: id, title: label ?? 'Socket that is there', shapes };
 }
 
+const boxAt = ([x, y]: SheetPoint, halfMm: number): Rectangle => ({
+  leftMm: x - halfMm,
+  rightMm: x + halfMm,
+  topMm: y - halfMm,
+  bottomMm: y + halfMm,
+});
+
+/** Where the name of the fuse box goes beside it, mm: above, below, left, right. */
+const BOARD_LABELS = [
+  [0, -3.6],
+  [0, 3.6],
+  [-10, 0],
+  [10, 0],
+] as const;
+
 function boards({ plan }: Worked, storeyId: string, frame: SheetFrame, free: LabelPlacer): readonly Shape[] {
   return [...plan.positionOfBoard].flatMap(([id, position]) => {
     if (position.storeyId !== storeyId) return [];
     const at = toSheet(frame, position.at);
-    const spot = free.place('fuse box', LABEL_MM, placesAround(at, [0, -1], SYMBOL_MM + 3));
+    free.take(boxAt(at, SYMBOL_MM));
+    const spot = free.place('fuse box', LABEL_MM, [
+      ...BOARD_LABELS.map(([x, y]) => sheetPoint(at[0] + x, at[1] + y)),
+      ...placesAround(at, [0, -1], 10),
+    ]);
     const name = words('text', sheetPoint(spot[0], spot[1] + LABEL_MM * 0.35), 'fuse box', {
       sizeMm: LABEL_MM,
       anchor: 'middle',
     });
     return [{ kind: 'group', subject: id, title: 'Fuse box', shapes: [...boardSymbol(at), name] }];
   });
+}
+
+/** Names keep off cables and opened floors where they can. */
+function takeRoom(free: LabelPlacer, cables: readonly DrawnCable[], floors: readonly SheetPoint[]): void {
+  for (const at of floors) free.take(boxAt(at, FLOOR_MM));
+  for (const { path } of cables)
+    path.slice(1).forEach((at, i) => {
+      const round = boxRound([at, path[i] ?? at]);
+      free.take(
+        {
+          leftMm: round.leftMm - CABLE_MM,
+          rightMm: round.rightMm + CABLE_MM,
+          topMm: round.topMm - CABLE_MM,
+          bottomMm: round.bottomMm + CABLE_MM,
+        },
+        'cable',
+      );
+    });
 }
 
 const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => {
@@ -134,17 +174,12 @@ const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => 
   const cables = drawnCables(worked, storeyId, layout).filter(
     ({ isFound, path }) => !isFound && path.length > 1,
   );
-  const shown = shownThings(worked, storeyId, frame);
-  for (const { at } of shown)
-    free.take({
-      leftMm: at[0] - SYMBOL_MM,
-      rightMm: at[0] + SYMBOL_MM,
-      topMm: at[1] - SYMBOL_MM,
-      bottomMm: at[1] + SYMBOL_MM,
-    });
-  const floors = openedFloors(worked.runs, worked.plan)
+  const floorSpots = openedFloors(worked.runs, worked.plan)
     .filter(({ board }) => board.storeyId === storeyId)
-    .flatMap(({ board }) => customerSymbol('floor', toSheet(frame, board.at.at)));
+    .map(({ board }) => toSheet(frame, board.at.at));
+  const shown = shownThings(worked, storeyId, frame);
+  takeRoom(free, cables, floorSpots);
+  for (const { at } of shown) free.take(boxAt(at, SYMBOL_MM));
   // New points first: their labels matter most, and take the best places.
   const points = [...shown].sort((a, b) => Number(a.symbol !== 'new') - Number(b.symbol !== 'new'));
   const labelled = points.map((one) => placed(one, free));
@@ -158,7 +193,7 @@ const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => 
       { name: 'fixtures', shapes: drawnFixtures(frame, worked.plan, storeyId).map(fixtureOutline) },
       { name: 'walls', shapes: wallShapes(frame, walls) },
       { name: 'rooms', shapes: roomNames(worked, storeyId, layout, free) },
-      { name: 'floors', shapes: floors },
+      { name: 'floors', shapes: floorSpots.flatMap((at) => customerSymbol('floor', at)) },
       {
         name: 'cables',
         shapes: cables.flatMap(({ path }) => [line('halo-line', path), line('new', path)]),

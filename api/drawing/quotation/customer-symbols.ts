@@ -7,6 +7,9 @@ export type CustomerSymbol = 'new' | 'there' | 'going' | 'fuse' | 'floor';
 /** Half the size of the largest symbol, mm on paper. */
 export const SYMBOL_MM = 1.9;
 
+/** Half the size of an opened floor: it shows round a point that stands over it. */
+export const FLOOR_MM = 2.7;
+
 const square = ([x, y]: SheetPoint, halfMm: number): readonly SheetPoint[] => [
   sheetPoint(x - halfMm, y - halfMm),
   sheetPoint(x + halfMm, y - halfMm),
@@ -31,10 +34,10 @@ export function customerSymbol(symbol: CustomerSymbol, at: SheetPoint): readonly
       return [line('symbol-new', square(at, 1.5), true)];
     case 'floor':
       return [
-        line('symbol', square(at, 1.9), true),
-        line('opening', [sheetPoint(x - 1.9, y + 1.9), sheetPoint(x + 1.9, y - 1.9)]),
-        line('opening', [sheetPoint(x - 1.9, y), sheetPoint(x, y - 1.9)]),
-        line('opening', [sheetPoint(x, y + 1.9), sheetPoint(x + 1.9, y)]),
+        line('symbol', square(at, FLOOR_MM), true),
+        line('opening', [sheetPoint(x - FLOOR_MM, y + FLOOR_MM), sheetPoint(x + FLOOR_MM, y - FLOOR_MM)]),
+        line('opening', [sheetPoint(x - FLOOR_MM, y), sheetPoint(x, y - FLOOR_MM)]),
+        line('opening', [sheetPoint(x, y + FLOOR_MM), sheetPoint(x + FLOOR_MM, y)]),
       ];
   }
 }
@@ -53,7 +56,7 @@ export const boardSymbol = ([x, y]: SheetPoint): readonly Shape[] => [
   ),
 ];
 
-const ROW_MM = 5.4;
+const ROW_MM = 6;
 const WORDS_AT_MM = 8;
 
 /** What the symbols of a customer's drawing mean, in rows beneath each other. */

@@ -25,9 +25,13 @@ export function aboutOf(firm: Firm, registered: boolean): QuotedPassage {
   };
 }
 
+/** By which rules the work is designed, for somebody who has no copy of them; what was not looked at is said. */
+export const rulesWords = (edition: string): string =>
+  `The work is designed to the wiring rules, ${edition}. The figures behind it are from public sources of earlier amendments; what the latest changes here is checked by whoever does the work.`;
+
 /** When the work can begin, and what else the firm says to this customer. */
 export const ownWords = ({ quoting }: Pick<Job, 'quoting'>): readonly string[] => [
-  ...(quoting?.start === undefined ? [] : [`When we can begin: ${quoting.start}`]),
+  `When we can begin: ${quoting?.start?.trim() || 'to be agreed'}`,
   ...(quoting?.remarks === undefined ? [] : [quoting.remarks]),
 ];
 

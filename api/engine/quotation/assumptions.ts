@@ -1,6 +1,7 @@
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { OptionLetter, QuotedAssumption } from './document.ts';
-import { type Offered, optionWords } from './offered.ts';
+import { type Offered, optionWords, sumsSaid } from './offered.ts';
+import { wholePounds } from './said.ts';
 
 /** What a price takes for granted: when it does, in which words, what follows otherwise, and what that may cost. */
 interface Taken {
@@ -134,25 +135,31 @@ function isTaken({ question, findings }: Taken, scheme: SchemeEstimate): boolean
 const worth = ({ question }: Taken, { openQuestions }: SchemeEstimate): number | null =>
   openQuestions.find((one) => one.question === question)?.worthPence ?? null;
 
+function assumption(one: Taken, of: readonly Offered[], offered: readonly Offered[]): QuotedAssumption {
+  const letters = of.map(({ letter }): OptionLetter => letter);
+  const sums = of.flatMap(({ letter, scheme }) => {
+    const grossPence = worth(one, scheme);
+    return grossPence === null ? [] : [{ letter, grossPence }];
+  });
+  const known = sumsSaid(sums, offered, wholePounds);
+  return {
+    words: one.words,
+    forOptions: optionWords(letters, offered),
+    otherwise: one.otherwise,
+    sums,
+    sumWords:
+      known !== '' ? `about ${known}` : one.otherwise.includes('price') ? 'priced if it turns up' : '',
+  };
+}
+
 /** What the prices of the options take for granted, and by how much each can move them where that is known. */
 export function assumptionsOf(offered: readonly Offered[]): readonly QuotedAssumption[] {
+  if (offered.length === 0) return [];
   const found = taken.flatMap((one) => {
     const of = offered.filter(({ scheme }) => isTaken(one, scheme));
-    return of.length === 0 ? [] : [{ one, of }];
+    return of.length === 0 ? [] : [assumption(one, of, offered)];
   });
-  const all = offered.length === 0 ? [] : [...found, ...always.map((one) => ({ one, of: offered }))];
-  return all.map(({ one, of }) => ({
-    words: one.words,
-    forOptions: optionWords(
-      of.map(({ letter }): OptionLetter => letter),
-      offered,
-    ),
-    otherwise: one.otherwise,
-    sums: of.flatMap(({ letter, scheme }) => {
-      const grossPence = worth(one, scheme);
-      return grossPence === null ? [] : [{ letter, grossPence }];
-    }),
-  }));
+  return [...found, ...always.map((one) => assumption(one, offered, offered))];
 }
 
 /** The messages of rules by which something is taken for granted: for the test that holds them against the rules. */

@@ -42,6 +42,8 @@ export interface QuotedScheme {
   readonly letter: OptionLetter;
   /** `Option A`, or `The work` where one is offered alone. */
   readonly heading: string;
+  /** What it is known by, in few words: `branch cables`. */
+  readonly nickname: string;
   /** How the new points are joined to what is there, a sentence or two each. */
   readonly how: readonly string[];
   /** What is changed beside the new points. */
@@ -63,18 +65,27 @@ export interface ComparedRow {
   readonly cells: readonly string[];
 }
 
+/** A sum of one option, whole pence. */
+export interface OptionSum {
+  readonly letter: OptionLetter;
+  readonly grossPence: number;
+}
+
 /** What the price takes for granted, and what happens to it otherwise. */
 export interface QuotedAssumption extends QuotedLine {
   readonly otherwise: string;
   /** By how much it can move the price of an option, VAT included; only options and sums that the engine knows. */
-  readonly sums: readonly { readonly letter: OptionLetter; readonly grossPence: number }[];
+  readonly sums: readonly OptionSum[];
+  /** The same as printed; empty where nothing is to pay. */
+  readonly sumWords: string;
 }
 
 /** Something found beside what was asked for, and what putting it right adds. */
 export interface QuotedExtra extends QuotedLine {
   readonly remedy: string;
   /** Added to an option, VAT included; empty: priced when the customer asks. */
-  readonly sums: readonly { readonly letter: OptionLetter; readonly grossPence: number }[];
+  readonly sums: readonly OptionSum[];
+  readonly sumWords: string;
 }
 
 /** A heading with its paragraphs. */
@@ -140,7 +151,8 @@ export interface QuotationDocument {
   readonly validWords: string;
   readonly engine: string;
   readonly edition: string;
-  readonly editionNote: string;
+  /** By which rules the work is designed, and how far they were looked at, in the customer's words. */
+  readonly rulesWords: string;
   readonly firm: QuotedParty;
   readonly customer: QuotedParty;
   /** Where the work is. */

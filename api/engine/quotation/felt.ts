@@ -95,7 +95,7 @@ function addStretches({ runs, plan }: Worked, work: WorkByRoom): void {
 }
 
 function boxSaid({ action, build, pointId, finish }: BackBox, { label }: ThingsSaid): string | null {
-  const name = pointId === null ? 'the fused unit' : label(pointId);
+  const name = pointId === null ? 'The new fuse' : label(pointId);
   if (action === 're-box') return `${name}: taken off, and a deeper box let in behind it`;
   if (action !== 'fit') return null;
   if (build === 'surface') return `${name}: on a box that stands out from the wall`;

@@ -136,3 +136,21 @@ export function remediesSaid(scheme: SchemeEstimate): readonly string[] {
   const said = thingsSaid(scheme.worked);
   return [...new Set((scheme.worked.scheme?.remedies ?? []).map((one) => remedySaid(one, said)))];
 }
+
+/** What a way of doing the work is known by, in few words: by the most telling of its connections. */
+export function nicknameOf({ worked }: SchemeEstimate): string {
+  const connections = worked.scheme?.connections ?? [];
+  const { label } = thingsSaid(worked);
+  const has = (kind: Connection['kind']): boolean => connections.some((one) => one.kind === kind);
+  const shared = connections.flatMap((one) =>
+    (one.kind === 'fused-spur' || one.kind === 'fuse-down') && one.feeds.length > 0
+      ? one.feeds.map(({ to }) => to)
+      : [],
+  );
+  if (connections.length === 0) return 'nothing joined yet';
+  if (has('radial')) return 'a circuit of its own from the fuse box';
+  if (shared.length > 0)
+    return `one fuse for ${listed(worked.job.points.flatMap(({ id }) => (shared.includes(id) ? [label(id)] : [])))}`;
+  if (has('ring-extension')) return 'the loop carried on';
+  return has('close-spur') ? 'a branch made part of the loop' : 'branch cables';
+}

@@ -1,7 +1,8 @@
 import type { Finding } from '../rules/finding.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { OptionLetter, QuotedExtra } from './document.ts';
-import { type Offered, optionWords } from './offered.ts';
+import { type Offered, optionWords, sumsSaid } from './offered.ts';
+import { pounds } from './said.ts';
 
 /** Something of the house that is not what was asked for, in the customer's words. */
 interface Told {
@@ -105,11 +106,14 @@ function extraOf(
   });
   if (of.length === 0) return [];
   const letters = of.map(({ letter }): OptionLetter => letter);
+  const sums = of.flatMap(({ letter, grossPence }) => (grossPence === null ? [] : [{ letter, grossPence }]));
+  const known = sumsSaid(sums, offered, pounds);
   return [
     {
       ...words,
       forOptions: optionWords(letters, offered),
-      sums: of.flatMap(({ letter, grossPence }) => (grossPence === null ? [] : [{ letter, grossPence }])),
+      sums,
+      sumWords: known === '' ? 'priced when you ask' : `adds ${known}`,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Job } from '#model/job.ts';
 import type { Estimate, SchemeEstimate } from '../schemes/estimate-result.ts';
-import type { OptionLetter } from './document.ts';
+import type { OptionLetter, OptionSum } from './document.ts';
 import { listed } from './said.ts';
 
 /** A scheme that is offered, by the letter that the customer knows it by. */
@@ -43,4 +43,21 @@ export function saidByOptions(
   for (const { letter, scheme } of offered)
     for (const words of new Set(wordsOf(scheme))) by.set(words, [...(by.get(words) ?? []), letter]);
   return [...by].map(([words, letters]) => ({ words, letters }));
+}
+
+/**
+ * Sums of options in words, the same once: "£88", or "A: £88, B: £91" where they differ or are not of all.
+ *
+ * @param money how a sum is written.
+ */
+export function sumsSaid(
+  sums: readonly OptionSum[],
+  offered: readonly Offered[],
+  money: (pence: number) => string,
+): string {
+  const written = new Set(sums.map(({ grossPence }) => money(grossPence)));
+  const [only] = written;
+  if (only === undefined) return '';
+  if (written.size === 1 && sums.length === offered.length) return only;
+  return sums.map(({ letter, grossPence }) => `${letter}: ${money(grossPence)}`).join(', ');
 }

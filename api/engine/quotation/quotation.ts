@@ -3,7 +3,7 @@ import type { Library } from '#model/library.ts';
 import { agreedTerms } from '../price/agreed-terms.ts';
 import { dayAfter } from '../price/list/day-count.ts';
 import type { Estimate } from '../schemes/estimate-result.ts';
-import { aboutOf, acceptanceOf, customerCautions, ownWords } from './about.ts';
+import { aboutOf, acceptanceOf, customerCautions, ownWords, rulesWords } from './about.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { beforeSending, withheldWords } from './before-sending.ts';
 import { cancellationOf, mayCancel } from './cancellation.ts';
@@ -11,7 +11,7 @@ import { comparedRows, weighedPassages } from './compared.ts';
 import type { QuotationDocument, QuotedScheme } from './document.ts';
 import { feltInRooms } from './felt.ts';
 import { glossaryOf } from './glossary.ts';
-import { howSaid, remediesSaid } from './how-said.ts';
+import { howSaid, nicknameOf, remediesSaid } from './how-said.ts';
 import { kindOfPaper } from './kind-of-paper.ts';
 import { observationsOf } from './observations.ts';
 import { type Offered, offeredSchemes } from './offered.ts';
@@ -59,7 +59,7 @@ function headOf({ job, library, estimate, revision, state, demoNote }: Quotation
         : `You can accept until ${dayWords(validUntil)}`,
     engine: estimate.engine,
     edition: estimate.edition,
-    editionNote: estimate.editionNote,
+    rulesWords: rulesWords(estimate.edition),
     firm: firmParty(library.firm, isRegistered(library)),
     customer: customerParty(job),
     place: job.site.address,
@@ -86,6 +86,7 @@ function quotedScheme(
     schemeId: scheme.id,
     letter,
     heading: alone ? 'The work' : `Option ${letter}`,
+    nickname: nicknameOf(scheme),
     how: howSaid(scheme),
     youGet: remediesSaid(scheme),
     felt: feltInRooms(scheme.worked),

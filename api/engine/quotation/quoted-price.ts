@@ -5,6 +5,13 @@ import { vatSaid } from './vat-said.ts';
 
 const hoursWords = (hours: number): string => `${Math.round(hours * 10) / 10} hours`;
 
+/** Sums of the price list as a customer reads them; others by their own words. */
+const sumSaid: Readonly<Record<string, string>> = {
+  notification: 'Telling building control',
+  'call-out': 'Coming out',
+  'minimum-charge': 'Up to our least charge',
+};
+
 /** The lines that the firm keeps to itself: they are in what an hour costs the customer. */
 const inTheHours: readonly string[] = ['overhead', 'profit'];
 
@@ -24,7 +31,7 @@ function partsOf(price: PriceBuildUp): readonly QuotedSum[] {
     { words: 'Materials', pence: totals.materialsPence },
     ...other
       .filter(({ sum }) => !inTheHours.includes(sum))
-      .map(({ description, pence }) => ({ words: description, pence })),
+      .map(({ sum, description, pence }) => ({ words: sumSaid[sum] ?? description, pence })),
     { words: 'Set aside for what may turn up; charged only if it does', pence: totals.contingencyPence },
   ].filter(({ pence }) => pence !== 0);
 }

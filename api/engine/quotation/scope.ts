@@ -26,6 +26,7 @@ function fillingSaid(scheme: SchemeEstimate): readonly string[] {
 function includedIn(scheme: SchemeEstimate): readonly string[] {
   return [
     `All cable, ${metalPlates(scheme) ? 'plates as named' : 'white plastic plates'}, boxes and fixings`,
+    'Marking every new place on the wall with you before anything is cut',
     'Testing what is there before it is touched, and all that was worked on afterwards',
     ...(hasTask(scheme, ['lift-board', 'chipboard-trap', 'open-fixed-floor'])
       ? ['Floors opened where cable goes below them, and closed again']
@@ -58,6 +59,7 @@ function excludedFrom(scheme: SchemeEstimate): readonly string[] {
   return [
     'Painting, wallpaper, tiling and other decoration',
     'Mending faults in the wiring that is there, except where it says so above',
+    'Taking away rubble and old parts: to be agreed',
     'Anything not named here',
     ...(scheme.worked.job.site.builtBefore2000 === false ? [] : ['Testing for asbestos, and removing it']),
     ...(hasTask(scheme, ['roll-covering']) ? ['A carpet fitter, if a covering does not lie as it did'] : []),

@@ -22,21 +22,13 @@ const right = (text: string, bold = false): TableCell => ({
 });
 
 /** What the customer pays for one option, line by line down to the sum. */
-function priceTable({
-  parts,
-  netPence,
-  vatPercent,
-  vatPence,
-  grossPence,
-  depositPence,
-  balancePence,
-  range,
-}: QuotedPrice): Content {
+function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Content {
+  const { parts, netPence, vatPercent, vatPence, grossPence, depositPence, balancePence, range } = price;
   const rows: readonly (readonly [string, number, boolean])[] = [
     ...parts.map(({ words, pence }) => [words, pence, false] as const),
     ['Price without VAT', netPence, false],
     ...(vatPercent > 0 ? [[`VAT at ${vatPercent} %`, vatPence, false] as const] : []),
-    ['To pay', grossPence, true],
+    [kind === 'quotation' ? 'To pay' : 'Estimated, with VAT', grossPence, true],
     ...(depositPence === null
       ? []
       : ([
@@ -72,70 +64,87 @@ function priceTable({
 }
 
 const feltTable = (felt: readonly FeltInRoom[]): Content =>
-  ruledTable(
-    ['Room', 'What is done there'],
-    felt.map(({ room, words }) => [
+  ruledTable({
+    title: 'Where you will notice it',
+    heads: ['Room', 'What is done there'],
+    rows: felt.map(({ room, words }) => [
       { text: room, bold: true },
       words.length === 1 ? (words[0] ?? '') : { ul: [...words], markerColor: tokens.inkSoft },
     ]),
-    [mm(38), '*'],
-  );
+    widths: [mm(38), '*'],
+  });
+
+/** Lettering stands on strips of the sheet's colour, which in print is white. */
+const onWhite = (svg: string): string => svg.replaceAll(tokens.sheet, '#ffffff');
 
 /** Two drawings in a row, each with its storey's name; a row is never parted. */
-function drawingRows(schemeId: string, { storeys, legend }: QuotationDrawings): readonly Content[] {
+function drawingRows(schemeId: string, { storeys }: QuotationDrawings): readonly Content[] {
   const own = storeys.filter((storey) => storey.schemeId === schemeId);
   const pairs = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2)] : []));
   if (pairs.length === 0) return [];
-  return [
-    ...pairs.map(
-      (pair): Content => ({
-        unbreakable: true,
-        margin: [0, 4, 0, 4],
-        columnGap: mm(4),
-        columns: pair.map(({ storeyName, svg, widthMm }) => ({
-          width: mm((TEXT_WIDTH_MM - 4) / 2),
-          stack: [
-            { text: storeyName, style: 'label' },
-            { svg, width: mm(widthMm) },
-          ],
-        })),
-      }),
-    ),
-    { svg: legend.svg, width: mm(legend.widthMm), margin: [0, 0, 0, 8] },
-  ];
+  return pairs.map((pair) => ({
+    unbreakable: true,
+    margin: [0, 4, 0, 4],
+    columnGap: mm(4),
+    columns: pair.map(({ storeyName, svg, widthMm }) => ({
+      width: mm((TEXT_WIDTH_MM - 4) / 2),
+      stack: [
+        { text: storeyName, style: 'label' },
+        { svg: onWhite(svg), width: mm(widthMm) },
+      ],
+    })),
+  }));
 }
 
-/** One option: how, price, where it is felt, how long, and its drawing. */
-export function optionContent(
+/** What the signs in the drawings mean: once, with the first of them. */
+const legendOf = ({ legend }: QuotationDrawings): Content => ({
+  svg: onWhite(legend.svg),
+  width: mm(legend.widthMm),
+  margin: [0, 0, 0, 8],
+});
+
+/** The drawings under their heading, the first row and its legend never parted from it. */
+function drawingPart(
   scheme: QuotedScheme,
   drawings: QuotationDrawings,
   isFirst: boolean,
 ): readonly Content[] {
-  const drawn = drawingRows(scheme.schemeId, drawings);
+  const [first, ...rest] = drawingRows(scheme.schemeId, drawings);
+  if (first === undefined) return [];
+  const legend = isFirst ? [legendOf(drawings)] : [];
+  return [{ unbreakable: true, stack: [subheading('The drawing'), first, ...legend] }, ...rest];
+}
+
+/** A block under a small heading that is never parted; none where there is nothing to say. */
+const block = (title: string, content: readonly Content[]): readonly Content[] =>
+  content.length === 0 ? [] : [{ unbreakable: true, stack: [subheading(title), ...content] }];
+
+const list = (lines: readonly string[]): readonly Content[] => (lines.length === 0 ? [] : [bullets(lines)]);
+
+/** Where an option stands: in which paper, with which drawings, and whether it is the first. */
+export interface OptionPlace {
+  readonly kind: QuotationDocument['kind'];
+  readonly drawings: QuotationDrawings;
+  readonly isFirst: boolean;
+}
+
+/** One option: how, price, how long, where it is felt, and its drawing, with the legend beside the first. */
+export function optionContent(
+  scheme: QuotedScheme,
+  { kind, drawings, isFirst }: OptionPlace,
+): readonly Content[] {
+  const { heading: name, nickname, price, withheld, how, youGet, time, felt } = scheme;
+  const warning: readonly Content[] = withheld === null ? [] : [{ text: withheld, style: 'warning' }];
   return [
     {
-      stack: [
-        heading(`${scheme.heading}: ${pounds(scheme.price.grossPence)}`),
-        ...(scheme.withheld === null ? [] : [{ text: scheme.withheld, style: 'warning' }]),
-        bullets(scheme.how),
-      ],
       unbreakable: true,
-      ...(isFirst ? {} : { pageBreak: 'before' as const }),
+      stack: [heading(`${name}, ${nickname}: ${pounds(price.grossPence)}`), ...warning, ...list(how)],
     },
-    ...(scheme.youGet.length === 0
-      ? []
-      : [{ unbreakable: true, stack: [subheading('Also done'), bullets(scheme.youGet)] }]),
-    {
-      unbreakable: true,
-      stack: [subheading('Price'), priceTable(scheme.price), paragraph(scheme.price.vatWords)],
-    },
-    ...(scheme.time.length === 0
-      ? []
-      : [{ unbreakable: true, stack: [subheading('How long, and the power'), bullets(scheme.time)] }]),
-    ...(scheme.felt.length === 0 ? [] : [subheading('Where you will notice it'), feltTable(scheme.felt)]),
-    ...(drawn.length === 0
-      ? []
-      : [{ unbreakable: true, stack: [subheading('The drawing'), ...drawn.slice(0, 1)] }, ...drawn.slice(1)]),
+    ...block('Also done', list(youGet)),
+    ...block('Price', [priceTable(price, kind), paragraph(price.vatWords)]),
+    ...block('How long, and the power', list(time)),
+    ...(felt.length === 0 ? [] : [feltTable(felt)]),
+    ...drawingPart(scheme, drawings, isFirst),
   ];
 }
 
@@ -143,20 +152,21 @@ export function optionContent(
 export function comparison({ compared, schemes }: QuotationDocument): readonly Content[] {
   if (compared.length === 0) return [];
   return section('The options side by side', [
-    ruledTable(
-      ['', ...schemes.map(({ heading: name }) => name)],
-      compared.map(({ what, cells }) => [{ text: what, style: 'label' }, ...cells]),
-      [mm(36), ...schemes.map(() => '*')],
-    ),
+    ruledTable({
+      heads: ['', ...schemes.map(({ heading: name }) => name)],
+      rows: compared.map(({ what, cells }) => [{ text: what, style: 'label' }, ...cells]),
+      widths: [mm(36), ...schemes.map(() => '*')],
+    }),
   ]);
 }
 
 /** The dark block of the first page: what each option comes to. */
 export function priceBlock({ schemes, validWords }: QuotationDocument): readonly Content[] {
   if (schemes.length === 0) return [];
-  const cell = ({ heading: name, price }: QuotedScheme): TableCell => ({
+  const cell = ({ heading: name, nickname, price }: QuotedScheme): TableCell => ({
     stack: [
       { text: name, color: tokens.paper },
+      { text: nickname, color: tokens.paper },
       { text: pounds(price.grossPence), fontSize: 20, bold: true, color: tokens.paper, style: 'figures' },
       {
         text: price.vatPercent > 0 ? `with ${pounds(price.vatPence)} VAT` : 'no VAT is charged',

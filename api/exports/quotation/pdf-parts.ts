@@ -51,20 +51,31 @@ const hairlines = {
   paddingBottom: () => 4,
 } as const;
 
+/** What a table with hairlines is made of. */
+export interface RuledTable {
+  /** A small heading over it, never parted from its first row; absent: none. */
+  readonly title?: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly TableCell[])[];
+  readonly widths: readonly (string | number)[];
+}
+
 /** A table with hairlines between its rows; its heads come again on each page. */
-export function ruledTable(
-  heads: readonly string[],
-  rows: readonly (readonly TableCell[])[],
-  widths: readonly (string | number)[],
-): ContentTable {
+export function ruledTable({ title, heads, rows, widths }: RuledTable): ContentTable {
+  const titleRow: readonly TableCell[][] =
+    title === undefined
+      ? []
+      : [[{ text: title, style: 'subheading', colSpan: heads.length }, ...heads.slice(1).map(() => '')]];
   return {
     table: {
-      headerRows: 1,
+      headerRows: titleRow.length + 1,
+      keepWithHeaderRows: 1,
       dontBreakRows: true,
       widths: [...widths],
-      body: [heads.map((text) => ({ text, style: 'head' })), ...rows.map((row) => [...row])],
+      body: [...titleRow, heads.map((text) => ({ text, style: 'head' })), ...rows.map((row) => [...row])],
     },
-    layout: hairlines,
+    layout:
+      titleRow.length === 0 ? hairlines : { ...hairlines, hLineWidth: (i: number) => (i < 2 ? 0 : 0.5) },
     margin: [0, 2, 0, 8],
   };
 }

@@ -7,6 +7,7 @@ import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
 import './quotation/issued-quotations.ts';
 import { demoWarnings } from './demo-warning.ts';
+import './quotation/quotation-part.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -110,6 +111,8 @@ export class PapersStep extends LitElement {
       </p>
       ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
+      <quotation-part .view=${view}></quotation-part>
+      <h3>For the work</h3>
       <ul>
         ${papers.map((paper) => this.#paper(paper))}
       </ul>
