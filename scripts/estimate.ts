@@ -3,6 +3,7 @@ import { findSchemes } from '#engine/find-schemes.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
+import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
@@ -52,6 +53,7 @@ async function run(args: EstimateArguments): Promise<number> {
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
+    { name: 'quotation.pdf', content: await quotationOfJob(job, library, result) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
     ...plans

@@ -12,7 +12,15 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/model': ['api/model', 'npm:zod'],
   'api/engine': ['api/engine', 'data/standards', 'type:api/model'],
   'api/drawing': ['api/drawing', 'api/engine', 'type:api/model'],
-  'api/exports': ['api/exports', 'api/engine', 'api/drawing', 'type:api/model', 'npm:exceljs'],
+  'api/exports': [
+    'api/exports',
+    'api/engine',
+    'api/drawing',
+    'type:api/model',
+    'npm:exceljs',
+    'npm:pdfmake',
+    'node:module',
+  ],
   'api/imports': ['api/imports', 'api/engine', 'npm:exceljs', 'npm:csv-parse', 'npm:jszip'],
   'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client', 'node:*'],
   'api/http': ['api', 'npm:hono', 'npm:@hono/node-server', 'npm:@hono/zod-openapi', 'node:*'],
@@ -33,6 +41,18 @@ const stages: Readonly<Record<string, readonly string[]>> = {
   labour: ['plan', 'circuit', 'ways', 'connections', 'takeoff'],
   price: ['plan', 'circuit', 'ways', 'connections', 'takeoff', 'labour'],
   schemes: ['plan', 'circuit', 'ways', 'connections', 'proof', 'rules', 'takeoff', 'labour', 'price'],
+  quotation: [
+    'plan',
+    'circuit',
+    'ways',
+    'connections',
+    'proof',
+    'rules',
+    'takeoff',
+    'labour',
+    'price',
+    'schemes',
+  ],
 };
 
 interface Import {
@@ -109,7 +129,7 @@ function isAllowed({ from, target, typeOnly }: Import): boolean {
   return rules.some((rule) => {
     if (rule === '*') return true;
     if (rule === 'node:*') return target.startsWith('node:');
-    if (rule.startsWith('npm:')) return target === rule;
+    if (rule.startsWith('npm:') || rule.startsWith('node:')) return target === rule;
     if (rule.startsWith('type:')) return typeOnly && target.startsWith(`${rule.slice(5)}/`);
     return target.startsWith(`${rule}/`);
   });

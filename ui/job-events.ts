@@ -3,7 +3,8 @@ import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
-import type { KitPart, PlanView } from './job-view.ts';
+import type { KitPart, PlanView, PlanView } from './job-view.ts';
+import type { QuotationAsk } from './quotations/quotations-view.ts';
 import type { DrawAsk } from './way-drawing/way-draft.ts';
 
 /** A change to a job, written on a draft of it; made by the functions in `edits/`. */
@@ -62,6 +63,8 @@ export interface JobEventDetails {
   'point-placed': PlacedAt;
   /** Something is asked of the search for ways. */
   'ways-asked': WaysAsk;
+  /** Something is asked of the job's quotations: issued, answered, varied. */
+  'quotation-asked': QuotationAsk;
   /** A way is drawn by hand: begun, led on, taken back, put away. */
   'way-drawn': DrawAsk;
   /** A place on the plan was tapped while the plan was waiting for one (`placing`). */
@@ -92,6 +95,7 @@ declare global {
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
+    'quotation-asked': CustomEvent<JobEventDetails['quotation-asked']>;
     'way-drawn': CustomEvent<JobEventDetails['way-drawn']>;
   }
 }

@@ -1,7 +1,9 @@
+import { assetStore } from './asset-store.ts';
 import { firmStore } from './firm-store.ts';
 import { jobStore } from './job-store.ts';
 import { libraryStore } from './library-store.ts';
 import type { Database } from './open-database.ts';
+import { quotationStore } from './quotation-store.ts';
 import { firms } from './schema/firms.ts';
 import type { Stores } from './stores.ts';
 
@@ -18,6 +20,8 @@ export async function storesOf(database: Database, firmId: string, now: () => Da
   return {
     jobs: jobStore(database, firmId, now),
     library: libraryStore(database, firmId, now),
+    quotations: quotationStore(database, firmId, now),
+    assets: assetStore(database, firmId, now),
     firm: firmStore(database, firmId),
   };
 }

@@ -1,3 +1,5 @@
+import type { AssetStore, QuotationStore } from './quotation-stores.ts';
+
 /**
  * Which saved state is meant. The number alone does not say: a store that was put back from a copy, or another store
  * at the same address, counts the same numbers for other texts.
@@ -122,5 +124,7 @@ export interface FirmStore {
 export interface Stores {
   readonly jobs: JobStore;
   readonly library: LibraryStore;
+  readonly quotations: QuotationStore;
+  readonly assets: AssetStore;
   readonly firm: FirmStore;
 }

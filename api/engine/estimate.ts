@@ -13,7 +13,7 @@ import { workHouse, workScheme } from './schemes/work-scheme.ts';
 import { defaultLengthAllowances } from './ways/length-allowances.ts';
 
 /** The engine's version, printed on what it makes and frozen in quotations. */
-const ENGINE_VERSION = '0.1.0';
+export const ENGINE_VERSION = '0.1.0';
 
 /** How much of the answer is wanted. */
 export interface EstimateScope {

@@ -8,6 +8,7 @@ import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
 import { Problem, problemBody, problems } from './problems.ts';
 import { methodsAt } from './route-table.ts';
+import { assetRoutes } from './routes/assets.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { demoRoutes } from './routes/demos.ts';
 import { estimateRoutes } from './routes/estimate.ts';
@@ -17,6 +18,9 @@ import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
 import { priceListRoutes } from './routes/price-lists.ts';
 import { problemRoutes } from './routes/problems.ts';
+import { quotationMovedRoutes } from './routes/quotation-moved.ts';
+import { quotationNoteRoutes } from './routes/quotation-notes.ts';
+import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
 import { revisionRoutes } from './routes/revisions.ts';
 import { screenFiles } from './screen.ts';
@@ -109,6 +113,10 @@ export function createApp(parts: AppParts): OpenAPIHono {
     priceListRoutes(parts),
     catalogueRoutes(parts),
     exportRoutes(parts),
+    quotationRoutes(parts),
+    quotationMovedRoutes(parts),
+    quotationNoteRoutes(parts),
+    assetRoutes(parts),
     demoRoutes(parts),
   ])
     app.route('/', routes);

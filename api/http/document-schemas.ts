@@ -113,6 +113,7 @@ export function documentSchemas(): readonly NamedSchema[] {
     { name: 'Estimate', schema: estimateSchema },
     { name: 'EstimateRequest', schema: estimateRequestSchema },
     { name: 'Readings', schema: readingsSchema },
+    { name: 'FrozenText', schema: { description: 'JSON of the kind that was asked for, as it was frozen.' } },
   ];
   return [...new Map(all.map((one) => [one.name, one])).values()];
 }

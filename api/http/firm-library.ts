@@ -1,17 +1,33 @@
 import type { Library } from '#model/library.ts';
-import type { LibraryStore } from '../db/stores.ts';
+import type { LibraryStore, Version } from '../db/stores.ts';
+import { tagOf } from '../db/tag-of.ts';
 import { libraryFromText } from './readable-job.ts';
 
-/** The library that a firm works with, and its revision: 0 stands for the demo library before any save. */
-export interface FirmLibrary {
+/** The text that a firm's library is, and its version: revision 0 stands for the demo library before any save. */
+export interface LibraryText extends Version {
+  readonly text: string;
+}
+
+/** The library that a firm works with, with its text. */
+export interface FirmLibrary extends LibraryText {
   readonly library: Library;
-  readonly revision: number;
+}
+
+/** The demo library as it is handed out before any save. */
+export function demoLibraryText(demo: Library): LibraryText {
+  const text = `${JSON.stringify(demo, null, 2)}\n`;
+  return { text, revision: 0, tag: tagOf(text) };
 }
 
 /** The firm's own library, or the demo library before it has saved one. */
 export async function firmLibrary(store: LibraryStore, demo: Library): Promise<FirmLibrary> {
   const stored = await store.read();
   return stored === null
-    ? { library: demo, revision: 0 }
-    : { library: libraryFromText(stored.text), revision: stored.revision };
+    ? { library: demo, ...demoLibraryText(demo) }
+    : {
+        library: libraryFromText(stored.text),
+        text: stored.text,
+        revision: stored.revision,
+        tag: stored.tag,
+      };
 }

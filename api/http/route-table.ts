@@ -5,6 +5,8 @@ export type Access = 'anyone' | 'read' | 'write';
 const JOB_BYTES = 8 * 1024 * 1024;
 /** The largest file of another program, such as a merchant's price list. */
 const SHEET_BYTES = 5 * 1024 * 1024;
+/** The largest photo; the screen sends them at a tenth of it. */
+const PHOTO_BYTES = 6 * 1024 * 1024;
 /** The largest small body. */
 const SMALL_BYTES = 16 * 1024;
 /** What a request without a body may still send: an empty object and the like. */
@@ -21,6 +23,7 @@ interface RouteEntry {
 const jobBody = { kind: 'json', limitBytes: JOB_BYTES } as const;
 const smallBody = { kind: 'json', limitBytes: SMALL_BYTES } as const;
 const sheetBody = { kind: 'bytes', limitBytes: SHEET_BYTES } as const;
+const photoBody = { kind: 'bytes', limitBytes: PHOTO_BYTES } as const;
 const noBody = { kind: 'none', limitBytes: NEXT_TO_NOTHING } as const;
 
 /** Every route of the server: routes are registered by their entry here, and by nothing else. */
@@ -59,11 +62,41 @@ export const routeTable = {
     path: '/api/jobs/{id}/exports/bill-of-materials.xlsx',
     access: 'read',
   },
+  exportQuotation: { method: 'get', path: '/api/jobs/{id}/exports/quotation.pdf', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportShoppingText: { method: 'get', path: '/api/jobs/{id}/exports/shopping.txt', access: 'read' },
   exportShoppingCsv: { method: 'get', path: '/api/jobs/{id}/exports/shopping.csv', access: 'read' },
   exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
   exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },
+  listQuotations: { method: 'get', path: '/api/jobs/{id}/quotations', access: 'read' },
+  issueQuotation: { method: 'post', path: '/api/jobs/{id}/quotations', access: 'write', body: smallBody },
+  readQuotation: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}', access: 'read' },
+  readFrozen: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/frozen/{text}', access: 'read' },
+  readQuotationPdf: {
+    method: 'get',
+    path: '/api/jobs/{id}/quotations/{quotation}/quotation.pdf',
+    access: 'read',
+  },
+  readMoved: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/moved', access: 'read' },
+  noteOnQuotation: {
+    method: 'post',
+    path: '/api/jobs/{id}/quotations/{quotation}/notes',
+    access: 'write',
+    body: smallBody,
+  },
+  offerVariation: {
+    method: 'post',
+    path: '/api/jobs/{id}/quotations/{quotation}/variations',
+    access: 'write',
+    body: smallBody,
+  },
+  readVariationJob: {
+    method: 'get',
+    path: '/api/jobs/{id}/quotations/{quotation}/variations/{variation}/job',
+    access: 'read',
+  },
+  keepPhoto: { method: 'post', path: '/api/assets', access: 'write', body: photoBody },
+  readPhoto: { method: 'get', path: '/api/assets/{asset}', access: 'read' },
   putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },
 } as const satisfies Readonly<Record<string, RouteEntry>>;
 

@@ -1,5 +1,5 @@
 import type { Job } from '#model/job.ts';
-import type { JobStore } from '../db/stores.ts';
+import type { JobStore, Version } from '../db/stores.ts';
 import { Problem } from './problems.ts';
 import { jobFromText } from './readable-job.ts';
 
@@ -11,8 +11,8 @@ export const noSuchJob = (id: string): Problem =>
 export async function storedJob(
   store: JobStore,
   id: string,
-): Promise<{ readonly job: Job; readonly text: string; readonly revision: number }> {
+): Promise<Version & { readonly job: Job; readonly text: string }> {
   const stored = await store.read(id);
   if (stored === null) throw noSuchJob(id);
-  return { job: jobFromText(stored.text), text: stored.text, revision: stored.revision };
+  return { job: jobFromText(stored.text), text: stored.text, revision: stored.revision, tag: stored.tag };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { site, storey } from './building.ts';
 import { containment } from './cable.ts';
 import { board, circuit, leg, point, reading, supply } from './installation.ts';
-import { certainty, id, idOf, pence, percent, text } from './primitives.ts';
+import { certainty, id, idOf, idRef, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
 
 /** The version of the job file that this program writes. */
@@ -64,6 +64,8 @@ export const terms = z
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
     /** What chases and the holes round boxes are filled with; absent: as the firm does, one coat where it does not say. */
     filling: z.enum(['one-coat', 'bonding-and-finish']).optional(),
+    /** Whether a price is held to, or the work is charged by the hours it takes; absent: by how much is proven. */
+    charging: z.enum(['fixed', 'hourly']).optional(),
   })
   .meta({ id: 'Terms' });
 export type Terms = z.infer<typeof terms>;
@@ -94,6 +96,22 @@ export const actuals = z
   .meta({ id: 'Actuals' });
 export type Actuals = z.infer<typeof actuals>;
 
+/** What the customer's paper offers, and the facts of the agreement that it turns on. */
+export const quoting = z
+  .strictObject({
+    /** What is offered, in this order, three at most; absent: the cheapest that does not fail. */
+    schemes: z.array(idRef('scheme')).max(3).optional(),
+    customer: z.enum(['consumer', 'business']).optional(),
+    /** Where the agreement is made; the law gives a right to cancel by it. */
+    agreedAt: z.enum(['customers-home', 'at-a-distance', 'firms-premises']).optional(),
+    /** When work can begin, in words. */
+    start: text.optional(),
+    /** Whatever else is to be said to the customer. */
+    remarks: text.optional(),
+  })
+  .meta({ id: 'Quoting' });
+export type Quoting = z.infer<typeof quoting>;
+
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
   .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
@@ -121,6 +139,8 @@ export const job = z.strictObject({
   schemes: z.array(scheme),
   terms,
   stock: z.array(stock),
+  /** Absent: nothing is settled yet. */
+  quoting: quoting.optional(),
   /** Absent: nothing is recorded yet. */
   actuals: actuals.optional(),
   assets: z.array(asset),

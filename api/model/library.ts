@@ -9,6 +9,19 @@ export const firm = z.strictObject({
   vatNumber: text.optional(),
   contact: text,
   scheme: text.optional(),
+  email: text.optional(),
+  /** What the law asks of a company's papers: its registered name, number and office. */
+  company: text.optional(),
+  /** Where a customer cancels, if not at the firm's own address. */
+  cancelTo: text.optional(),
+  /** Who tells building control where work is notifiable. */
+  notifiedBy: z.enum(['self', 'third-party', 'building-control']).optional(),
+  /** Days from the invoice to the day it is due; nought: on completion. */
+  paymentDays: z.int().min(0).max(365).optional(),
+  paymentWays: text.optional(),
+  guarantee: text.optional(),
+  insurance: text.optional(),
+  complaints: text.optional(),
 });
 export type Firm = z.infer<typeof firm>;
 

@@ -72,6 +72,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('a')).sort()).toEqual([
       'bill-of-materials.xlsx',
       'estimate.json',
+      'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
       'wiring-plan-first-floor.svg',
@@ -224,7 +225,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(4);
+    expect(readdirSync(written('h')).length).toBe(5);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
@@ -250,6 +251,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('k')).sort()).toEqual([
       'bill-of-materials.xlsx',
       'estimate.json',
+      'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
       'wiring-plan.svg',

@@ -39,11 +39,11 @@ class ToldTags {
 }
 
 /** The stores with each version known by its number, once an answer has told of it. */
-export function numberedStores({ jobs, library, firm }: Stores): NumberedStores {
+export function numberedStores({ jobs, library, ...others }: Stores): NumberedStores {
   const ofJobs = new ToldTags();
   const ofLibrary = new ToldTags();
   return {
-    firm,
+    ...others,
     jobs: {
       ...jobs,
       create: (heading, text) => ofJobs.note(heading.id, jobs.create(heading, text)),

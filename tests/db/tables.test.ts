@@ -1,9 +1,13 @@
 import { getTableConfig } from 'drizzle-orm/sqlite-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { assets } from '../../api/db/schema/assets.ts';
 import { firms } from '../../api/db/schema/firms.ts';
 import { jobRevisions } from '../../api/db/schema/job-revisions.ts';
 import { jobs } from '../../api/db/schema/jobs.ts';
 import { libraries } from '../../api/db/schema/libraries.ts';
+import { quotationEvents } from '../../api/db/schema/quotation-events.ts';
+import { quotations } from '../../api/db/schema/quotations.ts';
+import { variations } from '../../api/db/schema/variations.ts';
 import { openTestStore, type TestStore } from './test-store.ts';
 
 let store: TestStore;
@@ -28,10 +32,19 @@ describe('the tables that the migrations make', () => {
         "select name from sqlite_master where type = 'table' and name not like '\\_\\_%' escape '\\' order by name",
       ),
     );
-    expect(made.map(({ name }) => name)).toEqual(['firms', 'job_revisions', 'jobs', 'libraries']);
+    expect(made.map(({ name }) => name)).toEqual([
+      'assets',
+      'firms',
+      'job_revisions',
+      'jobs',
+      'libraries',
+      'quotation_events',
+      'quotations',
+      'variations',
+    ]);
   });
 
-  it.each([firms, jobs, jobRevisions, libraries])(
+  it.each([firms, jobs, jobRevisions, libraries, quotations, quotationEvents, variations, assets])(
     'have the columns of the schema, and name the firm first',
     async (table) => {
       const config = getTableConfig(table);

@@ -89,6 +89,20 @@ describe('exports', () => {
     expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-scheme']);
   });
 
+  it('give the customer’s paper, dated as asked, as a PDF', async () => {
+    const { get } = await withJob();
+    const answer = await get(`${at}/quotation.pdf?date=2026-11-25`);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-quotation.pdf`,
+    ]);
+    const bytes = new Uint8Array(await answer.arrayBuffer());
+    expect(new TextDecoder('latin1').decode(bytes.slice(0, 5))).toBe('%PDF-');
+    const again = new Uint8Array(await (await get(`${at}/quotation.pdf?date=2026-11-25`)).arrayBuffer());
+    expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
+  });
+
   it('give the estimate and the job file, the latter to the byte', async () => {
     const { get } = await withJob();
     const estimate = await get(`${at}/estimate.json`);
@@ -102,7 +116,13 @@ describe('exports', () => {
   it('take a job without schemes, points or storeys as it is', async () => {
     const empty = { storeys: [], points: [], legs: [], readings: [], schemes: [], circuits: [], boards: [] };
     const { get } = await withJob(variantOf(saltglass, { ...empty, answers: [] }));
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+    for (const name of [
+      'bill-of-materials.xlsx',
+      'quotation.pdf',
+      'wiring-plan.svg',
+      'estimate.json',
+      'job.json',
+    ])
       expect([name, (await get(`${at}/${name}`)).status]).toEqual([name, 200]);
   });
 
@@ -132,7 +152,12 @@ describe('exports', () => {
     const job = newJob({ reference: 'N-1', title: 'New', terms });
     await send('POST', '/api/jobs', JSON.stringify(job));
     const [storey] = job.storeys;
-    for (const name of ['bill-of-materials.xlsx', `wiring-plan.svg?storey=${storey?.id}`, 'wiring-plan.svg'])
+    for (const name of [
+      'bill-of-materials.xlsx',
+      'quotation.pdf',
+      `wiring-plan.svg?storey=${storey?.id}`,
+      'wiring-plan.svg',
+    ])
       expect([name, (await get(`/api/jobs/${job.id}/exports/${name}`)).status]).toEqual([name, 200]);
   });
 
@@ -142,7 +167,13 @@ describe('exports', () => {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+    for (const name of [
+      'bill-of-materials.xlsx',
+      'quotation.pdf',
+      'wiring-plan.svg',
+      'estimate.json',
+      'job.json',
+    ])
       expect((await get(`/api/jobs/nobody/exports/${name}`)).status).toBe(404);
   });
 

@@ -10,7 +10,8 @@ const unsafe = names.flatMap((name) => {
   const entry = routeTable[name];
   return 'body' in entry ? [{ name, ...entry }] : [];
 });
-const filled = (path: string): string => path.replace('{id}', 'some-job').replace('{revision}', '1');
+const filled = (path: string): string =>
+  path.replace('{id}', 'some-job').replace('{revision}', '1').replace('{quotation}', 'some-quotation');
 
 describe('the table of routes', () => {
   it('holds exactly the routes that the app has', async () => {

@@ -119,28 +119,28 @@ export class ApiClient {
   }
 
   async listJobs(): Promise<readonly ListedJob[]> {
-    const answer = await this.#ask('GET', '/api/jobs');
+    const answer = await this.ask('GET', '/api/jobs');
     return ((await answer.json()) as { jobs: readonly ListedJob[] }).jobs;
   }
 
   /** The jobs that were deleted, the last one first. */
   async listRemovedJobs(): Promise<readonly ListedJob[]> {
-    const answer = await this.#ask('GET', '/api/jobs?removed=true');
+    const answer = await this.ask('GET', '/api/jobs?removed=true');
     return ((await answer.json()) as { jobs: readonly ListedJob[] }).jobs;
   }
 
   async readJob(id: string): Promise<Revised<Job>> {
-    return jobIn(await this.#ask('GET', jobPath(id)));
+    return jobIn(await this.ask('GET', jobPath(id)));
   }
 
   /** The job as it is now; null while it is the revision of the tag. A deleted one is refused. */
   async lookAtJob(id: string, etag: string): Promise<Revised<Job> | null> {
-    const answer = await this.#ask('GET', jobPath(id), { held: etag });
+    const answer = await this.ask('GET', jobPath(id), { held: etag });
     return answer.status === NOT_MODIFIED ? null : jobIn(answer);
   }
 
   async createJob(job: Job): Promise<Tagged> {
-    return taggedBy(await this.#ask('POST', '/api/jobs', { body: JSON.stringify(job) }));
+    return taggedBy(await this.ask('POST', '/api/jobs', { body: JSON.stringify(job) }));
   }
 
   /** @param base the tag of the revision that the job was changed from. */
@@ -150,19 +150,19 @@ export class ApiClient {
 
   /** Takes a job off the list, unless it was saved since the revision of the tag. */
   async removeJob(id: string, base: string): Promise<void> {
-    await this.#ask('DELETE', jobPath(id), { base });
+    await this.ask('DELETE', jobPath(id), { base });
   }
 
   async restoreJob(id: string): Promise<void> {
-    await this.#ask('POST', `${jobPath(id)}/restore`, { body: '{}' });
+    await this.ask('POST', `${jobPath(id)}/restore`, { body: '{}' });
   }
 
   async putBackDemos(): Promise<void> {
-    await this.#ask('POST', '/api/demos', { body: '{}' });
+    await this.ask('POST', '/api/demos', { body: '{}' });
   }
 
   async readLibrary(): Promise<Revised<Library>> {
-    const answer = await this.#ask('GET', '/api/library');
+    const answer = await this.ask('GET', '/api/library');
     const read = readLibraryText(await answer.text());
     if (read.ok) return { value: read.library, ...taggedBy(answer) };
     throw new ServerRefusal(422, {
@@ -180,7 +180,7 @@ export class ApiClient {
 
   /** Has a file of another program read as sheets of rows; one that cannot be read is refused with its fault. */
   async readSheets(file: Blob): Promise<readonly Sheet[]> {
-    const answer = await this.#ask('POST', '/api/sheets', { file });
+    const answer = await this.ask('POST', '/api/sheets', { file });
     return ((await answer.json()) as { sheets: readonly Sheet[] }).sheets;
   }
 
@@ -188,16 +188,17 @@ export class ApiClient {
     const body = JSON.stringify(value);
     const bytes = new TextEncoder().encode(body).length;
     const keepalive = this.#keptAliveBytes + bytes <= KEPT_ALIVE_MOST_BYTES;
-    if (!keepalive) return taggedBy(await this.#ask('PUT', path, { body, base }));
+    if (!keepalive) return taggedBy(await this.ask('PUT', path, { body, base }));
     this.#keptAliveBytes += bytes;
     try {
-      return taggedBy(await this.#ask('PUT', path, { body, base, keepalive }));
+      return taggedBy(await this.ask('PUT', path, { body, base, keepalive }));
     } finally {
       this.#keptAliveBytes -= bytes;
     }
   }
 
-  async #ask(method: string, path: string, sent: Sent = {}): Promise<Response> {
+  /** Sends a request; for what a client of its own asks beside. */
+  async ask(method: string, path: string, sent: Sent = {}): Promise<Response> {
     const { base, held, file, keepalive = false } = sent;
     const body = sent.body ?? file;
     const headers: Record<string, string> = {};
@@ -216,7 +217,7 @@ export class ApiClient {
 }
 
 /** What goes with a request. */
-interface Sent {
+export interface Sent {
   readonly body?: string;
   /** Sent as bytes, whatever it is. */
   readonly file?: Blob;

@@ -1,8 +1,8 @@
 import type { Objectish } from 'immer';
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { Keeping } from '../job-view.ts';
 import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
 import { EditHistory, type HistoryEdit } from './edit-history.ts';
-import { isSameData } from './same-data.ts';
 
 /** How a document is fetched and kept. */
 export interface Keeper<T> {

@@ -1,4 +1,5 @@
 import { produce } from 'immer';
+import { isSameData } from '#engine/plan/same-data.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -18,7 +19,6 @@ import { newSearchWorker } from './new-search-worker.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
-import { isSameData } from './same-data.ts';
 import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
 import { WayDrawing } from './way-drawing.ts';

@@ -1,4 +1,5 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 import { pinnedVia } from '../edits/pin-run.ts';
 import {
   begun,
@@ -10,7 +11,6 @@ import {
   type WayDraft,
   type WayTarget,
 } from '../way-drawing/way-draft.ts';
-import { isSameData } from './same-data.ts';
 
 /** The house as it is drawn in: as found, and with the shown scheme; null where there is none. */
 export interface DrawnHouse {

@@ -1,4 +1,5 @@
 import { estimate } from '#engine/estimate.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
@@ -15,7 +16,6 @@ import type {
   SearchAsk,
 } from '../found-ways/search-asks.ts';
 import type { Clock } from './estimating.ts';
-import { isSameData } from './same-data.ts';
 import { type LaneState, WorkerLane, type WorkerLike } from './worker-lane.ts';
 
 /** What can be asked of the search from the screen. */

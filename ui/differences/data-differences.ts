@@ -1,4 +1,4 @@
-import { isSameData } from '../controllers/same-data.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 
 /** Where two states of a document differ: the way to it, and what either has there; undefined: nothing. */
 export interface DataDifference {

@@ -1,4 +1,4 @@
-import { termNames } from '../edits/terms.ts';
+import { termNames } from '#engine/price/term-names.ts';
 import { pounds } from '../written.ts';
 
 /** Fields whose words are not simply their name taken apart. */

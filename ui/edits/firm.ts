@@ -3,18 +3,45 @@ import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 import { type Chased, type Filling, type OwnTerm, putTerm, putWord } from './terms.ts';
 
+/** The firm's details that are a line of text. */
+export type FirmDetail = Exclude<keyof Firm, 'address' | 'notifiedBy' | 'paymentDays'>;
+
 /**
  * Sets one line of the firm's details; what need not be there goes when it is emptied. Without a VAT number the firm is
  * not registered.
  */
-export const setFirmDetail = (detail: Exclude<keyof Firm, 'address'>, value: string): LibraryEdit => ({
+export const setFirmDetail = (detail: FirmDetail, value: string): LibraryEdit => ({
   label: 'Change the firm’s details',
   change: ({ firm, terms }) => {
-    if (value.trim() === '' && (detail === 'vatNumber' || detail === 'scheme')) {
+    if (value.trim() === '' && detail !== 'name' && detail !== 'contact') {
       delete firm[detail];
       if (detail === 'vatNumber') terms.vat = 'not-registered';
     } else firm[detail] = value;
   },
+});
+
+/** Says who tells building control where work is notifiable; null: nobody has said. */
+export const setNotifiedBy = (by: NonNullable<Firm['notifiedBy']> | null): LibraryEdit => ({
+  label: 'Change who notifies work',
+  change: ({ firm }) => {
+    if (by === null) delete firm.notifiedBy;
+    else firm.notifiedBy = by;
+  },
+});
+
+/** Sets the days until an invoice is due; nought: on completion; null: nobody has said. */
+export const setPaymentDays = (days: number | null): LibraryEdit => ({
+  label: 'Change when an invoice is due',
+  change: ({ firm }) => {
+    if (days === null) delete firm.paymentDays;
+    else firm.paymentDays = days;
+  },
+});
+
+/** Sets whether prices are held to or hours are charged where a job does not say; null: by how much is proven. */
+export const setFirmCharging = (charging: NonNullable<Terms['charging']> | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => putWord(terms, 'charging', charging),
 });
 
 /** Says whether the firm is registered for VAT. One that is not has no number, and no job of its charges any. */

@@ -76,6 +76,8 @@ export const removeScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>): JobEdit
   label: `Remove the scheme ${name}`,
   change: (job) => {
     job.schemes = job.schemes.filter((scheme) => scheme.id !== id);
+    if (job.quoting?.schemes !== undefined)
+      job.quoting.schemes = job.quoting.schemes.filter((offered) => offered !== id);
   },
 });
 

@@ -1,3 +1,4 @@
+import { termNames } from '#engine/price/term-names.ts';
 import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
@@ -23,7 +24,7 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
 }
 
 /** The terms that are one of several words and may be left out. */
-type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture';
+type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture' | 'charging';
 
 /** Writes a word, or (null) takes it away. */
 export function putWord<K extends TermWord>(
@@ -37,29 +38,6 @@ export function putWord<K extends TermWord>(
 
 /** What cables chased into walls may lie in. */
 export type Chased = NonNullable<Terms['chased']>;
-
-/** What the terms of a job are called. */
-export const termNames: Readonly<Record<keyof Terms, string>> = {
-  labour: 'labour level',
-  markupPercent: 'mark-up',
-  marginPercent: 'margin',
-  contingencyPercent: 'contingency',
-  vat: 'VAT',
-  vatCondition: 'condition of the VAT rate',
-  travelMin: 'travel',
-  minimumPence: 'minimum charge',
-  profitOn: 'share of the price that mark-up or margin are put on',
-  callOutPence: 'call-out',
-  multipliers: 'what makes the work slower or faster',
-  furniture: 'one who moves the furniture',
-  drying: 'way that plaster is given its time',
-  depositPercent: 'deposit',
-  depositPence: 'deposit',
-  validDays: 'days the price holds',
-  chased: 'way that cables lie in chases',
-  filling: 'filling of chases',
-};
-
 /** Sets how fast the job is priced to go. */
 export const setLabourLevel = (labour: Terms['labour']): JobEdit => ({
   label: `Price at the ${labour} labour level`,

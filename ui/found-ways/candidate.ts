@@ -1,5 +1,5 @@
-import { type OpenedUp, openedUp } from '#drawing/opened-up.ts';
 import { type Verdict, verdictOf } from '#drawing/verdict.ts';
+import { type OpenedUp, openedUp } from '#engine/labour/opened-up.ts';
 import type { PriceBuildUp, PriceRange, Totals } from '#engine/price/totals.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';

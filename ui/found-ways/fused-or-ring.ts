@@ -1,64 +1,17 @@
 import type { LabelOf } from '#drawing/label-of.ts';
-import { openedUp } from '#drawing/opened-up.ts';
+import { openedUp } from '#engine/labour/opened-up.ts';
 import { type RoomLeft, roomLeft } from '#engine/proof/room-left.ts';
-import { NOMINAL_V } from '#engine/proof/spur-load.ts';
+import { amps, fusesBefore, fuseWords, loadsNamed } from '#engine/quotation/fuse-said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';
-import type { Job } from '#model/job.ts';
 import { withVatWords } from '../elements/price/vat-words.ts';
 import { counted, hoursWritten, listed, metresShort, pounds, wholePounds } from '../written.ts';
-
-/** A load by name, for what a fuse does with several at once. */
-export interface NamedLoad {
-  readonly use: string;
-  readonly watts: number;
-}
 
 /** One respect in which the two ways are set side by side, in words for a customer. */
 export interface WeighedRow {
   readonly what: string;
   readonly fused: string;
   readonly ring: string;
-}
-
-/** What the loads of a kitchen's worktop might be where none is named; usual ratings, common practice, no source. */
-const exampleLoads: readonly NamedLoad[] = [
-  { use: 'kettle', watts: 3000 },
-  { use: 'toaster', watts: 1400 },
-  { use: 'air fryer', watts: 1700 },
-];
-
-const amps = (value: number): string => `${(Math.round(value * 10) / 10).toFixed(1)} A`;
-const kilowatts = (watts: number): string => `${(watts / 1000).toFixed(1)} kW`;
-const ampsOf = (loads: readonly NamedLoad[]): number =>
-  loads.reduce((sum, { watts }) => sum + watts, 0) / NOMINAL_V;
-const loadWords = (loads: readonly NamedLoad[]): string =>
-  listed(loads.map(({ use, watts }) => `${use} ${kilowatts(watts)}`));
-
-/** The loads named at some points, in the job's order. */
-export const loadsNamed = (
-  { points }: Pick<Job, 'points'>,
-  pointIds: readonly string[],
-): readonly NamedLoad[] =>
-  points.flatMap(({ id, load }) => (load !== undefined && pointIds.includes(id) ? [load] : []));
-
-/**
- * What a fuse does with loads that run at once. Loads that are not named may come on top; with none named, an example
- * says what may happen.
- *
- * @param fuseA the fuse, A.
- */
-export function fuseWords(fuseA: number, loads: readonly NamedLoad[]): string {
-  const fuse = `${fuseA} A fuse`;
-  if (loads.length === 0)
-    return `No load is named. As an example: ${loadWords(exampleLoads)} at once draw ${amps(ampsOf(exampleLoads))}: more than the ${fuse} carries, and sooner or later it blows.`;
-  const drawnA = ampsOf(loads);
-  const named = loadWords(loads);
-  const verb = loads.length > 1 ? 'at once draw' : 'draws';
-  const drawn = `${named.charAt(0).toUpperCase()}${named.slice(1)} ${verb} ${amps(drawnA)}`;
-  return drawnA > fuseA
-    ? `${drawn}: more than the ${fuse} carries; sooner or later it blows, and all outlets behind it are off until it is renewed.`
-    : `${drawn}: within the ${fuse}, with ${amps(fuseA - drawnA)} left for everything else behind it.`;
 }
 
 const quantityOf = (scheme: SchemeEstimate, tasks: readonly string[]): number =>
@@ -101,17 +54,9 @@ const later: WeighedRow = {
   ring: 'The new points are points of the ring: a spur may begin at each that has none, and the ring may be carried on again.',
 };
 
-/** The fuses before new outlets; a fused unit that is wanted for one appliance is the same in both. */
-function fusesOf({ worked }: SchemeEstimate): readonly RoomLeft[] {
-  const units = new Set(worked.job.points.filter(({ kind }) => kind === 'fused-unit').map(({ id }) => id));
-  return roomLeft(worked).filter(
-    ({ limitedBy, pointIds }) => limitedBy === 'fuse' && pointIds.some((id) => !units.has(id)),
-  );
-}
-
 function fuseRow({ fused, ring }: Two<SchemeEstimate>): WeighedRow {
   const told = (scheme: SchemeEstimate, none: string): string => {
-    const fuses = fusesOf(scheme);
+    const fuses = fusesBefore(scheme);
     if (fuses.length === 0) return none;
     return fuses
       .map(({ limitA, pointIds }) => fuseWords(limitA ?? 13, loadsNamed(scheme.worked.job, pointIds)))

@@ -1,4 +1,4 @@
-import { isSameData } from '../controllers/same-data.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 
 /**
  * A copy of data, with each of its parts that is as it was replaced by what it was: the value of a key, or one thing in a

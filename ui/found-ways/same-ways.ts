@@ -1,5 +1,5 @@
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
-import { isSameData } from '../controllers/same-data.ts';
 
 /** A connection without its name. */
 const bare = ({ id: _id, ...rest }: Connection): unknown => rest;

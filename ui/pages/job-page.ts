@@ -7,6 +7,8 @@ import { JobDesk, type Settlement } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
+import { QuotationClient } from '../controllers/quotation-client.ts';
+import { QuotationDesk } from '../controllers/quotation-desk.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
@@ -62,6 +64,8 @@ export class JobPage extends LitElement {
   declare jobs: OpenJobs;
   declare library: OpenLibrary;
   declare private desk: JobDesk;
+  /** Made with the desk. */
+  declare private quotes: QuotationDesk;
   declare private phone: boolean;
   /** True while the plan waits for a place to be tapped. */
   declare private placing: boolean;
@@ -93,6 +97,7 @@ export class JobPage extends LitElement {
     this.removeEventListener('click', this.#clicked);
     this.#endKeyboardWatch();
     this.#endWatch();
+    this.quotes.stop();
     this.desk.close();
   }
 
@@ -108,6 +113,10 @@ export class JobPage extends LitElement {
       return;
     }
     if (before !== undefined) this.desk.close();
+    this.quotes?.stop();
+    const { jobId } = this.route;
+    const client = new QuotationClient(this.api, jobId);
+    this.quotes = new QuotationDesk({ jobId, client }, () => this.requestUpdate());
     this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs, library: this.library }, () =>
       this.requestUpdate(),
     );
@@ -115,6 +124,7 @@ export class JobPage extends LitElement {
   }
 
   override updated(changed: Map<string, unknown>): void {
+    this.#takeQuotes();
     const keeping = this.desk.session?.keeping;
     this.toggleAttribute(
       'notice',
@@ -130,6 +140,14 @@ export class JobPage extends LitElement {
     this.renderRoot.querySelector('.sheet')?.scrollTo({ top: 0 });
     const shown = this.renderRoot.querySelector('.step');
     if (shown instanceof LitElement) void focusHeadingOf(shown);
+  }
+
+  #takeQuotes(): void {
+    const { view, session } = this.desk;
+    const library = this.library.session;
+    this.quotes.take(
+      view === null || session === null || library === null ? null : { view, job: session, library },
+    );
   }
 
   /** From where the address is by now: two events of one tap come before the page hears of the first. */
@@ -160,6 +178,7 @@ export class JobPage extends LitElement {
       this.#goTo({ scheme: schemeId });
     });
     this.#on('ways-asked', (ask) => this.desk.ask(ask));
+    this.#on('quotation-asked', (ask) => void this.quotes.do(ask));
     this.#on('way-drawn', (ask) => this.#draw(ask));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
@@ -324,7 +343,11 @@ export class JobPage extends LitElement {
   }
 
   #step(view: JobView): TemplateResult {
-    return stepElement(view, { tapped: this.tapped, part: this.route.part });
+    return stepElement(view, {
+      tapped: this.tapped,
+      part: this.route.part,
+      quotations: this.quotes.view,
+    });
   }
 
   #job(own: JobView): TemplateResult {

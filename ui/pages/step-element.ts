@@ -7,16 +7,19 @@ import '../elements/price/price-step.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/ways-step.ts';
 import type { JobView, KitPart } from '../job-view.ts';
+import type { QuotationsView } from '../quotations/quotations-view.ts';
 
 /** What a step is shown by besides the job. */
 interface StepSight {
   /** The place that was tapped on the plan while a step waited for one; else null. */
   readonly tapped: Place | null;
   readonly part: KitPart;
+  /** What was issued of the job, for its papers. */
+  readonly quotations: QuotationsView;
 }
 
 /** The sheet of the step that a job is at. */
-export function stepElement(view: JobView, { tapped, part }: StepSight): TemplateResult {
+export function stepElement(view: JobView, { tapped, part, quotations }: StepSight): TemplateResult {
   switch (view.step) {
     case 'as-found':
       return html`<as-found-step class="step" .view=${view} .tapped=${tapped}></as-found-step>`;
@@ -29,6 +32,6 @@ export function stepElement(view: JobView, { tapped, part }: StepSight): Templat
     case 'price':
       return html`<price-step class="step" .view=${view}></price-step>`;
     case 'papers':
-      return html`<papers-step class="step" .view=${view}></papers-step>`;
+      return html`<papers-step class="step" .view=${view} .quotations=${quotations}></papers-step>`;
   }
 }

@@ -23,6 +23,8 @@ export interface AgreedTerms {
   readonly deposit: Deposit | null;
   /** Days that the price holds, from its date; null: nobody has said. */
   readonly validDays: number | null;
+  /** Null: nobody has said; then it goes by how much is proven. */
+  readonly charging: NonNullable<Terms['charging']> | null;
 }
 
 /** The mark-up or the margin that these terms give; a mark-up beats a margin given beside it. */
@@ -56,5 +58,6 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
     deposit: depositOf(job) ?? depositOf(firm),
     minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
     validDays: job.validDays ?? firm.validDays ?? null,
+    charging: job.charging ?? firm.charging ?? null,
   };
 }

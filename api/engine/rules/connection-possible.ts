@@ -1,6 +1,7 @@
 import type { End } from '#model/cable.ts';
-import type { Connection, Remedy } from '#model/scheme.ts';
+import type { Connection } from '#model/scheme.ts';
 import type { EditProblem } from '../circuit/network.ts';
+import { remedyNames } from '../circuit/remedy-names.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { nameOf } from './wiring.ts';
@@ -65,18 +66,6 @@ export const connectionPossible = rule<EditProblem['code']>({
       return { outcome: 'fails', messageId: code, subjectId, origin: 'scheme', values };
     }),
 });
-
-const remedyNames: Readonly<Record<Remedy['kind'], string>> = {
-  rcbo: 'an RCBO',
-  'rcd-enclosure': 'an enclosure with an RCD',
-  'rcd-unit': 'a fused unit with an RCD',
-  'rcd-outlet': 'an outlet with an RCD',
-  'bond-upgrade': 'a new bond',
-  're-box': 'a deeper box',
-  'single-to-twin': 'a twin in the place of a single',
-  'lower-device': 'a smaller device',
-  'new-board': 'a new board',
-};
 
 function subjectName(facts: Facts, { subjectId, connectionId }: EditProblem, connection: string): string {
   if (subjectId === connectionId) return connection;

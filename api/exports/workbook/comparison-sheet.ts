@@ -1,7 +1,7 @@
 import { connectionsTold } from '#drawing/connection-words.ts';
 import { labelsOf } from '#drawing/label-of.ts';
-import { openedUp } from '#drawing/opened-up.ts';
 import { verdictOf } from '#drawing/verdict.ts';
+import { openedUp } from '#engine/labour/opened-up.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';

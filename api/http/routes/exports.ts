@@ -3,6 +3,7 @@ import { estimateJson } from '#exports/estimate-json.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
+import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
@@ -43,6 +44,16 @@ const exportWorkbook = createRoute({
   summary: 'The workbook of one scheme: bill, labour, cables, points, checks, comparison',
   request: { params: jobAddress, query: papersQuery },
   responses: { ...file('The workbook.', WORKBOOK), ...exportProblems },
+});
+
+const exportQuotation = createRoute({
+  ...routeAt('exportQuotation'),
+  summary: 'The quotation or estimate for the customer, of the schemes that the job offers',
+  request: { params: jobAddress, query: papersQuery.pick({ date: true }) },
+  responses: {
+    ...file('The paper, on A4.', 'application/pdf'),
+    ...problemAnswers('no-such-job', 'job-unreadable', 'library-unreadable'),
+  },
 });
 
 const exportPlan = createRoute({
@@ -136,6 +147,12 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
         state: papers.state,
       });
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'bill-of-materials.xlsx', WORKBOOK));
+    })
+    .openapi(exportQuotation, async (c) => {
+      const { date } = c.req.valid('query');
+      const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
+      const bytes = await quotationOfJob(job, library, papers.result);
+      return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'quotation.pdf', 'application/pdf'));
     })
     .openapi(exportPlan, async (c) => {
       const { date, scheme, storey } = c.req.valid('query');

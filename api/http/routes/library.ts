@@ -1,5 +1,4 @@
 import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
-import { tagOf } from '../../db/tag-of.ts';
 import {
   ifMatchHeader,
   ifNoneMatchHeader,
@@ -11,6 +10,7 @@ import {
 } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { bodyText } from '../body-text.ts';
+import { demoLibraryText } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { libraryFromText } from '../readable-job.ts';
 import { resourceApp } from '../resource-app.ts';
@@ -43,8 +43,7 @@ const saveLibrary = createRoute({
 
 /** The firm's library. */
 export function libraryRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
-  const demoText = `${JSON.stringify(demoLibrary, null, 2)}\n`;
-  const demo = { text: demoText, revision: 0, tag: tagOf(demoText) };
+  const demo = demoLibraryText(demoLibrary);
   return resourceApp()
     .openapi(readLibrary, async (c) => {
       const now = (await stores.library.read()) ?? demo;

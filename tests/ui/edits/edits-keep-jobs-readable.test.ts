@@ -1,183 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checklist } from '#engine/rules/checklist.ts';
-import { pointKind, service } from '#model/installation.ts';
-import type { Job } from '#model/job.ts';
-import { certainty } from '#model/primitives.ts';
-import { type DemoName, demoJob, demoNames, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { setAnswer, setAnswerCertainty } from '../../../ui/edits/answers.ts';
-import { addBoard, putRcd, removeRcd, setBoardCertainty, setBoardFact } from '../../../ui/edits/boards.ts';
-import { addCircuit, setCircuitCertainty, setCircuitFact, setDevice } from '../../../ui/edits/circuits.ts';
-import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
-import {
-  addPoints,
-  copyPoint,
-  setFoundFact,
-  setPointCertainty,
-  setPointFact,
-  setPointKind,
-} from '../../../ui/edits/points.ts';
-import { removeReading, setEndToEnd } from '../../../ui/edits/readings.ts';
-import { removeBoard, removeCircuit, removeLegs, removePoint } from '../../../ui/edits/remove-things.ts';
-import { setReplaces, setTakenAway } from '../../../ui/edits/replacements.ts';
-import { setPointsInOrder } from '../../../ui/edits/ring-in-order.ts';
-import { setSiteAddress, setSiteCertainty, setSiteFact } from '../../../ui/edits/site.ts';
-import { setFloorFact, setStoreyCertainty } from '../../../ui/edits/storeys.ts';
-import { setBond, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
-import type { JobEdit } from '../../../ui/job-events.ts';
-import { edited, faultsOf, pick } from './random-edits.ts';
-
-/** Whole numbers that choose among what the job holds at that moment. */
-interface Numbers {
-  readonly a: number;
-  readonly b: number;
-  readonly c: number;
-  /** Makes new ids. */
-  readonly step: number;
-}
-type Made = (job: Job, numbers: Numbers) => JobEdit | null;
-
-const on = <T>(thing: T | undefined, edit: (thing: T) => JobEdit): JobEdit | null =>
-  thing === undefined ? null : edit(thing);
-
-const removals: readonly Made[] = [
-  (job, { a }) => on(pick(job.points, a), removePoint),
-  (job, { a }) => on(pick(job.legs, a), (leg) => removeLegs([leg.id], leg.id)),
-  (job, { a, b }) => on(b % 5 === 0 ? pick(job.circuits, a) : undefined, removeCircuit),
-  (job, { a, b }) => on(b % 9 === 0 ? pick(job.boards, a) : undefined, removeBoard),
-  (job, { a }) => on(pick(job.readings, a), ({ id }) => removeReading(id, id)),
-  (job, { a }) => on(pick(job.boards, a), (board) => removeRcd(board, board.rcds[0]?.id ?? '')),
-];
-
-const additions: readonly Made[] = [
-  (_, { step }) => addBoard(`board-${step}`, `Board ${step}`),
-  (job, { a, step }) => on(pick(job.boards, a), ({ id }) => addCircuit(`circuit-${step}`, 'More', id)),
-  (job, { a, b, step }) => {
-    const circuit = pick(job.circuits, b)?.id;
-    const status = a % 2 === 0 ? 'wanted' : 'existing';
-    const kind = pick(pointKind.options, a) ?? 'other';
-    const made = { id: `point-${step}`, label: `P${step}`, status, kind } as const;
-    return addPoints([circuit === undefined ? made : { ...made, circuit }]);
-  },
-  (job, { a, step }) => on(pick(job.points, a), (point) => copyPoint(point, `copy-${step}`, 'Copy')),
-  (job, { a, b, c, step }) => {
-    const [from, to, circuit] = [pick(job.points, a), pick(job.points, b), pick(job.circuits, c)];
-    if (from === undefined || to === undefined || circuit === undefined) return null;
-    const ends = { from: { point: from.id }, to: { point: to.id } };
-    return addLeg({ id: `leg-${step}`, circuit: circuit.id, ...ends }, 'new');
-  },
-  (job, { a, b, step }) =>
-    on(pick(job.boards, a), (board) =>
-      putRcd(board, { id: `rcd-${step}`, type: b % 2 ? 'A' : 'AC', mA: 30 }),
-    ),
-];
-
-const orders: readonly Made[] = [
-  (job, { a, b, c, step }) =>
-    on(pick(job.circuits, a), (circuit) => {
-      const own = job.points.filter((point) => point.circuit === circuit.id).map(({ id }) => id);
-      const now = [...own.slice(b % (own.length + 1)), ...own.slice(0, c % (own.length + 1))];
-      return setPointsInOrder(circuit, {
-        was: own,
-        now: [...new Set(now)],
-        isRing: c % 3 !== 0,
-        cable: b % 2 ? null : { type: 'flat-twin', lineMm2: 2.5, cpcMm2: 1.5 },
-        legIds: [...own, 'more'].map((_, index) => `ordered-${step}-${index}`),
-      });
-    }),
-  (job, { a, b }) =>
-    on(pick(job.points, a), (point) =>
-      setReplaces(point, b % 3 === 0 ? null : (pick(job.points, b) ?? null)),
-    ),
-  (job, { a, b }) => on(pick(job.points, a), (point) => setTakenAway(point, b % 2 === 0)),
-  (job, { a, b }) =>
-    on(pick(job.circuits, a), (circuit) =>
-      setCircuitFact(
-        circuit,
-        'upstreamRcd',
-        pick(
-          job.boards.flatMap(({ rcds }) => rcds.map(({ id }) => id)),
-          b,
-        ) ?? null,
-      ),
-    ),
-];
-
-const facts: readonly Made[] = [
-  (job, { a, b }) =>
-    on(pick(job.points, a), (point) => setPointKind(point, pick(pointKind.options, b) ?? 'other')),
-  (job, { a, b }) =>
-    on(pick(job.points, a), (point) => setFoundFact(point, 'boxDepthMm', b % 4 ? b % 60 : null)),
-  (job, { a, b }) =>
-    on(pick(job.points, a), (point) =>
-      setPointFact(
-        point,
-        'place',
-        b % 2 ? null : { storey: job.storeys[0]?.id ?? '', at: [b, a], heightMm: 450 },
-      ),
-    ),
-  (job, { a, b }) =>
-    on(pick(job.points, a), (point) =>
-      setPointCertainty(point, 'boxDepthMm', pick(certainty.options, b) ?? 'seen'),
-    ),
-  (job, { a, b }) => on(pick(job.legs, a), ({ id }) => setLegFact(id, id, 'lengthMm', b % 4 ? b : null)),
-  (job, { a, b }) =>
-    on(pick(job.legs, a), ({ id }) => setLegCertainty(id, id, 'route', pick(certainty.options, b) ?? 'seen')),
-  (job, { a, b }) =>
-    on(pick(job.circuits, a), (circuit) =>
-      setDevice(circuit, { ratingA: 6 + (b % 60), curve: b % 2 ? null : 'C' }),
-    ),
-  (job, { a, b }) =>
-    on(pick(job.circuits, a), (circuit) =>
-      setCircuitCertainty(circuit, 'order', pick(certainty.options, b) ?? null),
-    ),
-  (job, { a, b, step }) =>
-    on(pick(job.circuits, a), (circuit) =>
-      setEndToEnd(circuit, { conductor: 'cpc', ohm: b % 3 ? b / 100 : null, newId: `reading-${step}` }),
-    ),
-  (job, { a, b }) =>
-    on(pick(job.boards, a), (board) => setBoardFact(board, 'spareWays', b % 3 ? b % 20 : null)),
-  (job, { a, b }) =>
-    on(pick(job.boards, a), (board) =>
-      setBoardCertainty(board, 'spareWays', pick(certainty.options, b) ?? 'seen'),
-    ),
-  (_, { a }) => setSupplyFact('zeOhm', a % 3 ? a / 1000 : null),
-  (_, { a }) => setSupplyCertainty('zeOhm', pick(certainty.options, a) ?? 'seen'),
-  (_, { a, b }) => setBond(pick(service.options, a) ?? 'water', b % 3 ? { seen: b % 2 === 0 } : null),
-  (_, { a }) => setSiteFact('surveyedOn', a % 2 ? '2026-11-20' : null),
-  (_, { a }) => setSiteCertainty('occupied', pick(certainty.options, a) ?? 'seen'),
-  (_, { a }) => setSiteAddress(`${a}\n\n The Row \n`),
-  (job, { a, b }) =>
-    on(pick(job.storeys, a), (storey) => setFloorFact(storey, 'liftable', b % 3 ? b % 2 === 0 : null)),
-  (job, { a, b }) =>
-    on(pick(job.storeys, a), (storey) =>
-      setStoreyCertainty(storey, { part: 'floor', fact: 'build' }, pick(certainty.options, b) ?? 'seen'),
-    ),
-  (_, { a, b }) => on(pick(checklist, a), (question) => setAnswer(question, b % 3 ? b : null)),
-  (_, { a, b }) =>
-    on(pick(checklist, a), (question) => setAnswerCertainty(question, pick(certainty.options, b) ?? 'seen')),
-];
-
-const all = [...removals, ...additions, ...orders, ...facts];
-
-const someNumber = fc.nat({ max: 10_000 });
-const sequence = fc.array(fc.tuple(fc.nat({ max: all.length - 1 }), someNumber, someNumber, someNumber), {
-  minLength: 1,
-  maxLength: 40,
-});
-
-function afterEdits(name: DemoName, list: readonly (readonly [number, number, number, number])[]): Job {
-  return list.reduce((job, [which, a, b, c], step) => {
-    const edit = pick(all, which)?.(job, { a, b, c, step }) ?? null;
-    return edit === null ? job : edited(job, edit);
-  }, demoJob(name));
-}
+import { demoJob, demoNames, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { afterEdits, editSequence as sequence } from './any-edits.ts';
+import { faultsOf } from './random-edits.ts';
 
 describe.each(demoNames)('any sequence of edits on %s', (name) => {
   it('leaves a job that can be read', () => {
     fc.assert(
       fc.property(sequence, (list) => {
-        expect(faultsOf(afterEdits(name, list))).toEqual([]);
+        expect(faultsOf(afterEdits(demoJob(name), list))).toEqual([]);
       }),
       { numRuns: 150 },
     );
@@ -186,7 +17,7 @@ describe.each(demoNames)('any sequence of edits on %s', (name) => {
   it('leaves a job that can be estimated', () => {
     fc.assert(
       fc.property(sequence, (list) => {
-        const job = afterEdits(name, list);
+        const job = afterEdits(demoJob(name), list);
         expect(estimateOf(job).schemes).toHaveLength(job.schemes.length);
       }),
       { numRuns: 6 },

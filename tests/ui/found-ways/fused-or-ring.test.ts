@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { labelsOf } from '#drawing/label-of.ts';
+import { fuseWords } from '#engine/quotation/fuse-said.ts';
 import type { Job } from '#model/job.ts';
 import { demoEstimate, demoJob, estimateOf, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { fuseWords, type WeighedRow, weighed } from '../../../ui/found-ways/fused-or-ring.ts';
+import { type WeighedRow, weighed } from '../../../ui/found-ways/fused-or-ring.ts';
 import { pounds } from '../../../ui/written.ts';
 
 const rows = (result = demoEstimate('saltglass-row')): ReadonlyMap<string, WeighedRow> => {

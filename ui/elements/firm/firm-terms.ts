@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Library } from '#model/library.ts';
 import {
   type FirmTerm,
+  setFirmCharging,
   setFirmChased,
   setFirmFilling,
   setFirmProfitOn,
@@ -14,6 +15,7 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import {
+  chargingChoices,
   chasedChoices,
   fillingChoices,
   labourLevels,
@@ -91,6 +93,13 @@ export class FirmTerms extends LitElement {
         .options=${profitOnChoices}
         .empty=${this.library.norms.rateBasis === 'cost' ? 'All, since the hourly rate is at cost' : 'Materials, since the hourly rate is what is charged'}
         @field-change=${(event: CustomEvent<FieldChange<typeof now.profitOn | null>>) => sendLibraryEdit(this, setFirmProfitOn(event.detail.value))}
+      ></choice-field>
+      <choice-field
+        label="Work is charged"
+        .value=${now.charging ?? null}
+        .options=${chargingChoices}
+        .empty=${'By what is proven: fixed, or an estimate'}
+        @field-change=${(event: CustomEvent<FieldChange<NonNullable<typeof now.charging> | null>>) => sendLibraryEdit(this, setFirmCharging(event.detail.value))}
       ></choice-field>
       ${
         this.#registered

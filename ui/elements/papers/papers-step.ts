@@ -2,9 +2,12 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
+import type { QuotationsView } from '../../quotations/quotations-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
+import './quotation/issued-quotations.ts';
 import { demoWarnings } from './demo-warning.ts';
+import './quotation/quotation-part.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -67,7 +70,10 @@ const warnings = {
 
 /** The step Papers: the files of the job, of its shown scheme, as kept. */
 export class PapersStep extends LitElement {
-  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    quotations: { attribute: false },
+  };
   static override styles = [
     controlsCss,
     stepCss,
@@ -105,6 +111,7 @@ export class PapersStep extends LitElement {
     `,
   ];
   declare view: JobView;
+  declare quotations: QuotationsView;
 
   override render(): TemplateResult {
     const { view } = this;
@@ -116,6 +123,8 @@ export class PapersStep extends LitElement {
       </p>
       ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
+      <quotation-part .view=${view}></quotation-part>
+      <h3>For the work</h3>
       <ul>
         ${papers.map((paper) => this.#paper(paper))}
       </ul>
@@ -124,6 +133,7 @@ export class PapersStep extends LitElement {
         same job, to the last fact; one with another is of an earlier or a later state. Prices may have moved since: the
         workbook names its price list.
       </p>
+      <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>
       <actual-work .view=${view}></actual-work>
       <h3>What goes with every paper</h3>
       <ul class="cautions">

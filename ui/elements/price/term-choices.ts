@@ -36,3 +36,9 @@ export const profitOnChoices = [
   { value: 'materials', label: 'Materials' },
   { value: 'all', label: 'Materials, labour, travel and overhead' },
 ] as const;
+
+/** How the work is charged, as people choose it. */
+export const chargingChoices = [
+  { value: 'fixed', label: 'A fixed price: a quotation' },
+  { value: 'hourly', label: 'By the hour: an estimate' },
+] as const;

@@ -1,8 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { outcomeWords } from '#drawing/marks.ts';
-import { type OpenedUp, openedUp } from '#drawing/opened-up.ts';
 import { verdictOf } from '#drawing/verdict.ts';
+import { type OpenedUp, openedUp } from '#engine/labour/opened-up.ts';
 import type { RoomLeft } from '#engine/proof/room-left.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import {

@@ -27,3 +27,24 @@ export function daysBetween(from: string, to: string): number | null {
   const [start, end] = [dayCount(from), dayCount(to)];
   return start === null || end === null ? null : end - start;
 }
+
+const pad = (value: number, digits: number): string => String(value).padStart(digits, '0');
+
+/**
+ * The day so many days after another, ISO; null where that is no day.
+ * Source: the same count turned round, by the mean length of a Gregorian year (365.2425 days).
+ */
+export function dayAfter(isoDate: string, days: number): string | null {
+  const start = dayCount(isoDate);
+  if (start === null) return null;
+  const count = start + days;
+  const before = (year: number): number =>
+    365 * year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
+  let year = Math.floor(count / 365.2425);
+  if (before(year) > count) year--;
+  if (before(year + 1) <= count) year++;
+  const left = count - before(year);
+  const month = Math.floor((5 * left + 2) / 153);
+  const day = left - Math.floor((153 * month + 2) / 5) + 1;
+  return `${pad(month >= 10 ? year + 1 : year, 4)}-${pad(((month + 2) % 12) + 1, 2)}-${pad(day, 2)}`;
+}

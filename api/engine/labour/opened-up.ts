@@ -1,4 +1,4 @@
-import type { LabourTask } from '#engine/labour/task.ts';
+import type { LabourTask } from './task.ts';
 
 /** What of a house is opened, as cards and papers count it. */
 export interface OpenedUp {

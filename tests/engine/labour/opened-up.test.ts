@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { openedUp } from '#drawing/opened-up.ts';
+import { openedUp } from '#engine/labour/opened-up.ts';
 
 describe('what of a house is opened', () => {
   it('counts holes and openings in floors, each by the tasks that make them, and nothing else', () => {

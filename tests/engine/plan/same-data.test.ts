@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isSameData } from '../../../ui/controllers/same-data.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 
 /** The same value with the keys of every object turned round. */
 function turnedRound(value: unknown): unknown {

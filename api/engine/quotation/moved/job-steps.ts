@@ -1,0 +1,105 @@
+import type { Job } from '#model/job.ts';
+import { isSameData } from '../../plan/same-data.ts';
+import { checklist, type Question } from '../../rules/checklist.ts';
+import { knownItems } from '../../takeoff/items.ts';
+import { circuitSteps } from './circuit-steps.ts';
+import { connectionSteps } from './connection-steps.ts';
+import { houseSteps } from './house-steps.ts';
+import { idOf, listDifference, type MoveStep, withoutThing, withThing } from './move-step.ts';
+import { withJob } from './priced-state.ts';
+import { termSteps } from './term-steps.ts';
+
+const questions: readonly Question[] = checklist;
+
+/** The house and its supply as the survey tells them, and answers to its questions. */
+function surveySteps(before: Job, after: Job): readonly MoveStep[] {
+  const plain = (['site', 'supply'] as const)
+    .filter((part) => !isSameData(before[part], after[part]))
+    .map((part): MoveStep => {
+      const words = part === 'site' ? 'What is said of the house' : 'What is said of the supply';
+      return {
+        cause: 'survey',
+        words,
+        detail: '',
+        subjects: [part],
+        apply: (state) => withJob(state, { [part]: after[part] }),
+      };
+    });
+  const keyOf = ({ question }: Job['answers'][number]): string => question;
+  const { added, changed, removed } = listDifference(before.answers, after.answers, keyOf);
+  const answered = [...added, ...changed.map((one) => one.after), ...removed]
+    .map(keyOf)
+    .toSorted()
+    .map((question): MoveStep => {
+      const now = after.answers.find((one) => one.question === question);
+      return {
+        cause: 'survey',
+        words: `Answer: ${questions.find(({ id }) => id === question)?.words ?? question}`,
+        detail: '',
+        subjects: [question],
+        apply: (state) => {
+          const list = state.job.answers;
+          const answers =
+            now === undefined ? withoutThing(list, question, keyOf) : withThing(list, now, keyOf);
+          return withJob(state, { answers });
+        },
+      };
+    });
+  return [...plain, ...answered];
+}
+
+/** What is in the van, item by item: of one item there may be several entries, which change together. */
+function stockSteps(before: Job, after: Job): readonly MoveStep[] {
+  const items = [...new Set([...before.stock, ...after.stock].map(({ item }) => item))].toSorted();
+  const of = (job: Job, item: string) => job.stock.filter((one) => one.item === item);
+  return items
+    .filter((item) => !isSameData(of(before, item), of(after, item)))
+    .map((item) => ({
+      cause: 'stock',
+      words: `In stock: ${knownItems.find(({ id }) => id === item)?.description ?? item}`,
+      detail: '',
+      subjects: [],
+      apply: (state) =>
+        withJob(state, {
+          stock: [...state.job.stock.filter((one) => one.item !== item), ...of(after, item)],
+        }),
+    }));
+}
+
+/**
+ * The changes from one job to another, both with one scheme, in an order in which everything that a thing names is there
+ * when its turn comes: the job's terms; what the survey says of house and supply; storeys, walls and rooms; boards, circuits,
+ * points and cables as found, readings; what is in the van; remedies and connections of the scheme; then what is gone, from
+ * points back to storeys; what is left.
+ */
+export function jobSteps(before: Job, after: Job): readonly MoveStep[] {
+  const house = houseSteps(before, after);
+  const circuits = circuitSteps(before, after);
+  const jobTerms = termSteps(before.terms, after.terms, {
+    cause: 'terms',
+    whose: '',
+    termsOf: (state) => state.job.terms,
+    apply: (state, terms) => withJob(state, { terms }),
+  });
+  const assets: MoveStep = {
+    cause: 'rest',
+    words: 'Photos and underlays',
+    detail: '',
+    subjects: [],
+    apply: (state) => {
+      const { added } = listDifference(before.assets, after.assets, idOf);
+      return withJob(state, { assets: [...state.job.assets, ...added] });
+    },
+  };
+  return [
+    ...jobTerms,
+    ...(isSameData(before.assets, after.assets) ? [] : [assets]),
+    ...surveySteps(before, after),
+    ...house.come,
+    ...circuits.come,
+    ...stockSteps(before, after),
+    ...connectionSteps(before, after),
+    ...circuits.go,
+    ...house.go,
+  ];
+}

@@ -1,0 +1,72 @@
+import { dryingWords } from '../labour/drying.ts';
+import type { LabourTask } from '../labour/task.ts';
+import type { SchemeEstimate } from '../schemes/estimate-result.ts';
+import { counted, listed } from './said.ts';
+import { thingsSaid } from './thing-said.ts';
+
+/** A working day where the firm has not said how long its own is, hours. Common practice, no source. */
+const DAY_HOURS = 8;
+
+const boardTasks: readonly string[] = [
+  'connect-at-board',
+  'fit-rcbo',
+  'fit-new-way',
+  'exchange-device',
+  'fit-rcd-enclosure',
+  'fit-board',
+];
+
+const minutesOf = (labour: readonly LabourTask[], tasks: readonly string[]): number =>
+  labour.reduce((sum, { task, typicalMin }) => sum + (tasks.includes(task) ? (typicalMin ?? 0) : 0), 0);
+
+/** Minutes as a customer plans by: to the next quarter of an hour. */
+function roughly(minutes: number): string {
+  const quarters = Math.ceil(minutes / 15);
+  const [hours, rest] = [Math.floor(quarters / 4), (quarters % 4) * 15];
+  const parts = [...(hours > 0 ? [counted(hours, 'hour')] : []), ...(rest > 0 ? [`${rest} minutes`] : [])];
+  return listed(parts);
+}
+
+function powerSaid({ labour, worked }: SchemeEstimate): readonly string[] {
+  const { circuit } = thingsSaid(worked);
+  const circuits = listed(
+    worked.circuitIds
+      .filter((id) => worked.job.circuits.some((one) => one.id === id))
+      .map((id) => `“${circuit(id)}”`),
+  );
+  const board = minutesOf(labour, boardTasks);
+  return [
+    ...(circuits === ''
+      ? []
+      : [
+          `The sockets of ${circuits} are off while we work on them. Tell us beforehand what has to stay on, such as a freezer or medical equipment.`,
+        ]),
+    ...(board > 0
+      ? [`The power of the whole house is off while we work at the fuse box: about ${roughly(board)}.`]
+      : []),
+  ];
+}
+
+/**
+ * How long a scheme takes, in how many visits, and for how long the power is off.
+ *
+ * @param dayHours the firm's own working day; null: 8 hours.
+ */
+export function timeSaid(scheme: SchemeEstimate, dayHours: number | null): readonly string[] {
+  const { totals, price, labour, worked } = scheme;
+  if (totals.hours === 0) return [];
+  const day = dayHours ?? DAY_HOURS;
+  const days = Math.max(1, Math.ceil(totals.hours / day));
+  const hours = Math.max(1, Math.round(totals.hours));
+  const drying = dryingWords(worked.job.terms, labour);
+  return [
+    `About ${counted(hours, 'hour')} of work: ${counted(days, 'day')} for one electrician, reckoned at ${day} hours a day${price.visits === 2 ? ', and a second visit when the plaster has set' : ''}.`,
+    ...powerSaid(scheme),
+    ...(drying !== null && price.visits === 1 ? [plasterSaid(worked.job.terms.drying)] : []),
+  ];
+}
+
+const plasterSaid = (drying: 'wait' | 'second-visit' | undefined): string =>
+  drying === 'wait'
+    ? 'Fresh plaster takes up to two hours to set; we wait for it, which is not charged.'
+    : 'Fresh plaster takes up to two hours to set; a short second visit may be needed to finish it.';

@@ -1,0 +1,234 @@
+import type { QuotationNote } from '#model/quotation-notes.ts';
+import type { JobView } from '../job-view.ts';
+import { newId } from '../new-id.ts';
+import type { QuotationRecord } from '../quotations/quotation-record.ts';
+import type { QuotationAsk, QuotationsView } from '../quotations/quotations-view.ts';
+import { ServerRefusal } from './api-client.ts';
+import type { DocumentSession } from './document-session.ts';
+import { browserClock, type Clock } from './estimating.ts';
+import type { QuotationClient } from './quotation-client.ts';
+import { QuotationMoves } from './quotation-moves.ts';
+import { smallerPhoto } from './smaller-photo.ts';
+import { TextsByJob } from './texts-by-job.ts';
+
+/** What is kept before something rests on it. */
+type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept'>;
+
+/** What the desk works with. */
+export interface QuotationDeskParts {
+  readonly jobId: string;
+  readonly client: QuotationClient;
+  readonly clock?: Pick<Clock, 'wait'>;
+  /** Where what is typed outlives a reload; the device's, unless a test brings its own. */
+  readonly reasons?: TextsByJob;
+  /** As the browser makes a photo smaller, unless a test brings its own. */
+  readonly smaller?: (file: Blob) => Promise<Blob>;
+}
+
+/** What is on the desk at the moment: the job with its library, and the sessions that keep both. */
+export interface OnTheDesk {
+  readonly view: JobView;
+  readonly job: Kept;
+  readonly library: Kept;
+}
+
+const wordsOf = (error: unknown): string => {
+  if (error instanceof ServerRefusal && error.status === 0)
+    return 'There is no connection to the server, and this needs one. What you entered is still here: try again when there is.';
+  return error instanceof Error ? error.message : String(error);
+};
+
+/** What the server has not answered may have been done all the same: it is asked for again under the same id. */
+const isAnswered = (error: unknown): boolean =>
+  error instanceof ServerRefusal && error.status !== 0 && error.status < 500;
+
+/** The quotations of one job: what was issued, what became of it, what has moved since, and a variation being made. */
+export class QuotationDesk {
+  #view: QuotationsView;
+  #now: OnTheDesk | null = null;
+  #fetched = false;
+  /** The id of what was asked for without an answer. */
+  #issueId: string | null = null;
+  #variationId: string | null = null;
+  readonly #parts: QuotationDeskParts;
+  readonly #moves: QuotationMoves;
+  readonly #reasons: TextsByJob;
+  readonly #changed: () => void;
+
+  constructor(parts: QuotationDeskParts, changed: () => void) {
+    this.#parts = parts;
+    this.#changed = changed;
+    this.#moves = new QuotationMoves(parts.client, parts.clock ?? browserClock);
+    this.#reasons = parts.reasons ?? new TextsByJob('variation', () => localStorage);
+    this.#view = {
+      state: 'fetching',
+      quotations: [],
+      busy: false,
+      trouble: '',
+      moved: null,
+      variation: null,
+      working: false,
+      reason: this.#reasons.of(parts.jobId) ?? '',
+      photos: [],
+    };
+  }
+
+  get view(): QuotationsView {
+    return this.#view;
+  }
+
+  /** Takes the job as it is; what hangs on it is worked out while its papers are looked at and no hand moves anything. */
+  take(now: OnTheDesk | null): void {
+    const before = this.#now?.view;
+    if (now === null || now.view.step !== 'papers' || now.view.moving) return;
+    this.#now = now;
+    if (!this.#fetched) {
+      this.#fetched = true;
+      void this.#fetch();
+    } else if (before?.job !== now.view.job || before.library !== now.view.library) void this.#work();
+  }
+
+  /** Works nothing more out. */
+  stop(): void {
+    this.#moves.stop();
+    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
+  }
+
+  async do(ask: QuotationAsk): Promise<void> {
+    switch (ask.do) {
+      case 'type-reason':
+        this.#reasons.keep(this.#parts.jobId, ask.reason);
+        return this.#show({ reason: ask.reason });
+      case 'add-photo':
+        return this.#addPhoto(ask.file);
+      case 'drop-photo':
+        URL.revokeObjectURL(ask.url);
+        return this.#show({ photos: this.#view.photos.filter(({ url }) => url !== ask.url) });
+      case 'look-again':
+        return this.#fetch();
+      case 'issue':
+        return this.#send(() => this.#issue());
+      case 'note':
+        return this.#send(() => this.#note(ask.quotationId, ask.note));
+      case 'vary':
+        return this.#send(() => this.#vary(ask.quotationId));
+    }
+  }
+
+  #show(part: Partial<QuotationsView>): void {
+    this.#view = { ...this.#view, ...part };
+    this.#changed();
+  }
+
+  async #fetch(): Promise<void> {
+    try {
+      this.#show({ state: 'there', quotations: await this.#parts.client.list() });
+      await this.#work();
+    } catch (error) {
+      // What was there stays in sight.
+      const state = this.#view.quotations.length > 0 ? 'there' : 'not-reached';
+      this.#show({ state, trouble: wordsOf(error) });
+    }
+  }
+
+  async #work(): Promise<void> {
+    const newest = this.#view.quotations.at(-1);
+    if (newest === undefined || this.#now === null) return;
+    const { job, library } = this.#now.view;
+    this.#show({ working: true });
+    try {
+      const moves = await this.#moves.of(newest, { job, library });
+      if (moves !== null) this.#show({ ...moves, working: false });
+    } catch (error) {
+      this.#show({ moved: null, variation: null, working: false, trouble: wordsOf(error) });
+    }
+  }
+
+  /** One thing is sent at a time; afterwards all is read again, also where it was refused: then something had moved on. */
+  async #send(task: () => Promise<void>): Promise<void> {
+    if (this.#view.busy || this.#now === null) return;
+    this.#show({ busy: true, trouble: '' });
+    try {
+      await task();
+      await this.#fetch();
+    } catch (error) {
+      const trouble = wordsOf(error);
+      if (error instanceof ServerRefusal && error.status !== 0) await this.#fetch();
+      this.#show({ trouble });
+    } finally {
+      this.#show({ busy: false });
+    }
+  }
+
+  /** What is issued or offered rests on what the server has: both are kept first. */
+  async #keepAll({ job, library }: OnTheDesk): Promise<void> {
+    await Promise.all([job, library].map((one) => (one.unkept ? one.keep('by-hand') : undefined)));
+    if (job.unkept || library.unkept)
+      throw new Error('The job or the prices are not saved: see the notice above, then try again.');
+  }
+
+  async #issue(): Promise<void> {
+    const now = this.#now;
+    if (now === null) return;
+    await this.#keepAll(now);
+    this.#issueId ??= newId();
+    const body = { id: this.#issueId, date: now.view.date, library: now.library.etag };
+    try {
+      await this.#parts.client.issue(body, now.job.etag);
+      this.#issueId = null;
+    } catch (error) {
+      if (isAnswered(error)) this.#issueId = null;
+      throw error;
+    }
+  }
+
+  #quotation(id: string): QuotationRecord {
+    const found = this.#view.quotations.find((one) => one.id === id);
+    if (found === undefined) throw new Error(`No quotation "${id}" is listed.`);
+    return found;
+  }
+
+  async #note(id: string, note: QuotationNote): Promise<void> {
+    await this.#parts.client.note(id, note, this.#quotation(id).etag);
+  }
+
+  async #addPhoto(file: Blob): Promise<void> {
+    const smaller = await (this.#parts.smaller ?? smallerPhoto)(file);
+    const photo = { url: URL.createObjectURL(smaller), file: smaller, id: null };
+    this.#show({ photos: [...this.#view.photos, photo], trouble: '' });
+  }
+
+  async #sentPhotos(): Promise<readonly string[]> {
+    for (const photo of this.#view.photos) {
+      if (photo.id !== null) continue;
+      const id = await this.#parts.client.keepPhoto(photo.file);
+      this.#show({ photos: this.#view.photos.map((one) => (one.url === photo.url ? { ...one, id } : one)) });
+    }
+    return this.#view.photos.flatMap(({ id }) => (id === null ? [] : [id]));
+  }
+
+  async #vary(quotationId: string): Promise<void> {
+    const [now, variation] = [this.#now, this.#view.variation];
+    if (now === null || variation === null) return;
+    await this.#keepAll(now);
+    const photos = await this.#sentPhotos();
+    this.#variationId ??= newId();
+    const offer = {
+      id: this.#variationId,
+      reason: this.#view.reason.trim(),
+      photos,
+      job: now.job.etag,
+      differencePence: variation.afterPence - variation.beforePence,
+    };
+    try {
+      await this.#parts.client.offerVariation(quotationId, offer, this.#quotation(quotationId).etag);
+    } catch (error) {
+      if (isAnswered(error)) this.#variationId = null;
+      throw error;
+    }
+    this.#variationId = null;
+    this.#reasons.keep(this.#parts.jobId, '');
+    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
+    this.#show({ reason: '', photos: [] });
+  }
+}

@@ -1,0 +1,208 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { dayWords } from '#engine/quotation/said.ts';
+import type { QuotationNote } from '#model/quotation-notes.ts';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
+import { send } from '../../../job-events.ts';
+import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
+import { pounds } from '../../../written.ts';
+import { controlsCss } from '../../shared-styles.ts';
+import { type Answer, type AnswerGiven, saidHowWords } from './answer-form.ts';
+import './answer-form.ts';
+import { statusWords } from './status-words.ts';
+
+/** What is being asked on the card. */
+type Asking = 'nothing' | 'acceptance' | 'declined' | 'withdrawn';
+
+/** One issued quotation: what it offers, how it stands, and what can be recorded of it. */
+export class QuotationCard extends LitElement {
+  static override properties: PropertyDeclarations = {
+    quotation: { attribute: false },
+    jobId: { type: String },
+    customer: { type: String },
+    today: { type: String },
+    busy: { attribute: false },
+    asking: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        padding: 10px 12px;
+        border-left: 4px solid var(--ink);
+      }
+      :host([status='accepted']) {
+        border-left: 4px double var(--pass);
+      }
+      :host([status='declined']),
+      :host([status='withdrawn']),
+      :host([status='replaced']) {
+        border-left: 4px dashed var(--ink-faint);
+      }
+      .head {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 12px;
+        justify-content: space-between;
+      }
+      .acts {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+        margin-top: 8px;
+      }
+      ul {
+        margin: 4px 0;
+        padding: 0;
+        list-style: none;
+      }
+      p {
+        margin: 4px 0;
+      }
+      .late {
+        padding-left: 8px;
+        border-left: 4px solid var(--ask);
+      }
+    `,
+  ];
+  declare quotation: QuotationRecord;
+  declare jobId: string;
+  declare customer: string;
+  declare today: string;
+  declare busy: boolean;
+  declare private asking: Asking;
+
+  constructor() {
+    super();
+    keepFocus(this);
+    this.jobId = '';
+    this.customer = '';
+    this.today = '';
+    this.busy = false;
+    this.asking = 'nothing';
+  }
+
+  override willUpdate(changed: Map<string, unknown>): void {
+    this.setAttribute('status', this.quotation.status);
+    const before = changed.get('quotation') as QuotationRecord | undefined;
+    // What was asked for is done.
+    if (before !== undefined && before.status !== this.quotation.status) this.asking = 'nothing';
+  }
+
+  get #name(): string {
+    const { heading, revision } = this.quotation;
+    return `${heading === 'estimate' ? 'Estimate' : 'Quotation'}, revision ${revision}`;
+  }
+
+  override render(): TemplateResult {
+    const { status, date, offers, contractPence, validUntil } = this.quotation;
+    const isLate = status === 'issued' && validUntil !== null && validUntil < this.today;
+    return html`<div class="head">
+        <strong>${this.#name}</strong>
+        <span>${statusWords[status]}</span>
+      </div>
+      <p class="hint">
+        ${dayWords(date)}${validUntil === null ? '' : `, holds until ${dayWords(validUntil)}`}
+      </p>
+      <ul>
+        ${offers.map(({ name, grossPence }) => html`<li>${name}: <strong>${pounds(grossPence)}</strong> with VAT</li>`)}
+      </ul>
+      ${isLate ? html`<p class="late">Its time is over: the price need not hold any more. Issue it anew, or say that it still does.</p>` : nothing}
+      ${this.#acceptance()}
+      ${contractPence === null ? nothing : html`<p>The work agreed comes to <strong class="contract">${pounds(contractPence)}</strong> with VAT.</p>`}
+      <div class="acts">
+        <a class="button" download href=${`/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${this.quotation.id}/quotation.pdf`}
+          >PDF as issued<span class="visually-hidden">: ${this.#name}</span></a
+        >
+        ${this.#acts()}
+      </div>
+      ${this.#asked()}`;
+  }
+
+  #acceptance(): TemplateResult | typeof nothing {
+    const { acceptance, offers } = this.quotation;
+    if (acceptance === null) return nothing;
+    const { by, how, on, schemeId, earlyStart } = acceptance;
+    const name = offers.find((one) => one.schemeId === schemeId)?.name ?? schemeId;
+    return html`<p>
+      “${name}”, by ${by}, ${dayWords(on)}. ${saidHowWords[how]}.
+      ${
+        earlyStart === true
+          ? 'Asked that work begins within the 14 days to cancel.'
+          : 'No request to begin early is recorded: with a right to cancel, wait for the 14 days.'
+      }
+    </p>`;
+  }
+
+  #button(words: string, then: () => void): TemplateResult {
+    return html`<button ?disabled=${this.busy} @click=${then}>
+      ${words}<span class="visually-hidden">: ${this.#name}</span>
+    </button>`;
+  }
+
+  #acts(): TemplateResult | typeof nothing {
+    const { status, mayTakeBack } = this.quotation;
+    const ask = (asking: Asking) => () => {
+      this.asking = asking;
+    };
+    if (this.asking !== 'nothing') return nothing;
+    const isOpen = status === 'issued';
+    return html`${isOpen || status === 'declined' ? this.#button('Record an acceptance', ask('acceptance')) : nothing}
+      ${isOpen ? this.#button('Declined', ask('declined')) : nothing}
+      ${isOpen ? this.#button('Withdraw', ask('withdrawn')) : nothing}
+      ${
+        mayTakeBack === null
+          ? nothing
+          : this.#button('Take back what was recorded last', () =>
+              this.#note({ kind: 'taken-back', of: mayTakeBack }),
+            )
+      }`;
+  }
+
+  #asked(): TemplateResult | typeof nothing {
+    const { offers } = this.quotation;
+    const put = (): void => {
+      this.asking = 'nothing';
+    };
+    if (this.asking === 'nothing') return nothing;
+    if (this.asking === 'acceptance')
+      return html`<answer-form
+        .name=${this.customer}
+        .today=${this.today}
+        .schemes=${offers.map(({ schemeId, name, grossPence }) => ({ value: schemeId, label: `${name}, ${pounds(grossPence)}` }))}
+        .asksEarlyStart=${true}
+        .busy=${this.busy}
+        act="Record the acceptance"
+        @answer-given=${(event: CustomEvent<AnswerGiven>) => this.#accept(event.detail.answer)}
+        @answer-dropped=${put}
+      ></answer-form>`;
+    const kind = this.asking;
+    const words =
+      kind === 'declined'
+        ? 'Record that the customer declined it? It can be taken back, and accepted after all.'
+        : 'Record that you withdraw it? Tell the customer first: an offer holds until they hear of it.';
+    return html`<p>${words}</p>
+      <div class="acts">
+        <button class="main" ?disabled=${this.busy} @click=${() => this.#note({ kind, on: this.today })}>
+          ${kind === 'declined' ? 'Record: declined' : 'Record: withdrawn'}
+        </button>
+        <button @click=${put}>Not now</button>
+      </div>`;
+  }
+
+  #accept({ by, how, on, schemeId, earlyStart }: Answer): void {
+    const chosen = schemeId ?? this.quotation.offers[0]?.schemeId ?? '';
+    const early = earlyStart === null ? {} : { earlyStart };
+    this.#note({ kind: 'accepted', schemeId: chosen, by: by.trim(), how, on, ...early });
+  }
+
+  #note(note: QuotationNote): void {
+    send(this, 'quotation-asked', { do: 'note', quotationId: this.quotation.id, note });
+  }
+}
+customElements.define('quotation-card', QuotationCard);
+declare global {
+  interface HTMLElementTagNameMap {
+    'quotation-card': QuotationCard;
+  }
+}

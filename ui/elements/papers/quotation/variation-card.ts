@@ -1,0 +1,150 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { dayWords } from '#engine/quotation/said.ts';
+import type { QuotationNote } from '#model/quotation-notes.ts';
+import { keepFocus } from '../../../controllers/keep-focus.ts';
+import { send } from '../../../job-events.ts';
+import type { VariationRecord } from '../../../quotations/quotation-record.ts';
+import { pounds, poundsMore } from '../../../written.ts';
+import { controlsCss } from '../../shared-styles.ts';
+import { type AnswerGiven, saidHowWords } from './answer-form.ts';
+import './answer-form.ts';
+import { variationWords } from './status-words.ts';
+
+type Asking = 'nothing' | 'agreed' | 'refused';
+
+/** One change of accepted work: before, after, difference, why, photos, and the customer's yes or no. */
+export class VariationCard extends LitElement {
+  static override properties: PropertyDeclarations = {
+    variation: { attribute: false },
+    quotationId: { type: String },
+    customer: { type: String },
+    today: { type: String },
+    busy: { attribute: false },
+    asking: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    css`
+      :host {
+        display: block;
+        margin-top: 10px;
+        padding: 10px 12px;
+        border-left: 4px solid var(--ask);
+      }
+      :host([status='agreed']) {
+        border-left: 4px double var(--pass);
+      }
+      :host([status='refused']),
+      :host([status='withdrawn']) {
+        border-left: 4px dashed var(--ink-faint);
+      }
+      .head {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 12px;
+        justify-content: space-between;
+      }
+      .acts,
+      .photos {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+        margin-top: 8px;
+      }
+      .photos a {
+        display: block;
+      }
+      img {
+        display: block;
+        width: 88px;
+        height: 88px;
+        object-fit: cover;
+        border: 1px solid var(--rule);
+      }
+      p {
+        margin: 4px 0;
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+  declare variation: VariationRecord;
+  declare quotationId: string;
+  declare customer: string;
+  declare today: string;
+  declare busy: boolean;
+  declare private asking: Asking;
+
+  constructor() {
+    super();
+    keepFocus(this);
+    this.quotationId = '';
+    this.customer = '';
+    this.today = '';
+    this.busy = false;
+    this.asking = 'nothing';
+  }
+
+  override willUpdate(changed: Map<string, unknown>): void {
+    this.setAttribute('status', this.variation.status);
+    const before = changed.get('variation') as VariationRecord | undefined;
+    if (before !== undefined && before.status !== this.variation.status) this.asking = 'nothing';
+  }
+
+  override render(): TemplateResult {
+    const { number, status, reason, beforePence, afterPence, parts, photos, decision } = this.variation;
+    return html`<div class="head">
+        <strong>Variation ${number}: ${poundsMore(afterPence - beforePence)}</strong>
+        <span>${variationWords[status]}</span>
+      </div>
+      <p>${reason}</p>
+      <p class="hint">
+        Before ${pounds(beforePence)}, after ${pounds(afterPence)}, with VAT.
+        ${parts.map(({ words, pence }) => `${words} ${poundsMore(pence)}`).join('; ')}
+      </p>
+      ${
+        photos.length === 0
+          ? nothing
+          : html`<div class="photos">
+              ${photos.map((id, index) => html`<a href=${`/api/assets/${id}`} download><img src=${`/api/assets/${id}`} alt=${`Photo ${index + 1} of variation ${number}`} /></a>`)}
+            </div>`
+      }
+      ${decision === null ? nothing : html`<p>By ${decision.by}, ${dayWords(decision.on)}. ${saidHowWords[decision.how]}.</p>`}
+      ${status === 'offered' ? this.#answer() : nothing}`;
+  }
+
+  #answer(): TemplateResult {
+    const ask = (asking: Asking) => () => {
+      this.asking = asking;
+    };
+    if (this.asking === 'nothing')
+      return html`<div class="acts">
+        <button class="main" ?disabled=${this.busy} @click=${ask('agreed')}>The customer agrees</button>
+        <button ?disabled=${this.busy} @click=${ask('refused')}>The customer refuses</button>
+        <button ?disabled=${this.busy} @click=${() => this.#note({ kind: 'variation-withdrawn', variationId: this.variation.id, on: this.today })}>
+          Withdraw it
+        </button>
+      </div>`;
+    const kind = this.asking === 'agreed' ? 'variation-agreed' : 'variation-refused';
+    return html`<answer-form
+      .name=${this.customer}
+      .today=${this.today}
+      .busy=${this.busy}
+      .act=${kind === 'variation-agreed' ? 'Record: agreed' : 'Record: refused'}
+      @answer-given=${(event: CustomEvent<AnswerGiven>) => {
+        const { by, how, on } = event.detail.answer;
+        this.#note({ kind, variationId: this.variation.id, by: by.trim(), how, on });
+      }}
+      @answer-dropped=${ask('nothing')}
+    ></answer-form>`;
+  }
+
+  #note(note: QuotationNote): void {
+    send(this, 'quotation-asked', { do: 'note', quotationId: this.quotationId, note });
+  }
+}
+customElements.define('variation-card', VariationCard);
+declare global {
+  interface HTMLElementTagNameMap {
+    'variation-card': VariationCard;
+  }
+}
