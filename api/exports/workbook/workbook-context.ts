@@ -20,6 +20,8 @@ export interface WorkbookContext {
 export const sheetNames = {
   summary: 'Summary',
   bill: 'Bill of materials',
+  shopping: 'Shopping list',
+  cuts: 'Cut list',
   labour: 'Labour',
   cable: 'Cable schedule',
   points: 'Points',
