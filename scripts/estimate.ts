@@ -1,5 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
+import { billCsv } from '#exports/csv/bill-csv.ts';
+import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
@@ -47,9 +49,12 @@ async function run(args: EstimateArguments): Promise<number> {
   const json = estimateJson(result, found);
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
+  const csv = { estimate: drawn, schemeId: shown.id, library, state };
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
+    { name: 'bill-of-materials.csv', content: billCsv(csv) },
+    { name: 'labour.csv', content: labourCsv(csv) },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .map(({ name, svg }) => ({ name, content: svg() })),

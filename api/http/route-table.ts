@@ -59,6 +59,8 @@ export const routeTable = {
     path: '/api/jobs/{id}/exports/bill-of-materials.xlsx',
     access: 'read',
   },
+  exportBillCsv: { method: 'get', path: '/api/jobs/{id}/exports/bill-of-materials.csv', access: 'read' },
+  exportLabourCsv: { method: 'get', path: '/api/jobs/{id}/exports/labour.csv', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
   exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },

@@ -18,6 +18,8 @@ export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
   bill-of-materials.xlsx    the workbook, for people
+  bill-of-materials.csv     the bill, a row a line, for spreadsheets
+  labour.csv                the labour, a row a task
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that

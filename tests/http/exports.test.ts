@@ -1,6 +1,8 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { billCsv } from '#exports/csv/bill-csv.ts';
+import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
@@ -10,6 +12,7 @@ import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
 const at = `/api/jobs/${saltglassId}/exports`;
 const { reference, title } = JSON.parse(saltglass);
+const csvs = ['bill-of-materials.csv', 'labour.csv'];
 const stem = fileWord(`${reference} ${title}`, 'job');
 const nameOf = (answer: Response) =>
   /^attachment; filename="([^"]+)"$/.exec(answer.headers.get('content-disposition') ?? '')?.[1];
@@ -51,6 +54,25 @@ describe('exports', () => {
     }
   });
 
+  it('give bill and labour of the scheme asked for as CSV', async () => {
+    const { get } = await withJob();
+    const request = {
+      estimate: papers('two-on-one').drawn,
+      schemeId: 'two-on-one',
+      library: demoLibrary(),
+      state: papers(null).state,
+    };
+    for (const [name, text] of [
+      ['bill-of-materials.csv', billCsv(request)],
+      ['labour.csv', labourCsv(request)],
+    ] as const) {
+      const answer = await get(`${at}/${name}?scheme=two-on-one&date=2026-11-25`);
+      expect([answer.status, nameOf(answer)]).toEqual([200, `${stem}-${name}`]);
+      expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8');
+      expect(new TextDecoder('utf-8', { ignoreBOM: true }).decode(await answer.arrayBuffer())).toBe(text);
+    }
+  });
+
   it('give the plan of the storey asked for, else of the first', async () => {
     const { get } = await withJob();
     const [first, second] = planFiles(papers(null));
@@ -80,7 +102,7 @@ describe('exports', () => {
   it('take a job without schemes, points or storeys as it is', async () => {
     const empty = { storeys: [], points: [], legs: [], readings: [], schemes: [], circuits: [], boards: [] };
     const { get } = await withJob(variantOf(saltglass, { ...empty, answers: [] }));
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg', 'estimate.json', 'job.json'])
       expect([name, (await get(`${at}/${name}`)).status]).toEqual([name, 200]);
   });
 
@@ -110,17 +132,22 @@ describe('exports', () => {
     const job = newJob({ reference: 'N-1', title: 'New', terms });
     await send('POST', '/api/jobs', JSON.stringify(job));
     const [storey] = job.storeys;
-    for (const name of ['bill-of-materials.xlsx', `wiring-plan.svg?storey=${storey?.id}`, 'wiring-plan.svg'])
+    for (const name of [
+      'bill-of-materials.xlsx',
+      ...csvs,
+      `wiring-plan.svg?storey=${storey?.id}`,
+      'wiring-plan.svg',
+    ])
       expect([name, (await get(`/api/jobs/${job.id}/exports/${name}`)).status]).toEqual([name, 200]);
   });
 
   it('refuse a job and a scheme that are not there', async () => {
     const { get } = await withJob();
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg']) {
+    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg']) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg', 'estimate.json', 'job.json'])
+    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg', 'estimate.json', 'job.json'])
       expect((await get(`/api/jobs/nobody/exports/${name}`)).status).toBe(404);
   });
 

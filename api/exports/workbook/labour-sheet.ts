@@ -3,6 +3,7 @@ import { chosenMultipliers } from '#engine/labour/multipliers.ts';
 import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask, Stage } from '#engine/labour/task.ts';
 import type { Multiplier } from '#model/library.ts';
+import { stageWords, taskNote } from '../line-notes.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -24,20 +25,6 @@ const columns: readonly Column[] = [
   { header: 'Caused by', width: 40, role: 'text' },
   { header: 'Note', width: 26, role: 'text' },
 ];
-
-/** The stages of the work in words. */
-export const stageWords: Readonly<Record<Stage, string>> = {
-  before: 'Before',
-  'first-fix': 'First fix',
-  'second-fix': 'Second fix',
-  test: 'Test',
-  after: 'After',
-};
-
-function noteOf(task: LabourTask): string | null {
-  if (task.typicalMin === null) return 'No norm in the library: not in the price';
-  return task.quantity === 0 ? 'May turn out to be needed' : null;
-}
 
 /** What the job has chosen of the norms' multipliers, in the order of the norms. */
 export const multipliersIn = ({ scheme, library }: WorkbookContext): readonly Multiplier[] =>
@@ -83,7 +70,7 @@ function contentsOf(context: WorkbookContext, task: LabourTask, row: number): re
     },
     ...takenCells(minutes ?? 0, taken?.minutes ?? null, row),
     task.causes.map(context.labelOf).join(', '),
-    noteOf(task),
+    taskNote(task),
   ];
 }
 
