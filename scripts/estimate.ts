@@ -1,5 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
+import { billCsv } from '#exports/csv/bill-csv.ts';
+import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
@@ -50,9 +52,12 @@ async function run(args: EstimateArguments): Promise<number> {
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
   const shopping = shoppingFiles(papers, library);
+  const csv = { estimate: drawn, schemeId: shown.id, library, state };
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
+    { name: 'bill-of-materials.csv', content: billCsv(csv) },
+    { name: 'labour.csv', content: labourCsv(csv) },
     { name: 'quotation.pdf', content: await quotationOfJob(job, library, result) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },

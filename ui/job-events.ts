@@ -3,7 +3,7 @@ import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
-import type { KitPart, PlanView, PlanView } from './job-view.ts';
+import type { KitPart, PlanView } from './job-view.ts';
 import type { QuotationAsk } from './quotations/quotations-view.ts';
 import type { DrawAsk } from './way-drawing/way-draft.ts';
 

@@ -8,14 +8,16 @@ import { addCableSheet } from './workbook/cable-sheet.ts';
 import { cellText } from './workbook/cell-text.ts';
 import { addChecksSheet } from './workbook/checks-sheet.ts';
 import { addComparisonSheet } from './workbook/comparison-sheet.ts';
+import { addCutSheet } from './workbook/cut-sheet.ts';
 import { addLabourSheet } from './workbook/labour-sheet.ts';
 import { addPointsSheet } from './workbook/points-sheet.ts';
 import { addProofSheet } from './workbook/proof-sheet.ts';
+import { addShoppingSheet } from './workbook/shopping-sheet.ts';
 import { addSummarySheet } from './workbook/summary-sheet.ts';
 import type { WorkbookContext } from './workbook/workbook-context.ts';
 
 /**
- * The workbook of one scheme: summary, bill of materials, labour, cable schedule, points, proof, checks and
+ * The workbook of one scheme: summary, bill of materials, shopping list, cut list, labour, cable schedule, points, proof, checks and
  * comparison. Quantities, prices, mark-up and VAT are live formulas that come to the engine's own figures;
  * every formula carries its result, for viewers that do not calculate. `TotalNet`, `TotalVat`, `TotalGross`
  * and the rates are named cells.
@@ -48,6 +50,8 @@ export async function workbookOf(
   };
   addSummarySheet(context);
   addBillSheet(context);
+  addShoppingSheet(context);
+  addCutSheet(context);
   addLabourSheet(context);
   addCableSheet(context);
   addPointsSheet(context);

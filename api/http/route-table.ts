@@ -62,6 +62,8 @@ export const routeTable = {
     path: '/api/jobs/{id}/exports/bill-of-materials.xlsx',
     access: 'read',
   },
+  exportBillCsv: { method: 'get', path: '/api/jobs/{id}/exports/bill-of-materials.csv', access: 'read' },
+  exportLabourCsv: { method: 'get', path: '/api/jobs/{id}/exports/labour.csv', access: 'read' },
   exportQuotation: { method: 'get', path: '/api/jobs/{id}/exports/quotation.pdf', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportShoppingText: { method: 'get', path: '/api/jobs/{id}/exports/shopping.txt', access: 'read' },

@@ -18,6 +18,8 @@ export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
   bill-of-materials.xlsx    the workbook, for people
+  bill-of-materials.csv     the bill, a row a line, for spreadsheets
+  labour.csv                the labour, a row a task
   quotation.pdf             the quotation or estimate, for the customer
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others

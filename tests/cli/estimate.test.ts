@@ -70,8 +70,10 @@ describe('the estimate command', () => {
     );
     expect([code, err]).toEqual([0, saidOfDemo]);
     expect(readdirSync(written('a')).sort()).toEqual([
+      'bill-of-materials.csv',
       'bill-of-materials.xlsx',
       'estimate.json',
+      'labour.csv',
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
@@ -155,7 +157,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(4);
+    expect(readdirSync(written('c')).length).toBe(6);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -225,7 +227,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(5);
+    expect(readdirSync(written('h')).length).toBe(7);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
@@ -249,8 +251,10 @@ describe('the estimate command', () => {
     });
     await run(bare, '--out', written('k'));
     expect(readdirSync(written('k')).sort()).toEqual([
+      'bill-of-materials.csv',
       'bill-of-materials.xlsx',
       'estimate.json',
+      'labour.csv',
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',

@@ -46,7 +46,7 @@ export async function savedBySpreadsheet(
         ...paths,
       ],
       {
-        timeout: 110_000,
+        timeout: 240_000,
       },
     );
     const saved: Uint8Array[] = [];
@@ -58,7 +58,7 @@ export async function savedBySpreadsheet(
   }
 }
 
-/** Where a workbook has formulas or links. */
+/** The cells of a workbook that hold a formula or a link. */
 export const formulasIn = async (bytes: Uint8Array): Promise<readonly string[]> => {
   const found: string[] = [];
   (await openBook(bytes)).eachSheet((sheet) =>
@@ -72,8 +72,8 @@ export const formulasIn = async (bytes: Uint8Array): Promise<readonly string[]> 
   return found;
 };
 
-/** Texts that some spreadsheet takes for a formula, at the start of a cell or after what ends one elsewhere. */
-export const nasty = [
+/** Texts that one spreadsheet or another takes for a formula, whatever it takes for the end of a cell. */
+export const formulaWords = [
   '=1+1',
   '+1+1',
   '-1+1',

@@ -56,7 +56,7 @@ export async function recalculated(books: readonly Uint8Array[]): Promise<readon
         out,
         ...names.map((name) => join(folder, name)),
       ],
-      { timeout: 110_000 },
+      { timeout: 240_000 },
     );
     const calculated: CalculatedBook[] = [];
     for (const name of names) calculated.push(await readBook(await readFile(join(out, name))));

@@ -1,6 +1,8 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { billCsv } from '#exports/csv/bill-csv.ts';
+import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
@@ -11,6 +13,7 @@ import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
 const at = `/api/jobs/${saltglassId}/exports`;
 const { reference, title } = JSON.parse(saltglass);
+const csvs = ['bill-of-materials.csv', 'labour.csv'];
 const stem = fileWord(`${reference} ${title}`, 'job');
 const nameOf = (answer: Response) =>
   /^attachment; filename="([^"]+)"$/.exec(answer.headers.get('content-disposition') ?? '')?.[1];
@@ -49,6 +52,25 @@ describe('exports', () => {
         'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
       );
       expect(await totalGross(answer)).toBeCloseTo(papers(schemeId).shown.totals.grossPence / 100, 6);
+    }
+  });
+
+  it('give bill and labour of the scheme asked for as CSV', async () => {
+    const { get } = await withJob();
+    const request = {
+      estimate: papers('two-on-one').drawn,
+      schemeId: 'two-on-one',
+      library: demoLibrary(),
+      state: papers(null).state,
+    };
+    for (const [name, text] of [
+      ['bill-of-materials.csv', billCsv(request)],
+      ['labour.csv', labourCsv(request)],
+    ] as const) {
+      const answer = await get(`${at}/${name}?scheme=two-on-one&date=2026-11-25`);
+      expect([answer.status, nameOf(answer)]).toEqual([200, `${stem}-${name}`]);
+      expect(answer.headers.get('content-type')).toBe('text/csv; charset=utf-8');
+      expect(new TextDecoder('utf-8', { ignoreBOM: true }).decode(await answer.arrayBuffer())).toBe(text);
     }
   });
 
@@ -118,6 +140,7 @@ describe('exports', () => {
     const { get } = await withJob(variantOf(saltglass, { ...empty, answers: [] }));
     for (const name of [
       'bill-of-materials.xlsx',
+      ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
       'estimate.json',
@@ -155,6 +178,7 @@ describe('exports', () => {
     for (const name of [
       'bill-of-materials.xlsx',
       'quotation.pdf',
+      ...csvs,
       `wiring-plan.svg?storey=${storey?.id}`,
       'wiring-plan.svg',
     ])
@@ -163,12 +187,13 @@ describe('exports', () => {
 
   it('refuse a job and a scheme that are not there', async () => {
     const { get } = await withJob();
-    for (const name of ['bill-of-materials.xlsx', 'wiring-plan.svg']) {
+    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg']) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
     for (const name of [
       'bill-of-materials.xlsx',
+      ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
       'estimate.json',

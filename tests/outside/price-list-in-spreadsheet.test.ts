@@ -7,7 +7,7 @@ import { priceListBook } from '#exports/price-list-book.ts';
 import { readSheets } from '#imports/read-sheets.ts';
 import type { Prices } from '#model/library.ts';
 import { listOf, priceOfOne } from '#tests/engine/price/list/list-material.ts';
-import { formulasIn, nasty, savedBySpreadsheet } from '#tests/exports/saved-by-spreadsheet.ts';
+import { formulasIn, formulaWords, savedBySpreadsheet } from '#tests/exports/saved-by-spreadsheet.ts';
 
 async function planOf(bytes: Uint8Array, into: Prices) {
   const read = await readSheets(bytes);
@@ -19,7 +19,7 @@ async function planOf(bytes: Uint8Array, into: Prices) {
 const { prices } = demoLibrary();
 const nastyCsv = priceListCsv(
   listOf(
-    nasty.map((text, at) =>
+    formulaWords.map((text, at) =>
       priceOfOne('socket-twin', 100 + at, { counter: text, supplier: text, supplierWords: text, code: text }),
     ),
   ),

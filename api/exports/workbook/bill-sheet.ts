@@ -1,6 +1,6 @@
-import { isDemo as isDemoPrice } from '#engine/demo-marks.ts';
 import { boughtOf } from '#engine/price/bought.ts';
 import type { BillLine } from '#engine/price/totals.ts';
+import { billNote } from '../line-notes.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -43,13 +43,6 @@ function chargedFormula(row: number): string {
   return `IF(OR(I${row}="used",H${row}=""),ROUND(${wanted},6),ROUND(${packs}*H${row},6))`;
 }
 
-function noteOf({ item, priced, quantity }: BillLine, { library }: WorkbookContext): string | null {
-  if (!priced) return 'Not in the price list: not in the price';
-  const isDemo = library.prices.items.some((price) => price.item === item && isDemoPrice(price));
-  const notes = [...(quantity === 0 ? ['May turn out to be needed'] : []), ...(isDemo ? ['Demo price'] : [])];
-  return notes.length === 0 ? null : notes.join('; ');
-}
-
 function contentsOf(context: WorkbookContext, index: number, row: number): readonly CellContent[] {
   const { bill } = context.scheme.price;
   const line = bill[index];
@@ -69,7 +62,7 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     line.perQuantity,
     { formula: `ROUND(J${row}*K${row}/L${row}*CostVatFactor,2)`, result: pounds(line.costPence) },
     line.causes.map(context.labelOf).join(', '),
-    noteOf(line, context),
+    billNote(line, context),
     ...packCells(line, row),
   ];
 }

@@ -1,6 +1,7 @@
 import { verdictOf } from '#drawing/verdict.ts';
 import { demoShare, demoShareWords } from '#engine/demo-marks.ts';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
+import { dayAfter } from '#engine/price/list/day-count.ts';
 import type { SummaryRow } from './summary-row.ts';
 import type { WorkbookContext } from './workbook-context.ts';
 
@@ -12,17 +13,10 @@ const given = (text: string): string => (text.trim() === '' ? NOT_GIVEN : text);
 /** Lines of an address in one. */
 const inOneLine = (lines: readonly string[]): string => lines.filter((line) => line.trim() !== '').join(', ');
 
-/** The day that comes so many days after another, both ISO. */
-function dayAfter(isoDate: string, days: number): string {
-  const day = new Date(`${isoDate}T00:00:00Z`);
-  day.setUTCDate(day.getUTCDate() + days);
-  return day.toISOString().slice(0, 10);
-}
-
 function validityRow({ estimate, scheme, library }: WorkbookContext): SummaryRow {
   const { validDays } = agreedTerms(scheme.worked.job.terms, library.terms);
   if (validDays === null) return { label: 'Price holds until', value: NOT_GIVEN };
-  const value = dayAfter(estimate.date, validDays);
+  const value = dayAfter(estimate.date, validDays) ?? NOT_GIVEN;
   return { label: 'Price holds until', value, remark: `${validDays} days from its date` };
 }
 

@@ -3,8 +3,9 @@ import { chosenMultipliers } from '#engine/labour/multipliers.ts';
 import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask, Stage } from '#engine/labour/task.ts';
 import type { Multiplier } from '#model/library.ts';
+import { stageWords, taskNote } from '../line-notes.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
-import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
+import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
 
 const columns: readonly Column[] = [
@@ -19,23 +20,11 @@ const columns: readonly Column[] = [
   { header: 'High, min each', width: 9, role: 'input', format: 'minutes' },
   { header: 'Times', width: 8, role: 'number', format: 'factor' },
   { header: 'Minutes', width: 10, role: 'number', format: 'minutes' },
+  { header: 'Taken, minutes', width: 10, role: 'input', format: 'minutes' },
+  { header: 'More than reckoned', width: 10, role: 'number', format: 'minutes' },
   { header: 'Caused by', width: 40, role: 'text' },
   { header: 'Note', width: 26, role: 'text' },
 ];
-
-/** The stages of the work in words. */
-export const stageWords: Readonly<Record<Stage, string>> = {
-  before: 'Before',
-  'first-fix': 'First fix',
-  'second-fix': 'Second fix',
-  test: 'Test',
-  after: 'After',
-};
-
-function noteOf(task: LabourTask): string | null {
-  if (task.typicalMin === null) return 'No norm in the library: not in the price';
-  return task.quantity === 0 ? 'May turn out to be needed' : null;
-}
 
 /** What the job has chosen of the norms' multipliers, in the order of the norms. */
 export const multipliersIn = ({ scheme, library }: WorkbookContext): readonly Multiplier[] =>
@@ -53,10 +42,17 @@ function factorOf(context: WorkbookContext, stage: Stage): CellContent {
   };
 }
 
+/** What was taken beside what was reckoned: empty until somebody writes it down. */
+function takenCells(reckonedMin: number, takenMin: number | null, row: number): readonly CellContent[] {
+  const more = takenMin === null ? '' : Math.round((takenMin - reckonedMin) * 100) / 100;
+  return [takenMin, { formula: `IF(L${row}="","",ROUND(L${row}-K${row},2))`, result: more }];
+}
+
 function contentsOf(context: WorkbookContext, task: LabourTask, row: number): readonly CellContent[] {
   const norm = context.library.norms.tasks.find((candidate) => candidate.task === task.task);
   const level = context.scheme.price.labourLevel;
   const minutes = { low: task.lowMin, typical: task.typicalMin, high: task.highMin }[level];
+  const taken = context.scheme.worked.job.actuals?.tasks.find((one) => one.task === task.task);
   return [
     stageWords[task.stage],
     task.description,
@@ -72,15 +68,16 @@ function contentsOf(context: WorkbookContext, task: LabourTask, row: number): re
       formula: `ROUND(D${row}*CHOOSE(LabourLevelNumber,G${row},H${row},I${row})*J${row},2)`,
       result: minutes ?? 0,
     },
+    ...takenCells(minutes ?? 0, taken?.minutes ?? null, row),
     task.causes.map(context.labelOf).join(', '),
-    noteOf(task),
+    taskNote(task),
   ];
 }
 
 /** Labour by task, by the firm's norms at the level chosen on the summary, and its sum by stage. */
 export function addLabourSheet(context: WorkbookContext): void {
   const { labour, price } = context.scheme;
-  const note = `Shaded cells may be changed; the rest follows. Norms: ${context.library.norms.source}.`;
+  const note = `Shaded cells may be changed; the rest follows. No price hangs on what was taken. Norms: ${context.library.norms.source}.`;
   const sheet = addTableSheet(context, sheetNames.labour, note, columns);
   labour.forEach((task, index) => {
     writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, task, FIRST_ROW + index));
@@ -94,35 +91,41 @@ export function addLabourSheet(context: WorkbookContext): void {
   const total = labour.length === 0 ? '0' : `ROUND(SUM(K${FIRST_ROW}:K${last}),2)`;
   writeCell(sheet.getCell(totalRow, 11), { formula: total, result: price.labourMin }, 'total', 'minutes');
   nameCell(context.book, 'LabourMinutes', sheetNames.labour, `K${totalRow}`);
-  writeStages(context, sheet, { last, first: totalRow + 1 });
+  writeStages(context, sheet, { last, start: totalRow + 2 });
 }
 
-/** The minutes and hours of each stage, under those of all tasks. */
+/** Of the columns above, those that the stages have a figure in; the hours stand where the norms do. */
+const stageHeaders = ['Stage', '', '', '', '', '', '', '', 'Hours', 'Taken', 'Minutes', 'Taken', 'More'];
+const hundredths = (value: number): number => Math.round(value * 100) / 100;
+
+/** The minutes and hours of each stage, under those of all tasks: reckoned, and taken where that was written down. */
 function writeStages(
   { scheme }: WorkbookContext,
   sheet: Worksheet,
-  { last, first }: { readonly last: number; readonly first: number },
+  { last, start }: { readonly last: number; readonly start: number },
 ): void {
   const level = ({ low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const)[
     scheme.price.labourLevel
   ];
+  const told = new Map(
+    scheme.worked.job.actuals?.stages.map(({ stage, minutes }) => [stage, minutes] as const),
+  );
+  writeHeading(sheet, start, 'By stage', stageHeaders);
   stageMinutes(scheme.labour).forEach(({ stage, ...minutes }, index) => {
-    const row = first + index;
-    const words = stageWords[stage];
-    const sum = `SUMIF(A${FIRST_ROW}:A${last},"${words}",K${FIRST_ROW}:K${last})`;
-    writeCell(sheet.getCell(row, 1), words, 'text');
+    const row = start + 2 + index;
+    const takenMin = told.get(stage) ?? null;
+    const sum = `SUMIF(A${FIRST_ROW}:A${last},"${stageWords[stage]}",K${FIRST_ROW}:K${last})`;
+    const [taken = null, more = null] = takenCells(minutes[level], takenMin, row);
+    writeCell(sheet.getCell(row, 1), stageWords[stage], 'text');
     writeCell(sheet.getCell(row, 2), 'All tasks of the stage', 'text');
-    writeCell(
-      sheet.getCell(row, 11),
-      { formula: `ROUND(${sum},2)`, result: Math.round(minutes[level] * 100) / 100 },
-      'number',
-      'minutes',
-    );
-    writeCell(
-      sheet.getCell(row, 12),
-      { formula: `ROUND(K${row}/60,2)`, result: Math.round((minutes[level] / 60) * 100) / 100 },
-      'number',
-      'hours',
-    );
+    const reckoned = { formula: `ROUND(${sum},2)`, result: hundredths(minutes[level]) };
+    writeCell(sheet.getCell(row, 11), reckoned, 'number', 'minutes');
+    writeCell(sheet.getCell(row, 12), taken, 'input', 'minutes');
+    writeCell(sheet.getCell(row, 13), more, 'number', 'minutes');
+    const hours = { formula: `ROUND(K${row}/60,2)`, result: hundredths(minutes[level] / 60) };
+    writeCell(sheet.getCell(row, 9), hours, 'number', 'hours');
+    const hoursTaken = takenMin === null ? '' : hundredths(takenMin / 60);
+    const formula = `IF(L${row}="","",ROUND(L${row}/60,2))`;
+    writeCell(sheet.getCell(row, 10), { formula, result: hoursTaken }, 'number', 'hours');
   });
 }

@@ -1,17 +1,13 @@
 import type { Workbook } from 'exceljs';
-import type { LabelOf } from '#drawing/label-of.ts';
-import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import type { Library } from '#model/library.ts';
+import type { Estimate } from '#engine/schemes/estimate-result.ts';
+import type { LineContext } from '../line-context.ts';
 
 /** What every sheet is made from. */
-export interface WorkbookContext {
+export interface WorkbookContext extends LineContext {
   readonly book: Workbook;
   readonly estimate: Estimate;
-  readonly scheme: SchemeEstimate;
-  readonly library: Library;
   /** The name of the job's state. */
   readonly state: string;
-  readonly labelOf: LabelOf;
   /** What is said of a firm and prices that are the demo's still; null when nothing is. */
   readonly demoNote: string | null;
 }
@@ -20,6 +16,8 @@ export interface WorkbookContext {
 export const sheetNames = {
   summary: 'Summary',
   bill: 'Bill of materials',
+  shopping: 'Shopping list',
+  cuts: 'Cut list',
   labour: 'Labour',
   cable: 'Cable schedule',
   points: 'Points',

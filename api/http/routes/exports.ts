@@ -1,4 +1,7 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { billCsv } from '#exports/csv/bill-csv.ts';
+import type { CsvRequest } from '#exports/csv/csv-request.ts';
+import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
@@ -17,6 +20,7 @@ import { Problem } from '../problems.ts';
 import { resourceApp } from '../resource-app.ts';
 import { noSuchJob, storedJob } from '../stored-job.ts';
 
+const CSV = 'text/csv; charset=utf-8';
 const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 const file = (description: string, mediaType: string) => ({
@@ -54,6 +58,20 @@ const exportQuotation = createRoute({
     ...file('The paper, on A4.', 'application/pdf'),
     ...problemAnswers('no-such-job', 'job-unreadable', 'library-unreadable'),
   },
+});
+
+const exportBillCsv = createRoute({
+  ...routeAt('exportBillCsv'),
+  summary: 'The bill of materials of one scheme as CSV, a row a line',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The bill.', 'text/csv'), ...exportProblems },
+});
+
+const exportLabourCsv = createRoute({
+  ...routeAt('exportLabourCsv'),
+  summary: 'The labour of one scheme as CSV, a row a task',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The labour.', 'text/csv'), ...exportProblems },
 });
 
 const exportPlan = createRoute({
@@ -136,7 +154,16 @@ async function askedPapers(parts: AppParts, { id, date, scheme }: Asked): Promis
   return { job, library, papers };
 }
 
-/** Papers to take away: workbook, plan, shopping list, estimate, job file. */
+async function askedCsv(
+  parts: AppParts,
+  asked: Asked,
+): Promise<{ readonly job: Job; readonly request: CsvRequest }> {
+  const { job, library, papers } = await askedPapers(parts, asked);
+  const { drawn, shown, state } = papers;
+  return { job, request: { estimate: drawn, schemeId: shown.id, library, state } };
+}
+
+/** Papers to take away: workbook, bill and labour as CSV, quotation, plan, shopping list, estimate, job file. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -153,6 +180,16 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
       const bytes = await quotationOfJob(job, library, papers.result);
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'quotation.pdf', 'application/pdf'));
+    })
+    .openapi(exportBillCsv, async (c) => {
+      const { date, scheme } = c.req.valid('query');
+      const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
+      return c.body(billCsv(request), 200, fileHeaders(job, 'bill-of-materials.csv', CSV));
+    })
+    .openapi(exportLabourCsv, async (c) => {
+      const { date, scheme } = c.req.valid('query');
+      const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
+      return c.body(labourCsv(request), 200, fileHeaders(job, 'labour.csv', CSV));
     })
     .openapi(exportPlan, async (c) => {
       const { date, scheme, storey } = c.req.valid('query');

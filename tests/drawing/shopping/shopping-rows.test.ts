@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { shoppingRows } from '#drawing/shopping/shopping-rows.ts';
 import { entriesOf } from '#drawing/shopping/shopping-sheet.ts';
 import { csvText, withoutGuard } from '#engine/price/list/csv-text.ts';
-import { formulasIn, nasty, savedBySpreadsheet } from '#tests/exports/saved-by-spreadsheet.ts';
+import { formulasIn, formulaWords, savedBySpreadsheet } from '#tests/exports/saved-by-spreadsheet.ts';
 import { saltglassShopped } from './sheet-of.ts';
 
 /** Merchants, counters and numbers that spreadsheets would like to work out. */
@@ -11,7 +11,7 @@ const hostile = saltglassShopped({
   job: (job) => ({ ...job, stock: [{ item: 'grommet-20', quantity: 2 }] }),
   library: (library) => {
     library.prices.items = library.prices.items.map((price, i) => {
-      const text = nasty[i % nasty.length] ?? '';
+      const text = formulaWords[i % formulaWords.length] ?? '';
       return { ...price, counter: text, supplier: text, supplierWords: text, code: text };
     });
     return library;

@@ -24,7 +24,19 @@ const papers: readonly Paper[] = [
   {
     name: 'Bill of materials and price',
     file: 'bill-of-materials.xlsx',
-    what: 'Workbook: summary, bill, labour, cable schedule, points, checks, comparison. Its figures recalculate.',
+    what: 'Workbook: summary, bill, shopping list, cut list, labour, cable schedule, points, checks, comparison. Its figures recalculate.',
+    needsScheme: true,
+  },
+  {
+    name: 'Bill as CSV',
+    file: 'bill-of-materials.csv',
+    what: 'The lines of the bill alone, for other spreadsheets and programs.',
+    needsScheme: true,
+  },
+  {
+    name: 'Labour as CSV',
+    file: 'labour.csv',
+    what: 'The tasks alone: how much, minutes reckoned, minutes taken.',
     needsScheme: true,
   },
   {

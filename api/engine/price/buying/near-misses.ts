@@ -1,3 +1,4 @@
+import { lengthWords } from './offer-words.ts';
 import { isOneLength } from './offers-of.ts';
 import type { CutFrom, NearMiss, Offer } from './purchase.ts';
 
@@ -36,7 +37,3 @@ export function nearMisses(bought: readonly BoughtLength[], offers: readonly Off
   });
   return misses.toSorted((a, b) => a.shortMm - b.shortMm || b.wouldSavePence - a.wouldSavePence);
 }
-
-/** "25 m coil". */
-const lengthWords = ({ kind, quantity }: Offer): string =>
-  `${quantity / 1e3} m ${kind === 'each' ? 'length' : kind}`;

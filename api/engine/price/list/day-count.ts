@@ -28,23 +28,30 @@ export function daysBetween(from: string, to: string): number | null {
   return start === null || end === null ? null : end - start;
 }
 
-const pad = (value: number, digits: number): string => String(value).padStart(digits, '0');
-
 /**
- * The day so many days after another, ISO; null where that is no day.
- * Source: the same count turned round, by the mean length of a Gregorian year (365.2425 days).
+ * The day that comes so many whole days after another, before it where they are below nought; both written 2025-03-31.
+ *
+ * @returns null for what is no day of the calendar, and where the year would not be written in four digits.
  */
 export function dayAfter(isoDate: string, days: number): string | null {
   const start = dayCount(isoDate);
-  if (start === null) return null;
-  const count = start + days;
-  const before = (year: number): number =>
-    365 * year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
-  let year = Math.floor(count / 365.2425);
-  if (before(year) > count) year--;
-  if (before(year + 1) <= count) year++;
-  const left = count - before(year);
-  const month = Math.floor((5 * left + 2) / 153);
-  const day = left - Math.floor((153 * month + 2) / 5) + 1;
-  return `${pad(month >= 10 ? year + 1 : year, 4)}-${pad(((month + 2) % 12) + 1, 2)}-${pad(day, 2)}`;
+  return start === null ? null : isoDay(start + days);
+}
+
+const DAYS_IN_400_YEARS = 146_097;
+
+/** The inverse of `dayCount`: the year that begins in March first, then its month and day. */
+function isoDay(count: number): string | null {
+  const era = Math.floor(count / DAYS_IN_400_YEARS);
+  const ofEra = count - era * DAYS_IN_400_YEARS;
+  // Leap days before it in the era: one in 1,461 days, less one in 36,524, but for the era's last day.
+  const leapDays = Math.floor(ofEra / 1460) - Math.floor(ofEra / 36_524) + Math.floor(ofEra / 146_096);
+  const years = Math.floor((ofEra - leapDays) / 365);
+  const ofYear = ofEra - (365 * years + Math.floor(years / 4) - Math.floor(years / 100));
+  const shifted = Math.floor((5 * ofYear + 2) / 153);
+  const day = ofYear - Math.floor((153 * shifted + 2) / 5) + 1;
+  const month = shifted < 10 ? shifted + 3 : shifted - 9;
+  const year = years + era * 400 + (month <= 2 ? 1 : 0);
+  if (year < 0 || year > 9999) return null;
+  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
 }

@@ -2,6 +2,7 @@ import type { Pack, Price, Prices } from '#model/library.ts';
 import { itemOf } from '../../takeoff/items.ts';
 import { type CsvCell, csvText } from './csv-text.ts';
 import type { ColumnRole, ListReading } from './list-reading.ts';
+import { poundsText } from './pounds-text.ts';
 
 /** What says in a list of our own that jobs are priced by a row, and what that a thing is also sold so. */
 export const placeWords = { pricedBy: 'priced by', alsoSold: 'also sold' } as const;
@@ -20,15 +21,12 @@ interface OwnRow {
   readonly list: Pick<Prices, 'date' | 'vat'>;
 }
 
-const pounds = (pence: number): string =>
-  `${Math.floor(pence / 100)}.${String(pence % 100).padStart(2, '0')}`;
-
 /** The columns of a price list as this product writes it, and knows it again. */
 const ownColumns: readonly OwnColumn[] = [
   { header: 'Item id', role: 'item', of: ({ price }) => price.item },
   { header: 'Item', role: null, of: ({ price }) => itemOf(price.item, price.unit, 'sundries').description },
   { header: 'Unit', role: null, of: ({ price }) => price.unit },
-  { header: 'Price £', role: 'price', of: ({ price, pack }) => pounds((pack ?? price).pricePence) },
+  { header: 'Price £', role: 'price', of: ({ price, pack }) => poundsText((pack ?? price).pricePence) },
   { header: 'Buys', role: 'per', of: ({ price, pack }) => pack?.quantity ?? price.perQuantity },
   { header: 'Packs of', role: 'pack', of: ({ price, pack }) => pack?.quantity ?? price.packQuantity ?? '' },
   { header: 'Sold as', role: 'kind', of: ({ price, pack }) => (pack ?? price).kind ?? '' },

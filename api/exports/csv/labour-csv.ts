@@ -1,0 +1,59 @@
+import { type ActualTask, againstActual } from '#engine/labour/against-actual.ts';
+import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
+import type { LabourTask, Stage } from '#engine/labour/task.ts';
+import type { LineContext } from '../line-context.ts';
+import { stageWords, taskNote } from '../line-notes.ts';
+import { type CsvColumn, type CsvRequest, csvContext, csvOf } from './csv-request.ts';
+
+/** A task with what it took, where that was written down. */
+interface TaskLine extends LabourTask {
+  readonly actual: ActualTask | null;
+  readonly factor: number;
+}
+
+/** Tenths of a thousandth: what is left of dividing and multiplying decimals goes. */
+const tidy = (value: number): number => Math.round(value * 1e4) / 1e4;
+
+const columnsFor = ({ library, labelOf }: LineContext): readonly CsvColumn<TaskLine>[] => {
+  const norms = new Map(library.norms.tasks.map((norm) => [norm.task, norm]));
+  return [
+    { header: 'Stage', of: ({ stage }) => stageWords[stage] },
+    { header: 'Task', of: ({ task }) => task },
+    { header: 'Description', of: ({ description }) => description },
+    { header: 'Unit', of: ({ unit }) => unit },
+    { header: 'Quantity', of: ({ quantity }) => tidy(quantity) },
+    { header: 'At least', of: ({ lowQuantity }) => tidy(lowQuantity) },
+    { header: 'At most', of: ({ highQuantity }) => tidy(highQuantity) },
+    { header: 'Low, min each', of: ({ task }) => norms.get(task)?.lowMin ?? '' },
+    { header: 'Typical, min each', of: ({ task }) => norms.get(task)?.typicalMin ?? '' },
+    { header: 'High, min each', of: ({ task }) => norms.get(task)?.highMin ?? '' },
+    { header: 'Times', of: ({ factor }) => tidy(factor) },
+    { header: 'Minutes', of: ({ actual }) => (actual === null ? '' : tidy(actual.estimatedMin)) },
+    { header: 'Taken, min', of: ({ actual }) => actual?.actualMin ?? '' },
+    { header: 'Caused by', of: ({ causes }) => causes.map(labelOf).join(', ') },
+    { header: 'Note', of: (line) => taskNote(line) ?? '' },
+  ];
+};
+
+function taskLines({ scheme, library }: LineContext): readonly TaskLine[] {
+  const chosen = chosenMultipliers(scheme.worked.job.terms, library.norms);
+  const factorOf = (stage: Stage): number =>
+    onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1);
+  const { labour, takeoff, price } = scheme;
+  const level = price.labourLevel;
+  const { tasks } = againstActual(scheme.worked.job.actuals, { labour, takeoff, level, factorOf });
+  return labour.map((task, index) => ({
+    ...task,
+    actual: task.typicalMin === null ? null : (tasks[index] ?? null),
+    factor: factorOf(task.stage),
+  }));
+}
+
+/**
+ * The labour of one scheme as CSV, a row a task in the order of the work: how much, the firm's own minutes for one, what
+ * the job multiplies them by, the minutes at the level that it is priced at, and what it took where that was written down.
+ */
+export function labourCsv(request: CsvRequest): string {
+  const context = csvContext(request);
+  return csvOf(request, context, { columns: columnsFor(context), lines: taskLines(context) });
+}
