@@ -227,7 +227,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(7);
+    expect(readdirSync(written('h')).length).toBe(9);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
