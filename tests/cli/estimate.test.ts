@@ -154,7 +154,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(4);
+    expect(readdirSync(written('c')).length).toBe(6);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -224,7 +224,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(4);
+    expect(readdirSync(written('h')).length).toBe(6);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 

@@ -52,6 +52,23 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     await context.close();
   });
 
+  it('has rows that a thumb can hit, and the counter in sight while its things go by', async () => {
+    const { page, context } = await stage.open(size, list);
+    const rows = page.locator('shopping-list li label');
+    // 44 px: WCAG 2.2, success criterion 2.5.5 (Target Size, Enhanced).
+    const heights = await rows.evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+    const fixings = page.getByRole('region', { name: 'Fixings' });
+    const last = fixings.locator('label').last();
+    await last.evaluate((row) => row.scrollIntoView({ block: 'center' }));
+    const [head, row, sheet] = await Promise.all(
+      [fixings.locator('h3'), last, page.locator('main.sheet')].map((one) => one.boundingBox()),
+    );
+    expect(head?.y).toBeGreaterThanOrEqual(sheet?.y ?? Number.NaN);
+    expect(head?.y).toBeLessThan(row?.y ?? Number.NaN);
+    await context.close();
+  });
+
   it('says what changed after it was ticked, and what is wanted no longer', async () => {
     const { page, context, troubles } = await stage.open(size, list);
     await box(page, sockets).check();
