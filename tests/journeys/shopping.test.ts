@@ -50,7 +50,24 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     await expectUsable(page, `the shopping list on a ${size}`);
     expect(troubles).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
+
+  it('has rows that a thumb can hit, and the counter in sight while its things go by', async () => {
+    const { page, context } = await stage.open(size, list);
+    const rows = page.locator('shopping-list li label');
+    // 44 px: WCAG 2.2, success criterion 2.5.5 (Target Size, Enhanced).
+    const heights = await rows.evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+    const fixings = page.getByRole('region', { name: 'Fixings' });
+    const last = fixings.locator('label').last();
+    await last.evaluate((row) => row.scrollIntoView({ block: 'center' }));
+    const [head, row, sheet] = await Promise.all(
+      [fixings.locator('h3'), last, page.locator('main.sheet')].map((one) => one.boundingBox()),
+    );
+    expect(head?.y).toBeGreaterThanOrEqual(sheet?.y ?? Number.NaN);
+    expect(head?.y).toBeLessThan(row?.y ?? Number.NaN);
+    await context.close();
+  }, 90_000);
 
   it('says what changed after it was ticked, and what is wanted no longer', async () => {
     const { page, context, troubles } = await stage.open(size, list);
@@ -82,7 +99,7 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     await allKept(page);
     expect(troubles).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
 
   it('lights the run of a cut on the plan, by its bar and by its line', async () => {
     const { page, context, troubles } = await stage.open(size, `${kit}&part=cuts`);
@@ -97,7 +114,7 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     await expect.poll(() => run.getAttribute('class')).not.toContain('lit');
     expect(troubles).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
 });
 
 describe('the shopping list leaves the screen', () => {
@@ -117,7 +134,7 @@ describe('the shopping list leaves the screen', () => {
     expect(rows.some((row) => row.includes('socket-twin'))).toBe(true);
     expect(troubles).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
 
   it('on paper alone, with a box for each thing and the cut list', async () => {
     const { page, context } = await stage.open('phone', list);
@@ -130,5 +147,5 @@ describe('the shopping list leaves the screen', () => {
     for (const name of ['header', 'step-run', 'price-bar', 'kit-switch', 'shopping-list .screen', '.skip'])
       expect(await page.locator(name).first().isVisible(), name).toBe(false);
     await context.close();
-  });
+  }, 90_000);
 });

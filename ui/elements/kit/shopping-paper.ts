@@ -42,7 +42,7 @@ export class ShoppingPaper extends LitElement {
         font-size: 14pt;
       }
       h3 {
-        margin: 5mm 0 0;
+        margin: 4mm 0 0;
         padding-bottom: 1mm;
         font-size: 11pt;
         border-bottom: 0.35mm solid #000;
@@ -63,15 +63,19 @@ export class ShoppingPaper extends LitElement {
         font-size: 10pt;
       }
       td {
-        padding: 1.2mm 1.5mm;
+        padding: 0.9mm 1.5mm;
         border-top: 0.18mm solid #555;
       }
       tr:first-child td {
         border-top: 0;
       }
       tr,
-      .cuts {
+      .cuts,
+      .cautions {
         break-inside: avoid;
+      }
+      .cuts {
+        margin-top: 2mm;
       }
       td.box {
         width: 7mm;
@@ -115,7 +119,7 @@ export class ShoppingPaper extends LitElement {
       <p>${costWords}</p>
       ${demoNote === null ? nothing : html`<p><strong>${demoNote}</strong></p>`}
       ${cutLists.length === 0 ? nothing : html`<h3>Cut list</h3>`} ${cutLists.map((one) => this.#cuts(one))}
-      ${cautions.map((caution) => html`<p class="soft">${caution}</p>`)}`;
+      <p class="soft cautions">${cautions.join(' ')}</p>`;
   }
 
   #group({ title, entries, pence }: ShoppingGroup): TemplateResult {
