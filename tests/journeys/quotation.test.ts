@@ -14,7 +14,7 @@ describe('the customer’s paper', () => {
     async (size) => {
       const { page, troubles, context } = await stage.open(size, '/jobs/fernlow018/papers');
       const part = page.locator('quotation-part');
-      await part.getByRole('heading', { name: 'For the customer: quotation' }).waitFor();
+      await part.getByRole('heading', { name: 'For the customer: quotation' }).waitFor({ timeout: 60_000 });
       const tick = (name: string) => part.getByRole('checkbox', { name });
       // Nobody has chosen yet: the cheapest is offered; on the phone what was chosen at the desk.
       expect(await tick('F: one fused unit').isChecked()).toBe(size === 'phone');
