@@ -138,6 +138,10 @@ describe('a quotation, from the office to the site', () => {
         .getByAltText('Photo 1 of variation 1')
         .evaluate((image: HTMLImageElement) => image.naturalWidth),
     ).toBe(1);
+    // The photo went out as a smaller one, drawn anew: nothing that the camera wrote into the file went along.
+    const [{ variations }] = (await listed()).slice(-1);
+    const kept = await fetch(api(`/assets/${variations[0].photos[0]}`));
+    expect(kept.headers.get('content-type')).toBe('image/jpeg');
     await press(page, 'The customer agrees');
     await page.getByLabel('How', { exact: true }).selectOption('message');
     await press(page, 'Record: agreed');
