@@ -161,6 +161,12 @@ describe('a quotation, from the office to the site', () => {
     await page.locator('variation-card').getByText('Agreed', { exact: true }).waitFor();
 
     expect(await frozen(first.id)).toEqual(sent);
+    await card(page, 2)
+      .getByRole('button', { name: /^Read it as issued/ })
+      .click();
+    await page.locator('issued-quotations quotation-view').waitFor();
+    await page.getByRole('button', { name: 'Put it away' }).last().click();
+    await page.locator('issued-quotations quotation-view').waitFor({ state: 'detached' });
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       card(page, 2)
