@@ -51,6 +51,8 @@ describe('a quotation, from the office to the site', () => {
   it('is issued, moves in money and says why, is issued anew, accepted and varied; what went out stays as it was', async () => {
     await saveLibrary(ownLibrary());
     const { page, troubles } = await stage.open('phone', papers);
+    // Every step works a dozen estimates out: on a busy machine more than ten seconds.
+    page.setDefaultTimeout(30_000);
     await page.getByText('Nothing is issued yet.').waitFor();
     await expectUsable(page, 'papers before anything is issued');
     await press(page, 'Issue it to the customer');
@@ -63,11 +65,11 @@ describe('a quotation, from the office to the site', () => {
 
     // The office puts its rate up, and the way there turns out longer.
     await saveLibrary(dearer(ownLibrary()));
-    await page.goto(`/jobs/${jobId}/price`, { waitUntil: 'networkidle' });
+    await page.goto(`/jobs/${jobId}/price`);
     await page.getByLabel('Travel, there and back').fill('95');
     await page.keyboard.press('Enter');
     await allKept(page);
-    await page.goto(papers, { waitUntil: 'networkidle' });
+    await page.goto(papers);
     await page.getByText(/have changed since/).waitFor();
     await page.getByText('Why, line by line').click();
     const moved = page.locator('money-moved');
@@ -106,10 +108,10 @@ describe('a quotation, from the office to the site', () => {
 
     // On site: the chases want another filling than was thought.
     await page.getByText('Nothing has changed so far.').waitFor();
-    await page.goto(`/jobs/${jobId}/price`, { waitUntil: 'networkidle' });
+    await page.goto(`/jobs/${jobId}/price`);
     await page.getByLabel('Chases are filled with').selectOption('bonding-and-finish');
     await allKept(page);
-    await page.goto(papers, { waitUntil: 'networkidle' });
+    await page.goto(papers);
     await page.getByText('Filling of chases').waitFor();
     await page.locator('variation-form input[type=file]').setInputFiles({
       name: 'wall.png',
