@@ -6,13 +6,14 @@ import type { QuotationDocument, QuotedParty } from '#engine/quotation/document.
 import { fontFiles, pdfFonts } from './quotation/pdf-fonts.ts';
 import { comparison, optionContent, priceBlock } from './quotation/pdf-options.ts';
 import {
-  bullets,
   form,
+  heading,
+  listUnder,
   mm,
   paragraph,
   passage,
   ruledTable,
-  section,
+  TEXT_WIDTH_MM,
   withOptions,
 } from './quotation/pdf-parts.ts';
 
@@ -22,9 +23,13 @@ pdfmake.setUrlAccessPolicy(() => false);
 pdfmake.setLocalAccessPolicy((path: string) => fontFiles.has(path));
 
 const MARGIN_MM = 18;
+const PARTY_GAP_MM = 6;
+// Set: a column that fits itself to its words would push long ones off the page.
+const PARTY_MM = (TEXT_WIDTH_MM - 2 * PARTY_GAP_MM) / 3;
+const PAGE_COUNT_MM = 30;
 
 const party = (title: string, { name, lines }: QuotedParty): Column => ({
-  width: '*',
+  width: mm(PARTY_MM),
   stack: [{ text: title, style: 'label' }, { text: name, bold: true }, ...lines],
 });
 
@@ -39,11 +44,11 @@ function titleBlock(paper: QuotationDocument): readonly Content[] {
       margin: [0, 0, 0, 10],
     },
     {
-      columnGap: mm(6),
+      columnGap: mm(PARTY_GAP_MM),
       columns: [
         party('From', firm),
         party('For', customer),
-        { width: '*', stack: [{ text: 'Where', style: 'label' }, ...place] },
+        { width: mm(PARTY_MM), stack: [{ text: 'Where', style: 'label' }, ...place] },
       ],
       margin: [0, 0, 0, 10],
     },
@@ -58,38 +63,37 @@ const figures = (text: string): TableCell => ({ text, style: 'figures' });
 
 function assumptions({ assumed }: QuotationDocument): readonly Content[] {
   if (assumed.length === 0) return [];
-  return section('What the price takes for granted', [
+  return [
     ruledTable({
+      title: { text: 'What the price takes for granted', style: 'heading' },
       heads: ['We take it that', 'If it is not so', 'Can move the price by'],
       rows: assumed.map((one) => [withOptions(one), one.otherwise, figures(one.sumWords)]),
-      widths: ['*', '*', mm(34)],
+      widthsMm: [70, 70, 34],
     }),
-  ]);
+  ];
 }
 
 function extras({ extras: found }: QuotationDocument): readonly Content[] {
   if (found.length === 0) return [];
-  return section('What else we saw, or can do', [
-    paragraph('None of this is in the price. Say so if you want any of it.'),
+  return [
     ruledTable({
+      title: {
+        text: 'What else we saw, or can do',
+        style: 'heading',
+        under: 'None of this is in the price. Say so if you want any of it.',
+      },
       heads: ['What', 'What can be done', 'Price with VAT'],
       rows: found.map((one) => [withOptions(one), one.remedy, figures(one.sumWords)]),
-      widths: ['*', '*', mm(34)],
+      widthsMm: [70, 70, 34],
     }),
-  ]);
+  ];
 }
 
 function lastPages({ acceptance, cancellation, glossary }: QuotationDocument): readonly Content[] {
   return [
-    ...section(
-      'Words used here',
-      glossary.length === 0
-        ? []
-        : [
-            bullets(
-              glossary.map(({ word, meaning }) => ({ text: [{ text: `${word}: `, bold: true }, meaning] })),
-            ),
-          ],
+    ...listUnder(
+      [heading('Words used here')],
+      glossary.map(({ word, meaning }) => ({ text: [{ text: `${word}: `, bold: true }, meaning] })),
     ),
     form(acceptance),
     ...(cancellation === null
@@ -105,10 +109,10 @@ function lastPages({ acceptance, cancellation, glossary }: QuotationDocument): r
 
 function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Content[] {
   const lines = (title: string, of: QuotationDocument['included']): readonly Content[] =>
-    section(title, of.length === 0 ? [] : [bullets(of.map(withOptions))]);
+    listUnder([heading(title)], of.map(withOptions));
   return [
     ...titleBlock(paper),
-    ...section('What you asked for', [bullets(paper.asked)]),
+    ...listUnder([heading('What you asked for')], paper.asked),
     ...priceBlock(paper),
     ...comparison(paper),
     ...paper.weighed.flatMap(passage),
@@ -123,7 +127,7 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
     ...passage(paper.payment),
     ...lines('Certificate, and telling building control', paper.papers),
     ...passage(paper.about),
-    ...section('Take care', [bullets([...paper.cautions, paper.rulesWords])]),
+    ...listUnder([heading('Take care')], [...paper.cautions, paper.rulesWords]),
     ...lastPages(paper),
   ];
 }
@@ -151,10 +155,10 @@ function footerOf({ title, reference, revision, dateWords, draft, demoNote }: Qu
     color: tokens.inkSoft,
     columns: [
       {
-        width: '*',
+        width: mm(TEXT_WIDTH_MM - PAGE_COUNT_MM),
         text: `${title} ${reference}, revision ${revision}, ${dateWords}${draft === null ? '' : ' · Draft'}${demoNote === null ? '' : ' · Demonstration'}`,
       },
-      { width: 'auto', text: `Page ${page} of ${pages}`, alignment: 'right' },
+      { width: mm(PAGE_COUNT_MM), text: `Page ${page} of ${pages}`, alignment: 'right' },
     ],
   });
 }

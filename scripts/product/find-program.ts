@@ -49,6 +49,16 @@ export const browser: TestProgram = {
   packages: ['chromium', 'fonts-dejavu-core'],
 };
 
+/** Poppler's tools beside each other: what a PDF reader that is not ours finds in our papers. */
+export const pdfReader: TestProgram = {
+  name: 'Poppler',
+  purpose: 'which reads PDFs in the tests',
+  variable: 'PDFTOTEXT_PATH',
+  commands: process.platform === 'win32' ? ['pdftotext.exe'] : ['pdftotext'],
+  usualPlaces: ['/opt/homebrew/bin/pdftotext', '/usr/local/bin/pdftotext'],
+  packages: ['poppler-utils'],
+};
+
 /** Where the program is: as its variable says, else by the search path, else in the usual places; null: nowhere. */
 export function findProgram({ variable, commands, usualPlaces }: TestProgram): string | null {
   const given = process.env[variable];

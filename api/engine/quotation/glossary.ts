@@ -32,7 +32,7 @@ const entries: readonly Entry[] = [
     meaning: 'where the circuits of the house begin, also called the consumer unit.',
   },
   {
-    word: 'kW (kilowatt)',
+    word: 'Kilowatt (kW)',
     seen: /\bkW\b/,
     meaning: 'how much an appliance draws: a kettle about 3 kW, a phone charger about 0.02 kW.',
   },

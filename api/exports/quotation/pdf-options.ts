@@ -4,14 +4,14 @@ import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts
 import type { FeltInRoom, QuotationDocument, QuotedPrice, QuotedScheme } from '#engine/quotation/document.ts';
 import { pounds } from '#engine/quotation/said.ts';
 import {
-  bullets,
   heading,
+  listUnder,
   mm,
   paragraph,
   ruledTable,
-  section,
   subheading,
   TEXT_WIDTH_MM,
+  together,
 } from './pdf-parts.ts';
 
 const right = (text: string, bold = false): TableCell => ({
@@ -20,6 +20,9 @@ const right = (text: string, bold = false): TableCell => ({
   bold,
   style: 'figures',
 });
+
+/** Columns that have the whole of their width. */
+const noPadding = { paddingLeft: () => 0, paddingRight: () => 0 } as const;
 
 /** What the customer pays for one option, line by line down to the sum. */
 function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Content {
@@ -40,15 +43,14 @@ function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Conten
     stack: [
       {
         table: {
-          widths: ['*', mm(34)],
+          widths: [mm(TEXT_WIDTH_MM - 34), mm(34)],
           body: rows.map(([words, pence, bold]) => [{ text: words, bold }, right(pounds(pence), bold)]),
         },
         layout: {
           hLineWidth: (i: number) => (i === 0 ? 0 : 0.5),
           vLineWidth: () => 0,
           hLineColor: () => tokens.line,
-          paddingLeft: () => 0,
-          paddingRight: () => 0,
+          ...noPadding,
         },
         margin: [0, 2, 0, 2],
       },
@@ -63,15 +65,19 @@ function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Conten
   };
 }
 
+/** Lines of a row that may not fit what is left of a page, and then not one page either. */
+const LONG_ROW = 20;
+
 const feltTable = (felt: readonly FeltInRoom[]): Content =>
   ruledTable({
-    title: 'Where you will notice it',
+    title: { text: 'Where you will notice it', style: 'subheading' },
+    breaksRows: felt.some(({ words }) => words.length > LONG_ROW),
     heads: ['Room', 'What is done there'],
     rows: felt.map(({ room, words }) => [
       { text: room, bold: true },
       words.length === 1 ? (words[0] ?? '') : { ul: [...words], markerColor: tokens.inkSoft },
     ]),
-    widths: [mm(38), '*'],
+    widthsMm: [38, TEXT_WIDTH_MM - 38],
   });
 
 /** Lettering stands on strips of the sheet's colour, which in print is white. */
@@ -112,14 +118,8 @@ function drawingPart(
   const [first, ...rest] = drawingRows(scheme.schemeId, drawings);
   if (first === undefined) return [];
   const legend = isFirst ? [legendOf(drawings)] : [];
-  return [{ unbreakable: true, stack: [subheading('The drawing'), first, ...legend] }, ...rest];
+  return [together([subheading('The drawing'), first, ...legend]), ...rest];
 }
-
-/** A block under a small heading that is never parted; none where there is nothing to say. */
-const block = (title: string, content: readonly Content[]): readonly Content[] =>
-  content.length === 0 ? [] : [{ unbreakable: true, stack: [subheading(title), ...content] }];
-
-const list = (lines: readonly string[]): readonly Content[] => (lines.length === 0 ? [] : [bullets(lines)]);
 
 /** Where an option stands: in which paper, with which drawings, and whether it is the first. */
 export interface OptionPlace {
@@ -136,13 +136,10 @@ export function optionContent(
   const { heading: name, nickname, price, withheld, how, youGet, time, felt } = scheme;
   const warning: readonly Content[] = withheld === null ? [] : [{ text: withheld, style: 'warning' }];
   return [
-    {
-      unbreakable: true,
-      stack: [heading(`${name}, ${nickname}: ${pounds(price.grossPence)}`), ...warning, ...list(how)],
-    },
-    ...block('Also done', list(youGet)),
-    ...block('Price', [priceTable(price, kind), paragraph(price.vatWords)]),
-    ...block('How long, and the power', list(time)),
+    ...listUnder([heading(`${name}, ${nickname}: ${pounds(price.grossPence)}`), ...warning], how),
+    ...listUnder([subheading('Also done')], youGet),
+    together([subheading('Price'), priceTable(price, kind), paragraph(price.vatWords)]),
+    ...listUnder([subheading('How long, and the power')], time),
     ...(felt.length === 0 ? [] : [feltTable(felt)]),
     ...drawingPart(scheme, drawings, isFirst),
   ];
@@ -151,13 +148,14 @@ export function optionContent(
 /** The options side by side. */
 export function comparison({ compared, schemes }: QuotationDocument): readonly Content[] {
   if (compared.length === 0) return [];
-  return section('The options side by side', [
+  return [
     ruledTable({
+      title: { text: 'The options side by side', style: 'heading' },
       heads: ['', ...schemes.map(({ heading: name }) => name)],
       rows: compared.map(({ what, cells }) => [{ text: what, style: 'label' }, ...cells]),
-      widths: [mm(36), ...schemes.map(() => '*')],
+      widthsMm: [36, ...schemes.map(() => (TEXT_WIDTH_MM - 36) / schemes.length)],
     }),
-  ]);
+  ];
 }
 
 /** The dark block of the first page: what each option comes to. */
@@ -189,8 +187,8 @@ export function priceBlock({ schemes, validWords }: QuotationDocument): readonly
       margin: [0, 8, 0, 4],
       stack: [
         {
-          table: { widths: schemes.map(() => '*'), body: [schemes.map(cell)] },
-          layout: { fillColor: () => tokens.ink, hLineWidth: () => 0, vLineWidth: () => 0 },
+          table: { widths: schemes.map(() => mm(TEXT_WIDTH_MM) / schemes.length), body: [schemes.map(cell)] },
+          layout: { ...noPadding, fillColor: () => tokens.ink, hLineWidth: () => 0, vLineWidth: () => 0 },
         },
         { text: `${validWords}.`, style: 'paragraph', margin: [0, 4, 0, 0] },
       ],

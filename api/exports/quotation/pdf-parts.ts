@@ -19,59 +19,86 @@ export const subheading = (text: string): Content => ({ text, style: 'subheading
 /** A paragraph. */
 export const paragraph = (text: string): Content => ({ text, style: 'paragraph' });
 
-/** A heading that is never parted from what follows it first. */
-export function section(title: string, content: readonly Content[]): readonly Content[] {
-  const [first, ...rest] = content;
-  if (first === undefined) return [];
-  return [{ stack: [heading(title), first], unbreakable: true }, ...rest];
-}
+/**
+ * What stands together on a page. Only for what is surely shorter than one: what is longer would be cut off, so lists and
+ * tables are kept together at their beginning alone.
+ */
+export const together = (content: readonly Content[]): Content => ({
+  unbreakable: true,
+  stack: [...content],
+});
 
-/** A heading with its paragraphs. */
-export const passage = ({ heading: title, paragraphs }: QuotedPassage): readonly Content[] =>
-  section(title, paragraphs.map(paragraph));
+/** A heading with its paragraphs, never parted from the first. */
+export function passage({ heading: title, paragraphs }: QuotedPassage): readonly Content[] {
+  const [first, ...rest] = paragraphs;
+  if (first === undefined) return [];
+  return [together([heading(title), paragraph(first)]), ...rest.map(paragraph)];
+}
 
 /** A sentence with the options that it is of before it. */
 export const withOptions = ({ words, forOptions }: QuotedLine): Content =>
   forOptions === null ? words : { text: [{ text: `${forOptions}: `, bold: true }, words] };
 
-/** A list of sentences. */
-export const bullets = (lines: readonly Content[]): Content => ({
-  ul: [...lines],
-  style: 'paragraph',
-  markerColor: tokens.inkSoft,
-});
+const list = (lines: readonly Content[]): Content => ({ ul: [...lines], markerColor: tokens.inkSoft });
+
+/** A list of sentences under what is over it, never parted from the first of them; none: nothing at all. */
+export function listUnder(over: readonly Content[], lines: readonly Content[]): readonly Content[] {
+  const [first, ...rest] = lines;
+  if (first === undefined) return [];
+  return [
+    together([...over, list([first])]),
+    ...(rest.length === 0 ? [] : [list(rest)]),
+    { text: '', margin: [0, 0, 0, 3] },
+  ];
+}
+
+const PADDING_PT = 6;
+const LABEL_MM = 62;
 
 const hairlines = {
   hLineWidth: (i: number) => (i === 0 ? 0 : 0.5),
   vLineWidth: () => 0,
   hLineColor: () => tokens.line,
-  paddingLeft: (i: number) => (i === 0 ? 0 : 6),
-  paddingRight: () => 6,
+  paddingLeft: (i: number) => (i === 0 ? 0 : PADDING_PT),
+  paddingRight: () => PADDING_PT,
   paddingTop: () => 4,
   paddingBottom: () => 4,
 } as const;
 
 /** What a table with hairlines is made of. */
 export interface RuledTable {
-  /** A small heading over it, never parted from its first row; absent: none. */
-  readonly title?: string;
+  /** A heading over it, never parted from its first row, and a sentence under that; absent: none. */
+  readonly title?: {
+    readonly text: string;
+    readonly style: 'heading' | 'subheading';
+    readonly under?: string;
+  };
+  /** True where a row may be longer than a page. */
+  readonly breaksRows?: boolean;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly TableCell[])[];
-  readonly widths: readonly (string | number)[];
+  /** Of the columns, mm, their padding in them. Set: a column that fits itself to its words would push long ones off the page. */
+  readonly widthsMm: readonly number[];
 }
 
+const titleOf = ({ text, style, under }: NonNullable<RuledTable['title']>): Content[] => [
+  style === 'heading' ? heading(text) : subheading(text),
+  ...(under === undefined ? [] : [paragraph(under)]),
+];
+
 /** A table with hairlines between its rows; its heads come again on each page. */
-export function ruledTable({ title, heads, rows, widths }: RuledTable): ContentTable {
+export function ruledTable({ title, breaksRows = false, heads, rows, widthsMm }: RuledTable): ContentTable {
   const titleRow: readonly TableCell[][] =
     title === undefined
       ? []
-      : [[{ text: title, style: 'subheading', colSpan: heads.length }, ...heads.slice(1).map(() => '')]];
+      : [[{ stack: titleOf(title), colSpan: heads.length }, ...heads.slice(1).map(() => '')]];
   return {
     table: {
       headerRows: titleRow.length + 1,
       keepWithHeaderRows: 1,
-      dontBreakRows: true,
-      widths: [...widths],
+      // A row that might be longer than a page has to break.
+      dontBreakRows: !breaksRows,
+      widths: widthsMm.map((widthMm, i) => mm(widthMm) - PADDING_PT * (i === 0 ? 1 : 2)),
       body: [...titleRow, heads.map((text) => ({ text, style: 'head' })), ...rows.map((row) => [...row])],
     },
     layout:
@@ -90,7 +117,7 @@ export function form({ heading: title, intro, lines }: QuotedForm): Content {
       ...intro.map(paragraph),
       {
         table: {
-          widths: [mm(62), '*'],
+          widths: [mm(LABEL_MM) - PADDING_PT, mm(TEXT_WIDTH_MM - LABEL_MM) - 2 * PADDING_PT],
           body: lines.map(({ label, value }) => [
             { text: label, style: 'label', margin: [0, 7, 0, 0] },
             { text: value === '' ? ' ' : value, margin: [0, 6, 0, 0] },

@@ -74,7 +74,12 @@ function setUp(answers: { list?: readonly QuotationRecord[]; refuse?: () => Serv
       client,
       reasons,
       smaller: async (file) => file,
-      clock: { wait: (_, then) => (queueMicrotask(then), () => {}) },
+      clock: {
+        wait: (_, then) => {
+          queueMicrotask(then);
+          return () => {};
+        },
+      },
     },
     () => settled(),
   );

@@ -1,0 +1,230 @@
+import { describe, expect, it } from 'vitest';
+import { openedUp } from '#engine/labour/opened-up.ts';
+import type { Job } from '#model/job.ts';
+import { newJob } from '../../../ui/edits/new-job.ts';
+import { demoJob, demoNames } from '../demo-jobs/demo-estimates.ts';
+import { ownLibrary } from '../own-library.ts';
+import { offering, quoted, textOf } from './quoted.ts';
+
+const three = offering('saltglass-row', { schemes: ['spurs-rcbo', 'fused-beds', 'ring-to-w2'] });
+const fernlow = offering('fernlow-close', { schemes: ['fused-unit', 'ring-to-b3', 'new-radial'] });
+
+describe('what a quotation offers', () => {
+  it('is what was chosen, in that order, three at the most, and each once', () => {
+    const all = ['ring-to-w2', 'spurs-rcbo', 'ring-to-w2', 'fused-beds', 'off-spur-1'];
+    const { paper } = quoted({ ...three, quoting: { schemes: all } });
+    expect(paper.schemes.map(({ letter, schemeId }) => `${letter} ${schemeId}`)).toEqual([
+      'A ring-to-w2',
+      'B spurs-rcbo',
+      'C fused-beds',
+    ]);
+  });
+
+  it.each(demoNames)('is the cheapest of %s that does not fail, where nobody has chosen', (name) => {
+    const { paper, result } = quoted(demoJob(name));
+    expect(paper.schemes.map(({ schemeId }) => schemeId)).toEqual([result.cheapestId]);
+    expect(paper.schemes[0]?.heading).toBe('The work');
+    expect(paper.compared).toEqual([]);
+  });
+
+  it('has every sum of the estimate to the penny, and its parts add up', () => {
+    for (const job of [
+      three,
+      fernlow,
+      { ...three, terms: { ...three.terms, charging: 'hourly' } } satisfies Job,
+    ]) {
+      const { paper, result } = quoted(job);
+      for (const { schemeId, price } of paper.schemes) {
+        const { totals } = result.schemes.find(({ id }) => id === schemeId) ?? {};
+        expect([price.netPence, price.vatPence, price.grossPence]).toEqual([
+          totals?.netPence,
+          totals?.vatPence,
+          totals?.grossPence,
+        ]);
+        expect(price.netPence + price.vatPence).toBe(price.grossPence);
+        expect((price.depositPence ?? 0) + price.balancePence).toBe(price.grossPence);
+        const parts = price.parts.reduce((sum, { pence }) => sum + pence, 0);
+        expect(parts).toBe(paper.kind === 'estimate' ? price.netPence : 0);
+      }
+    }
+  });
+
+  it('parts a deposit from the balance', () => {
+    const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
+    expect(paper.schemes.map(({ price }) => price.depositPence)).toEqual([23051, 26909, 24320]);
+    expect(paper.payment.paragraphs[0]).toContain('£230.51 for Option A');
+    expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
+  });
+
+  it('says nothing of overhead and profit where an hour is at cost', () => {
+    const own = ownLibrary();
+    const norms = { ...own.norms, rateBasis: 'cost', overhead: { percent: 12 } } as const;
+    const { paper, result } = quoted(
+      { ...three, terms: { ...three.terms, charging: 'hourly' } },
+      { ...own, norms },
+    );
+    const parts = paper.schemes[0]?.price.parts ?? [];
+    expect(result.schemes[0]?.price.other.map(({ sum }) => sum)).toContain('overhead');
+    expect(textOf(parts)).not.toMatch(/overhead|mark-up|margin/i);
+    expect(parts.reduce((sum, { pence }) => sum + pence, 0)).toBe(paper.schemes[0]?.price.netPence);
+  });
+});
+
+describe('where the work is felt', () => {
+  it('has as many places of opened floor as are priced', () => {
+    for (const job of [three, fernlow]) {
+      const { paper, result } = quoted(job);
+      for (const { schemeId, felt } of paper.schemes) {
+        const scheme = result.schemes.find(({ id }) => id === schemeId);
+        const places = textOf(felt.map(({ words }) => words)).matchAll(
+          /(?:lifted|opened|floor) in (\d+) place/g,
+        );
+        const told = [...places].reduce((sum, [, count]) => sum + Number(count), 0);
+        expect(told).toBe(openedUp(scheme?.labour ?? []).boards);
+      }
+    }
+  });
+
+  it('names the rooms that a look at the plan of 3 Saltglass Row names', () => {
+    const [first] = quoted(three).paper.schemes;
+    expect(first?.felt.map(({ room }) => room)).toEqual([
+      'Hall',
+      'Living room',
+      'Kitchen',
+      'Bedroom 1',
+      'Bedroom 2',
+      'First floor, between rooms',
+    ]);
+    expect(first?.felt.find(({ room }) => room === 'Bedroom 2')?.words).toContain(
+      'R8: taken off, and a deeper box let in behind it',
+    );
+  });
+
+  it('tells cable that stays in sight in a flat of concrete', () => {
+    const { paper } = quoted(offering('quarrel-court', { schemes: ['ring-by-w2'] }));
+    expect(textOf(paper.schemes[0]?.felt)).toContain('plastic cover strip for cable, which stays in sight');
+  });
+});
+
+describe('a paper', () => {
+  it('sets a fused branch against the loop once, where both are offered, with the loads that are named', () => {
+    const [weighed, ...more] = quoted(fernlow).paper.weighed;
+    expect(more).toEqual([]);
+    expect(weighed?.paragraphs[0]).toContain(
+      'Kettle 3.0 kW, toaster 1.4 kW and air fryer 1.7 kW at once draw 26.5 A',
+    );
+    expect(
+      quoted(offering('fernlow-close', { schemes: ['fused-unit', 'new-radial'] })).paper.weighed,
+    ).toEqual([]);
+  });
+
+  it('says of each option apart what only that one has', () => {
+    const { paper } = quoted(fernlow);
+    expect(paper.papers.map(({ forOptions }) => forOptions)).toEqual([
+      'Options A and B',
+      'Option C',
+      'Options A and B',
+      'Option C',
+    ]);
+    expect(paper.included.find(({ words }) => words.startsWith('Floors opened'))?.forOptions).toBe(
+      'Options A and B',
+    );
+  });
+
+  it('withholds a way that fails and is a draft then', () => {
+    const { paper } = quoted(offering('saltglass-row', { schemes: ['two-on-one'] }), ownLibrary());
+    expect(paper.schemes[0]?.withheld).toContain('does not meet the wiring rules');
+    expect(paper.draft).not.toBeNull();
+    expect(paper.beforeSending.filter(({ weight }) => weight === 'must').map(({ where }) => where)).toEqual([
+      'ways',
+    ]);
+  });
+
+  it('is no draft once all that it must have is there', () => {
+    const { paper } = quoted(three, ownLibrary());
+    expect([paper.draft, paper.demoNote]).toEqual([null, null]);
+    expect(quoted(three).paper.draft).not.toBeNull();
+  });
+
+  it.each([
+    ['the firm has no address', { firm: { ...ownLibrary().firm, address: [] } }, 'firm'],
+    ['VAT is charged without a number', { firm: { name: 'Own', address: ['1'], contact: '1' } }, 'firm'],
+  ])('is a draft while %s', (_, change, where) => {
+    const { paper } = quoted(three, { ...ownLibrary(), ...change });
+    expect(paper.draft).not.toBeNull();
+    expect(paper.beforeSending[0]).toMatchObject({ weight: 'must', where });
+  });
+
+  it('never prints what is for the electrician alone', () => {
+    const { beforeSending, ...printed } = quoted(three).paper;
+    const text = textOf(printed);
+    expect(beforeSending.length).toBeGreaterThan(3);
+    for (const { words } of beforeSending) expect(text).not.toContain(words);
+  });
+
+  it('says "to be agreed" of what nobody has said, and what was said when it is', () => {
+    const silent = textOf(quoted(three, ownLibrary()).paper);
+    for (const words of [
+      'When we can begin: to be agreed',
+      'When the price is due: to be agreed',
+      'How you can pay: to be agreed',
+    ])
+      expect(silent).toContain(words);
+    const own = ownLibrary();
+    const firm = {
+      ...own.firm,
+      paymentDays: 14,
+      paymentWays: 'bank transfer',
+      guarantee: 'Two years on our work',
+    };
+    const job: Job = {
+      ...three,
+      quoting: { ...three.quoting, start: 'from 4 January' },
+      terms: { ...three.terms, furniture: 'customer' },
+    };
+    const told = textOf(quoted(job, { ...own, firm }).paper);
+    for (const words of [
+      'When we can begin: from 4 January',
+      'is due 14 days after the invoice',
+      'bank transfer',
+      'Guarantee: Two years',
+      'please clear about a metre',
+    ])
+      expect(told).toContain(words);
+    expect(told).not.toContain('to be agreed.');
+  });
+
+  it('holds until the last day that the terms say', () => {
+    expect(quoted(three).paper.validUntil).toBe('2026-12-25');
+    const { validDays: _, ...terms } = three.terms;
+    const { validDays: __, ...firmTerms } = ownLibrary().terms;
+    const open = quoted({ ...three, terms }, { ...ownLibrary(), terms: firmTerms }).paper;
+    expect([open.validUntil, open.validWords]).toEqual([null, 'How long it holds: to be agreed']);
+  });
+
+  it('explains the trade words that it uses, and no others', () => {
+    const { glossary } = quoted(three).paper;
+    expect(glossary.map(({ word }) => word)).toContain('RCBO');
+    expect(glossary.map(({ word }) => word)).not.toContain('Main bonding');
+    expect(glossary.map(({ word }) => word)).toEqual(glossary.map(({ word }) => word).toSorted());
+  });
+
+  it('calls nothing safe or certified', () => {
+    for (const job of [three, fernlow, demoJob('quarrel-court'), demoJob('saltglass-row-quoting')]) {
+      const text = textOf(quoted(job).paper).replace(
+        'Nothing in it says that the wiring of the house is safe',
+        '',
+      );
+      expect(text).not.toMatch(/\b(?:is|are|made|perfectly) safe\b|\bcertified\b/i);
+    }
+  });
+
+  it('comes of a job with nothing in it, and is the same twice', () => {
+    const terms = { labour: 'typical', vat: 'standard' } as const;
+    const bare = newJob({ reference: '', title: '', terms });
+    const { paper } = quoted(bare);
+    expect([paper.kind, paper.schemes, paper.cancellation]).toEqual(['estimate', [], null]);
+    expect(paper.beforeSending.some(({ where, weight }) => where === 'ways' && weight === 'must')).toBe(true);
+    expect(JSON.stringify(quoted(three).paper)).toBe(JSON.stringify(quoted(three).paper));
+  });
+});

@@ -1,0 +1,175 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { quotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
+import { quotationPdf } from '#exports/quotation-pdf.ts';
+import type { Job } from '#model/job.ts';
+import { offering, quoted } from '../engine/quotation/quoted.ts';
+import { type ReadPdf, readPdf } from './pdf-reader.ts';
+
+const A4_PT = { width: 595.28, height: 841.89 };
+/** 18 mm to the sides. */
+const MARGIN_PT = 51;
+
+async function pdfOf(job: Job): Promise<{ readonly read: ReadPdf; readonly bytes: Uint8Array }> {
+  const { paper, result } = quoted(job);
+  const bytes = await quotationPdf(paper, quotationDrawings(paper, result));
+  return { bytes, read: await readPdf(bytes) };
+}
+
+const plain = (text: string): string => text.replace(/\s+/g, ' ');
+
+/** Words that stand outside what is printed of a page. */
+const outside = ({ words }: ReadPdf): readonly string[] =>
+  words
+    .flat()
+    .flatMap(({ text, xMin, xMax, yMin, yMax }) =>
+      xMin < MARGIN_PT - 1 || xMax > A4_PT.width - MARGIN_PT + 1 || yMin < 0 || yMax > A4_PT.height
+        ? [text]
+        : [],
+    );
+
+const three = offering('saltglass-row', { schemes: ['spurs-rcbo', 'fused-beds', 'ring-to-w2'] });
+
+describe('the PDF of a quotation', () => {
+  let made: Awaited<ReturnType<typeof pdfOf>>;
+  beforeAll(async () => {
+    made = await pdfOf(three);
+  });
+
+  it('is A4, tagged, titled, of the paper’s own day', () => {
+    const { info } = made.read;
+    expect(info['Page size']).toContain('A4');
+    expect([info.Tagged, info.Title]).toEqual([
+      'yes',
+      'Quotation RW-0001: 3 Saltglass Row: three outlets and a boiler supply',
+    ]);
+    expect(info.Author).toContain('Tin Kettle');
+    expect(info.CreationDate).toContain('2026');
+  });
+
+  it('embeds both faces so that all text can be read back, and has drawings as lines, not as dots', () => {
+    const { fonts, images } = made.read;
+    expect(fonts.map(({ name }) => name.replace(/^[A-Z]+\+/, '')).sort()).toEqual([
+      'Barlow-Regular',
+      'Barlow-SemiBold',
+      'BarlowSemiCondensed-Regular',
+      'BarlowSemiCondensed-SemiBold',
+    ]);
+    expect(fonts.every(({ embedded, unicode }) => embedded && unicode)).toBe(true);
+    expect(images).toBe(0);
+  });
+
+  it('carries reference, revision, day and page on every page, and that it is a draft', () => {
+    const { pages } = made.read;
+    expect(pages.length).toBeGreaterThan(4);
+    pages.forEach((page, i) => {
+      expect(plain(page)).toContain(
+        'Quotation RW-0001, revision 1, 25 November 2026 · Draft · Demonstration',
+      );
+      expect(plain(page)).toContain(`Page ${i + 1} of ${pages.length}`);
+    });
+  });
+
+  it('has every word and every sum of the paper as text', () => {
+    const { paper } = quoted(three);
+    const text = plain(made.read.pages.join(' ')).replace(/- /g, '-');
+    const words = new Set(made.read.words.flat().map(({ text: word }) => word));
+    for (const sum of ['£922.04', '£1076.34', '£972.78', '£153.67', '£768.37']) expect(text).toContain(sum);
+    const lines = [
+      paper.kindWords,
+      ...paper.asked,
+      ...paper.schemes.flatMap(({ how, time, felt }) => [
+        ...how,
+        ...time,
+        ...felt.flatMap((one) => one.words),
+      ]),
+      ...paper.assumed.flatMap((one) => [one.words, one.otherwise]),
+      ...paper.cautions,
+      ...(paper.cancellation?.notice.paragraphs ?? []),
+    ];
+    const missing = lines.flatMap((line) => line.split(/\s+/)).filter((word) => !words.has(word));
+    expect(missing).toEqual([]);
+  });
+
+  it('names the new points in the drawing', () => {
+    const drawn = made.read.words.flat().filter(({ text }) => text === 'W4');
+    expect(drawn.length).toBeGreaterThanOrEqual(3);
+    expect(plain(made.read.pages.join(' '))).toContain('the floor is opened here');
+  });
+
+  it('keeps within the margins of its pages', () => {
+    expect(outside(made.read)).toEqual([]);
+  });
+
+  it('is the same file twice', async () => {
+    expect(Buffer.from((await pdfOf(three)).bytes).equals(Buffer.from(made.bytes))).toBe(true);
+  });
+});
+
+describe('a PDF with the trade’s signs', () => {
+  it('has £, ², Ω, ×, dashes and accents as text', async () => {
+    const signs = '£ ² Ω × – − ’ “ ½ ° ŵ ŷ é';
+    const { read } = await pdfOf({ ...three, title: signs, quoting: { remarks: signs } });
+    for (const sign of signs.split(' ')) expect(plain(read.pages.join(' '))).toContain(sign);
+  });
+});
+
+describe('a PDF of much', () => {
+  it('holds long names, sixty points and three schemes within its pages', async () => {
+    const long =
+      'Wohnungseigentümergemeinschaft-von-der-Unterhaching-und-Freunde-mit-sehr-langem-Namen-ohne-Lücke';
+    const base = offering('saltglass-row', {
+      schemes: ['spurs-rcbo', 'fused-beds', 'ring-to-w2'],
+      remarks: long.repeat(3),
+    });
+    const [wanted] = base.points.filter(({ id }) => id === 'w1-living1');
+    const more = Array.from({ length: 56 }, (_, i) => ({
+      ...structuredClone(wanted),
+      id: `more-${i}`,
+      label: `W${i + 5}`,
+      place: { wall: 'none', side: 'left', alongMm: 0, heightMm: 450 },
+    })).map(({ place: _, ...point }) => point) as Job['points'];
+    const joined = base.schemes.map((scheme) => ({
+      ...scheme,
+      connections: [
+        ...scheme.connections,
+        ...more.map(({ id }) => ({
+          id: `c-${id}`,
+          kind: 'fused-spur' as const,
+          from: { point: 'r1-hallway' },
+          unit: { fuseA: 13 },
+          feeds: [{ from: 'unit', to: id }],
+        })),
+      ],
+    }));
+    const { read } = await pdfOf({
+      ...base,
+      schemes: joined,
+      title: `${long} ${long}`,
+      site: { ...base.site, customer: long, address: [long, long] },
+      points: [...base.points, ...more],
+    });
+    expect(outside(read)).toEqual([]);
+    expect(read.pages.length).toBeLessThan(60);
+    const text = plain(read.pages.join(' '));
+    // Nothing is lost at the foot of a page: every point is asked for, and named in how and where each option feeds it.
+    for (const { label } of more) {
+      expect(text).toContain(`${label}: double socket, place to be agreed`);
+      expect(text.split(`${label} is behind one fuse`).length).toBe(4);
+      expect(
+        text.split(`${label}: a hole cut into the wall`).length + text.split(`${label}: on a box`).length,
+      ).toBe(5);
+    }
+  });
+
+  it('refuses a drawing that would be read from this machine', async () => {
+    const { paper, result } = quoted(three);
+    const drawings = quotationDrawings(paper, result);
+    const [first] = drawings.storeys;
+    if (first === undefined) throw new Error('nothing is drawn');
+    const bad = {
+      ...drawings,
+      storeys: [{ ...first, svg: first.svg.replace('</svg>', '<image href="/etc/hostname"/></svg>') }],
+    };
+    await expect(quotationPdf(paper, bad)).rejects.toThrow('picture from outside');
+  });
+});
