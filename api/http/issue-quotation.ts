@@ -1,11 +1,9 @@
 import { z } from '@hono/zod-openapi';
 import { type QuotationDrawings, quotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
-import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
-import { quotationOf } from '#engine/quotation/quotation.ts';
 import { revisionRefusal, standingOf } from '#engine/quotation/standing.ts';
-import { stateTag } from '#engine/state-tag.ts';
+import { quote } from '#engine/quote.ts';
 import type { Job } from '#model/job.ts';
 import { id, isoDate } from '#model/primitives.ts';
 import type { NewQuotation, StoredQuotation } from '../db/quotation-stores.ts';
@@ -72,14 +70,7 @@ function paperOf(
   }: { readonly date: string; readonly jobRevision: number; readonly revision: number },
 ): { readonly document: QuotationDocument; readonly drawings: QuotationDrawings } {
   const result = estimate(job, library, { date, revision: jobRevision });
-  const document = quotationOf({
-    job,
-    library,
-    estimate: result,
-    revision,
-    state: stateTag(job),
-    demoNote: demoNotice(demoMarksOf(result.schemes, library)),
-  });
+  const document = quote(job, library, result, revision);
   return { document, drawings: quotationDrawings(document, result) };
 }
 

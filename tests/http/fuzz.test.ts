@@ -69,9 +69,13 @@ const body = fc.oneof(
     })
     .map((changes) => JSON.stringify({ ...JSON.parse(saltglass), ...changes })),
   fc
-    .dictionary(fc.constantFrom('job', 'library', 'date', 'revision', 'keptFor', 'x'), fc.jsonValue(), {
-      maxKeys: 4,
-    })
+    .dictionary(
+      fc.constantFrom('job', 'library', 'date', 'revision', 'keptFor', 'id', 'kind', 'reason', 'x'),
+      fc.jsonValue(),
+      {
+        maxKeys: 4,
+      },
+    )
     .map((group) => JSON.stringify(group)),
   fc.json(),
   fc.constant(saltglass),
@@ -104,7 +108,10 @@ describe.each(names)('the route %s', (name) => {
         async (id, revision, more, asked, sent, plain) => {
           const made = await testApp();
           if (path.includes('{id}')) await made.send('POST', '/api/jobs', saltglass);
-          const address = path.replace('{id}', () => id).replace('{revision}', () => revision);
+          const address = path
+            .replace('{id}', () => id)
+            .replace('{revision}', () => revision)
+            .replace(/\{(?:quotation|variation|asset|text)\}/g, () => id);
           const answer = await made.app.request(`${address}?${new URLSearchParams(asked)}`, {
             method: method.toUpperCase(),
             headers: plain ? asJson : { ...asJson, ...more },

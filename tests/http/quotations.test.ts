@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Job } from '#model/job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
 import type { QuotationRecord } from '../../api/http/quotation-records.ts';
-import { tinyPng } from './photos.ts';
+import { tinyPng, tinyWebp } from './photos.ts';
 import { saltglass, saltglassId, testApp } from './test-app.ts';
 
 const path = `/api/jobs/${saltglassId}/quotations`;
@@ -343,6 +343,12 @@ describe('photos', () => {
     expect(read.headers.get('content-security-policy')).toContain("default-src 'none'");
     expect((await get(`/api/assets/${id}`, { 'if-none-match': `"${id}"` })).status).toBe(304);
     expect(await codeOf(await get(`/api/assets/${'f'.repeat(64)}`))).toEqual([404, 'no-such-photo']);
+  });
+
+  it('are WebP as well, by their own length', async () => {
+    expect((await send(tinyWebp)).answer.status).toBe(201);
+    const cut = await send(tinyWebp.slice(0, 30));
+    expect(cut.answer.status).toBe(422);
   });
 
   it.each([

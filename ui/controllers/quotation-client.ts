@@ -45,7 +45,7 @@ export class QuotationClient {
     await this.#api.ask('POST', `${this.#path}/${id}/variations`, { body, base: etag });
   }
 
-  async frozen(id: string, which: 'job' | 'library'): Promise<string> {
+  async frozen(id: string, which: 'document' | 'drawings' | 'job' | 'library'): Promise<string> {
     return (await this.#api.ask('GET', `${this.#path}/${id}/frozen/${which}`)).text();
   }
 

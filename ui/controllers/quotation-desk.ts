@@ -2,7 +2,7 @@ import type { QuotationNote } from '#model/quotation-notes.ts';
 import type { JobView } from '../job-view.ts';
 import { newId } from '../new-id.ts';
 import type { QuotationRecord } from '../quotations/quotation-record.ts';
-import type { QuotationAsk, QuotationsView } from '../quotations/quotations-view.ts';
+import type { QuotationAsk, QuotationsView, ReadQuotation } from '../quotations/quotations-view.ts';
 import { ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { browserClock, type Clock } from './estimating.ts';
@@ -70,6 +70,7 @@ export class QuotationDesk {
       working: false,
       reason: this.#reasons.of(parts.jobId) ?? '',
       photos: [],
+      read: null,
     };
   }
 
@@ -106,6 +107,8 @@ export class QuotationDesk {
         return this.#show({ photos: this.#view.photos.filter(({ url }) => url !== ask.url) });
       case 'look-again':
         return this.#fetch();
+      case 'read':
+        return ask.quotationId === null ? this.#show({ read: null }) : this.#read(ask.quotationId);
       case 'issue':
         return this.#send(() => this.#issue());
       case 'note':
@@ -128,6 +131,23 @@ export class QuotationDesk {
       // What was there stays in sight.
       const state = this.#view.quotations.length > 0 ? 'there' : 'not-reached';
       this.#show({ state, trouble: wordsOf(error) });
+    }
+  }
+
+  async #read(id: string): Promise<void> {
+    try {
+      const [paper, drawings] = await Promise.all(
+        (['document', 'drawings'] as const).map((which) => this.#parts.client.frozen(id, which)),
+      );
+      // Frozen by the server as these types, and never changed since.
+      const read = {
+        id,
+        paper: JSON.parse(paper ?? ''),
+        drawings: JSON.parse(drawings ?? ''),
+      } as ReadQuotation;
+      this.#show({ read, trouble: '' });
+    } catch (error) {
+      this.#show({ trouble: wordsOf(error) });
     }
   }
 

@@ -1,3 +1,5 @@
+import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
+import type { QuotationDocument } from '#engine/quotation/document.ts';
 import type { MoneyMoved } from '#engine/quotation/money-moved.ts';
 import type { Variation } from '#engine/quotation/variation.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
@@ -18,6 +20,13 @@ export interface OfferMoved {
   readonly moved: MoneyMoved | null;
 }
 
+/** A quotation as it was issued, to be read. */
+export interface ReadQuotation {
+  readonly id: string;
+  readonly paper: QuotationDocument;
+  readonly drawings: QuotationDrawings;
+}
+
 /** What the quotations of a job are shown from; replaced whole at each change. */
 export interface QuotationsView {
   readonly state: 'fetching' | 'there' | 'not-reached';
@@ -36,12 +45,16 @@ export interface QuotationsView {
   /** What is typed of a variation, and its photos; kept until it is offered. */
   readonly reason: string;
   readonly photos: readonly DraftPhoto[];
+  /** The one that is being read as it was issued; null: none. */
+  readonly read: ReadQuotation | null;
 }
 
 /** What is asked for of a job's quotations. */
 export type QuotationAsk =
   | { readonly do: 'issue' }
   | { readonly do: 'look-again' }
+  /** Read one as it was issued; null: put it away. */
+  | { readonly do: 'read'; readonly quotationId: string | null }
   | { readonly do: 'note'; readonly quotationId: string; readonly note: QuotationNote }
   | { readonly do: 'type-reason'; readonly reason: string }
   | { readonly do: 'add-photo'; readonly file: Blob }

@@ -136,6 +136,7 @@ export class PapersStep extends LitElement {
       ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
       <quotation-part .view=${view}></quotation-part>
+      <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>
       <h3>For the work</h3>
       <ul>
         ${papers.map((paper) => this.#paper(paper))}
@@ -145,7 +146,6 @@ export class PapersStep extends LitElement {
         same job, to the last fact; one with another is of an earlier or a later state. Prices may have moved since: the
         workbook names its price list.
       </p>
-      <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>
       <actual-work .view=${view}></actual-work>
       <h3>What goes with every paper</h3>
       <ul class="cautions">

@@ -70,8 +70,11 @@ function priceSteps(before: Library, after: Library, items: ReadonlySet<string>)
   ];
 }
 
-const hours = (norms: Library['norms']): string =>
-  `${pounds(norms.ratePencePerHour)} an hour, ${norms.rateBasis === 'cost' ? 'what it costs the firm' : 'as charged'}`;
+const hours = (norms: Library['norms'], other: Library['norms']): string => {
+  const rate = `${pounds(norms.ratePencePerHour)} an hour`;
+  if (norms.rateBasis === other.rateBasis) return rate;
+  return `${rate}, ${norms.rateBasis === 'cost' ? 'what it costs the firm' : 'as charged'}`;
+};
 
 const minutes = (norm: Norm | undefined): string =>
   norm === undefined ? 'no norm' : `${norm.typicalMin} min (${norm.lowMin} to ${norm.highMin})`;
@@ -83,7 +86,7 @@ function normSteps(before: Library, after: Library, tasks: ReadonlySet<string>):
   const steps: MoveStep[] = [];
   if (was.ratePencePerHour !== is.ratePencePerHour || was.rateBasis !== is.rateBasis)
     steps.push(
-      step('rate', 'Hourly rate', fromTo(hours(was), hours(is)), (state) => {
+      step('rate', 'Hourly rate', fromTo(hours(was, is), hours(is, was)), (state) => {
         const { rateBasis: _, ...norms } = state.library.norms;
         const basis = is.rateBasis === undefined ? {} : { rateBasis: is.rateBasis };
         const library = {

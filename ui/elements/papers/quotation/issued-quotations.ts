@@ -8,6 +8,7 @@ import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import './money-moved.ts';
 import './quotation-card.ts';
+import './quotation-view.ts';
 import { dearer } from './status-words.ts';
 import './variation-card.ts';
 import './variation-form.ts';
@@ -44,6 +45,25 @@ export class IssuedQuotations extends LitElement {
         background: var(--fail-wash);
         border-left: 4px solid var(--fail);
       }
+      dialog {
+        width: min(48rem, 100vw);
+        max-width: 100vw;
+        height: 100dvh;
+        max-height: 100dvh;
+        padding: 0 12px 24px;
+        color: inherit;
+        background: var(--paper);
+        border: 0;
+        overscroll-behavior: contain;
+      }
+      dialog header {
+        position: sticky;
+        z-index: 1;
+        top: 0;
+        padding: 8px 0;
+        text-align: right;
+        background: var(--paper);
+      }
       .moved {
         padding: 8px 10px;
         background: var(--ask-wash);
@@ -67,12 +87,21 @@ export class IssuedQuotations extends LitElement {
       this.confirming = false;
   }
 
+  override updated(): void {
+    const { read } = this.quotations;
+    if (read !== null && this.#dialog?.open === false) this.#dialog.showModal();
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.renderRoot.querySelector('dialog');
+  }
+
   get #newest(): QuotationRecord | null {
     return this.quotations.quotations.at(-1) ?? null;
   }
 
   override render(): TemplateResult {
-    const { state, trouble } = this.quotations;
+    const { state, trouble, read } = this.quotations;
     return html`<h3>What the customer has from you</h3>
       ${
         trouble === ''
@@ -83,7 +112,11 @@ export class IssuedQuotations extends LitElement {
             </div>`
       }
       ${state === 'fetching' ? html`<p class="hint">Fetching what was issued…</p>` : nothing}
-      ${state === 'there' ? this.#there() : nothing}`;
+      ${state === 'there' ? this.#there() : nothing}
+      <dialog aria-label="As it was issued" @close=${() => send(this, 'quotation-asked', { do: 'read', quotationId: null })}>
+        <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
+        ${read === null ? nothing : html`<quotation-view .paper=${read.paper} .drawings=${read.drawings}></quotation-view>`}
+      </dialog>`;
   }
 
   #there(): TemplateResult {

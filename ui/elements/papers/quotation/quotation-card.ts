@@ -114,6 +114,7 @@ export class QuotationCard extends LitElement {
         <a class="button" download href=${`/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${this.quotation.id}/quotation.pdf`}
           >PDF as issued<span class="visually-hidden">: ${this.#name}</span></a
         >
+        ${this.#button('Read it as issued', () => send(this, 'quotation-asked', { do: 'read', quotationId: this.quotation.id }))}
         ${this.#acts()}
       </div>
       ${this.#asked()}`;

@@ -124,7 +124,10 @@ export class VariationForm extends LitElement {
           Put it to the customer
         </button>
       </div>
-      <p class="hint">It is kept with the quotation as it is then. Go on with it once the customer has agreed.</p>`;
+      <p class="hint">
+        It is priced as the quotation was, not at today’s prices and terms, which the price beside the plan goes by. It is
+        kept with the quotation as it is then. Go on with it once the customer has agreed.
+      </p>`;
   }
 
   #photos(): TemplateResult {
