@@ -23,7 +23,7 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
 }
 
 /** The terms that are one of several words and may be left out. */
-type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture';
+type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture' | 'finish';
 
 /** Writes a word, or (null) takes it away. */
 export function putWord<K extends TermWord>(
@@ -58,6 +58,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',
+  finish: 'finish of new plates',
 };
 
 /** Sets how fast the job is priced to go. */
@@ -135,4 +136,10 @@ export const setDrying = (drying: Terms['drying'] | null): JobEdit => ({
 export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
   label: 'Change who moves the furniture',
   change: (job) => putWord(job.terms, 'furniture', by),
+});
+
+/** Says how new plates look where a point says nothing of its own; null: white moulded. */
+export const setFinish = (finish: Terms['finish'] | null): JobEdit => ({
+  label: 'Change the finish of new plates',
+  change: (job) => putWord(job.terms, 'finish', finish),
 });
