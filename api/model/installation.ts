@@ -146,6 +146,10 @@ export const pointKind = z.enum([
 ]);
 export type PointKind = z.infer<typeof pointKind>;
 
+/** How the plate of an accessory looks: white moulded plastic, or metal. */
+export const finish = z.enum(['white', 'brushed', 'polished', 'black']);
+export type Finish = z.infer<typeof finish>;
+
 const fuseA = z.number().positive().max(13);
 
 /** A place with an accessory or a joint: found, wanted, or to go. */
@@ -177,6 +181,8 @@ export const point = z
     joint: joint.optional(),
     load: z.strictObject({ watts: z.number().min(0).max(100_000), use: text, fixed: z.boolean() }).optional(),
     features: z.array(z.enum(['usb', 'rcd', 'ip66', 'metal'])),
+    /** Of what is fitted here; absent: as the job's terms say. */
+    finish: finish.optional(),
     asFound: z
       .strictObject({
         cablesSeen: z.int().min(0).max(20).optional(),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { site, storey } from './building.ts';
 import { containment } from './cable.ts';
-import { board, circuit, leg, point, reading, supply } from './installation.ts';
+import { board, circuit, finish, leg, point, reading, supply } from './installation.ts';
 import { certainty, id, idOf, idRef, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
 
@@ -62,6 +62,8 @@ export const terms = z
     furniture: z.enum(['customer', 'firm']).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
+    /** How new plates look where a point says nothing of its own; absent: white moulded. */
+    finish: finish.optional(),
     /** What chases and the holes round boxes are filled with; absent: as the firm does, one coat where it does not say. */
     filling: z.enum(['one-coat', 'bonding-and-finish']).optional(),
     /** Whether a price is held to, or the work is charged by the hours it takes; absent: by how much is proven. */

@@ -24,7 +24,15 @@ export function putTerm(terms: Pick<Terms, OwnTerm>, term: OwnTerm, value: numbe
 }
 
 /** The terms that are one of several words and may be left out. */
-type TermWord = 'vatCondition' | 'chased' | 'filling' | 'profitOn' | 'drying' | 'furniture' | 'charging';
+type TermWord =
+  | 'vatCondition'
+  | 'chased'
+  | 'filling'
+  | 'profitOn'
+  | 'drying'
+  | 'furniture'
+  | 'charging'
+  | 'finish';
 
 /** Writes a word, or (null) takes it away. */
 export function putWord<K extends TermWord>(
@@ -113,4 +121,10 @@ export const setDrying = (drying: Terms['drying'] | null): JobEdit => ({
 export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
   label: 'Change who moves the furniture',
   change: (job) => putWord(job.terms, 'furniture', by),
+});
+
+/** Says how new plates look where a point says nothing of its own; null: white moulded. */
+export const setFinish = (finish: Terms['finish'] | null): JobEdit => ({
+  label: 'Change the finish of new plates',
+  change: (job) => putWord(job.terms, 'finish', finish),
 });

@@ -1,5 +1,6 @@
 import type { Point } from '#model/installation.ts';
 import { jointInOldBox, movesAway } from '../circuit/moved-away.ts';
+import { type PlateFinish, plateFinish, withFinish } from './finish.ts';
 import { type Fitting, gangsOf } from './fittings.ts';
 import type { FusedUnit, NewAccessory } from './things.ts';
 import type { WiringIndex } from './wiring-index.ts';
@@ -33,20 +34,33 @@ function newAccessory(fitting: Fitting, unit: FusedUnit | undefined): NewAccesso
     id: fitting.id,
     kind: fitting.kind,
     features: [...features].toSorted(),
+    ...lookOf(fitting.finish),
   };
 }
+
+/** The look of a metal plate, where somebody chose it. */
+const lookOf = (finish: PlateFinish | null): Pick<NewAccessory, 'finish'> =>
+  finish === null || finish === 'white' || finish === 'metal' ? {} : { finish };
 
 /** Over every box that loses its accessory: what is joined in it stays there, and an empty one is closed. */
 function blankPlates(index: WiringIndex): NewAccessory[] {
   if (index.input.scheme === null) return [];
   return index.input.job.points
     .filter((point) => isLeft(index, point))
-    .map((point) => ({
-      pointId: point.id,
-      id: jointInOldBox(point.id),
-      kind: 'blank',
-      features: gangsOf(point.kind, point.modules?.length ?? 0) > 1 ? ['twin'] : [],
-    }));
+    .map((point) => {
+      const { finish, features } = point;
+      // What the old plate was of says nothing of the one that closes its box.
+      const own = features.includes('ip66') ? [] : features.filter((feature) => feature !== 'metal');
+      const chosen = plateFinish({ ...(finish && { finish }), features: own }, index.input.job.terms);
+      const twin = gangsOf(point.kind, point.modules?.length ?? 0) > 1 ? ['twin'] : [];
+      return {
+        pointId: point.id,
+        id: jointInOldBox(point.id),
+        kind: 'blank',
+        features: withFinish(twin, chosen).toSorted(),
+        ...lookOf(chosen),
+      };
+    });
 }
 
 /** Whether a point's box stays behind: the point is taken out, or what replaces it stands elsewhere. Joints have no box. */

@@ -1,6 +1,7 @@
 import type { Point, PointKind } from '#model/installation.ts';
 import { movesAway } from '../circuit/moved-away.ts';
 import type { NodeId } from '../circuit/network.ts';
+import { type PlateFinish, plateFinish, withFinish } from './finish.ts';
 import type { FusedUnit } from './things.ts';
 import type { WiringIndex } from './wiring-index.ts';
 
@@ -13,6 +14,8 @@ export interface Fitting {
   readonly surveyed: Point | null;
   readonly kind: PointKind;
   readonly features: readonly string[];
+  /** Of what is fitted new; null for what stays as found. */
+  readonly finish: PlateFinish | null;
   readonly flexOutlet: boolean;
   readonly gangs: number;
   /** How it is let into the wall; a unit that nobody described goes in like the first point it feeds. */
@@ -56,17 +59,21 @@ function pointFitting(index: WiringIndex, point: Point, unit: FusedUnit | undefi
   const kind = kindAfter(point.kind, remedies);
   const hasRcd = remedies.includes('rcd-outlet') || remedies.includes('rcd-unit') || point.unit?.rcd === true;
   const surveyed = surveyedPoint(index, point);
+  const isNew = point.status === 'wanted' || changed;
+  const finish = isNew ? plateFinish(point, index.input.job.terms) : null;
+  const worn = finish === null ? point.features : withFinish(point.features, finish);
   return {
     id: point.id,
     point,
     surveyed,
     kind,
-    features: [...new Set<string>([...point.features, ...(hasRcd ? ['rcd'] : [])])].toSorted(),
+    features: [...new Set<string>([...worn, ...(hasRcd ? ['rcd'] : [])])].toSorted(),
+    finish,
     flexOutlet: unit?.flexOutlet ?? point.unit?.flexOutlet ?? kind === 'flex-outlet',
     gangs: point.box?.gangs ?? gangsOf(kind, point.modules?.length ?? 0),
     mount: point.mount ?? surveyed?.mount,
     nodeIds: nodesOfPoint(index, point.id),
-    isNew: point.status === 'wanted' || changed,
+    isNew,
     remedies,
   };
 }
@@ -106,12 +113,14 @@ function nodesOfPoint(index: WiringIndex, pointId: string): NodeId[] {
 
 function unitFitting(index: WiringIndex, unit: FusedUnit): Fitting {
   const remedies = remediesAt(index, unit.id);
+  const finish = plateFinish(null, index.input.job.terms);
   return {
     id: unit.id,
     point: null,
     surveyed: null,
     kind: 'fused-unit',
-    features: remedies.includes('rcd-unit') ? ['rcd'] : [],
+    features: withFinish(remedies.includes('rcd-unit') ? ['rcd'] : [], finish).toSorted(),
+    finish,
     flexOutlet: unit.flexOutlet,
     gangs: 1,
     mount: unit.accessories.flatMap((id) => index.pointById.get(id)?.mount ?? [])[0],

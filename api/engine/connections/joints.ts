@@ -35,7 +35,7 @@ function cableJoint(index: WiringIndex, units: readonly FusedUnit[], node: Netwo
     connectionId: node.connectionId,
     pointId: node.pointId,
     legId: node.inLeg?.legId ?? null,
-    ...makeOf(node, node.joint ?? point?.joint ?? null, { lies, conductorAreaMm2 }),
+    ...makeOf(node, node.joint ?? point?.joint ?? null, { lies, conductorAreaMm2, cables: cables.length }),
     upstream: upstreamOf(index, units, node),
     inRing: place?.role === 'ring' || place?.role === 'claimed-ring',
     cables: cables.length,
@@ -51,7 +51,7 @@ type Make = Pick<CableJoint, 'kind' | 'source' | 'ratingA' | 'accessible'>;
 function makeOf(
   node: NetworkNode,
   given: Joint | null,
-  at: { readonly lies: Lies; readonly conductorAreaMm2: number },
+  at: { readonly lies: Lies; readonly conductorAreaMm2: number; readonly cables: number },
 ): Make {
   if (given) {
     return { kind: given.kind, source: 'given', ratingA: given.ratingA, accessible: given.accessible };
@@ -59,14 +59,23 @@ function makeOf(
   if (node.state === 'found') return { kind: 'screw', source: 'unknown', ratingA: 0, accessible: null };
   const accessible = accessibleWhere[at.lies];
   if (at.lies === 'box') return { kind: 'lever', source: 'derived', ratingA: 32, accessible };
-  return { ...derivedKind(at.conductorAreaMm2), source: 'derived', accessible };
+  return { ...derivedKind(at), source: 'derived', accessible };
 }
 
+/** Cables that a maintenance-free box takes: two under the clamp at either end. */
+const CABLES_IN_BOX = 4;
+
 /**
- * The joint that a conductor's size fits. Source: makers' ranges of maintenance-free boxes (0.5 to 4 mm²,
- * 32 A by their maintenance-free rating); crimps above that to 6 mm², and screw boxes beyond, from memory.
+ * The joint that the size and the number of its conductors fit. Source: makers' ranges of maintenance-free boxes (0.5 to
+ * 4 mm², one or two cables under each of two clamps, 32 A by their maintenance-free rating; trade press,
+ * https://modbs.co.uk/news/archivestory.php/aid/5054/Maintenance-free_junction_boxes_meet_requirements_of_Wiring_Regulations.html);
+ * more cables in lever connectors, crimps above 4 to 6 mm², and screw boxes beyond, from memory.
  */
-function derivedKind(conductorAreaMm2: number): Pick<CableJoint, 'kind' | 'ratingA'> {
+function derivedKind({
+  conductorAreaMm2,
+  cables,
+}: Pick<CableJoint, 'conductorAreaMm2' | 'cables'>): Pick<CableJoint, 'kind' | 'ratingA'> {
+  if (conductorAreaMm2 <= 4 && cables > CABLES_IN_BOX) return { kind: 'lever', ratingA: 32 };
   if (conductorAreaMm2 <= 4) return { kind: 'maintenance-free', ratingA: 32 };
   if (conductorAreaMm2 <= 6) return { kind: 'crimp', ratingA: 41 };
   return { kind: 'screw', ratingA: 60 };

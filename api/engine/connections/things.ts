@@ -1,3 +1,4 @@
+import type { Finish } from '#model/installation.ts';
 import type { NodeId } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
 
@@ -107,7 +108,10 @@ export interface NewAccessory {
   /** The point, or the node of a unit that a connection brings along. */
   readonly id: string;
   readonly kind: string;
+  /** `metal` among them is a metal plate. */
   readonly features: readonly string[];
+  /** How a metal plate looks; absent: white moulded, or of metal that nobody chose the look of. */
+  readonly finish?: Exclude<Finish, 'white'>;
 }
 
 /** The things a circuit with runs consists of. Lists sorted by id. */

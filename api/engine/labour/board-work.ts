@@ -2,7 +2,7 @@ import type { Remedy } from '#model/scheme.ts';
 import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import { deviceAfter, exchangedDevices, remedyCause } from '../takeoff/protection-lines.ts';
-import { type Amount, certain } from './amount.ts';
+import { type Amount, certain, possible } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 
 /** A remedy's own task; boxes and accessories that a remedy brings along are counted as things, devices by circuit. */
@@ -36,6 +36,21 @@ function deviceWork(worked: Worked): readonly Amount[] {
   }));
 }
 
+/**
+ * A circuit behind an RCD has its neutral in that RCD's bar; an RCBO takes both out of it, and the neutral has to be found
+ * and moved. Where nobody has told the circuit's device it may turn out so.
+ */
+function neutralWork(worked: Worked): readonly Amount[] {
+  const foundOf = new Map(worked.found.circuits.map((circuit) => [circuit.id, circuit]));
+  return exchangedDevices(worked.scheme?.remedies ?? []).flatMap((remedies) => {
+    const found = foundOf.get(remedies[0]?.at ?? '');
+    if (found === undefined || !isRcbo(deviceAfter(worked, remedies))) return [];
+    const cause = remedies.map(remedyCause)[0] ?? found.id;
+    if (found.circuit?.upstreamRcd !== undefined) return [certain('move-neutral', cause)];
+    return found.device ? [] : [possible('move-neutral', cause)];
+  });
+}
+
 /** New ways, and new cable joined on at the origin of a circuit that is there. */
 function originWork({ scheme }: Worked): readonly Amount[] {
   return (scheme?.connections ?? []).flatMap((connection) => {
@@ -48,5 +63,5 @@ function originWork({ scheme }: Worked): readonly Amount[] {
 
 /** Work at the board, and the remedies. */
 export function boardWork(worked: Worked): readonly Amount[] {
-  return [...originWork(worked), ...deviceWork(worked), ...remedyWork(worked)];
+  return [...originWork(worked), ...deviceWork(worked), ...neutralWork(worked), ...remedyWork(worked)];
 }

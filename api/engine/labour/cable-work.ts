@@ -2,10 +2,11 @@ import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
+import { unseenDrops } from '../takeoff/making-good-lines.ts';
 import { ownHoles } from '../takeoff/own-holes.ts';
 import { lengthRatios } from '../takeoff/run-length.ts';
 import type { Run, Segment } from '../ways/run.ts';
-import { type Amount, certain } from './amount.ts';
+import { type Amount, certain, possible } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 import { pathMetres } from './stretch-metres.ts';
 
@@ -52,9 +53,15 @@ function layingWork(run: Run): readonly Amount[] {
 
 /** A cable is fished once for every drop in a stud wall. */
 function fishing(run: Run): readonly Amount[] {
-  return run.segments
-    .filter(({ medium, direction }) => medium === 'stud-cavity' && direction === 'vertical')
-    .map(() => certain('fish-stud', run.id));
+  const drops = run.segments.filter(
+    ({ medium, direction }) => medium === 'stud-cavity' && direction === 'vertical',
+  );
+  const unseen = unseenDrops(run);
+  return [
+    ...drops.map(() => certain('fish-stud', run.id)),
+    // A noggin that nobody knows of: the board is opened there and patched.
+    ...(unseen > 0 ? [possible('patch-board', run.id, unseen)] : []),
+  ];
 }
 
 /** Holes, once a bundle. */

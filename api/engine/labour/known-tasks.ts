@@ -14,6 +14,7 @@ const before = [
   ['move-furniture', 'Move furniture out of the way and back', 'room'],
   ['isolate', 'Isolate and prove dead', 'each'],
   ['verify-circuit', 'Test what is there before it is touched', 'circuit'],
+  ['fault-finding', 'Find a fault that the tests show: provisional', 'circuit'],
   ['merchant-trip', 'Trip to the merchant', 'each'],
 ] as const;
 
@@ -75,6 +76,7 @@ const secondFix = [
   ['connect-appliance', 'Connect a fixed appliance by flex', 'each'],
   ['fit-rcbo', 'Exchange a device for an RCBO, dress and label', 'each'],
   ['fit-new-way', 'New way at the board: device, dress and label', 'each'],
+  ['move-neutral', 'Move a neutral to its RCBO from the bar of an RCD', 'each'],
   ['exchange-device', 'Exchange a device at the board', 'each'],
   ['fit-rcd-enclosure', 'Fit an RCD in its own enclosure', 'each'],
   ['fit-board', 'Exchange the board', 'each'],
@@ -84,12 +86,14 @@ const secondFix = [
 const test = [
   ['test-circuit', 'Test an altered circuit, dead, live and RCD', 'circuit'],
   ['minor-works-certificate', 'Minor works certificate', 'circuit'],
+  ['circuit-chart', 'Bring the circuit chart of the board up to date', 'circuit'],
   ['installation-certificate', 'Installation certificate with schedules', 'job'],
 ] as const;
 
 const after = [
   ['fill-chase', 'Fill a chase, two coats', 'm'],
   ['fill-box', 'Make good round a box', 'each'],
+  ['patch-board', 'Patch a board that had to be opened for a drop', 'each'],
   ['return-visit', 'Return when the plaster has set', 'job'],
   ['clean-up', 'Clean and vacuum', 'job'],
 ] as const;

@@ -20,5 +20,6 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',
+  finish: 'finish of new plates',
   charging: 'way of charging',
 };

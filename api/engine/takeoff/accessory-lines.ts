@@ -17,12 +17,13 @@ function piece(item: string, cause: string, measured = 1): Demand {
 }
 
 /** The item id of an accessory; features that it is sold with come after the kind. */
-export function accessoryItem({ kind, features }: NewAccessory): string {
+export function accessoryItem({ kind, features, finish }: NewAccessory): string {
   const has = (feature: string) => features.includes(feature);
+  // A look that was chosen stands in the place of the metal that it is a look of.
   const suffix = (...names: readonly string[]) =>
     names
       .filter(has)
-      .map((name) => `-${name}`)
+      .map((name) => `-${name === 'metal' ? (finish ?? name) : name}`)
       .join('');
   switch (kind) {
     case 'socket-single':
@@ -35,11 +36,11 @@ export function accessoryItem({ kind, features }: NewAccessory): string {
     case 'dp-switch':
       return `dp-switch-20${suffix('metal')}`;
     case 'shaver':
-      return 'shaver-outlet';
+      return `shaver-outlet${suffix('metal')}`;
     case 'blank':
-      return has('twin') ? 'blank-plate-twin' : 'blank-plate-single';
+      return `blank-plate-${has('twin') ? 'twin' : 'single'}${suffix('metal')}`;
     case 'cooker-control':
-      return 'cooker-control';
+      return `cooker-control${suffix('metal')}`;
     default:
       return `accessory-${kind}`;
   }
@@ -55,11 +56,11 @@ function fusedUnitItem(
   return start + suffix('neon', 'flex', 'ip66', 'metal');
 }
 
-function gridDemands({ job }: Worked, { id, pointId }: NewAccessory): Demand[] {
+function gridDemands({ job }: Worked, { id, pointId, features, finish }: NewAccessory): Demand[] {
   const modules = job.points.find((point) => point.id === pointId)?.modules ?? [];
   const gangs = Math.max(1, Math.ceil(modules.length / 2));
-  const plate =
-    gangs === 1 ? 'grid-plate-single' : gangs === 2 ? 'grid-plate-twin' : `grid-plate-${gangs}-gang`;
+  const size = gangs === 1 ? 'single' : gangs === 2 ? 'twin' : `${gangs}-gang`;
+  const plate = `grid-plate-${size}${features.includes('metal') ? `-${finish ?? 'metal'}` : ''}`;
   const fuses = modules.filter((module) => module.fuseA !== undefined).length;
   const counted: [string, number][] = [
     ['grid-module-fuse', fuses],

@@ -14,16 +14,32 @@ export function earthDemands(worked: Worked): readonly Demand[] {
 }
 
 function tailDemands(worked: Worked): Demand[] {
-  return boxWork(worked)
-    .filter(({ box }) => box.build === 'steel')
-    .map(({ box, measured, high }) => ({
-      item: 'earth-single-2.5',
-      unit: 'm',
-      group: 'cable',
-      measured: measured * BOX_TAIL_M,
-      high: high * BOX_TAIL_M,
-      causes: [box.id],
-    }));
+  const tail = (id: string, measured: number, high: number): Demand => ({
+    item: 'earth-single-2.5',
+    unit: 'm',
+    group: 'cable',
+    measured: measured * BOX_TAIL_M,
+    high: high * BOX_TAIL_M,
+    causes: [id],
+  });
+  const fitted = boxWork(worked).filter(({ box }) => box.build === 'steel');
+  const counted = new Set(fitted.filter(({ measured }) => measured > 0).map(({ box }) => box.id));
+  return [
+    ...fitted.map(({ box, measured, high }) => tail(box.id, measured, high)),
+    ...metalPlatesOnOldBoxes(worked)
+      .filter((id) => !counted.has(id))
+      .map((id) => tail(id, 1, 1)),
+  ];
+}
+
+/** A metal plate that takes the place of another: whether the old box has its tail nobody knows, so one is along. */
+function metalPlatesOnOldBoxes({ things }: Worked): readonly string[] {
+  const metal = new Set(
+    things.accessories.filter(({ features }) => features.includes('metal')).map(({ id }) => id),
+  );
+  return things.boxes
+    .filter(({ id, state, build }) => state === 'found' && build === 'steel' && metal.has(id))
+    .map(({ id }) => id);
 }
 
 function sleeveDemands(worked: Worked): Demand[] {

@@ -41,13 +41,22 @@ const cables: readonly Item[] = [
   ),
 ];
 
+/** Metal plates as they are sold: of no look that anybody chose, and by their look. */
+const metals = ['metal', 'brushed', 'polished', 'black'] as const;
+
 /** Features that outlets are sold with; other mixtures are not on the list. */
-const socketFeatures = ['', '-usb', '-rcd', '-ip66', '-metal', '-metal-usb', '-metal-rcd', '-ip66-rcd'];
+const socketFeatures = [
+  ...['', '-usb', '-rcd', '-ip66', '-ip66-rcd'],
+  ...metals.flatMap((metal) => [`-${metal}`, `-${metal}-usb`, `-${metal}-rcd`]),
+];
 const featureWords: Readonly<Record<string, string>> = {
   usb: 'with USB',
   rcd: 'with 30 mA RCD',
   ip66: 'weatherproof IP66',
   metal: 'metal plate',
+  brushed: 'brushed metal plate',
+  polished: 'polished metal plate',
+  black: 'black metal plate',
   switched: 'switched',
   unswitched: 'unswitched',
   neon: 'with neon',
@@ -70,16 +79,23 @@ const sockets = ['single', 'twin'].flatMap((size) =>
   ),
 );
 
+/** White moulded, then of metal. */
+function inEachFinish(id: string): readonly string[] {
+  return [id, ...metals.map((metal) => `${id}-${metal}`)];
+}
+
+/** An accessory in white moulded plastic and in metal. */
+const plates = (id: string, words: string): readonly Item[] =>
+  inEachFinish('').map((suffix) =>
+    item(id + suffix, `${words}${featureText(suffix)}`, 'each', 'accessories'),
+  );
+
 const fusedUnits = [
   ...['-switched', '-unswitched'].flatMap((start) =>
-    ['', '-neon'].flatMap((neon) =>
-      ['', '-flex'].flatMap((flex) => [start + neon + flex, `${start}${neon}${flex}-metal`]),
-    ),
+    ['', '-neon'].flatMap((neon) => ['', '-flex'].flatMap((flex) => inEachFinish(start + neon + flex))),
   ),
-  '-rcd',
-  '-rcd-flex',
-  '-rcd-metal',
-  '-rcd-flex-metal',
+  ...inEachFinish('-rcd'),
+  ...inEachFinish('-rcd-flex'),
   '-switched-ip66',
   '-unswitched-ip66',
 ].map((suffix) =>
@@ -89,16 +105,14 @@ const fusedUnits = [
 const accessories: readonly Item[] = [
   ...sockets,
   ...fusedUnits,
-  item('flex-outlet-plate', 'Flex outlet plate', 'each', 'accessories'),
-  item('flex-outlet-plate-metal', 'Flex outlet plate, metal plate', 'each', 'accessories'),
-  item('dp-switch-20', 'Double-pole switch 20 A', 'each', 'accessories'),
-  item('dp-switch-20-metal', 'Double-pole switch 20 A, metal plate', 'each', 'accessories'),
-  item('cooker-control', 'Cooker control unit 45 A', 'each', 'accessories'),
-  item('shaver-outlet', 'Shaver supply unit', 'each', 'accessories'),
-  item('blank-plate-single', 'Blank plate, single', 'each', 'accessories'),
-  item('blank-plate-twin', 'Blank plate, twin', 'each', 'accessories'),
-  item('grid-plate-single', 'Grid plate and frame, single', 'each', 'accessories'),
-  item('grid-plate-twin', 'Grid plate and frame, twin', 'each', 'accessories'),
+  ...plates('flex-outlet-plate', 'Flex outlet plate'),
+  ...plates('dp-switch-20', 'Double-pole switch 20 A'),
+  ...plates('cooker-control', 'Cooker control unit 45 A'),
+  ...plates('shaver-outlet', 'Shaver supply unit'),
+  ...plates('blank-plate-single', 'Blank plate, single'),
+  ...plates('blank-plate-twin', 'Blank plate, twin'),
+  ...plates('grid-plate-single', 'Grid plate and frame, single'),
+  ...plates('grid-plate-twin', 'Grid plate and frame, twin'),
   item('grid-module-switch', 'Grid switch module 20 A double-pole', 'each', 'accessories'),
   item('grid-module-fuse', 'Grid fuse module', 'each', 'accessories'),
   ...['1', '2', '3', '5', '7', '10', '13'].map((ratingA) =>
@@ -144,9 +158,18 @@ const joints: readonly Item[] = [
   item('joint-screw-30', 'Screw joint box 30 A', 'each', 'joints'),
   item('joint-screw-60', 'Screw joint box 60 A', 'each', 'joints'),
   item('joint-enclosure', 'Enclosure with cable clamps for connectors or crimps', 'each', 'joints'),
+  item(
+    'joint-enclosure-large',
+    'Large enclosure with cable clamps for connectors or crimps',
+    'each',
+    'joints',
+  ),
   item('lever-2', 'Lever connector, two-way', 'each', 'joints'),
   item('lever-3', 'Lever connector, three-way', 'each', 'joints'),
   item('lever-5', 'Lever connector, five-way', 'each', 'joints'),
+  item('lever-6-2', 'Lever connector to 6 mm², two-way', 'each', 'joints'),
+  item('lever-6-3', 'Lever connector to 6 mm², three-way', 'each', 'joints'),
+  item('lever-6-5', 'Lever connector to 6 mm², five-way', 'each', 'joints'),
   item('crimp-2.5', 'Insulated butt crimp, blue, 1.5 to 2.5 mm²', 'each', 'joints'),
   item('crimp-6', 'Insulated butt crimp, yellow, 4 to 6 mm²', 'each', 'joints'),
   item('heat-shrink', 'Heat-shrink sleeve with adhesive', 'm', 'joints'),

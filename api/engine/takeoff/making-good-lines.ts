@@ -1,4 +1,5 @@
 import type { Worked } from '../connections/worked.ts';
+import type { Run } from '../ways/run.ts';
 import type { Filling } from '../ways/way-tariff.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
@@ -73,6 +74,13 @@ function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
   return demands;
 }
 
+/** Drops of a cable in stud walls that nobody has pinned: each may meet a noggin that nobody knows of. */
+export const unseenDrops = ({ segments }: Run): number =>
+  segments.filter(
+    ({ medium, direction, certainty }) =>
+      medium === 'stud-cavity' && direction === 'vertical' && certainty !== 'pinned',
+  ).length;
+
 /**
  * Boards of stud walls: a patch over every stud that is drilled behind them, once a bundle; and a drop may meet a noggin
  * that nobody knows of: a patch then, at worst.
@@ -80,10 +88,7 @@ function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
 function patchDemands({ runs }: Worked): Demand[] {
   const drilled = ownHoles(runs);
   return runs.flatMap((run) => {
-    const drops = run.segments.filter(
-      ({ medium, direction, certainty }) =>
-        medium === 'stud-cavity' && direction === 'vertical' && certainty !== 'pinned',
-    ).length;
+    const drops = unseenDrops(run);
     const studs = drilled
       .filter(({ runId }) => runId === run.id)
       .reduce((sum, { segment }) => sum + segment.studsCrossed, 0);

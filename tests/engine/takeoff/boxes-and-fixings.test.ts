@@ -1,10 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BackBox, CableJoint } from '#engine/connections/things.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { boxDemands } from '#engine/takeoff/box-lines.ts';
 import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
-import { jointDemands } from '#engine/takeoff/joint-lines.ts';
+import { jointDemands, leversFor } from '#engine/takeoff/joint-lines.ts';
 import { runOf, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
 
@@ -151,9 +152,27 @@ describe('joints', () => {
     [{ kind: 'lever' }, { 'lever-2': 3, 'joint-enclosure': 1, 'screw-wood-4x25': 2 }],
     [{ kind: 'lever', cables: 3, lies: 'box' }, { 'lever-3': 3 }],
     [{ kind: 'lever', cables: 4, lies: 'box' }, { 'lever-5': 3 }],
+    [{ kind: 'lever', conductorAreaMm2: 6, lies: 'box' }, { 'lever-6-2': 3 }],
+    [{ kind: 'lever', conductorAreaMm2: 4, cables: 3, lies: 'box' }, { 'lever-3': 3 }],
+    [
+      { kind: 'lever', cables: 6 },
+      { 'lever-5': 6, 'joint-enclosure-large': 1, 'screw-wood-4x25': 2 },
+    ],
     [{ state: 'found' }, {}],
   ] as const)('%o', (rest, expected) => {
     expect(parts(rest)).toEqual(expected);
+  });
+
+  it('have a way for every cable, however many there are, and no connector too many', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 60 }), (cables) => {
+        const { ways, count } = leversFor(cables);
+        // A link between two connectors takes a way of each.
+        const places = (connectors: number) => connectors * ways - 2 * (connectors - 1);
+        expect(places(count)).toBeGreaterThanOrEqual(cables);
+        expect(count === 1 || places(count - 1) < cables).toBe(true);
+      }),
+    );
   });
 
   it('crimp three conductors a straight joint, each under its sleeve', () => {

@@ -15,7 +15,10 @@ const fuses = [3, 5, 13].map((ratingA) => ({ value: String(ratingA), label: `${r
 
 /** The ticks of what an accessory has besides its kind. */
 export function featureFields(point: Point): TemplateResult {
-  return html`<div class="ticks">${pointFeatures.map(
+  // What is fitted new has a finish in place of this.
+  const isTold = ({ value }: { readonly value: Point['features'][number] }): boolean =>
+    value !== 'metal' || point.status !== 'wanted' || point.features.includes('metal');
+  return html`<div class="ticks">${pointFeatures.filter(isTold).map(
     ({ value, label }) =>
       html`<tick-field
         .label=${label}

@@ -137,6 +137,13 @@ export const pointFeatures = choicesOf<Point['features'][number]>({
   metal: 'Metal plate',
 });
 
+export const plateFinishes = choicesOf<NonNullable<Point['finish']>>({
+  white: 'White moulded',
+  brushed: 'Brushed metal',
+  polished: 'Polished metal',
+  black: 'Black metal',
+});
+
 export const jointKinds = choicesOf<NonNullable<Point['joint']>['kind']>({
   screw: 'Screw terminals',
   lever: 'Lever terminals',

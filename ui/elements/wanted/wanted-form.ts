@@ -1,5 +1,6 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { STOCK_DEPTHS_MM } from '#engine/connections/box-depth.ts';
+import { plateFinish } from '#engine/connections/finish.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
 import { copyPoint, setPointFact, setPointKind } from '../../edits/points.ts';
@@ -12,7 +13,7 @@ import { featureFields, fieldsOfKind, loadFields } from '../as-found/accessory-f
 import { choiceFact, edits, mustText } from '../as-found/fact-fields.ts';
 import { pointFacts } from '../as-found/facts-of.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { mounts, pointKinds } from '../as-found/found-words.ts';
+import { mounts, plateFinishes, pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import '../as-found/place-fields.ts';
 import type { PlaceChange } from '../as-found/place-fields.ts';
@@ -64,7 +65,7 @@ export class WantedForm extends LitElement {
       ></place-fields>
       ${fieldsOfKind(point, view.job.points)} ${loadFields(point)}
       ${choiceFact(facts, 'mount', { label: 'Mounting', options: mounts, empty: 'As the wall asks for' })}
-      ${this.#box()}
+      ${this.#box()} ${this.#finish()}
       <details class="less">
         <summary>Features, what it replaces, label</summary>
         <div class="fields">
@@ -112,6 +113,24 @@ export class WantedForm extends LitElement {
         )}
       ></choice-field>
     </div>`;
+  }
+
+  /** How its plate looks: its own finish goes before the job's; what is weatherproof has none to choose. */
+  #finish(): TemplateResult | typeof nothing {
+    const { point } = this;
+    if (point.kind === 'joint' || point.features.includes('ip66')) return nothing;
+    const ofJob = plateFinish({ features: point.features }, this.view.job.terms);
+    const words =
+      ofJob === 'metal'
+        ? 'Metal, of any look'
+        : `As the job: ${plateFinishes.find(({ value }) => value === ofJob)?.label.toLowerCase() ?? ofJob}`;
+    return html`<choice-field
+      label="Finish of the plate"
+      .empty=${words}
+      .options=${plateFinishes}
+      .value=${point.finish ?? null}
+      @field-change=${edits<Point['finish'] | null>((finish) => setPointFact(point, 'finish', finish ?? null))}
+    ></choice-field>`;
   }
 
   #replaces(): TemplateResult {

@@ -11,17 +11,19 @@ import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Place, Point, PointKind } from '#model/installation.ts';
+import type { Terms } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
 import { addPoints, setPointFact } from '../../edits/points.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
+import { setFinish } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { counted, metres } from '../../written.ts';
 import { edits } from '../as-found/fact-fields.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { pointKinds } from '../as-found/found-words.ts';
+import { plateFinishes, pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import { placeWords } from '../as-found/place-words.ts';
 import { pointInRoom } from '../as-found/room-of-place.ts';
@@ -198,7 +200,24 @@ export class WantedStep extends LitElement {
                 })}
               </ul>`
       }
-      ${this.#adding(faces)} ${this.#leaving(plan)}`;
+      ${this.#adding(faces)} ${this.#finish()} ${this.#leaving(plan)}`;
+  }
+
+  /** How new plates look unless a point has a finish of its own. */
+  #finish(): TemplateResult {
+    return html`<section class="add" aria-label="Finish of new plates">
+      <h3>Finish of new plates</h3>
+      <div class="fields">
+        <choice-field
+          label="All new plates are"
+          help="A point can have a finish of its own. Metal plates want a deeper box, 35 mm, and an earth tail to a steel one."
+          .empty=${'Not said: white moulded'}
+          .options=${plateFinishes}
+          .value=${this.view.job.terms.finish ?? null}
+          @field-change=${edits<Terms['finish'] | null>((finish) => setFinish(finish ?? null))}
+        ></choice-field>
+      </div>
+    </section>`;
   }
 
   #form(point: Point, joined: Joined | null): TemplateResult {
