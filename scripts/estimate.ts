@@ -3,6 +3,7 @@ import { findSchemes } from '#engine/find-schemes.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
+import { shoppingFiles } from '#exports/shopping-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
@@ -47,9 +48,12 @@ async function run(args: EstimateArguments): Promise<number> {
   const json = estimateJson(result, found);
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
+  const shopping = shoppingFiles(papers, library);
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },
+    { name: 'shopping.txt', content: shopping.text },
+    { name: 'shopping.csv', content: shopping.csv },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .map(({ name, svg }) => ({ name, content: svg() })),

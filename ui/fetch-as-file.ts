@@ -1,5 +1,9 @@
 /** Hands a text to the browser as a file of this name, to be kept where its user likes. */
-export function fetchAsFile(name: string, text: string, type: 'application/json' | 'text/csv'): void {
+export function fetchAsFile(
+  name: string,
+  text: string,
+  type: 'application/json' | 'text/csv' | 'text/plain',
+): void {
   const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;

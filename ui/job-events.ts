@@ -3,7 +3,7 @@ import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
-import type { PlanView } from './job-view.ts';
+import type { KitPart, PlanView } from './job-view.ts';
 import type { DrawAsk } from './way-drawing/way-draft.ts';
 
 /** A change to a job, written on a draft of it; made by the functions in `edits/`. */
@@ -52,6 +52,8 @@ export interface JobEventDetails {
   'storey-shown': { readonly storeyId: string };
   /** Show the plan or a picture of a circuit; what is left out stays as it is. */
   'view-shown': ViewShown;
+  /** Show another part of the step Kit. */
+  'kit-part-shown': { readonly part: KitPart };
   /** Go to another page or step; an address within the product. */
   'page-asked': { readonly href: string };
   /** A job went off the list, or came back: other windows may have it open. */
@@ -84,6 +86,7 @@ declare global {
     'scheme-shown': CustomEvent<JobEventDetails['scheme-shown']>;
     'storey-shown': CustomEvent<JobEventDetails['storey-shown']>;
     'view-shown': CustomEvent<JobEventDetails['view-shown']>;
+    'kit-part-shown': CustomEvent<JobEventDetails['kit-part-shown']>;
     'list-changed': CustomEvent<JobEventDetails['list-changed']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;

@@ -60,6 +60,8 @@ export const routeTable = {
     access: 'read',
   },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
+  exportShoppingText: { method: 'get', path: '/api/jobs/{id}/exports/shopping.txt', access: 'read' },
+  exportShoppingCsv: { method: 'get', path: '/api/jobs/{id}/exports/shopping.csv', access: 'read' },
   exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
   exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },
   putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },

@@ -94,6 +94,15 @@ export const actuals = z
   .meta({ id: 'Actuals' });
 export type Actuals = z.infer<typeof actuals>;
 
+/**
+ * What of an open question is to be bought for, by the names that the engine gives both (`box/r1`: `deep`, `shallow`). A
+ * question or an outcome that the job no longer raises counts for nothing.
+ */
+export const packFor = z
+  .strictObject({ question: text.min(1), outcomes: z.array(text.min(1)).min(1) })
+  .meta({ id: 'PackFor' });
+export type PackFor = z.infer<typeof packFor>;
+
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
   .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
@@ -121,6 +130,8 @@ export const job = z.strictObject({
   schemes: z.array(scheme),
   terms,
   stock: z.array(stock),
+  /** Outcomes that are bought for beside those that the scheme is counted by; absent: none. */
+  packFor: z.array(packFor).optional(),
   /** Absent: nothing is recorded yet. */
   actuals: actuals.optional(),
   assets: z.array(asset),

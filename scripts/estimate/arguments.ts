@@ -18,11 +18,12 @@ export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
   bill-of-materials.xlsx    the workbook, for people
+  shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that
 pass the checks, searched for.
-Workbook and plan are of the scheme asked for, else of the cheapest that does not fail, else of the first.
+Workbook, plan and shopping list are of the scheme asked for, else of the cheapest that does not fail, else of the first.
 Exit: 0 a scheme may go ahead as far as checked; 1 it may not, everything is written; 2 the file or the call is
 faulty, nothing is written.`;
 

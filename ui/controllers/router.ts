@@ -1,4 +1,4 @@
-import { type PlanView, planViews, type Step, steps } from '../job-view.ts';
+import { type KitPart, kitParts, type PlanView, planViews, type Step, steps } from '../job-view.ts';
 
 /** A place within the product. */
 export type Route =
@@ -22,6 +22,8 @@ export interface JobRoute {
   readonly view: PlanView;
   /** The circuit of the picture; null where none was asked for. */
   readonly circuit: string | null;
+  /** What the step Kit shows. */
+  readonly part: KitPart;
   /** The two that are compared. */
   readonly a: string | null;
   readonly b: string | null;
@@ -30,6 +32,8 @@ export interface JobRoute {
 const isStep = (word: string | undefined): word is Step => steps.some((step) => step === word);
 
 const isPlanView = (word: string | null): word is PlanView => planViews.some((view) => view === word);
+
+const isKitPart = (word: string | null): word is KitPart => kitParts.some((part) => part === word);
 
 /** A part of a path as it was before it was written into one; null for what no browser writes. */
 function decoded(part: string): string | null {
@@ -52,7 +56,7 @@ export function routeOf(url: URL): Route {
   if (jobId === null || !(plainStep || (step === 'ways' && compare === 'compare')))
     return { page: 'missing', path: url.pathname };
   const asked = (name: string): string | null => url.searchParams.get(name);
-  const view = asked('view');
+  const [view, part] = [asked('view'), asked('part')];
   return {
     page: 'job',
     jobId,
@@ -63,24 +67,27 @@ export function routeOf(url: URL): Route {
     on: asked('on'),
     view: isPlanView(view) ? view : 'plan',
     circuit: asked('circuit'),
+    part: isKitPart(part) ? part : 'bill',
     a: asked('a'),
     b: asked('b'),
   };
 }
 
 /** A job's page without what may be left out. */
-type JobPlace = Omit<JobRoute, 'page' | 'view' | 'circuit'> & Partial<Pick<JobRoute, 'view' | 'circuit'>>;
+type JobPlace = Omit<JobRoute, 'page' | 'view' | 'circuit' | 'part'> &
+  Partial<Pick<JobRoute, 'view' | 'circuit' | 'part'>>;
 
-/** The address of a job's page; parts that are null, and the plan, are left out. */
+/** The address of a job's page; parts that are null, the plan and the bill are left out. */
 export function hrefOf(route: JobPlace): string {
   const query = new URLSearchParams();
   for (const key of ['scheme', 'storey', 'on', 'a', 'b'] as const) {
     const value = route[key];
     if (value !== null && (route.compare || (key !== 'a' && key !== 'b'))) query.set(key, value);
   }
-  const { view = 'plan', circuit = null } = route;
+  const { view = 'plan', circuit = null, part = 'bill' } = route;
   if (view !== 'plan') query.set('view', view);
   if (circuit !== null) query.set('circuit', circuit);
+  if (part !== 'bill') query.set('part', part);
   const text = query.toString();
   const path = `/jobs/${encodeURIComponent(route.jobId)}/${route.step}${route.compare ? '/compare' : ''}`;
   return text === '' ? path : `${path}?${text}`;

@@ -15,7 +15,7 @@ export class TextsByJob {
   /** Null where none was kept. */
   of(jobId: string): string | null {
     try {
-      return this.#store().getItem(this.#keyOf(jobId));
+      return this.#store().getItem(this.keyOf(jobId));
     } catch {
       return null;
     }
@@ -23,13 +23,14 @@ export class TextsByJob {
 
   keep(jobId: string, text: string): void {
     try {
-      this.#store().setItem(this.#keyOf(jobId), text);
+      this.#store().setItem(this.keyOf(jobId), text);
     } catch {
       // It still holds for whoever keeps it beside: only a reload forgets it.
     }
   }
 
-  #keyOf(jobId: string): string {
+  /** The key in the store. */
+  keyOf(jobId: string): string {
     return `${this.#name}/${jobId}`;
   }
 }

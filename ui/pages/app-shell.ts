@@ -41,6 +41,16 @@ export class AppShell extends LitElement {
         flex: 1 1 0;
         min-height: 0;
       }
+      /* On paper it takes as many sheets as it wants. */
+      @media print {
+        :host([page='job']) {
+          display: block;
+          height: auto;
+        }
+        nav {
+          display: none;
+        }
+      }
       .skip {
         position: absolute;
         top: 8px;

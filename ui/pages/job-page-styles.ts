@@ -304,6 +304,10 @@ export const jobPageCss = css`
     :host([notice]) {
       --plan-height: 20dvh;
     }
+    /* In a shop nobody looks at the plan. */
+    :host([shopping]) {
+      --plan-height: 0px;
+    }
     .plan {
       border-bottom: 1px solid var(--line);
     }
@@ -370,6 +374,10 @@ export const jobPageCss = css`
     .plan {
       height: 160mm;
       break-inside: avoid;
+    }
+    /* The list that is shopped by has a sheet of its own, with its own head. */
+    :host([shopping]) :is(header, .notice, .plan, toast-line) {
+      display: none;
     }
   }
 `;

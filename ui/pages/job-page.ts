@@ -101,6 +101,7 @@ export class JobPage extends LitElement {
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
+    this.toggleAttribute('shopping', this.#isShopping);
     if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.placing = false;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
@@ -163,6 +164,7 @@ export class JobPage extends LitElement {
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
     this.#on('view-shown', (shown) => this.#showView(shown));
+    this.#on('kit-part-shown', ({ part }) => this.#goTo({ part }));
     this.#on('things-lit', ({ subjectIds }) => this.#light(subjectIds));
     this.#on('place-tapped', ({ place }) => {
       this.tapped = place;
@@ -315,6 +317,16 @@ export class JobPage extends LitElement {
     });
   }
 
+  /** On a phone the list that is shopped by has the whole window. */
+  get #isShopping(): boolean {
+    const { step, part, compare } = this.route;
+    return step === 'kit' && part === 'shopping' && !compare;
+  }
+
+  #step(view: JobView): TemplateResult {
+    return stepElement(view, { tapped: this.tapped, part: this.route.part });
+  }
+
   #job(own: JobView): TemplateResult {
     const view = viewSeen(own);
     const asFound = view.step === 'as-found' || view.scheme === null;
@@ -333,7 +345,7 @@ export class JobPage extends LitElement {
       : null;
     const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, placing: this.placing, phone: this.phone })}</section>`;
     if (!this.phone)
-      return html`${main ?? html`<main class="sheet">${stepElement(own, this.tapped)}</main>${plan}`}
+      return html`${main ?? html`<main class="sheet">${this.#step(own)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
           ${price}
           <div class="under">
@@ -343,9 +355,9 @@ export class JobPage extends LitElement {
         </aside>
         ${strip}`;
     const sheet = html`<main class="sheet">
-      ${chosen}${schemeSteps.includes(view.step) ? strip : nothing}${stepElement(own, this.tapped)}
+      ${chosen}${schemeSteps.includes(view.step) && !this.#isShopping ? strip : nothing}${this.#step(own)}
     </main>`;
-    return html`${main ?? html`${plan}${sheet}`}
+    return html`${main ?? html`${this.#isShopping ? nothing : plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
       <dialog aria-label="Price and checks">
         ${price}${checks}

@@ -6,14 +6,17 @@ import '../elements/papers/papers-step.ts';
 import '../elements/price/price-step.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/ways-step.ts';
-import type { JobView } from '../job-view.ts';
+import type { JobView, KitPart } from '../job-view.ts';
 
-/**
- * The sheet of the step that a job is at.
- *
- * @param tapped the place that was tapped on the plan while a step waited for one; else null.
- */
-export function stepElement(view: JobView, tapped: Place | null): TemplateResult {
+/** What a step is shown by besides the job. */
+interface StepSight {
+  /** The place that was tapped on the plan while a step waited for one; else null. */
+  readonly tapped: Place | null;
+  readonly part: KitPart;
+}
+
+/** The sheet of the step that a job is at. */
+export function stepElement(view: JobView, { tapped, part }: StepSight): TemplateResult {
   switch (view.step) {
     case 'as-found':
       return html`<as-found-step class="step" .view=${view} .tapped=${tapped}></as-found-step>`;
@@ -22,7 +25,7 @@ export function stepElement(view: JobView, tapped: Place | null): TemplateResult
     case 'ways':
       return html`<ways-step class="step" .view=${view}></ways-step>`;
     case 'kit':
-      return html`<kit-step class="step" .view=${view}></kit-step>`;
+      return html`<kit-step class="step" .view=${view} .shown=${part}></kit-step>`;
     case 'price':
       return html`<price-step class="step" .view=${view}></price-step>`;
     case 'papers':

@@ -59,8 +59,8 @@ export const libraryGaps = (gaps: LibraryGaps) =>
               values: { item: task.task, description: task.description },
             }) as const,
         ),
-      ...gaps.purchase.lines.flatMap(({ description, unserved }) =>
-        unserved.map(
+      ...gaps.purchase.lines.flatMap(({ description, unserved, priced }) =>
+        (priced ? unserved : []).map(
           ({ cause, lengthMm }) =>
             ({
               outcome: 'decide',

@@ -3,6 +3,7 @@ import { estimateJson } from '#exports/estimate-json.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
+import { shoppingFiles } from '#exports/shopping-files.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -65,6 +66,20 @@ const exportPlan = createRoute({
   },
 });
 
+const exportShoppingText = createRoute({
+  ...routeAt('exportShoppingText'),
+  summary: 'The shopping list of one scheme by counter, with its cut list, as plain text',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The list.', 'text/plain'), ...exportProblems },
+});
+
+const exportShoppingCsv = createRoute({
+  ...routeAt('exportShoppingCsv'),
+  summary: 'The shopping list of one scheme as comma-separated text, a row a size that is asked for',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The list.', 'text/csv'), ...exportProblems },
+});
+
 const exportEstimate = createRoute({
   ...routeAt('exportEstimate'),
   summary: 'The estimate of every scheme, as a file',
@@ -110,7 +125,7 @@ async function askedPapers(parts: AppParts, { id, date, scheme }: Asked): Promis
   return { job, library, papers };
 }
 
-/** Papers to take away: workbook, plan, estimate, job file. */
+/** Papers to take away: workbook, plan, shopping list, estimate, job file. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -132,6 +147,18 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
           choices: plans.map(({ storeyId }) => storeyId),
         });
       return c.body(plan.svg(), 200, fileHeaders(job, plan.name, 'image/svg+xml; charset=utf-8'));
+    })
+    .openapi(exportShoppingText, async (c) => {
+      const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
+      const { job, library, papers } = await askedPapers(parts, asked);
+      const headers = fileHeaders(job, 'shopping.txt', 'text/plain; charset=utf-8');
+      return c.body(shoppingFiles(papers, library).text, 200, headers);
+    })
+    .openapi(exportShoppingCsv, async (c) => {
+      const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
+      const { job, library, papers } = await askedPapers(parts, asked);
+      const headers = fileHeaders(job, 'shopping.csv', 'text/csv; charset=utf-8');
+      return c.body(shoppingFiles(papers, library).csv, 200, headers);
     })
     .openapi(exportEstimate, async (c) => {
       const { date } = c.req.valid('query');

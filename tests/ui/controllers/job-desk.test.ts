@@ -23,6 +23,7 @@ const route: JobRoute = {
   on: null,
   view: 'plan',
   circuit: null,
+  part: 'bill',
   a: null,
   b: null,
 };

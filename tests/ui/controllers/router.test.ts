@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hrefOf, type JobRoute, jobHref, routeOf } from '../../../ui/controllers/router.ts';
-import { planViews, steps } from '../../../ui/job-view.ts';
+import { kitParts, planViews, steps } from '../../../ui/job-view.ts';
 
 const at = (href: string) => routeOf(new URL(href, 'http://here'));
 
@@ -68,6 +68,7 @@ describe('addresses', () => {
       on: asked,
       view: fc.constantFrom(...planViews),
       circuit: asked,
+      part: fc.constantFrom(...kitParts),
       a: asked,
       b: asked,
     });

@@ -1,318 +1,125 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
-import { demoShare } from '#engine/demo-marks.ts';
-import { staleDaysOf, staleItems } from '#engine/price/list/stale.ts';
-import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import type { Prices } from '#model/library.ts';
-import { setStock } from '../../edits/stock.ts';
-import { send } from '../../job-events.ts';
-import type { JobView } from '../../job-view.ts';
-import { areLit } from '../../lit-things.ts';
-import { counted, pounds } from '../../written.ts';
-import type { FieldChange } from '../fields/field-element.ts';
-import '../fields/number-field.ts';
+import { otherSchemes } from '#engine/schemes/outcomes/other-schemes.ts';
+import type { TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import { OutcomePacking } from '../../controllers/outcome-packing.ts';
+import type { JobView, KitPart } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
-import { billGroups } from './bill-groups.ts';
-import { boughtWords, quantityWritten } from './bought-words.ts';
+import './cut-list.ts';
+import './kit-bill.ts';
+import './kit-switch.ts';
+import './open-outcomes.ts';
+import './shopping-list.ts';
 
-/**
- * The step Kit: everything that has to be in the van, what of it is there already, what to buy, what it costs.
- * A line tapped lights on the plan what it is for.
- */
+/** The step Kit: everything that has to be in the van, as a bill, as a list to shop by, as what is cut from which length, and what of it is still open. */
 export class KitStep extends LitElement {
-  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    shown: { attribute: false },
+    turnedOut: { state: true },
+  };
   static override styles = [
     controlsCss,
     stepCss,
     css`
-      :host {
-        container-type: inline-size;
+      kit-switch {
+        margin: 8px 0 10px;
       }
-      h3 {
-        margin: 18px 0 4px;
-      }
-      /* Every group of the bill has its figures in the same columns. */
-      table {
-        table-layout: fixed;
-      }
-      th {
-        width: 4.125rem;
-      }
-      th:first-child {
-        width: auto;
-      }
-      th.buy {
-        width: 7rem;
-      }
-      th.stock,
-      td.stock {
-        width: 5rem;
-      }
-      td.buy {
-        white-space: normal;
-      }
-      td small {
-        display: block;
-        font-size: 0.875rem;
-        color: var(--ink-soft);
-        white-space: normal;
-      }
-      td small.old {
-        color: var(--ask);
-      }
-      .demo {
-        padding: 8px 10px;
-        background: var(--ask-wash);
-        border-left: 4px solid var(--ask);
-      }
-      .line {
-        width: 100%;
-        min-height: 36px;
-        padding: 4px 6px;
-        font-weight: 400;
-        text-align: left;
-        justify-content: flex-start;
-        border-color: transparent;
-        background: none;
-      }
-      td {
-        padding: 3px 6px;
-      }
-      td.number {
-        padding-top: 10px;
-      }
-      /* What was tapped here stands out by a rule and by weight; its row and that of its causes are one block. */
-      tr.lit > td {
-        background: var(--copper-wash);
-      }
-      tr.lit > td:first-child {
-        box-shadow: inset 4px 0 0 var(--copper);
-      }
-      tr.lit > td.number,
-      tr.lit .line {
-        font-weight: 600;
-      }
-      tr.lit .line {
-        color: var(--ink);
-        background: none;
-        border-color: transparent;
-      }
-      tr.lit > td.causes {
-        padding: 0 6px 8px 12px;
-        color: var(--ink);
-        font-size: 0.875rem;
-        border-top: 0;
-      }
-      tfoot td {
-        font-weight: 600;
-        border-top: 1px solid var(--ink);
-        padding-top: 8px;
-      }
-      @media (pointer: coarse) {
-        .line {
-          min-height: 44px;
+      /* The shopping list has a sheet of its own, with its own head. */
+      @media print {
+        :host([shopping]) {
+          padding: 0;
         }
-      }
-      /* Where its column is narrow, be it a phone's or a small window's. */
-      @container (max-width: 30rem) {
-        .line {
-          min-height: 44px;
-        }
-        /* A line of the bill over two rows: its name, then its figures with their words. */
-        table,
-        tbody,
-        tfoot {
-          display: block;
-        }
-        thead {
+        :host([shopping]) :is(h2, kit-switch) {
           display: none;
-        }
-        tr {
-          display: grid;
-          grid-template-columns: minmax(0, 1fr) 5.75rem minmax(0, 1.2fr) minmax(0, 1fr);
-          align-items: end;
-          border-top: 1px solid var(--rule);
-        }
-        td,
-        td.number,
-        td.stock {
-          width: auto;
-          padding: 2px 6px 6px;
-          text-align: left;
-          white-space: normal;
-          border: 0;
-        }
-        td[data-words='Needed'] {
-          padding-left: 12px;
-        }
-        td:first-child {
-          grid-column: 1 / -1;
-          padding-bottom: 0;
-        }
-        tr.lit {
-          box-shadow: inset 4px 0 0 var(--copper);
-          background: var(--copper-wash);
-        }
-        tr.lit > td,
-        tr.lit > td:first-child {
-          background: none;
-          box-shadow: none;
-        }
-        tr.lit + tr.lit {
-          border-top: 0;
-        }
-        td[data-words]::before {
-          display: block;
-          font-size: 0.875rem;
-          color: var(--ink-soft);
-          content: attr(data-words);
-        }
-        tfoot td:first-child {
-          grid-column: 1 / 4;
         }
       }
     `,
   ];
   declare view: JobView;
-  #known: {
-    readonly prices: Prices;
-    readonly date: string;
-    readonly ages: ReadonlyMap<string, number>;
-  } | null = null;
+  declare shown: KitPart;
+  /** How things turned out on site, as long as somebody looks at what goes back. */
+  declare private turnedOut: TurnedOut;
+  readonly #packing = new OutcomePacking(this);
+
+  constructor() {
+    super();
+    this.shown = 'bill';
+    this.turnedOut = {};
+    this.addEventListener('turned-out', (event) => {
+      event.stopPropagation();
+      this.turnedOut = (event as CustomEvent<TurnedOut>).detail;
+    });
+    this.addEventListener('pack-again', (event) => {
+      event.stopPropagation();
+      this.#packing.again();
+    });
+  }
+
+  override willUpdate(): void {
+    this.toggleAttribute('shopping', this.shown === 'shopping' && this.view.scheme !== null);
+    this.#askOpen();
+  }
+
+  /** Asks what to buy while things are open: when somebody looks at it, or has chosen what to buy for. */
+  #askOpen(): void {
+    const { job, library, scheme, estimate, moving } = this.view;
+    const isWanted = this.shown === 'open' || (this.shown !== 'bill' && job.packFor !== undefined);
+    if (!isWanted || moving || scheme === null) return;
+    const otherIds = otherSchemes(estimate.schemes, scheme.id, job.packFor);
+    this.#packing.ask({ job, library, schemeId: scheme.id, otherIds, turnedOut: this.turnedOut });
+  }
+
+  /** The scheme with what is bought for every chosen outcome in place of its own purchase, as soon as that is worked out. */
+  #packed(scheme: SchemeEstimate): SchemeEstimate {
+    const plan = this.view.job.packFor === undefined ? undefined : this.#packing.state.answer?.plan;
+    return plan === undefined || plan.schemeId !== scheme.id
+      ? scheme
+      : { ...scheme, purchase: plan.purchase };
+  }
+
+  #inCase(): TemplateResult | typeof nothing {
+    const { job } = this.view;
+    if (job.packFor === undefined) return nothing;
+    const { status, answer } = this.#packing.state;
+    if (status !== 'done')
+      return html`<p class="hint" role="status">
+        ${status === 'failed' ? 'What is bought in case could not be added; what follows is as counted.' : 'Adding what is bought in case…'}
+      </p>`;
+    const extra = answer?.plan.extraPence ?? 0;
+    if (extra === 0) return nothing;
+    return html`<p class="hint">
+      With what is bought in case, ${pounds(Math.abs(extra))} ${extra > 0 ? 'more' : 'less'} than as counted: see <em>Still open</em>.
+    </p>`;
+  }
 
   override render(): TemplateResult {
     const { scheme } = this.view;
     if (scheme === null)
       return html`<h2 tabindex="-1">Kit</h2>
         <p>Nothing to load yet: the bill is counted from a scheme. Make one in <em>Ways</em> once the new points are placed.</p>`;
-    const labelOf = labelsOf(scheme.worked);
-    const { bill } = scheme.price;
     return html`<h2 tabindex="-1">Kit for ${scheme.name}</h2>
-      <p class="hint">
-        ${counted(bill.length, 'line')}. Tap one to light what it is for. What the van holds is taken off before
-        buying. What is sold in packs is bought in whole packs; whether the job is charged the pack or what it uses of
-        one is set on the <a href="/firm?part=prices">price list</a>. Costs are before mark-up and VAT; prices:
-        ${this.view.library.prices.source},
-        ${this.view.library.prices.date}.
-      </p>
-      ${this.#demoLines(scheme)} ${this.#oldLines(scheme)}
-      ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}
-      <table>
-        <tfoot>
-          <tr>
-            <td>Materials at cost</td>
-            <td class="number">${pounds(scheme.price.materialsCostPence)}</td>
-          </tr>
-        </tfoot>
-      </table>`;
+      <kit-switch .shown=${this.shown}></kit-switch>
+      ${this.#part(scheme)}`;
   }
 
-  /** How old a line's price is, where it is older than the firm lets it be. */
-  #age({ item, priced }: BillLine): TemplateResult | typeof nothing {
-    const days = priced ? this.#ages().get(item) : undefined;
-    return days === undefined ? nothing : html`<small class="old">price ${counted(days, 'day')} old</small>`;
-  }
-
-  /** Worked out once for a price list and a day. */
-  #ages(): ReadonlyMap<string, number> {
-    const { prices } = this.view.library;
-    const { date } = this.view.estimate;
-    if (this.#known?.prices !== prices || this.#known.date !== date)
-      this.#known = { prices, date, ages: staleItems(prices, date) };
-    return this.#known.ages;
-  }
-
-  #demoLines(scheme: SchemeEstimate): TemplateResult | typeof nothing {
-    const { billLines, demoBillLines } = demoShare(scheme, this.view.library);
-    if (demoBillLines === 0) return nothing;
-    return html`<p class="demo">
-      ${demoBillLines} of ${billLines} lines carry the demo’s invented prices:
-      <a href="/firm?part=prices">put in your own</a>.
-    </p>`;
-  }
-
-  #oldLines({ price }: SchemeEstimate): TemplateResult | typeof nothing {
-    const ages = this.#ages();
-    const old = price.bill.filter(({ item, priced }) => priced && ages.has(item)).length;
-    if (old === 0) return nothing;
-    return html`<p class="demo">
-      ${old} of ${counted(price.bill.length, 'line')} ${old === 1 ? 'carries a price' : 'carry prices'} more than
-      ${staleDaysOf(this.view.library.prices)} days old: <a href="/firm?part=import">take in a newer list</a>.
-    </p>`;
-  }
-
-  #group(
-    scheme: SchemeEstimate,
-    group: string,
-    words: string,
-    labelOf: LabelOf,
-  ): TemplateResult | typeof nothing {
-    const lines = scheme.price.bill.filter((line) => line.group === group);
-    if (lines.length === 0) return nothing;
-    return html`<h3>${words}</h3>
-      <table>
-        <thead>
-          <tr>
-            <th>Item</th>
-            <th class="number">Needed</th>
-            <th class="stock">In the van</th>
-            <th class="number buy">To buy</th>
-            <th class="number">Cost</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${lines.map((line) => this.#line(line, labelOf))}
-        </tbody>
-      </table>`;
-  }
-
-  #line(line: BillLine, labelOf: LabelOf): TemplateResult {
-    const lit = areLit(this.view.lit, line.causes);
-    const bought = boughtWords(line);
-    return html`<tr class=${lit ? 'lit' : ''}>
-        <td>
-          <button class="line" aria-pressed=${lit} @click=${() => this.#light(line, lit)}>
-            ${line.description}
-          </button>
-        </td>
-        <td class="number" data-words="Needed">${quantityWritten(line.quantity, line.unit)}</td>
-        <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
-        <td class="number buy" data-words="To buy">
-          ${bought.buy}${bought.rest === '' ? nothing : html`<small>${bought.rest}</small>`}
-        </td>
-        <td class="number" data-words="Cost">
-          ${line.priced ? pounds(line.costPence) : 'no price'}${this.#age(line)}
-        </td>
-      </tr>
-      ${
-        lit
-          ? html`<tr class="lit">
-            <td colspan="5" class="causes">For ${[...new Set(line.causes.map(labelOf))].join(', ')}</td>
-          </tr>`
-          : nothing
-      }`;
-  }
-
-  #stockField(line: BillLine): TemplateResult {
-    const held = this.view.job.stock
-      .filter(({ item }) => item === line.item)
-      .reduce((sum, { quantity }) => sum + quantity, 0);
-    return html`<number-field
-      label=${`In the van: ${line.description}`}
-      label-hidden
-      .value=${held === 0 ? null : held}
-      .min=${0}
-      .max=${1e6}
-      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
-        event.stopPropagation();
-        send(this, 'job-edit', setStock(line.item, line.description, event.detail.value ?? 0));
-      }}
-    ></number-field>`;
-  }
-
-  #light(line: BillLine, lit: boolean): void {
-    send(this, 'things-lit', { subjectIds: lit ? [] : line.causes });
+  #part(scheme: SchemeEstimate): TemplateResult {
+    const { view } = this;
+    switch (this.shown) {
+      case 'bill':
+        return html`<kit-bill .view=${view} .scheme=${scheme}></kit-bill>`;
+      case 'shopping':
+        return html`${this.#inCase()}<shopping-list .view=${view} .scheme=${this.#packed(scheme)}></shopping-list>`;
+      case 'cuts':
+        return html`${this.#inCase()}<cut-list .view=${view} .scheme=${this.#packed(scheme)}></cut-list>`;
+      case 'open':
+        return html`<open-outcomes
+          .view=${view}
+          .packing=${this.#packing.state}
+          .turnedOut=${this.turnedOut}
+        ></open-outcomes>`;
+    }
   }
 }
 customElements.define('kit-step', KitStep);

@@ -32,6 +32,18 @@ const papers: readonly Paper[] = [
     needsScheme: false,
   },
   {
+    name: 'Shopping list',
+    file: 'shopping.txt',
+    what: 'Text: what to ask for counter by counter, what the van gives, and the cut list.',
+    needsScheme: true,
+  },
+  {
+    name: 'Shopping list for spreadsheets',
+    file: 'shopping.csv',
+    what: 'A row for each size to ask for; none is taken for a formula. To tick it, or print it: the step Kit.',
+    needsScheme: true,
+  },
+  {
     name: 'Estimate as data',
     file: 'estimate.json',
     what: 'Every figure of every scheme, for other programs.',

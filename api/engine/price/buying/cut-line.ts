@@ -46,7 +46,7 @@ export function cutLine(
     ...packs,
     leftOver: decimalOf(minus(exactOf(packs.boughtQuantity), exactOf(fromBought)), QUANTITY_PLACES),
     cuts,
-    unserved: price === undefined ? [] : unserved,
+    unserved,
     // What a shorter length would have saved is told where there is one list to shorten.
     nearMisses: lists.length === 1 ? nearMisses(pricedLengths({ cuts, bought: plans.bought }), offers) : [],
     proof: proofOf(plans, price),

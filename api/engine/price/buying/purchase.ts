@@ -70,7 +70,7 @@ export interface PurchaseLine {
   readonly priced: boolean;
   /** Van's lengths, coils, then cut lengths; only what something is cut from. Empty where nothing is cut to length. */
   readonly cuts: readonly CutFrom[];
-  /** Pieces longer than any length on the list and in the van: nothing is bought for them. */
+  /** Pieces that no length on the list, nor in the van, is long enough for: nothing is bought for them. Of what is not priced all that the van lacks. */
   readonly unserved: readonly { readonly cause: string; readonly lengthMm: number }[];
   /** The nearest first. */
   readonly nearMisses: readonly NearMiss[];

@@ -15,7 +15,7 @@ import {
   type OutcomeChoice,
   type OutcomePlan,
   type OutcomeQuestion,
-  type PackFor,
+  type PackChoice,
   type TakeBackFor,
   type TurnedOut,
   WHICH_SCHEME,
@@ -23,9 +23,9 @@ import {
 
 /** Answers what to buy and what goes back, of one scheme of one job; what it has worked out it keeps. */
 export interface OutcomePacker {
-  readonly plan: (packFor: PackFor) => OutcomePlan;
+  readonly plan: (packFor: PackChoice) => OutcomePlan;
   /** What goes back of what was bought for a choice, once it is known how things turned out. */
-  readonly takeBack: (packFor: PackFor, turnedOut: TurnedOut) => TakeBackFor;
+  readonly takeBack: (packFor: PackChoice, turnedOut: TurnedOut) => TakeBackFor;
 }
 
 /** A house with the scheme that is shown, and others that may be carried out in its stead. */
@@ -89,7 +89,7 @@ const boughtFor = (cases: ReturnType<AskedItem['cases']>, supplies: Supplies): P
 function served<T extends { readonly id: string }>(
   question: string,
   outcomes: readonly [T, ...T[]],
-  packFor: PackFor,
+  packFor: PackChoice,
 ): readonly [T, ...T[]] {
   const asked = packFor.find((one) => one.question === question)?.outcomes ?? [];
   const [first, ...others] = outcomes.filter(({ id }) => asked.includes(id));
@@ -106,7 +106,7 @@ function mattersOfAll(packer: Packer, schemes: readonly Scheme[]): readonly Open
   return [...merged.values()].toSorted((a, b) => kindOrder.indexOf(a.kind) - kindOrder.indexOf(b.kind));
 }
 
-function chosenBy(packer: Packer, packFor: PackFor): Chosen {
+function chosenBy(packer: Packer, packFor: PackChoice): Chosen {
   const schemes = served(WHICH_SCHEME, [packer.shown, ...packer.others], packFor);
   const matters = mattersOfAll(packer, schemes).map(
     (matter): ServedMatter => ({ matter, served: served(matter.id, matter.outcomes, packFor) }),
@@ -117,7 +117,7 @@ function chosenBy(packer: Packer, packFor: PackFor): Chosen {
 const purchaseFor = (packer: Packer, { schemes, matters }: Chosen): PurchasePlan =>
   planOf(askedItems(packer.bench, { schemes, matters }).flatMap((asked) => packer.lineOf(asked) ?? []));
 
-function planFor(packer: Packer, packFor: PackFor): OutcomePlan {
+function planFor(packer: Packer, packFor: PackChoice): OutcomePlan {
   const chosen = chosenBy(packer, packFor);
   const purchase = purchaseFor(packer, chosen);
   const asCounted = purchaseFor(packer, { schemes: [packer.shown], matters: [] });

@@ -1,10 +1,11 @@
+import type { PackFor } from '#model/job.ts';
 import type { PurchasePlan } from '../../price/buying/purchase.ts';
 import type { TakeBack } from '../../price/packing/take-back.ts';
 import type { KitDifference } from './kit-differences.ts';
 import type { MatterKind } from './open-matter.ts';
 
-/** What somebody has said is to be bought for: of some questions by id the outcomes by id; of the others what is counted by. */
-export type PackFor = readonly { readonly question: string; readonly outcomes: readonly string[] }[];
+/** What is to be bought for, question by question; of those not named what the scheme is counted by. */
+export type PackChoice = readonly PackFor[];
 
 /** The outcome that came true of each question by id; of those not named what is counted by. */
 export type TurnedOut = Readonly<Record<string, string>>;

@@ -3,7 +3,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { packForOutcomes } from '#engine/pack-for-outcomes.ts';
 import { planPurchase } from '#engine/price/buying/plan-purchase.ts';
 import type { OutcomePacker } from '#engine/schemes/outcomes/outcome-packer.ts';
-import type { OutcomePlan, PackFor, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import type { OutcomePlan, PackChoice, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
 import type { Job } from '#model/job.ts';
 import {
   type DemoName,
@@ -35,7 +35,7 @@ const kitOf = (plan: OutcomePlan, question: string, outcome: string) =>
       ({ item, byQuantity }) => [item, byQuantity],
     ),
   );
-const everyOutcome = ({ questions }: OutcomePlan): PackFor =>
+const everyOutcome = ({ questions }: OutcomePlan): PackChoice =>
   questions.map(({ id, outcomes }) => ({ question: id, outcomes: outcomes.map((outcome) => outcome.id) }));
 
 describe('what is open, and what the kit hangs on', () => {
@@ -161,7 +161,7 @@ describe('what is bought for several outcomes', () => {
     for (const name of ['saltglass-row', 'saltglass-row-quoting'] satisfies readonly DemoName[]) {
       const job = demoJob(name);
       const packer = packerOf(job, firstOf(job));
-      let [packFor, pence]: [PackFor, number] = [[], packer.plan([]).purchase.pence];
+      let [packFor, pence]: [PackChoice, number] = [[], packer.plan([]).purchase.pence];
       for (const { id, outcomes } of packer.plan([]).questions) {
         const second = questionOf(packer.plan(packFor), id).outcomes[1];
         packFor = [...packFor, { question: id, outcomes: outcomes.map((outcome) => outcome.id) }];
@@ -258,7 +258,7 @@ describe('what is bought for several outcomes', () => {
 describe('what goes back when it is known how things turned out', () => {
   it('is the deeper box where the old one was deep enough, and nothing where it was not', () => {
     const packer = packerOf(demoJob('saltglass-row'), 'spurs-rcbo');
-    const both: PackFor = [{ question: 'box/r1-hallway', outcomes: ['deep', 'shallow'] }];
+    const both: PackChoice = [{ question: 'box/r1-hallway', outcomes: ['deep', 'shallow'] }];
     const deep = packer.takeBack(both, {});
     expect(
       deep.lines.filter(({ back }) => back.length > 0).map(({ item, backPence }) => [item, backPence]),

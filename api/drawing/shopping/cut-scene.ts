@@ -1,0 +1,113 @@
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { textWidthMm } from '../label-placer.ts';
+import { type Ink, line, type Scene, type Shape, words } from '../scene.ts';
+import { type Cut, type CutBar, plainMetres } from './cut-lists.ts';
+
+const NAME_SIZE = 2.8;
+const LABEL_SIZE = 2.6;
+/** The narrow face, which is at hand, against the wider ones that widths are reckoned for. */
+const NARROW = 0.85;
+const HEAD = 4.4;
+const BAR = 8.8;
+const GAP = 4;
+const HATCH = 2;
+const EDGE = 0.4;
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/**
+ * Every length of an item as a bar, all to one scale, with its cuts in the order of cutting and what is left hatched. Each
+ * cut is a group under its cause. A cut has in it what there is room for of its number, its name
+ * and its length.
+ *
+ * @param widthMm how wide the drawing is; the longest bar takes all of it.
+ */
+export function cutScene(bars: readonly CutBar[], widthMm: number): Scene {
+  const longestMm = Math.max(1, ...bars.map(({ lengthMm }) => lengthMm));
+  const perMm = (widthMm - 2 * EDGE) / longestMm;
+  const placed = bars.map((bar, i) => {
+    const top = i * (HEAD + BAR + GAP) + HEAD;
+    return { bar, box: { left: EDGE, right: EDGE + bar.lengthMm * perMm, top, bottom: top + BAR } };
+  });
+  return {
+    title: 'What is cut from which length',
+    widthMm,
+    heightMm: Math.max(1, bars.length * (HEAD + BAR + GAP) - GAP + EDGE),
+    scale: null,
+    layers: [
+      { name: 'heads', shapes: placed.flatMap(({ bar, box }) => headShapes(bar, box, widthMm)) },
+      { name: 'left', shapes: placed.flatMap(({ bar, box }) => leftShapes(bar, box, perMm)) },
+      { name: 'cuts', shapes: placed.flatMap(({ bar, box }) => cutShapes(bar, box, perMm)) },
+      { name: 'lengths', shapes: placed.map(({ box }) => rectangle('scale-bar', box)) },
+    ],
+  };
+}
+
+function headShapes({ words: name, leftMm }: CutBar, { left, top }: Box, widthMm: number): readonly Shape[] {
+  const rest = leftMm > 0 ? `${plainMetres(leftMm)} left` : 'nothing left';
+  return [
+    words('text', sheetPoint(left, top - 1.3), name, { sizeMm: NAME_SIZE, strong: true }),
+    words('text-soft', sheetPoint(widthMm - EDGE, top - 1.3), rest, { sizeMm: LABEL_SIZE, anchor: 'end' }),
+  ];
+}
+
+function cutShapes({ cuts, words: from }: CutBar, box: Box, perMm: number): readonly Shape[] {
+  let left = box.left;
+  return cuts.map((cut): Shape => {
+    const own = { ...box, left, right: left + cut.lengthMm * perMm };
+    left = own.right;
+    return {
+      kind: 'group',
+      subject: cut.cause,
+      title: `${cut.number}: ${cut.label}, ${plainMetres(cut.lengthMm)}, from: ${from}`,
+      shapes: [rectangle('symbol-new', own), ...cutWords(cut, own)],
+    };
+  });
+}
+
+/** What fits into a cut. */
+function cutWords({ label, lengthMm, number }: Cut, box: Box): readonly Shape[] {
+  const fits = (text: string): boolean =>
+    textWidthMm(text, LABEL_SIZE) * NARROW + 1.2 <= box.right - box.left;
+  const middle = (box.left + box.right) / 2;
+  const at = (y: number): SheetPoint => sheetPoint(middle, y);
+  const text = (y: number, said: string): Shape =>
+    words('text', at(y), said, { sizeMm: LABEL_SIZE, anchor: 'middle' });
+  const named = `${number}  ${label}`;
+  const length = plainMetres(lengthMm);
+  if (fits(length))
+    return [text(box.top + 3.8, fits(named) ? named : String(number)), text(box.top + 7.2, length)];
+  return fits(String(number)) ? [text(box.top + 5.4, String(number))] : [];
+}
+
+function leftShapes({ leftMm }: CutBar, box: Box, perMm: number): readonly Shape[] {
+  if (leftMm <= 0) return [];
+  return hatch({ ...box, left: box.right - leftMm * perMm });
+}
+
+/** Slanting lines at 45°, cut off at the edges of the box. */
+function hatch({ left, right, top, bottom }: Box): readonly Shape[] {
+  const height = bottom - top;
+  const lines: Shape[] = [];
+  for (let foot = left - height + HATCH; foot < right; foot += HATCH) {
+    const low = Math.max(foot, left);
+    const high = Math.min(foot + height, right);
+    if (high > low)
+      lines.push(
+        line('fixture', [sheetPoint(low, bottom - (low - foot)), sheetPoint(high, bottom - (high - foot))]),
+      );
+  }
+  return lines;
+}
+
+const rectangle = (ink: Ink, { left, right, top, bottom }: Box): Shape =>
+  line(
+    ink,
+    [sheetPoint(left, top), sheetPoint(right, top), sheetPoint(right, bottom), sheetPoint(left, bottom)],
+    true,
+  );

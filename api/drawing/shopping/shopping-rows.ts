@@ -1,0 +1,57 @@
+import type { CsvCell } from '#engine/price/list/csv-text.ts';
+import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
+import type { ShoppingSheet } from './shopping-sheet.ts';
+
+const placeWords = { van: 'from the van', counter: 'to buy', unlisted: 'not on the price list' } as const;
+
+const heads = [
+  'where',
+  'merchant',
+  'counter',
+  'item',
+  'description',
+  'ask for',
+  'count',
+  'of',
+  'unit',
+  "merchant's number",
+  "merchant's words",
+  'used',
+  'left over',
+  'cost, pounds',
+  'for',
+] as const;
+
+/**
+ * The shopping list as rows for a spreadsheet, a row of heads first: one row a size that is asked for. What belongs to a
+ * whole entry (used, left over, cost, what for) stands in its first row only, so that columns add up.
+ */
+export const shoppingRows = ({ list, forWords }: ShoppingSheet): readonly (readonly CsvCell[])[] => [
+  heads,
+  ...list.groups.flatMap((group) =>
+    group.entries.flatMap((entry) => entryRows(group, entry, forWords.get(entry.key) ?? '')),
+  ),
+];
+
+function entryRows(
+  { place, supplier, counter }: ShoppingGroup,
+  entry: ShoppingEntry,
+  forWords: string,
+): readonly (readonly CsvCell[])[] {
+  const { used, leftOver, pence } = entry;
+  const whole: readonly CsvCell[] = [used, leftOver, pence === null ? '' : pence / 100, forWords];
+  return entry.asks.map(({ words, count, quantity, code }, i): readonly CsvCell[] => [
+    placeWords[place],
+    supplier,
+    counter,
+    entry.item,
+    entry.description,
+    words,
+    count,
+    quantity,
+    entry.unit,
+    code,
+    entry.supplierWords,
+    ...(i === 0 ? whole : ['', '', '', '']),
+  ]);
+}

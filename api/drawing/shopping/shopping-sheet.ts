@@ -1,0 +1,59 @@
+import { cautions } from '#engine/cautions.ts';
+import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shopping-list.ts';
+import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Prices } from '#model/library.ts';
+import { type CutList, cutListsOf } from './cut-lists.ts';
+import { whatFor } from './what-for.ts';
+
+/** What the shopping list of a scheme is made from. */
+export interface ShoppingRequest {
+  readonly reference: string;
+  readonly title: string;
+  readonly scheme: SchemeEstimate;
+  readonly prices: Prices;
+  readonly date: string;
+  /** The name of the job's state. */
+  readonly state: string;
+  /** What is said of prices that are the demo's still; null when none are. */
+  readonly demoNote: string | null;
+}
+
+/** The shopping list of a scheme with all that people read on it. */
+export interface ShoppingSheet extends Omit<ShoppingRequest, 'scheme' | 'prices'> {
+  readonly schemeName: string;
+  readonly list: ShoppingList;
+  /** "£132.40 over the counter, VAT not in it, by the price list of 2026-11-01", and how much has no price. */
+  readonly costWords: string;
+  /** What an entry is for, by its key. */
+  readonly forWords: ReadonlyMap<string, string>;
+  readonly cutLists: readonly CutList[];
+  readonly cautions: readonly string[];
+}
+
+/** The entries of a list in its order. */
+export const entriesOf = ({ groups }: ShoppingList): readonly ShoppingEntry[] =>
+  groups.flatMap(({ entries }) => entries);
+
+/** A scheme's shopping list for people. */
+export function shoppingSheetOf({ scheme, prices, ...head }: ShoppingRequest): ShoppingSheet {
+  const list = shoppingListOf(scheme.purchase, prices);
+  const words = whatFor(scheme.worked);
+  return {
+    ...head,
+    schemeName: scheme.name,
+    list,
+    costWords: costWords(list, prices),
+    forWords: new Map(entriesOf(list).map(({ key, causes }) => [key, words(causes)])),
+    cutLists: cutListsOf(scheme),
+    cautions,
+  };
+}
+
+function costWords(list: ShoppingList, prices: Prices): string {
+  const unlisted = entriesOf(list).filter(({ place }) => place === 'unlisted').length;
+  const vat = list.vat === 'included' ? 'VAT in it' : 'VAT not in it';
+  const sum = `£${(list.pence / 100).toFixed(2)} over the counter, ${vat}, by the price list of ${prices.date}`;
+  if (unlisted === 0) return `${sum}.`;
+  return `${sum}; ${unlisted === 1 ? 'one thing is' : `${unlisted} things are`} not on it and not in that sum.`;
+}

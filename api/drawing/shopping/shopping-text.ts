@@ -1,0 +1,75 @@
+import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
+import { type CutList, plainMetres } from './cut-lists.ts';
+import { entryNotes, entryWords, merchantWords } from './entry-words.ts';
+import type { ShoppingSheet } from './shopping-sheet.ts';
+
+/** Lines under one another; parts of the text stand apart by an empty line. */
+const text = (blocks: readonly (readonly string[])[]): string =>
+  `${blocks
+    .filter((block) => block.length > 0)
+    .map((block) => block.join('\n'))
+    .join('\n\n')}\n`;
+
+/**
+ * The whole list as plain text, for whoever goes for it: with what each thing is for, what is left over, and the cut list.
+ * Lines end in line feeds; what can be ticked begins with "[ ]".
+ */
+export function shoppingText(sheet: ShoppingSheet): string {
+  const { reference, title, schemeName, date, state, list, cutLists, demoNote } = sheet;
+  return text([
+    [`Shopping list, ${reference}: ${title}`, schemeName, `${date}, state ${state}`],
+    ...(list.groups.length === 0 ? [['Nothing to buy, and nothing from the van.']] : []),
+    ...list.groups.map((group) => [
+      group.title.toUpperCase(),
+      ...group.entries.flatMap((entry) => ownLines(entry, sheet.forWords.get(entry.key) ?? '')),
+    ]),
+    [sheet.costWords, ...(demoNote === null ? [] : [demoNote])],
+    ...(cutLists.length === 0 ? [] : [['CUT LIST']]),
+    ...cutLists.map(cutLines),
+    sheet.cautions,
+  ]);
+}
+
+function ownLines(entry: ShoppingEntry, forWords: string): readonly string[] {
+  const under = entryNotes(entry, forWords).join('; ');
+  return [`[ ] ${entryWords(entry)}`, ...(under === '' ? [] : [`    ${under}`])];
+}
+
+function cutLines({ description, bars, without, nearMisses, proof }: CutList): readonly string[] {
+  return [
+    description,
+    ...bars.flatMap(({ words, cuts, leftMm }) => [
+      `  ${words}`,
+      ...cuts.map(({ number, lengthMm, label }) => `    ${number}. ${plainMetres(lengthMm)}  ${label}`),
+      `    ${leftMm > 0 ? `${plainMetres(leftMm)} left over` : 'nothing left over'}`,
+    ]),
+    ...(without.length === 0 ? [] : ['  Nothing on the price list is long enough for']),
+    ...without.map(({ number, lengthMm, label }) => `    ${number}. ${plainMetres(lengthMm)}  ${label}`),
+    ...[...nearMisses, proof].filter((sentence) => sentence !== '').map((sentence) => `  ${sentence}`),
+  ];
+}
+
+/**
+ * What is to be bought as a message to a merchant: reference, counters, what to ask for by their own numbers. Nothing of
+ * the customer, of prices or of the van.
+ *
+ * @param had keys of the entries that are ticked already: they are left out.
+ * @returns empty where nothing is left to buy.
+ */
+export function merchantText({ reference, list }: ShoppingSheet, had: ReadonlySet<string>): string {
+  const groups = list.groups
+    .filter(({ place }) => place !== 'van')
+    .map((group) => ({ ...group, entries: group.entries.filter(({ key }) => !had.has(key)) }))
+    .filter(({ entries }) => entries.length > 0);
+  if (groups.length === 0) return '';
+  return text([[`To collect, our reference ${reference}`], ...groups.map(merchantLines)]);
+}
+
+function merchantLines({ title, place, entries }: ShoppingGroup): readonly string[] {
+  const head = place === 'unlisted' ? 'Have you these, and what do they cost?' : title;
+  const line = (entry: ShoppingEntry): string => {
+    const theirs = merchantWords(entry);
+    return `- ${entryWords(entry)}${theirs === '' ? '' : ` (${theirs})`}`;
+  };
+  return [head, ...entries.map(line)];
+}

@@ -1,0 +1,126 @@
+import { css } from 'lit';
+
+/** Looks of the shopping list: made for one thumb in a shop. */
+export const shoppingListCss = css`
+  :host {
+    display: block;
+  }
+  .over {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 12px;
+    align-items: center;
+    justify-content: space-between;
+  }
+  .over p {
+    margin: 0;
+    font-weight: 600;
+  }
+  section {
+    margin-top: 6px;
+  }
+  /* Which counter one stands at stays in sight while its things go by. */
+  h3 {
+    position: sticky;
+    top: 0;
+    z-index: 1;
+    display: flex;
+    gap: 12px;
+    align-items: center;
+    justify-content: space-between;
+    min-height: 40px;
+    padding: 6px 0;
+    background: var(--sheet);
+    border-bottom: 1px solid var(--ink);
+  }
+  .count {
+    display: inline-flex;
+    gap: 6px;
+    align-items: center;
+    font-weight: 500;
+    color: var(--ink-soft);
+    white-space: nowrap;
+  }
+  .all .count {
+    font-weight: 600;
+    color: var(--pass);
+  }
+  h3 svg {
+    width: 16px;
+    height: 16px;
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 2.5;
+  }
+  ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  li {
+    border-bottom: 1px solid var(--rule);
+  }
+  label {
+    display: grid;
+    grid-template-columns: 44px minmax(0, 1fr) auto;
+    align-items: start;
+    min-height: 52px;
+    padding: 8px 0;
+    cursor: pointer;
+  }
+  input {
+    width: 26px;
+    height: 26px;
+    margin: 4px 8px 0 4px;
+    accent-color: var(--ink);
+    cursor: pointer;
+  }
+  .what {
+    padding-top: 5px;
+    font-size: 1rem;
+    overflow-wrap: anywhere;
+  }
+  .cost {
+    padding: 6px 0 0 10px;
+    font-size: 0.875rem;
+    color: var(--ink-soft);
+  }
+  small {
+    display: block;
+    font-size: 0.875rem;
+    color: var(--ink-soft);
+  }
+  small.changed {
+    padding: 2px 8px;
+    color: var(--ask);
+    font-weight: 600;
+    background: var(--ask-wash);
+    border-left: 4px solid var(--ask);
+  }
+  .had .name {
+    color: var(--ink-soft);
+    text-decoration: line-through;
+    text-decoration-thickness: 1px;
+  }
+  .stray {
+    display: flex;
+    gap: 12px;
+    align-items: center;
+    justify-content: space-between;
+    padding: 6px 0;
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    margin: 12px 0;
+  }
+  .none {
+    padding: 12px 0;
+  }
+  @media print {
+    .screen {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,175 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { entriesOf, type ShoppingSheet, shoppingSheetOf } from '#drawing/shopping/shopping-sheet.ts';
+import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
+import type { ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
+import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { stateTag } from '#engine/state-tag.ts';
+import type { JobView } from '../../job-view.ts';
+import { KeptTicks } from '../../shopping/kept-ticks.ts';
+import { hadKeys, strays, strayWords, tickState } from '../../shopping/ticks.ts';
+import '../fields/tick-field.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import { controlsCss } from '../shared-styles.ts';
+import '../toast-line.ts';
+import { shoppingListCss } from './shopping-list-styles.ts';
+import './shopping-out.ts';
+import './shopping-paper.ts';
+import { shoppingRow } from './shopping-row.ts';
+
+/**
+ * What to take along and to buy, counter by counter, to be ticked with one thumb. Ticks are the shopper's, not the job's: they
+ * stay on this device. What is asked for otherwise than when it was ticked is to be had again, and says so.
+ */
+export class ShoppingListView extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    scheme: { attribute: false },
+    onlyLeft: { state: true },
+    said: { state: true },
+  };
+  static override styles = [controlsCss, shoppingListCss];
+  declare view: JobView;
+  declare scheme: SchemeEstimate;
+  /** True where what is had is left out of sight. */
+  declare private onlyLeft: boolean;
+  /** What was done last, as long as nobody has put the line away. */
+  declare private said: string;
+  #kept: KeptTicks | null = null;
+
+  constructor() {
+    super();
+    this.onlyLeft = false;
+    this.said = '';
+    this.addEventListener('toast-action', (event) => {
+      event.stopPropagation();
+      this.#do((kept) => kept.undo());
+    });
+    this.addEventListener('toast-closed', (event) => {
+      event.stopPropagation();
+      this.said = '';
+    });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('storage', this.#storeChanged);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('storage', this.#storeChanged);
+  }
+
+  /** Another window of this device ticks the same list. */
+  readonly #storeChanged = ({ key }: StorageEvent): void => {
+    if (this.#kept?.isOf(key) !== true) return;
+    this.#kept.lookAgain();
+    this.said = '';
+    this.requestUpdate();
+  };
+
+  get #ticks(): KeptTicks {
+    const { id } = this.view.job;
+    if (this.#kept?.jobId !== id) this.#kept = new KeptTicks(id);
+    return this.#kept;
+  }
+
+  #do(change: (kept: KeptTicks) => void): void {
+    const before = this.#ticks.undoLabel;
+    change(this.#ticks);
+    const after = this.#ticks.undoLabel;
+    this.said = after === null || (before === after && before === null) ? '' : after;
+    this.requestUpdate();
+  }
+
+  get #sheet(): ShoppingSheet {
+    const { job, library, date } = this.view;
+    return shoppingSheetOf({
+      reference: job.reference,
+      title: job.title,
+      scheme: this.scheme,
+      prices: library.prices,
+      date,
+      state: stateTag(job),
+      demoNote: demoNotice(demoMarksOf([this.scheme], library)),
+    });
+  }
+
+  override render(): TemplateResult {
+    const sheet = this.#sheet;
+    const had = hadKeys(sheet.list, this.#ticks.ticks);
+    return html`<div class="screen">${this.#screen(sheet, had)}</div>
+      <shopping-paper .sheet=${sheet} .had=${had}></shopping-paper>`;
+  }
+
+  #screen(sheet: ShoppingSheet, had: ReadonlySet<string>): TemplateResult {
+    const count = entriesOf(sheet.list).length;
+    return html`<div class="over">
+        <p role="status">${count === 0 ? 'Nothing to buy' : `${had.size} of ${count} had`}</p>
+        <tick-field
+          label="Only what is left"
+          .value=${this.onlyLeft}
+          @field-change=${(event: CustomEvent<FieldChange<boolean>>) => {
+            event.stopPropagation();
+            this.onlyLeft = event.detail.value;
+          }}
+        ></tick-field>
+      </div>
+      ${this.#strays(sheet)} ${sheet.list.groups.map((group) => this.#group(group, sheet, had))}
+      <p class="none hint">${sheet.costWords} What the job is charged stands in the bill: of some packs only what it uses.</p>
+      <shopping-out .sheet=${sheet} .had=${had}></shopping-out>
+      <div class="tools">
+        <button ?disabled=${this.#ticks.ticks.length === 0} @click=${() => this.#do((kept) => kept.clear())}>Clear ticks</button>
+      </div>
+      <p class="hint">Ticks stay on this device, need no signal, and change nothing of the job.</p>
+      <toast-line .words=${this.said} action="Undo"></toast-line>`;
+  }
+
+  #group(group: ShoppingGroup, sheet: ShoppingSheet, had: ReadonlySet<string>): TemplateResult {
+    const done = group.entries.filter(({ key }) => had.has(key)).length;
+    const isAll = done === group.entries.length;
+    const shown = this.onlyLeft ? group.entries.filter(({ key }) => !had.has(key)) : group.entries;
+    const { ticks } = this.#ticks;
+    return html`<section aria-label=${group.title} class=${isAll ? 'all' : ''}>
+      <h3>
+        ${group.title}
+        <span class="count"
+          >${isAll ? html`<svg viewBox="0 0 16 16" aria-hidden="true"><path d="M2 8.5 6.5 13 14 3.5" /></svg>` : nothing}${
+            isAll ? 'all had' : `${done} of ${group.entries.length}`
+          }</span
+        >
+      </h3>
+      <ul>
+        ${shown.map((entry) =>
+          shoppingRow(
+            { entry, state: tickState(entry, ticks), forWords: sheet.forWords.get(entry.key) ?? '' },
+            (of, is) => this.#do((kept) => kept.tick(of, is)),
+          ),
+        )}
+      </ul>
+    </section>`;
+  }
+
+  /** What is in the basket though the list wants it no longer. */
+  #strays({ list }: ShoppingSheet): TemplateResult | typeof nothing {
+    const left = strays(list, this.#ticks.ticks);
+    if (left.length === 0) return nothing;
+    return html`<section aria-label="Had, and no longer on the list">
+      <h3>Had, and no longer on the list</h3>
+      <ul>
+        ${left.map(
+          (tick) => html`<li class="stray">
+            <span>${strayWords(tick)}</span>
+            <button @click=${() => this.#do((kept) => kept.forget(tick.key))}>Put away</button>
+          </li>`,
+        )}
+      </ul>
+    </section>`;
+  }
+}
+customElements.define('shopping-list', ShoppingListView);
+declare global {
+  interface HTMLElementTagNameMap {
+    'shopping-list': ShoppingListView;
+  }
+}
