@@ -18,6 +18,8 @@ const steps = [
   'ways/compare',
   'kit?view=circuit',
   'kit?view=drop',
+  'kit?part=shopping',
+  'kit?part=cuts',
 ];
 
 await mkdir(values.out, { recursive: true });

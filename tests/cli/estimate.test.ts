@@ -72,6 +72,8 @@ describe('the estimate command', () => {
     expect(readdirSync(written('a')).sort()).toEqual([
       'bill-of-materials.xlsx',
       'estimate.json',
+      'shopping.csv',
+      'shopping.txt',
       'wiring-plan-first-floor.svg',
       'wiring-plan.svg',
     ]);
@@ -248,6 +250,8 @@ describe('the estimate command', () => {
     expect(readdirSync(written('k')).sort()).toEqual([
       'bill-of-materials.xlsx',
       'estimate.json',
+      'shopping.csv',
+      'shopping.txt',
       'wiring-plan.svg',
     ]);
   });

@@ -4,6 +4,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
+import { shoppingFiles } from '#exports/shopping-files.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
 import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
@@ -65,6 +66,27 @@ describe('exports', () => {
     expect(await upper.text()).toBe(second?.svg());
     const none = await get(`${at}/wiring-plan.svg?storey=attic`);
     expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-storey']);
+  });
+
+  it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {
+    const { get } = await withJob();
+    const files = shoppingFiles(papers('two-on-one'), demoLibrary());
+    const asked = '?scheme=two-on-one&date=2026-11-25';
+    const text = await get(`${at}/shopping.txt${asked}`);
+    expect([text.headers.get('content-type'), nameOf(text)]).toEqual([
+      'text/plain; charset=utf-8',
+      `${stem}-shopping.txt`,
+    ]);
+    expect(await text.text()).toBe(files.text);
+    const csv = await get(`${at}/shopping.csv${asked}`);
+    expect([csv.headers.get('content-type'), nameOf(csv)]).toEqual([
+      'text/csv; charset=utf-8',
+      `${stem}-shopping.csv`,
+    ]);
+    // Reading a text takes the byte-order mark away.
+    expect(new TextDecoder('utf-8', { ignoreBOM: true }).decode(await csv.arrayBuffer())).toBe(files.csv);
+    const none = await get(`${at}/shopping.csv?scheme=none-such`);
+    expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-scheme']);
   });
 
   it('give the estimate and the job file, the latter to the byte', async () => {

@@ -14,6 +14,7 @@ afterAll(async () => {
 });
 
 const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers', 'ways/compare'];
+const parts = ['kit?part=shopping', 'kit?part=cuts'];
 
 async function paths(): Promise<readonly string[]> {
   const { jobs } = (await (await fetch(new URL('/api/jobs', server.address))).json()) as {
@@ -25,7 +26,7 @@ async function paths(): Promise<readonly string[]> {
     '/firm',
     '/no-such-page',
     '/jobs/no-such-job/ways',
-    ...steps.map((step) => `/jobs/${first?.id}/${step}`),
+    ...[...steps, ...parts].map((step) => `/jobs/${first?.id}/${step}`),
     ...others.map(({ id }, i) => `/jobs/${id}/${steps[i % steps.length]}`),
   ];
 }

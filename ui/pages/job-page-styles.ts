@@ -246,6 +246,9 @@ export const jobPageCss = css`
     :host([wide-sheet]) {
       --sheet-width: min(27.5rem, 62vw);
     }
+    :host([shopping]) .sheet {
+      grid-column: 1 / -1;
+    }
     .compare {
       grid-row: 3;
       grid-column: 1 / -1;

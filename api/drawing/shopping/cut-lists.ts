@@ -1,4 +1,4 @@
-import type { CutFrom, PurchaseLine } from '#engine/price/buying/purchase.ts';
+import type { CutFrom, NearMiss, PurchaseLine } from '#engine/price/buying/purchase.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { labelsOf } from '../label-of.ts';
 import { nodeLabel } from '../node-label.ts';
@@ -79,13 +79,14 @@ function cutListOf(line: PurchaseLine, labelOf: (cause: string) => string): CutL
       leftMm: from.leftMm,
     })),
     without: line.unserved.map(numbered),
-    nearMisses: line.nearMisses.map(
-      ({ words, shortMm, wouldSavePence }) =>
-        `A ${words} would do, were what is cut from it ${metres(shortMm)} shorter in all: ${pounds(wouldSavePence)} less.`,
-    ),
+    nearMisses: line.nearMisses.map(nearMissWords),
     proof: proofWords(line),
   };
 }
+
+/** What a smaller length would have saved, in a sentence. */
+export const nearMissWords = ({ words, shortMm, wouldSavePence }: NearMiss): string =>
+  `A ${words} would do if the pieces were ${metres(shortMm)} shorter in all: it saves ${pounds(wouldSavePence)}.`;
 
 function barWords({ from, lengthMm }: CutFrom, { packs }: PurchaseLine): string {
   const [key = '', place = ''] = from.split('/');

@@ -3,11 +3,14 @@ import { type CutList, plainMetres } from './cut-lists.ts';
 import { entryNotes, entryWords, merchantWords } from './entry-words.ts';
 import type { ShoppingSheet } from './shopping-sheet.ts';
 
+/** What a name holds of line ends and the like must not look like lines of the list. */
+const oneLine = (words: string): string => words.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trimEnd();
+
 /** Lines under one another; parts of the text stand apart by an empty line. */
 const text = (blocks: readonly (readonly string[])[]): string =>
   `${blocks
     .filter((block) => block.length > 0)
-    .map((block) => block.join('\n'))
+    .map((block) => block.map(oneLine).join('\n'))
     .join('\n\n')}\n`;
 
 /**

@@ -20,6 +20,7 @@ describe('addresses', () => {
       on: 'p',
       view: 'plan',
       circuit: null,
+      part: 'bill',
       a: null,
       b: null,
     });

@@ -42,7 +42,9 @@ export class ShoppingListView extends LitElement {
     this.said = '';
     this.addEventListener('toast-action', (event) => {
       event.stopPropagation();
-      this.#do((kept) => kept.undo());
+      this.#ticks.undo();
+      this.said = '';
+      this.requestUpdate();
     });
     this.addEventListener('toast-closed', (event) => {
       event.stopPropagation();
@@ -75,10 +77,8 @@ export class ShoppingListView extends LitElement {
   }
 
   #do(change: (kept: KeptTicks) => void): void {
-    const before = this.#ticks.undoLabel;
     change(this.#ticks);
-    const after = this.#ticks.undoLabel;
-    this.said = after === null || (before === after && before === null) ? '' : after;
+    this.said = this.#ticks.undoLabel ?? '';
     this.requestUpdate();
   }
 
@@ -105,7 +105,7 @@ export class ShoppingListView extends LitElement {
   #screen(sheet: ShoppingSheet, had: ReadonlySet<string>): TemplateResult {
     const count = entriesOf(sheet.list).length;
     return html`<div class="over">
-        <p role="status">${count === 0 ? 'Nothing to buy' : `${had.size} of ${count} had`}</p>
+        <p role="status">${count === 0 ? 'Nothing to buy' : `${had.size} of ${count} ticked`}</p>
         <tick-field
           label="Only what is left"
           .value=${this.onlyLeft}
@@ -122,7 +122,7 @@ export class ShoppingListView extends LitElement {
         <button ?disabled=${this.#ticks.ticks.length === 0} @click=${() => this.#do((kept) => kept.clear())}>Clear ticks</button>
       </div>
       <p class="hint">Ticks stay on this device, need no signal, and change nothing of the job.</p>
-      <toast-line .words=${this.said} action="Undo"></toast-line>`;
+      <toast-line .words=${this.said} action="Take back"></toast-line>`;
   }
 
   #group(group: ShoppingGroup, sheet: ShoppingSheet, had: ReadonlySet<string>): TemplateResult {
@@ -135,7 +135,7 @@ export class ShoppingListView extends LitElement {
         ${group.title}
         <span class="count"
           >${isAll ? html`<svg viewBox="0 0 16 16" aria-hidden="true"><path d="M2 8.5 6.5 13 14 3.5" /></svg>` : nothing}${
-            isAll ? 'all had' : `${done} of ${group.entries.length}`
+            isAll ? 'all ticked' : `${done} of ${group.entries.length}`
           }</span
         >
       </h3>
@@ -154,8 +154,8 @@ export class ShoppingListView extends LitElement {
   #strays({ list }: ShoppingSheet): TemplateResult | typeof nothing {
     const left = strays(list, this.#ticks.ticks);
     if (left.length === 0) return nothing;
-    return html`<section aria-label="Had, and no longer on the list">
-      <h3>Had, and no longer on the list</h3>
+    return html`<section aria-label="Ticked, and no longer on the list">
+      <h3>Ticked, and no longer on the list</h3>
       <ul>
         ${left.map(
           (tick) => html`<li class="stray">

@@ -59,14 +59,19 @@ export class ShoppingOut extends LitElement {
       <h3>The whole list</h3>
       <div class="tools">
         <button @click=${() => print()}>Print</button>
-        <button @click=${() => fetchAsFile('shopping.txt', shoppingText(this.sheet), 'text/plain')}>
+        <button @click=${() => fetchAsFile(this.#named('shopping.txt'), shoppingText(this.sheet), 'text/plain')}>
           Fetch as text
         </button>
-        <button @click=${() => fetchAsFile('shopping.csv', csvText(shoppingRows(this.sheet)), 'text/csv')}>
+        <button @click=${() => fetchAsFile(this.#named('shopping.csv'), csvText(shoppingRows(this.sheet)), 'text/csv')}>
           Fetch as CSV
         </button>
       </div>
       <p role="status">${this.said}</p>`;
+  }
+
+  /** The lists of several jobs lie side by side on one device. */
+  #named(name: string): string {
+    return `${this.sheet.reference} ${name}`.replace(/[^\p{L}\p{N}.]+/gu, '-').replace(/^-/, '');
   }
 
   async #share(text: string): Promise<void> {
@@ -86,7 +91,7 @@ export class ShoppingOut extends LitElement {
       this.said = 'Copied: paste it into a message.';
     } catch {
       // Browsers let no page copy that came without HTTPS.
-      fetchAsFile('to-collect.txt', text, 'text/plain');
+      fetchAsFile(this.#named('to-collect.txt'), text, 'text/plain');
       this.said = 'This browser lets a page copy over HTTPS only: it is fetched as a file instead.';
     }
   }

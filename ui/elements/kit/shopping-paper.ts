@@ -134,7 +134,7 @@ export class ShoppingPaper extends LitElement {
     const notes = entryNotes(entry, forWords);
     return html`<tr>
       <td class="box">
-        <svg class="tick" viewBox="0 0 16 16" role="img" aria-label=${this.had.has(entry.key) ? 'had' : 'to be had'}>
+        <svg class="tick" viewBox="0 0 16 16" role="img" aria-label=${this.had.has(entry.key) ? 'ticked' : 'not ticked'}>
           <rect x="1" y="1" width="14" height="14" />
           ${this.had.has(entry.key) ? svg`<path d="M4 8.5 7 12 12.5 4" />` : nothing}
         </svg>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { nearMissWords } from '#drawing/shopping/cut-lists.ts';
 import { askWords, entryNotes } from '#drawing/shopping/entry-words.ts';
 import type { ShoppingEntry } from '#engine/price/shopping/shopping-list.ts';
 import type { TickState } from '../../shopping/ticks.ts';
@@ -30,7 +31,8 @@ export function shoppingRow(
       <span class="what"
         ><span class="name"><strong>${askWords(entry)}</strong> ${entry.description}</span>
         ${state.is === 'changed' ? html`<small class="changed">${state.words}</small>` : nothing}
-        ${notes.length === 0 ? nothing : html`<small>${notes.join(' · ')}</small>`}</span
+        ${notes.length === 0 ? nothing : html`<small>${notes.join(' · ')}</small>`}
+        ${entry.nearMisses.map((miss) => html`<small>${nearMissWords(miss)}</small>`)}</span
       >
       <span class="cost">${entry.pence === null ? '' : pounds(entry.pence)}</span>
     </label>

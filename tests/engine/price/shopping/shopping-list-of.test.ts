@@ -129,6 +129,15 @@ describe('where it is had', () => {
   });
 });
 
+/** Lengths to cut, some longer than anything there is; coils of two sizes, cut lengths or neither; off-cuts in the van. */
+const anyCutting = fc.record({
+  lengthsMm: fc.array(fc.integer({ min: 100, max: 30_000 }), { minLength: 1, maxLength: 8 }),
+  kind: fc.constantFrom('cut' as const, 'coil' as const),
+  coils: fc.subarray([10, 25, 50]),
+  vanM: fc.array(fc.integer({ min: 1, max: 12 }), { maxLength: 3 }),
+  isListed: fc.boolean(),
+});
+
 describe('the list as a whole', () => {
   const entriesOf = (groups: readonly { readonly entries: readonly ShoppingEntry[] }[]) =>
     groups.flatMap(({ entries }) => entries);
@@ -148,6 +157,36 @@ describe('the list as a whole', () => {
         expect(entries.filter(({ item }) => !items.has(item))).toEqual([]);
         expect(list.pence).toBe(purchase.pence);
         expect(list.groups.filter((group) => group.entries.length === 0)).toEqual([]);
+      }),
+    );
+  });
+
+  it('of what is cut accounts for every metre and cuts every piece once, on the list or not, long or short', () => {
+    fc.assert(
+      fc.property(anyCutting, ({ lengthsMm, kind, coils, vanM, isListed }) => {
+        const { packs: _, ...row } = cableRow;
+        const packs = coils.map((quantity) => ({
+          kind: 'coil' as const,
+          quantity,
+          pricePence: 90 * quantity,
+        }));
+        const size = kind === 'coil' ? 5 : 1;
+        const price = { ...row, kind, packQuantity: size, perQuantity: size, packs };
+        const takeoff = [cable(...lengthsMm.map((mm, i) => piece(`n${i}`, mm)))];
+        const stock = vanM.map((lengthM) => ({ item: 'cable', quantity: lengthM, lengthsM: [lengthM] }));
+        const { purchase, list } = listOf(takeoff, isListed ? pricesOf(price) : pricesOf(), stock);
+        const entries = entriesOf(list.groups);
+        const needed = purchase.lines[0]?.needed ?? Number.NaN;
+        expect(entries.reduce((sum, { used }) => sum + used, 0)).toBeCloseTo(needed, 6);
+        const cuts = entries.flatMap((entry) => entry.cuts.flatMap((from) => from.cuts));
+        const tooLong = entries.filter(({ place }) => place === 'unlisted');
+        const asked = tooLong.flatMap(({ asks }) => asks);
+        const without = asked.reduce((sum, { count }) => sum + count, 0);
+        expect(cuts.length + without).toBe(lengthsMm.length);
+        for (const entry of entries.filter(({ place }) => place !== 'unlisted')) {
+          const lengthM = entry.asks.reduce((sum, { count, quantity }) => sum + count * quantity, 0);
+          expect(lengthM).toBeCloseTo(entry.cuts.reduce((sum, { lengthMm }) => sum + lengthMm, 0) / 1e3, 6);
+        }
       }),
     );
   });
