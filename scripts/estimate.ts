@@ -1,6 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
+import { packingOf } from '#exports/packing-of.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
@@ -45,10 +46,10 @@ async function run(args: EstimateArguments): Promise<number> {
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
-  const json = estimateJson(result, found);
+  const json = estimateJson(result, { found, packing: packingOf(job, library, papers) });
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
-  const shopping = shoppingFiles(papers, library);
+  const shopping = shoppingFiles(papers, library, job);
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
     { name: 'bill-of-materials.xlsx', content: workbook },

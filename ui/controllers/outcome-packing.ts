@@ -11,6 +11,7 @@ const newPackingWorker = (): WorkerLike =>
 /** Asks another thread what to buy while things are open; the element that it belongs to is drawn anew at each answer. */
 export class OutcomePacking implements ReactiveController {
   readonly #lane: WorkerLane<PackAsk, PackAnswer>;
+  readonly #host: ReactiveControllerHost;
   #asked: PackAsk | null = null;
 
   constructor(
@@ -18,9 +19,10 @@ export class OutcomePacking implements ReactiveController {
     make: () => WorkerLike = newPackingWorker,
     clock: Pick<Clock, 'wait'> = browserClock,
   ) {
-    host.addController(this);
+    this.#host = host;
     // What the thread knows of the house is kept while answers are asked for anew.
     this.#lane = new WorkerLane(make, clock, () => host.requestUpdate(), 'overtaken');
+    host.addController(this);
   }
 
   get state(): LaneState<PackAnswer> {
@@ -46,8 +48,15 @@ export class OutcomePacking implements ReactiveController {
     if (this.#asked !== null) this.#lane.ask(this.#asked);
   }
 
+  /** Begun before it is asked, so that it needs no connection then; what was asked before is asked anew. */
+  hostConnected(): void {
+    this.#lane.warm();
+    this.#host.requestUpdate();
+  }
+
   hostDisconnected(): void {
-    this.#lane.stop();
     this.#asked = null;
+    this.#lane.clear();
+    this.#lane.stop();
   }
 }

@@ -23,6 +23,10 @@ export class TakeBackList extends LitElement {
         padding-top: 10px;
         border-top: 1px solid var(--ink);
       }
+      choice-field {
+        display: block;
+        margin: 0 0 10px;
+      }
       h4 {
         margin: 12px 0 4px;
         font: 600 0.9375rem / 1.3 var(--text-font);

@@ -3,7 +3,7 @@ import type { TakeoffLine } from '../../takeoff/line.ts';
 import { twelveDigits } from '../../takeoff/twelve-digits.ts';
 
 /** By how much one outcome takes more (or less, below nought) of an item than another, in its unit. */
-export interface KitDifference extends Pick<TakeoffLine, 'item' | 'description' | 'unit'> {
+export interface KitDifference extends Pick<TakeoffLine, 'item' | 'description' | 'group' | 'unit'> {
   readonly byQuantity: number;
 }
 
@@ -15,9 +15,9 @@ export function kitDifferences(
   const had = new Map(before.map((line) => [line.item, line]));
   const has = new Map(after.map((line) => [line.item, line]));
   const lines = [...before, ...after.filter(({ item }) => !had.has(item))];
-  return lines.flatMap(({ item, description, unit }): readonly KitDifference[] => {
+  return lines.flatMap(({ item, description, group, unit }): readonly KitDifference[] => {
     const byQuantity = twelveDigits((has.get(item)?.quantity ?? 0) - (had.get(item)?.quantity ?? 0));
-    return byQuantity === 0 ? [] : [{ item, description, unit, byQuantity }];
+    return byQuantity === 0 ? [] : [{ item, description, group, unit, byQuantity }];
   });
 }
 

@@ -125,7 +125,7 @@ function planFor(packer: Packer, packFor: PackChoice): OutcomePlan {
   const questions = chosen.matters.map((one) => questionOf(planned, one));
   return {
     schemeId: packer.shown.id,
-    questions: packer.others.length === 0 ? questions : [schemeQuestion(planned), ...questions],
+    questions: packer.others.length === 0 ? questions : [...questions, schemeQuestion(planned)],
     purchase,
     extraPence: purchase.pence - asCounted.pence,
     trip: tripOf(packer),
