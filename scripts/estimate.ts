@@ -3,6 +3,7 @@ import { findSchemes } from '#engine/find-schemes.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateJson } from '#exports/estimate-json.ts';
+import { packingOf } from '#exports/packing-of.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
@@ -48,10 +49,10 @@ async function run(args: EstimateArguments): Promise<number> {
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
-  const json = estimateJson(result, found);
+  const json = estimateJson(result, { found, packing: packingOf(job, library, papers) });
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
-  const shopping = shoppingFiles(papers, library);
+  const shopping = shoppingFiles(papers, library, job);
   const csv = { estimate: drawn, schemeId: shown.id, library, state };
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },

@@ -22,8 +22,8 @@ export const stepNames: Readonly<Record<Step, string>> = {
 export const planViews = ['plan', 'circuit', 'drop'] as const;
 export type PlanView = (typeof planViews)[number];
 
-/** What the step Kit shows: the bill, the list to shop by, or what is cut from which length. */
-export const kitParts = ['bill', 'shopping', 'cuts'] as const;
+/** What the step Kit shows: the bill, the list to shop by, what is cut from which length, or what is still open. */
+export const kitParts = ['bill', 'shopping', 'cuts', 'open'] as const;
 export type KitPart = (typeof kitParts)[number];
 
 /** How far the keeping of the job has got; `gone`: it was deleted, and what is here is kept nowhere else on the list. */

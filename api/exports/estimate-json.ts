@@ -4,6 +4,7 @@ import { joistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Run } from '#engine/ways/run.ts';
 import type { StretchCuts } from '#engine/ways/run-cuts.ts';
 import type { Cable } from '#model/cable.ts';
+import type { Packing } from './packing-of.ts';
 
 /** What new cable cuts and opens; nothing is said of cable that is there already. */
 const cutsJson = (cuts: StretchCuts | undefined, { lineMm2 }: Cable) =>
@@ -69,17 +70,22 @@ const searchJson = ({ schemes, ...head }: SearchResult) => ({
   })),
 });
 
-/**
- * The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order.
- *
- * @param found what a search for schemes found, where one was made.
- */
-export function estimateJson(estimate: Estimate, found: SearchResult | null = null): string {
+/** What stands beside the estimate where it was asked for. */
+interface Beside {
+  /** What a search for schemes found. */
+  readonly found?: SearchResult | null;
+  /** What to buy while things are open. */
+  readonly packing?: Packing | null;
+}
+
+/** The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order. */
+export function estimateJson(estimate: Estimate, { found = null, packing = null }: Beside = {}): string {
   const { asFound, schemes, ...head } = estimate;
   const json = {
     ...head,
     asFound: { proof: asFound.proof, findings: asFound.findings },
     schemes: schemes.map(schemeJson),
+    ...(packing === null ? {} : { packing: { ...packing.plan, takeBack: packing.takeBack } }),
     ...(found === null ? {} : { search: searchJson(found) }),
   };
   return `${JSON.stringify(json, null, 2)}\n`;

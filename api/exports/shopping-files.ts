@@ -2,7 +2,9 @@ import { shoppingRows } from '#drawing/shopping/shopping-rows.ts';
 import { shoppingSheetOf } from '#drawing/shopping/shopping-sheet.ts';
 import { shoppingText } from '#drawing/shopping/shopping-text.ts';
 import { csvText } from '#engine/price/list/csv-text.ts';
+import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
+import { packingOf } from './packing-of.ts';
 import type { Papers } from './papers.ts';
 
 /** The shopping list of the shown scheme as files. */
@@ -13,12 +15,20 @@ export interface ShoppingFiles {
   readonly csv: string;
 }
 
-/** The shopping list of the scheme that papers show, by the price list that they were priced with. */
+/**
+ * The shopping list of the scheme that papers show, by the price list that they were priced with; with what is bought in
+ * case, where the job says that something is.
+ */
 export function shoppingFiles(
-  { drawn, shown, state, demoNote }: Pick<Papers, 'drawn' | 'shown' | 'state' | 'demoNote'>,
-  { prices }: Library,
+  papers: Pick<Papers, 'result' | 'chosen' | 'drawn' | 'shown' | 'state' | 'demoNote'>,
+  library: Library,
+  job: Job,
 ): ShoppingFiles {
+  const { drawn, state, demoNote } = papers;
   const { reference, title, date } = drawn;
+  const { prices } = library;
+  const packing = job.packFor === undefined ? null : packingOf(job, library, papers);
+  const shown = packing === null ? papers.shown : { ...papers.shown, purchase: packing.plan.purchase };
   const sheet = shoppingSheetOf({ reference, title, scheme: shown, prices, date, state, demoNote });
   return { text: shoppingText(sheet), csv: csvText(shoppingRows(sheet)) };
 }

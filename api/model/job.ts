@@ -114,6 +114,15 @@ export const quoting = z
   .meta({ id: 'Quoting' });
 export type Quoting = z.infer<typeof quoting>;
 
+/**
+ * What of an open question is to be bought for, by the names that the engine gives both (`box/r1`: `deep`, `shallow`). A
+ * question or an outcome that the job no longer raises counts for nothing.
+ */
+export const packFor = z
+  .strictObject({ question: text.min(1), outcomes: z.array(text.min(1)).min(1) })
+  .meta({ id: 'PackFor' });
+export type PackFor = z.infer<typeof packFor>;
+
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
   .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
@@ -143,6 +152,8 @@ export const job = z.strictObject({
   stock: z.array(stock),
   /** Absent: nothing is settled yet. */
   quoting: quoting.optional(),
+  /** Outcomes that are bought for beside those that the scheme is counted by; absent: none. */
+  packFor: z.array(packFor).optional(),
   /** Absent: nothing is recorded yet. */
   actuals: actuals.optional(),
   assets: z.array(asset),

@@ -24,10 +24,14 @@ async function withJob(text = saltglass) {
   return made;
 }
 
-function papers(schemeId: string | null) {
+function saltglassJob() {
   const read = readJobText(saltglass);
   if (!read.ok) throw new Error('the demo job cannot be read');
-  const made = papersOf(read.job, demoLibrary(), { date: '2026-11-25', revision: 1, schemeId });
+  return read.job;
+}
+
+function papers(schemeId: string | null) {
+  const made = papersOf(saltglassJob(), demoLibrary(), { date: '2026-11-25', revision: 1, schemeId });
   if (made === null) throw new Error('no such scheme');
   return made;
 }
@@ -92,7 +96,7 @@ describe('exports', () => {
 
   it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {
     const { get } = await withJob();
-    const files = shoppingFiles(papers('two-on-one'), demoLibrary());
+    const files = shoppingFiles(papers('two-on-one'), demoLibrary(), saltglassJob());
     const asked = '?scheme=two-on-one&date=2026-11-25';
     const text = await get(`${at}/shopping.txt${asked}`);
     expect([text.headers.get('content-type'), nameOf(text)]).toEqual([

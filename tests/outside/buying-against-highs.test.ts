@@ -2,6 +2,7 @@ import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cutPlan } from '#engine/price/buying/cut-plan.ts';
 import { type CutList, type ListShape, randomCutList } from '../engine/price/buying/random-cut-list.ts';
+import { kindsOf, patternsOf } from './cut-patterns.ts';
 
 /** Another seed gives other lists; the failure message names the one list that it is about. */
 const SEED = 20_261_126;
@@ -35,41 +36,6 @@ function shapeOf(i: number): ListShape {
   const stepsMm = i % 4 === 0 ? [] : [i % 5 === 0 ? 500 : 1000];
   if (few > 9) return { pieces: few, fromMm: 4000, toMm: 12_000, wholesM: [25, 100], stepsMm, van: i % 4 };
   return { pieces: few, fromMm: 1500, toMm: 12_000, wholesM: [25, 50, 100], stepsMm, van: i % 4 };
-}
-
-/** Pieces of one length. */
-interface Kind {
-  readonly lengthMm: number;
-  readonly count: number;
-}
-
-function kindsOf({ pieces }: CutList): readonly Kind[] {
-  const lengths = [...new Set(pieces.map(({ lengthMm }) => lengthMm))];
-  return lengths.map((lengthMm) => ({
-    lengthMm,
-    count: pieces.filter((piece) => piece.lengthMm === lengthMm).length,
-  }));
-}
-
-/** Every way to fill a length to which no further piece can be added, as counts by kind. */
-function patternsOf(kinds: readonly Kind[], lengthMm: number): readonly (readonly number[])[] {
-  const patterns: number[][] = [];
-  const counts = kinds.map(() => 0);
-  const fill = (kind: number, roomMm: number): void => {
-    const one = kinds[kind];
-    if (one === undefined) {
-      const hasRoom = kinds.some((other, i) => other.lengthMm <= roomMm && (counts[i] ?? 0) < other.count);
-      if (!hasRoom && counts.some((count) => count > 0)) patterns.push([...counts]);
-      return;
-    }
-    for (let count = 0; count <= Math.min(one.count, Math.floor(roomMm / one.lengthMm)); count++) {
-      counts[kind] = count;
-      fill(kind + 1, roomMm - count * one.lengthMm);
-    }
-    counts[kind] = 0;
-  };
-  fill(0, lengthMm);
-  return patterns;
 }
 
 interface Column {

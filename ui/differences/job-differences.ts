@@ -67,6 +67,7 @@ function thingAt(path: readonly string[], names: ReadonlyMap<string, string>): R
   if (partName !== undefined) return { name: partName, steps: 1 };
   if (path.length < 2) return { name: 'Job', steps: 0 };
   if (part === 'answers') return { name: questions.find(({ id }) => id === key)?.words ?? key, steps: 2 };
+  if (part === 'packFor') return { name: 'What is bought in case', steps: path.length };
   if (part === 'stock')
     return { name: `In stock: ${knownItems.find(({ id }) => id === key)?.description ?? key}`, steps: 2 };
   const name = names.get(key) ?? key;

@@ -129,7 +129,8 @@ const rcdFound: HouseGap = {
   movesCable: false,
 };
 
-function storeysNotTried(worked: Worked): readonly string[] {
+/** The storeys under whose floors new cable runs and of which nobody has said whether they lift; sorted. */
+export function storeysNotTried(worked: Worked): readonly string[] {
   const crossed = new Set(
     worked.runs.flatMap((run) =>
       run.segments.filter(({ medium }) => medium.startsWith('void')).map(({ storeyId }) => storeyId),

@@ -81,7 +81,7 @@ function lineOf(asked: readonly Demand[], waste: WastePercents): TakeoffLine | n
   if (high === 0) return null;
   const counted = asked.filter((demand) => demand.measured > 0);
   const wastePercent = nestsExactly(asked, measured) ? 0 : wasteOf(id, unit, group, waste);
-  const withWaste = (amount: number) => roundedUp(amount * (1 + wastePercent / 100), unit);
+  const withWaste = (amount: number) => quantityWithWaste({ measured: amount, wastePercent, unit });
   return {
     item: id,
     description,
@@ -144,6 +144,15 @@ function sawn(longM: number, soldM: number): number[] {
   const whole = Math.floor(longM / soldM + 1e-9);
   const restM = longM - whole * soldM;
   return [...Array.from({ length: whole }, () => soldM), ...(restM > 1e-9 ? [restM] : [])];
+}
+
+/** What has to be there of what is measured: with its waste, rounded up as its unit is. */
+export function quantityWithWaste({
+  measured,
+  wastePercent,
+  unit,
+}: Pick<TakeoffLine, 'measured' | 'wastePercent' | 'unit'>): number {
+  return roundedUp(measured * (1 + wastePercent / 100), unit);
 }
 
 /** Up to whole pieces, or to a tenth of a metre or kilogram. A hair over, from adding fractions, is not over. */

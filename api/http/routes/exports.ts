@@ -206,13 +206,13 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.txt', 'text/plain; charset=utf-8');
-      return c.body(shoppingFiles(papers, library).text, 200, headers);
+      return c.body(shoppingFiles(papers, library, job).text, 200, headers);
     })
     .openapi(exportShoppingCsv, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.csv', 'text/csv; charset=utf-8');
-      return c.body(shoppingFiles(papers, library).csv, 200, headers);
+      return c.body(shoppingFiles(papers, library, job).csv, 200, headers);
     })
     .openapi(exportEstimate, async (c) => {
       const { date } = c.req.valid('query');

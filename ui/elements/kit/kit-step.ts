@@ -1,17 +1,23 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { otherSchemes } from '#engine/schemes/outcomes/other-schemes.ts';
+import type { TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import { OutcomePacking } from '../../controllers/outcome-packing.ts';
 import type { JobView, KitPart } from '../../job-view.ts';
+import { pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './cut-list.ts';
 import './kit-bill.ts';
 import './kit-switch.ts';
+import './open-outcomes.ts';
 import './shopping-list.ts';
 
-/** The step Kit: everything that has to be in the van, as a bill, as a list to shop by, and as what is cut from which length. */
+/** The step Kit: everything that has to be in the van, as a bill, as a list to shop by, as what is cut from which length, and what of it is still open. */
 export class KitStep extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     shown: { attribute: false },
+    turnedOut: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -33,14 +39,59 @@ export class KitStep extends LitElement {
   ];
   declare view: JobView;
   declare shown: KitPart;
+  /** How things turned out on site, as long as somebody looks at what goes back. */
+  declare private turnedOut: TurnedOut;
+  readonly #packing = new OutcomePacking(this);
 
   constructor() {
     super();
     this.shown = 'bill';
+    this.turnedOut = {};
+    this.addEventListener('turned-out', (event) => {
+      event.stopPropagation();
+      this.turnedOut = (event as CustomEvent<TurnedOut>).detail;
+    });
+    this.addEventListener('pack-again', (event) => {
+      event.stopPropagation();
+      this.#packing.again();
+    });
   }
 
   override willUpdate(): void {
     this.toggleAttribute('shopping', this.shown === 'shopping' && this.view.scheme !== null);
+    this.#askOpen();
+  }
+
+  /** Asks what to buy while things are open: when somebody looks at it, or has chosen what to buy for. */
+  #askOpen(): void {
+    const { job, library, scheme, estimate, moving } = this.view;
+    const isWanted = this.shown === 'open' || (this.shown !== 'bill' && job.packFor !== undefined);
+    if (!isWanted || moving || scheme === null) return;
+    const otherIds = otherSchemes(estimate.schemes, scheme.id, job.packFor);
+    this.#packing.ask({ job, library, schemeId: scheme.id, otherIds, turnedOut: this.turnedOut });
+  }
+
+  /** The scheme with what is bought for every chosen outcome in place of its own purchase, as soon as that is worked out. */
+  #packed(scheme: SchemeEstimate): SchemeEstimate {
+    const plan = this.view.job.packFor === undefined ? undefined : this.#packing.state.answer?.plan;
+    return plan === undefined || plan.schemeId !== scheme.id
+      ? scheme
+      : { ...scheme, purchase: plan.purchase };
+  }
+
+  #inCase(): TemplateResult | typeof nothing {
+    const { job } = this.view;
+    if (job.packFor === undefined) return nothing;
+    const { status, answer } = this.#packing.state;
+    if (status !== 'done')
+      return html`<p class="hint" role="status">
+        ${status === 'failed' ? 'What is bought in case could not be added; what follows is as counted.' : 'Adding what is bought in case…'}
+      </p>`;
+    const extra = answer?.plan.extraPence ?? 0;
+    if (extra === 0) return nothing;
+    return html`<p class="hint">
+      With what is bought in case, ${pounds(Math.abs(extra))} ${extra > 0 ? 'more' : 'less'} than as counted: see <em>Still open</em>.
+    </p>`;
   }
 
   override render(): TemplateResult {
@@ -59,9 +110,15 @@ export class KitStep extends LitElement {
       case 'bill':
         return html`<kit-bill .view=${view} .scheme=${scheme}></kit-bill>`;
       case 'shopping':
-        return html`<shopping-list .view=${view} .scheme=${scheme}></shopping-list>`;
+        return html`${this.#inCase()}<shopping-list .view=${view} .scheme=${this.#packed(scheme)}></shopping-list>`;
       case 'cuts':
-        return html`<cut-list .view=${view} .scheme=${scheme}></cut-list>`;
+        return html`${this.#inCase()}<cut-list .view=${view} .scheme=${this.#packed(scheme)}></cut-list>`;
+      case 'open':
+        return html`<open-outcomes
+          .view=${view}
+          .packing=${this.#packing.state}
+          .turnedOut=${this.turnedOut}
+        ></open-outcomes>`;
     }
   }
 }

@@ -7,6 +7,7 @@ const names: Readonly<Record<KitPart, string>> = {
   bill: 'Bill',
   shopping: 'Shopping list',
   cuts: 'Cut list',
+  open: 'Still open',
 };
 
 /** Which part of the kit is shown. @fires kit-part-shown */

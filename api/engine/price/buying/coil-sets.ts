@@ -33,7 +33,10 @@ const MOST_SETS = 20_000;
 export interface ToHold {
   /** After what the van's lengths can take. */
   readonly neededMm: number;
+  /** So many of a kind of length are tried at most. */
   readonly pieces: number;
+  /** No cut length is tried that is longer than this asks for. */
+  readonly totalMm: number;
   readonly bound: CutBound;
   /** Nothing dearer is wanted. */
   readonly mostMillipence: number;
@@ -184,7 +187,7 @@ function chooseCut(choice: Choice, place: number, kind: Kind, chosen: Chosen): b
   const { toHold, otherSteps } = choice;
   const cut = kind.cut as CutLength;
   // The van may take less than it could: so as many steps as all pieces would ask for.
-  const most = stepsFor(cut, toHold.bound.fittingMm(Number.POSITIVE_INFINITY));
+  const most = stepsFor(cut, toHold.totalMm);
   for (let steps = 0; steps <= most; steps = Math.max(steps + 1, cut.leastSteps)) {
     const millipence = chosen.millipence + cutMillipence(cut, steps);
     if (millipence > toHold.mostMillipence) break;
@@ -213,7 +216,7 @@ function close({ cut, toHold, counts, otherSteps, sets }: Choice, chosen: Chosen
 /** What no set that holds so much can cost less than, thousandths of a penny. */
 export function leastMillipence(
   forSale: ForSale,
-  { neededMm, bound }: Omit<ToHold, 'mostMillipence'>,
+  { neededMm, bound }: Pick<ToHold, 'neededMm' | 'bound'>,
 ): number {
   const [first] = kindsOf(forSale, bound);
   const {

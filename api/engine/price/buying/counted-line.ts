@@ -3,7 +3,7 @@ import type { Price } from '#model/library.ts';
 import type { TakeoffLine } from '../../takeoff/line.ts';
 import { QUANTITY_PLACES } from '../bought.ts';
 import { ceiling, decimalOf, exactOf, exactZero, minus, plus, times } from '../exact.ts';
-import { boughtPacks, headOf, MM_A_METRE, proofOf } from './line-parts.ts';
+import { boughtPacks, causesOf, headOf, MM_A_METRE, proofOf } from './line-parts.ts';
 import { offersOf } from './offers-of.ts';
 import { packMix } from './pack-mix.ts';
 import type { Offer, PurchaseLine } from './purchase.ts';
@@ -11,12 +11,18 @@ import type { Offer, PurchaseLine } from './purchase.ts';
 /** Quantities that are no lengths are reckoned in thousandths. */
 const SHARES = 1000;
 
-/** What is counted, weighed or used by the metre in any pieces: the van's stock as a sum, the rest in packs. */
+/**
+ * What is counted, weighed or used by the metre in any pieces: the van's stock as a sum, the rest in packs; for several
+ * cases the most that any of them asks for.
+ *
+ * @param lines the same item in every case that is bought for, at least one.
+ */
 export function countedLine(
-  line: TakeoffLine,
+  lines: readonly [TakeoffLine, ...TakeoffLine[]],
   price: Price | undefined,
   held: readonly Stock[],
 ): PurchaseLine {
+  const line = lines.reduce((most, one) => (one.quantity > most.quantity ? one : most));
   const inVan = held.reduce((sum, { quantity }) => plus(sum, exactOf(quantity)), exactZero);
   const fromVan = Math.min(decimalOf(inVan, QUANTITY_PLACES), line.quantity);
   const needed = ceiling(times(minus(exactOf(line.quantity), exactOf(fromVan)), exactOf(SHARES)));
@@ -32,6 +38,7 @@ export function countedLine(
   const packs = boughtPacks(bought, line.unit === 'm' ? MM_A_METRE : 1);
   return {
     ...headOf(line, price),
+    causes: causesOf(lines),
     needed: line.quantity,
     fromVan,
     ...packs,

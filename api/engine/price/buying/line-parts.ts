@@ -21,6 +21,12 @@ export function headOf({ item, description, group, unit, causes }: TakeoffLine, 
   };
 }
 
+/** What causes an item in any of the cases that it is bought for, sorted. */
+export const causesOf = (lines: readonly TakeoffLine[]): readonly string[] =>
+  lines.length === 1
+    ? (lines[0]?.causes ?? [])
+    : [...new Set(lines.flatMap(({ causes }) => causes))].toSorted();
+
 /** What is bought with its pence, and how much it is in the line's unit. */
 export function boughtPacks(
   bought: readonly { readonly offer: Offer; readonly count: number }[],
@@ -40,7 +46,9 @@ export function boughtPacks(
   };
 }
 
-const penceOf = (millipence: number): number => roundHalfUpPence(over(exactOf(millipence), exactOf(1000)));
+/** What an offer costs, rounded half up to whole pence. */
+export const penceOf = (millipence: number): number =>
+  roundHalfUpPence(over(exactOf(millipence), exactOf(1000)));
 
 /** What is proved of a line's cost, to whole pence. */
 export function proofOf(

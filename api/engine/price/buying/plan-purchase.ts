@@ -1,18 +1,10 @@
-import type { Stock } from '#model/job.ts';
-import type { Prices } from '#model/library.ts';
 import type { TakeoffLine } from '../../takeoff/line.ts';
-import { pricesByItem } from '../prices-by-item.ts';
-import { countedLine } from './counted-line.ts';
-import { cutLine } from './cut-line.ts';
+import { lineForAll, type Supplies } from './line-for-all.ts';
 import type { PurchaseLine, PurchasePlan } from './purchase.ts';
 
 /** What is bought for, and of what. */
-export interface ToBuy {
+export interface ToBuy extends Supplies {
   readonly takeoff: readonly TakeoffLine[];
-  readonly prices: Prices;
-  readonly stock: readonly Stock[];
-  /** `quick`: for a screen while something moves, the first plan that serves, with its bound. */
-  readonly depth: 'whole' | 'quick';
 }
 
 /**
@@ -22,17 +14,14 @@ export interface ToBuy {
  *
  * @returns lines by counter, then in the take-off's order; none for what may only turn out to be needed.
  */
-export function planPurchase({ takeoff, prices, stock, depth }: ToBuy): PurchasePlan {
-  const rows = pricesByItem(prices);
-  const lines = takeoff
-    .filter(({ quantity }) => quantity > 0)
-    .map((line): PurchaseLine => {
-      const row = rows.get(line.item);
-      const price = row?.unit === line.unit ? row : undefined;
-      const held = stock.filter(({ item }) => item === line.item);
-      const isCut = line.unit === 'm' && line.pieces.length > 0;
-      return isCut ? cutLine(line, price, held, depth === 'quick') : countedLine(line, price, held);
-    });
+export function planPurchase({ takeoff, ...supplies }: ToBuy): PurchasePlan {
+  return planOf(
+    takeoff.filter(({ quantity }) => quantity > 0).map((line): PurchaseLine => lineForAll([line], supplies)),
+  );
+}
+
+/** Lines as a plan: by counter, else in their order; what they come to, and whether all of it is proved. */
+export function planOf(lines: readonly PurchaseLine[]): PurchasePlan {
   return {
     lines: lines.toSorted(byCounter),
     pence: lines.reduce((sum, { pence }) => sum + pence, 0),

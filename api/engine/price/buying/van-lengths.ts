@@ -15,7 +15,7 @@ export interface HeldBack {
 }
 
 /** Beyond so many ways to hold back, only the first is looked at. */
-const MOST_WAYS = 100;
+export const MOST_WAYS = 100;
 
 /**
  * Every way to give those pieces a length of the van that leaves the fewest mm of them without; the longest piece first,

@@ -65,7 +65,7 @@ function boughtEntry(line: PurchaseLine, row: Price | undefined): ShoppingEntry 
   const cuts = line.cuts.filter((cut) => !isOfVan(cut));
   return {
     ...headOf(line, 'counter'),
-    asks: packAsks({ unit: line.unit, packs: line.packs, cuts }, codesOf(row)),
+    asks: packAsks({ unit: line.unit, packs: line.packs, cuts: line.cuts }, codesOf(row)),
     supplierWords: row?.supplierWords ?? '',
     used: difference(line.boughtQuantity, line.leftOver),
     leftOver: line.leftOver,

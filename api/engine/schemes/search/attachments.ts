@@ -71,7 +71,10 @@ export function originAttachment(shop: Workshop, { circuitId }: CircuitShape): r
 }
 
 /** Whether a leg may be cut: somebody has followed its way, or a person allows it all the same. */
-export function mayCut({ house, allowAssumedLegs }: SearchGround, legId: string): boolean {
+export function mayCut(
+  { house, allowAssumedLegs }: Pick<SearchGround, 'house' | 'allowAssumedLegs'>,
+  legId: string,
+): boolean {
   const leg = house.job.legs.find(({ id }) => id === legId);
   const route = leg?.certainty?.route ?? leg?.certainty?.via ?? 'seen';
   const isKnown = leg?.via !== undefined && leg.via.length > 0 && (route === 'seen' || route === 'measured');
@@ -96,7 +99,7 @@ const inWalls: ReadonlySet<Medium> = new Set(['wall-chase', 'stud-cavity', 'thro
  * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them, but for what runs in
  * walls; in mm of cable from its `from`.
  */
-export function spotsInLeg({ house }: SearchGround, legId: string): readonly number[] {
+export function spotsInLeg({ house }: Pick<SearchGround, 'house'>, legId: string): readonly number[] {
   const run = house.foundRuns.get(legId);
   if (run === undefined || run.segments.length === 0 || run.lengthMm === null || run.routeMm === 0) return [];
   const betweenMm = Math.max(0, run.lengthMm - run.endsMm);
