@@ -1,4 +1,5 @@
 import { channelCapacity } from '#data/standards/channel-capacity.ts';
+import { conduitFill } from '#data/standards/conduit-fill.ts';
 import type { Cable } from '#model/cable.ts';
 import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
 
@@ -37,7 +38,15 @@ export function cappingSizeMm(cables: readonly Cable[]): number {
   return largestMm2 <= 6 ? 25 : 38;
 }
 
-/** Round conduit for these cables, mm: 20 for one up to 2.5 mm², else 25. Common practice, no source. */
+/**
+ * The smallest round conduit for these flat cables by their rounded section, no wider than its bore, nominal mm; the largest
+ * listed where none is enough. Source: the table.
+ */
 export function conduitSizeMm(cables: readonly Cable[]): number {
-  return cables.length <= 1 && cables.every((cable) => cable.lineMm2 <= 2.5) ? 20 : 25;
+  const sizes = cables.map((cable) => flatCableSize(cable.lineMm2));
+  const sectionMm2 = sizes.reduce((sum, size) => sum + flatCableSectionMm2(size), 0);
+  const widestMm = Math.max(0, ...sizes.map((size) => size.widthMm));
+  const fits = ({ boreMm }: { readonly boreMm: number }): boolean =>
+    widestMm <= boreMm && sectionMm2 <= (conduitFill.fillPercent / 100) * (Math.PI / 4) * boreMm ** 2;
+  return (conduitFill.rows.find(fits) ?? conduitFill.rows[2]).sizeMm;
 }

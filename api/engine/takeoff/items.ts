@@ -222,7 +222,7 @@ const containment: readonly Item[] = [
       'containment',
     ),
   ]),
-  ...['20', '25'].flatMap((size) => [
+  ...['20', '25', '32'].flatMap((size) => [
     item(`conduit-${size}`, `Round PVC conduit ${size} mm`, 'm', 'containment'),
     item(`conduit-bend-${size}`, `Bend for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-saddle-${size}`, `Saddle for conduit ${size} mm`, 'each', 'containment'),

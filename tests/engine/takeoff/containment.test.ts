@@ -141,11 +141,11 @@ describe('sizes by what lies in them', () => {
     [[1.5], 16, 13, 20],
     [[2.5], 20, 25, 20],
     [[6], 25, 25, 25],
-    [[10], 25, 38, 25],
+    [[10], 25, 38, 32],
     [[2.5, 2.5], 32, 38, 25],
-    [[1.5, 1.5], 32, 25, 25],
-    [[4, 4], 38, 50, 25],
-    [[2.5, 2.5, 2.5], 38, 50, 25],
+    [[1.5, 1.5], 32, 25, 20],
+    [[4, 4], 38, 50, 32],
+    [[2.5, 2.5, 2.5], 38, 50, 32],
   ])('of %j mm²: oval %i, capping %i, conduit %i', (areasMm2, oval, capping, conduit) => {
     const cables = cablesOf(...areasMm2);
     expect([ovalSizeMm(cables), cappingSizeMm(cables), conduitSizeMm(cables)]).toEqual([
