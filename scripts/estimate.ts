@@ -59,7 +59,7 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'bill-of-materials.xlsx', content: workbook },
     { name: 'bill-of-materials.csv', content: billCsv(csv) },
     { name: 'labour.csv', content: labourCsv(csv) },
-    { name: 'quotation.pdf', content: await quotationOfJob(job, library, result) },
+    { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
     ...plans

@@ -2,7 +2,7 @@ import { z } from '@hono/zod-openapi';
 import { type QuotationDrawings, quotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
-import { revisionRefusal, standingOf } from '#engine/quotation/standing.ts';
+import { nextRevision, revisionRefusal, standingOf } from '#engine/quotation/standing.ts';
 import { quote } from '#engine/quote.ts';
 import type { Job } from '#model/job.ts';
 import { id, isoDate } from '#model/primitives.ts';
@@ -113,7 +113,7 @@ export async function issueQuotation(
       'Prices, norms or terms were saved since: look at the price again, then issue it.',
     );
   const replaces = replacedBy(earlier);
-  const revision = (earlier.at(-1)?.revision ?? 0) + 1;
+  const revision = nextRevision(earlier);
   const { document, drawings } = paperOf(job, firm, {
     date: body.date,
     jobRevision: head.revision,

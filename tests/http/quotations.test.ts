@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { estimate } from '#engine/estimate.ts';
+import { quotationOfJob } from '#exports/quotation-paper.ts';
 import type { Job } from '#model/job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
 import type { QuotationRecord } from '../../api/http/quotation-records.ts';
@@ -101,6 +103,22 @@ describe('issuing a quotation', () => {
         .toString(),
     ).toBe('%PDF-');
     expect(await jobEtag()).toMatch(/^"1-/);
+  });
+
+  it('leaves the job’s own paper with the next number', async () => {
+    const { issue, get, job } = await quotingApp();
+    const own = async () =>
+      Buffer.from(
+        await (await get(`/api/jobs/${saltglassId}/exports/quotation.pdf?date=${date}`)).arrayBuffer(),
+      );
+    const library = ownLibrary();
+    const result = estimate(job, library, { date, revision: 1 });
+    const numbered = async (revision: number) =>
+      Buffer.from(await quotationOfJob({ job, library, estimate: result, revision }));
+    expect((await own()).equals(await numbered(1))).toBe(true);
+    await issue('q1');
+    expect((await own()).equals(await numbered(2))).toBe(true);
+    expect((await numbered(1)).equals(await numbered(2))).toBe(false);
   });
 
   it('makes one, however often it is asked for, and another under another id, which takes its place', async () => {

@@ -176,3 +176,7 @@ export function noteRefusal(
     }
   }
 }
+
+/** The number that the next paper of a job gets. @param issued those that went out, the first one first. */
+export const nextRevision = (issued: readonly { readonly revision: number }[]): number =>
+  (issued.at(-1)?.revision ?? 0) + 1;

@@ -1,4 +1,5 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import type { CsvRequest } from '#exports/csv/csv-request.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
@@ -178,7 +179,8 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
     .openapi(exportQuotation, async (c) => {
       const { date } = c.req.valid('query');
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
-      const bytes = await quotationOfJob(job, library, papers.result);
+      const revision = nextRevision(await parts.stores.quotations.list(job.id));
+      const bytes = await quotationOfJob({ job, library, estimate: papers.result, revision });
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'quotation.pdf', 'application/pdf'));
     })
     .openapi(exportBillCsv, async (c) => {

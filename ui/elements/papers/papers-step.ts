@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { JobView } from '../../job-view.ts';
 import type { QuotationsView } from '../../quotations/quotations-view.ts';
@@ -135,7 +136,7 @@ export class PapersStep extends LitElement {
       </p>
       ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
-      <quotation-part .view=${view}></quotation-part>
+      <quotation-part .view=${view} .revision=${nextRevision(this.quotations.quotations)}></quotation-part>
       <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>
       <h3>For the work</h3>
       <ul>

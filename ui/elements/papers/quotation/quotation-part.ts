@@ -29,6 +29,7 @@ const places: Readonly<Record<Exclude<BeforeSending['where'], 'papers'>, string>
 export class QuotationPart extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
+    revision: { attribute: false },
     isOpen: { state: true },
   };
   static override styles = [
@@ -86,12 +87,15 @@ export class QuotationPart extends LitElement {
     `,
   ];
   declare view: JobView;
+  /** The number that this paper gets when it goes out. */
+  declare revision: number;
   declare private isOpen: boolean;
   #paper: QuotationDocument | null = null;
   #drawings: QuotationDrawings | null = null;
 
   constructor() {
     super();
+    this.revision = 1;
     this.isOpen = false;
   }
 
@@ -100,11 +104,11 @@ export class QuotationPart extends LitElement {
     const { job, library, estimate } = this.view;
     const isSame =
       this.#paper !== null &&
-      before?.job === job &&
-      before?.library === library &&
-      before?.estimate === estimate;
-    if (!changed.has('view') || isSame) return;
-    this.#paper = quote(job, library, estimate);
+      !changed.has('revision') &&
+      (before === undefined ||
+        (before.job === job && before.library === library && before.estimate === estimate));
+    if (isSame) return;
+    this.#paper = quote(job, library, estimate, this.revision);
     this.#drawings = null;
   }
 
