@@ -157,7 +157,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(6);
+    expect(readdirSync(written('c')).length).toBe(9);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 

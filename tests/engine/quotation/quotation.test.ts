@@ -51,8 +51,17 @@ describe('what a quotation offers', () => {
 
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
-    expect(paper.schemes.map(({ price }) => price.depositPence)).toEqual([23051, 26909, 24320]);
-    expect(paper.payment.paragraphs[0]).toContain('£230.51 for Option A');
+    // A quarter of £926.77, a half of a penny rounded up.
+    expect(paper.schemes[0]?.price).toMatchObject({
+      grossPence: 92677,
+      depositPence: 23169,
+      balancePence: 69508,
+    });
+    for (const { price } of paper.schemes) {
+      expect(price.depositPence).toBe(Math.floor(price.grossPence / 4 + 0.5));
+      expect(price.balancePence).toBe(price.grossPence - (price.depositPence ?? 0));
+    }
+    expect(paper.payment.paragraphs[0]).toContain('£231.69 for Option A');
     expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
   });
 
