@@ -10,7 +10,7 @@ import { estimateScheme } from './schemes/estimate-scheme.ts';
 import { factsOf } from './schemes/facts-of.ts';
 import { tariffFor } from './schemes/tariff.ts';
 import { workHouse, workScheme } from './schemes/work-scheme.ts';
-import { defaultLengthAllowances } from './ways/length-allowances.ts';
+import { allowancesOf } from './ways/length-allowances.ts';
 
 /** The engine's version, printed on what it makes and frozen in quotations. */
 export const ENGINE_VERSION = '0.1.0';
@@ -42,7 +42,7 @@ export function estimate(
   scope: EstimateScope = {},
 ): Estimate {
   const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), allowancesOf(library));
   const asFound = workScheme(house, null);
   const { schemeIds, depth } = scope;
   const factsFound = factsOf(asFound, library, null);

@@ -4,7 +4,7 @@ import { libraryFor } from './labour/multipliers.ts';
 import { type OutcomePacker, outcomePacker } from './schemes/outcomes/outcome-packer.ts';
 import { tariffFor } from './schemes/tariff.ts';
 import { workHouse } from './schemes/work-scheme.ts';
-import { defaultLengthAllowances } from './ways/length-allowances.ts';
+import { allowancesOf } from './ways/length-allowances.ts';
 
 /** Which scheme is bought for, and which others may be carried out in its stead. */
 export interface SchemesToPack {
@@ -29,6 +29,6 @@ export function packForOutcomes(
   if (shown === undefined) return null;
   const others = otherIds.flatMap((id) => job.schemes.filter((one) => one.id === id && one !== shown));
   const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), allowancesOf(library));
   return outcomePacker({ house, library, shown, others });
 }

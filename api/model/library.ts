@@ -155,6 +155,29 @@ export const multiplier = z.strictObject({
 });
 export type Multiplier = z.infer<typeof multiplier>;
 
+/** A length that a firm reckons with, mm. */
+const habitMm = z.number().min(0).max(20_000);
+
+/** Lengths and counts by the firm's own habit, in place of the usual ones, which are from memory. Absent: the usual one. */
+export const counts = z.strictObject({
+  /** Cable left at each end by what it ends in, and once a run for good measure. */
+  accessoryEndMm: habitMm.optional(),
+  jointEndMm: habitMm.optional(),
+  boardEndMm: habitMm.optional(),
+  slackMm: habitMm.optional(),
+  /** Flex of a fixed appliance. */
+  applianceFlexMm: habitMm.optional(),
+  /** From a steel box's earth terminal to the accessory's. */
+  boxTailMm: habitMm.optional(),
+  /** Sleeving over one bare protective conductor's end. */
+  sleeveMm: habitMm.optional(),
+  /** One clip in so many on a surface is of metal. */
+  metalClipEvery: z.int().min(1).max(100).optional(),
+  /** Between metal clips inside plastic channel. */
+  metalClipInChannelMm: z.number().min(50).max(20_000).optional(),
+});
+export type Counts = z.infer<typeof counts>;
+
 export const norms = z.strictObject({
   source: text,
   ratePencePerHour: pence,
@@ -167,6 +190,7 @@ export const norms = z.strictObject({
   multipliers: z.array(multiplier).optional(),
   /** Sums that are neither materials nor labour, by name: notification, parking. */
   sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
+  counts: counts.optional(),
   /** Waste by item group, percent on top of the measured quantity. */
   waste: z.strictObject({ cable: percent, containment: percent, fixings: percent, fillers: percent }),
 });

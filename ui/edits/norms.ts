@@ -1,7 +1,7 @@
 import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
 import { multipliersOf } from '#engine/labour/multipliers.ts';
-import type { Multiplier, Norm, Norms, Overhead } from '#model/library.ts';
+import type { Counts, Multiplier, Norm, Norms, Overhead } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
 /** Minutes of one unit of a task, from a good day to a bad one. */
@@ -122,6 +122,19 @@ export const setWaste = (group: keyof Norms['waste'], percent: number): LibraryE
   label: `Change the waste on ${group}`,
   change: ({ norms }) => {
     norms.waste[group] = percent;
+  },
+});
+
+/** Sets a length or a count by the firm's habit; null leaves it to the usual one. */
+export const setCount = (count: keyof Counts, value: number | null): LibraryEdit => ({
+  label:
+    value === null ? 'Leave a length or count to the usual one' : 'Set a length or count of the firm’s own',
+  change: ({ norms }) => {
+    const counts = { ...norms.counts };
+    if (value === null) delete counts[count];
+    else counts[count] = value;
+    if (Object.keys(counts).length === 0) delete norms.counts;
+    else norms.counts = counts;
   },
 });
 

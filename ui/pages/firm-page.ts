@@ -8,6 +8,7 @@ import { today } from '../controllers/today.ts';
 import { demoLeft } from '../elements/firm/demo-left.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
+import '../elements/firm/own-counts.ts';
 import '../elements/firm/firm-terms.ts';
 import { LabourNorms } from '../elements/firm/labour-norms.ts';
 import '../elements/firm/library-file.ts';
@@ -310,7 +311,10 @@ export class FirmPage extends LitElement {
         )}
       </nav>
       <section data-part="firm"><firm-details .library=${library}></firm-details></section>
-      <section data-part="labour"><labour-norms .norms=${library.norms}></labour-norms></section>
+      <section data-part="labour">
+        <labour-norms .norms=${library.norms}></labour-norms>
+        <own-counts .counts=${library.norms.counts ?? {}}></own-counts>
+      </section>
       <section data-part="terms"><firm-terms .library=${library}></firm-terms></section>
       <section data-part="prices"><price-list .prices=${library.prices} .today=${today()}></price-list></section>
       <section data-part="import">

@@ -3,7 +3,7 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Network } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Run } from '../ways/run.ts';
+import type { LengthAllowances, Run } from '../ways/run.ts';
 import type { WayTariff } from '../ways/way-tariff.ts';
 import type { Things } from './things.ts';
 
@@ -25,6 +25,8 @@ export interface Worked {
   readonly runs: readonly Run[];
   /** What the ways were weighed by. */
   readonly tariff: WayTariff;
+  /** What cables count with beside their ways. */
+  readonly allowances: LengthAllowances;
   readonly things: Things;
   /** Circuits that the scheme touches; as found: all of them. Sorted. */
   readonly circuitIds: readonly string[];

@@ -2,7 +2,6 @@ import type { Limits } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
-import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { partOfPath } from '../ways/part-of-path.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { ambientFactor } from './ambient-factor.ts';
@@ -108,12 +107,11 @@ function foundLegs(foundRuns: Worked['foundRuns']): readonly Run[] {
 }
 
 /** Cable found that the scheme leaves in use: whole legs, and of cut ones the parts that stay, where their length is known. */
-function keptRuns({ proposed, foundRuns }: Worked): readonly Run[] {
+function keptRuns({ proposed, foundRuns, allowances }: Worked): readonly Run[] {
   return proposed.edges.flatMap(({ id, kind, state, legId, partMm }) => {
     const run = foundRuns.get(legId ?? '');
     if (run === undefined || kind !== 'cable' || state !== 'found') return [];
-    const segments =
-      partMm === null || id === legId ? run.segments : partOfPath(run, partMm, defaultLengthAllowances);
+    const segments = partMm === null || id === legId ? run.segments : partOfPath(run, partMm, allowances);
     return [{ ...run, id, legId, segments }];
   });
 }

@@ -1,9 +1,8 @@
 import type { Connection } from '#model/scheme.ts';
 import type { NetworkEdge, NetworkNode } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
-import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { onRouteMm, positionInLeg } from '../ways/position-in-leg.ts';
-import type { Run, Segment } from '../ways/run.ts';
+import type { LengthAllowances, Run, Segment } from '../ways/run.ts';
 import { endMm } from '../ways/run-length.ts';
 import type { Facts } from './facts.ts';
 
@@ -56,9 +55,9 @@ function bringsOldCable(connection: Connection, edge: NetworkEdge, node: Network
 }
 
 /** The tail that a cable has at a node, mm. */
-export function tailMm(node: NetworkNode): number {
+export function tailMm(node: NetworkNode, allowances: LengthAllowances): number {
   const kind = node.kind === 'origin' ? 'board' : node.kind === 'joint' ? 'joint' : 'accessory';
-  return endMm(kind, defaultLengthAllowances);
+  return endMm(kind, allowances);
 }
 
 /** Cable that nobody can draw out of where it lies. */
@@ -79,32 +78,45 @@ export interface Freed {
  *
  * @param run the leg's path as found. @returns null where the stretch has no lengths or the leg no path.
  */
-export function freeFromCut({ edge, cutEnd, anchor }: KeptCable, run: Run): Freed | null {
+export function freeFromCut(
+  { edge, cutEnd, anchor }: KeptCable,
+  run: Run,
+  allowances: LengthAllowances,
+): Freed | null {
   if (edge.partMm === null || run.segments.length === 0) return null;
   const { fromMm, toMm } = edge.partMm;
-  const spans = heldSpans(run);
+  const spans = heldSpans(run, allowances);
   const [cutMm, holdMm] =
     cutEnd === 'to'
       ? [
           toMm,
-          Math.max(fromMm + tailMm(anchor), ...spans.filter(([low]) => low < toMm).map(([, high]) => high)),
+          Math.max(
+            fromMm + tailMm(anchor, allowances),
+            ...spans.filter(([low]) => low < toMm).map(([, high]) => high),
+          ),
         ]
       : [
           fromMm,
-          Math.min(toMm - tailMm(anchor), ...spans.filter(([, high]) => high > fromMm).map(([low]) => low)),
+          Math.min(
+            toMm - tailMm(anchor, allowances),
+            ...spans.filter(([, high]) => high > fromMm).map(([low]) => low),
+          ),
         ];
   const freeMm = Math.max(0, cutEnd === 'to' ? cutMm - holdMm : holdMm - cutMm);
   const holdAtMm = cutEnd === 'to' ? cutMm - freeMm : cutMm + freeMm;
-  const from = positionInLeg(run, holdAtMm, defaultLengthAllowances);
+  const from = positionInLeg(run, holdAtMm, allowances);
   if (from === null) return null;
-  return { freeMm, from, onRouteMm: onRouteMm(run, holdAtMm, defaultLengthAllowances), cutEnd };
+  return { freeMm, from, onRouteMm: onRouteMm(run, holdAtMm, allowances), cutEnd };
 }
 
 /** The stretches of a leg in which its cable is held, in cable from its `from`. */
-function heldSpans(run: Run): readonly (readonly [lowMm: number, highMm: number])[] {
+function heldSpans(
+  run: Run,
+  allowances: LengthAllowances,
+): readonly (readonly [lowMm: number, highMm: number])[] {
   const betweenMm = (run.lengthMm ?? run.routeMm + run.endsMm) - run.endsMm;
   const perRoute = betweenMm > 0 && run.routeMm > 0 ? betweenMm / run.routeMm : 1;
-  let atMm = endMm(run.from.kind, defaultLengthAllowances);
+  let atMm = endMm(run.from.kind, allowances);
   return run.segments.flatMap(({ medium, lengthMm }) => {
     const lowMm = atMm;
     atMm += lengthMm * perRoute;

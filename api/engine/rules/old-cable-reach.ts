@@ -1,6 +1,5 @@
 import type { NetworkNode } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
-import { defaultLengthAllowances } from '../ways/length-allowances.ts';
 import { toldPosition } from '../ways/node-positions.ts';
 import type { Mount } from '../ways/route.ts';
 import type { Facts } from './facts.ts';
@@ -41,10 +40,9 @@ export const oldCableReach = rule<Message>({
   couldFail: true,
   applies: (facts) => keptCables(facts).length > 0,
   check: (facts) => {
-    const { plan, proposed: network, foundRuns } = facts;
+    const { plan, proposed: network, foundRuns, allowances } = facts;
     // A place that is only guessed for what a connection brings along proves nothing.
-    const told = (node: NetworkNode) =>
-      toldPosition({ plan, network, foundRuns, allowances: defaultLengthAllowances }, node);
+    const told = (node: NetworkNode) => toldPosition({ plan, network, foundRuns, allowances }, node);
     return keptCables(facts).map((kept) => ({
       subjectId: kept.edge.id,
       origin: 'scheme',
@@ -64,21 +62,24 @@ function judged(
   const { lengthMm } = kept.edge;
   if (lengthMm === null || !anchor || !target) return { outcome: 'not-proven', messageId: 'unknown', values };
   // Whatever way it lies, no cable reaches further than straight.
-  const straightMm = straightBetweenMm(anchor, target) + tailMm(kept.anchor) + tailMm(kept.target);
+  const straightMm =
+    straightBetweenMm(anchor, target) +
+    tailMm(kept.anchor, facts.allowances) +
+    tailMm(kept.target, facts.allowances);
   if (straightMm > lengthMm) return short('tooShort', { haveMm: lengthMm, wantedMm: straightMm, values });
   const run = facts.foundRuns.get(kept.edge.legId ?? '');
   if (!run || run.segments.some(({ certainty }) => certainty === 'assumed'))
     return { outcome: 'not-proven', messageId: 'routeAssumed', values };
-  const free = freeFromCut(kept, run);
+  const free = freeFromCut(kept, run, facts.allowances);
   if (free === null) return { outcome: 'not-proven', messageId: 'unknown', values };
   const mountOf = ({ pointId }: NetworkNode): Mount => facts.plan.pointById.get(pointId ?? '')?.mount ?? null;
   const mounts = { fromMount: mountOf(kept.anchor), toMount: mountOf(kept.target) };
   const wayMm = knownWayMm(facts, run, { freed: free, target, ...mounts });
   const squareMm = squareBetweenMm(facts, free.from, target);
-  const wantedMm = Math.max(squareMm, wayMm ?? 0) + tailMm(kept.target);
+  const wantedMm = Math.max(squareMm, wayMm ?? 0) + tailMm(kept.target, facts.allowances);
   if (wantedMm - free.freeMm > SLIP_MM) return short('outOfReach', { haveMm: free.freeMm, wantedMm, values });
   const numbers = figures(free.freeMm, wantedMm, 'mm', values);
-  const doubtMm = wayMm === null ? (squareMm * defaultLengthAllowances.assumedPercent) / 100 : 0;
+  const doubtMm = wayMm === null ? (squareMm * facts.allowances.assumedPercent) / 100 : 0;
   return wantedMm + doubtMm - free.freeMm > SLIP_MM
     ? { ...numbers, outcome: 'not-proven', messageId: 'wayUnknown' }
     : { ...numbers, outcome: 'passes', messageId: 'reaches' };

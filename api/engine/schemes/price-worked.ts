@@ -8,6 +8,7 @@ import { surveyGapsOf } from '../price/survey-gaps-of.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
 import { isNotified } from '../rules/notification.ts';
 import { unprovedFacts } from '../rules/unproved-facts.ts';
+import { kitCountsOf } from '../takeoff/kit-counts.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { takeOff } from '../takeoff/take-off.ts';
 
@@ -26,7 +27,7 @@ function sumsOf(worked: Worked, library: Library): readonly string[] {
 }
 
 function requestOf(worked: Worked, library: Library): PriceRequest {
-  const takeoff = takeOff(worked, library.norms.waste);
+  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library.norms));
   return {
     takeoff,
     labour: labourTasks(worked, takeoff, library.norms),

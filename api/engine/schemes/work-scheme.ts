@@ -102,11 +102,18 @@ function workAsFound(house: House): Worked {
   const wired = { job, scheme: null, plan, found, proposed: found, shapes: foundShapes, foundRuns, runs: [] };
   const positions = nodePositions({ plan, network: found, foundRuns, allowances });
   const things = buildThings({ ...wired, nodePositions: positions });
-  return { ...wired, foundShapes, tariff, things, circuitIds: job.circuits.map(({ id }) => id).sort() };
+  return {
+    ...wired,
+    foundShapes,
+    tariff,
+    allowances,
+    things,
+    circuitIds: job.circuits.map(({ id }) => id).sort(),
+  };
 }
 
 function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undefined): Worked {
-  const { job, plan, found, foundShapes, foundRuns, tariff } = house;
+  const { job, plan, found, foundShapes, foundRuns, tariff, allowances } = house;
   const { network, shapes, positions, newEnds } = wiringOf(house, scheme.connections);
   const proposed = proposedNetwork(job, network, scheme.remedies);
   // From here on every remedy says what it is done to, as far as that can be told.
@@ -122,6 +129,7 @@ function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undef
     shapes: withChosenFuses(shapes, things.fusedUnits),
     foundShapes,
     tariff,
+    allowances,
     things,
     circuitIds: touched.sort(),
   };

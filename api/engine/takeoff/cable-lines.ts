@@ -1,13 +1,11 @@
 import type { Cable } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import { type Demand, pieceOf } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { cableLengthM } from './run-length.ts';
 
-/** From a fused unit or a flex outlet to the appliance, m. Common practice, no source. */
-const APPLIANCE_FLEX_M = 2;
-
 /** The cable of every run with its ends and slack, and the flex of every appliance. */
-export function cableDemands(worked: Worked): readonly Demand[] {
+export function cableDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const cables = worked.runs.map((run): Demand => {
     const { measuredM, lowM, highM } = cableLengthM(run);
     const item = cableItem(run.cable);
@@ -23,7 +21,7 @@ export function cableDemands(worked: Worked): readonly Demand[] {
       pieces: [piece],
     };
   });
-  return [...cables, ...flexDemands(worked)];
+  return [...cables, ...flexDemands(worked, counts.applianceFlexMm / 1000)];
 }
 
 /** The item id of a cable; flat twin and earth and flex have short names, all others are named by their type. */
@@ -32,22 +30,22 @@ export function cableItem({ type, lineMm2, cpcMm2 }: Cable): string {
   return type === 'flat-twin' ? `cable-flat-${lineMm2}-${cpcMm2}` : `cable-${type}-${lineMm2}-${cpcMm2}`;
 }
 
-function flexDemands({ things }: Worked): Demand[] {
+function flexDemands({ things }: Worked, lengthM: number): Demand[] {
+  if (lengthM === 0) return [];
   const ofUnits = things.fusedUnits
     .filter((unit) => unit.state === 'new' && unit.flexOutlet)
-    .map((unit) => flexDemand(unit.fuseA, unit.id));
+    .map((unit) => flexDemand(unit.fuseA, unit.id, lengthM));
   const ofPlates = things.accessories
     .filter((accessory) => accessory.kind === 'flex-outlet')
     .map((accessory) => {
       const unit = things.fusedUnits.find((candidate) => candidate.accessories.includes(accessory.id));
-      return flexDemand(unit?.fuseA ?? null, accessory.id);
+      return flexDemand(unit?.fuseA ?? null, accessory.id, lengthM);
     });
   return [...ofUnits, ...ofPlates];
 }
 
-function flexDemand(fuseA: number | null, id: string): Demand {
+function flexDemand(fuseA: number | null, id: string, lengthM: number): Demand {
   const item = `flex-${flexAreaMm2(fuseA)}`;
-  const lengthM = APPLIANCE_FLEX_M;
   const piece = pieceOf({ cause: id, measuredM: lengthM, lowM: lengthM, highM: lengthM, unbroken: true });
   return { item, unit: 'm', group: 'cable', measured: lengthM, causes: [id], pieces: [piece] };
 }

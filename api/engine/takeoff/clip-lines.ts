@@ -1,10 +1,11 @@
 import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
-import { remembered } from '../plan/remembered.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { clipSpacing, clipsAlong } from './clip-spacing.ts';
 import type { Demand } from './demand.ts';
 import { flatCableSize } from './flat-cable-size.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { lengthRatios } from './run-length.ts';
 
 /** Where cable is clipped to what it runs along. In studs it hangs, in walls and the ground it is held. */
@@ -20,28 +21,24 @@ const clippedIn: ReadonlySet<Medium> = new Set<Medium>([
 ]);
 /** A stretch shorter than this is held by the clips of its neighbours, mm. Common practice, no source. */
 const SHORT_MM = 150;
-/** On a surface one clip in three is of metal, so that cable does not hang low in a fire. From memory. */
-const METAL_EVERY = 3;
-/** Metal clips inside plastic channel, for the same reason, mm apart. Common practice, no source. */
-const METAL_IN_CHANNEL_MM = 1000;
 
 /** Clips of every run by orientation and cable width, none in tubes and joist holes. */
-export function clipDemands({ runs }: Worked): readonly Demand[] {
-  return clipsAlongRuns(runs);
+export function clipDemands({ runs }: Worked, counts: KitCounts): readonly Demand[] {
+  return clipsAlongRuns(runs, counts);
 }
 
-const clipsAlongRuns = remembered((runs: readonly Run[]): readonly Demand[] =>
-  runs.flatMap((run) => run.segments.flatMap((segment) => segmentDemands(run, segment))),
+const clipsAlongRuns = rememberedOfTwo((runs: readonly Run[], counts: KitCounts): readonly Demand[] =>
+  runs.flatMap((run) => run.segments.flatMap((segment) => segmentDemands(run, segment, counts))),
 );
 
-function segmentDemands(run: Run, segment: Segment): Demand[] {
+function segmentDemands(run: Run, segment: Segment, counts: KitCounts): Demand[] {
   if (isInChannel(segment))
-    return [clips(run, 'clip-metal', Math.ceil(segment.lengthMm / METAL_IN_CHANNEL_MM))];
+    return [clips(run, 'clip-metal', Math.ceil(segment.lengthMm / counts.metalClipInChannelMm))];
   const count = clipCount(run, segment);
   if (count === 0) return [];
   const all = clips(run, `clip-flat-${clipSizeMm2(run.cable.lineMm2)}`, count);
   if (segment.medium !== 'surface-clipped') return [all];
-  const metal = Math.ceil(count / METAL_EVERY);
+  const metal = Math.ceil(count / counts.metalClipEvery);
   return [{ ...all, ...amounts(run, count - metal) }, clips(run, 'clip-metal', metal)];
 }
 

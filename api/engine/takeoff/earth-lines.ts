@@ -2,24 +2,23 @@ import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
-
-/** From a steel box's earth terminal to the accessory's, m. Common practice, no source. */
-const BOX_TAIL_M = 0.15;
-/** Over the bare protective conductor of one cable end, m. Common practice (0.10 to 0.15), no source. */
-export const SLEEVE_M = 0.12;
+import type { KitCounts } from './kit-counts.ts';
 
 /** Green/yellow tails of steel boxes, and sleeving for every new cable end and every end where an old cable is cut. */
-export function earthDemands(worked: Worked): readonly Demand[] {
-  return [...tailDemands(worked), ...sleeveDemands(worked)];
+export function earthDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
+  return [
+    ...tailDemands(worked, counts.boxTailMm / 1000),
+    ...sleeveDemands(worked, counts.sleeveMm / 1000),
+  ].filter(({ measured, high = measured }) => high > 0);
 }
 
-function tailDemands(worked: Worked): Demand[] {
+function tailDemands(worked: Worked, tailM: number): Demand[] {
   const tail = (id: string, measured: number, high: number): Demand => ({
     item: 'earth-single-2.5',
     unit: 'm',
     group: 'cable',
-    measured: measured * BOX_TAIL_M,
-    high: high * BOX_TAIL_M,
+    measured: measured * tailM,
+    high: high * tailM,
     causes: [id],
   });
   const fitted = boxWork(worked).filter(({ box }) => box.build === 'steel');
@@ -42,13 +41,13 @@ function metalPlatesOnOldBoxes({ things }: Worked): readonly string[] {
     .map(({ id }) => id);
 }
 
-function sleeveDemands(worked: Worked): Demand[] {
+function sleeveDemands(worked: Worked, sleeveM: number): Demand[] {
   const { runs, things } = worked;
   const sleeves = (cpcMm2: number, ends: number, cause: string): Demand => ({
     item: `sleeving-earth-${sleevingBoreMm(cpcMm2)}`,
     unit: 'm',
     group: 'cable',
-    measured: ends * SLEEVE_M,
+    measured: ends * sleeveM,
     causes: [cause],
   });
   const bare = runs.filter((run) => run.cable.type.startsWith('flat-') && run.cable.cpcMm2 > 0);

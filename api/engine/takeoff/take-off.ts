@@ -8,6 +8,7 @@ import { linesOf, type WastePercents } from './demand.ts';
 import { earthDemands } from './earth-lines.ts';
 import { fixingDemands } from './fixing-lines.ts';
 import { jointDemands } from './joint-lines.ts';
+import { type KitCounts, usualCounts } from './kit-counts.ts';
 import type { TakeoffLine } from './line.ts';
 import { makingGoodDemands } from './making-good-lines.ts';
 import { paperDemands } from './paper-lines.ts';
@@ -18,16 +19,20 @@ import { protectionDemands } from './protection-lines.ts';
  * to be needed: its high quantity says how much. Nothing here decides anything: it counts what the stages
  * before made.
  */
-export function takeOff(worked: Worked, waste: WastePercents): readonly TakeoffLine[] {
+export function takeOff(
+  worked: Worked,
+  waste: WastePercents,
+  counts: KitCounts = usualCounts,
+): readonly TakeoffLine[] {
   return linesOf(
     [
-      ...cableDemands(worked),
+      ...cableDemands(worked, counts),
       ...accessoryDemands(worked),
       ...boxDemands(worked),
       ...jointDemands(worked),
-      ...earthDemands(worked),
+      ...earthDemands(worked, counts),
       ...protectionDemands(worked),
-      ...clipDemands(worked),
+      ...clipDemands(worked, counts),
       ...containmentDemands(worked),
       ...fixingDemands(worked),
       ...makingGoodDemands(worked),

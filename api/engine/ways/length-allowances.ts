@@ -1,3 +1,4 @@
+import type { Library } from '#model/library.ts';
 import type { LengthAllowances } from './run.ts';
 
 /**
@@ -18,3 +19,15 @@ export const defaultLengthAllowances: LengthAllowances = {
   derivedPercent: 5,
   assumedPercent: 30,
 };
+
+/** The same with what the firm leaves at ends by its own habit. */
+export function allowancesOf({ norms: { counts = {} } }: Pick<Library, 'norms'>): LengthAllowances {
+  const usual = defaultLengthAllowances;
+  return {
+    ...usual,
+    accessoryEndMm: counts.accessoryEndMm ?? usual.accessoryEndMm,
+    jointEndMm: counts.jointEndMm ?? usual.jointEndMm,
+    boardEndMm: counts.boardEndMm ?? usual.boardEndMm,
+    slackMm: counts.slackMm ?? usual.slackMm,
+  };
+}

@@ -13,6 +13,7 @@ import { planPoint } from '#engine/plan/plane.ts';
 import type { CableCapacity } from '#engine/proof/cable-capacity.ts';
 import type { Facts } from '#engine/rules/facts.ts';
 import type { Rule } from '#engine/rules/rule.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Run, Segment } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
 import type { Board, Circuit, Leg, Point } from '#model/installation.ts';
@@ -390,6 +391,7 @@ export function factsOf(partial: FactsLiteral = {}): Facts {
     proofs: new Map(),
     proofsFound: new Map(),
     tariff,
+    allowances: defaultLengthAllowances,
     edition: job.edition,
     ...partial,
     job,

@@ -6,6 +6,7 @@ import { boxDemands } from '#engine/takeoff/box-lines.ts';
 import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
 import { jointDemands, leversFor } from '#engine/takeoff/joint-lines.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { runOf, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
 
@@ -87,8 +88,10 @@ describe('fixings of boxes', () => {
 
 describe('earthing', () => {
   it('gives every steel box a tail of 0.15 m', () => {
-    expect(measuredByItem(earthDemands(withBoxes({}, { id: 'v' })))['earth-single-2.5']).toBeCloseTo(0.3, 9);
-    expect(measuredByItem(earthDemands(withBoxes({ build: 'dry-lining' })))).toEqual({});
+    expect(
+      measuredByItem(earthDemands(withBoxes({}, { id: 'v' }), usualCounts))['earth-single-2.5'],
+    ).toBeCloseTo(0.3, 9);
+    expect(measuredByItem(earthDemands(withBoxes({ build: 'dry-lining' }), usualCounts))).toEqual({});
   });
 
   it.each([
@@ -99,12 +102,12 @@ describe('earthing', () => {
     [6, 'sleeving-earth-6'],
   ])('sleeves a protective conductor of %f mm² with %s, 0.12 m an end', (cpcMm2, item) => {
     const run = { ...runOf('n', 'a', 'w'), cable: { ...twinAndEarth, cpcMm2 } };
-    expect(measuredByItem(earthDemands(workedOf({ runs: [run] })))).toEqual({ [item]: 0.24 });
+    expect(measuredByItem(earthDemands(workedOf({ runs: [run] }), usualCounts))).toEqual({ [item]: 0.24 });
   });
 
   it('does not sleeve flex', () => {
     const run = { ...runOf('n', 'a', 'w'), cable: { type: 'flex', lineMm2: 1.5, cpcMm2: 1.5 } as const };
-    expect(earthDemands(workedOf({ runs: [run] }))).toEqual([]);
+    expect(earthDemands(workedOf({ runs: [run] }), usualCounts)).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cableDemands, cableItem, flexAreaMm2 } from '#engine/takeoff/cable-lines.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { cableLengthM, lengthRatios } from '#engine/takeoff/run-length.ts';
 import {
   fuseOf,
@@ -19,7 +20,7 @@ const run = runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, -110), spotAt(1300, 0, 
 describe('cable', () => {
   it('is measured by run, ends and slack included', () => {
     const worked = workedOf({ runs: [run, { ...run, id: 'm' }] });
-    expect(measuredByItem(cableDemands(worked))).toEqual({ 'cable-flat-2.5-1.5': 4 });
+    expect(measuredByItem(cableDemands(worked, usualCounts))).toEqual({ 'cable-flat-2.5-1.5': 4 });
   });
 
   it('ranges as the run does', () => {
@@ -72,7 +73,7 @@ describe('cable', () => {
       ],
       newEdges: [newEdge('n', 'a', 'u'), fuseOf('u', { fuseA: 3 }), newEdge('m', 'u/load', 'w')],
     });
-    expect(measuredByItem(cableDemands(worked))).toEqual({ 'flex-0.75': 2 });
+    expect(measuredByItem(cableDemands(worked, usualCounts))).toEqual({ 'flex-0.75': 2 });
     expect(linesByItem(worked).get('flex-0.75')?.pieces).toMatchObject([{ cause: 'w', lengthMm: 2000 }]);
     expect(linesByItem(worked).get('flex-outlet-plate')?.causes).toEqual(['w']);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clipCount, clipDemands } from '#engine/takeoff/clip-lines.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import type { Segment } from '#engine/ways/run.ts';
 import { runOf, segmentOf, spotAt, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
 import { measuredByItem, workedOf } from './worked-builder.ts';
@@ -54,7 +55,7 @@ describe('clips', () => {
 
   it('are of metal one in three on a surface, so that cable does not hang in a fire', () => {
     const surface = { ...run, segments: [level(2400, { medium: 'surface-clipped' })] };
-    expect(measuredByItem(clipDemands(workedOf({ runs: [surface] })))).toEqual({
+    expect(measuredByItem(clipDemands(workedOf({ runs: [surface] }), usualCounts))).toEqual({
       'clip-flat-2.5': 6,
       'clip-metal': 3,
     });
@@ -65,7 +66,9 @@ describe('clips', () => {
       ...run,
       segments: [level(2400, { medium: 'surface-channel', containment: 'channel' })],
     };
-    expect(measuredByItem(clipDemands(workedOf({ runs: [channel] })))).toEqual({ 'clip-metal': 3 });
+    expect(measuredByItem(clipDemands(workedOf({ runs: [channel] }), usualCounts))).toEqual({
+      'clip-metal': 3,
+    });
   });
 
   it.each([
@@ -75,6 +78,8 @@ describe('clips', () => {
     [5, 'clip-flat-6'],
   ])('fit the cable: %f mm² takes %s', (lineMm2, item) => {
     const sized = { ...run, cable: { ...twinAndEarth, lineMm2 }, segments: [level(1000)] };
-    expect(Object.keys(measuredByItem(clipDemands(workedOf({ runs: [sized] }))))).toEqual([item]);
+    expect(Object.keys(measuredByItem(clipDemands(workedOf({ runs: [sized] }), usualCounts)))).toEqual([
+      item,
+    ]);
   });
 });

@@ -5,6 +5,7 @@ import { estimate } from '#engine/estimate.ts';
 import { accessoryDemands, accessoryItem } from '#engine/takeoff/accessory-lines.ts';
 import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { finish } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { legEdge, newEdge, pointOf, wanted } from '#tests/engine/connections/wiring-builder.ts';
@@ -138,7 +139,7 @@ describe('the earth of a metal plate', () => {
 
   it('is carried to the old steel box that it goes onto; a white plate needs none', () => {
     const tails = (rest: Parameters<typeof wanted>[1]) =>
-      measuredByItem(earthDemands(exchanged(rest)))['earth-single-2.5'];
+      measuredByItem(earthDemands(exchanged(rest), usualCounts))['earth-single-2.5'];
     expect(tails({ finish: 'brushed' })).toBeCloseTo(0.15, 9);
     expect(exchanged({}).things.boxes.find(({ id }) => id === 'w')?.action).toBe('keep');
     expect(tails({})).toBeUndefined();

@@ -3,6 +3,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { linesOf, type WastePercents } from '#engine/takeoff/demand.ts';
 import type { TakeoffLine } from '#engine/takeoff/line.ts';
 import { takeOff } from '#engine/takeoff/take-off.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { inputOf, type Wiring } from '#tests/engine/connections/wiring-builder.ts';
 import { tariff } from '#tests/engine/ways/demo-houses.ts';
 
@@ -16,6 +17,7 @@ export function workedOf(wiring: Wiring): Worked {
     ...input,
     foundShapes: input.shapes,
     tariff,
+    allowances: defaultLengthAllowances,
     things: buildThings(input),
     circuitIds: ['ring'],
   };

@@ -20,6 +20,7 @@ import {
   addMultiplier,
   ownNorms,
   removeMultiplier,
+  setCount,
   setMultiplierOf,
   setNormMess,
   setNormMinutes,
@@ -94,6 +95,14 @@ describe("the firm's details", () => {
     ]);
     expect(own.norms.multipliers?.some(({ origin }) => origin === 'demo')).toBe(false);
     expect(readable(own)).toBe(true);
+  });
+
+  it('leaves a length or count to the usual one by leaving it out', () => {
+    const own = edited(library, setCount('slackMm', 500), setCount('sleeveMm', 100));
+    expect(own.norms.counts).toEqual({ slackMm: 500, sleeveMm: 100 });
+    expect(readable(own)).toBe(true);
+    const left = edited(own, setCount('slackMm', null), setCount('sleeveMm', null));
+    expect(left.norms).not.toHaveProperty('counts');
   });
 
   it('leaves a limit to the rule by leaving it out', () => {
@@ -232,6 +241,7 @@ describe('the library as a file', () => {
       library,
       setFirmDetail('name', 'Other'),
       setLimit('maximumSpurs', 3),
+      setCount('boardEndMm', 900),
       setPrice(item, null),
     );
     expect(edited(library, takeLibraryIn(other, 'other.json'))).toEqual(other);

@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../../connections/worked.ts';
+import { kitCountsOf } from '../../takeoff/kit-counts.ts';
 import type { TakeoffLine } from '../../takeoff/line.ts';
 import { takeOff } from '../../takeoff/take-off.ts';
 import type { Run } from '../../ways/run.ts';
@@ -83,7 +84,9 @@ export function outcomeBench(house: House, { norms }: Library): OutcomeBench {
     );
 
   const takeoffAs = (scheme: Scheme, turned: readonly Turned[]): readonly TakeoffLine[] =>
-    once(takeoffs, `${scheme.id} ${keyOf(turned)}`, () => takeOff(workedAs(scheme, turned), norms.waste));
+    once(takeoffs, `${scheme.id} ${keyOf(turned)}`, () =>
+      takeOff(workedAs(scheme, turned), norms.waste, kitCountsOf(norms)),
+    );
 
   return { workedAs, takeoffAs };
 }

@@ -2,6 +2,7 @@ import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import { labourTasks } from '../../labour/labour-tasks.ts';
 import { messPoints } from '../../labour/mess.ts';
+import { kitCountsOf } from '../../takeoff/kit-counts.ts';
 import { takeOff } from '../../takeoff/take-off.ts';
 import { type House, workScheme } from '../work-scheme.ts';
 import type { Looked, Passing } from './passing.ts';
@@ -31,6 +32,6 @@ export function* calmest(
 /** The disturbance of a scheme as its estimate has it. */
 function wholeMess(house: House, library: Library, scheme: Scheme): number {
   const worked = workScheme(house, scheme);
-  const takeoff = takeOff(worked, library.norms.waste);
+  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library.norms));
   return messPoints(labourTasks(worked, takeoff, library.norms), library.norms);
 }

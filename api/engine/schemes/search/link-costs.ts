@@ -1,7 +1,8 @@
 import type { Cable } from '#model/cable.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import { cableItem } from '../../takeoff/cable-lines.ts';
-import { SLEEVE_M, sleevingBoreMm } from '../../takeoff/earth-lines.ts';
+import { sleevingBoreMm } from '../../takeoff/earth-lines.ts';
+import { kitCountsOf } from '../../takeoff/kit-counts.ts';
 import { endMm } from '../../ways/run-length.ts';
 import type { WayAim, WayCost, WayEnd } from '../../ways/way-cost.ts';
 import { type Aim, weightOf } from './aim.ts';
@@ -88,7 +89,8 @@ function cableMillipence({ library }: SearchGround, cable: Cable, metres: number
 function sleevesMillipence({ library }: SearchGround, { type, cpcMm2 }: Cable): number {
   if (!type.startsWith('flat-') || cpcMm2 === 0) return 0;
   const item = `sleeving-earth-${sleevingBoreMm(cpcMm2)}`;
-  const demand = { item, unit: 'm', group: 'cable', measured: 2 * SLEEVE_M, causes: ['way'] } as const;
+  const measured = (2 * kitCountsOf(library.norms).sleeveMm) / 1000;
+  const demand = { item, unit: 'm', group: 'cable', measured, causes: ['way'] } as const;
   return demandMillipence(demand, library);
 }
 

@@ -11,6 +11,7 @@ import { clipDemands } from '../../takeoff/clip-lines.ts';
 import { containmentDemands } from '../../takeoff/containment-lines.ts';
 import type { Demand } from '../../takeoff/demand.ts';
 import { fixingDemands } from '../../takeoff/fixing-lines.ts';
+import { kitCountsOf } from '../../takeoff/kit-counts.ts';
 import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
 import type { Route } from '../../ways/route.ts';
 import type { Run, RunEnd } from '../../ways/run.ts';
@@ -87,13 +88,13 @@ const noThings = { joints: [], terminals: [], boxes: [], fusedUnits: [], accesso
 
 /** One run by itself as labour and take-off count its way and the cable along it. */
 export function worksOfRun(
-  { job, plan, found, foundShapes, foundRuns, tariff }: House,
+  { job, plan, found, foundShapes, foundRuns, tariff, allowances }: House,
   library: Library,
   run: Run,
 ): WayCost {
   const worked: Worked = {
     ...{ job, scheme: null, plan, found, foundShapes, proposed: found, shapes: foundShapes },
-    ...{ foundRuns, runs: [run], tariff, things: noThings, circuitIds: [] },
+    ...{ foundRuns, runs: [run], tariff, allowances, things: noThings, circuitIds: [] },
   };
   const work = [...cableWork(worked), ...chaseWork(worked), ...floorWork(worked)];
   const cable: Demand = {
@@ -105,7 +106,7 @@ export function worksOfRun(
   };
   const demands = [
     cable,
-    ...clipDemands(worked),
+    ...clipDemands(worked, kitCountsOf(library.norms)),
     ...containmentDemands(worked),
     ...fixingDemands(worked),
     ...makingGoodDemands(worked).filter(({ item }) => !onceAJob.has(item)),

@@ -17,6 +17,7 @@ import { type Demand, wastePercentOf } from '../../takeoff/demand.ts';
 import { earthDemands } from '../../takeoff/earth-lines.ts';
 import { fixingDemands } from '../../takeoff/fixing-lines.ts';
 import { jointDemands } from '../../takeoff/joint-lines.ts';
+import { type KitCounts, kitCountsOf } from '../../takeoff/kit-counts.ts';
 import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
 import { paperDemands } from '../../takeoff/paper-lines.ts';
 import { protectionDemands } from '../../takeoff/protection-lines.ts';
@@ -63,7 +64,7 @@ export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<str
     byCause.set(cause, so === undefined ? works : worksTogether([so, works]));
   };
   for (const { task, quantity, causes } of workOf(worked)) add(causes, taskWorks(task, quantity, library));
-  for (const demand of demandsOf(worked))
+  for (const demand of demandsOf(worked, kitCountsOf(library.norms)))
     if (!leftOut.has(demand.item))
       add(demand.causes, { millipence: demandMillipence(demand, library), mess: 0 });
   return byCause;
@@ -79,12 +80,12 @@ function workOf(worked: Worked): readonly Amount[] {
   ];
 }
 
-function demandsOf(worked: Worked): readonly Demand[] {
+function demandsOf(worked: Worked, counts: KitCounts): readonly Demand[] {
   return [
     ...accessoryDemands(worked),
     ...boxDemands(worked),
     ...jointDemands(worked),
-    ...earthDemands(worked),
+    ...earthDemands(worked, counts),
     ...fixingDemands(worked),
     ...makingGoodDemands(worked),
     ...protectionDemands(worked),
