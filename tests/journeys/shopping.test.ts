@@ -138,6 +138,7 @@ describe('the shopping list leaves the screen', () => {
 
   it('on paper alone, with a box for each thing and the cut list', async () => {
     const { page, context } = await stage.open('phone', list);
+    await page.locator('shopping-list label input').first().waitFor();
     const count = await page.locator('shopping-list label input').count();
     await page.emulateMedia({ media: 'print' });
     const paper = page.locator('shopping-paper');
