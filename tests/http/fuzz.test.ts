@@ -129,5 +129,6 @@ describe.each(names)('the route %s', (name) => {
       ),
       { numRuns: 30 },
     );
-  });
+    // A route that answers with a PDF takes half a second each time.
+  }, 120_000);
 });
