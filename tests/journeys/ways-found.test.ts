@@ -233,7 +233,7 @@ describe('a house in which no way passes', () => {
     await expectUsable(page, 'a house in which no way passes');
     expect(troubles).toEqual([]);
     await context.close();
-  });
+  }, 90_000);
 });
 
 describe('a search that breaks off', () => {
