@@ -52,9 +52,10 @@ describe('the demo price list', () => {
 });
 
 describe('further sizes in the demo price list', () => {
-  const inPacks = demo.prices.items.flatMap(({ packs, ...row }) =>
+  const soldOtherwise = demo.prices.items.flatMap(({ packs, ...row }) =>
     packs === undefined ? [] : [{ row, packs }],
   );
+  const inPacks = soldOtherwise.filter(({ row }) => row.kind === 'cut');
   const drumPence = new Map(
     inPacks.map(({ row, packs }) => [row.item, packs.find(({ kind }) => kind === 'drum')?.pricePence]),
   );
@@ -63,6 +64,14 @@ describe('further sizes in the demo price list', () => {
     const cables = demo.prices.items.filter(({ item }) => /^(cable-flat|flex-[\d.]+$)/.test(item));
     expect(cables.filter(({ packs }) => packs === undefined)).toEqual([]);
     for (const { row } of inPacks) expect([row.kind, row.unit, row.packQuantity]).toEqual(['cut', 'm', 1]);
+  });
+
+  it('are dearer by the metre of what the list sells by the coil', () => {
+    const coils = soldOtherwise.filter(({ row }) => row.kind !== 'cut');
+    expect(coils.map(({ row }) => row.item)).toEqual(['earth-single-2.5']);
+    for (const { row, packs } of coils)
+      for (const { pricePence, quantity } of packs)
+        expect(pricePence / quantity).toBeGreaterThan(row.pricePence / (row.perQuantity ?? 1));
   });
 
   // Indicative trade prices of a 100 m drum without tax, £, 2024 to 2026: from memory, no page seen, low confidence.
