@@ -1,8 +1,7 @@
+import { months } from '#engine/quotation/said.ts';
+
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
-const months = 'January February March April May June July August September October November December'.split(
-  ' ',
-);
 
 const twoDigits = (value: number): string => String(value).padStart(2, '0');
 const clock = (at: Date): string => `${twoDigits(at.getHours())}:${twoDigits(at.getMinutes())}`;

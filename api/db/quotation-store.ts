@@ -77,14 +77,17 @@ async function issue(scope: JobScope, made: NewQuotation): Promise<Written> {
           ),
         ),
       ),
-      writer.all(sql`
-        update ${jobRevisions} set kept_for = 'quoted'
-        where firm_id = ${firmId} and job_id = ${jobId} and revision = ${base.revision} and changes() > 0
-        returning revision`),
+      writer.all(keepQuoted(place, base.revision)),
     ]),
   );
   return written === undefined ? 'moved-on' : 'written';
 }
+
+/** Keeps a revision of the job for good, where what stands before it in the batch was written. */
+const keepQuoted = ({ firmId, jobId }: Place, revision: number): SQL => sql`
+  update ${jobRevisions} set kept_for = 'quoted'
+  where firm_id = ${firmId} and job_id = ${jobId} and revision = ${revision} and changes() > 0
+  returning revision`;
 
 async function note(
   scope: JobScope,
@@ -132,10 +135,7 @@ async function offerVariation(
           wroteBefore,
         ),
       ),
-      writer.all(sql`
-        update ${jobRevisions} set kept_for = 'quoted'
-        where firm_id = ${firmId} and job_id = ${jobId} and revision = ${base.revision} and changes() > 0
-        returning revision`),
+      writer.all(keepQuoted(place, base.revision)),
     ]),
   );
   return written === undefined ? 'moved-on' : 'written';

@@ -2,15 +2,13 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { allRules } from './all-rules.ts';
 import { cautions, editionNote } from './cautions.ts';
-import { libraryFor } from './labour/multipliers.ts';
 import { runRules } from './rules/run-rules.ts';
 import { cheapestThatDoesNotFail, schemeDifferences } from './schemes/differences.ts';
 import type { Estimate } from './schemes/estimate-result.ts';
 import { estimateScheme } from './schemes/estimate-scheme.ts';
 import { factsOf } from './schemes/facts-of.ts';
-import { tariffFor } from './schemes/tariff.ts';
-import { workHouse, workScheme } from './schemes/work-scheme.ts';
-import { allowancesOf } from './ways/length-allowances.ts';
+import { houseFor } from './schemes/house-for.ts';
+import { workScheme } from './schemes/work-scheme.ts';
 
 /** The engine's version, printed on what it makes and frozen in quotations. */
 export const ENGINE_VERSION = '0.1.0';
@@ -41,8 +39,7 @@ export function estimate(
   when: { readonly date: string; readonly revision: number },
   scope: EstimateScope = {},
 ): Estimate {
-  const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), allowancesOf(library));
+  const { library, house } = houseFor(job, ofFirm);
   const asFound = workScheme(house, null);
   const { schemeIds, depth } = scope;
   const factsFound = factsOf(asFound, library, null);

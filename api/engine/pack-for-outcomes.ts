@@ -1,10 +1,7 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
-import { libraryFor } from './labour/multipliers.ts';
+import { houseFor } from './schemes/house-for.ts';
 import { type OutcomePacker, outcomePacker } from './schemes/outcomes/outcome-packer.ts';
-import { tariffFor } from './schemes/tariff.ts';
-import { workHouse } from './schemes/work-scheme.ts';
-import { allowancesOf } from './ways/length-allowances.ts';
 
 /** Which scheme is bought for, and which others may be carried out in its stead. */
 export interface SchemesToPack {
@@ -28,7 +25,6 @@ export function packForOutcomes(
   const shown = job.schemes.find(({ id }) => id === schemeId);
   if (shown === undefined) return null;
   const others = otherIds.flatMap((id) => job.schemes.filter((one) => one.id === id && one !== shown));
-  const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), allowancesOf(library));
+  const { library, house } = houseFor(job, ofFirm);
   return outcomePacker({ house, library, shown, others });
 }

@@ -1,5 +1,6 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { metres } from '#engine/quotation/said.ts';
 import type { Run } from '#engine/ways/run.ts';
 import { type LabelPlacer, textBox } from '../label-placer.ts';
 import { nodeLabel } from '../node-label.ts';
@@ -83,7 +84,7 @@ function removedShapes(worked: Worked, legId: string, path: readonly SheetPoint[
 
 function newShapes(run: Run, path: readonly SheetPoint[], label: LabelCable): readonly Shape[] {
   if (path.length < 2) return [];
-  const text = run.lengthMm === null ? '?' : `${(run.lengthMm / 1000).toFixed(2)} m`;
+  const text = run.lengthMm === null ? '?' : metres(run.lengthMm);
   return [line('halo-line', path), line('new', path), ...label(text, path)];
 }
 

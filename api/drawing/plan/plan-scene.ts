@@ -1,6 +1,7 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -67,7 +68,7 @@ function runRows(cables: CableLayer): PanelContent['runs'] {
   return cables.drawnRuns.map((run) => ({
     label: `${run.fromLabel} to ${run.toLabel}`,
     way: run.words,
-    length: run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`,
+    length: run.lengthMm === null ? 'length not known' : metres(run.lengthMm),
   }));
 }
 

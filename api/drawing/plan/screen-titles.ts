@@ -1,4 +1,5 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import { metres } from '#engine/quotation/said.ts';
 import { HELD_FAST } from '../lock-mark.ts';
 import { pointKindWords } from '../point-kind-words.ts';
 import type { Shape } from '../scene.ts';
@@ -21,7 +22,7 @@ function titleOf(worked: Worked, subject: string, title: string): string {
   if (leg !== undefined) return `Cable as found, ${title}${leg.pinned ? '' : ', way assumed'}`;
   const run = worked.runs.find(({ id }) => id === subject);
   if (run === undefined) return title;
-  const length = run.lengthMm === null ? 'length not known' : `${(run.lengthMm / 1000).toFixed(2)} m`;
+  const length = run.lengthMm === null ? 'length not known' : metres(run.lengthMm);
   return `New cable, ${title}, ${length}${run.pinned ? ', way drawn by hand' : ''}`;
 }
 

@@ -1,4 +1,5 @@
 import type { CutFrom, NearMiss, PurchaseLine } from '#engine/price/buying/purchase.ts';
+import { metres, pounds } from '#engine/quotation/said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { labelsOf } from '../label-of.ts';
 import { nodeLabel } from '../node-label.ts';
@@ -39,12 +40,8 @@ export interface CutList {
   readonly proof: string;
 }
 
-const metres = (lengthMm: number): string => `${(lengthMm / 1000).toFixed(2)} m`;
-
 /** A length without idle noughts: "12 m", "0.45 m". */
 export const plainMetres = (lengthMm: number): string => `${Math.round(lengthMm) / 1000} m`;
-
-const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
 /** What is cut for a scheme, item by item in the order of the purchase; what is not cut to length is left out. */
 export function cutListsOf({ worked, runs, purchase }: SchemeEstimate): readonly CutList[] {

@@ -1,6 +1,7 @@
 import { cautions } from '#engine/cautions.ts';
 import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shopping-list.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
+import { pounds } from '#engine/quotation/said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Prices } from '#model/library.ts';
 import { type CutList, cutListsOf } from './cut-lists.ts';
@@ -53,7 +54,7 @@ export function shoppingSheetOf({ scheme, prices, ...head }: ShoppingRequest): S
 function costWords(list: ShoppingList, prices: Prices): string {
   const unlisted = entriesOf(list).filter(({ place }) => place === 'unlisted').length;
   const vat = list.vat === 'included' ? 'VAT in it' : 'VAT not in it';
-  const sum = `£${(list.pence / 100).toFixed(2)} over the counter, ${vat}, by the price list of ${prices.date}`;
+  const sum = `${pounds(list.pence)} over the counter, ${vat}, by the price list of ${prices.date}`;
   if (unlisted === 0) return `${sum}.`;
   return `${sum}; ${unlisted === 1 ? 'one thing is' : `${unlisted} things are`} not on it and not in that sum.`;
 }

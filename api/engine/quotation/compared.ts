@@ -2,11 +2,12 @@ import type { Medium } from '#model/cable.ts';
 import { openedUp } from '../labour/opened-up.ts';
 import { roomLeft } from '../proof/room-left.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
+import { counted } from '../rules/counted.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { ComparedRow, QuotedPassage, QuotedScheme } from './document.ts';
 import { fusesBefore, fuseWords, loadsNamed } from './fuse-said.ts';
 import type { Offered } from './offered.ts';
-import { counted, listed, pounds } from './said.ts';
+import { listed, pounds } from './said.ts';
 import { thingsSaid } from './thing-said.ts';
 
 const metresIn = ({ runs }: SchemeEstimate, media: readonly Medium[]): number =>

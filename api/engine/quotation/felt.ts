@@ -1,11 +1,11 @@
 import type { BackBox } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
+import { counted } from '../rules/counted.ts';
 import { type FloorOpening, floorOpening } from '../ways/floor-opening.ts';
 import { openedFloors } from '../ways/opened-floors.ts';
 import type { Segment } from '../ways/run.ts';
 import type { FeltInRoom } from './document.ts';
-import { counted } from './said.ts';
 import { type ThingsSaid, thingsSaid } from './thing-said.ts';
 
 /** What is done in a room: counts and metres, before they are words. */

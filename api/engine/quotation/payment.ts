@@ -1,6 +1,7 @@
 import type { Firm } from '#model/library.ts';
+import { counted } from '../rules/counted.ts';
 import type { QuotedPassage, QuotedScheme } from './document.ts';
-import { capital, counted, pounds } from './said.ts';
+import { capital, pounds } from './said.ts';
 
 const toBeAgreed = (what: string): string => `${what}: to be agreed.`;
 

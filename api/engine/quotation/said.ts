@@ -9,9 +9,8 @@ export function pounds(pence: number): string {
 export const wholePounds = (pence: number): string =>
   `${pence < 0 ? '−' : ''}£${Math.round(Math.abs(pence) / 100)}`;
 
-/** One of a thing or several: "1 joint", "2 joints". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;
+/** A length in text: 3.05 m. */
+export const metres = (lengthMm: number): string => `${(lengthMm / 1000).toFixed(2)} m`;
 
 /** Things in a row: "name, address and contact". */
 export const listed = (words: readonly string[]): string =>
@@ -21,9 +20,9 @@ export const listed = (words: readonly string[]): string =>
 export const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
-const months = 'January February March April May June July August September October November December'.split(
-  ' ',
-);
+/** Their names, January first. */
+export const months =
+  'January February March April May June July August September October November December'.split(' ');
 
 /** A day as people write it: 26 November 2026; what is no ISO date comes back as it is. */
 export function dayWords(isoDate: string): string {

@@ -1,7 +1,8 @@
 import { dryingWords } from '../labour/drying.ts';
 import type { LabourTask } from '../labour/task.ts';
+import { counted } from '../rules/counted.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
-import { counted, listed } from './said.ts';
+import { listed } from './said.ts';
 import { thingsSaid } from './thing-said.ts';
 
 /** A working day where the firm has not said how long its own is, hours. Common practice, no source. */

@@ -1,7 +1,8 @@
 import type { Board, Circuit, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { isSameData } from '../../plan/same-data.ts';
-import { counted, listed } from '../said.ts';
+import { counted } from '../../rules/counted.ts';
+import { listed } from '../said.ts';
 import type { ComeAndGo } from './house-steps.ts';
 import { idOf, listDifference, type MoveStep, withoutThing, withThing } from './move-step.ts';
 import { withJob, withScheme } from './priced-state.ts';

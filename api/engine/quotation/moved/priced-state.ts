@@ -1,13 +1,11 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
-import { libraryFor } from '../../labour/multipliers.ts';
 import type { PriceBuildUp } from '../../price/totals.ts';
+import { houseFor } from '../../schemes/house-for.ts';
 import { priceWorked } from '../../schemes/price-worked.ts';
 import { schemeCable } from '../../schemes/scheme-cable.ts';
-import { tariffFor } from '../../schemes/tariff.ts';
-import { workHouse, workScheme } from '../../schemes/work-scheme.ts';
-import { allowancesOf } from '../../ways/length-allowances.ts';
+import { workScheme } from '../../schemes/work-scheme.ts';
 
 /** What a price is worked out from: a job, and what the firm prices it by. */
 export interface PricedState {
@@ -62,8 +60,7 @@ export const withJob = (state: SchemeState, parts: Partial<Job>): SchemeState =>
 
 /** Prices a state as the front door does, without checking it: the sums are those of its estimate, to the penny. */
 export function figuresOf({ job, library: ofFirm, scheme }: SchemeState): PricedFigures {
-  const library = libraryFor(job, ofFirm);
-  const house = workHouse(job, tariffFor(job, library), allowancesOf(library));
+  const { library, house } = houseFor(job, ofFirm);
   const worked = workScheme(house, scheme);
   const { price, labour } = priceWorked(worked, library);
   const { totals, bill, labourMin } = price;

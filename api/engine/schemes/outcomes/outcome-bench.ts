@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../../connections/worked.ts';
+import { once } from '../../plan/once.ts';
 import { kitCountsOf } from '../../takeoff/kit-counts.ts';
 import type { TakeoffLine } from '../../takeoff/line.ts';
 import { takeOff } from '../../takeoff/take-off.ts';
@@ -31,15 +32,6 @@ const keyOf = (turned: readonly Turned[]): string =>
     .map(({ matterId, outcome }) => `${matterId}=${outcome.id}`)
     .toSorted()
     .join(' ');
-
-/** Whatever was made for a key before, else made now. */
-function once<T>(known: Map<string, T>, key: string, make: () => T): T {
-  const found = known.get(key);
-  if (found !== undefined) return found;
-  const made = make();
-  known.set(key, made);
-  return made;
-}
 
 /** What is worked out in a house, kept as long as the bench. */
 export function outcomeBench(house: House, { norms }: Library): OutcomeBench {

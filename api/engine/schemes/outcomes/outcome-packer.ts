@@ -1,5 +1,6 @@
 import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
+import { once } from '../../plan/once.ts';
 import { lineForMany, type Supplies } from '../../price/buying/line-for-all.ts';
 import { planOf } from '../../price/buying/plan-purchase.ts';
 import type { PurchaseLine, PurchasePlan } from '../../price/buying/purchase.ts';
@@ -72,14 +73,6 @@ interface Packer extends ToPack {
   readonly supplies: Supplies;
   readonly lineOf: (asked: AskedItem) => PurchaseLine | null;
   readonly mattersOf: (scheme: Scheme) => readonly OpenMatter[];
-}
-
-function once<T>(known: Map<string, T>, key: string, make: () => T): T {
-  const found = known.get(key);
-  if (found !== undefined) return found;
-  const made = make();
-  known.set(key, made);
-  return made;
 }
 
 const boughtFor = (cases: ReturnType<AskedItem['cases']>, supplies: Supplies): PurchaseLine | null =>

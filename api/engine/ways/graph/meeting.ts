@@ -1,6 +1,6 @@
 import { NodePlaces, type Place } from './node-places.ts';
 import { ReachedFrom } from './reached-from.ts';
-import type { WayStep } from './reached-nodes.ts';
+import { stepsTo } from './reached-nodes.ts';
 import type { WeighedNet } from './row.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
@@ -132,9 +132,7 @@ function lesser(known: Meeting | null, met: Meeting): Meeting {
 
 /** From the first end to where both met, and on to the second: what lies along a way is the same in either direction. */
 function wayThrough({ node, weight }: Meeting, first: ReachedFrom, second: ReachedFrom): FoundWay {
-  const steps: WayStep[] = [];
-  for (let step = first.stepTo(node); step !== null; step = first.stepTo(step.from)) steps.push(step);
-  steps.reverse();
+  const steps = stepsTo(first, node);
   let from = node;
   for (let step = second.stepTo(from); step !== null; step = second.stepTo(from)) {
     steps.push({ from, edge: step.edge });

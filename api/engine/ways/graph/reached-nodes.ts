@@ -6,6 +6,18 @@ export interface WayStep {
   readonly edge: NetEdge;
 }
 
+/** What knows by which step a node is reached; null where it all begins. */
+export interface StepsKnown {
+  stepTo(node: number): WayStep | null;
+}
+
+/** The steps by which a node is reached, in order from where it all begins. */
+export function stepsTo(known: StepsKnown, node: number): WayStep[] {
+  const steps: WayStep[] = [];
+  for (let by = known.stepTo(node); by !== null; by = known.stepTo(by.from)) steps.push(by);
+  return steps.reverse();
+}
+
 /** Nodes come by pages: a row that grows into a corner of a house needs little of it. */
 const PAGE_BITS = 9;
 const PAGE = 2 ** PAGE_BITS;

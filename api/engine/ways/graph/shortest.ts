@@ -1,6 +1,6 @@
 import { NodeHeap } from './heap.ts';
 import { intoEnd } from './into-end.ts';
-import type { WayStep } from './reached-nodes.ts';
+import { stepsTo, type WayStep } from './reached-nodes.ts';
 import type { Row } from './row.ts';
 import type { TwoEnds } from './two-ends.ts';
 import type { NetEdge } from './way-net.ts';
@@ -37,13 +37,6 @@ function wayApart(row: Row, ends: TwoEnds, target: number): FoundWay | null {
   return { weight: into.weight, steps: [...stepsTo(row, into.entry), ...own] };
 }
 
-/** The steps by which a row reaches a node, in order from its end. */
-function stepsTo(row: Row, node: number): readonly WayStep[] {
-  const steps: WayStep[] = [];
-  for (let by = row.stepTo(node); by !== null; by = row.stepTo(by.from)) steps.push(by);
-  return steps.reverse();
-}
-
 /** The least way by what a row knows so far: none is less where the row has grown beyond it. */
 function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
   const { flat, weighing } = row.house;
@@ -74,12 +67,6 @@ function wayAsGrown(row: Row, ends: TwoEnds, target: number): FoundWay | null {
     ends.eachEdge(node, (to, edge) => relax(node, to, edge, weight + edge.weightBy(weighing)));
   }
   if (least === Number.POSITIVE_INFINITY) return null;
-  const steps: WayStep[] = [];
-  for (let node = target; ; ) {
-    const by = known.get(node)?.by ?? row.stepTo(node);
-    if (by === null) break;
-    steps.push(by);
-    node = by.from;
-  }
-  return { weight: least, steps: steps.reverse() };
+  const stepTo = (node: number): WayStep | null => known.get(node)?.by ?? row.stepTo(node);
+  return { weight: least, steps: stepsTo({ stepTo }, target) };
 }

@@ -6,6 +6,7 @@ import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import type { OfferMoved, QuotationsView } from '../../../quotations/quotations-view.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
+import { paperDialogCss } from './paper-dialog.ts';
 import './money-moved.ts';
 import './quotation-card.ts';
 import './quotation-view.ts';
@@ -22,6 +23,7 @@ export class IssuedQuotations extends LitElement {
   };
   static override styles = [
     controlsCss,
+    paperDialogCss,
     css`
       :host {
         display: block;
@@ -44,25 +46,6 @@ export class IssuedQuotations extends LitElement {
         padding: 8px 10px;
         background: var(--fail-wash);
         border-left: 4px solid var(--fail);
-      }
-      dialog {
-        width: min(48rem, 100vw);
-        max-width: 100vw;
-        height: 100dvh;
-        max-height: 100dvh;
-        padding: 0 12px 24px;
-        color: inherit;
-        background: var(--paper);
-        border: 0;
-        overscroll-behavior: contain;
-      }
-      dialog header {
-        position: sticky;
-        z-index: 1;
-        top: 0;
-        padding: 8px 0;
-        text-align: right;
-        background: var(--paper);
       }
       .moved {
         padding: 8px 10px;

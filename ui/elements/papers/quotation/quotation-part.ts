@@ -13,6 +13,7 @@ import { quote } from '#engine/quote.ts';
 import { hrefOf } from '../../../controllers/router.ts';
 import type { JobView } from '../../../job-view.ts';
 import { controlsCss } from '../../shared-styles.ts';
+import { paperDialogCss } from './paper-dialog.ts';
 import './quotation-offer.ts';
 import './quotation-view.ts';
 
@@ -34,6 +35,7 @@ export class QuotationPart extends LitElement {
   };
   static override styles = [
     controlsCss,
+    paperDialogCss,
     css`
       :host {
         display: block;
@@ -64,25 +66,6 @@ export class QuotationPart extends LitElement {
         flex-wrap: wrap;
         gap: 8px;
         margin-bottom: 12px;
-      }
-      dialog {
-        width: min(48rem, 100vw);
-        max-width: 100vw;
-        height: 100dvh;
-        max-height: 100dvh;
-        padding: 0 12px 24px;
-        color: inherit;
-        background: var(--paper);
-        border: 0;
-        overscroll-behavior: contain;
-      }
-      dialog header {
-        position: sticky;
-        z-index: 1;
-        top: 0;
-        padding: 8px 0;
-        text-align: right;
-        background: var(--paper);
       }
     `,
   ];
