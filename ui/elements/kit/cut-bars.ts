@@ -10,6 +10,7 @@ import {
 import type { Shape } from '#drawing/scene.ts';
 import type { CutBar } from '#drawing/shopping/cut-lists.ts';
 import { cutScene } from '#drawing/shopping/cut-scene.ts';
+import { SeenSize } from '../../controllers/seen-size.ts';
 import { inkStyles } from '../plan/ink-styles.ts';
 import { PX_PER_UNIT } from '../plan/plan-window.ts';
 import { shapeTemplate } from '../plan/shape-template.ts';
@@ -31,7 +32,6 @@ export class CutBars extends LitElement {
     bars: { attribute: false },
     lit: { attribute: false },
     paper: { type: Boolean },
-    width: { state: true },
   };
   static override styles = [
     inkStyles,
@@ -65,32 +65,17 @@ export class CutBars extends LitElement {
   declare lit: ReadonlySet<string>;
   /** True for print: as wide as the sheet. */
   declare paper: boolean;
-  declare private width: number;
-  readonly #watch = new ResizeObserver(([entry]) => {
-    const width = entry?.contentRect.width ?? 0;
-    if (width > 0) this.width = width;
-  });
+  readonly #size = new SeenSize(this);
 
   constructor() {
     super();
     this.bars = [];
     this.lit = new Set();
     this.paper = false;
-    this.width = 0;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
   }
 
   override render(): TemplateResult {
-    const units = Math.min(WIDEST, Math.max(NARROWEST, this.width / PX_PER_UNIT));
+    const units = Math.min(WIDEST, Math.max(NARROWEST, this.#size.width / PX_PER_UNIT));
     const { widthMm, heightMm, layers } = cutScene(this.bars, this.paper ? ON_PAPER : units);
     return html`<svg
       width=${widthMm * PX_PER_UNIT}

@@ -21,6 +21,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
+import { SeenSize } from '../../controllers/seen-size.ts';
 import { setConductorC } from '../../edits/readings.ts';
 import { send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
@@ -59,8 +60,6 @@ export class ProofView extends LitElement {
     chosen: { attribute: false },
     lit: { attribute: false },
     scenario: { state: true },
-    width: { state: true },
-    height: { state: true },
   };
   static override styles = [controlsCss, proofViewCss];
   declare worked: Worked;
@@ -71,16 +70,9 @@ export class ProofView extends LitElement {
   declare chosen: string | null;
   declare lit: ReadonlySet<string>;
   declare private scenario: ScenarioName;
-  /** Of the element, px; 0 before it was measured. */
-  declare private width: number;
-  /** Of what of the element is in sight, px. */
-  declare private height: number;
   #picture: CircuitPicture | null = null;
   #labelOf: LabelOf = (id) => id;
-  readonly #watch = new ResizeObserver(([entry]) => {
-    const { width = 0, height = 0 } = entry?.contentRect ?? {};
-    if (width > 0) [this.width, this.height] = [width, height];
-  });
+  readonly #size = new SeenSize(this);
 
   constructor() {
     super();
@@ -90,18 +82,6 @@ export class ProofView extends LitElement {
     this.chosen = null;
     this.lit = new Set();
     this.scenario = 'handbook';
-    this.width = 0;
-    this.height = 0;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -127,7 +107,7 @@ export class ProofView extends LitElement {
         </div>
         ${this.#circuitChoice(proof)}${this.#scenarioChoice(proof)}
       </div>
-      ${this.width === 0 ? nothing : this.#pictureOf(proof)}`;
+      ${this.#size.width === 0 ? nothing : this.#pictureOf(proof)}`;
   }
 
   #circuitChoice(proof: CircuitProof): TemplateResult | typeof nothing {
@@ -169,7 +149,7 @@ export class ProofView extends LitElement {
 
   #pictureOf(proof: CircuitProof): TemplateResult {
     const picture = this.#picture;
-    const widthMm = Math.min(WIDEST, (this.width - ASIDE_PX) / PX_PER_UNIT);
+    const widthMm = Math.min(WIDEST, (this.#size.width - ASIDE_PX) / PX_PER_UNIT);
     if (picture === null) return html`${this.#assumptions(proof)}`;
     return html`${this.#scene(this.#mainScene(picture, widthMm), true)}
       ${this.#assumptions(proof)}
@@ -193,7 +173,7 @@ export class ProofView extends LitElement {
 
   #mainScene(picture: CircuitPicture, widthMm: number): Scene {
     if (this.shown === 'drop')
-      return dropChart(picture, { widthMm, plotMm: (this.height - AROUND_PLOT_PX) / PX_PER_UNIT });
+      return dropChart(picture, { widthMm, plotMm: (this.#size.height - AROUND_PLOT_PX) / PX_PER_UNIT });
     const device = this.worked.proposed.circuits.find(({ id }) => id === picture.circuitId)?.device ?? null;
     const unitsPerM = widthMm < 100 ? UNITS_PER_M.narrow : UNITS_PER_M.wide;
     return circuitDiagram(picture, {

@@ -1,5 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { costScene } from '#drawing/ways/cost-scene.ts';
+import { SeenSize } from '../../controllers/seen-size.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { send } from '../../job-events.ts';
 import { PX_PER_UNIT } from '../plan/plan-window.ts';
@@ -24,7 +25,6 @@ export class FoundChart extends LitElement {
   static override properties: PropertyDeclarations = {
     candidates: { attribute: false },
     tried: { attribute: false },
-    width: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -60,32 +60,17 @@ export class FoundChart extends LitElement {
   declare candidates: readonly Candidate[];
   /** The id of the scheme that is on the plan; null where it is none of these. */
   declare tried: string | null;
-  declare private width: number;
-  readonly #watch = new ResizeObserver(([entry]) => {
-    const width = entry?.contentRect.width ?? 0;
-    if (width > 0) this.width = width;
-  });
+  readonly #size = new SeenSize(this);
 
   constructor() {
     super();
     this.candidates = [];
     this.tried = null;
-    this.width = 0;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
   }
 
   override render(): TemplateResult {
     const [first] = this.candidates;
-    const widthMm = Math.min(WIDEST, Math.max(NARROWEST, this.width / PX_PER_UNIT));
+    const widthMm = Math.min(WIDEST, Math.max(NARROWEST, this.#size.width / PX_PER_UNIT));
     const marks = this.candidates.map((candidate, i) => ({
       id: candidate.scheme.id,
       number: i + 1,
