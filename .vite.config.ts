@@ -21,9 +21,27 @@ const compressedCopies = (): Plugin => ({
   },
 });
 
+/** Fetches the fonts beside the script instead of after it: texts that come first in another font wrap otherwise. */
+const fontsAtOnce = (): Plugin => ({
+  name: 'fonts-at-once',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (_html, { bundle }) =>
+      Object.keys(bundle ?? {})
+        .filter((name) => name.endsWith('.woff2'))
+        .toSorted()
+        .map((name) => ({
+          tag: 'link',
+          injectTo: 'head' as const,
+          attrs: { rel: 'preload', as: 'font', type: 'font/woff2', href: `/${name}`, crossorigin: true },
+        })),
+  },
+});
+
 export default defineConfig({
   root: fileURLToPath(new URL('./ui', import.meta.url)),
-  plugins: [compressedCopies()],
+  plugins: [compressedCopies(), fontsAtOnce()],
   // Of today's kind, so that what it shares with the page need not be wrapped.
   worker: { format: 'es' },
   build: {

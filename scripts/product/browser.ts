@@ -38,8 +38,8 @@ export async function openWindow(browser: Browser, address: string, size: Size):
     locale: 'en-GB',
   });
   const page = await context.newPage();
-  // What is not there after ten seconds is not coming; a test then says what it waited for.
-  page.setDefaultTimeout(10_000);
+  // On a busy machine half a second may take ten; what is not there after thirty is not coming, and a test says what it waited for.
+  page.setDefaultTimeout(30_000);
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(String(error)));
   page.on('console', (message) => {

@@ -1,5 +1,7 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Job } from '#model/job.ts';
+import { demoJob } from '../engine/demo-jobs/demo-estimates.ts';
 import { allKept, expectUsable, priceOn, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -197,34 +199,26 @@ describe('a leg of unknown way', () => {
   });
 });
 
-/** Where something is once it has stopped moving: a form that opens beside the plan moves it. */
-async function steadyBox(locator: Locator) {
-  let before = '';
-  for (;;) {
-    const box = await locator.boundingBox();
-    if (box === null) throw new Error('it is not there');
-    const now = JSON.stringify(box);
-    if (now === before) return box;
-    before = now;
-    await locator.evaluate(
-      'new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null))))',
-    );
-  }
+/** A demo job with two more wanted points, both in one place. */
+function twoInOnePlace(): Job {
+  const job = demoJob('quarrel-court');
+  const [first] = job.points.filter(({ status, place }) => status === 'wanted' && place && 'wall' in place);
+  if (first?.place === undefined || !('wall' in first.place)) throw new Error('nothing wanted on a wall');
+  const place = { ...first.place, alongMm: first.place.alongMm + 400 };
+  const both = ['W4', 'W5'].map((label) => ({ ...first, id: label.toLowerCase(), label, place }));
+  return { ...job, id: 'two-in-one', points: [...job.points, ...both], schemes: [] };
 }
 
 describe('a house in which no way passes', () => {
   it('says what stands against every way, and no reason that is not one', async () => {
-    const { page, troubles, context } = await stage.open('desk', '/');
-    await page.getByRole('heading', { name: /^Flat 5, Quarrel Court/ }).click();
-    await page.getByRole('link', { name: /^Wanted/ }).click();
-    // Two points in one place.
-    for (const name of ['W4', 'W5']) {
-      await page.getByRole('button', { name: 'Place it on the plan' }).click();
-      const plan = await steadyBox(page.locator('plan-view svg.plan'));
-      await page.mouse.click(plan.x + plan.width * 0.25, plan.y + plan.height * 0.75);
-      await page.getByRole('button', { name: `Undo: Add ${name}` }).waitFor();
-    }
-    await page.getByRole('link', { name: /^Ways/ }).click();
+    const job = twoInOnePlace();
+    const stored = await fetch(new URL('/api/jobs', stage.server.address), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(job),
+    });
+    expect(stored.status).toBe(201);
+    const { page, troubles, context } = await stage.open('desk', `/jobs/${job.id}/ways`);
     await page.getByRole('button', { name: 'Find ways' }).click();
     const ways = page.locator('find-ways');
     await ways.getByText('Whatever way is taken, this fails. Mend it first:').waitFor({ timeout: 60_000 });

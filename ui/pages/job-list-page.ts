@@ -328,7 +328,9 @@ export class JobListPage extends LitElement {
     </div>`;
   }
 
-  #footer(): TemplateResult {
+  /** Not before the list, which would push it out of sight. */
+  #footer(): TemplateResult | typeof nothing {
+    if (this.listed === null && this.trouble === null) return nothing;
     return html`<footer>
       <p>
         An aid to a competent person, who remains responsible. Nothing here is a certificate, and nothing is called
