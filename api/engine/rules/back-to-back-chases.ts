@@ -1,4 +1,6 @@
 import { wallWords } from '../plan/wall-words.ts';
+import type { Run } from '../ways/run.ts';
+import type { Facts } from './facts.ts';
 import { rule } from './rule.ts';
 import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
 import { nameOf } from './wiring.ts';
@@ -12,7 +14,7 @@ export const backToBackChases = rule({
   title: 'Chases back to back',
   source: 'Approved Document A, section 2C',
   messages: {
-    opposite: 'The cables to {names} are chased opposite each other into {wall}.',
+    opposite: 'The cables {names} are chased opposite each other into {wall}.',
   },
   remedies: { opposite: 'Move one of the chases along the wall.' },
   couldFail: false,
@@ -28,13 +30,17 @@ export const backToBackChases = rule({
           subjectId: chase.run.id,
           origin: 'scheme' as const,
           values: {
-            names: [chase, other].map(({ run }) => nameOf(facts, run.to.nodeId)).join(' and '),
+            names: [chase, other].map(({ run }) => betweenWords(facts, run)).join(' and '),
             wall: wallWords(facts.plan, chase.wall.wall.id),
           },
         })),
     );
   },
 });
+
+/** Named by both ends: two cables may come to one point. */
+const betweenWords = (facts: Facts, { from, to }: Run): string =>
+  `from ${nameOf(facts, from.nodeId)} to ${nameOf(facts, to.nodeId)}`;
 
 function areOpposite(a: WallStretch, b: WallStretch): boolean {
   if (a.wall.wall.id !== b.wall.wall.id || a.segment.side === b.segment.side) return false;

@@ -3,17 +3,22 @@ import { backToBackChases } from '#engine/rules/back-to-back-chases.ts';
 import { runOf, saidBy } from './facts-builder.ts';
 import { houseOf, uprightOf } from './house-builder.ts';
 
+const facts = (alongMm: number, side: 'left' | 'right') =>
+  houseOf({
+    runs: [runOf('a', [uprightOf(1000, [0, 450])]), runOf('b', [uprightOf(alongMm, [0, 450], { side })])],
+  });
+
 const said = (alongMm: number, side: 'left' | 'right' = 'right') =>
-  saidBy(
-    backToBackChases,
-    houseOf({
-      runs: [runOf('a', [uprightOf(1000, [0, 450])]), runOf('b', [uprightOf(alongMm, [0, 450], { side })])],
-    }),
-  );
+  saidBy(backToBackChases, facts(alongMm, side));
 
 describe('chases on the two faces of a wall', () => {
   it('[RT5] leaves opposite chases to be decided', () => {
     expect(said(1149)).toMatchObject([{ outcome: 'decide', subjectId: 'a', messageId: 'opposite' }]);
+  });
+
+  it('[RT5] names cables by both ends, since two may come to one point', () => {
+    const [result] = backToBackChases.check(facts(1000, 'right'));
+    expect(result?.values?.names).toMatch(/^from \S.* to \S.* and from \S.* to \S/);
   });
 
   it('[RT5] is silent from 150 mm apart, and on one face', () => {
