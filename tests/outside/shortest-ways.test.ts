@@ -9,7 +9,7 @@ import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { type HouseNet, houseNet } from '#engine/ways/graph/house-net.ts';
 import { Meetings } from '#engine/ways/graph/meeting.ts';
 import { flatNet, Row, WeighedNet } from '#engine/ways/graph/row.ts';
-import { wayInto } from '#engine/ways/graph/shortest.ts';
+import { WaysInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
 import type { NetEdge } from '#engine/ways/graph/way-net.ts';
 import { type Weighing, weightOf } from '#engine/ways/graph/weigh.ts';
@@ -65,6 +65,7 @@ describe('the least way through a house’s net', () => {
     const { house, ends } = netOf(seed);
     const times = { ours: 0, theirs: 0, pairs: 0 };
     const meetings = new Meetings(house.net.nodeCount);
+    const waysInto = new WaysInto();
     for (const weighing of weighings) {
       const weighed = new WeighedNet(flatNet(house.net), weighing);
       for (const [index, from] of ends.slice(0, 3).entries()) {
@@ -75,7 +76,7 @@ describe('the least way through a house’s net', () => {
           const both = new TwoEnds(house, first, endLayer(house, endLines(house, to)));
           if (both.target === null) continue;
           const start = performance.now();
-          const ours = wayInto(row, both)?.weight ?? null;
+          const ours = waysInto.way(row, both)?.weight ?? null;
           const middle = performance.now();
           const graph = oracleOf(house, both, weighing);
           const built = performance.now();

@@ -8,10 +8,10 @@ import { standingPlaces } from './graph/house-face-lines.ts';
 import { type HouseNet, houseNet } from './graph/house-net.ts';
 import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
-import { type Measure, nothing } from './graph/line.ts';
+import { nothing } from './graph/line.ts';
 import { Meetings } from './graph/meeting.ts';
 import { flatNet, Row, WeighedNet } from './graph/row.ts';
-import { type FoundWay, wayInto } from './graph/shortest.ts';
+import { type FoundWay, WaysInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 
 import { waySegments } from './graph/way-segments.ts';
@@ -134,6 +134,7 @@ function finder(house: HouseNet) {
       return node === null ? null : new Row(weighedBy(weighing), net, node);
     });
   const meetings = new Meetings(flat.nodeCount);
+  const waysInto = new WaysInto();
   // Cables that are there have each their own two ends: rows would be kept for nobody.
   const wayBetween = (from: WayPlace, ends: TwoEnds, weighing: Weighing, withinMm?: number) => {
     const { node: start } = layerOf(from);
@@ -149,7 +150,7 @@ function finder(house: HouseNet) {
     const [own, other] = [layerOf(from), layerOf(to)];
     const ends = new TwoEnds(house, own, other);
     const row = sought.asFound ? null : rowOf(from, weighing);
-    const way = row === null ? wayBetween(from, ends, weighing, withinMm) : wayInto(row, ends);
+    const way = row === null ? wayBetween(from, ends, weighing, withinMm) : waysInto.way(row, ends);
     if (way === null) return null;
     return { ends, way, cost: costOf(way, weighing, [own, other]), turned };
   };
@@ -227,7 +228,8 @@ const weighingKey = ({ aim, surface, avoid, asFound }: Weighing): string =>
   `${aim} ${surface} ${asFound ?? false} ${avoid ?? ''}`;
 
 function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: readonly EndLayer[]): WayCost {
-  const all = steps.reduce<Measure>((sum, { edge }) => added(sum, edge.measure), nothing);
+  const all = { ...nothing };
+  for (const { edge } of steps) edge.addTo(all);
   const starts = ends.map(({ atStart }) => atStart);
   const sum = (pick: (cost: { millipence: number; minutes: number; mess: number }) => number): number =>
     pick(all) + starts.reduce((total, cost) => total + pick(cost), 0);
@@ -240,15 +242,3 @@ function costOf({ steps }: FoundWay, { surface, asFound }: Weighing, ends: reado
     poor: all.poorMm + (surface ? 0 : all.surfaceMm) + (asFound === true ? 0 : all.unfit + all.warmMm) > 0,
   };
 }
-
-const added = (a: Measure, b: Measure): Measure => ({
-  millipence: a.millipence + b.millipence,
-  minutes: a.minutes + b.minutes,
-  mess: a.mess + b.mess,
-  lengthMm: a.lengthMm + b.lengthMm,
-  poorMm: a.poorMm + b.poorMm,
-  surfaceMm: a.surfaceMm + b.surfaceMm,
-  partyMm: a.partyMm + b.partyMm,
-  warmMm: a.warmMm + b.warmMm,
-  unfit: a.unfit + b.unfit,
-});

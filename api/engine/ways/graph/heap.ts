@@ -7,6 +7,12 @@ export class NodeHeap {
     return this.#nodes.length;
   }
 
+  /** Takes all nodes out. */
+  clear(): void {
+    this.#weights.length = 0;
+    this.#nodes.length = 0;
+  }
+
   push(node: number, weight: number): void {
     const [weights, nodes] = [this.#weights, this.#nodes];
     let at = nodes.length;

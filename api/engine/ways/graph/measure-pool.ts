@@ -16,9 +16,12 @@ export const slots = {
 /** How many numbers a measure is. */
 export const MEASURE_SIZE = Object.keys(slots).length;
 
+/** How many measures there is room for when the first is asked for. */
+const FIRST_MEASURES = 16;
+
 /** Room for measures, side by side: a house has tens of thousands of places, most of which are only ever weighed. */
 export class MeasurePool {
-  #values = new Float64Array(16 * MEASURE_SIZE);
+  #values = new Float64Array(0);
   #used = 0;
 
   /** The numbers as they lie now: the next `take` may lay them elsewhere. */
@@ -31,7 +34,7 @@ export class MeasurePool {
     const at = this.#used;
     this.#used += MEASURE_SIZE;
     if (this.#used > this.#values.length) {
-      const wider = new Float64Array(2 * this.#values.length);
+      const wider = new Float64Array(Math.max(2 * this.#values.length, FIRST_MEASURES * MEASURE_SIZE));
       wider.set(this.#values);
       this.#values = wider;
     }
@@ -46,10 +49,11 @@ export interface Pooled {
   readonly at: number;
 }
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+/** A measure that is written or added up in place. */
+export type MeasureSum = { -readonly [K in keyof Measure]: Measure[K] };
 
 /** The difference of what two places on one line come to, written into a measure that is used again and again. */
-export function writeDifference(difference: Mutable<Measure>, one: Pooled, other: Pooled): void {
+export function writeDifference(difference: MeasureSum, one: Pooled, other: Pooled): void {
   const [a, b] = [one.at, other.at];
   const [from, until] = [one.pool.values, other.pool.values];
   difference.millipence = Math.abs(
@@ -70,6 +74,19 @@ export function writeDifference(difference: Mutable<Measure>, one: Pooled, other
   difference.unfit = Math.floor(
     Math.abs((from[a + slots.unfit] as number) - (until[b + slots.unfit] as number)) + 1e-6,
   );
+}
+
+/** Adds a measure to a sum. */
+export function addMeasure(sum: MeasureSum, measure: Measure): void {
+  sum.millipence += measure.millipence;
+  sum.minutes += measure.minutes;
+  sum.mess += measure.mess;
+  sum.lengthMm += measure.lengthMm;
+  sum.poorMm += measure.poorMm;
+  sum.surfaceMm += measure.surfaceMm;
+  sum.partyMm += measure.partyMm;
+  sum.warmMm += measure.warmMm;
+  sum.unfit += measure.unfit;
 }
 
 /** How far two places on one line are apart, mm. */

@@ -54,9 +54,10 @@ export class Meetings {
     const { ends, start, target } = sought;
     const first: Side = { reached: this.#reached[0], to: this.#places.placeOf(ends, target) };
     const second: Side = { reached: this.#reached[1], to: this.#places.placeOf(ends, start) };
-    first.reached.begin(start, ends.wholeNodeCount);
-    second.reached.begin(target, ends.wholeNodeCount);
-    const growth = new Growth({ weighed, sought, places: this.#places, houseNodes: this.#houseNodes });
+    beginAt(first.reached, start, ends.wholeNodeCount);
+    beginAt(second.reached, target, ends.wholeNodeCount);
+    const ground = { weighed, sought, places: this.#places, houseNodes: this.#houseNodes };
+    const growth = new Growth(ground, [first, second]);
     if (start === target) growth.meeting = { node: start, weight: 0 };
     for (;;) {
       const [weightA, weightB] = [first.reached.frontier, second.reached.frontier];
@@ -67,6 +68,12 @@ export class Meetings {
     }
     return growth.meeting === null ? null : wayThrough(growth.meeting, first.reached, second.reached);
   }
+}
+
+function beginAt(reached: ReachedFrom, node: number, nodeCount: number): void {
+  reached.begin(nodeCount);
+  reached.reach(node, 0, node, null);
+  reached.setLengthMm(node, 0);
 }
 
 /** In what a pair of ends is sought. */
@@ -83,44 +90,46 @@ class Growth {
   meeting: Meeting | null = null;
   readonly #ground: Ground;
   readonly #isLimited: boolean;
+  /** What is grown from, and what it weighs to there. */
+  #side: Side;
+  #other: Side;
+  #from = 0;
+  #weight = 0;
 
-  constructor(ground: Ground) {
-    this.#ground = ground;
+  constructor(ground: Ground, [side, other]: readonly [Side, Side]) {
+    [this.#ground, this.#side, this.#other] = [ground, side, other];
     this.#isLimited = ground.sought.withinMm < Number.POSITIVE_INFINITY;
   }
 
-  /** Reaches from a node on to its neighbours. */
+  /** Reaches from a node of one side on to its neighbours. */
   growFrom(from: number, side: Side, other: Side): void {
+    [this.#from, this.#side, this.#other] = [from, side, other];
+    this.#weight = side.reached.weightOf(from);
     const { weighed, sought, houseNodes } = this.#ground;
-    const sides = [side, other] as const;
     if (from < houseNodes) {
-      const { first, edges } = weighed.flat;
-      for (let at = first[from] as number; at < (first[from + 1] as number); at += 1)
-        this.#reach(
-          sides,
-          { from, to: (edges[at] as NetEdge).to },
-          edges[at] as NetEdge,
-          weighed.weightAt(at),
-        );
+      const { first, to, edges } = weighed.flat;
+      const end = first[from + 1] as number;
+      for (let at = first[from] as number; at < end; at += 1)
+        this.#reach(to[at] as number, edges[at] as NetEdge, weighed.weightAt(at));
     }
-    sought.ends.eachEdge(from, (to, edge) =>
-      this.#reach(sides, { from, to }, edge, edge.weightBy(weighed.weighing)),
-    );
+    sought.ends.eachEdge(from, this.#overEdge);
   }
 
-  #reach(
-    [side, other]: readonly [Side, Side],
-    { from, to }: { readonly from: number; readonly to: number },
-    edge: NetEdge,
-    by: number,
-  ): void {
-    const weight = side.reached.weightOf(from) + by;
-    if (weight >= side.reached.weightOf(to)) return;
-    const { sought, places } = this.#ground;
-    const lengthMm = side.reached.lengthMm(from) + edge.lengthMm;
-    if (this.#isLimited && lengthMm + places.distanceMm(sought.ends, to, side.to) > sought.withinMm) return;
-    side.reached.reach(to, { weight, lengthMm, from, edge });
-    const whole = weight + other.reached.weightOf(to);
+  readonly #overEdge = (to: number, edge: NetEdge): void =>
+    this.#reach(to, edge, edge.weightBy(this.#ground.weighed.weighing));
+
+  #reach(to: number, edge: NetEdge, by: number): void {
+    const { reached, to: aim } = this.#side;
+    const weight = this.#weight + by;
+    if (weight >= reached.weightOf(to)) return;
+    if (this.#isLimited) {
+      const { sought, places } = this.#ground;
+      const lengthMm = reached.lengthMm(this.#from) + edge.lengthMm;
+      if (lengthMm + places.distanceMm(sought.ends, to, aim) > sought.withinMm) return;
+      reached.setLengthMm(to, lengthMm);
+    }
+    reached.reach(to, weight, this.#from, edge);
+    const whole = weight + this.#other.reached.weightOf(to);
     if (whole < Number.POSITIVE_INFINITY) this.meeting = lesser(this.meeting, { node: to, weight: whole });
   }
 }

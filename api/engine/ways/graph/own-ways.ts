@@ -2,51 +2,52 @@ import type { NetEdge, WayNet } from './way-net.ts';
 import type { Weighing } from './weigh.ts';
 
 /**
- * The ways that an end of a cable brings to the net of its house, laid out in arrays and weighed once for each weighing. First come
- * those out of the entries, the nodes of the house from which a way of the end's goes on, in the order in which the end came
- * upon them; then those out of the end's own nodes, which are numbered after those of the house.
+ * The ways that one layer of a net brings, laid out in arrays and weighed once for each weighing. First come those out of the
+ * entries, the nodes beneath from which a way of the layer's goes on, in the order in which the layer came upon them; then
+ * those out of the layer's own nodes, which are numbered after those beneath. Of the ways out of the one at a place in that order
+ * `first` holds the first, and at the next place the first that is not.
  */
 export class OwnWays {
-  readonly houseNodes: number;
+  /** How many nodes are beneath. */
+  readonly nodesBelow: number;
   readonly entries: Int32Array;
+  readonly first: Int32Array;
   /** Where each way leads. */
   readonly to: Int32Array;
   readonly edges: readonly NetEdge[];
-  readonly #first: Int32Array;
   readonly #weighed = new WeakMap<Weighing, Float64Array>();
 
-  constructor(net: WayNet, houseNodes: number) {
-    this.houseNodes = houseNodes;
-    this.entries = Int32Array.from([...net.nodesWithEdges()].filter((node) => node < houseNodes));
-    const own = Array.from({ length: net.nodeCount - houseNodes }, (_, at) => houseNodes + at);
-    const byNode = [...this.entries, ...own].map((node) => net.edgesOf(node));
-    this.#first = new Int32Array(byNode.length + 1);
-    for (const [at, edges] of byNode.entries())
-      this.#first[at + 1] = (this.#first[at] as number) + edges.length;
-    this.edges = byNode.flat();
-    this.to = Int32Array.from(this.edges, ({ to }) => to);
+  constructor(net: WayNet, nodesBelow: number) {
+    this.nodesBelow = nodesBelow;
+    const edges: NetEdge[] = [];
+    const entries: number[] = [];
+    const first: number[] = [0];
+    const lay = (node: number): void => {
+      for (const edge of net.edgesOf(node)) edges.push(edge);
+      first.push(edges.length);
+    };
+    for (const node of net.nodesWithEdges()) {
+      if (node >= nodesBelow) continue;
+      entries.push(node);
+      lay(node);
+    }
+    for (let node = nodesBelow; node < net.nodeCount; node += 1) lay(node);
+    [this.edges, this.entries, this.first] = [edges, Int32Array.from(entries), Int32Array.from(first)];
+    this.to = new Int32Array(edges.length);
+    for (let at = 0; at < edges.length; at += 1) this.to[at] = (edges[at] as NetEdge).to;
   }
 
-  /** How many nodes are the end's own. */
+  /** How many nodes are the layer's own. */
   get ownCount(): number {
-    return this.#first.length - 1 - this.entries.length;
-  }
-
-  /** Of the ways out of one of the entries, by its place among them, the first, and the first that is not. */
-  outOfEntry(at: number): readonly [from: number, until: number] {
-    return [this.#first[at] as number, this.#first[at + 1] as number];
-  }
-
-  /** The same of one of the end's own nodes, by its number less that of the house's. */
-  outOfOwn(own: number): readonly [from: number, until: number] {
-    return this.outOfEntry(this.entries.length + own);
+    return this.first.length - 1 - this.entries.length;
   }
 
   /** What the ways weigh, in their order. */
   weights(weighing: Weighing): Float64Array {
     const known = this.#weighed.get(weighing);
     if (known !== undefined) return known;
-    const weights = Float64Array.from(this.edges, (edge) => edge.weigh(weighing));
+    const weights = new Float64Array(this.edges.length);
+    for (let at = 0; at < weights.length; at += 1) weights[at] = (this.edges[at] as NetEdge).weigh(weighing);
     this.#weighed.set(weighing, weights);
     return weights;
   }

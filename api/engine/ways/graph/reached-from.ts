@@ -2,41 +2,34 @@ import { NodeHeap } from './heap.ts';
 import type { WayStep } from './reached-nodes.ts';
 import type { NetEdge } from './way-net.ts';
 
-/** How a node was reached: over what, from where, and what that adds up to. */
-export interface Reached extends WayStep {
-  readonly weight: number;
-  readonly lengthMm: number;
-}
-
-/** The nodes reached from one end, in arrays that are used again for the next. */
+/** The nodes reached in one search, in arrays that are used again for the next. */
 export class ReachedFrom {
-  readonly #weights: number[] = [];
-  readonly #lengthsMm: number[] = [];
-  readonly #from: number[] = [];
+  #weights = new Float64Array(0);
+  #lengthsMm = new Float64Array(0);
+  #from = new Int32Array(0);
   readonly #by: (NetEdge | null)[] = [];
   /** What was written in an earlier turn counts for nothing. */
-  readonly #reachedIn: number[] = [];
-  readonly #settledIn: number[] = [];
+  #reachedIn = new Int32Array(0);
+  #settledIn = new Int32Array(0);
   #turn = 0;
-  #heap = new NodeHeap();
+  readonly #heap = new NodeHeap();
 
-  /** Forgets all, and begins at a node. */
-  begin(start: number, nodeCount: number): void {
-    for (let node = this.#reachedIn.length; node < nodeCount; node += 1) {
-      this.#weights.push(0);
-      this.#lengthsMm.push(0);
-      this.#from.push(0);
-      this.#by.push(null);
-      this.#reachedIn.push(0);
-      this.#settledIn.push(0);
-    }
+  /** Forgets all. */
+  begin(nodeCount: number): void {
+    if (nodeCount > this.#weights.length) this.#widen(nodeCount);
     this.#turn += 1;
-    this.#heap = new NodeHeap();
-    this.#reachedIn[start] = this.#turn;
-    this.#weights[start] = 0;
-    this.#lengthsMm[start] = 0;
-    this.#by[start] = null;
-    this.#heap.push(start, 0);
+    this.#heap.clear();
+  }
+
+  /** To twice the room at least, with nothing in it. */
+  #widen(nodeCount: number): void {
+    const room = Math.max(nodeCount, 2 * this.#weights.length);
+    this.#weights = new Float64Array(room);
+    this.#lengthsMm = new Float64Array(room);
+    this.#from = new Int32Array(room);
+    this.#reachedIn = new Int32Array(room);
+    this.#settledIn = new Int32Array(room);
+    for (let node = this.#by.length; node < room; node += 1) this.#by.push(null);
   }
 
   /** No node that is still to be settled weighs less; Infinity when there is none. */
@@ -60,22 +53,27 @@ export class ReachedFrom {
     return this.#reachedIn[node] === this.#turn ? (this.#weights[node] as number) : Number.POSITIVE_INFINITY;
   }
 
-  /** How long the way to a node is that was reached, mm. */
+  /** How long the way to a node is that was reached, mm, as the search has set it. */
   lengthMm(node: number): number {
     return this.#lengthsMm[node] as number;
   }
 
-  reach(node: number, { weight, lengthMm, from, edge }: Reached): void {
+  setLengthMm(node: number, lengthMm: number): void {
+    this.#lengthsMm[node] = lengthMm;
+  }
+
+  /** @param edge null where the search begins. */
+  reach(node: number, weight: number, from: number, edge: NetEdge | null): void {
     this.#reachedIn[node] = this.#turn;
     this.#weights[node] = weight;
-    this.#lengthsMm[node] = lengthMm;
     this.#from[node] = from;
     this.#by[node] = edge;
     this.#heap.push(node, weight);
   }
 
-  /** The step by which a node was reached; null where it all begins. */
+  /** The step by which a node was reached; null where the search began, and where the node is not reached. */
   stepTo(node: number): WayStep | null {
+    if (this.#reachedIn[node] !== this.#turn) return null;
     const edge = this.#by[node];
     return edge ? { from: this.#from[node] as number, edge } : null;
   }

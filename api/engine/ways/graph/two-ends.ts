@@ -4,7 +4,7 @@ import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { endOf, type LineMeasures, nothing, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
-import type { OwnWays } from './own-ways.ts';
+import { OwnWays } from './own-ways.ts';
 import { type LinesOf, wallHoles } from './wall-holes.ts';
 import {
   type Join,
@@ -27,12 +27,13 @@ export class TwoEnds implements NetBelow {
   readonly #houseLines: number;
   readonly #houseNodes: number;
   readonly #between: WayNet;
+  readonly #first: EndLayer;
   readonly #second: EndLayer;
   /** Where the second end's cable begins; null where nothing leads there. */
   readonly target: number | null;
 
   constructor(house: HouseNet, a: EndLayer, b: EndLayer) {
-    [this.#a, this.#b, this.#second] = [a.net, b.net, b];
+    [this.#a, this.#b, this.#first, this.#second] = [a.net, b.net, a, b];
     [this.#houseLines, this.#houseNodes] = [house.net.lineCount, house.net.nodeCount];
     this.target = b.node === null ? null : this.node(b.node);
     this.#between = new WayNet(this, house.material.tariff.cableMillipencePerM);
@@ -56,14 +57,19 @@ export class TwoEnds implements NetBelow {
     return this.#between.nodeCount;
   }
 
-  /** Whether the two have nothing with one another but the house: no way leads from what one brings to what the other does. */
-  get areApart(): boolean {
-    return this.#between.edgeless;
+  /** The ways that the first end brings. */
+  get firstWays(): OwnWays {
+    return this.#first.ownWays();
   }
 
   /** The ways that the second end brings, in its own numbers. */
   get secondWays(): OwnWays {
     return this.#second.ownWays();
+  }
+
+  /** The ways that neither brings alone, laid out anew. */
+  waysBetween(): OwnWays {
+    return new OwnWays(this.#between, this.nodeCount);
   }
 
   /** What the second end calls a node or a line, as it is called here. */
@@ -73,27 +79,36 @@ export class TwoEnds implements NetBelow {
     line < this.#houseLines ? line : line + this.#a.lineCount - this.#houseLines;
 
   /** What is no node or line of the first end alone, as the second end calls it. */
-  readonly secondNode = (node: number): number =>
+  readonly #secondNode = (node: number): number =>
     node < this.#houseNodes ? node : node - this.#a.nodeCount + this.#houseNodes;
   readonly #ownLine = (line: number): number =>
     line < this.#houseLines ? line : line - this.#a.lineCount + this.#houseLines;
 
   /** The places that the second end adds to a line, in order along it. */
   #secondOn(line: number): readonly NetNode[] {
-    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => numberedAs(stop, this.node(stop.id)));
+    return this.#b.ownStopsOn(this.#ownLine(line)).map((stop) => this.#numbered(stop, false));
   }
 
   /** Links the places that the two ends have on a line of the house, where nothing of the house is between them. */
   #linkOn(line: number, house: WayNet): void {
-    const own = this.#a.ownStopsOn(line).map((stop) => ({ stop, isFirst: true }));
-    const other = this.#secondOn(line).map((stop) => ({ stop, isFirst: false }));
-    const all = [...own, ...other].sort((x, y) => x.stop.tMm - y.stop.tMm);
-    for (let index = 1; index < all.length; index += 1) {
-      const [before, after] = [all[index - 1], all[index]];
-      if (before === undefined || after === undefined || before.isFirst === after.isFirst) continue;
-      if (!house.hasStopBetween(line, before.stop.tMm, after.stop.tMm))
-        this.#between.linkOnLine(line, before.stop, after.stop);
+    const [own, other] = [this.#a.ownStopsOn(line), this.#b.ownStopsOn(line)];
+    let last: { readonly stop: NetNode; readonly isFirst: boolean } | null = null;
+    for (let i = 0, j = 0; i < own.length || j < other.length; ) {
+      const isFirst =
+        (own[i]?.tMm ?? Number.POSITIVE_INFINITY) <= (other[j]?.tMm ?? Number.POSITIVE_INFINITY);
+      const stop = (isFirst ? own[i++] : other[j++]) as NetNode;
+      if (last !== null && last.isFirst !== isFirst && !house.hasStopBetween(line, last.stop.tMm, stop.tMm))
+        this.#between.linkOnLine(
+          line,
+          this.#numbered(last.stop, last.isFirst),
+          this.#numbered(stop, isFirst),
+        );
+      last = { stop, isFirst };
     }
+  }
+
+  #numbered(stop: NetNode, isFirst: boolean): NetNode {
+    return isFirst ? stop : numberedAs(stop, this.node(stop.id));
   }
 
   line(line: number): WayLine {
@@ -109,7 +124,7 @@ export class TwoEnds implements NetBelow {
   stopOf(node: number): Stop {
     if (node < this.#a.nodeCount) return this.#a.stopOf(node);
     if (node >= this.nodeCount) return this.#between.stopOf(node);
-    const { line, tMm } = this.#b.stopOf(this.secondNode(node));
+    const { line, tMm } = this.#b.stopOf(this.#secondNode(node));
     return { line: this.#line(line), tMm };
   }
 
@@ -130,23 +145,12 @@ export class TwoEnds implements NetBelow {
     return [...this.#a.stopsOn(line), ...second].toSorted((x, y) => x.tMm - y.tMm);
   }
 
-  /** The nodes of the house and of the first end from which ways go on that are not theirs alone. */
-  *entries(): Iterable<number> {
-    for (const node of this.#b.nodesWithEdges()) if (node < this.#houseNodes) yield node;
-    for (const node of this.#between.nodesWithEdges()) if (node < this.#a.nodeCount) yield node;
-  }
-
   /** The ways out of a node that are not the house's own. */
   eachEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
     if (node < this.#a.nodeCount) for (const edge of this.#a.edgesOf(node)) visit(edge.to, edge);
-    this.eachNewEdge(node, visit);
-  }
-
-  /** The ways out of a node that are neither the house's nor the first end's own. */
-  eachNewEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
     const isOfB = node >= this.#a.nodeCount && node < this.nodeCount;
     if (isOfB || node < this.#houseNodes) {
-      for (const edge of this.#b.edgesOf(this.secondNode(node))) visit(this.node(edge.to), edge);
+      for (const edge of this.#b.edgesOf(this.#secondNode(node))) visit(this.node(edge.to), edge);
     }
     for (const edge of this.#between.edgesOf(node)) visit(edge.to, edge);
   }

@@ -8,7 +8,14 @@ import {
   startOf,
   type WayLine,
 } from './line.ts';
-import { lengthBetweenMm, MeasurePool, type Pooled, writeDifference } from './measure-pool.ts';
+import {
+  addMeasure,
+  lengthBetweenMm,
+  MeasurePool,
+  type MeasureSum,
+  type Pooled,
+  writeDifference,
+} from './measure-pool.ts';
 import { type Weighing, weightOf } from './weigh.ts';
 
 /** A place on a line of a net, by the line's number. */
@@ -31,6 +38,8 @@ export interface NetEdge {
   readonly to: number;
   readonly lengthMm: number;
   readonly measure: Measure;
+  /** Adds its measure to a sum. */
+  addTo(sum: MeasureSum): void;
   readonly join: Join | null;
   /** What kind of way it is, so that it can be avoided: a void by its sheet, `level` on a wall, a `hole` through one. */
   readonly way: string | null;
@@ -84,13 +93,18 @@ class AlongLine extends WeighedOnce implements NetEdge {
     return measure;
   }
 
+  addTo(sum: MeasureSum): void {
+    writeDifference(difference, this.#from, this.#until);
+    addMeasure(sum, difference);
+  }
+
   weigh(weighing: Weighing): number {
     writeDifference(difference, this.#from, this.#until);
     return weightOf({ measure: difference, way: this.way, join: null }, weighing);
   }
 }
 
-/** Of the stretch that is being weighed, and of no other. */
+/** Of the stretch that is being weighed or added, and of no other. */
 const difference = { ...nothing };
 
 /** A way over a join. */
@@ -114,6 +128,10 @@ class OverJoin extends WeighedOnce implements NetEdge {
 
   get measure(): Measure {
     return this.join.measure;
+  }
+
+  addTo(sum: MeasureSum): void {
+    addMeasure(sum, this.join.measure);
   }
 
   weigh(weighing: Weighing): number {
@@ -344,11 +362,6 @@ export class WayNet implements NetBelow {
   /** The nodes that this layer adds ways to, its own and those beneath. */
   nodesWithEdges(): Iterable<number> {
     return this.#edges.keys();
-  }
-
-  /** Whether this layer adds no way at all. */
-  get edgeless(): boolean {
-    return this.#edges.size === 0;
   }
 
   /** The ways out of a node that this layer adds. */

@@ -1,0 +1,112 @@
+import type { LaidLayer } from './laid-layer.ts';
+import type { ReachedFrom } from './reached-from.ts';
+import { stepsTo, type WayStep } from './reached-nodes.ts';
+import type { Row } from './row.ts';
+import type { FoundWay } from './shortest.ts';
+import type { TwoEnds } from './two-ends.ts';
+import type { NetEdge } from './way-net.ts';
+
+/**
+ * The search from a row into another end: from wherever that end's ways or those between the two go on, through all that both
+ * have, and back into the house wherever that makes something nearer than the row has it. So the answer is that of the whole net.
+ */
+export class PairSearch {
+  readonly #row: Row;
+  readonly #ends: TwoEnds;
+  readonly #first: LaidLayer;
+  readonly #second: LaidLayer;
+  readonly #between: LaidLayer;
+  readonly #reached: ReachedFrom;
+  #target = 0;
+  /** The least weight that the target was reached by so far. */
+  #least = Number.POSITIVE_INFINITY;
+
+  constructor(
+    row: Row,
+    ends: TwoEnds,
+    [first, second, between]: readonly [LaidLayer, LaidLayer, LaidLayer],
+    reached: ReachedFrom,
+  ) {
+    [this.#row, this.#ends, this.#reached] = [row, ends, reached];
+    [this.#first, this.#second, this.#between] = [first, second, between];
+  }
+
+  /**
+   * The least way by what the row knows so far: none is less where the row has grown beyond it.
+   *
+   * @returns null when nothing leads there yet.
+   */
+  wayAsGrown(target: number): FoundWay | null {
+    this.#target = target;
+    this.#least = Number.POSITIVE_INFINITY;
+    this.#reached.begin(this.#ends.wholeNodeCount);
+    this.#enter(this.#second);
+    this.#enter(this.#between);
+    for (;;) {
+      const node = this.#reached.settleNext();
+      if (node < 0 || node === target) break;
+      this.#growFrom(node);
+    }
+    if (this.#least === Number.POSITIVE_INFINITY) return null;
+    return { weight: this.#least, steps: stepsTo(this, target) };
+  }
+
+  /** The step by which a node is reached; null where the row begins. */
+  stepTo(node: number): WayStep | null {
+    return this.#reached.stepTo(node) ?? this.#row.stepTo(node);
+  }
+
+  /** From where the row has been already on by the ways that it knows nothing of. */
+  #enter({ ways: { entries } }: LaidLayer): void {
+    for (let at = 0; at < entries.length; at += 1) {
+      const node = entries[at] as number;
+      if (node >= this.#row.nodeCount) continue;
+      const weight = this.#row.weightOf(node);
+      if (weight === Number.POSITIVE_INFINITY) continue;
+      this.#goOn(this.#second, node, weight);
+      this.#goOn(this.#between, node, weight);
+    }
+  }
+
+  #growFrom(node: number): void {
+    const weight = this.#reached.weightOf(node);
+    this.#goThroughHouse(node, weight);
+    this.#goOn(this.#first, node, weight);
+    this.#goOn(this.#second, node, weight);
+    this.#goOn(this.#between, node, weight);
+  }
+
+  #goThroughHouse(node: number, weight: number): void {
+    const { house } = this.#row;
+    const { first, to, edges, nodeCount } = house.flat;
+    if (node >= nodeCount) return;
+    const end = first[node + 1] as number;
+    for (let at = first[node] as number; at < end; at += 1) {
+      const reached = weight + house.weightAt(at);
+      const next = to[at] as number;
+      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, edges[at] as NetEdge);
+    }
+  }
+
+  #goOn(layer: LaidLayer, node: number, weight: number): void {
+    const place = layer.placeOf(node);
+    if (place < 0) return;
+    const { first } = layer.ways;
+    const end = first[place + 1] as number;
+    for (let at = first[place] as number; at < end; at += 1) {
+      const reached = weight + (layer.weights[at] as number);
+      const next = layer.toAt(at);
+      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, layer.edgeAt(at));
+    }
+  }
+
+  #isNearer(node: number, weight: number): boolean {
+    if (weight >= this.#least || weight >= this.#reached.weightOf(node)) return false;
+    return node >= this.#row.nodeCount || weight < this.#row.weightOf(node);
+  }
+
+  #reach(node: number, weight: number, from: number, edge: NetEdge): void {
+    this.#reached.reach(node, weight, from, edge);
+    if (node === this.#target) this.#least = weight;
+  }
+}
