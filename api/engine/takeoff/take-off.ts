@@ -33,7 +33,7 @@ export function takeOff(
       ...earthDemands(worked, counts),
       ...protectionDemands(worked),
       ...clipDemands(worked, counts),
-      ...containmentDemands(worked),
+      ...containmentDemands(worked, counts),
       ...fixingDemands(worked),
       ...makingGoodDemands(worked),
       ...paperDemands(worked),
