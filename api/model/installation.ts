@@ -169,6 +169,8 @@ export const point = z
     accessible: z.boolean().optional(),
     /** The back box to fit; derived when absent. */
     box: z.strictObject({ depthMm: lengthMm, gangs: z.int().min(1).max(4) }).optional(),
+    /** What is done where the box found is too shallow: a spacer frame goes over it. Absent: it is exchanged. */
+    shallowBox: z.literal('frame').optional(),
     unit: z
       .strictObject({
         fuseA: fuseA.optional(),

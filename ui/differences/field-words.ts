@@ -15,6 +15,7 @@ const words: Readonly<Record<string, string>> = {
   kind: 'what it is',
   label: 'label',
   lineMm2: 'line conductor',
+  shallowBox: 'remedy for a box too shallow',
   locks: 'connections held fast',
   mm2: 'size',
   ohm: 'reading',

@@ -67,12 +67,14 @@ export interface BackBox {
   readonly preferredDepthMm: number;
   /** What is there; null when nobody looked. New boxes: null. */
   readonly foundDepthMm: number | null;
-  /** What is fitted, or stays. */
+  /** What is fitted, or stays; what a spacer frame adds is in it. */
   readonly depthMm: number;
+  /** Depth of the spacer frame that goes over it, mm; where its depth is not known, of the one that may have to. Absent: none. */
+  readonly frameMm?: number;
   readonly cables: number;
-  /** fit: a new box. keep: the found one serves. re-box: it is exchanged. unknown: found, affected, depth not known (assumed to serve). */
-  readonly action: 'fit' | 'keep' | 're-box' | 'unknown';
-  /** For re-box: what asks for it. */
+  /** fit: a new box. keep: the found one serves. re-box: it is exchanged. frame: it stays under a spacer frame. unknown: found, affected, depth not known (assumed to serve). */
+  readonly action: 'fit' | 'keep' | 're-box' | 'frame' | 'unknown';
+  /** For re-box and frame: what asks for it. */
   readonly cause: 'wanted' | 'third-cable' | 'too-shallow' | 'remedy' | 'replaced' | null;
   readonly party: boolean;
   /** Entry by a tube (no grommet), or by cable through a knock-out. */
