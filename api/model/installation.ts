@@ -126,6 +126,8 @@ export const joint = z
     ratingA: currentA,
     accessible: z.boolean(),
     place: place.optional(),
+    /** What its maker says it takes: so many cables, of conductors up to so large. Absent: what is usual for its kind. */
+    takes: z.strictObject({ cables: z.int().min(1).max(60).optional(), mm2: areaMm2.optional() }).optional(),
   })
   .meta({ id: 'Joint' });
 export type Joint = z.infer<typeof joint>;

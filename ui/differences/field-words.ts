@@ -14,6 +14,7 @@ const words: Readonly<Record<string, string>> = {
   to: 'other end',
   kind: 'what it is',
   label: 'label',
+  takes: 'what it takes',
   lineMm2: 'line conductor',
   shallowBox: 'remedy for a box too shallow',
   locks: 'connections held fast',

@@ -8,6 +8,17 @@ export interface Upstream {
   readonly ratingA: number | null;
 }
 
+/** What a joint takes of each conductor: line, neutral and protective alike. Null: no limit. */
+export interface JointCapacity {
+  readonly cables: number | null;
+  /** The largest single conductor. */
+  readonly conductorMm2: number;
+  /** Of all in one terminal together. */
+  readonly areaMm2: number | null;
+  /** By the sheet that comes with it, as the job says; else what is usual for its kind. */
+  readonly isFromSheet: boolean;
+}
+
 /** A place where cables are joined outside an accessory's terminals. */
 export interface CableJoint {
   /** The node's id: `c3/joint-out`. */
@@ -24,7 +35,14 @@ export interface CableJoint {
   readonly upstream: Upstream;
   readonly inRing: boolean;
   readonly cables: number;
+  /** Those of them that the scheme brings. */
+  readonly newCables: number;
+  /** The largest line conductor that is known; nought when none is. */
   readonly conductorAreaMm2: number;
+  /** Summed line area of all cables; null when the size of one is unknown. */
+  readonly areaMm2: number | null;
+  /** Null for one found that nobody looked at. */
+  readonly takes: JointCapacity | null;
   readonly position: Position | null;
   /** Where it lies, in words' stead. */
   readonly lies: 'floor-void' | 'ceiling-void' | 'wall' | 'loft' | 'surface' | 'box' | 'unknown';
