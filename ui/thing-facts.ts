@@ -38,7 +38,11 @@ function pointFacts(worked: Worked, point: Point): ThingFacts {
   if (point.status !== 'wanted') facts.push(['Circuit', circuitName(job, point.circuit)]);
   if (point.load !== undefined) facts.push(['Load', `${point.load.use}, ${point.load.watts} W`]);
   if (point.asFound?.cablesSeen !== undefined) facts.push(['Cables seen', String(point.asFound.cablesSeen)]);
-  if (box?.depthMm != null) facts.push(['Box', `${box.depthMm} mm deep`]);
+  if (box?.depthMm != null)
+    facts.push([
+      'Box',
+      `${box.depthMm} mm deep${box.action === 'frame' ? `, a spacer frame of ${box.frameMm} mm with it` : ''}`,
+    ]);
   return {
     kind: pointKindWords[point.kind].toLowerCase(),
     facts,

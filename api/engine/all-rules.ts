@@ -40,6 +40,7 @@ import { insulationBefore } from './rules/insulation-before.ts';
 import { insulationContact } from './rules/insulation-contact.ts';
 import { isolation } from './rules/isolation.ts';
 import { jointAccess } from './rules/joint-access.ts';
+import { jointConductors } from './rules/joint-conductors.ts';
 import { jointRating } from './rules/joint-rating.ts';
 import { joistCover } from './rules/joist-cover.ts';
 import { joistHole } from './rules/joist-hole.ts';
@@ -117,6 +118,7 @@ export const allRules: readonly Rule[] = [
   cableAfterFuse,
   radialCable,
   jointRating,
+  jointConductors,
   jointAccess,
   terminals,
   fuseByLoad,

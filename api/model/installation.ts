@@ -126,6 +126,8 @@ export const joint = z
     ratingA: currentA,
     accessible: z.boolean(),
     place: place.optional(),
+    /** What its maker says it takes: so many cables, of conductors up to so large. Absent: what is usual for its kind. */
+    takes: z.strictObject({ cables: z.int().min(1).max(60).optional(), mm2: areaMm2.optional() }).optional(),
   })
   .meta({ id: 'Joint' });
 export type Joint = z.infer<typeof joint>;
@@ -169,6 +171,8 @@ export const point = z
     accessible: z.boolean().optional(),
     /** The back box to fit; derived when absent. */
     box: z.strictObject({ depthMm: lengthMm, gangs: z.int().min(1).max(4) }).optional(),
+    /** What is done where the box found is too shallow: a spacer frame goes over it. Absent: it is exchanged. */
+    shallowBox: z.literal('frame').optional(),
     unit: z
       .strictObject({
         fuseA: fuseA.optional(),

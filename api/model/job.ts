@@ -62,7 +62,7 @@ export const terms = z
     furniture: z.enum(['customer', 'firm']).optional(),
     /** What cables chased into masonry lie in; absent: as the firm does, which is oval tube where it does not say. */
     chased: containment.extract(['oval', 'capping', 'none']).optional(),
-    /** How new plates look where a point says nothing of its own; absent: white moulded. */
+    /** How new plates look where a point says nothing of its own; absent: as the firm does, white moulded where it does not say. */
     finish: finish.optional(),
     /** What chases and the holes round boxes are filled with; absent: as the firm does, one coat where it does not say. */
     filling: z.enum(['one-coat', 'bonding-and-finish']).optional(),

@@ -175,6 +175,9 @@ export const counts = z.strictObject({
   metalClipEvery: z.int().min(1).max(100).optional(),
   /** Between metal clips inside plastic channel. */
   metalClipInChannelMm: z.number().min(50).max(20_000).optional(),
+  /** Between pins of capping, and between screws of plastic channel; one more stands at the end. */
+  cappingPinMm: z.number().min(50).max(20_000).optional(),
+  channelScrewMm: z.number().min(50).max(20_000).optional(),
 });
 export type Counts = z.infer<typeof counts>;
 

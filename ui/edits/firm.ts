@@ -1,3 +1,4 @@
+import type { Finish } from '#model/installation.ts';
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
@@ -107,6 +108,12 @@ export const setFirmProfitOn = (on: Terms['profitOn'] | null): LibraryEdit => ({
 export const setFirmFilling = (filling: Filling | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
   change: ({ terms }) => putWord(terms, 'filling', filling),
+});
+
+/** Sets how the firm’s plates look where neither job nor point says; null: white moulded. */
+export const setFirmFinish = (finish: Finish | null): LibraryEdit => ({
+  label: 'Change the firm’s terms',
+  change: ({ terms }) => putWord(terms, 'finish', finish),
 });
 
 /** Sets what the firm chases cables in where a job does not say; null: what is usual. */

@@ -70,7 +70,9 @@ function shownThings(
 ): readonly Shown[] {
   const ends = new Set(runs.flatMap(({ from, to }) => [from.pointId, to.pointId]));
   const opened = new Set(
-    things.boxes.filter(({ action }) => action === 're-box').map(({ pointId }) => pointId),
+    things.boxes
+      .filter(({ action }) => action === 're-box' || action === 'frame')
+      .map(({ pointId }) => pointId),
   );
   const into = (
     wallId: string | undefined,

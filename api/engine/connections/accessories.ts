@@ -51,7 +51,8 @@ function blankPlates(index: WiringIndex): NewAccessory[] {
       const { finish, features } = point;
       // What the old plate was of says nothing of the one that closes its box.
       const own = features.includes('ip66') ? [] : features.filter((feature) => feature !== 'metal');
-      const chosen = plateFinish({ ...(finish && { finish }), features: own }, index.input.job.terms);
+      const plate = { ...(finish && { finish }), features: own };
+      const chosen = plateFinish(plate, index.input.job.terms, index.input.firmTerms);
       const twin = gangsOf(point.kind, point.modules?.length ?? 0) > 1 ? ['twin'] : [];
       return {
         pointId: point.id,

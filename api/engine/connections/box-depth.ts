@@ -58,6 +58,14 @@ export function boxDepths({ kind, features, flexOutlet, cables }: BoxContents): 
   };
 }
 
+/** Depths of spacer frames between a box and its plate, mm. Sold between 10 and 25 mm deep; the steps are from memory. */
+export const FRAME_DEPTHS_MM = [10, 20, 25] as const;
+
+/** The shallowest spacer frame that makes a box deep enough, mm; the deepest there is where none does. */
+export function frameDepthMm(foundMm: number, minimumMm: number): number {
+  return FRAME_DEPTHS_MM.find((frameMm) => foundMm + frameMm >= minimumMm) ?? FRAME_DEPTHS_MM[2];
+}
+
 /**
  * The depth that is fitted new: 35 mm serves what wants 25 as well and leaves room for a later cable.
  *

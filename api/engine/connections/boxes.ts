@@ -4,7 +4,7 @@ import { isGuess } from '../plan/is-guess.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { boxBuild } from './box-build.ts';
-import { type BoxDepths, boxDepths, fittedDepthMm } from './box-depth.ts';
+import { type BoxDepths, boxDepths, fittedDepthMm, frameDepthMm, STOCK_DEPTHS_MM } from './box-depth.ts';
 import { type Fitting, gangsOf } from './fittings.ts';
 import type { BackBox, TerminalFill } from './things.ts';
 import { positionOf, type WiringIndex } from './wiring-index.ts';
@@ -57,19 +57,40 @@ function foundDepthMm(fitting: Fitting): number | null {
   return fitting.surveyed?.asFound?.boxDepthMm ?? null;
 }
 
-type Decided = Pick<BackBox, 'action' | 'cause' | 'depthMm'>;
+type Decided = Pick<BackBox, 'action' | 'cause' | 'depthMm' | 'frameMm'>;
 
 /** What becomes of the box. A depth given by the job is fitted as given: whether it serves is for a rule to say. */
 function decided(fitting: Fitting, cables: number, depths: BoxDepths): Decided {
   const given = fitting.point?.box?.depthMm;
   const newDepthMm = given ?? fittedDepthMm(depths.minimumMm);
   if (fitting.surveyed === null) return { action: 'fit', cause: null, depthMm: newDepthMm };
-  const cause = reBoxCause(fitting, cables, depths);
-  if (cause !== null) return { action: 're-box', cause, depthMm: newDepthMm };
   const foundMm = foundDepthMm(fitting);
-  if (foundMm === null) return { action: 'unknown', cause: null, depthMm: depths.minimumMm };
-  return { action: isDepthGuessed(fitting) ? 'unknown' : 'keep', cause: null, depthMm: foundMm };
+  const cause = reBoxCause(fitting, cables, depths);
+  if (cause !== null)
+    return framed(fitting, cause, depths) ?? { action: 're-box', cause, depthMm: newDepthMm };
+  const unknown = { action: 'unknown', cause: null, ...frameIfShallow(fitting, depths) } as const;
+  if (foundMm === null) return { ...unknown, depthMm: depths.minimumMm };
+  return isDepthGuessed(fitting)
+    ? { ...unknown, depthMm: foundMm }
+    : { action: 'keep', cause: null, depthMm: foundMm };
 }
+
+/** A spacer frame in place of another box, where a person decided so and depth alone is what it lacks; null: none. */
+function framed(fitting: Fitting, cause: BackBox['cause'], depths: BoxDepths): Decided | null {
+  const foundMm = foundDepthMm(fitting);
+  const lacksDepth = cause === 'third-cable' || cause === 'too-shallow';
+  if (!lacksDepth || foundMm === null || !isToBeFramed(fitting)) return null;
+  const frameMm = frameDepthMm(foundMm, depths.minimumMm);
+  return { action: 'frame', cause, frameMm, depthMm: foundMm + frameMm };
+}
+
+/** The frame over a box of which nobody knows the depth, should it be the shallowest that is usual. */
+function frameIfShallow(fitting: Fitting, { minimumMm }: BoxDepths): Pick<BackBox, 'frameMm'> {
+  return isToBeFramed(fitting) ? { frameMm: frameDepthMm(STOCK_DEPTHS_MM[0], minimumMm) } : {};
+}
+
+const isToBeFramed = ({ point, surveyed }: Fitting): boolean =>
+  (point?.shallowBox ?? surveyed?.shallowBox) === 'frame';
 
 function reBoxCause(fitting: Fitting, cables: number, depths: BoxDepths): BackBox['cause'] {
   if (fitting.remedies.includes('re-box')) return 'remedy';

@@ -60,7 +60,7 @@ function pointFitting(index: WiringIndex, point: Point, unit: FusedUnit | undefi
   const hasRcd = remedies.includes('rcd-outlet') || remedies.includes('rcd-unit') || point.unit?.rcd === true;
   const surveyed = surveyedPoint(index, point);
   const isNew = point.status === 'wanted' || changed;
-  const finish = isNew ? plateFinish(point, index.input.job.terms) : null;
+  const finish = isNew ? plateFinish(point, index.input.job.terms, index.input.firmTerms) : null;
   const worn = finish === null ? point.features : withFinish(point.features, finish);
   return {
     id: point.id,
@@ -113,7 +113,7 @@ function nodesOfPoint(index: WiringIndex, pointId: string): NodeId[] {
 
 function unitFitting(index: WiringIndex, unit: FusedUnit): Fitting {
   const remedies = remediesAt(index, unit.id);
-  const finish = plateFinish(null, index.input.job.terms);
+  const finish = plateFinish(null, index.input.job.terms, index.input.firmTerms);
   return {
     id: unit.id,
     point: null,

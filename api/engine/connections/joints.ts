@@ -4,6 +4,7 @@ import { isInOldBox } from '../circuit/moved-away.ts';
 import type { NetworkNode } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
+import { jointCapacity, takesAll } from './joint-capacity.ts';
 import type { CableJoint, FusedUnit, Upstream } from './things.ts';
 import { circuitIdOf, positionOf, type WiringIndex } from './wiring-index.ts';
 
@@ -29,17 +30,25 @@ function cableJoint(index: WiringIndex, units: readonly FusedUnit[], node: Netwo
   const position = positionOf(index, node);
   const lies = liesOf(index, node, position);
   const conductorAreaMm2 = Math.max(0, ...cables.map((edge) => edge.cable?.lineMm2 ?? 0));
+  const areas = cables.map((edge) => edge.cable?.lineMm2 ?? null);
+  const given = node.joint ?? point?.joint ?? null;
+  const make = makeOf(node, given, { lies, conductorAreaMm2, cables: cables.length });
   return {
     id: node.id,
     circuitId: circuitIdOf(index, node),
     connectionId: node.connectionId,
     pointId: node.pointId,
     legId: node.inLeg?.legId ?? null,
-    ...makeOf(node, node.joint ?? point?.joint ?? null, { lies, conductorAreaMm2, cables: cables.length }),
+    ...make,
+    takes: make.source === 'unknown' ? null : jointCapacity(given ?? make),
     upstream: upstreamOf(index, units, node),
     inRing: place?.role === 'ring' || place?.role === 'claimed-ring',
     cables: cables.length,
+    newCables: cables.filter((edge) => edge.state === 'new').length,
     conductorAreaMm2,
+    areaMm2: areas.every((area) => area !== null)
+      ? areas.reduce((sum: number, area) => sum + (area ?? 0), 0)
+      : null,
     position,
     lies,
     state: node.state,
@@ -62,21 +71,18 @@ function makeOf(
   return { ...derivedKind(at), source: 'derived', accessible };
 }
 
-/** Cables that a maintenance-free box takes: two under the clamp at either end. */
-const CABLES_IN_BOX = 4;
-
 /**
- * The joint that the size and the number of its conductors fit. Source: makers' ranges of maintenance-free boxes (0.5 to
- * 4 mm², one or two cables under each of two clamps, 32 A by their maintenance-free rating; trade press,
- * https://modbs.co.uk/news/archivestory.php/aid/5054/Maintenance-free_junction_boxes_meet_requirements_of_Wiring_Regulations.html);
- * more cables in lever connectors, crimps above 4 to 6 mm², and screw boxes beyond, from memory.
+ * The joint that the size and the number of its conductors fit: a maintenance-free box as far as it takes them, 32 A by its
+ * maintenance-free rating; more cables in lever connectors, crimps above 4 to 6 mm², and screw boxes beyond. Source:
+ * `joint-capacity.ts`; the rest from memory.
  */
 function derivedKind({
   conductorAreaMm2,
   cables,
 }: Pick<CableJoint, 'conductorAreaMm2' | 'cables'>): Pick<CableJoint, 'kind' | 'ratingA'> {
-  if (conductorAreaMm2 <= 4 && cables > CABLES_IN_BOX) return { kind: 'lever', ratingA: 32 };
-  if (conductorAreaMm2 <= 4) return { kind: 'maintenance-free', ratingA: 32 };
+  const box = { kind: 'maintenance-free', ratingA: 32 } as const;
+  if (takesAll(jointCapacity(box), { cables, conductorAreaMm2, areaMm2: null })) return box;
+  if (conductorAreaMm2 <= 4) return { kind: 'lever', ratingA: 32 };
   if (conductorAreaMm2 <= 6) return { kind: 'crimp', ratingA: 41 };
   return { kind: 'screw', ratingA: 60 };
 }

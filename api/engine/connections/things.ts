@@ -8,6 +8,17 @@ export interface Upstream {
   readonly ratingA: number | null;
 }
 
+/** What a joint takes of each conductor: line, neutral and protective alike. Null: no limit. */
+export interface JointCapacity {
+  readonly cables: number | null;
+  /** The largest single conductor. */
+  readonly conductorMm2: number;
+  /** Of all in one terminal together. */
+  readonly areaMm2: number | null;
+  /** By the sheet that comes with it, as the job says; else what is usual for its kind. */
+  readonly isFromSheet: boolean;
+}
+
 /** A place where cables are joined outside an accessory's terminals. */
 export interface CableJoint {
   /** The node's id: `c3/joint-out`. */
@@ -24,7 +35,14 @@ export interface CableJoint {
   readonly upstream: Upstream;
   readonly inRing: boolean;
   readonly cables: number;
+  /** Those of them that the scheme brings. */
+  readonly newCables: number;
+  /** The largest line conductor that is known; nought when none is. */
   readonly conductorAreaMm2: number;
+  /** Summed line area of all cables; null when the size of one is unknown. */
+  readonly areaMm2: number | null;
+  /** Null for one found that nobody looked at. */
+  readonly takes: JointCapacity | null;
   readonly position: Position | null;
   /** Where it lies, in words' stead. */
   readonly lies: 'floor-void' | 'ceiling-void' | 'wall' | 'loft' | 'surface' | 'box' | 'unknown';
@@ -67,12 +85,14 @@ export interface BackBox {
   readonly preferredDepthMm: number;
   /** What is there; null when nobody looked. New boxes: null. */
   readonly foundDepthMm: number | null;
-  /** What is fitted, or stays. */
+  /** What is fitted, or stays; what a spacer frame adds is in it. */
   readonly depthMm: number;
+  /** Depth of the spacer frame that goes over it, mm; where its depth is not known, of the one that may have to. Absent: none. */
+  readonly frameMm?: number;
   readonly cables: number;
-  /** fit: a new box. keep: the found one serves. re-box: it is exchanged. unknown: found, affected, depth not known (assumed to serve). */
-  readonly action: 'fit' | 'keep' | 're-box' | 'unknown';
-  /** For re-box: what asks for it. */
+  /** fit: a new box. keep: the found one serves. re-box: it is exchanged. frame: it stays under a spacer frame. unknown: found, affected, depth not known (assumed to serve). */
+  readonly action: 'fit' | 'keep' | 're-box' | 'frame' | 'unknown';
+  /** For re-box and frame: what asks for it. */
   readonly cause: 'wanted' | 'third-cable' | 'too-shallow' | 'remedy' | 'replaced' | null;
   readonly party: boolean;
   /** Entry by a tube (no grommet), or by cable through a knock-out. */

@@ -1,5 +1,5 @@
 import type { Point } from '#model/installation.ts';
-import type { Job } from '#model/job.ts';
+import type { Job, Terms } from '#model/job.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Network, NetworkCircuit, NetworkEdge, NetworkNode, NodeId } from '../circuit/network.ts';
 import type { CircuitShape, NodePlace } from '../circuit/shape.ts';
@@ -22,6 +22,8 @@ export interface ThingsInput {
   readonly foundRuns: ReadonlyMap<string, Run>;
   /** Where the nodes are that no point stands for, as the ways stage worked it out. */
   readonly nodePositions?: ReadonlyMap<NodeId, Position>;
+  /** What the firm does where a job says nothing; null: nobody has said. */
+  readonly firmTerms: Pick<Terms, 'finish'> | null;
 }
 
 /** The input with its wiring looked up by node. */

@@ -21,8 +21,9 @@ function boxTask({ build, lining, finish, wallCore, gangs }: BackBox): TaskId {
   return stud || (wallCore !== null && build === 'dry-lining') ? 'box-dry-lining' : 'box-unknown-wall';
 }
 
-/** Everything that fitting one box asks for, old box or none. */
+/** Everything that fitting one box asks for, old box or none, or the frame over an old one. */
 function tasksOf(box: BackBox): readonly TaskId[] {
+  if (box.frameMm !== undefined) return ['fit-frame'];
   const flush = box.build !== 'surface';
   return [
     ...(box.action === 'fit' ? [] : (['remove-box'] as const)),
@@ -33,7 +34,7 @@ function tasksOf(box: BackBox): readonly TaskId[] {
   ];
 }
 
-/** Back boxes by the wall they go into; a found box of unknown depth may have to be exchanged. */
+/** Back boxes by the wall they go into; a found box of unknown depth may have to be exchanged, or framed. */
 export function boxWork({ things }: Worked): readonly Amount[] {
   return things.boxes
     .filter(({ action }) => action !== 'keep')

@@ -59,6 +59,7 @@ const firstFix = [
 
 const secondFix = [
   ['connect-origin', 'Connect new cable at an existing accessory', 'each'],
+  ['fit-frame', 'Put a spacer frame under a plate', 'each'],
   ['connect-at-board', 'Connect new cable at the board', 'each'],
   ['extra-cable', 'Each further cable at an accessory', 'each'],
   ['fit-joint', 'Joint', 'each'],

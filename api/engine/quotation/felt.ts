@@ -94,9 +94,11 @@ function addStretches({ runs, plan }: Worked, work: WorkByRoom): void {
   }
 }
 
-function boxSaid({ action, build, pointId, finish }: BackBox, { label }: ThingsSaid): string | null {
+function boxSaid({ action, build, pointId, finish, frameMm }: BackBox, { label }: ThingsSaid): string | null {
   const name = pointId === null ? 'The new fuse' : label(pointId);
   if (action === 're-box') return `${name}: taken off, and a deeper box let in behind it`;
+  if (action === 'frame')
+    return `${name}: a frame put under its plate, which then stands ${frameMm} mm further out from the wall`;
   if (action !== 'fit') return null;
   if (build === 'surface') return `${name}: on a box that stands out from the wall`;
   return `${name}: a hole cut into the wall for its box${finish === 'tile' ? ', through tiles' : ''}`;

@@ -3,7 +3,15 @@ import { counted } from './counted.ts';
 import { figures } from './figures.ts';
 import { type CheckResult, rule } from './rule.ts';
 
-type Message = 'enough' | 'tight' | 'newTooShallow' | 'tooShallow' | 'assumed' | 'unknown';
+type Message =
+  | 'enough'
+  | 'framed'
+  | 'tight'
+  | 'newTooShallow'
+  | 'tooShallow'
+  | 'frameTooShallow'
+  | 'assumed'
+  | 'unknown';
 
 /** Back boxes hold their accessory and its conductors without crushing. */
 export const boxDepth = rule<Message>({
@@ -12,6 +20,10 @@ export const boxDepth = rule<Message>({
   source: 'common practice; the accessory’s instruction sheet (BS 7671 134.1.1, 522.8)',
   messages: {
     enough: 'The box is {actual} mm deep; {limit} mm is wanted for {cables}.',
+    framed:
+      'With a spacer frame of {frame} mm the box found is {actual} mm deep; {limit} mm is wanted for {cables}. The plate stands {frame} mm further out.',
+    frameTooShallow:
+      'With a spacer frame of {frame} mm, the deepest there is, the box found is {actual} mm deep; with {cables} {limit} mm is wanted.',
     tight: 'The box is {actual} mm deep: enough, though {preferred} mm makes room to dress {cables}.',
     newTooShallow:
       'A new box of {actual} mm is less than the {limit} mm that its accessory with {cables} wants.',
@@ -23,6 +35,7 @@ export const boxDepth = rule<Message>({
   remedies: {
     tight: 'Fit the deeper box where the wall allows.',
     newTooShallow: 'Fit a deeper box.',
+    frameTooShallow: 'Exchange the box, or join on somewhere else.',
     tooShallow: 'Exchange the box, use a spacer frame, or join on somewhere else.',
     assumed: 'Take the plate off and measure; allow for exchanging the box.',
     unknown: 'Take the plate off and measure; allow for exchanging the box.',
@@ -37,6 +50,7 @@ function judged(box: BackBox): CheckResult<Message> {
     figures(depthMm, box.minimumDepthMm, 'mm', {
       cables: counted(box.cables, 'cable'),
       preferred: box.preferredDepthMm,
+      ...(box.frameMm !== undefined && { frame: box.frameMm }),
     });
   const subject = { subjectId: box.id, origin: 'scheme' } as const;
   const fix = box.pointId === null ? {} : { fix: { kind: 're-box', at: box.pointId } as const };
@@ -53,11 +67,14 @@ function judged(box: BackBox): CheckResult<Message> {
     return { ...subject, outcome: 'not-proven', messageId: 'unknown', limit, unit, values, ...fix };
   }
   const depthMm = box.action === 'keep' ? (box.foundDepthMm ?? box.depthMm) : box.depthMm;
+  const isFramed = box.action === 'frame';
+  if (isFramed && depthMm < box.minimumDepthMm)
+    return { ...subject, outcome: 'decide', messageId: 'frameTooShallow', ...numbers(depthMm), ...fix };
   if (depthMm < box.minimumDepthMm)
     return box.action === 'keep'
       ? { ...subject, outcome: 'decide', messageId: 'tooShallow', ...numbers(depthMm), ...fix }
       : { ...subject, outcome: 'decide', messageId: 'newTooShallow', ...numbers(depthMm) };
   if (depthMm < box.preferredDepthMm)
     return { ...subject, outcome: 'advice', messageId: 'tight', ...numbers(depthMm) };
-  return { ...subject, outcome: 'passes', messageId: 'enough', ...numbers(depthMm) };
+  return { ...subject, outcome: 'passes', messageId: isFramed ? 'framed' : 'enough', ...numbers(depthMm) };
 }

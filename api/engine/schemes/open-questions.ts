@@ -47,7 +47,9 @@ const closedOnce = remembered((house: House) => {
 
 function houseClosed(house: House, gap: HouseGap, subjects: readonly string[]): House {
   const job = gap.closed(house.job, subjects);
-  return gap.movesCable ? workHouse(job, house.tariff, house.allowances) : sameHouse(house, job);
+  return gap.movesCable
+    ? workHouse(job, house.tariff, house.allowances, house.firmTerms)
+    : sameHouse(house, job);
 }
 
 /** The ways of the new cables, seen: as certain as those that were worked out from a full survey. */

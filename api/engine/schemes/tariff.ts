@@ -11,14 +11,11 @@ import { hourPence } from '../price/overhead.ts';
 import { pricesByItem } from '../price/prices-by-item.ts';
 import { cableItem } from '../takeoff/cable-lines.ts';
 import { clipSpacing } from '../takeoff/clip-spacing.ts';
-import { PIN_SPACING_MM } from '../takeoff/containment-lines.ts';
 import { cappingSizeMm, channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
 import { flatCableSize } from '../takeoff/flat-cable-size.ts';
+import { type KitCounts, kitCountsOf } from '../takeoff/kit-counts.ts';
 import { metreOfChase, plasterFor } from '../takeoff/plaster.ts';
 import { type Chased, type Filling, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
-
-/** Channel is screwed this often beside its adhesive, and once more at its end, per metre. Common practice, no source. */
-const SCREWS_PER_M = 2;
 
 /** What is done in walls that are cut. */
 export interface WallWork {
@@ -57,6 +54,7 @@ const tariffsOf = remembered((_: Library) => new Map<string, WayTariff>());
 
 function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   const work = (task: TaskId): WorkCost => workOf(library, task);
+  const counts = kitCountsOf(library.norms);
   const item = (name: string, quantity: number): WorkCost => ({
     millipence: quantity * unitMillipence(library, name),
     minutes: 0,
@@ -65,7 +63,7 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   const inChase =
     chased === 'none' ? work('fill-chase') : together(work('contain-chase'), work('fill-chase'));
   const plaster = plasterFor(metreOfChase({ cables: [USUAL_CABLE], containment: chased }), filling);
-  const materials = [...coversOf(chased), ...plaster].map(([name, quantity]) => item(name, quantity));
+  const materials = [...coversOf(chased, counts), ...plaster].map(([name, quantity]) => item(name, quantity));
   const chase = (core: Wall['core']): WorkCost =>
     [work(chaseTask[core]), inChase, ...materials].reduce(together);
   return {
@@ -82,7 +80,7 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
     channel: [
       work('fit-channel'),
       item(`channel-${channelSize([USUAL_CABLE])}`, 1),
-      item('screw-and-plug', SCREWS_PER_M),
+      item('screw-and-plug', 1000 / counts.channelScrewMm),
     ].reduce(together),
     trench: work('dig-trench'),
     chase: {
@@ -110,7 +108,10 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
 }
 
 /** What lies over a metre of the usual cable in a chase, or holds it there: items and how many of them. */
-function coversOf(chased: Chased): readonly (readonly [item: string, quantity: number])[] {
+function coversOf(
+  chased: Chased,
+  { cappingPinMm }: KitCounts,
+): readonly (readonly [item: string, quantity: number])[] {
   const cables = [USUAL_CABLE];
   const { verticalMm } = clipSpacing(flatCableSize(USUAL_CABLE.lineMm2).widthMm);
   switch (chased) {
@@ -119,7 +120,7 @@ function coversOf(chased: Chased): readonly (readonly [item: string, quantity: n
     case 'capping':
       return [
         [`capping-${cappingSizeMm(cables)}`, 1],
-        ['capping-pin', 1000 / PIN_SPACING_MM],
+        ['capping-pin', 1000 / cappingPinMm],
       ];
     case 'none':
       return [[`clip-flat-${USUAL_CABLE.lineMm2}`, 1000 / verticalMm]];

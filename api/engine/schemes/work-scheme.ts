@@ -1,4 +1,4 @@
-import type { Job } from '#model/job.ts';
+import type { Job, Terms } from '#model/job.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { circuitShapes } from '../circuit/circuit-shapes.ts';
 import { foundNetwork } from '../circuit/found-network.ts';
@@ -32,12 +32,19 @@ export interface House {
   readonly foundRuns: ReadonlyMap<string, Run>;
   readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
+  /** What the firm does where the job says nothing; null: nobody has said. */
+  readonly firmTerms: Pick<Terms, 'finish'> | null;
   /** Finds paths in this house, and remembers them. */
   readonly findRun: FindRun;
 }
 
 /** Works out a job as far as its schemes share it: plan, circuits as found, the likeliest ways of the legs. */
-export function workHouse(job: Job, tariff: WayTariff, allowances: LengthAllowances): House {
+export function workHouse(
+  job: Job,
+  tariff: WayTariff,
+  allowances: LengthAllowances,
+  firmTerms: House['firmTerms'] = null,
+): House {
   const plan = buildPlan(job);
   const found = foundNetwork(job);
   const findRun = rememberedRoutes(plainRoute);
@@ -50,7 +57,7 @@ export function workHouse(job: Job, tariff: WayTariff, allowances: LengthAllowan
     findRun,
   });
   const foundShapes = circuitShapes(job, found);
-  return { job, plan, found, foundShapes, foundRuns: runs, tariff, allowances, findRun };
+  return { job, plan, found, foundShapes, foundRuns: runs, tariff, allowances, firmTerms, findRun };
 }
 
 /** What the connections of a scheme make of the wiring, whatever remedies come with them. */
@@ -101,7 +108,7 @@ function workAsFound(house: House): Worked {
   const { job, plan, found, foundShapes, foundRuns, tariff, allowances } = house;
   const wired = { job, scheme: null, plan, found, proposed: found, shapes: foundShapes, foundRuns, runs: [] };
   const positions = nodePositions({ plan, network: found, foundRuns, allowances });
-  const things = buildThings({ ...wired, nodePositions: positions });
+  const things = buildThings({ ...wired, nodePositions: positions, firmTerms: house.firmTerms });
   return {
     ...wired,
     foundShapes,
@@ -123,7 +130,7 @@ function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undef
   const touched = [...shapes.keys()].filter(
     (id) => newEnds.has(id) || placed.remedies.some(({ at }) => at === id),
   );
-  const things = buildThings({ ...wired, nodePositions: positions });
+  const things = buildThings({ ...wired, nodePositions: positions, firmTerms: house.firmTerms });
   return {
     ...wired,
     shapes: withChosenFuses(shapes, things.fusedUnits),

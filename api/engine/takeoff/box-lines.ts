@@ -19,10 +19,15 @@ export function boxWork({ things }: Worked): readonly BoxWork[] {
   return things.boxes.flatMap((box): BoxWork[] => {
     if (box.action === 'fit' || box.action === 're-box')
       return [{ box, measured: 1, high: 1, depthMm: box.depthMm }];
-    const mayNotServe = box.action === 'unknown' && box.minimumDepthMm > STOCK_DEPTHS_MM[0];
-    return mayNotServe ? [{ box, measured: 0, high: 1, depthMm: fittedDepthMm(box.minimumDepthMm) }] : [];
+    return mayNotServe(box) && box.frameMm === undefined
+      ? [{ box, measured: 0, high: 1, depthMm: fittedDepthMm(box.minimumDepthMm) }]
+      : [];
   });
 }
+
+/** Whether a box of unknown depth is asked to hold more than the shallowest that is usual. */
+export const mayNotServe = ({ action, minimumDepthMm }: BackBox): boolean =>
+  action === 'unknown' && minimumDepthMm > STOCK_DEPTHS_MM[0];
 
 /** Back boxes, grommets for cables that come in without a tube, and putty pads in party walls. */
 export function boxDemands(worked: Worked): readonly Demand[] {
@@ -35,7 +40,7 @@ export function boxDemands(worked: Worked): readonly Demand[] {
       high: high * count,
       causes: [box.id],
     });
-    const size = sizeWord(box.gangs);
+    const size = sizeOfGangs(box.gangs);
     const parts = [part(`box-${box.build}-${size}-${stockDepthMm(depthMm)}`, 1)];
     if (box.build === 'steel' && box.knockOuts > 0) parts.push(part('grommet-20', box.knockOuts));
     if (box.party && box.build !== 'surface')
@@ -44,7 +49,8 @@ export function boxDemands(worked: Worked): readonly Demand[] {
   });
 }
 
-function sizeWord(gangs: number): string {
+/** How items name a box, a plate or a frame of so many gangs. */
+export function sizeOfGangs(gangs: number): string {
   if (gangs === 1) return 'single';
   return gangs === 2 ? 'twin' : `${gangs}-gang`;
 }

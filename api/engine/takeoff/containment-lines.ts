@@ -1,9 +1,10 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
-import { rememberedOfTwo } from '../plan/remembered.ts';
+import { remembered, rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from './containment-size.ts';
 import { type Demand, pieceOf } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /** A tube goes this far past the floor or ceiling it leads through, mm. Common practice, no source. */
@@ -11,21 +12,21 @@ const PAST_FLOOR_MM = 100;
 /** Lengths in which merchants sell tubes, channel and conduit, and capping, mm. Common practice, no source. */
 const LENGTH_SOLD_MM = 3000;
 const CAPPING_SOLD_MM = 2000;
-/** Capping is pinned this often, mm. Common practice, no source. */
-export const PIN_SPACING_MM = 300;
-/** Channel is screwed this often beside its adhesive, mm. Common practice, no source. */
-const SCREW_SPACING_MM = 500;
 /** Saddles of rigid plastic conduit up to 25 mm, mm. Source: IET On-Site Guide Table D3, from memory (1.5 m level). */
 const SADDLE_SPACING_MM = 1500;
 
 /** Tubes, capping, channel and conduit by what lies in them, with their fittings. */
-export function containmentDemands({ runs, plan }: Worked): readonly Demand[] {
-  return containmentOfRuns(runs, plan);
+export function containmentDemands({ runs, plan }: Worked, counts: KitCounts): readonly Demand[] {
+  return containmentOfRuns(runs, plan)(counts);
 }
 
-const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Demand[] => {
+const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan) => {
   const stretches = stretchesOf(runs, plan, (segment) => containmentOf(segment) !== 'none');
-  return [...stretches.flatMap(stretchDemands), ...fittingDemands(runs, stretches)];
+  const fittings = fittingDemands(runs, stretches);
+  return remembered((counts: KitCounts): readonly Demand[] => [
+    ...stretches.flatMap((stretch) => stretchDemands(stretch, counts)),
+    ...fittings,
+  ]);
 });
 
 function containmentOf(segment: Segment): Segment['containment'] {
@@ -33,7 +34,7 @@ function containmentOf(segment: Segment): Segment['containment'] {
   return segment.medium === 'surface-channel' ? 'channel' : 'none';
 }
 
-function stretchDemands(stretch: Stretch): Demand[] {
+function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const { cables } = stretch;
   switch (stretch.containment) {
     case 'oval':
@@ -41,12 +42,12 @@ function stretchDemands(stretch: Stretch): Demand[] {
     case 'capping':
       return [
         metres(stretch, `capping-${cappingSizeMm(cables)}`, 0),
-        fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / PIN_SPACING_MM) + 1),
+        fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / counts.cappingPinMm) + 1),
       ];
     case 'conduit':
       return conduitDemands(stretch);
     default:
-      return channelDemands(stretch);
+      return channelDemands(stretch, counts);
   }
 }
 
@@ -63,12 +64,12 @@ function conduitDemands(stretch: Stretch): Demand[] {
   ];
 }
 
-function channelDemands(stretch: Stretch): Demand[] {
+function channelDemands(stretch: Stretch, { channelScrewMm }: KitCounts): Demand[] {
   const size = channelSize(stretch.cables);
   const couplers = Math.ceil(stretch.lengthMm / LENGTH_SOLD_MM) - 1;
   const demands = [
     metres(stretch, `channel-${size}`, 0),
-    fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / SCREW_SPACING_MM) + 1),
+    fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / channelScrewMm) + 1),
   ];
   if (couplers > 0)
     demands.push({ ...fixings(stretch, `channel-coupler-${size}`, couplers), group: 'containment' });

@@ -4,6 +4,7 @@ import { type OpenedFloor, openedFloors } from '../ways/opened-floors.ts';
 import { type BoxWork, boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { ownHoles } from './own-holes.ts';
+import { plateScrewItem } from './plate-screws.ts';
 
 /** What holds an opening when it is closed again. */
 interface Closing {
@@ -22,10 +23,14 @@ const closingOf = ({ floor }: OpenedFloor): Closing =>
 
 /** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted, plates over notches. */
 export function fixingDemands(worked: Worked): readonly Demand[] {
-  return [...boxWork(worked).flatMap(boxFixings), ...floorFixings(worked), ...joistPlates(worked)];
+  return [
+    ...boxWork(worked).flatMap((work) => boxFixings(worked, work)),
+    ...floorFixings(worked),
+    ...joistPlates(worked),
+  ];
 }
 
-function boxFixings(work: BoxWork): Demand[] {
+function boxFixings(worked: Worked, work: BoxWork): Demand[] {
   const { box } = work;
   const isHollow = box.wallCore === 'timber-stud' || box.wallCore === 'metal-stud';
   switch (box.build) {
@@ -39,7 +44,7 @@ function boxFixings(work: BoxWork): Demand[] {
           : // Poor brick holds no more than every second plug.
             [screws(work, 'screw-and-plug', 2, 4)]),
         // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
-        screws(work, 'screw-m3.5-50', 2, 2),
+        screws(work, plateScrewItem(worked, box.id, 50), 2, 2),
       ];
     case 'surface':
       return [screws(work, isHollow ? 'plasterboard-fixing' : 'screw-and-plug', box.gangs === 1 ? 2 : 4, 4)];

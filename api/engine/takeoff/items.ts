@@ -1,5 +1,7 @@
+import { FRAME_DEPTHS_MM } from '../connections/box-depth.ts';
 import { BOND_SIZES_MM2 } from './bonding-lines.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
+import { PLATE_SCREWS_MM } from './plate-screws.ts';
 
 /** A thing that the engine may ask for, by the id that price lists use. */
 export interface Item {
@@ -43,6 +45,14 @@ const cables: readonly Item[] = [
 
 /** Metal plates as they are sold: of no look that anybody chose, and by their look. */
 const metals = ['metal', 'brushed', 'polished', 'black'] as const;
+
+/** What the head of a plate's screw is of, where it is seen. */
+const screwHeads: Readonly<Record<(typeof metals)[number], string>> = {
+  metal: 'head to match a metal plate',
+  brushed: 'brushed head',
+  polished: 'polished head',
+  black: 'black head',
+};
 
 /** Features that outlets are sold with; other mixtures are not on the list. */
 const socketFeatures = [
@@ -189,6 +199,16 @@ const boxes: readonly Item[] = [
       ),
     ),
   ),
+  ...['single', 'twin'].flatMap((size) =>
+    FRAME_DEPTHS_MM.map((depthMm) =>
+      item(
+        `frame-${size}-${depthMm}`,
+        `Spacer frame under a plate, ${size}, ${depthMm} mm deep`,
+        'each',
+        'boxes',
+      ),
+    ),
+  ),
   item('grommet-20', 'Open grommet 20 mm', 'each', 'boxes'),
   item('putty-pad-single', 'Fire putty pad for a single back box', 'each', 'boxes'),
   item('putty-pad-twin', 'Fire putty pad for a twin back box', 'each', 'boxes'),
@@ -239,8 +259,17 @@ const fixings: readonly Item[] = [
   item('screw-and-plug', 'Screw 4 × 35 mm with wall plug', 'each', 'fixings'),
   item('plasterboard-fixing', 'Self-drill plasterboard fixing with screw', 'each', 'fixings'),
   item('screw-wood-4x25', 'Wood screw 4 × 25 mm', 'each', 'fixings'),
-  item('screw-m3.5-50', 'Accessory screw M3.5 × 50 mm', 'each', 'fixings'),
-  item('screw-m3.5-75', 'Accessory screw M3.5 × 75 mm', 'each', 'fixings'),
+  ...PLATE_SCREWS_MM.flatMap((lengthMm) => [
+    item(`screw-m3.5-${lengthMm}`, `Accessory screw M3.5 × ${lengthMm} mm`, 'each', 'fixings'),
+    ...metals.map((metal) =>
+      item(
+        `screw-m3.5-${lengthMm}-${metal}`,
+        `Accessory screw M3.5 × ${lengthMm} mm, ${screwHeads[metal]}`,
+        'each',
+        'fixings',
+      ),
+    ),
+  ]),
   item('screw-floor', 'Floorboard screw 4 × 50 mm', 'each', 'fixings'),
   item('noggin-300', 'Softwood noggin 300 mm', 'each', 'fixings'),
   item('joist-plate', 'Steel plate over a notch in a joist, with nails', 'each', 'fixings'),

@@ -13,6 +13,10 @@ export interface KitCounts {
   readonly metalClipEvery: number;
   /** Metal clips inside plastic channel, for the same reason, mm apart. */
   readonly metalClipInChannelMm: number;
+  /** Between pins of capping, mm apart; one more stands at the end. */
+  readonly cappingPinMm: number;
+  /** Between screws of channel beside its adhesive, mm apart; one more stands at the end. */
+  readonly channelScrewMm: number;
 }
 
 /** Where the firm says nothing of its own. Common practice, no source (sleeves are 100 to 150 mm); metal clips are from memory. */
@@ -22,6 +26,8 @@ export const usualCounts: KitCounts = {
   sleeveMm: 120,
   metalClipEvery: 3,
   metalClipInChannelMm: 1000,
+  cappingPinMm: 300,
+  channelScrewMm: 500,
 };
 
 /** The usual counts with the firm's own in their place; the same object for the same norms. */
@@ -32,5 +38,7 @@ export const kitCountsOf = remembered(
     sleeveMm: counts.sleeveMm ?? usualCounts.sleeveMm,
     metalClipEvery: counts.metalClipEvery ?? usualCounts.metalClipEvery,
     metalClipInChannelMm: counts.metalClipInChannelMm ?? usualCounts.metalClipInChannelMm,
+    cappingPinMm: counts.cappingPinMm ?? usualCounts.cappingPinMm,
+    channelScrewMm: counts.channelScrewMm ?? usualCounts.channelScrewMm,
   }),
 );

@@ -7,6 +7,7 @@ import { containmentDemands } from './containment-lines.ts';
 import { linesOf, type WastePercents } from './demand.ts';
 import { earthDemands } from './earth-lines.ts';
 import { fixingDemands } from './fixing-lines.ts';
+import { frameDemands } from './frame-lines.ts';
 import { jointDemands } from './joint-lines.ts';
 import { type KitCounts, usualCounts } from './kit-counts.ts';
 import type { TakeoffLine } from './line.ts';
@@ -29,11 +30,12 @@ export function takeOff(
       ...cableDemands(worked, counts),
       ...accessoryDemands(worked),
       ...boxDemands(worked),
+      ...frameDemands(worked),
       ...jointDemands(worked),
       ...earthDemands(worked, counts),
       ...protectionDemands(worked),
       ...clipDemands(worked, counts),
-      ...containmentDemands(worked),
+      ...containmentDemands(worked, counts),
       ...fixingDemands(worked),
       ...makingGoodDemands(worked),
       ...paperDemands(worked),

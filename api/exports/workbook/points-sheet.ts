@@ -31,6 +31,7 @@ const actionWords: Readonly<Record<BackBox['action'], string>> = {
   fit: 'fit',
   keep: 'stays',
   're-box': 'exchange for',
+  frame: 'stays under a spacer frame, in all',
   unknown: 'depth not known, needs',
 };
 

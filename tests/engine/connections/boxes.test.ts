@@ -162,6 +162,57 @@ describe('a found box that a third cable comes into', () => {
   });
 });
 
+describe('a box that a spacer frame is to make deep enough', () => {
+  const framed = (boxDepthMm: number | undefined, rest: Partial<Point> = {}) =>
+    boxAt(
+      'a',
+      fed(
+        pointOf('a', {
+          shallowBox: 'frame',
+          asFound: boxDepthMm === undefined ? {} : { boxDepthMm },
+          ...rest,
+        }),
+        wanted('w'),
+      ),
+    );
+
+  it.each([
+    [34, 10, 44],
+    [25, 10, 35],
+    [24, 20, 44],
+    [16, 20, 36],
+    [9, 25, 34],
+  ])('of %i mm stays under one of %i mm', (boxDepthMm, frameMm, depthMm) => {
+    expect(framed(boxDepthMm)).toMatchObject({ action: 'frame', frameMm, depthMm });
+  });
+
+  it('stays as it is where it is deep enough, and may want a frame where nobody measured', () => {
+    expect(framed(35).action).toBe('keep');
+    expect(framed(35)).not.toHaveProperty('frameMm');
+    expect(framed(undefined)).toMatchObject({ action: 'unknown', frameMm: 10 });
+  });
+
+  it('is exchanged all the same where more than depth is wrong, or where the scheme or a box asked for says so', () => {
+    expect(framed(25, { asFound: { boxDepthMm: 25, lugs: false } }).action).toBe('re-box');
+    expect(framed(25, { box: { depthMm: 47, gangs: 2 } })).toMatchObject({ action: 're-box', depthMm: 47 });
+    const scheme = schemeOf({ remedies: [{ kind: 're-box', at: 'a' }] });
+    const from = pointOf('a', { shallowBox: 'frame', asFound: { boxDepthMm: 25 } });
+    expect(boxAt('a', fed(from, wanted('w'), { scheme }))).toMatchObject({
+      action: 're-box',
+      cause: 'remedy',
+    });
+  });
+
+  it('may be that of a point that another replaces', () => {
+    const old = pointOf('r', { status: 'replaced', shallowBox: 'frame', asFound: { boxDepthMm: 25 } });
+    const next = wanted('w', { replaces: 'r', features: ['usb'] });
+    expect(boxAt('w', { points: [old, next], nodes: [nodeOf('w')] })).toMatchObject({
+      action: 'frame',
+      frameMm: 10,
+    });
+  });
+});
+
 describe('a replaced point', () => {
   const nodes = [nodeOf('w')];
   const old = (kind: Point['kind'], boxDepthMm = 35) =>

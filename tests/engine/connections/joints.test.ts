@@ -103,6 +103,39 @@ describe('joints', () => {
     expect(onlyJoint(tapped({ nodes }))).toMatchObject({ ...given, source: 'given' });
   });
 
+  it('tells what is in them: new cables apart, and the area of all where every size is known', () => {
+    expect(onlyJoint(tapped())).toMatchObject({ cables: 3, newCables: 1, areaMm2: 7.5 });
+    const unknown = [
+      legEdge('leg/1', 'a', 'c/joint', { legId: 'leg', cable: null }),
+      legEdge('leg/2', 'c/joint', 'b', { legId: 'leg' }),
+    ];
+    expect(onlyJoint(tapped({ foundEdges: unknown }))).toMatchObject({
+      areaMm2: null,
+      conductorAreaMm2: 2.5,
+    });
+  });
+
+  it('tells what they take: by the sheet where the job has its figures, else as is usual; of one unseen nothing', () => {
+    const given = { kind: 'maintenance-free', ratingA: 32, accessible: false } as const;
+    const takesOf = (takes?: { cables?: number; mm2?: number }) =>
+      onlyJoint(
+        tapped({
+          nodes: [
+            nodeOf('a'),
+            nodeOf('b'),
+            nodeOf('w'),
+            { ...joint, joint: { ...given, ...(takes && { takes }) } },
+          ],
+        }),
+      ).takes;
+    expect(takesOf()).toEqual({ cables: 4, conductorMm2: 4, areaMm2: null, isFromSheet: false });
+    expect(takesOf({ cables: 2 })).toEqual({ cables: 2, conductorMm2: 4, areaMm2: null, isFromSheet: true });
+    expect(takesOf({ mm2: 6 })).toEqual({ cables: 4, conductorMm2: 6, areaMm2: null, isFromSheet: true });
+    const found = nodeOf('c/joint', { kind: 'joint', pointId: null, state: 'found' });
+    const nodes = [nodeOf('a'), nodeOf('b'), nodeOf('w', { state: 'new' }), found];
+    expect(onlyJoint(tapped({ nodes }))).toMatchObject({ source: 'unknown', takes: null });
+  });
+
   it.each([
     [4, 'maintenance-free', 32],
     [6, 'crimp', 41],

@@ -293,5 +293,6 @@ export function inputOf(wiring: Wiring): ThingsInput {
     shapes: shapesOf(wiring.places ?? []),
     runs: wiring.runs ?? [],
     foundRuns: wiring.foundRuns ?? new Map(),
+    firmTerms: null,
   };
 }

@@ -13,6 +13,10 @@ import {
   workedWith,
 } from './labour-material.ts';
 
+/** What is done about boxes, of all that a job takes. */
+const boxTasks = (labour: ReturnType<typeof labourOf>): readonly string[] =>
+  [...labour.keys()].filter((task) => /box|frame/.test(task));
+
 describe('back boxes', () => {
   it.each([
     [{ wallCore: 'brick' }, 'box-block-single'],
@@ -39,6 +43,24 @@ describe('back boxes', () => {
   it('that are exchanged are taken out first', () => {
     const worked = workedWith({ boxes: [box('r8', { action: 're-box' })] });
     expect(quantitiesOf(worked, 'remove-box', 'box-block-single', 'fill-box')).toEqual([1, 1, 1]);
+  });
+
+  it('under a spacer frame take the frame alone, in less than an exchange takes', () => {
+    const framed = labourOf(workedWith({ boxes: [box('r8', { action: 'frame', frameMm: 10 })] }));
+    expect(boxTasks(framed)).toEqual(['fit-frame']);
+    expect(framed.get('fit-frame')).toMatchObject({ quantity: 1, stage: 'second-fix', causes: ['r8'] });
+    const exchanged = labourOf(workedWith({ boxes: [box('r8', { action: 're-box' })] }));
+    for (const end of ['lowMin', 'typicalMin', 'highMin'] as const) {
+      const minutes = (labour: typeof framed) =>
+        boxTasks(labour).reduce((sum, task) => sum + (labour.get(task)?.[end] ?? Number.NaN), 0);
+      expect(minutes(framed)).toBeLessThan(minutes(exchanged));
+    }
+  });
+
+  it('of unknown depth may want a frame where one is decided on', () => {
+    const labour = labourOf(workedWith({ boxes: [box('r8', { action: 'unknown', frameMm: 10 })] }));
+    expect(boxTasks(labour)).toEqual(['fit-frame']);
+    expect(labour.get('fit-frame')).toMatchObject({ quantity: 0, highQuantity: 1 });
   });
 
   it('of unknown depth may have to be exchanged', () => {

@@ -26,6 +26,23 @@ describe('depth of back boxes', () => {
     ]);
   });
 
+  it('[BX1] passes under a spacer frame that reaches the depth wanted', () => {
+    const frame = { ...found, action: 'frame', foundDepthMm: 25, frameMm: 10 } as const;
+    expect(said({ ...frame, depthMm: 35 })).toMatchObject([
+      { outcome: 'passes', messageId: 'framed', actual: 35, limit: 35 },
+    ]);
+    expect(said({ ...frame, depthMm: 35, preferredDepthMm: 47 })).toMatchObject([
+      { outcome: 'advice', messageId: 'tight' },
+    ]);
+  });
+
+  it('[BX1] leaves one just too shallow with the deepest frame to be decided, with the exchange as remedy', () => {
+    const frame = { ...found, action: 'frame', foundDepthMm: 9, frameMm: 25, depthMm: 34 } as const;
+    expect(said(frame)).toMatchObject([
+      { outcome: 'decide', messageId: 'frameTooShallow', actual: 34, fix: { kind: 're-box', at: 'p' } },
+    ]);
+  });
+
   it('[BX1] is not proven where nobody measured, which does not gate', () => {
     expect(said({ ...found, action: 'unknown', foundDepthMm: null })).toMatchObject([
       { outcome: 'not-proven', messageId: 'unknown', fix: { kind: 're-box', at: 'p' } },

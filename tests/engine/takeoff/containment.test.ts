@@ -5,6 +5,7 @@ import { flatCableDimensions } from '#data/standards/flat-cable-dimensions.ts';
 import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from '#engine/takeoff/containment-size.ts';
 import { flatCableSectionMm2, flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import type { Run, Segment } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
 import { runOf, segmentOf, spotAt, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
@@ -14,7 +15,7 @@ const cablesOf = (...areasMm2: readonly number[]): Cable[] =>
   areasMm2.map((lineMm2) => ({ ...twinAndEarth, lineMm2 }));
 
 function measured(...runs: readonly Run[]) {
-  return measuredByItem(containmentDemands(workedOf({ runs })));
+  return measuredByItem(containmentDemands(workedOf({ runs }), usualCounts));
 }
 
 function tube(fromMm: number, toMm: number, rest: Partial<Segment> = {}): Segment {

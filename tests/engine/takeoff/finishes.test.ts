@@ -36,16 +36,22 @@ const accessoriesOf = (job: Job): Record<string, number> =>
   );
 
 describe('the finish of a plate', () => {
-  it('is the point’s own, else metal that was said of it, else the job’s, else white', () => {
-    expect(plateFinish({ finish: 'black', features: ['metal'] }, { finish: 'brushed' })).toBe('black');
-    expect(plateFinish({ features: ['metal'] }, { finish: 'brushed' })).toBe('metal');
-    expect(plateFinish({ features: [] }, { finish: 'brushed' })).toBe('brushed');
-    expect(plateFinish({ features: [] }, {})).toBe('white');
-    expect(plateFinish(null, { finish: 'polished' })).toBe('polished');
+  it('is the point’s own, else metal that was said of it, else the job’s, else the firm’s, else white', () => {
+    const firm = { finish: 'polished' } as const;
+    expect(plateFinish({ finish: 'black', features: ['metal'] }, { finish: 'brushed' }, firm)).toBe('black');
+    expect(plateFinish({ features: ['metal'] }, { finish: 'brushed' }, firm)).toBe('metal');
+    expect(plateFinish({ features: [] }, { finish: 'brushed' }, firm)).toBe('brushed');
+    expect(plateFinish({ features: [] }, { finish: 'white' }, firm)).toBe('white');
+    expect(plateFinish({ features: [] }, {}, firm)).toBe('polished');
+    expect(plateFinish(null, {}, firm)).toBe('polished');
+    expect(plateFinish({ features: [] }, {}, {})).toBe('white');
+    expect(plateFinish({ features: [] }, {}, null)).toBe('white');
+    expect(plateFinish(null, { finish: 'polished' }, null)).toBe('polished');
   });
 
   it('is plastic where it is weatherproof', () => {
-    expect(plateFinish({ finish: 'black', features: ['ip66'] }, { finish: 'brushed' })).toBe('white');
+    expect(plateFinish({ finish: 'black', features: ['ip66'] }, { finish: 'brushed' }, null)).toBe('white');
+    expect(plateFinish({ features: ['ip66'] }, {}, { finish: 'brushed' })).toBe('white');
   });
 
   it('is asked for as an item of the list, for all that is fitted in any finish', () => {
@@ -93,10 +99,45 @@ describe('a job in a finish', () => {
     });
   });
 
-  it('is priced from the list by what its plates cost there, and by nothing else', () => {
+  it('is the firm’s where job and points say nothing, and the job’s where it says white', () => {
+    const plain = demoLibrary();
+    const black = { ...plain, terms: { ...plain.terms, finish: 'black' as const } };
+    const items = (job: Job) =>
+      estimate(job, black, when)
+        .schemes[0]?.takeoff.filter(({ item }) => item.startsWith('socket-twin'))
+        .map(({ item, quantity }) => [item, quantity]);
+    expect(items(saltglass)).toEqual([['socket-twin-black', 3]]);
+    expect(items(inFinish('white'))).toEqual([['socket-twin', 3]]);
+    expect(items(inFinish(undefined, 'white'))).toEqual([
+      ['socket-twin', 1],
+      ['socket-twin-black', 2],
+    ]);
+  });
+
+  it('has the heads of the longer screws of its metal plates in their metal', () => {
+    const screws = (job: Job) =>
+      schemeIn(job)
+        .takeoff.filter(({ item }) => item.startsWith('screw-m3.5'))
+        .map(({ item, measured, causes }) => [item, measured, causes.length]);
+    expect(screws(saltglass)).toEqual([['screw-m3.5-50', 8, 4]]);
+    // R8 is exchanged under the plate that it has.
+    expect(screws(inFinish('polished'))).toEqual([
+      ['screw-m3.5-50', 2, 1],
+      ['screw-m3.5-50-polished', 6, 3],
+    ]);
+  });
+
+  it('is priced from the list by what its plates and their screws cost there, and by nothing else', () => {
     const { items } = demoLibrary().prices;
     const penceOf = (item: string) => items.find((price) => price.item === item)?.pricePence ?? Number.NaN;
+    const linePence = (job: Job, item: string) =>
+      schemeIn(job).price.bill.find((line) => line.item === item)?.costPence ?? 0;
+    const screws = (['screw-m3.5-50', 'screw-m3.5-50-black'] as const).reduce(
+      (sum, item) => sum + linePence(inFinish('black'), item) - linePence(saltglass, item),
+      0,
+    );
     const dearer =
+      screws +
       3 * (penceOf('socket-twin-black') - penceOf('socket-twin')) +
       penceOf('fused-unit-switched-flex-black') -
       penceOf('fused-unit-switched-flex');

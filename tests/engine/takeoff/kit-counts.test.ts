@@ -2,10 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
+import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
 import { kitCountsOf, usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { allowancesOf, defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import type { WorkCost } from '#engine/ways/way-tariff.ts';
 import type { Counts, Library } from '#model/library.ts';
+import { runOf, segmentOf, spotAt } from '#tests/engine/connections/wiring-builder.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { measuredByItem, workedOf } from './worked-builder.ts';
 
 const usual = demoLibrary();
 const libraryWith = (counts: Counts): Library => ({ ...usual, norms: { ...usual.norms, counts } });
@@ -51,6 +56,37 @@ describe('lengths and counts by the firm’s habit', () => {
     expect(after.get('flex-0.75')).toBe((before.get('flex-0.75') ?? Number.NaN) / 2);
     expect(taken(libraryWith({ sleeveMm: 0, applianceFlexMm: 0 })).lines.has('sleeving-earth-3')).toBe(false);
     expect(taken(libraryWith({ sleeveMm: 0, applianceFlexMm: 0 })).lines.has('flex-0.75')).toBe(false);
+  });
+
+  it('pin capping and screw channel as often as the firm does, one more at each end', () => {
+    const lay = { medium: 'surface-channel', containment: 'channel' } as const;
+    const channel = segmentOf(spotAt(0, 0, 100), spotAt(2000, 0, 100), lay);
+    const capped = segmentOf(spotAt(0, 0, 300), spotAt(0, 0, 1200), {
+      medium: 'wall-chase',
+      containment: 'capping',
+    });
+    const worked = workedOf({ runs: [runOf('n', 'a', 'w', [channel]), runOf('m', 'a', 'v', [capped])] });
+    const counted = (counts: Counts) => {
+      const items = measuredByItem(containmentDemands(worked, kitCountsOf({ ...usual.norms, counts })));
+      return [items['screw-and-plug'], items['capping-pin']];
+    };
+    expect(counted({})).toEqual([5, 4]);
+    expect(counted({ channelScrewMm: 400 })).toEqual([6, 4]);
+    expect(counted({ cappingPinMm: 450 })).toEqual([5, 3]);
+    expect(counted({ channelScrewMm: 399, cappingPinMm: 449 })).toEqual([7, 4]);
+  });
+
+  it('weigh ways by as many pins and screws as are counted a metre', () => {
+    const price = (item: string) => usual.prices.items.find((row) => row.item === item);
+    const unit = (item: string) =>
+      ((price(item)?.pricePence ?? Number.NaN) * 1000) / (price(item)?.perQuantity ?? 1);
+    const [plain, own] = [usual, libraryWith({ channelScrewMm: 250, cappingPinMm: 150 })].map((library) =>
+      tariffOf(library, { chased: 'capping', filling: 'one-coat' }),
+    );
+    const more = (a: WorkCost | undefined, b: WorkCost | undefined) =>
+      (b?.millipence ?? Number.NaN) - (a?.millipence ?? Number.NaN);
+    expect(more(plain?.channel, own?.channel)).toBeCloseTo(2 * unit('screw-and-plug'), 6);
+    expect(more(plain?.chase.block, own?.chase.block)).toBeCloseTo((10 / 3) * unit('capping-pin'), 6);
   });
 
   it('are what the search reckons with too', () => {

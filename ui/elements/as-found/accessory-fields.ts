@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { Point } from '#model/installation.ts';
 import { setPointFact } from '../../edits/points.ts';
 import { send } from '../../job-events.ts';
+import { jointTakes } from '../joint-takes.ts';
 import { edits } from './fact-fields.ts';
 import { flexOutletChoices, flexOutletSaid, flexOutletUnsaid, withFlexOutlet } from './flex-outlet.ts';
 import { jointKinds, pointFeatures } from './found-words.ts';
@@ -77,6 +78,12 @@ const fusesWith = (fuseA: number | undefined) =>
     ? fuses
     : [{ value: String(fuseA), label: `${fuseA} A` }, ...fuses];
 
+/** A joint but for what its maker says of it, which is of that one make. */
+function withoutSheet(joint: PointJoint | undefined): Partial<PointJoint> {
+  const { takes: _, ...rest } = joint ?? {};
+  return rest;
+}
+
 function jointFields(point: Point): TemplateResult {
   const { joint } = point;
   const kind = html`<choice-field
@@ -87,7 +94,7 @@ function jointFields(point: Point): TemplateResult {
       setPointFact(
         point,
         'joint',
-        value === null ? null : { ratingA: 32, accessible: true, ...joint, kind: value },
+        value === null ? null : { ratingA: 32, accessible: true, ...withoutSheet(joint), kind: value },
       ),
     )}
   ></choice-field>`;
@@ -106,7 +113,10 @@ function jointFields(point: Point): TemplateResult {
       label="It can be reached"
       .value=${joint.accessible}
       @field-change=${edits<boolean>((accessible) => put({ accessible }))}
-    ></tick-field>`;
+    ></tick-field>
+    ${jointTakes(joint, (next, from) => {
+      if (from !== null) send(from, 'job-edit', setPointFact(point, 'joint', next));
+    })}`;
 }
 
 function gridFields(point: Point, points: readonly Point[]): TemplateResult {

@@ -144,6 +144,10 @@ export const plateFinishes = choicesOf<NonNullable<Point['finish']>>({
   black: 'Black metal',
 });
 
+/** A finish within a sentence. */
+export const finishWords = (finish: string): string =>
+  plateFinishes.find(({ value }) => value === finish)?.label.toLowerCase() ?? finish;
+
 export const jointKinds = choicesOf<NonNullable<Point['joint']>['kind']>({
   screw: 'Screw terminals',
   lever: 'Lever terminals',

@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Point } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
 import { markableEntry } from '../../edits/marked.ts';
@@ -101,7 +101,21 @@ export class PointForm extends LitElement {
       ${choiceFact(facts, 'role', { label: 'On the ring or a spur', options: foundRoles })}
       ${numberFact(facts, 'slackMm', { label: 'Slack of the cables', unit: 'mm', max: 10_000 })}
       ${choiceFact(facts, 'colours', { label: 'Colours of the cores', options: coreColours })}
-      ${this.#lugs()}`;
+      ${this.#lugs()} ${this.#shallow()}`;
+  }
+
+  /** What is done should the box be too shallow for what is added; a joint has none. */
+  #shallow(): TemplateResult | typeof nothing {
+    const { point } = this;
+    if (point.kind === 'joint') return nothing;
+    return html`<choice-field
+      label="If the box is too shallow"
+      help=${SHALLOW_HELP}
+      .empty=${'A deeper box is let in'}
+      .options=${[{ value: 'frame', label: 'A spacer frame goes over it' }]}
+      .value=${point.shallowBox ?? null}
+      @field-change=${edits<'frame' | null>((frame) => setPointFact(point, 'shallowBox', frame))}
+    ></choice-field>`;
   }
 
   /** Lugs are sound, broken, or described in words by whoever looked; words stay until another answer is chosen. */
@@ -140,6 +154,9 @@ export class PointForm extends LitElement {
     ></tick-field>`;
   }
 }
+/** Where a frame serves better than another box, and what it leaves. */
+const SHALLOW_HELP =
+  'A frame is quick and spares tiles and wallpaper; the plate then stands 10 to 25 mm further out.';
 customElements.define('point-form', PointForm);
 declare global {
   interface HTMLElementTagNameMap {

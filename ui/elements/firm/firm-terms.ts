@@ -1,16 +1,19 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Finish } from '#model/installation.ts';
 import type { Library } from '#model/library.ts';
 import {
   type FirmTerm,
   setFirmCharging,
   setFirmChased,
   setFirmFilling,
+  setFirmFinish,
   setFirmProfitOn,
   setFirmTerm,
   setFirmTermWord,
 } from '../../edits/firm.ts';
 import type { Chased, Filling } from '../../edits/terms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
+import { plateFinishes } from '../as-found/found-words.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
@@ -86,6 +89,14 @@ export class FirmTerms extends LitElement {
         .options=${fillingChoices}
         .empty=${'As usual: one-coat plaster'}
         @field-change=${(event: CustomEvent<FieldChange<Filling | null>>) => sendLibraryEdit(this, setFirmFilling(event.detail.value))}
+      ></choice-field>
+      <choice-field
+        label="New plates are"
+        help="Where neither the job nor the point says."
+        .value=${now.finish ?? null}
+        .options=${plateFinishes}
+        .empty=${'As usual: white moulded'}
+        @field-change=${(event: CustomEvent<FieldChange<Finish | null>>) => sendLibraryEdit(this, setFirmFinish(event.detail.value))}
       ></choice-field>
       <choice-field
         label="Mark-up or margin is put on"

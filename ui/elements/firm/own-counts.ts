@@ -28,7 +28,16 @@ const ownCounts: readonly OwnNumber<keyof Counts>[] = [
     unit: 'mm',
     help: 'Empty: 1000',
   },
+  { key: 'cappingPinMm', label: 'Between pins of capping', unit: 'mm', help: 'Empty: 300' },
+  { key: 'channelScrewMm', label: 'Between screws of channel', unit: 'mm', help: 'Empty: 500' },
 ];
+
+/** Spacings, which nought would make endless. */
+const spacings: ReadonlySet<keyof Counts> = new Set([
+  'metalClipInChannelMm',
+  'cappingPinMm',
+  'channelScrewMm',
+]);
 
 /** Lengths and counts by the firm's habit, which no drawing tells. */
 export class OwnCounts extends LitElement {
@@ -52,7 +61,7 @@ export class OwnCounts extends LitElement {
       .unit=${unit}
       .help=${help}
       .value=${this.counts[key] ?? null}
-      .min=${isEvery ? 1 : key === 'metalClipInChannelMm' ? 50 : 0}
+      .min=${isEvery ? 1 : spacings.has(key) ? 50 : 0}
       .max=${isEvery ? 100 : 20_000}
       .whole=${isEvery}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setCount(key, event.detail.value))}

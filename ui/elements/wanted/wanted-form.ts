@@ -13,7 +13,7 @@ import { featureFields, fieldsOfKind, loadFields } from '../as-found/accessory-f
 import { choiceFact, edits, mustText } from '../as-found/fact-fields.ts';
 import { pointFacts } from '../as-found/facts-of.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { mounts, plateFinishes, pointKinds } from '../as-found/found-words.ts';
+import { finishWords, mounts, plateFinishes, pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import '../as-found/place-fields.ts';
 import type { PlaceChange } from '../as-found/place-fields.ts';
@@ -119,11 +119,10 @@ export class WantedForm extends LitElement {
   #finish(): TemplateResult | typeof nothing {
     const { point } = this;
     if (point.kind === 'joint' || point.features.includes('ip66')) return nothing;
-    const ofJob = plateFinish({ features: point.features }, this.view.job.terms);
-    const words =
-      ofJob === 'metal'
-        ? 'Metal, of any look'
-        : `As the job: ${plateFinishes.find(({ value }) => value === ofJob)?.label.toLowerCase() ?? ofJob}`;
+    const { job, library } = this.view;
+    const ofJob = plateFinish({ features: point.features }, job.terms, library.terms);
+    const whose = job.terms.finish === undefined && library.terms.finish !== undefined ? 'firm' : 'job';
+    const words = ofJob === 'metal' ? 'Metal, of any look' : `As the ${whose}: ${finishWords(ofJob)}`;
     return html`<choice-field
       label="Finish of the plate"
       .empty=${words}

@@ -23,7 +23,7 @@ import { newId } from '../../new-id.ts';
 import { counted, metres } from '../../written.ts';
 import { edits } from '../as-found/fact-fields.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { plateFinishes, pointKinds } from '../as-found/found-words.ts';
+import { finishWords, plateFinishes, pointKinds } from '../as-found/found-words.ts';
 import { nextLabel } from '../as-found/next-label.ts';
 import { placeWords } from '../as-found/place-words.ts';
 import { pointInRoom } from '../as-found/room-of-place.ts';
@@ -211,7 +211,7 @@ export class WantedStep extends LitElement {
         <choice-field
           label="All new plates are"
           help="A point can have a finish of its own. Metal plates want a deeper box, 35 mm, and an earth tail to a steel one."
-          .empty=${'Not said: white moulded'}
+          .empty=${firmFinishWords(this.view.library.terms.finish)}
           .options=${plateFinishes}
           .value=${this.view.job.terms.finish ?? null}
           @field-change=${edits<Terms['finish'] | null>((finish) => setFinish(finish ?? null))}
@@ -318,6 +318,9 @@ function cableWords({ cablesMm }: Joined): string {
   if (known.length < cablesMm.length) return ', new cable of a typical length';
   return `, ${known.map(metres).join(' and ')} of new cable`;
 }
+/** What new plates are where the job does not say. */
+const firmFinishWords = (finish: Terms['finish']): string =>
+  finish === undefined ? 'Not said: white moulded' : `The firm’s: ${finishWords(finish)}`;
 customElements.define('wanted-step', WantedStep);
 declare global {
   interface HTMLElementTagNameMap {

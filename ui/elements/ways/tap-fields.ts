@@ -8,6 +8,7 @@ import { sourceLegs, sourcePoints } from '../../edits/join-sources.ts';
 import { connectionOf, joinedBy } from '../../edits/joined-by.ts';
 import { pointsBehind } from '../../edits/points-behind.ts';
 import type { FieldChange } from '../fields/field-element.ts';
+import { jointTakes } from '../joint-takes.ts';
 import { legWords, sourceWords } from './leg-words.ts';
 
 const jointKinds = [
@@ -130,7 +131,9 @@ export function jointFields(
       .empty=${null}
       @field-change=${(event: CustomEvent<FieldChange<Joint['kind']>>) => {
         event.stopPropagation();
-        changed({ joint: { ...joint, kind: event.detail.value }, alongMm });
+        // A sheet is of the one make.
+        const { takes: _sheet, ...other } = joint;
+        changed({ joint: { ...other, kind: event.detail.value }, alongMm });
       }}
     ></choice-field>
     <number-field
@@ -152,5 +155,6 @@ export function jointFields(
         event.stopPropagation();
         changed({ joint: { ...joint, accessible: event.detail.value }, alongMm });
       }}
-    ></tick-field>`;
+    ></tick-field>
+    ${jointTakes(joint, (next) => changed({ joint: next, alongMm }))}`;
 }

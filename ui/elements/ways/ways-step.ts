@@ -39,6 +39,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/text-field.ts';
 import '../outcome-mark.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
+import './box-ways.ts';
 import './connection-form.ts';
 import './draw-way.ts';
 import './find-ways.ts';
@@ -205,6 +206,7 @@ export class WaysStep extends LitElement {
       ${this.#others(scheme)}
       <h3 id="remedies">Remedies</h3>
       <remedy-list .view=${this.view} .scheme=${scheme}></remedy-list>
+      <box-ways .view=${this.view} .scheme=${scheme}></box-ways>
       <rcd-ways .view=${this.view} .scheme=${scheme}></rcd-ways>`;
   }
 

@@ -6,7 +6,7 @@ import { labelOfPoint, type OpenMatter } from './open-matter.ts';
 
 const [SHALLOWEST_MM] = STOCK_DEPTHS_MM;
 
-/** The back boxes that get another cable and that nobody has measured, where a shallow one would have to be exchanged; by id. */
+/** The back boxes that get another cable and that nobody has measured, where a shallow one would have to be exchanged, or framed; by id. */
 export function boxMatters({ job, things }: Worked): readonly OpenMatter[] {
   return things.boxes.flatMap((box): readonly OpenMatter[] => {
     const { pointId } = box;
@@ -15,7 +15,7 @@ export function boxMatters({ job, things }: Worked): readonly OpenMatter[] {
   });
 }
 
-function matterOf(job: Job, { id, minimumDepthMm }: BackBox, pointId: string): OpenMatter {
+function matterOf(job: Job, { id, minimumDepthMm, frameMm }: BackBox, pointId: string): OpenMatter {
   return {
     id: `box/${id}`,
     kind: 'box',
@@ -25,7 +25,7 @@ function matterOf(job: Job, { id, minimumDepthMm }: BackBox, pointId: string): O
       { id: 'deep', words: `${minimumDepthMm} mm or more: it stays`, change: {} },
       {
         id: 'shallow',
-        words: `Less than ${minimumDepthMm} mm: a deeper one in its place`,
+        words: `Less than ${minimumDepthMm} mm: ${frameMm === undefined ? 'a deeper one in its place' : 'a spacer frame over it'}`,
         change: { job: (surveyed) => withShallowBox(surveyed, pointId) },
       },
     ],

@@ -45,7 +45,9 @@ export function outcomeBench(house: House, { norms }: Library): OutcomeBench {
     const floors = turned.filter(({ kind }) => kind === 'floor');
     const rest = turned.filter(({ kind, outcome }) => kind !== 'floor' && outcome.change.job !== undefined);
     const withFloors = once(houses, keyOf(floors), () =>
-      floors.length === 0 ? house : workHouse(jobAs(house.job, floors), house.tariff, house.allowances),
+      floors.length === 0
+        ? house
+        : workHouse(jobAs(house.job, floors), house.tariff, house.allowances, house.firmTerms),
     );
     if (rest.length === 0) return withFloors;
     return once(houses, keyOf([...floors, ...rest]), () =>

@@ -107,7 +107,7 @@ export function worksOfRun(
   const demands = [
     cable,
     ...clipDemands(worked, kitCountsOf(library.norms)),
-    ...containmentDemands(worked),
+    ...containmentDemands(worked, kitCountsOf(library.norms)),
     ...fixingDemands(worked),
     ...makingGoodDemands(worked).filter(({ item }) => !onceAJob.has(item)),
   ];

@@ -16,6 +16,7 @@ import { boxDemands } from '../../takeoff/box-lines.ts';
 import { type Demand, wastePercentOf } from '../../takeoff/demand.ts';
 import { earthDemands } from '../../takeoff/earth-lines.ts';
 import { fixingDemands } from '../../takeoff/fixing-lines.ts';
+import { frameDemands } from '../../takeoff/frame-lines.ts';
 import { jointDemands } from '../../takeoff/joint-lines.ts';
 import { type KitCounts, kitCountsOf } from '../../takeoff/kit-counts.ts';
 import { makingGoodDemands } from '../../takeoff/making-good-lines.ts';
@@ -84,6 +85,7 @@ function demandsOf(worked: Worked, counts: KitCounts): readonly Demand[] {
   return [
     ...accessoryDemands(worked),
     ...boxDemands(worked),
+    ...frameDemands(worked),
     ...jointDemands(worked),
     ...earthDemands(worked, counts),
     ...fixingDemands(worked),
