@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { SaidHow } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import type { Choice } from '../../fields/choice-field.ts';
@@ -19,14 +20,6 @@ export interface Answer {
   /** Null: nobody said. */
   readonly earlyStart: boolean | null;
 }
-
-/** How a yes or a no came, in words. */
-export const saidHowWords: Readonly<Record<SaidHow, string>> = {
-  signed: 'Signed on paper',
-  message: 'In writing: e-mail or message',
-  'in-person': 'In person, by word of mouth',
-  telephone: 'By telephone',
-};
 
 const howChoices: readonly Choice[] = Object.entries(saidHowWords).map(([value, label]) => ({
   value,

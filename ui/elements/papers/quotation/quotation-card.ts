@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
-import { type Answer, type AnswerGiven, saidHowWords } from './answer-form.ts';
+import type { Answer, AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
 import { statusWords } from './status-words.ts';
 

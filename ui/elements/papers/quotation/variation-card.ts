@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { VariationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds, poundsMore } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
-import { type AnswerGiven, saidHowWords } from './answer-form.ts';
+import type { AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
 import { variationWords } from './status-words.ts';
 
@@ -16,6 +17,7 @@ type Asking = 'nothing' | 'agreed' | 'refused';
 export class VariationCard extends LitElement {
   static override properties: PropertyDeclarations = {
     variation: { attribute: false },
+    jobId: { type: String },
     quotationId: { type: String },
     customer: { type: String },
     today: { type: String },
@@ -68,6 +70,7 @@ export class VariationCard extends LitElement {
     `,
   ];
   declare variation: VariationRecord;
+  declare jobId: string;
   declare quotationId: string;
   declare customer: string;
   declare today: string;
@@ -77,6 +80,7 @@ export class VariationCard extends LitElement {
   constructor() {
     super();
     keepFocus(this);
+    this.jobId = '';
     this.quotationId = '';
     this.customer = '';
     this.today = '';
@@ -109,7 +113,15 @@ export class VariationCard extends LitElement {
             </div>`
       }
       ${decision === null ? nothing : html`<p>By ${decision.by}, ${dayWords(decision.on)}. ${saidHowWords[decision.how]}.</p>`}
+      <div class="acts">
+        <a class="button" download href=${this.#href}>PDF for the customer<span class="visually-hidden">: variation ${number}</span></a>
+      </div>
       ${status === 'offered' ? this.#answer() : nothing}`;
+  }
+
+  get #href(): string {
+    const { quotationId, variation } = this;
+    return `/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${quotationId}/variations/${variation.id}/variation.pdf`;
   }
 
   #answer(): TemplateResult {
