@@ -4,6 +4,7 @@ import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
+import { answerDrafts } from '../../../quotations/answer-drafts.ts';
 import type { VariationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds, poundsMore } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
@@ -91,7 +92,14 @@ export class VariationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.variation.status);
     const before = changed.get('variation') as VariationRecord | undefined;
-    if (before !== undefined && before.status !== this.variation.status) this.asking = 'nothing';
+    if (before?.status === this.variation.status) return;
+    // What was asked for is done, or what was being typed goes on.
+    this.asking = 'nothing';
+    for (const kind of ['agreed', 'refused'] as const) {
+      const draft = this.#draft(kind);
+      if (this.variation.status !== 'offered') answerDrafts.keep(this.jobId, draft, null);
+      else if (answerDrafts.of(this.jobId, draft) !== null) this.asking = kind;
+    }
   }
 
   override render(): TemplateResult {
@@ -119,6 +127,11 @@ export class VariationCard extends LitElement {
       ${status === 'offered' ? this.#answer() : nothing}`;
   }
 
+  /** What an answer to it is kept by while it is typed. */
+  #draft(kind: Exclude<Asking, 'nothing'>): string {
+    return `${this.quotationId}/${this.variation.id}/${kind}`;
+  }
+
   get #href(): string {
     const { quotationId, variation } = this;
     return `/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${quotationId}/variations/${variation.id}/variation.pdf`;
@@ -138,6 +151,8 @@ export class VariationCard extends LitElement {
       </div>`;
     const kind = this.asking === 'agreed' ? 'variation-agreed' : 'variation-refused';
     return html`<answer-form
+      .jobId=${this.jobId}
+      .draft=${this.#draft(this.asking)}
       .name=${this.customer}
       .today=${this.today}
       .busy=${this.busy}
