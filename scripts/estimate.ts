@@ -2,8 +2,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
-import { estimateJson } from '#exports/estimate-json.ts';
-import { packingOf } from '#exports/packing-of.ts';
+import { estimateFile } from '#exports/estimate-file.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
@@ -49,7 +48,7 @@ async function run(args: EstimateArguments): Promise<number> {
   }
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
-  const json = estimateJson(result, { found, packing: packingOf(job, library, papers) });
+  const json = estimateFile({ job, library, papers, found });
   const plans = planFiles(papers);
   const workbook = await workbookOf(drawn, shown.id, { library, state });
   const shopping = shoppingFiles(papers, library, job);

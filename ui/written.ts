@@ -1,11 +1,6 @@
-import { pounds } from '#engine/quotation/said.ts';
-
 // One wording of money and of lists, on the screen and on the customer's paper.
-export { listed, metres, pounds, wholePounds } from '#engine/quotation/said.ts';
+export { listed, metres, pounds, poundsMore, wholePounds } from '#engine/quotation/said.ts';
 export { counted } from '#engine/rules/counted.ts';
-
-/** What is added to a price, or saved: +£35.76. */
-export const poundsMore = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
 
 /** A cable length on a card: 11.0 m. */
 export const metresShort = (lengthMm: number): string => `${(lengthMm / 1000).toFixed(1)} m`;

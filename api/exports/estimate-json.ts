@@ -1,10 +1,10 @@
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { joistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Run } from '#engine/ways/run.ts';
 import type { StretchCuts } from '#engine/ways/run-cuts.ts';
 import type { Cable } from '#model/cable.ts';
-import type { Packing } from './packing-of.ts';
 
 /** What new cable cuts and opens; nothing is said of cable that is there already. */
 const cutsJson = (cuts: StretchCuts | undefined, { lineMm2 }: Cable) =>

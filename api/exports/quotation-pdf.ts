@@ -1,40 +1,20 @@
-import pdfmake from 'pdfmake';
-import type { Column, Content, TableCell, TDocumentDefinitions } from 'pdfmake/interfaces.js';
-import { tokens } from '#drawing/ink.ts';
+import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
-import type { QuotationDocument, QuotedParty } from '#engine/quotation/document.ts';
-import { fontFiles, pdfFonts } from './quotation/pdf-fonts.ts';
+import type { QuotationDocument } from '#engine/quotation/document.ts';
 import { comparison, optionContent, priceBlock } from './quotation/pdf-options.ts';
+import { paperPdf, parties } from './quotation/pdf-paper.ts';
 import {
   form,
   heading,
   listUnder,
-  mm,
   paragraph,
   passage,
   ruledTable,
-  TEXT_WIDTH_MM,
   withOptions,
 } from './quotation/pdf-parts.ts';
 
-pdfmake.setFonts(pdfFonts);
-// Nothing is fetched, and of this machine only the fonts are read.
-pdfmake.setUrlAccessPolicy(() => false);
-pdfmake.setLocalAccessPolicy((path: string) => fontFiles.has(path));
-
-const MARGIN_MM = 18;
-const PARTY_GAP_MM = 6;
-// Set: a column that fits itself to its words would push long ones off the page.
-const PARTY_MM = (TEXT_WIDTH_MM - 2 * PARTY_GAP_MM) / 3;
-const PAGE_COUNT_MM = 30;
-
-const party = (title: string, { name, lines }: QuotedParty): Column => ({
-  width: mm(PARTY_MM),
-  stack: [{ text: title, style: 'label' }, { text: name, bold: true }, ...lines],
-});
-
 function titleBlock(paper: QuotationDocument): readonly Content[] {
-  const { title, reference, revision, dateWords, state, jobTitle, firm, customer, place, kindWords } = paper;
+  const { title, reference, revision, dateWords, state, jobTitle, kindWords } = paper;
   return [
     { text: title, style: 'title' },
     { text: jobTitle, margin: [0, 0, 0, 6] },
@@ -43,15 +23,7 @@ function titleBlock(paper: QuotationDocument): readonly Content[] {
       style: 'label',
       margin: [0, 0, 0, 10],
     },
-    {
-      columnGap: mm(PARTY_GAP_MM),
-      columns: [
-        party('From', firm),
-        party('For', customer),
-        { width: mm(PARTY_MM), stack: [{ text: 'Where', style: 'label' }, ...place] },
-      ],
-      margin: [0, 0, 0, 10],
-    },
+    parties(paper),
     ...[paper.draft, paper.demoNote].flatMap((words) =>
       words === null ? [] : [{ text: words, style: 'warning' }],
     ),
@@ -132,57 +104,9 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
   ];
 }
 
-const styles = {
-  title: { fontSize: 26, bold: true, color: tokens.ink },
-  heading: { fontSize: 14, bold: true, margin: [0, 10, 0, 4] as [number, number, number, number] },
-  subheading: { fontSize: 11, bold: true, margin: [0, 6, 0, 2] as [number, number, number, number] },
-  paragraph: { margin: [0, 0, 0, 5] as [number, number, number, number] },
-  label: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
-  head: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
-  figures: { fontFeatures: ['tnum' as const] },
-  warning: {
-    bold: true,
-    margin: [0, 2, 0, 6] as [number, number, number, number],
-    decoration: 'underline' as const,
-  },
-};
-
 /** The line at the foot of every page. */
-function footerOf({ title, reference, revision, dateWords, draft, demoNote }: QuotationDocument) {
-  return (page: number, pages: number): Content => ({
-    margin: [mm(MARGIN_MM), 6, mm(MARGIN_MM), 0],
-    fontSize: 8.5,
-    color: tokens.inkSoft,
-    columns: [
-      {
-        width: mm(TEXT_WIDTH_MM - PAGE_COUNT_MM),
-        text: `${title} ${reference}, revision ${revision}, ${dateWords}${draft === null ? '' : ' · Draft'}${demoNote === null ? '' : ' · Demonstration'}`,
-      },
-      { width: mm(PAGE_COUNT_MM), text: `Page ${page} of ${pages}`, alignment: 'right' },
-    ],
-  });
-}
-
-function definition(paper: QuotationDocument, drawings: QuotationDrawings): TDocumentDefinitions {
-  const { title, reference, firm, date, jobTitle } = paper;
-  return {
-    pageSize: 'A4',
-    pageMargins: [mm(MARGIN_MM), mm(18), mm(MARGIN_MM), mm(18)],
-    tagged: true,
-    language: 'en-GB',
-    displayTitle: true,
-    info: {
-      title: `${title} ${reference}: ${jobTitle}`,
-      author: firm.name,
-      // Of the paper and not of the moment: equal papers are equal files.
-      creationDate: new Date(`${date}T00:00:00Z`),
-    },
-    defaultStyle: { font: 'Barlow', fontSize: 10, lineHeight: 1.15, color: tokens.ink },
-    styles,
-    footer: footerOf(paper),
-    content: contentOf(paper, drawings),
-  };
-}
+const footerOf = ({ title, reference, revision, dateWords, draft, demoNote }: QuotationDocument): string =>
+  `${title} ${reference}, revision ${revision}, ${dateWords}${draft === null ? '' : ' · Draft'}${demoNote === null ? '' : ' · Demonstration'}`;
 
 /**
  * A quotation as a PDF on A4: every word is text, drawings are vectors, both faces are embedded. Equal papers and drawings
@@ -197,5 +121,12 @@ export async function quotationPdf(
 ): Promise<Uint8Array> {
   for (const { svg } of [...drawings.storeys, drawings.legend])
     if (/<image\b/i.test(svg)) throw new Error('A drawing of a quotation asks for a picture from outside.');
-  return new Uint8Array(await pdfmake.createPdf(definition(paper, drawings)).getBuffer());
+  const { title, reference, firm, date, jobTitle } = paper;
+  return paperPdf({
+    title: `${title} ${reference}: ${jobTitle}`,
+    author: firm.name,
+    date,
+    footer: footerOf(paper),
+    content: contentOf(paper, drawings),
+  });
 }

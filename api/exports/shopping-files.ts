@@ -28,7 +28,9 @@ export function shoppingFiles(
   const { reference, title, date } = drawn;
   const { prices } = library;
   const packing = job.packFor === undefined ? null : packingOf(job, library, papers);
-  const shown = packing === null ? papers.shown : { ...papers.shown, purchase: packing.plan.purchase };
-  const sheet = shoppingSheetOf({ reference, title, scheme: shown, prices, date, state, demoNote });
+  const scheme = papers.shown;
+  const taken = job.actuals?.instead;
+  const head = { reference, title, date, state, demoNote };
+  const sheet = shoppingSheetOf({ ...head, scheme, packing, taken, prices });
   return { text: shoppingText(sheet), csv: csvText(shoppingRows(sheet)) };
 }

@@ -23,6 +23,7 @@ import { quotationNoteRoutes } from './routes/quotation-notes.ts';
 import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
 import { revisionRoutes } from './routes/revisions.ts';
+import { variationPaperRoutes } from './routes/variation-paper.ts';
 import { screenFiles } from './screen.ts';
 
 /** The server's app, for whoever serves or calls it. */
@@ -116,6 +117,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),
+    variationPaperRoutes(parts),
     assetRoutes(parts),
     demoRoutes(parts),
   ])

@@ -97,6 +97,11 @@ export const routeTable = {
     path: '/api/jobs/{id}/quotations/{quotation}/variations/{variation}/job',
     access: 'read',
   },
+  readVariationPdf: {
+    method: 'get',
+    path: '/api/jobs/{id}/quotations/{quotation}/variations/{variation}/variation.pdf',
+    access: 'read',
+  },
   keepPhoto: { method: 'post', path: '/api/assets', access: 'write', body: photoBody },
   readPhoto: { method: 'get', path: '/api/assets/{asset}', access: 'read' },
   putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },

@@ -94,6 +94,21 @@ export const actuals = z
     tasks: z.array(z.strictObject({ task: text.min(1), minutes: z.number().min(0).max(1e6) })),
     /** In the unit of the item: metres of cable. */
     used: z.array(z.strictObject({ item: text.min(1), quantity: z.number().min(0).max(1e6) })),
+    /**
+     * What was taken in the place of what was not in stock, by the name that the shopping list gives that (`counter/socket-twin`).
+     * `item`: where it is on the price list. `pence`: what was paid for all of it, value added tax as the price list has it;
+     * absent: nobody wrote it down.
+     */
+    instead: z
+      .array(
+        z.strictObject({
+          entry: text.min(1),
+          took: text.min(1),
+          item: text.min(1).optional(),
+          pence: z.int().min(0).max(1e9).optional(),
+        }),
+      )
+      .optional(),
   })
   .meta({ id: 'Actuals' });
 export type Actuals = z.infer<typeof actuals>;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { estimate } from '#engine/estimate.ts';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
-import { estimateJson } from '#exports/estimate-json.ts';
+import { estimateFile } from '#exports/estimate-file.ts';
+import { papersOf } from '#exports/papers.ts';
 import { readJobText } from '#model/read-job.ts';
 import { etagFor, saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
@@ -19,7 +19,9 @@ async function withJob() {
 function expectedJson(date: string, revision: number, library = demoLibrary()): string {
   const read = readJobText(saltglass);
   if (!read.ok) throw new Error('the demo job cannot be read');
-  return estimateJson(estimate(read.job, library, { date, revision }));
+  const papers = papersOf(read.job, library, { date, revision, schemeId: null });
+  if (papers === null) throw new Error('no papers of the demo job');
+  return estimateFile({ job: read.job, library, papers });
 }
 
 /** The demo library with labour that costs nothing. */
@@ -40,6 +42,19 @@ describe('the estimate of a kept job', () => {
     const { schemes } = await (await get(`${at}/estimate?scheme=two-on-one`)).json();
     expect(schemes.map(({ id, complies }: { id: string; complies: string }) => [id, complies])).toEqual([
       ['two-on-one', 'no'],
+    ]);
+  });
+
+  it('tells what of the shown scheme is open, what to buy meanwhile and what goes back', async () => {
+    const inCase = variantOf(saltglass, {
+      packFor: [{ question: 'box/r1-hallway', outcomes: ['deep', 'shallow'] }],
+    });
+    const { send } = await testApp();
+    const { packing } = await (await send('POST', '/api/estimate', inCase)).json();
+    expect(packing.extraPence).toBe(72);
+    expect(packing.takeBack.map(({ question }: { question: string | null }) => question)).toEqual([
+      null,
+      'box/r1-hallway',
     ]);
   });
 

@@ -134,6 +134,10 @@ describe('exports', () => {
     const estimate = await get(`${at}/estimate.json`);
     expect(nameOf(estimate)).toBe(`${stem}-estimate.json`);
     expect(await estimate.text()).toBe(await (await get(`/api/jobs/${saltglassId}/estimate`)).text());
+    const spurs = await (await get(`${at}/estimate.json?scheme=two-on-one`)).json();
+    expect(spurs.packing.schemeId).toBe('two-on-one');
+    expect(spurs.packing.takeBack[0]).toMatchObject({ question: null, outcome: null });
+    expect((await get(`${at}/estimate.json?scheme=nothing`)).status).toBe(404);
     const job = await get(`${at}/job.json`);
     expect(nameOf(job)).toBe(`${stem}-job.json`);
     expect(await job.text()).toBe(saltglass);

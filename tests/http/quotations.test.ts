@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { estimate } from '#engine/estimate.ts';
+import { pounds } from '#engine/quotation/said.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import type { Job } from '#model/job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
+import { readPdf } from '#tests/exports/pdf-reader.ts';
 import type { QuotationRecord } from '../../api/http/quotation-records.ts';
 import { tinyPng, tinyWebp } from './photos.ts';
 import { saltglass, saltglassId, testApp } from './test-app.ts';
@@ -320,6 +322,20 @@ describe('a variation', () => {
     expect(await (await get(`${path}/q1/variations/v1/job`)).json()).toEqual(
       await (await get(`/api/jobs/${saltglassId}`)).json(),
     );
+    const pdf = await get(`${path}/q1/variations/v1/variation.pdf`);
+    expect(pdf.headers.get('content-disposition')).toBe('attachment; filename="rw-0001-variation-1.pdf"');
+    const read = await readPdf(new Uint8Array(await pdf.arrayBuffer()));
+    const words = read.pages.join(' ').replace(/\s+/g, ' ');
+    expect(words).toContain(`This change, VAT included +${pounds(differencePence)}`);
+    expect(words).toContain(`The work with it, VAT included ${pounds(contract + differencePence)}`);
+    for (const said of ['The wall is concrete.', 'Your answer: yes', 'A. Customer', 'Photo 1'])
+      expect(words).toContain(said);
+    // The picture and its mask.
+    expect(read.images).toBe(2);
+    expect(await codeOf(await get(`${path}/q1/variations/v9/variation.pdf`))).toEqual([
+      404,
+      'no-such-variation',
+    ]);
     // Nothing has changed since it was agreed.
     expect(await codeOf(await offered(made, 'v2'))).toEqual([409, 'not-now']);
   });

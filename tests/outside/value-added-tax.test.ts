@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { percentOfPence } from '#engine/price/money.ts';
+import { percentOfPence, vatWithinPence } from '#engine/price/money.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Terms } from '#model/job.ts';
 import { listedPrice, priceRequest, smallLibrary, takeoffLine } from '#tests/engine/price/price-material.ts';
@@ -48,5 +48,15 @@ describe('value added tax', () => {
     expect(percentOfPence(4, 20) * 3).toBe(3);
     expect(priceScheme(priceRequest(pennies, { takeoff, terms })).totals.vatPence).toBe(2);
     expect(percentOfPence(50, 5)).toBe(3);
+  });
+
+  // Source: HMRC, VAT guide (VAT Notice 700), the VAT fraction: 1/6 of a sum at 20 %, 1/21 at 5 %; from memory.
+  it('is a sixth of a sum that has it in at 20 %, a twenty-first at 5 %, of what is saved as well', () => {
+    expect(vatWithinPence(120_000, 20)).toBe(20_000);
+    expect(vatWithinPence(-6000, 20)).toBe(-1000);
+    expect(vatWithinPence(2100, 5)).toBe(100);
+    expect(vatWithinPence(2100, 0)).toBe(0);
+    // A sixth of 9 p is one and a half: half up.
+    expect(vatWithinPence(9, 20)).toBe(2);
   });
 });

@@ -13,7 +13,8 @@ const nothing: Actuals = { stages: [], tasks: [], used: [] };
 /** Writes what was taken; a job of which nothing is recorded has no actuals. */
 function record(job: Pick<Job, 'actuals'>, change: Partial<Actuals>): void {
   const now = { ...(job.actuals ?? nothing), ...change };
-  const isEmpty = now.stages.length + now.tasks.length + now.used.length === 0;
+  if (now.instead?.length === 0) delete now.instead;
+  const isEmpty = now.stages.length + now.tasks.length + now.used.length + (now.instead?.length ?? 0) === 0;
   if (isEmpty) delete job.actuals;
   else job.actuals = now;
 }
@@ -57,6 +58,23 @@ export const setActuallyUsed = (item: string, words: string, quantity: number | 
         job.actuals?.used ?? [],
         (one) => one.item === item,
         quantity === null ? null : { item, quantity },
+      ),
+    }),
+});
+
+/** Records what was taken in the place of something that was not in stock; null: nothing was. No price hangs on it. */
+export const setTookInstead = (
+  entry: string,
+  words: string,
+  took: Omit<NonNullable<Actuals['instead']>[number], 'entry'> | null,
+): JobEdit => ({
+  label: took === null ? `Nothing taken instead: ${words}` : `Taken instead: ${words}`,
+  change: (job) =>
+    record(job, {
+      instead: put(
+        job.actuals?.instead ?? [],
+        (one) => one.entry === entry,
+        took === null ? null : { entry, ...took },
       ),
     }),
 });

@@ -1,6 +1,7 @@
 import { packForOutcomes } from '#engine/pack-for-outcomes.ts';
 import type { OutcomePacker } from '#engine/schemes/outcomes/outcome-packer.ts';
-import type { OutcomePlan, TakeBackFor, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import type { TakeBackFor, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import { type Packing, packingBy } from '#engine/schemes/outcomes/packing.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 
@@ -13,8 +14,8 @@ export interface PackAsk {
   readonly turnedOut: TurnedOut;
 }
 
-export interface PackAnswer {
-  readonly plan: OutcomePlan;
+/** What to buy, what of it goes back for each outcome, and for the one that was asked about. */
+export interface PackAnswer extends Packing {
   readonly back: TakeBackFor;
 }
 
@@ -34,6 +35,6 @@ export function packAnswers(): (ask: PackAsk) => PackAnswer {
       held = { key, packer };
     }
     const { packer } = held;
-    return { plan: packer.plan(packFor), back: packer.takeBack(packFor, turnedOut) };
+    return { ...packingBy(packer, packFor), back: packer.takeBack(packFor, turnedOut) };
   };
 }

@@ -1,6 +1,14 @@
 import type { ShoppingEntry } from '#engine/price/shopping/shopping-list.ts';
 import { type TextStore, TextsByJob } from '../controllers/texts-by-job.ts';
-import { type Ticks, ticked, ticksFrom, ticksText } from './ticks.ts';
+import {
+  type Marked,
+  markedFrom,
+  markedText,
+  nothingMarked,
+  notInStockAs,
+  type Ticks,
+  ticked,
+} from './ticks.ts';
 
 const NAME = 'shopping-ticks';
 /** So many steps can be taken back; nobody remembers more. */
@@ -8,24 +16,24 @@ const MOST_STEPS = 50;
 
 interface Step {
   readonly label: string;
-  readonly before: Ticks;
+  readonly before: Marked;
 }
 
 /**
- * What is ticked of one job's shopping list, on this device, with a way back. It outlasts the page and needs no connection;
+ * What is ticked of one job's shopping list, and what was not in stock, on this device, with a way back. It outlasts the page and needs no connection;
  * where the browser keeps nothing it holds for as long as the page.
  */
 export class KeptTicks {
   readonly #jobId: string;
   readonly #texts: TextsByJob;
-  #ticks: Ticks;
+  #marked: Marked;
   #steps: readonly Step[] = [];
 
   /** @param store the browser's, unless a test brings its own. */
   constructor(jobId: string, store: () => TextStore = () => localStorage) {
     this.#jobId = jobId;
     this.#texts = new TextsByJob(NAME, store);
-    this.#ticks = ticksFrom(this.#texts.of(jobId));
+    this.#marked = markedFrom(this.#texts.of(jobId));
   }
 
   get jobId(): string {
@@ -33,7 +41,12 @@ export class KeptTicks {
   }
 
   get ticks(): Ticks {
-    return this.#ticks;
+    return this.#marked.ticks;
+  }
+
+  /** Keys of what was not in stock where it was asked for. */
+  get notInStock(): ReadonlySet<string> {
+    return new Set(this.#marked.notInStock);
   }
 
   /** What was done last, in words; null where there is no way back. */
@@ -43,19 +56,23 @@ export class KeptTicks {
 
   tick(entry: ShoppingEntry, is: boolean): void {
     const label = is ? `Ticked: ${entry.description}` : `Tick taken away: ${entry.description}`;
-    this.#do(label, ticked(this.#ticks, entry, is));
+    this.#do(label, { ...this.#marked, ticks: ticked(this.#marked.ticks, entry, is) });
+  }
+
+  /** What is to be had elsewhere, or was there after all. */
+  markNotInStock({ key, description }: ShoppingEntry, is: boolean): void {
+    const label = is ? `Not in stock: ${description}` : `In stock after all: ${description}`;
+    this.#do(label, { ...this.#marked, notInStock: notInStockAs(this.#marked.notInStock, key, is) });
   }
 
   /** Lets go of what is on the list no longer. */
   forget(key: string): void {
-    this.#do(
-      'Put away what is no longer wanted',
-      this.#ticks.filter((tick) => tick.key !== key),
-    );
+    const ticks = this.#marked.ticks.filter((tick) => tick.key !== key);
+    this.#do('Put away what is no longer wanted', { ...this.#marked, ticks });
   }
 
   clear(): void {
-    this.#do('All ticks cleared', []);
+    this.#do('All ticks cleared', nothingMarked);
   }
 
   undo(): void {
@@ -67,7 +84,7 @@ export class KeptTicks {
 
   /** Another window on this device has ticked; its way back is its own. */
   lookAgain(): void {
-    this.#ticks = ticksFrom(this.#texts.of(this.#jobId));
+    this.#marked = markedFrom(this.#texts.of(this.#jobId));
     this.#steps = [];
   }
 
@@ -76,13 +93,13 @@ export class KeptTicks {
     return storageKey === this.#texts.keyOf(this.#jobId);
   }
 
-  #do(label: string, ticks: Ticks): void {
-    this.#steps = [...this.#steps, { label, before: this.#ticks }].slice(-MOST_STEPS);
-    this.#keep(ticks);
+  #do(label: string, marked: Marked): void {
+    this.#steps = [...this.#steps, { label, before: this.#marked }].slice(-MOST_STEPS);
+    this.#keep(marked);
   }
 
-  #keep(ticks: Ticks): void {
-    this.#ticks = ticks;
-    this.#texts.keep(this.#jobId, ticksText(ticks));
+  #keep(marked: Marked): void {
+    this.#marked = marked;
+    this.#texts.keep(this.#jobId, markedText(marked));
   }
 }

@@ -73,20 +73,42 @@ export function strays({ groups }: ShoppingList, ticks: Ticks): Ticks {
 /** "1 pack of 10: Open grommet 20 mm". */
 export const strayWords = ({ description, had }: Tick): string => `${inRow(had)}: ${description}`;
 
-/** Ticks as a text to be kept. */
-export const ticksText = (ticks: Ticks): string => JSON.stringify({ ticks });
+/** What a shopper has marked of a list. */
+export interface Marked {
+  readonly ticks: Ticks;
+  /** Keys of what was not in stock where it was asked for, in the order of marking; no key twice. */
+  readonly notInStock: readonly string[];
+}
 
-/** Ticks from a kept text; what is no such text is as good as none, and what is no tick in it is left out. */
-export function ticksFrom(text: string | null): Ticks {
+export const nothingMarked: Marked = { ticks: [], notInStock: [] };
+
+/** Marks a thing as not in stock, or takes the mark away. */
+export function notInStockAs(keys: readonly string[], key: string, is: boolean): readonly string[] {
+  const others = keys.filter((one) => one !== key);
+  return is ? [...others, key] : others;
+}
+
+/** What is marked as a text to be kept. */
+export const markedText = ({ ticks, notInStock }: Marked): string => JSON.stringify({ ticks, notInStock });
+
+/** What is marked, from a kept text; what is no such text is as good as none, and what is no mark in it is left out. */
+export function markedFrom(text: string | null): Marked {
   try {
     const kept: unknown = JSON.parse(text ?? 'null');
-    const list = isRecord(kept) && Array.isArray(kept.ticks) ? kept.ticks : [];
-    const known = new Map(list.filter(isTick).map((tick) => [tick.key, tick]));
-    return [...known.values()];
+    if (!isRecord(kept)) return nothingMarked;
+    const known = new Map(
+      listOf(kept.ticks)
+        .filter(isTick)
+        .map((tick) => [tick.key, tick]),
+    );
+    const keys = listOf(kept.notInStock).filter((key) => typeof key === 'string');
+    return { ticks: [...known.values()], notInStock: [...new Set(keys)] };
   } catch {
-    return [];
+    return nothingMarked;
   }
 }
+
+const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,6 +1,7 @@
 import type { CsvCell } from '#engine/price/list/csv-text.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import type { ShoppingSheet } from './shopping-sheet.ts';
+import type { TookInstead } from './took-instead.ts';
 
 const placeWords = { van: 'from the van', counter: 'to buy', unlisted: 'not on the price list' } as const;
 
@@ -20,26 +21,47 @@ const heads = [
   'left over',
   'cost, pounds',
   'for',
+  'in case',
+  'may go back',
+  'taken instead',
+  'paid instead, pounds',
 ] as const;
 
 /**
  * The shopping list as rows for a spreadsheet, a row of heads first: one row a size that is asked for. What belongs to a
- * whole entry (used, left over, cost, what for) stands in its first row only, so that columns add up.
+ * whole entry (used, left over, cost, what for and why) stands in its first row only, so that columns add up.
  */
-export const shoppingRows = ({ list, forWords }: ShoppingSheet): readonly (readonly CsvCell[])[] => [
+export const shoppingRows = ({
+  list,
+  forWords,
+  inCase,
+  instead,
+}: ShoppingSheet): readonly (readonly CsvCell[])[] => [
   heads,
   ...list.groups.flatMap((group) =>
-    group.entries.flatMap((entry) => entryRows(group, entry, forWords.get(entry.key) ?? '')),
+    group.entries.flatMap((entry) =>
+      entryRows(group, entry, [
+        forWords.get(entry.key) ?? '',
+        inCase.words.get(entry.key) ?? '',
+        inCase.back.get(entry.key) ?? '',
+        ...insteadCells(instead.byKey.get(entry.key)?.took),
+      ]),
+    ),
   ),
+];
+
+const insteadCells = (took: TookInstead | undefined): readonly CsvCell[] => [
+  took?.took ?? '',
+  took?.pence === undefined ? '' : took.pence / 100,
 ];
 
 function entryRows(
   { place, supplier, counter }: ShoppingGroup,
   entry: ShoppingEntry,
-  forWords: string,
+  said: readonly CsvCell[],
 ): readonly (readonly CsvCell[])[] {
   const { used, leftOver, pence } = entry;
-  const whole: readonly CsvCell[] = [used, leftOver, pence === null ? '' : pence / 100, forWords];
+  const whole: readonly CsvCell[] = [used, leftOver, pence === null ? '' : pence / 100, ...said];
   return entry.asks.map(({ words, count, quantity, code }, i): readonly CsvCell[] => [
     placeWords[place],
     supplier,
@@ -52,6 +74,6 @@ function entryRows(
     entry.unit,
     code,
     entry.supplierWords,
-    ...(i === 0 ? whole : ['', '', '', '']),
+    ...(i === 0 ? whole : whole.map(() => '')),
   ]);
 }

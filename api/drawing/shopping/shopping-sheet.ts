@@ -3,15 +3,25 @@ import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shoppin
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import { pounds } from '#engine/quotation/said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import type { Prices } from '#model/library.ts';
 import { type CutList, cutListsOf } from './cut-lists.ts';
+import { type InCase, inCaseOf, nothingInCase } from './in-case.ts';
+import { type Instead, insteadOf, type TookInstead } from './took-instead.ts';
 import { whatFor } from './what-for.ts';
 
 /** What the shopping list of a scheme is made from. */
 export interface ShoppingRequest {
   readonly reference: string;
   readonly title: string;
+  /** As it is counted. */
   readonly scheme: SchemeEstimate;
+  /** What is bought in its stead while things are open; absent or null: what is counted. */
+  readonly packing?: Packing | null;
+  /** What the job records as taken instead; absent: nothing. */
+  readonly taken?: readonly TookInstead[] | undefined;
+  /** Keys of what was marked as not in stock; absent: none. */
+  readonly notInStock?: ReadonlySet<string>;
   readonly prices: Prices;
   readonly date: string;
   /** The name of the job's state. */
@@ -21,13 +31,18 @@ export interface ShoppingRequest {
 }
 
 /** The shopping list of a scheme with all that people read on it. */
-export interface ShoppingSheet extends Omit<ShoppingRequest, 'scheme' | 'prices'> {
+export interface ShoppingSheet
+  extends Omit<ShoppingRequest, 'scheme' | 'packing' | 'taken' | 'notInStock' | 'prices'> {
   readonly schemeName: string;
   readonly list: ShoppingList;
   /** "£132.40 over the counter, VAT not in it, by the price list of 2026-11-01", and how much has no price. */
   readonly costWords: string;
   /** What an entry is for, by its key. */
   readonly forWords: ReadonlyMap<string, string>;
+  /** What is there in case only, and what goes back. */
+  readonly inCase: InCase;
+  readonly instead: Instead;
+  readonly notInStock: ReadonlySet<string>;
   readonly cutLists: readonly CutList[];
   readonly cautions: readonly string[];
 }
@@ -37,8 +52,16 @@ export const entriesOf = ({ groups }: ShoppingList): readonly ShoppingEntry[] =>
   groups.flatMap(({ entries }) => entries);
 
 /** A scheme's shopping list for people. */
-export function shoppingSheetOf({ scheme, prices, ...head }: ShoppingRequest): ShoppingSheet {
-  const list = shoppingListOf(scheme.purchase, prices);
+export function shoppingSheetOf({
+  scheme,
+  packing = null,
+  taken = [],
+  notInStock = new Set(),
+  prices,
+  ...head
+}: ShoppingRequest): ShoppingSheet {
+  const bought = packing === null ? scheme : { ...scheme, purchase: packing.plan.purchase };
+  const list = shoppingListOf(bought.purchase, prices);
   const words = whatFor(scheme.worked);
   return {
     ...head,
@@ -46,7 +69,10 @@ export function shoppingSheetOf({ scheme, prices, ...head }: ShoppingRequest): S
     list,
     costWords: costWords(list, prices),
     forWords: new Map(entriesOf(list).map(({ key, causes }) => [key, words(causes)])),
-    cutLists: cutListsOf(scheme),
+    inCase: packing === null ? nothingInCase : inCaseOf(list, scheme.purchase, { packing, prices }),
+    instead: insteadOf(list, taken),
+    notInStock,
+    cutLists: cutListsOf(bought),
     cautions,
   };
 }

@@ -1,6 +1,8 @@
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import { type CutList, plainMetres } from './cut-lists.ts';
+import { entryMarks } from './entry-marks.ts';
 import { entryNotes, entryWords, merchantWords } from './entry-words.ts';
+import type { InCase } from './in-case.ts';
 import type { ShoppingSheet } from './shopping-sheet.ts';
 
 /** What a name holds of line ends and the like must not look like lines of the list. */
@@ -24,8 +26,10 @@ export function shoppingText(sheet: ShoppingSheet): string {
     ...(list.groups.length === 0 ? [['Nothing to buy, and nothing from the van.']] : []),
     ...list.groups.map((group) => [
       group.title.toUpperCase(),
-      ...group.entries.flatMap((entry) => ownLines(entry, sheet.forWords.get(entry.key) ?? '')),
+      ...group.entries.flatMap((entry) => ownLines(entry, sheet)),
     ]),
+    ...goesBackBlocks(sheet),
+    [...strayLines(sheet), sheet.instead.sumWords].filter((line) => line !== ''),
     [sheet.costWords, ...(demoNote === null ? [] : [demoNote])],
     ...(cutLists.length === 0 ? [] : [['CUT LIST']]),
     ...cutLists.map(cutLines),
@@ -33,9 +37,26 @@ export function shoppingText(sheet: ShoppingSheet): string {
   ]);
 }
 
-function ownLines(entry: ShoppingEntry, forWords: string): readonly string[] {
-  const under = entryNotes(entry, forWords).join('; ');
-  return [`[ ] ${entryWords(entry)}`, ...(under === '' ? [] : [`    ${under}`])];
+function ownLines(entry: ShoppingEntry, sheet: ShoppingSheet): readonly string[] {
+  const under = entryNotes(entry, sheet.forWords.get(entry.key) ?? '').join('; ');
+  const marks = entryMarks(entry, sheet);
+  return [
+    `[ ] ${entryWords(entry)}`,
+    ...[...marks, under].filter((line) => line !== '').map((line) => `    ${line}`),
+  ];
+}
+
+/** What was taken instead of what is on the list no longer. */
+const strayLines = ({ instead: { strays } }: ShoppingSheet): readonly string[] =>
+  strays.map(({ words }) => `No longer on the list. ${words}`);
+
+/** What goes back unopened, outcome by outcome; nothing where all is as counted. */
+function goesBackBlocks({ inCase: { goesBack } }: ShoppingSheet): readonly (readonly string[])[] {
+  if (goesBack.length === 0) return [];
+  return [
+    ['WHAT CAN GO BACK UNOPENED'],
+    ...goesBack.map(({ title, lines }) => [title, ...lines.map((line) => `  ${line}`)]),
+  ];
 }
 
 function cutLines({ description, bars, without, nearMisses, proof }: CutList): readonly string[] {
@@ -59,20 +80,25 @@ function cutLines({ description, bars, without, nearMisses, proof }: CutList): r
  * @param had keys of the entries that are ticked already: they are left out.
  * @returns empty where nothing is left to buy.
  */
-export function merchantText({ reference, list }: ShoppingSheet, had: ReadonlySet<string>): string {
+export function merchantText({ reference, list, inCase }: ShoppingSheet, had: ReadonlySet<string>): string {
   const groups = list.groups
     .filter(({ place }) => place !== 'van')
     .map((group) => ({ ...group, entries: group.entries.filter(({ key }) => !had.has(key)) }))
     .filter(({ entries }) => entries.length > 0);
   if (groups.length === 0) return '';
-  return text([[`To collect, our reference ${reference}`], ...groups.map(merchantLines)]);
+  return text([
+    [`To collect, our reference ${reference}`],
+    ...groups.map((group) => merchantLines(group, inCase)),
+  ]);
 }
 
-function merchantLines({ title, place, entries }: ShoppingGroup): readonly string[] {
+function merchantLines({ title, place, entries }: ShoppingGroup, { back }: InCase): readonly string[] {
   const head = place === 'unlisted' ? 'Have you these, and what do they cost?' : title;
   const line = (entry: ShoppingEntry): string => {
     const theirs = merchantWords(entry);
-    return `- ${entryWords(entry)}${theirs === '' ? '' : ` (${theirs})`}`;
+    const ours = back.get(entry.key);
+    const mark = ours === undefined ? '' : `; in case, may come back unopened: ${ours}`;
+    return `- ${entryWords(entry)}${theirs === '' ? '' : ` (${theirs})`}${mark}`;
   };
   return [head, ...entries.map(line)];
 }

@@ -13,7 +13,8 @@ import { type Exact, exactOf, minus, over, plus, roundHalfUp, times } from './ex
  * 6. *profit on all*: the mark-up, once, on materials, labour, travel and overhead together, in place of 2;
  * 7. *contingency*: its percentage, once, on materials, labour and other sums, and its parts at the end of each;
  * 8. *VAT*: once, on the net total (never line by line);
- * 9. *deposit*: its percentage, once, on the total with VAT.
+ * 9. *deposit*: its percentage, once, on the total with VAT;
+ * 10. *VAT within*: of the difference that a variation makes, once; it is told, and charged by nothing.
  *
  * Beside the price, *outlay*: so many of an offer, once each (`buying/`); no job is charged by it.
  *
@@ -29,6 +30,15 @@ const hundred = exactOf(100);
 /** So many percent of a sum of pence, in whole pence. */
 export function percentOfPence(pence: number, percent: number): number {
   return roundHalfUpPence(over(times(exactOf(pence), exactOf(percent)), hundred));
+}
+
+/**
+ * The value added tax within a sum that has it in, at so many percent, in whole pence: the sum times percent / (100 + percent).
+ * Source: the VAT fraction of HMRC's VAT guide (VAT Notice 700), from memory: 1/6 at 20 %, 1/21 at 5 %.
+ */
+export function vatWithinPence(grossPence: number, vatPercent: number): number {
+  const percent = exactOf(vatPercent);
+  return roundHalfUpPence(over(times(exactOf(grossPence), percent), plus(hundred, percent)));
 }
 
 /** A cost with its mark-up, percent on cost, in whole pence. */

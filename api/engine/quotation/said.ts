@@ -5,6 +5,9 @@ export function pounds(pence: number): string {
   return `${sign}£${Math.floor(whole / 100)}.${String(whole % 100).padStart(2, '0')}`;
 }
 
+/** What is added to a price, or saved: +£35.76. */
+export const poundsMore = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
+
 /** Money to the nearest pound, for ranges and bars: £808. */
 export const wholePounds = (pence: number): string =>
   `${pence < 0 ? '−' : ''}£${Math.round(Math.abs(pence) / 100)}`;

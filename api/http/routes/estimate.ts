@@ -1,6 +1,6 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
-import { estimate } from '#engine/estimate.ts';
-import { estimateJson } from '#exports/estimate-json.ts';
+import { estimateFile } from '#exports/estimate-file.ts';
+import { papersOf } from '#exports/papers.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { isoDate } from '#model/primitives.ts';
@@ -22,7 +22,8 @@ const UNKEPT_REVISION = 1;
 const estimateJob = createRoute({
   ...routeAt('estimateJob'),
   summary: 'Works out, checks and prices a job',
-  description: 'With `scheme`, that scheme alone is worked out.',
+  description:
+    'With `scheme`, that scheme alone is worked out. What is open is told of the shown scheme, as `packing`.',
   request: { params: jobAddress, query: papersQuery },
   responses: {
     200: textAnswer('The estimate.', 'Estimate'),
@@ -92,6 +93,17 @@ function withOnly(job: Job, schemeId: string | undefined): Job {
   return { ...job, schemes: [scheme] };
 }
 
+/** The estimate of a job as a file has it, for the cheapest scheme that does not fail. */
+function answerOf(
+  job: Job,
+  library: Library,
+  when: { readonly date: string; readonly revision: number },
+): string {
+  const papers = papersOf(job, library, { ...when, schemeId: null });
+  if (papers === null) throw new Error(`The job "${job.id}" has no papers.`);
+  return estimateFile({ job, library, papers });
+}
+
 /** Estimates of kept jobs and of jobs that are sent. */
 export function estimateRoutes({ stores, demoLibrary, now }: AppParts): OpenAPIHono {
   const json = { 'Content-Type': 'application/json' };
@@ -100,13 +112,12 @@ export function estimateRoutes({ stores, demoLibrary, now }: AppParts): OpenAPIH
       const { date, scheme } = c.req.valid('query');
       const { job, revision } = await storedJob(stores.jobs, c.req.valid('param').id);
       const { library } = await firmLibrary(stores.library, demoLibrary);
-      const result = estimate(withOnly(job, scheme), library, { date: dayAsked(date, now), revision });
-      return c.body(estimateJson(result), 200, json);
+      const when = { date: dayAsked(date, now), revision };
+      return c.body(answerOf(withOnly(job, scheme), library, when), 200, json);
     })
     .openapi(estimatePosted, async (c) => {
       const { job, library, date, revision } = postedOf(parsedBody(await bodyText(c)));
       const prices = library ?? (await firmLibrary(stores.library, demoLibrary)).library;
-      const result = estimate(job, prices, { date: dayAsked(date, now), revision });
-      return c.body(estimateJson(result), 200, json);
+      return c.body(answerOf(job, prices, { date: dayAsked(date, now), revision }), 200, json);
     });
 }

@@ -3,7 +3,7 @@ import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import type { CsvRequest } from '#exports/csv/csv-request.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
-import { estimateJson } from '#exports/estimate-json.ts';
+import { estimateFile } from '#exports/estimate-file.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
@@ -112,8 +112,8 @@ const exportShoppingCsv = createRoute({
 
 const exportEstimate = createRoute({
   ...routeAt('exportEstimate'),
-  summary: 'The estimate of every scheme, as a file',
-  request: { params: jobAddress, query: papersQuery.pick({ date: true }) },
+  summary: 'The estimate of every scheme, with what to buy for one while things are open, as a file',
+  request: { params: jobAddress, query: papersQuery },
   responses: { ...file('The estimate.', 'application/json'), ...exportProblems },
 });
 
@@ -217,10 +217,10 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       return c.body(shoppingFiles(papers, library, job).csv, 200, headers);
     })
     .openapi(exportEstimate, async (c) => {
-      const { date } = c.req.valid('query');
-      const { job, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
-      const headers = fileHeaders(job, 'estimate.json', 'application/json');
-      return c.body(estimateJson(papers.result), 200, headers);
+      const { date, scheme } = c.req.valid('query');
+      const asked = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
+      const headers = fileHeaders(asked.job, 'estimate.json', 'application/json');
+      return c.body(estimateFile(asked), 200, headers);
     })
     .openapi(exportJob, async (c) => {
       const { id } = c.req.valid('param');

@@ -31,6 +31,7 @@ export function saltglassShopped({ job, library, schemeId }: ShoppedOtherwise = 
     reference: changed.reference,
     title: changed.title,
     scheme,
+    taken: changed.actuals?.instead,
     prices: own.prices,
     date: '2026-11-25',
     state: 'AAAA-BBBB',

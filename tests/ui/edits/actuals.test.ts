@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '#model/job.ts';
 import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { setActuallyUsed, setActualStage, setActualTask } from '../../../ui/edits/actuals.ts';
+import { setActuallyUsed, setActualStage, setActualTask, setTookInstead } from '../../../ui/edits/actuals.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 import { edited, faultsOf, partsChanged } from './random-edits.ts';
 
@@ -36,9 +36,26 @@ describe('what the job took', () => {
     expect(edited(job, setActuallyUsed('cable-flat-2.5-1.5', 'x', null))).toEqual(job);
   });
 
+  it('holds what was taken instead, once a thing, and lets go of it', () => {
+    const clips = setTookInstead('counter/clip-flat-2.5', 'Clips', { took: 'Clips, grey', pence: 250 });
+    const box = setTookInstead('counter/box', 'Box', { took: 'A deeper one', item: 'box-steel-single-47' });
+    const both = edited(job, clips, box, setTookInstead('counter/box', 'Box', { took: 'Another' }));
+    expect(both.actuals?.instead).toEqual([
+      { entry: 'counter/clip-flat-2.5', took: 'Clips, grey', pence: 250 },
+      { entry: 'counter/box', took: 'Another' },
+    ]);
+    expect(faultsOf(both)).toEqual([]);
+    const none = edited(both, setTookInstead('counter/box', 'Box', null));
+    expect(edited(none, setTookInstead('counter/clip-flat-2.5', 'Clips', null))).toEqual(job);
+  });
+
   it('moves no price', () => {
     const one: Job = { ...job, schemes: job.schemes.slice(0, 1) };
-    const recorded = edited(one, setActualStage('first-fix', 'First fix', 999));
+    const recorded = edited(
+      one,
+      setActualStage('first-fix', 'First fix', 999),
+      setTookInstead('counter/socket-twin', 'Socket', { took: 'Dearer ones', pence: 99_900 }),
+    );
     expect(estimateOf(recorded).schemes[0]?.totals).toEqual(estimateOf(one).schemes[0]?.totals);
   });
 

@@ -5,13 +5,14 @@ import type { TextStore } from '../../../ui/controllers/texts-by-job.ts';
 import { KeptTicks } from '../../../ui/shopping/kept-ticks.ts';
 import {
   hadKeys,
+  markedFrom,
+  markedText,
+  nothingMarked,
   strays,
   strayWords,
   type Ticks,
   ticked,
   tickState,
-  ticksFrom,
-  ticksText,
 } from '../../../ui/shopping/ticks.ts';
 
 const singles = (count: number): Ask => ({
@@ -101,17 +102,21 @@ describe('ticks as a text', () => {
   it('come back as they were', () => {
     fc.assert(
       fc.property(anyTicks, (ticks) => {
-        expect(ticksFrom(ticksText(ticks))).toEqual(ticks);
+        const marked = { ticks, notInStock: ticks.map(({ key }) => key) };
+        expect(markedFrom(markedText(marked))).toEqual(marked);
+        // As the versions before kept them.
+        expect(markedFrom(JSON.stringify({ ticks }))).toEqual({ ticks, notInStock: [] });
       }),
     );
   });
 
   it('are none where the text is of something else, and never break', () => {
     for (const text of [null, '', '{', '[]', '{"ticks":1}', '{"ticks":[null,{"key":1},{"key":"a"}]}', 'null'])
-      expect(ticksFrom(text)).toEqual([]);
+      expect(markedFrom(text)).toEqual(nothingMarked);
     fc.assert(
       fc.property(fc.json(), (text) => {
-        expect(ticksFrom(text)).toBeInstanceOf(Array);
+        const { ticks, notInStock } = markedFrom(text);
+        expect([ticks, notInStock].every(Array.isArray)).toBe(true);
       }),
     );
   });
@@ -149,6 +154,7 @@ describe('ticks on a device', () => {
   it('go back step by step, whatever was done', () => {
     const step = fc.oneof(
       fc.record({ do: fc.constant('tick' as const), entry: anyEntry, is: fc.boolean() }),
+      fc.record({ do: fc.constant('stock' as const), entry: anyEntry, is: fc.boolean() }),
       fc.record({ do: fc.constant('clear' as const) }),
       fc.record({ do: fc.constant('forget' as const), key: fc.constantFrom('counter/a', 'counter/b') }),
     );
@@ -156,17 +162,18 @@ describe('ticks on a device', () => {
       fc.property(fc.array(step, { maxLength: 40 }), (stepsTaken) => {
         const device = store();
         const kept = new KeptTicks('job-1', () => device);
-        const before: Ticks[] = [];
+        const before: (readonly [Ticks, readonly string[]])[] = [];
         for (const one of stepsTaken) {
-          before.push(kept.ticks);
+          before.push([kept.ticks, [...kept.notInStock]]);
           if (one.do === 'tick') kept.tick(one.entry, one.is);
+          else if (one.do === 'stock') kept.markNotInStock(one.entry, one.is);
           else if (one.do === 'clear') kept.clear();
           else kept.forget(one.key);
         }
-        for (const ticks of before.toReversed()) {
+        for (const marked of before.toReversed()) {
           expect(kept.undoLabel).not.toBeNull();
           kept.undo();
-          expect(kept.ticks).toEqual(ticks);
+          expect([kept.ticks, [...kept.notInStock]]).toEqual(marked);
         }
         expect(kept.undoLabel).toBeNull();
       }),

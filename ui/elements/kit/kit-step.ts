@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { otherSchemes } from '#engine/schemes/outcomes/other-schemes.ts';
 import type { TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import { OutcomePacking } from '../../controllers/outcome-packing.ts';
 import type { JobView, KitPart } from '../../job-view.ts';
 import { pounds } from '../../written.ts';
@@ -71,12 +72,16 @@ export class KitStep extends LitElement {
     this.#packing.ask({ job, library, schemeId: scheme.id, otherIds, turnedOut: this.turnedOut });
   }
 
-  /** The scheme with what is bought for every chosen outcome in place of its own purchase, as soon as that is worked out. */
+  /** What is bought for every chosen outcome of a scheme, as soon as that is worked out; null: what is counted. */
+  #packedFor({ id }: SchemeEstimate): Packing | null {
+    const answer = this.view.job.packFor === undefined ? null : this.#packing.state.answer;
+    return answer?.plan.schemeId === id ? answer : null;
+  }
+
+  /** The scheme with what is bought for every chosen outcome in place of its own purchase. */
   #packed(scheme: SchemeEstimate): SchemeEstimate {
-    const plan = this.view.job.packFor === undefined ? undefined : this.#packing.state.answer?.plan;
-    return plan === undefined || plan.schemeId !== scheme.id
-      ? scheme
-      : { ...scheme, purchase: plan.purchase };
+    const packing = this.#packedFor(scheme);
+    return packing === null ? scheme : { ...scheme, purchase: packing.plan.purchase };
   }
 
   #inCase(): TemplateResult | typeof nothing {
@@ -110,7 +115,7 @@ export class KitStep extends LitElement {
       case 'bill':
         return html`<kit-bill .view=${view} .scheme=${scheme}></kit-bill>`;
       case 'shopping':
-        return html`${this.#inCase()}<shopping-list .view=${view} .scheme=${this.#packed(scheme)}></shopping-list>`;
+        return html`${this.#inCase()}<shopping-list .view=${view} .scheme=${scheme} .packing=${this.#packedFor(scheme)}></shopping-list>`;
       case 'cuts':
         return html`${this.#inCase()}<cut-list .view=${view} .scheme=${this.#packed(scheme)}></cut-list>`;
       case 'open':

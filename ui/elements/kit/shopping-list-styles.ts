@@ -60,9 +60,34 @@ export const shoppingListCss = css`
   li {
     border-bottom: 1px solid var(--rule);
   }
+  .row {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    gap: 8px;
+  }
+  .end {
+    display: grid;
+    justify-items: end;
+    align-content: space-between;
+    padding-bottom: 4px;
+  }
+  .end button {
+    width: 4.75rem;
+    min-height: 44px;
+    padding: 2px 6px;
+    font-size: 0.8125rem;
+    line-height: 1.15;
+    white-space: normal;
+    background: none;
+  }
+  .instead {
+    padding: 8px 10px;
+    background: var(--ask-wash);
+    border-left: 4px solid var(--ask);
+  }
   label {
     display: grid;
-    grid-template-columns: 44px minmax(0, 1fr) auto;
+    grid-template-columns: 44px minmax(0, 1fr);
     align-items: start;
     min-height: 52px;
     padding: 8px 0;
@@ -96,6 +121,18 @@ export const shoppingListCss = css`
     font-weight: 600;
     background: var(--ask-wash);
     border-left: 4px solid var(--ask);
+  }
+  /* Not in stock, or there for what may turn out: a dashed edge, as whatever is assumed has. */
+  small.mark {
+    padding-left: 8px;
+    border-left: 2px dashed var(--line);
+  }
+  .turned {
+    margin: 8px 0 2px;
+    font-weight: 600;
+  }
+  .back li {
+    padding: 6px 0;
   }
   .had .name {
     color: var(--ink-soft);

@@ -1,9 +1,13 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { entryMarks } from '#drawing/shopping/entry-marks.ts';
 import { entriesOf, type ShoppingSheet, shoppingSheetOf } from '#drawing/shopping/shopping-sheet.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
-import type { ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
+import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import { stateTag } from '#engine/state-tag.ts';
+import { setTookInstead } from '../../edits/actuals.ts';
+import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { KeptTicks } from '../../shopping/kept-ticks.ts';
 import { hadKeys, strays, strayWords, tickState } from '../../shopping/ticks.ts';
@@ -15,6 +19,8 @@ import { shoppingListCss } from './shopping-list-styles.ts';
 import './shopping-out.ts';
 import './shopping-paper.ts';
 import { shoppingRow } from './shopping-row.ts';
+import './took-instead.ts';
+import type { Taken } from './took-instead.ts';
 
 /**
  * What to take along and to buy, counter by counter, to be ticked with one thumb. Ticks are the shopper's, not the job's: they
@@ -24,12 +30,18 @@ export class ShoppingListView extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     scheme: { attribute: false },
+    packing: { attribute: false },
+    asking: { state: true },
     onlyLeft: { state: true },
     said: { state: true },
   };
   static override styles = [controlsCss, shoppingListCss];
   declare view: JobView;
   declare scheme: SchemeEstimate;
+  /** What is bought while things are open; null: what is counted. */
+  declare packing: Packing | null;
+  /** The key of the entry of which it is asked what was taken instead; empty: of none. */
+  declare private asking: string;
   /** True where what is had is left out of sight. */
   declare private onlyLeft: boolean;
   /** What was done last, as long as nobody has put the line away. */
@@ -38,6 +50,8 @@ export class ShoppingListView extends LitElement {
 
   constructor() {
     super();
+    this.packing = null;
+    this.asking = '';
     this.onlyLeft = false;
     this.said = '';
     this.addEventListener('toast-action', (event) => {
@@ -88,6 +102,9 @@ export class ShoppingListView extends LitElement {
       reference: job.reference,
       title: job.title,
       scheme: this.scheme,
+      packing: this.packing,
+      taken: job.actuals?.instead,
+      notInStock: this.#ticks.notInStock,
       prices: library.prices,
       date,
       state: stateTag(job),
@@ -97,7 +114,7 @@ export class ShoppingListView extends LitElement {
 
   override render(): TemplateResult {
     const sheet = this.#sheet;
-    const had = hadKeys(sheet.list, this.#ticks.ticks);
+    const had = new Set([...hadKeys(sheet.list, this.#ticks.ticks), ...sheet.instead.byKey.keys()]);
     return html`<div class="screen">${this.#screen(sheet, had)}</div>
       <shopping-paper .sheet=${sheet} .had=${had}></shopping-paper>`;
   }
@@ -116,12 +133,15 @@ export class ShoppingListView extends LitElement {
         ></tick-field>
       </div>
       ${this.#strays(sheet)} ${sheet.list.groups.map((group) => this.#group(group, sheet, had))}
+      ${this.#goesBack(sheet)}
+      ${this.#insteads(sheet)}
       <p class="none hint">${sheet.costWords} What the job is charged stands in the bill: of some packs only what it uses.</p>
       <shopping-out .sheet=${sheet} .had=${had}></shopping-out>
       <div class="tools">
-        <button ?disabled=${this.#ticks.ticks.length === 0} @click=${() => this.#do((kept) => kept.clear())}>Clear ticks</button>
+        <button ?disabled=${this.#ticks.ticks.length + this.#ticks.notInStock.size === 0} @click=${() => this.#do((kept) => kept.clear())}>Clear ticks</button>
       </div>
-      <p class="hint">Ticks stay on this device, need no signal, and change nothing of the job.</p>
+      <p class="hint">Ticks, and what was not in stock, stay on this device, need no signal, and change nothing of the job. What was taken instead is
+        kept with the job, in what it took; no price hangs on it.</p>
       <toast-line .words=${this.said} action="Take back"></toast-line>`;
   }
 
@@ -129,7 +149,6 @@ export class ShoppingListView extends LitElement {
     const done = group.entries.filter(({ key }) => had.has(key)).length;
     const isAll = done === group.entries.length;
     const shown = this.onlyLeft ? group.entries.filter(({ key }) => !had.has(key)) : group.entries;
-    const { ticks } = this.#ticks;
     return html`<section aria-label=${group.title} class=${isAll ? 'all' : ''}>
       <h3>
         ${group.title}
@@ -140,13 +159,77 @@ export class ShoppingListView extends LitElement {
         >
       </h3>
       <ul>
-        ${shown.map((entry) =>
-          shoppingRow(
-            { entry, state: tickState(entry, ticks), forWords: sheet.forWords.get(entry.key) ?? '' },
-            (of, is) => this.#do((kept) => kept.tick(of, is)),
-          ),
-        )}
+        ${shown.map((entry) => this.#entry(entry, sheet))}
       </ul>
+    </section>`;
+  }
+
+  #entry(entry: ShoppingEntry, sheet: ShoppingSheet): TemplateResult {
+    const taken = sheet.instead.byKey.get(entry.key)?.took ?? null;
+    return shoppingRow(
+      {
+        entry,
+        state: tickState(entry, this.#ticks.ticks),
+        forWords: sheet.forWords.get(entry.key) ?? '',
+        marks: entryMarks(entry, sheet),
+        isInstead: taken !== null,
+        form: this.asking === entry.key ? this.#asked(entry, taken) : nothing,
+      },
+      {
+        tick: (of, is) => this.#do((kept) => kept.tick(of, is)),
+        notInStock: (of) => this.#askInstead(of),
+      },
+    );
+  }
+
+  /** Marked at once: whoever stands at the counter may have no time for more. */
+  #askInstead(entry: ShoppingEntry): void {
+    if (!this.#ticks.notInStock.has(entry.key)) this.#do((kept) => kept.markNotInStock(entry, true));
+    this.asking = this.asking === entry.key ? '' : entry.key;
+  }
+
+  #asked(entry: ShoppingEntry, taken: Taken): TemplateResult {
+    const away = (): void => {
+      this.asking = '';
+    };
+    return html`<took-instead
+      .entry=${entry}
+      .prices=${this.view.library.prices}
+      .taken=${taken}
+      @took-instead=${(event: CustomEvent<Taken>) => {
+        send(this, 'job-edit', setTookInstead(entry.key, entry.description, event.detail));
+        away();
+      }}
+      @in-stock=${() => {
+        this.#do((kept) => kept.markNotInStock(entry, false));
+        away();
+      }}
+      @closed=${away}
+    ></took-instead>`;
+  }
+
+  /** What was taken instead came to in all, and what of it is for things no longer on the list. */
+  #insteads({ instead: { strays: left, sumWords } }: ShoppingSheet): TemplateResult {
+    return html`${left.map(
+      ({ words, took }) => html`<div class="stray">
+        <span>No longer on the list. ${words}</span>
+        <button @click=${() => send(this, 'job-edit', setTookInstead(took.entry, took.took, null))}>Put away</button>
+      </div>`,
+    )}
+    ${sumWords === '' ? nothing : html`<p class="instead" role="status">${sumWords}</p>`}`;
+  }
+
+  /** What goes back unopened, outcome by outcome. */
+  #goesBack({ inCase: { goesBack } }: ShoppingSheet): TemplateResult | typeof nothing {
+    if (goesBack.length === 0) return nothing;
+    return html`<section aria-label="What can go back unopened">
+      <h3>What can go back unopened</h3>
+      ${goesBack.map(
+        ({ title, lines }) => html`<p class="turned">${title}</p>
+          <ul class="back">
+            ${lines.map((line) => html`<li>${line}</li>`)}
+          </ul>`,
+      )}
     </section>`;
   }
 

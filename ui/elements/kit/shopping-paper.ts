@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
 import type { CutList } from '#drawing/shopping/cut-lists.ts';
 import { plainMetres } from '#drawing/shopping/cut-lists.ts';
+import { entryMarks } from '#drawing/shopping/entry-marks.ts';
 import { askWords, entryNotes } from '#drawing/shopping/entry-words.ts';
 import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
@@ -116,6 +117,9 @@ export class ShoppingPaper extends LitElement {
       <p>${title}: ${schemeName}</p>
       <p class="soft">${date}, state ${state}</p>
       ${list.groups.map((group) => this.#group(group))}
+      ${this.#goesBack()}
+      ${this.sheet.instead.strays.map(({ words }) => html`<p>No longer on the list. ${words}</p>`)}
+      ${this.sheet.instead.sumWords === '' ? nothing : html`<p>${this.sheet.instead.sumWords}</p>`}
       <p>${costWords}</p>
       ${demoNote === null ? nothing : html`<p><strong>${demoNote}</strong></p>`}
       ${cutLists.length === 0 ? nothing : html`<h3>Cut list</h3>`} ${cutLists.map((one) => this.#cuts(one))}
@@ -133,6 +137,15 @@ export class ShoppingPaper extends LitElement {
     </section>`;
   }
 
+  #goesBack(): TemplateResult | typeof nothing {
+    const { goesBack } = this.sheet.inCase;
+    if (goesBack.length === 0) return nothing;
+    return html`<section>
+      <h3>What can go back unopened</h3>
+      ${goesBack.map(({ title, lines }) => html`<p>${title}: ${lines.join('; ')}</p>`)}
+    </section>`;
+  }
+
   #entry(entry: ShoppingEntry): TemplateResult {
     const forWords = this.sheet.forWords.get(entry.key) ?? '';
     const notes = entryNotes(entry, forWords);
@@ -145,6 +158,7 @@ export class ShoppingPaper extends LitElement {
       </td>
       <td>
         <strong>${askWords(entry)}</strong> ${entry.description}
+        ${entryMarks(entry, this.sheet).map((mark) => html`<small><strong>${mark}</strong></small>`)}
         ${notes.length === 0 ? nothing : html`<small>${notes.join(' · ')}</small>`}
       </td>
       <td class="number">${entry.pence === null ? '' : pounds(entry.pence)}</td>

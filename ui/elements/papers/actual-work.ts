@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { insteadOf } from '#drawing/shopping/took-instead.ts';
 import {
   type ActualMetres,
   type ActualStage,
@@ -7,8 +8,9 @@ import {
 } from '#engine/labour/against-actual.ts';
 import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
 import type { Stage } from '#engine/labour/task.ts';
+import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { setActuallyUsed, setActualStage, setActualTask } from '../../edits/actuals.ts';
+import { setActuallyUsed, setActualStage, setActualTask, setTookInstead } from '../../edits/actuals.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { hundredths } from '../../written.ts';
@@ -69,7 +71,8 @@ export class ActualWork extends LitElement {
       <h4>Metres used</h4>
       <ul>
         ${metres.map((line) => this.#metres(line))}
-      </ul>`;
+      </ul>
+      ${this.#instead(scheme)}`;
   }
 
   #against({ labour, takeoff, price }: SchemeEstimate) {
@@ -78,6 +81,25 @@ export class ActualWork extends LitElement {
     const factorOf = (stage: Stage): number =>
       onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1);
     return againstActual(job.actuals, { labour, takeoff, level: price.labourLevel, factorOf });
+  }
+
+  /** What was taken in the place of what was not in stock; it is recorded on the shopping list. */
+  #instead({ purchase }: SchemeEstimate): TemplateResult | typeof nothing {
+    const taken = this.view.job.actuals?.instead ?? [];
+    if (taken.length === 0) return nothing;
+    const { byKey, strays, sumWords } = insteadOf(shoppingListOf(purchase, this.view.library.prices), taken);
+    return html`<h4>Taken instead</h4>
+      <ul>
+        ${[...byKey.values(), ...strays].map(
+          ({ took, words }) => html`<li>
+            <div>${words}</div>
+            <button class="small" @click=${() => send(this, 'job-edit', setTookInstead(took.entry, took.took, null))}>
+              Take away<span class="visually-hidden">: ${took.took}</span>
+            </button>
+          </li>`,
+        )}
+      </ul>
+      ${sumWords === '' ? nothing : html`<p class="hint">${sumWords}</p>`}`;
   }
 
   #stage({ stage, estimatedMin, actualMin, ratio }: ActualStage): TemplateResult {

@@ -1,32 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { SaidHow } from '#model/quotation-notes.ts';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
+import { type Answer, answerDrafts } from '../../../quotations/answer-drafts.ts';
 import type { Choice } from '../../fields/choice-field.ts';
 import '../../fields/choice-field.ts';
 import type { FieldChange } from '../../fields/field-element.ts';
 import '../../fields/text-field.ts';
 import '../../fields/yes-no-field.ts';
 import { controlsCss } from '../../shared-styles.ts';
-
-/** What somebody said, how and when. */
-export interface Answer {
-  readonly by: string;
-  readonly how: SaidHow;
-  /** ISO. */
-  readonly on: string;
-  /** The chosen scheme; null where there is none to choose. */
-  readonly schemeId: string | null;
-  /** Null: nobody said. */
-  readonly earlyStart: boolean | null;
-}
-
-/** How a yes or a no came, in words. */
-export const saidHowWords: Readonly<Record<SaidHow, string>> = {
-  signed: 'Signed on paper',
-  message: 'In writing: e-mail or message',
-  'in-person': 'In person, by word of mouth',
-  telephone: 'By telephone',
-};
 
 const howChoices: readonly Choice[] = Object.entries(saidHowWords).map(([value, label]) => ({
   value,
@@ -40,12 +21,15 @@ export interface AnswerGiven {
 
 /**
  * Asks who said yes or no, how and when; which scheme, where there are several; and whether work was asked to begin early.
+ * What is typed stays on this device until it is recorded or dropped.
  *
  * @fires answer-given - detail: { answer }
  * @fires answer-dropped
  */
 export class AnswerForm extends LitElement {
   static override properties: PropertyDeclarations = {
+    jobId: { type: String },
+    draft: { type: String },
     name: { type: String },
     today: { type: String },
     schemes: { attribute: false },
@@ -81,6 +65,9 @@ export class AnswerForm extends LitElement {
       }
     `,
   ];
+  declare jobId: string;
+  /** What its answer is kept by while it is typed, of that job. */
+  declare draft: string;
   /** Who is put there at first: the customer. */
   declare name: string;
   declare today: string;
@@ -95,6 +82,8 @@ export class AnswerForm extends LitElement {
   constructor() {
     super();
     keepFocus(this);
+    this.jobId = '';
+    this.draft = '';
     this.name = '';
     this.today = '';
     this.schemes = [];
@@ -103,6 +92,10 @@ export class AnswerForm extends LitElement {
     this.busy = false;
     this.answer = null;
     this.tried = false;
+  }
+
+  override willUpdate(changed: Map<string, unknown>): void {
+    if (changed.has('jobId') || changed.has('draft')) this.answer = answerDrafts.of(this.jobId, this.draft);
   }
 
   /** Begins with the customer, today, and the first scheme; what is typed stands until it was sent. */
@@ -120,6 +113,7 @@ export class AnswerForm extends LitElement {
 
   #set(part: Partial<Answer>): void {
     this.answer = { ...this.#now, ...part };
+    answerDrafts.keep(this.jobId, this.draft, this.answer);
   }
 
   override render(): TemplateResult {
@@ -166,6 +160,7 @@ export class AnswerForm extends LitElement {
   }
 
   #drop(): void {
+    answerDrafts.keep(this.jobId, this.draft, null);
     this.dispatchEvent(new CustomEvent('answer-dropped'));
   }
 }

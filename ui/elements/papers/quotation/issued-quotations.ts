@@ -197,6 +197,7 @@ export class IssuedQuotations extends LitElement {
     return html`${quotation.variations.map(
       (variation) => html`<variation-card
         .variation=${variation}
+        .jobId=${job.id}
         .quotationId=${quotation.id}
         .customer=${job.site.customer}
         .today=${date}

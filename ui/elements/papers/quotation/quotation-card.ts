@@ -1,12 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
+import { type Answer, answerDrafts } from '../../../quotations/answer-drafts.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
-import { type Answer, type AnswerGiven, saidHowWords } from './answer-form.ts';
+import type { AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
 import { statusWords } from './status-words.ts';
 
@@ -85,8 +87,21 @@ export class QuotationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.quotation.status);
     const before = changed.get('quotation') as QuotationRecord | undefined;
-    // What was asked for is done.
-    if (before !== undefined && before.status !== this.quotation.status) this.asking = 'nothing';
+    if (before?.status === this.quotation.status) return;
+    // What was asked for is done, or what was being typed goes on.
+    this.asking = 'nothing';
+    if (!this.#mayAccept) answerDrafts.keep(this.jobId, this.#draft, null);
+    else if (answerDrafts.of(this.jobId, this.#draft) !== null) this.asking = 'acceptance';
+  }
+
+  /** What an acceptance of it is kept by while it is typed. */
+  get #draft(): string {
+    return `${this.quotation.id}/accepted`;
+  }
+
+  /** Who said no may think again. */
+  get #mayAccept(): boolean {
+    return this.quotation.status === 'issued' || this.quotation.status === 'declined';
   }
 
   get #name(): string {
@@ -148,7 +163,7 @@ export class QuotationCard extends LitElement {
     };
     if (this.asking !== 'nothing') return nothing;
     const isOpen = status === 'issued';
-    return html`${isOpen || status === 'declined' ? this.#button('Record an acceptance', ask('acceptance')) : nothing}
+    return html`${this.#mayAccept ? this.#button('Record an acceptance', ask('acceptance')) : nothing}
       ${isOpen ? this.#button('Declined', ask('declined')) : nothing}
       ${isOpen ? this.#button('Withdraw', ask('withdrawn')) : nothing}
       ${
@@ -168,6 +183,8 @@ export class QuotationCard extends LitElement {
     if (this.asking === 'nothing') return nothing;
     if (this.asking === 'acceptance')
       return html`<answer-form
+        .jobId=${this.jobId}
+        .draft=${this.#draft}
         .name=${this.customer}
         .today=${this.today}
         .schemes=${offers.map(({ schemeId, name, grossPence }) => ({ value: schemeId, label: `${name}, ${pounds(grossPence)}` }))}

@@ -1,12 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { dayWords } from '#engine/quotation/said.ts';
+import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
+import { answerDrafts } from '../../../quotations/answer-drafts.ts';
 import type { VariationRecord } from '../../../quotations/quotation-record.ts';
 import { pounds, poundsMore } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
-import { type AnswerGiven, saidHowWords } from './answer-form.ts';
+import type { AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
 import { variationWords } from './status-words.ts';
 
@@ -16,6 +18,7 @@ type Asking = 'nothing' | 'agreed' | 'refused';
 export class VariationCard extends LitElement {
   static override properties: PropertyDeclarations = {
     variation: { attribute: false },
+    jobId: { type: String },
     quotationId: { type: String },
     customer: { type: String },
     today: { type: String },
@@ -68,6 +71,7 @@ export class VariationCard extends LitElement {
     `,
   ];
   declare variation: VariationRecord;
+  declare jobId: string;
   declare quotationId: string;
   declare customer: string;
   declare today: string;
@@ -77,6 +81,7 @@ export class VariationCard extends LitElement {
   constructor() {
     super();
     keepFocus(this);
+    this.jobId = '';
     this.quotationId = '';
     this.customer = '';
     this.today = '';
@@ -87,7 +92,14 @@ export class VariationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.variation.status);
     const before = changed.get('variation') as VariationRecord | undefined;
-    if (before !== undefined && before.status !== this.variation.status) this.asking = 'nothing';
+    if (before?.status === this.variation.status) return;
+    // What was asked for is done, or what was being typed goes on.
+    this.asking = 'nothing';
+    for (const kind of ['agreed', 'refused'] as const) {
+      const draft = this.#draft(kind);
+      if (this.variation.status !== 'offered') answerDrafts.keep(this.jobId, draft, null);
+      else if (answerDrafts.of(this.jobId, draft) !== null) this.asking = kind;
+    }
   }
 
   override render(): TemplateResult {
@@ -109,7 +121,20 @@ export class VariationCard extends LitElement {
             </div>`
       }
       ${decision === null ? nothing : html`<p>By ${decision.by}, ${dayWords(decision.on)}. ${saidHowWords[decision.how]}.</p>`}
+      <div class="acts">
+        <a class="button" download href=${this.#href}>PDF for the customer<span class="visually-hidden">: variation ${number}</span></a>
+      </div>
       ${status === 'offered' ? this.#answer() : nothing}`;
+  }
+
+  /** What an answer to it is kept by while it is typed. */
+  #draft(kind: Exclude<Asking, 'nothing'>): string {
+    return `${this.quotationId}/${this.variation.id}/${kind}`;
+  }
+
+  get #href(): string {
+    const { quotationId, variation } = this;
+    return `/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${quotationId}/variations/${variation.id}/variation.pdf`;
   }
 
   #answer(): TemplateResult {
@@ -126,6 +151,8 @@ export class VariationCard extends LitElement {
       </div>`;
     const kind = this.asking === 'agreed' ? 'variation-agreed' : 'variation-refused';
     return html`<answer-form
+      .jobId=${this.jobId}
+      .draft=${this.#draft(this.asking)}
       .name=${this.customer}
       .today=${this.today}
       .busy=${this.busy}

@@ -1,0 +1,98 @@
+import pdfmake from 'pdfmake';
+import type { Column, Content } from 'pdfmake/interfaces.js';
+import { tokens } from '#drawing/ink.ts';
+import type { QuotedParty } from '#engine/quotation/document.ts';
+import { fontFiles, pdfFonts } from './pdf-fonts.ts';
+import { mm, TEXT_WIDTH_MM } from './pdf-parts.ts';
+
+pdfmake.setFonts(pdfFonts);
+// Nothing is fetched, and of this machine only the fonts are read.
+pdfmake.setUrlAccessPolicy(() => false);
+pdfmake.setLocalAccessPolicy((path: string) => fontFiles.has(path));
+
+const MARGIN_MM = 18;
+const PARTY_GAP_MM = 6;
+// Set: a column that fits itself to its words would push long ones off the page.
+const PARTY_MM = (TEXT_WIDTH_MM - 2 * PARTY_GAP_MM) / 3;
+const PAGE_COUNT_MM = 30;
+
+const party = (title: string, { name, lines }: QuotedParty): Column => ({
+  width: mm(PARTY_MM),
+  stack: [{ text: title, style: 'label' }, { text: name, bold: true }, ...lines],
+});
+
+/** From whom, for whom, and where: side by side. */
+export const parties = (of: {
+  readonly firm: QuotedParty;
+  readonly customer: QuotedParty;
+  readonly place: readonly string[];
+}): Content => ({
+  columnGap: mm(PARTY_GAP_MM),
+  columns: [
+    party('From', of.firm),
+    party('For', of.customer),
+    { width: mm(PARTY_MM), stack: [{ text: 'Where', style: 'label' }, ...of.place] },
+  ],
+  margin: [0, 0, 0, 10],
+});
+
+const styles = {
+  title: { fontSize: 26, bold: true, color: tokens.ink },
+  heading: { fontSize: 14, bold: true, margin: [0, 10, 0, 4] as [number, number, number, number] },
+  subheading: { fontSize: 11, bold: true, margin: [0, 6, 0, 2] as [number, number, number, number] },
+  paragraph: { margin: [0, 0, 0, 5] as [number, number, number, number] },
+  label: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
+  head: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
+  figures: { fontFeatures: ['tnum' as const] },
+  warning: {
+    bold: true,
+    margin: [0, 2, 0, 6] as [number, number, number, number],
+    decoration: 'underline' as const,
+  },
+};
+
+/** The line at the foot of every page. */
+const footerOf =
+  (words: string) =>
+  (page: number, pages: number): Content => ({
+    margin: [mm(MARGIN_MM), 6, mm(MARGIN_MM), 0],
+    fontSize: 8.5,
+    color: tokens.inkSoft,
+    columns: [
+      { width: mm(TEXT_WIDTH_MM - PAGE_COUNT_MM), text: words },
+      { width: mm(PAGE_COUNT_MM), text: `Page ${page} of ${pages}`, alignment: 'right' },
+    ],
+  });
+
+/** What a paper for customers is laid out from. */
+export interface PaperLayout {
+  /** As a reader of PDFs shows it over the page. */
+  readonly title: string;
+  readonly author: string;
+  /** The paper's own day, ISO. */
+  readonly date: string;
+  /** Before the number of the page. */
+  readonly footer: string;
+  readonly content: readonly Content[];
+}
+
+/**
+ * A paper for customers as a PDF on A4, in the look of all of them: text as text, both faces embedded. Equal layouts give
+ * equal bytes.
+ */
+export async function paperPdf({ title, author, date, footer, content }: PaperLayout): Promise<Uint8Array> {
+  const pdf = pdfmake.createPdf({
+    pageSize: 'A4',
+    pageMargins: [mm(MARGIN_MM), mm(18), mm(MARGIN_MM), mm(18)],
+    tagged: true,
+    language: 'en-GB',
+    displayTitle: true,
+    // Of the paper and not of the moment: equal papers are equal files.
+    info: { title, author, creationDate: new Date(`${date}T00:00:00Z`) },
+    defaultStyle: { font: 'Barlow', fontSize: 10, lineHeight: 1.15, color: tokens.ink },
+    styles,
+    footer: footerOf(footer),
+    content: [...content],
+  });
+  return new Uint8Array(await pdf.getBuffer());
+}
