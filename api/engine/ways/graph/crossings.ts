@@ -2,7 +2,8 @@ import { BOARD_REACH_MM } from '../floor-opening.ts';
 import { noWork } from '../way-tariff.ts';
 import { isStop, measureOf, openingAt } from './line.ts';
 import type { LineIndex, NumberedLine } from './line-index.ts';
-import { crossingOf, type Join } from './way-net.ts';
+import type { Join } from './net-edge.ts';
+import { crossingOf } from './way-net.ts';
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {

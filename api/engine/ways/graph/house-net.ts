@@ -7,8 +7,9 @@ import { floorHoles } from './floor-holes.ts';
 import { type FaceLine, houseFaceLines } from './house-face-lines.ts';
 import { houseVoidLines } from './house-void-lines.ts';
 import { LineIndex } from './line-index.ts';
+import type { Join } from './net-edge.ts';
 import { wallHoles } from './wall-holes.ts';
-import { type Join, WayNet } from './way-net.ts';
+import { WayNet } from './way-net.ts';
 
 /** All that ways are made from. */
 export interface WaysMaterial {
