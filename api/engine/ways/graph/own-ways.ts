@@ -34,8 +34,10 @@ export class OwnWays {
 
   constructor({ ends, edges }: WayList, { nodesBelow, nodeCount }: Nodes) {
     [this.nodesBelow, this.#edges] = [nodesBelow, edges];
-    for (const node of ends)
+    for (let end = 0; end < ends.length; end += 1) {
+      const node = ends[end] as number;
       if (node < nodesBelow && !this.#entryAt.has(node)) this.#entryAt.set(node, this.#entryAt.size);
+    }
     this.entries = Int32Array.from(this.#entryAt.keys());
     this.first = new Int32Array(this.entries.length + nodeCount - nodesBelow + 1);
     this.to = new Int32Array(ends.length);
@@ -46,8 +48,12 @@ export class OwnWays {
   /** Ways are counted by their nodes, then each is put where its node's begin. */
   #layOut(ends: readonly number[]): void {
     const { first, to, way } = this;
-    const places = Int32Array.from(ends, (node) => this.placeOf(node));
-    for (const place of places) first[place + 1] = (first[place + 1] as number) + 1;
+    const places = new Int32Array(ends.length);
+    for (let end = 0; end < ends.length; end += 1) {
+      const place = this.placeOf(ends[end] as number);
+      places[end] = place;
+      first[place + 1] = (first[place + 1] as number) + 1;
+    }
     for (let place = 1; place < first.length; place += 1)
       first[place] = (first[place] as number) + (first[place - 1] as number);
     const next = first.slice();
@@ -93,8 +99,11 @@ export class OwnWays {
   weights(weighing: Weighing): Float64Array {
     const known = this.#weighed.get(weighing);
     if (known !== undefined) return known;
-    const byWay = Float64Array.from(this.#edges, (edge) => edge.weigh(weighing));
-    const weights = Float64Array.from(this.way, (way) => byWay[way] as number);
+    const byWay = new Float64Array(this.#edges.length);
+    for (let way = 0; way < byWay.length; way += 1)
+      byWay[way] = (this.#edges[way] as NetEdge).weigh(weighing);
+    const weights = new Float64Array(this.way.length);
+    for (let at = 0; at < weights.length; at += 1) weights[at] = byWay[this.way[at] as number] as number;
     this.#weighed.set(weighing, weights);
     return weights;
   }

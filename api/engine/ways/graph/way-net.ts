@@ -1,4 +1,4 @@
-import { endOf, isStop, LineMeasures, SAME_MM, startOf, type WayLine } from './line.ts';
+import { isStop, LineMeasures, SAME_MM, type WayLine } from './line.ts';
 import { MeasurePool, type Pooled } from './measure-pool.ts';
 import { AlongLine, type Join, type NetEdge, OverJoin, type Stop, wayOf } from './net-edge.ts';
 import { OwnWays } from './own-ways.ts';
@@ -44,6 +44,8 @@ export const numberedAs = (node: NetNode, id: number): NetNode => ({
     return node.at;
   },
 });
+
+const noStops: readonly LazyNode[] = [];
 
 /** A net that more is laid over. */
 export interface NetBelow {
@@ -182,7 +184,7 @@ export class WayNet implements NetBelow {
 
   /** Neighbours on a line are linked, where one of the two is new. */
   #linkAlong(line: number, added: readonly NetNode[]): void {
-    const old = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
+    const old = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? noStops) : noStops;
     let last: NetNode | undefined;
     for (const [index, node] of added.entries()) {
       const at = firstBeyond(old, node.tMm);
@@ -220,12 +222,12 @@ export class WayNet implements NetBelow {
 
   /** The places on a line that this layer adds, in order along it. */
   ownStopsOn(line: number): readonly NetNode[] {
-    return this.#stops.get(line) ?? [];
+    return this.#stops.get(line) ?? noStops;
   }
 
   stopsOn(line: number): readonly NetNode[] {
     const own = this.ownStopsOn(line);
-    const below = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? []) : [];
+    const below = line < this.#firstLine ? (this.#below?.stopsOn(line) ?? noStops) : noStops;
     if (below.length === 0) return own;
     return own.length === 0 ? below : [...below, ...own].toSorted((a, b) => a.tMm - b.tMm);
   }
@@ -236,15 +238,4 @@ export class WayNet implements NetBelow {
     this.#ways ??= new OwnWays({ ends: this.#ends, edges: this.#edges }, nodes);
     return this.#ways;
   }
-}
-
-/** Where a line that runs in a sheet's first direction crosses one that runs in its second; null where they do not. */
-export function crossingOf(level: WayLine, plumb: WayLine): readonly [aMm: number, bMm: number] | null {
-  const [aMm, bMm] = [plumb.fixedMm, level.fixedMm];
-  const meets =
-    aMm >= startOf(level) - SAME_MM &&
-    aMm <= endOf(level) + SAME_MM &&
-    bMm >= startOf(plumb) - SAME_MM &&
-    bMm <= endOf(plumb) + SAME_MM;
-  return meets ? [aMm, bMm] : null;
 }
