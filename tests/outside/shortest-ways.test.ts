@@ -8,10 +8,10 @@ import { endLayer } from '#engine/ways/graph/end-layer.ts';
 import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { type HouseNet, houseNet } from '#engine/ways/graph/house-net.ts';
 import { Meetings } from '#engine/ways/graph/meeting.ts';
-import { flatNet, Row, WeighedNet } from '#engine/ways/graph/row.ts';
+import type { NetEdge } from '#engine/ways/graph/net-edge.ts';
+import { Row, WeighedNet } from '#engine/ways/graph/row.ts';
 import { WaysInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
-import type { NetEdge } from '#engine/ways/graph/way-net.ts';
 import { type Weighing, weightOf } from '#engine/ways/graph/weigh.ts';
 import type { WayPlace } from '#engine/ways/way-cost.ts';
 import { houseOf } from '#tests/houses/house-of.ts';
@@ -45,7 +45,7 @@ function oracleOf(house: HouseNet, ends: TwoEnds, weighing: Weighing): Undirecte
     if (known === undefined || weight < known) graph.mergeEdge(a, b, { weight });
   };
   for (let node = 0; node < house.net.nodeCount; node += 1)
-    for (const edge of house.net.edgesOf(node)) add(node, edge.to, edge);
+    house.net.ways().eachFrom(node, (to, edge) => add(node, to, edge));
   for (let node = 0; node < ends.wholeNodeCount; node += 1)
     ends.eachEdge(node, (to, edge) => add(node, to, edge));
   return graph;
@@ -67,7 +67,7 @@ describe('the least way through a house’s net', () => {
     const meetings = new Meetings(house.net.nodeCount);
     const waysInto = new WaysInto();
     for (const weighing of weighings) {
-      const weighed = new WeighedNet(flatNet(house.net), weighing);
+      const weighed = new WeighedNet(house.net.ways(), weighing);
       for (const [index, from] of ends.slice(0, 3).entries()) {
         const first = endLayer(house, endLines(house, from));
         if (first.node === null) continue;

@@ -10,7 +10,7 @@ import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import { nothing } from './graph/line.ts';
 import { Meetings } from './graph/meeting.ts';
-import { flatNet, Row, WeighedNet } from './graph/row.ts';
+import { Row, WeighedNet } from './graph/row.ts';
 import { type FoundWay, WaysInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 
@@ -121,19 +121,19 @@ const goesBy = ({ way }: Found, kind: string): boolean =>
 /** Finds the least way between two ends of a house, keeping what each end brings and the rows worked from it. */
 function finder(house: HouseNet) {
   const layers = new Kept<EndLayer>(ENDS_KEPT);
-  const flat = flatNet(house.net);
+  const ways = house.net.ways();
   const weighed = new Kept<WeighedNet>(WEIGHINGS_KEPT);
   const rows = new Kept<Row | null>(ROWS_KEPT);
   const isTurned = turning(house);
   const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
   const weighedBy = (weighing: Weighing) =>
-    weighed.get(weighingKey(weighing), () => new WeighedNet(flat, weighing));
+    weighed.get(weighingKey(weighing), () => new WeighedNet(ways, weighing));
   const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
     rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);
       return node === null ? null : new Row(weighedBy(weighing), net, node);
     });
-  const meetings = new Meetings(flat.nodeCount);
+  const meetings = new Meetings(house.net.nodeCount);
   const waysInto = new WaysInto();
   // Cables that are there have each their own two ends: rows would be kept for nobody.
   const wayBetween = (from: WayPlace, ends: TwoEnds, weighing: Weighing, withinMm?: number) => {

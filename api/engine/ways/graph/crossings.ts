@@ -1,8 +1,8 @@
 import { BOARD_REACH_MM } from '../floor-opening.ts';
 import { noWork } from '../way-tariff.ts';
-import { isStop, measureOf, openingAt } from './line.ts';
+import { isStop, measureOf, nothing, openingAt } from './line.ts';
 import type { LineIndex, NumberedLine } from './line-index.ts';
-import { crossingOf, type Join } from './way-net.ts';
+import type { Join } from './net-edge.ts';
 
 /** Where the lines of one list cross those of an index: turning there opens the floor, where there is one. */
 export function crossings(lines: readonly NumberedLine[], index: LineIndex): readonly Join[] {
@@ -15,15 +15,16 @@ export function crossings(lines: readonly NumberedLine[], index: LineIndex): rea
   return joins;
 }
 
+/** Null where either may not be turned off there. */
 function turnAt(level: NumberedLine, plumb: NumberedLine): Join | null {
-  const at = crossingOf(level.line, plumb.line);
-  if (at === null || !isStop(level.line, at[0]) || !isStop(plumb.line, at[1])) return null;
-  const isReached = isByDrop(level.line, at[0]) || isByDrop(plumb.line, at[1]);
-  const opening = isReached ? noWork : openingAt(level.line, at[0]);
+  const [aMm, bMm] = [plumb.line.fixedMm, level.line.fixedMm];
+  if (!isStop(level.line, aMm) || !isStop(plumb.line, bMm)) return null;
+  const isReached = isByDrop(level.line, aMm) || isByDrop(plumb.line, bMm);
+  const opening = isReached ? noWork : openingAt(level.line, aMm);
   return {
-    a: { line: level.number, tMm: at[0] },
-    b: { line: plumb.number, tMm: at[1] },
-    measure: measureOf(opening),
+    a: { line: level.number, tMm: aMm },
+    b: { line: plumb.number, tMm: bMm },
+    measure: opening === noWork ? nothing : measureOf(opening),
   };
 }
 

@@ -6,15 +6,13 @@ import type { FlatFace } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { LineIndex } from './line-index.ts';
-import { OwnWays } from './own-ways.ts';
+import type { Join, Stop } from './net-edge.ts';
 import { wallHoles } from './wall-holes.ts';
-import { type Join, type Stop, WayNet } from './way-net.ts';
+import { WayNet } from './way-net.ts';
 
 /** A house's net with one end of a cable on it: the same whichever other end there is. */
 export interface EndLayer {
   readonly net: WayNet;
-  /** Its ways in arrays, laid out when somebody asks. */
-  readonly ownWays: () => OwnWays;
   /** The node at which the end's cable begins; null where nothing leads there. */
   readonly node: number | null;
   /** The end's own lines, with their numbers in the net. */
@@ -37,24 +35,19 @@ export function endLayer(house: HouseNet, end: EndLines): EndLayer {
   const linesOf = ownLines(end, first);
   const walls = wallsOf(house, end);
   const index = new LineIndex(end.lines, first);
-  const joins = [
-    ...end.joins.map((join) => moved(join, first)),
-    ...crossings(levels, index),
-    ...crossings(numbered, house.index),
+  for (const join of end.joins) net.join(moved(join, first));
+  for (const turn of crossings(levels, index)) net.turn(turn);
+  for (const turn of crossings(numbered, house.index)) net.turn(turn);
+  const holes = [
     ...wallHoles(house.material, walls, linesOf, house.linesOf),
     ...wallHoles(house.material, walls, linesOf),
   ];
-  for (const join of joins) net.join(join);
+  for (const hole of holes) net.join(hole);
   const node = end.start === null ? null : net.node({ line: first + end.start.line, tMm: end.start.tMm });
   const startOn = (line: number) =>
     end.start !== null && line === first + end.start.line ? end.start.tMm : null;
   net.finish();
-  let laid: OwnWays | undefined;
-  const ownWays = () => {
-    laid ??= new OwnWays(net, house.net.nodeCount);
-    return laid;
-  };
-  return { net, ownWays, node, index, linesOf, walls, startOn, atStart: end.atStart };
+  return { net, node, index, linesOf, walls, startOn, atStart: end.atStart };
 }
 
 function moved(join: Join, by: number): Join {

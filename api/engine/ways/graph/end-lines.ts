@@ -19,7 +19,7 @@ import {
 import type { HouseNet, WaysMaterial } from './house-net.ts';
 import { entry, stubsAt } from './house-void-lines.ts';
 import { endOf, nothing, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
-import type { Join, Stop } from './way-net.ts';
+import type { Join, Stop } from './net-edge.ts';
 
 /** Lines of a cable's end in a void go so far to both sides: on from there lead the lines of the house, mm. */
 const END_REACH_MM = 8_000;

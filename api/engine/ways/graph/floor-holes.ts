@@ -2,7 +2,7 @@ import { distanceMm } from '../../plan/plane.ts';
 import { CLOSE_MM, type PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { endOf, nothing, startOf, type WayLine } from './line.ts';
-import type { Join } from './way-net.ts';
+import type { Join } from './net-edge.ts';
 
 /**
  * Holes through floors that have no void: between plumb lines that stand above one another, in corners most of all. A hole

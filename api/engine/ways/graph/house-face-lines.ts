@@ -17,8 +17,8 @@ import {
 } from './flat-face.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { clipped, endOf, nothing, SAME_MM, startOf, type WayLine } from './line.ts';
+import type { Join } from './net-edge.ts';
 import { isDrawn } from './void-lines.ts';
-import type { Join } from './way-net.ts';
 
 /** The middle of the zone of 150 mm along the top of a wall and beside an inside corner (BS 7671 522.6.202). */
 const IN_ZONE_MM = ZONE_MM / 2;

@@ -7,8 +7,9 @@ import { floorHoles } from './floor-holes.ts';
 import { type FaceLine, houseFaceLines } from './house-face-lines.ts';
 import { houseVoidLines } from './house-void-lines.ts';
 import { LineIndex } from './line-index.ts';
+import type { Join } from './net-edge.ts';
 import { wallHoles } from './wall-holes.ts';
-import { type Join, WayNet } from './way-net.ts';
+import { WayNet } from './way-net.ts';
 
 /** All that ways are made from. */
 export interface WaysMaterial {
@@ -36,16 +37,14 @@ export function houseNet(material: WaysMaterial): HouseNet {
   for (const line of lines) net.addLine(line);
   const index = new LineIndex(lines, 0);
   const linesOf = (face: FlatFace) => faces.byFace.get(face.key) ?? [];
+  const levels = lines.flatMap((line, number) => (line.axis === 0 ? [{ number, line }] : []));
   const joins: readonly Join[] = [
     ...faces.joins,
     ...voids.joins,
     ...floorHoles(material, faces.plumbs, faces.lines),
-    ...crossings(
-      lines.flatMap((line, number) => (line.axis === 0 ? [{ number, line }] : [])),
-      index,
-    ),
-    ...wallHoles(material, material.plan.wallById.values(), linesOf),
   ];
   for (const join of joins) net.join(join);
+  for (const turn of crossings(levels, index)) net.turn(turn);
+  for (const hole of wallHoles(material, material.plan.wallById.values(), linesOf)) net.join(hole);
   return { material, net: net.finish(), index, corners, linesOf };
 }

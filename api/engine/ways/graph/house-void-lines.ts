@@ -11,9 +11,9 @@ import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { type JoistLane, joistLanes } from './joist-lanes.ts';
 import { type Axis, endOf, measureOf, openingAt, SAME_MM, startOf, type WayLine } from './line.ts';
+import type { Join } from './net-edge.ts';
 import { type VoidFrame, voidFrame } from './void-frame.ts';
 import { voidLines } from './void-lines.ts';
-import type { Join } from './way-net.ts';
 
 /** Lines of a room go on so far past it, into its neighbours; so do the stubs by a drop, mm. */
 const PAST_MM = 1500;

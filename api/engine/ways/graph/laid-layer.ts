@@ -1,5 +1,4 @@
 import type { OwnWays } from './own-ways.ts';
-import type { NetEdge } from './way-net.ts';
 import type { Weighing } from './weigh.ts';
 
 /** There are no ways out of a node. */
@@ -61,9 +60,5 @@ export class LaidLayer {
   toAt(at: number): number {
     const to = this.ways.to[at] as number;
     return to < this.ways.nodesBelow ? to : to - this.ways.nodesBelow + this.#firstOwn;
-  }
-
-  edgeAt(at: number): NetEdge {
-    return this.ways.edges[at] as NetEdge;
   }
 }

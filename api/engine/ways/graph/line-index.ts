@@ -60,11 +60,18 @@ export class LineIndex {
     return linesBetween(lines, fixedMm - SAME_MM, fixedMm + SAME_MM);
   }
 
-  /** Lines in a line's sheet that run the other way, keep a coordinate within its length, and pass through its own strip. */
+  /** Lines in a line's sheet that run the other way and cross it. */
   across(line: WayLine): readonly NumberedLine[] {
     const other: Axis = line.axis === 0 ? 1 : 0;
     const lines = this.#sheets.get(line.sheet.key)?.[other].byStrip.at(line.fixedMm) ?? [];
-    return linesBetween(lines, startOf(line) - SAME_MM, endOf(line) + SAME_MM);
+    const [lowMm, highMm] = [startOf(line) - SAME_MM, endOf(line) + SAME_MM];
+    const crossing: NumberedLine[] = [];
+    for (let at = firstAtLeast(lines, lowMm); at < lines.length; at += 1) {
+      const one = lines[at] as NumberedLine;
+      if (one.line.fixedMm > highMm) break;
+      if (reaches(one.line, line.fixedMm)) crossing.push(one);
+    }
+    return crossing;
   }
 
   #add(own: NumberedLine): void {
@@ -76,6 +83,9 @@ export class LineIndex {
     byStrip.add(startOf(line) - SAME_MM, endOf(line) + SAME_MM, own);
   }
 }
+
+const reaches = (line: WayLine, tMm: number): boolean =>
+  tMm >= startOf(line) - SAME_MM && tMm <= endOf(line) + SAME_MM;
 
 /** The lines of a list that keep a coordinate from low to high. */
 function linesBetween(

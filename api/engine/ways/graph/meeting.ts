@@ -1,10 +1,10 @@
+import type { NetEdge } from './net-edge.ts';
 import { NodePlaces, type Place } from './node-places.ts';
 import { ReachedFrom } from './reached-from.ts';
 import { stepsTo } from './reached-nodes.ts';
 import type { WeighedNet } from './row.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
-import type { NetEdge } from './way-net.ts';
 
 /** Two ends on a house, and how long a way between them may be. */
 export interface MeetingEnds {
@@ -107,10 +107,10 @@ class Growth {
     this.#weight = side.reached.weightOf(from);
     const { weighed, sought, houseNodes } = this.#ground;
     if (from < houseNodes) {
-      const { first, to, edges } = weighed.flat;
-      const end = first[from + 1] as number;
-      for (let at = first[from] as number; at < end; at += 1)
-        this.#reach(to[at] as number, edges[at] as NetEdge, weighed.weightAt(at));
+      const { ways } = weighed;
+      const end = ways.first[from + 1] as number;
+      for (let at = ways.first[from] as number; at < end; at += 1)
+        this.#reach(ways.to[at] as number, ways.edgeAt(at), weighed.weightAt(at));
     }
     sought.ends.eachEdge(from, this.#overEdge);
   }

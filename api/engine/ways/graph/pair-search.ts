@@ -1,10 +1,10 @@
 import type { LaidLayer } from './laid-layer.ts';
+import type { NetEdge } from './net-edge.ts';
 import type { ReachedFrom } from './reached-from.ts';
 import { stepsTo, type WayStep } from './reached-nodes.ts';
 import type { Row } from './row.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
-import type { NetEdge } from './way-net.ts';
 
 /**
  * The search from a row into another end: from wherever that end's ways or those between the two go on, through all that both
@@ -78,13 +78,13 @@ export class PairSearch {
 
   #goThroughHouse(node: number, weight: number): void {
     const { house } = this.#row;
-    const { first, to, edges, nodeCount } = house.flat;
-    if (node >= nodeCount) return;
-    const end = first[node + 1] as number;
-    for (let at = first[node] as number; at < end; at += 1) {
+    const { ways } = house;
+    if (node >= ways.ownCount) return;
+    const end = ways.first[node + 1] as number;
+    for (let at = ways.first[node] as number; at < end; at += 1) {
       const reached = weight + house.weightAt(at);
-      const next = to[at] as number;
-      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, edges[at] as NetEdge);
+      const next = ways.to[at] as number;
+      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, ways.edgeAt(at));
     }
   }
 
@@ -96,7 +96,7 @@ export class PairSearch {
     for (let at = first[place] as number; at < end; at += 1) {
       const reached = weight + (layer.weights[at] as number);
       const next = layer.toAt(at);
-      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, layer.edgeAt(at));
+      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, layer.ways.edgeAt(at));
     }
   }
 

@@ -1,6 +1,6 @@
 import { NodeHeap } from './heap.ts';
+import type { NetEdge } from './net-edge.ts';
 import type { WayStep } from './reached-nodes.ts';
-import type { NetEdge } from './way-net.ts';
 
 /** The nodes reached in one search, in arrays that are used again for the next. */
 export class ReachedFrom {

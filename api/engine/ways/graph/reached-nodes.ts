@@ -1,4 +1,4 @@
-import type { NetEdge } from './way-net.ts';
+import type { NetEdge } from './net-edge.ts';
 
 /** A step of a way: over what, and from where. The edge may be told from its other end: `to` is then where the step begins. */
 export interface WayStep {

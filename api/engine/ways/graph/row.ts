@@ -1,48 +1,29 @@
 import { NodeHeap } from './heap.ts';
+import type { NetEdge } from './net-edge.ts';
+import type { OwnWays } from './own-ways.ts';
 import { ReachedNodes, type WayStep } from './reached-nodes.ts';
-import type { NetEdge, WayNet } from './way-net.ts';
+import type { WayNet } from './way-net.ts';
 import type { Weighing } from './weigh.ts';
 
-/** A house's own ways in arrays: from `first[node]` to before `first[node + 1]`. */
-export interface FlatNet {
-  readonly nodeCount: number;
-  readonly first: Int32Array;
-  readonly to: Int32Array;
-  readonly edges: readonly NetEdge[];
-}
-
-/** Lays a house's own layer out in arrays. */
-export function flatNet(net: WayNet): FlatNet {
-  const { nodeCount } = net;
-  const first = new Int32Array(nodeCount + 1);
-  const edges: NetEdge[] = [];
-  for (let node = 0; node < nodeCount; node += 1) {
-    for (const edge of net.edgesOf(node)) edges.push(edge);
-    first[node + 1] = edges.length;
-  }
-  const to = new Int32Array(edges.length);
-  for (let at = 0; at < to.length; at += 1) to[at] = (edges[at] as NetEdge).to;
-  return { nodeCount, first, to, edges };
-}
-
-/** The same ways weighed for one kind of cable, each when it is first met. */
+/** A house's own ways weighed for one kind of cable, each when it is first met. */
 export class WeighedNet {
-  readonly flat: FlatNet;
+  readonly ways: OwnWays;
   readonly weighing: Weighing;
-  /** NaN where it has not been weighed yet. */
+  /** By way; NaN where it has not been weighed yet. */
   readonly #weights: Float64Array;
 
-  constructor(flat: FlatNet, weighing: Weighing) {
-    [this.flat, this.weighing] = [flat, weighing];
-    this.#weights = new Float64Array(flat.edges.length).fill(Number.NaN);
+  constructor(ways: OwnWays, weighing: Weighing) {
+    [this.ways, this.weighing] = [ways, weighing];
+    this.#weights = new Float64Array(ways.wayCount).fill(Number.NaN);
   }
 
-  /** By the edge's place in the arrays. */
+  /** By the way's place in the arrays. */
   weightAt(at: number): number {
-    const known = this.#weights[at] as number;
+    const way = this.ways.way[at] as number;
+    const known = this.#weights[way] as number;
     if (!Number.isNaN(known)) return known;
-    const weight = (this.flat.edges[at] as NetEdge).weigh(this.weighing);
-    this.#weights[at] = weight;
+    const weight = this.ways.edgeAt(at).weigh(this.weighing);
+    this.#weights[way] = weight;
     return weight;
   }
 }
@@ -58,13 +39,15 @@ export class Row {
   readonly house: WeighedNet;
   /** The nodes of the house and of the row's own end. */
   readonly nodeCount: number;
-  readonly #net: WayNet;
+  readonly #own: OwnWays;
+  readonly #ownWeights: Float64Array;
   readonly #reached = new ReachedNodes();
   readonly #heap = new NodeHeap();
   #settled = 0;
 
   constructor(house: WeighedNet, net: WayNet, start: number) {
-    [this.house, this.#net, this.nodeCount] = [house, net, net.nodeCount];
+    [this.house, this.#own, this.nodeCount] = [house, net.ways(), net.nodeCount];
+    this.#ownWeights = this.#own.weights(house.weighing);
     this.#reached.set(start, 0, start, null);
     this.#heap.push(start, 0);
   }
@@ -96,22 +79,39 @@ export class Row {
   }
 
   #settleNext(): void {
-    const { flat, weighing } = this.house;
     const weight = this.#heap.nextWeight;
     const node = this.#heap.pop();
     if (weight > this.#reached.weightOf(node)) return;
     this.#settled += 1;
-    if (node < flat.nodeCount) {
-      const end = flat.first[node + 1] as number;
-      for (let at = flat.first[node] as number; at < end; at += 1)
-        this.#relax(flat.to[at] as number, weight + this.house.weightAt(at), node, flat.edges[at] as NetEdge);
-    }
-    for (const edge of this.#net.edgesOf(node))
-      this.#relax(edge.to, weight + edge.weightBy(weighing), node, edge);
+    this.#goThroughHouse(node, weight);
+    this.#goOn(node, weight);
   }
 
-  #relax(to: number, weight: number, from: number, edge: NetEdge): void {
-    if (weight >= this.#reached.weightOf(to)) return;
+  #goThroughHouse(node: number, weight: number): void {
+    const { ways } = this.house;
+    if (node >= ways.ownCount) return;
+    const end = ways.first[node + 1] as number;
+    for (let at = ways.first[node] as number; at < end; at += 1) {
+      const reached = weight + this.house.weightAt(at);
+      const to = ways.to[at] as number;
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, ways.edgeAt(at));
+    }
+  }
+
+  /** The same by the ways of the row's own end. */
+  #goOn(node: number, weight: number): void {
+    const own = this.#own;
+    const place = own.placeOf(node);
+    if (place < 0) return;
+    const end = own.first[place + 1] as number;
+    for (let at = own.first[place] as number; at < end; at += 1) {
+      const reached = weight + (this.#ownWeights[at] as number);
+      const to = own.to[at] as number;
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, own.edgeAt(at));
+    }
+  }
+
+  #reach(to: number, weight: number, from: number, edge: NetEdge): void {
     this.#reached.set(to, weight, from, edge);
     this.#heap.push(to, weight);
   }

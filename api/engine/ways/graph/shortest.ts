@@ -44,12 +44,12 @@ export class WaysInto {
     const { weighing } = row.house;
     const [ofFirst, ofSecond, ofBoth] = this.#tables;
     if (this.#first === null || this.#row !== row)
-      this.#first = new LaidLayer(ends.firstWays, weighing, row.house.flat.nodeCount, ofFirst);
+      this.#first = new LaidLayer(ends.firstWays, weighing, row.house.ways.ownCount, ofFirst);
     this.#row = row;
     return [
       this.#first,
       new LaidLayer(ends.secondWays, weighing, row.nodeCount, ofSecond),
-      new LaidLayer(ends.waysBetween(), weighing, ends.nodeCount, ofBoth),
+      new LaidLayer(ends.waysBetween, weighing, ends.nodeCount, ofBoth),
     ];
   }
 }

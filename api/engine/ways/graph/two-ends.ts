@@ -4,17 +4,10 @@ import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
 import { endOf, type LineMeasures, nothing, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
-import { OwnWays } from './own-ways.ts';
+import type { Join, NetEdge, Stop } from './net-edge.ts';
+import type { OwnWays } from './own-ways.ts';
 import { type LinesOf, wallHoles } from './wall-holes.ts';
-import {
-  type Join,
-  type NetBelow,
-  type NetEdge,
-  type NetNode,
-  numberedAs,
-  type Stop,
-  WayNet,
-} from './way-net.ts';
+import { type NetBelow, type NetNode, numberedAs, WayNet } from './way-net.ts';
 
 /**
  * A house with both ends of a cable on it. What each end brings was worked out over the house alone, whichever other end
@@ -27,13 +20,11 @@ export class TwoEnds implements NetBelow {
   readonly #houseLines: number;
   readonly #houseNodes: number;
   readonly #between: WayNet;
-  readonly #first: EndLayer;
-  readonly #second: EndLayer;
   /** Where the second end's cable begins; null where nothing leads there. */
   readonly target: number | null;
 
   constructor(house: HouseNet, a: EndLayer, b: EndLayer) {
-    [this.#a, this.#b, this.#first, this.#second] = [a.net, b.net, a, b];
+    [this.#a, this.#b] = [a.net, b.net];
     [this.#houseLines, this.#houseNodes] = [house.net.lineCount, house.net.nodeCount];
     this.target = b.node === null ? null : this.node(b.node);
     this.#between = new WayNet(this, house.material.tariff.cableMillipencePerM);
@@ -59,17 +50,17 @@ export class TwoEnds implements NetBelow {
 
   /** The ways that the first end brings. */
   get firstWays(): OwnWays {
-    return this.#first.ownWays();
+    return this.#a.ways();
   }
 
   /** The ways that the second end brings, in its own numbers. */
   get secondWays(): OwnWays {
-    return this.#second.ownWays();
+    return this.#b.ways();
   }
 
-  /** The ways that neither brings alone, laid out anew. */
-  waysBetween(): OwnWays {
-    return new OwnWays(this.#between, this.nodeCount);
+  /** The ways that neither brings alone. */
+  get waysBetween(): OwnWays {
+    return this.#between.ways();
   }
 
   /** What the second end calls a node or a line, as it is called here. */
@@ -147,12 +138,11 @@ export class TwoEnds implements NetBelow {
 
   /** The ways out of a node that are not the house's own. */
   eachEdge(node: number, visit: (to: number, edge: NetEdge) => void): void {
-    if (node < this.#a.nodeCount) for (const edge of this.#a.edgesOf(node)) visit(edge.to, edge);
+    if (node < this.#a.nodeCount) this.#a.ways().eachFrom(node, visit);
     const isOfB = node >= this.#a.nodeCount && node < this.nodeCount;
-    if (isOfB || node < this.#houseNodes) {
-      for (const edge of this.#b.edgesOf(this.#secondNode(node))) visit(this.node(edge.to), edge);
-    }
-    for (const edge of this.#between.edgesOf(node)) visit(edge.to, edge);
+    if (isOfB || node < this.#houseNodes)
+      this.#b.ways().eachFrom(this.#secondNode(node), (to, edge) => visit(this.node(to), edge));
+    this.#between.ways().eachFrom(node, visit);
   }
 }
 

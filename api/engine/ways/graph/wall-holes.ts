@@ -3,7 +3,7 @@ import { alongFace, type FlatFace, flatFaceOf } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { endOf, isStop, nothing, startOf } from './line.ts';
-import type { Join } from './way-net.ts';
+import type { Join } from './net-edge.ts';
 
 /** Boxes this near one another, back to back, are joined straight through the wall, mm. */
 const BACK_TO_BACK_MM = 100;

@@ -6,9 +6,9 @@ import type { Segment } from '../run.ts';
 import { type Lay, openLay, type SegmentDetails, segmentBetween } from '../segment.ts';
 import { studsOnWay } from '../studs.ts';
 import { positionOn, SAME_MM, type WayLine } from './line.ts';
+import type { Join } from './net-edge.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
-import type { Join } from './way-net.ts';
 
 /** A straight piece of a way: what it lies in, and from where to where. */
 interface Piece {

@@ -1,5 +1,5 @@
 import type { WayAim } from '../way-cost.ts';
-import type { NetEdge } from './way-net.ts';
+import type { NetEdge } from './net-edge.ts';
 
 /** How ways are weighed for one cable: what is sought, and whether an end of it is on the surface already. */
 export interface Weighing {
