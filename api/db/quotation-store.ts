@@ -1,5 +1,6 @@
 import { type SQL, sql } from 'drizzle-orm';
 import type { QuotationEvent } from '#model/quotation-notes.ts';
+import { eraseQuotation, forgetCustomer } from './erase.ts';
 import type { JobScope } from './job-scope.ts';
 import type { Database } from './open-database.ts';
 import type {
@@ -10,6 +11,7 @@ import type {
   Written,
 } from './quotation-stores.ts';
 import { readFrozenText, readQuotations, readVariationJob } from './read-quotations.ts';
+import { assets } from './schema/assets.ts';
 import { jobRevisions } from './schema/job-revisions.ts';
 import { jobs } from './schema/jobs.ts';
 import { quotationEvents } from './schema/quotation-events.ts';
@@ -32,6 +34,11 @@ const isHead = ({ firmId, jobId }: Place, { revision, tag }: Version): SQL => sq
 const isSeen = ({ firmId, jobId }: Place, { id, seq }: SeenQuotation): SQL => sql`${seq} = (
   select coalesce(max(seq), 0) from ${quotationEvents}
   where firm_id = ${firmId} and job_id = ${jobId} and quotation_id = ${id})`;
+
+/** True while all of these photos are kept. */
+const areThere = ({ firmId }: Place, photos: readonly string[]): SQL => sql`not exists (
+  select 1 from json_each(${JSON.stringify(photos)}) as photo where not exists (
+    select 1 from ${assets} where firm_id = ${firmId} and asset_id = photo.value))`;
 
 const all = (conditions: readonly SQL[]): SQL => sql.join([...conditions], sql` and `);
 
@@ -126,7 +133,7 @@ async function offerVariation(
           ${at}, ${made.reason}, ${made.beforePence}, ${made.afterPence}, ${JSON.stringify(made.parts)},
           ${JSON.stringify(made.photos)}, ${made.engine}, ${made.beforeJobRevision}, ${base.revision}, ${base.tag},
           ${made.jobText}
-        where ${all([isHead(place, base), isSeen(place, seen)])} returning number`),
+        where ${all([isHead(place, base), isSeen(place, seen), areThere(place, made.photos)])} returning number`),
       writer.all(
         writeEvent(
           place,
@@ -152,5 +159,7 @@ export function quotationStore(database: Database, firmId: string, now: () => Da
     issue: (quotation) => issue(scope, quotation),
     note: (jobId, seen, noted) => note(scope, jobId, seen, noted),
     offerVariation: (jobId, seen, variation) => offerVariation(scope, jobId, seen, variation),
+    erase: (jobId, seen) => eraseQuotation(scope, jobId, seen),
+    forgetCustomer: (jobId, how) => forgetCustomer(scope, jobId, how),
   };
 }

@@ -1,5 +1,5 @@
 import type { QuotationEvent, QuotationNote } from '#model/quotation-notes.ts';
-import type { Version } from './stores.ts';
+import type { Saved, Version } from './stores.ts';
 
 /** One scheme that a quotation offers, for the list. */
 export interface QuotedOffer {
@@ -33,6 +33,13 @@ export interface StoredVariation {
   readonly jobRevision: number;
 }
 
+/** What was taken out of something that was frozen: whose it was, or all that it said. */
+export interface Lessened {
+  readonly what: 'customer' | 'whole';
+  /** ISO 8601 in UTC. */
+  readonly at: string;
+}
+
 /** A quotation without the texts that it froze. */
 export interface StoredQuotation {
   readonly id: string;
@@ -47,6 +54,8 @@ export interface StoredQuotation {
   readonly edition: string;
   readonly jobRevision: number;
   readonly libraryRevision: number;
+  /** Null: it is whole. */
+  readonly lessened: Lessened | null;
   /** In the order in which things were noted. */
   readonly events: readonly QuotationEvent[];
   /** By their number. */
@@ -65,7 +74,7 @@ export interface SeenQuotation {
 
 /** What a quotation is issued from. */
 export interface NewQuotation
-  extends Omit<StoredQuotation, 'issuedAt' | 'jobRevision' | 'events' | 'variations'> {
+  extends Omit<StoredQuotation, 'issuedAt' | 'jobRevision' | 'lessened' | 'events' | 'variations'> {
   /** The state of the job that counts; else nothing is issued. */
   readonly base: Version;
   readonly texts: Readonly<Record<FrozenText, string>>;
@@ -77,6 +86,18 @@ export interface NewQuotation
 export interface NewVariation extends Omit<StoredVariation, 'number' | 'offeredAt' | 'jobRevision'> {
   readonly base: Version;
   readonly jobText: string;
+}
+
+/** How texts go on without the customer: by whoever knows what they hold. */
+export interface Lessening {
+  readonly job: (text: string) => string;
+  /** @param jobText the job file that the document was made from. */
+  readonly document: (text: string, jobText: string) => string;
+  readonly note: (note: QuotationEvent['note']) => QuotationEvent['note'];
+  /** What stands as the reason of a variation. */
+  readonly reason: string;
+  /** What the list of jobs shows. */
+  readonly heading: { readonly title: string; readonly customer: string };
 }
 
 /** `moved-on`: job or quotations are no longer as they were seen, and nothing was written. */
@@ -98,8 +119,12 @@ export interface QuotationStore {
   issue(quotation: NewQuotation): Promise<Written>;
   /** Adds a line to the history, after the last that was seen. */
   note(jobId: string, seen: SeenQuotation, note: QuotationNote): Promise<Written>;
-  /** Writes a variation down and notes that it is offered. */
+  /** Writes a variation down and notes that it is offered; a photo of it that is not there any more counts as moved on. */
   offerVariation(jobId: string, seen: SeenQuotation, variation: NewVariation): Promise<Written>;
+  /** Takes all that it said out of a quotation; its number, its days and what kind of things became of it stay. */
+  erase(jobId: string, seen: SeenQuotation): Promise<Written>;
+  /** Takes the customer out of the job, out of every kept state of it and out of its quotations; all of it or nothing. */
+  forgetCustomer(jobId: string, how: { readonly base: Version; readonly lessen: Lessening }): Promise<Saved>;
 }
 
 /** A photo without its bytes. */
@@ -109,10 +134,21 @@ export interface StoredAsset {
   readonly bytes: number;
 }
 
+/** What a removal of photos came to. */
+export interface Swept {
+  readonly removed: number;
+  readonly bytes: number;
+}
+
 /** The photos of one firm, each kept once under the hash of its bytes. */
 export interface AssetStore {
   keep(content: Uint8Array, mediaType: string): Promise<StoredAsset>;
   read(id: string): Promise<(StoredAsset & { readonly content: Uint8Array }) | null>;
   /** Those of the ids that are there. */
   known(ids: readonly string[]): Promise<ReadonlySet<string>>;
+  /**
+   * Removes photos that no kept state of a job, no quotation, no variation and no library refers to: those of some ids, or
+   * those that were kept before a moment, ISO 8601 in UTC. What was sent just now may belong to something that is being made.
+   */
+  sweep(which: { readonly ids: readonly string[] } | { readonly keptBefore: string }): Promise<Swept>;
 }

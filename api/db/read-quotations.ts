@@ -18,6 +18,8 @@ const headColumns = {
   edition: quotations.edition,
   jobRevision: quotations.jobRevision,
   libraryRevision: quotations.libraryRevision,
+  lessened: quotations.lessened,
+  lessenedAt: quotations.lessenedAt,
 };
 
 const variationColumns = {
@@ -68,7 +70,7 @@ export async function readQuotations(
     .from(quotations)
     .where(and(eq(quotations.firmId, firmId), eq(quotations.jobId, jobId)))
     .orderBy(asc(quotations.revision));
-  return heads.map((head) => {
+  return heads.map(({ lessened, lessenedAt, ...head }) => {
     const own = events.filter(({ quotationId }) => quotationId === head.id);
     const offered = new Set(
       own.flatMap(({ note }) => (note.kind === 'variation-offered' ? [note.variationId] : [])),
@@ -78,6 +80,7 @@ export async function readQuotations(
       .map(({ quotationId: _, ...variation }): StoredVariation => variation);
     return {
       ...head,
+      lessened: lessened === null ? null : { what: lessened, at: lessenedAt ?? '' },
       events: own.map(({ seq, at, note }) => ({ seq, at, note })),
       variations: ownVariations,
     };

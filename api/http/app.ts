@@ -11,6 +11,7 @@ import { methodsAt } from './route-table.ts';
 import { assetRoutes } from './routes/assets.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
 import { demoRoutes } from './routes/demos.ts';
+import { erasureRoutes } from './routes/erasure.ts';
 import { estimateRoutes } from './routes/estimate.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { healthRoutes } from './routes/health.ts';
@@ -118,6 +119,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),
     variationPaperRoutes(parts),
+    erasureRoutes(parts),
     assetRoutes(parts),
     demoRoutes(parts),
   ])

@@ -15,6 +15,7 @@ export const problems = {
   'no-such-quotation': { status: 404, title: 'The job has no such quotation' },
   'no-such-variation': { status: 404, title: 'The quotation has no such variation' },
   'no-such-photo': { status: 404, title: 'There is no such photo' },
+  'quotation-erased': { status: 410, title: 'What the quotation said was erased' },
   'method-not-allowed': { status: 405, title: 'This address does not take that method' },
   'job-id-taken': { status: 409, title: 'Another job has that id' },
   'quotation-id-taken': { status: 409, title: 'Another quotation or variation has that id' },

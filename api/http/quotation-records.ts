@@ -52,6 +52,10 @@ export const quotationRecord = z
     edition: z.string(),
     jobRevision: z.int(),
     libraryRevision: z.int(),
+    lessened: z
+      .object({ what: z.enum(['customer', 'whole']), at: z.string() })
+      .nullable()
+      .meta({ description: 'What was erased of it: whose it was, or all that it said; null: nothing.' }),
     status: z.enum(['issued', 'accepted', 'declined', 'withdrawn', 'replaced']),
     acceptance: decided.extend({ schemeId: z.string(), earlyStart: z.boolean().optional() }).nullable(),
     replacedById: z.string().nullable(),
@@ -94,7 +98,8 @@ export function recordOf(stored: StoredQuotation, standing: Standing = standingO
     replacedById: standing.replacedById,
     contractPence: standing.contractPence,
     restsOn: standing.restsOn,
-    mayTakeBack: standing.mayTakeBack,
+    // What was erased is not on offer any more, whatever is taken back.
+    mayTakeBack: stored.lessened?.what === 'whole' ? null : standing.mayTakeBack,
     events: [...events],
     variations: variations.map(({ parts, photos, ...one }) => ({
       ...one,
@@ -104,6 +109,20 @@ export function recordOf(stored: StoredQuotation, standing: Standing = standingO
       decision: said.get(one.id)?.decision ?? null,
     })),
   };
+}
+
+/** A quotation of a job that still says what it said; a missing or an erased one is a problem. */
+export async function wholeQuotation(
+  store: QuotationStore,
+  address: { readonly id: string; readonly quotation: string },
+): Promise<StoredQuotation> {
+  const stored = await storedQuotation(store, address);
+  if (stored.lessened?.what === 'whole')
+    throw new Problem(
+      'quotation-erased',
+      `Revision ${stored.revision} was erased on ${stored.lessened.at.slice(0, 10)}.`,
+    );
+  return stored;
 }
 
 /** A quotation of a job; a missing one is a problem. */

@@ -73,6 +73,13 @@ export const routeTable = {
   listQuotations: { method: 'get', path: '/api/jobs/{id}/quotations', access: 'read' },
   issueQuotation: { method: 'post', path: '/api/jobs/{id}/quotations', access: 'write', body: smallBody },
   readQuotation: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}', access: 'read' },
+  eraseQuotation: {
+    method: 'delete',
+    path: '/api/jobs/{id}/quotations/{quotation}',
+    access: 'write',
+    body: noBody,
+  },
+  forgetCustomer: { method: 'post', path: '/api/jobs/{id}/forget-customer', access: 'write', body: noBody },
   readFrozen: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/frozen/{text}', access: 'read' },
   readQuotationPdf: {
     method: 'get',
@@ -103,6 +110,7 @@ export const routeTable = {
     access: 'read',
   },
   keepPhoto: { method: 'post', path: '/api/assets', access: 'write', body: photoBody },
+  sweepPhotos: { method: 'post', path: '/api/photo-sweeps', access: 'write', body: noBody },
   readPhoto: { method: 'get', path: '/api/assets/{asset}', access: 'read' },
   putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },
 } as const satisfies Readonly<Record<string, RouteEntry>>;

@@ -70,6 +70,7 @@ describe('a quotation that is issued', () => {
         edition: 'an edition',
         jobRevision: 1,
         libraryRevision: 0,
+        lessened: null,
         events: [{ seq: 1, at: store.clock.now().toISOString(), note: { kind: 'issued' } }],
         variations: [],
       },
@@ -185,7 +186,8 @@ describe('what is noted of a quotation', () => {
 
 describe('a variation', () => {
   it('is kept with its numbers, its photos and the job that it is priced as', async () => {
-    const { jobs, quotations } = store.stores;
+    const { jobs, quotations, assets } = store.stores;
+    const photo = (await assets.keep(new TextEncoder().encode('a photo'), 'image/png')).id;
     const base = await savedJob('varied');
     await quotations.issue(newQuotation('varied', base));
     const saved = await jobs.save(heading('varied'), 'the job, changed', 1, 'autosave');
@@ -193,7 +195,9 @@ describe('a variation', () => {
     expect(await quotations.offerVariation('varied', { id: 'q1', seq: 1 }, newVariation(base))).toBe(
       'moved-on',
     );
-    const offered = newVariation(saved, { photos: ['a'.repeat(64)] });
+    const lost = newVariation(saved, { photos: [photo, 'a'.repeat(64)] });
+    expect(await quotations.offerVariation('varied', { id: 'q1', seq: 1 }, lost)).toBe('moved-on');
+    const offered = newVariation(saved, { photos: [photo] });
     expect(await quotations.offerVariation('varied', { id: 'q1', seq: 1 }, offered)).toBe('written');
     expect(await quotations.offerVariation('varied', { id: 'q1', seq: 1 }, { ...offered, id: 'v2' })).toBe(
       'moved-on',
@@ -205,8 +209,8 @@ describe('a variation', () => {
     expect(
       read?.variations.map(({ id, number, jobRevision, photos }) => [id, number, jobRevision, photos]),
     ).toEqual([
-      ['v1', 1, 2, ['a'.repeat(64)]],
-      ['v2', 2, 2, ['a'.repeat(64)]],
+      ['v1', 1, 2, [photo]],
+      ['v2', 2, 2, [photo]],
     ]);
     expect(await quotations.readVariationJob('varied', 'q1', 'v1')).toBe('the job, changed');
     const revisions = await jobs.revisions('varied');

@@ -183,7 +183,9 @@ describe('what was issued', () => {
           headers: { 'content-type': 'application/json', 'if-match': '*' },
           body: '{"document":{}}',
         });
-        expect([method, address, answer.status]).toEqual([method, address, 405]);
+        // Erasing goes by the history that was seen, and never of what is open.
+        const refused = method === 'DELETE' && address === `${path}/q1` ? 400 : 405;
+        expect([method, address, answer.status]).toEqual([method, address, refused]);
       }
     // A note that smuggles more in is no note.
     expect((await note('q1', { kind: 'declined', on: date, document: '{}' })).status).toBe(422);

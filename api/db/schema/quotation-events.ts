@@ -1,5 +1,6 @@
 import { foreignKey, integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { QuotationEvent } from '#model/quotation-notes.ts';
+import { lessenedColumns } from './lessened.ts';
 import { quotations } from './quotations.ts';
 
 /** What became of a quotation, line by line; lines are only ever added. */
@@ -13,6 +14,7 @@ export const quotationEvents = sqliteTable(
     seq: integer('seq').notNull(),
     at: text('at').notNull(),
     note: text('note', { mode: 'json' }).$type<QuotationEvent['note']>().notNull(),
+    ...lessenedColumns,
   },
   (table) => [
     primaryKey({ columns: [table.firmId, table.jobId, table.quotationId, table.seq] }),

@@ -1,10 +1,12 @@
 import { foreignKey, integer, primaryKey, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
 import type { QuotedOffer } from '../quotation-stores.ts';
 import { jobs } from './jobs.ts';
+import { lessenedColumns } from './lessened.ts';
 
 /**
- * Quotations as they were issued, with all that they rest on. A row is never changed: a trigger of the database refuses
- * that (migration `frozen`), here as in the two tables beside it. What became of it is in `quotation_events`.
+ * Quotations as they were issued, with all that they rest on. A row never changes and never goes, but for what is taken out of
+ * it (`lessened`): triggers of the database refuse all else (migration `lessened`), here as in the two tables beside it. What
+ * became of it is in `quotation_events`.
  */
 export const quotations = sqliteTable(
   'quotations',
@@ -36,6 +38,7 @@ export const quotations = sqliteTable(
     libraryRevision: integer('library_revision').notNull(),
     /** Prices, norms and terms that it was made with, to the byte. */
     libraryText: text('library_text').notNull(),
+    ...lessenedColumns,
   },
   (table) => [
     primaryKey({ columns: [table.firmId, table.jobId, table.quotationId] }),

@@ -1,5 +1,6 @@
 import { foreignKey, integer, primaryKey, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
 import type { VariationPart } from '../quotation-stores.ts';
+import { lessenedColumns } from './lessened.ts';
 import { quotations } from './quotations.ts';
 
 /** Changes of accepted work as they were priced on site; never changed. Whether they were agreed is in `quotation_events`. */
@@ -28,6 +29,7 @@ export const variations = sqliteTable(
     jobRevision: integer('job_revision').notNull(),
     jobTag: text('job_tag').notNull(),
     jobText: text('job_text').notNull(),
+    ...lessenedColumns,
   },
   (table) => [
     primaryKey({ columns: [table.firmId, table.jobId, table.quotationId, table.variationId] }),

@@ -5,7 +5,7 @@ import type { AppParts } from '../app-parts.ts';
 import { firmLibrary } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
-import { quotationAddress, storedQuotation } from '../quotation-records.ts';
+import { quotationAddress, wholeQuotation } from '../quotation-records.ts';
 import { jobFromText, libraryFromText } from '../readable-job.ts';
 import { resourceApp } from '../resource-app.ts';
 import { storedJob } from '../stored-job.ts';
@@ -39,7 +39,7 @@ const readMoved = createRoute({
   },
   responses: {
     200: jsonAnswer('The parts’ gross pence add up to the difference.', movedBody),
-    ...problemAnswers('no-such-quotation', 'no-such-job', 'no-such-scheme'),
+    ...problemAnswers('no-such-quotation', 'quotation-erased', 'no-such-job', 'no-such-scheme'),
   },
 });
 
@@ -47,7 +47,7 @@ const readMoved = createRoute({
 export function quotationMovedRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
   return resourceApp().openapi(readMoved, async (c) => {
     const address = c.req.valid('param');
-    const stored = await storedQuotation(stores.quotations, address);
+    const stored = await wholeQuotation(stores.quotations, address);
     const schemeId = c.req.valid('query').scheme ?? stored.offers[0]?.schemeId ?? '';
     const offer = stored.offers.find((one) => one.schemeId === schemeId);
     const { job } = await storedJob(stores.jobs, address.id);

@@ -19,6 +19,7 @@ import {
   seqOf,
   storedQuotation,
   versionOf,
+  wholeQuotation,
 } from '../quotation-records.ts';
 import { resourceApp } from '../resource-app.ts';
 import { etagOf, ifMatchOf, staleRevision } from '../revision-headers.ts';
@@ -50,6 +51,7 @@ const noteOnQuotation = createRoute({
     ...problemAnswers(
       'not-json',
       'no-such-quotation',
+      'quotation-erased',
       'not-now',
       'stale-revision',
       'body-unreadable',
@@ -71,6 +73,7 @@ const offerVariation = createRoute({
       'not-json',
       'no-such-job',
       'no-such-quotation',
+      'quotation-erased',
       'no-such-scheme',
       'no-such-photo',
       'not-now',
@@ -87,7 +90,7 @@ const readVariationJob = createRoute({
   request: { params: quotationAddress.extend({ variation: id }) },
   responses: {
     200: textAnswer('As it was offered.', 'Job'),
-    ...problemAnswers('no-such-variation'),
+    ...problemAnswers('no-such-quotation', 'quotation-erased', 'no-such-variation'),
   },
 });
 
@@ -154,7 +157,7 @@ export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
       const body = checkFile(noteBody, parsedBody(await bodyText(c)));
       if (!body.ok)
         throw new Problem('body-unreadable', 'It is no note on a quotation.', faultDetails(body.faults));
-      const stored = await storedQuotation(stores.quotations, address);
+      const stored = await wholeQuotation(stores.quotations, address);
       refuseStale(stored, seen);
       const refusal = noteRefusal(standingOf(stored), body.value, stored.offers);
       if (refusal !== null) throw new Problem('not-now', refusal);
@@ -169,7 +172,7 @@ export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
       const seen = etagOf(ifMatchOf(c));
       const body = checkFile(offerBody, parsedBody(await bodyText(c)));
       if (!body.ok) throw new Problem('body-unreadable', 'It is no variation.', faultDetails(body.faults));
-      const stored = await storedQuotation(stores.quotations, address);
+      const stored = await wholeQuotation(stores.quotations, address);
       if (stored.variations.some((one) => one.id === body.value.id)) return c.json(recordOf(stored), 200);
       refuseStale(stored, seen);
       await offer(parts, stored, body.value);
@@ -177,6 +180,7 @@ export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
     })
     .openapi(readVariationJob, async (c) => {
       const { id: jobId, quotation, variation } = c.req.valid('param');
+      await wholeQuotation(stores.quotations, { id: jobId, quotation });
       const text = await stores.quotations.readVariationJob(jobId, quotation, variation);
       if (text === null) throw new Problem('no-such-variation', `There is no variation "${variation}".`);
       return c.body(text, 200, { 'Content-Type': 'application/json' });

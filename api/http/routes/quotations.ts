@@ -11,7 +11,13 @@ import { bodyText, parsedBody } from '../body-text.ts';
 import { routeAt } from '../guards.ts';
 import { issueBody, issueQuotation } from '../issue-quotation.ts';
 import { faultDetails, Problem } from '../problems.ts';
-import { quotationAddress, quotationRecord, recordOf, storedQuotation } from '../quotation-records.ts';
+import {
+  quotationAddress,
+  quotationRecord,
+  recordOf,
+  storedQuotation,
+  wholeQuotation,
+} from '../quotation-records.ts';
 import { resourceApp } from '../resource-app.ts';
 import { ifMatchOf } from '../revision-headers.ts';
 
@@ -61,7 +67,7 @@ const readFrozen = createRoute({
   request: { params: quotationAddress.extend({ text: z.enum(frozenTexts) }) },
   responses: {
     200: textAnswer('As it was issued.', 'FrozenText'),
-    ...problemAnswers('no-such-quotation'),
+    ...problemAnswers('no-such-quotation', 'quotation-erased'),
   },
 });
 
@@ -74,7 +80,7 @@ const readPdf = createRoute({
       description: 'The quotation.',
       content: { 'application/pdf': { schema: { type: 'string' as const, format: 'binary' } } },
     },
-    ...problemAnswers('no-such-quotation'),
+    ...problemAnswers('no-such-quotation', 'quotation-erased'),
   },
 });
 
@@ -103,14 +109,13 @@ export function quotationRoutes(parts: AppParts): OpenAPIHono {
     )
     .openapi(readFrozen, async (c) => {
       const { id, quotation, text } = c.req.valid('param');
+      await wholeQuotation(stores.quotations, { id, quotation });
       const frozen = await stores.quotations.readText(id, quotation, text);
-      if (frozen === null)
-        throw new Problem('no-such-quotation', `Job "${id}" has no quotation "${quotation}".`);
-      return c.body(frozen, 200, { 'Content-Type': 'application/json' });
+      return c.body(frozen ?? '', 200, { 'Content-Type': 'application/json' });
     })
     .openapi(readPdf, async (c) => {
       const { id, quotation } = c.req.valid('param');
-      const stored = await storedQuotation(stores.quotations, { id, quotation });
+      const stored = await wholeQuotation(stores.quotations, { id, quotation });
       const [paper, drawings] = await Promise.all(
         (['document', 'drawings'] as const).map((which) => stores.quotations.readText(id, quotation, which)),
       );

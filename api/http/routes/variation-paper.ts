@@ -9,7 +9,7 @@ import { problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
-import { quotationAddress, storedQuotation } from '../quotation-records.ts';
+import { quotationAddress, wholeQuotation } from '../quotation-records.ts';
 import { resourceApp } from '../resource-app.ts';
 
 const readVariationPdf = createRoute({
@@ -22,7 +22,7 @@ const readVariationPdf = createRoute({
       description: 'The variation, on A4.',
       content: { 'application/pdf': { schema: { type: 'string' as const, format: 'binary' } } },
     },
-    ...problemAnswers('no-such-quotation', 'no-such-variation'),
+    ...problemAnswers('no-such-quotation', 'quotation-erased', 'no-such-variation'),
   },
 });
 
@@ -36,7 +36,7 @@ const photosOf = (stores: AppParts['stores'], ids: readonly string[]): Promise<r
 export function variationPaperRoutes({ stores }: AppParts): OpenAPIHono {
   return resourceApp().openapi(readVariationPdf, async (c) => {
     const address = c.req.valid('param');
-    const stored = await storedQuotation(stores.quotations, address);
+    const stored = await wholeQuotation(stores.quotations, address);
     const variation = stored.variations.find((one) => one.id === address.variation);
     if (variation === undefined)
       throw new Problem('no-such-variation', `There is no variation "${address.variation}".`);
