@@ -3,7 +3,7 @@ import { type DemoName, demoJob } from '#tests/engine/demo-jobs/demo-estimates.t
 import { houseOf } from '#tests/houses/house-of.ts';
 import { type BenchArguments, benchArguments, usage } from './bench/arguments.ts';
 import { growthExponent, medianOf } from './bench/growth.ts';
-import { movesInBrowser } from './bench/moves-in-browser.ts';
+import { dragsInBrowser } from './bench/moves-in-browser.ts';
 import type { BenchResult, Timed } from './bench/result.ts';
 import { type Stage, type StageTimes, stages, timeSearch, timeStages } from './bench/stages.ts';
 import { benchTable } from './bench/table.ts';
@@ -56,7 +56,7 @@ async function run(args: BenchArguments): Promise<number> {
     wanted: args.wanted,
     times,
     growth: growthOf(times),
-    ...(args.browser ? { moves: await movesInBrowser(demos) } : {}),
+    ...(args.browser ? { drags: await dragsInBrowser(demos) } : {}),
   };
   process.stdout.write(args.json ? `${JSON.stringify(result, null, 2)}\n` : benchTable(result));
   return 0;

@@ -4,6 +4,7 @@ import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
 import type { KitPart, PlanView } from './job-view.ts';
+import type { PlanStand } from './moved/moved-sight.ts';
 import type { QuotationAsk } from './quotations/quotations-view.ts';
 import type { DrawAsk } from './way-drawing/way-draft.ts';
 
@@ -27,6 +28,8 @@ export interface PlacedAt {
   readonly pointId: string;
   readonly place: Place;
   readonly phase: 'move' | 'end';
+  /** How the plan stands on which it moves; null where it came to rest. */
+  readonly stand: PlanStand | null;
 }
 
 /** What is to be shown of the house. */

@@ -2,6 +2,7 @@ import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.t
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import type { WaysView } from './controllers/way-finder.ts';
+import type { MovedChannel } from './moved/moved-channel.ts';
 import type { DrawnWay } from './way-drawing/way-draft.ts';
 
 /** The steps of a job on screen, in the order of the work. */
@@ -43,8 +44,13 @@ export interface JobView {
   readonly estimate: Estimate;
   /** The shown scheme of the job as it is this moment; null when the job has no scheme. */
   readonly scheme: SchemeEstimate | null;
-  /** True while `estimate` lags behind `job`: only `scheme` is of this moment, without the worth of open questions. */
+  /**
+   * True while `estimate` lags behind `job`: only `scheme` is of this moment, without the worth of open questions. While
+   * another thread follows the hand (`moved`), all of it is as it was when the point was taken.
+   */
   readonly moving: boolean;
+  /** What follows a point under the hand, past the page: for the few elements that show it as it moves. */
+  readonly moved: MovedChannel;
   readonly step: Step;
   /** Empty when the job has no storey. */
   readonly storeyId: string;

@@ -2,6 +2,10 @@
 export const medianOf = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
+/** The value that such a share of all lie at or below. NaN of none. */
+export const shareOf = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.max(0, Math.ceil(share * values.length) - 1)] ?? Number.NaN;
+
 /**
  * The exponent e of time ~ size^e: the slope of the straight line nearest to the logarithms, by least squares.
  *

@@ -2,14 +2,28 @@ import type { CDPSession, Locator, Page } from 'playwright-core';
 import type { Job } from '#model/job.ts';
 import { type DemoName, demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { withSixWanted } from '#tests/engine/schemes/search/six-wanted.ts';
+import { houseOf } from '#tests/houses/house-of.ts';
+import { spursOf } from '#tests/houses/spurs-of.ts';
 import { openBrowser, openWindow } from '../product/browser.ts';
 import { startServer } from '../product/running-server.ts';
-import { medianOf } from './growth.ts';
+import { medianOf, shareOf } from './growth.ts';
+
+/** Main-thread work of single moves of a drag, from the pointer's event to the commit of all that it changes on screen, ms. */
+export interface DragWork {
+  readonly median: number;
+  /** Of a hundred moves five take longer. */
+  readonly p95: number;
+}
+
+/** What moving a wanted point takes in the browser, in a job in which nothing was searched for. */
+export interface DragInBrowser {
+  readonly name: string;
+  readonly dragWorkMs: DragWork;
+}
 
 /** What moving one of six wanted points takes in the browser. */
-export interface MovesInBrowser {
-  readonly name: DemoName;
-  /** Main-thread work of one move before ways were asked for: the plan, and the shown scheme worked out anew, ms. */
+export interface MovesInBrowser extends DragInBrowser {
+  /** Main-thread work of one move before ways were asked for: the plan, and what is seen of the job worked out anew, ms. */
   readonly moveMs: number;
   /** The same while ways are searched again at each move, their answers drawn, ms. */
   readonly moveAndSearchMs: number;
@@ -31,55 +45,109 @@ function sixWanted(name: DemoName): Job {
   return { ...withSixWanted(job), id: `bench-${name}`, schemes: job.schemes };
 }
 
-/** Moves the last wanted point of each job by the keyboard, as a person would, in the built screen. */
-export async function movesInBrowser(names: readonly DemoName[]): Promise<readonly MovesInBrowser[]> {
+/** The house that a drag is held to its limit in: by a seed whose rooms have room for so many points. */
+const house = { seed: 31, rooms: 10, outlets: 74, wanted: 6 };
+
+/** The invented house of ten rooms and eighty points, joined somehow. */
+function tenRooms(): Job {
+  const job = houseOf(house);
+  return { ...job, id: 'bench-house', schemes: [spursOf(job)] };
+}
+
+/** Drags of wanted points in the built screen. */
+export interface BrowserDrags {
+  /** Of demo jobs with six wanted points, in the order asked for. */
+  readonly moves: readonly MovesInBrowser[];
+  /** Of an invented house of ten rooms and eighty points. */
+  readonly house: DragInBrowser;
+}
+
+/** Drags the last wanted point of each job with the mouse, as a person would, in the built screen. */
+export async function dragsInBrowser(names: readonly DemoName[]): Promise<BrowserDrags> {
   const [server, browser] = await Promise.all([startServer(), openBrowser()]);
+  const inJob = async <R>(job: Job, then: (page: Page, session: CDPSession) => Promise<R>): Promise<R> => {
+    await store(server.address, job);
+    const { page, context } = await openWindow(browser, server.address, 'desk');
+    const session = await context.newCDPSession(page);
+    await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+    await page.goto(`/jobs/${job.id}/ways`, { waitUntil: 'networkidle' });
+    const result = await then(page, session);
+    await context.close();
+    return result;
+  };
   try {
-    const results: MovesInBrowser[] = [];
+    const moves: MovesInBrowser[] = [];
     for (const name of names) {
       const job = sixWanted(name);
-      const stored = await fetch(new URL('/api/jobs', server.address), {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify(job),
-      });
-      if (!stored.ok) throw new Error(`${name} was not stored: ${await stored.text()}`);
-      const { page, context } = await openWindow(browser, server.address, 'desk');
-      results.push(await timed(page, await context.newCDPSession(page), name, job));
-      await context.close();
+      moves.push(await inJob(job, (page, session) => timed(page, session, name, job)));
     }
-    return results;
+    const job = tenRooms();
+    const name = `${house.rooms} rooms, ${job.points.length} points`;
+    const drags = await inJob(job, (page, session) => workOfDrags(page, session, lastWanted(page, job)));
+    return { moves, house: { name, dragWorkMs: dragWorkOf(drags) } };
   } finally {
     await browser.close();
     await server.close();
   }
 }
 
-async function timed(page: Page, session: CDPSession, name: DemoName, job: Job): Promise<MovesInBrowser> {
-  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
-  await page.goto(`/jobs/${job.id}/ways`, { waitUntil: 'networkidle' });
-  const own = new Set(demoJob(name).points.map(({ id }) => id));
+async function store(address: string, job: Job): Promise<void> {
+  const stored = await fetch(new URL('/api/jobs', address), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(job),
+  });
+  if (!stored.ok) throw new Error(`${job.id} was not stored: ${await stored.text()}`);
+}
+
+/** The last wanted point on a wall of the storey that is shown first, of those that the job had before it had six. */
+function lastWanted(page: Page, job: Job): Locator {
+  const [storey] = job.storeys;
+  const walls = new Set(storey?.walls.map(({ id }) => id));
   const last = job.points.findLast(
-    ({ id, status, place }) => own.has(id) && status === 'wanted' && place && 'wall' in place,
+    ({ id, status, place }) =>
+      !id.startsWith('more-') && status === 'wanted' && place && 'wall' in place && walls.has(place.wall),
   );
-  const point = page.locator(`plan-view g[role=button][data-subject="${last?.id}"]`);
-  const drags = async () => {
-    const all: number[] = [];
-    for (let i = 0; i < DRAGS; i += 1) all.push(await workOfDrag(page, session, point, i % 2 === 0 ? 1 : -1));
-    return medianOf(all) / MOVES;
-  };
-  const moveMs = await drags();
+  return page.locator(`plan-view g[role=button][data-subject="${last?.id}"]`);
+}
+
+/** The works of each of its moves, drag by drag. */
+type Drags = readonly (readonly number[])[];
+
+async function workOfDrags(page: Page, session: CDPSession, point: Locator): Promise<Drags> {
+  await point.waitFor({ timeout: 60 * SECOND_MS });
+  const all: number[][] = [];
+  for (let i = 0; i < DRAGS; i += 1) all.push(await workOfDrag(page, session, point, i % 2 === 0 ? 1 : -1));
+  return all;
+}
+
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+const moveMsOf = (drags: Drags): number => medianOf(drags.map(sumOf)) / MOVES;
+const dragWorkOf = (drags: Drags): DragWork => ({
+  median: medianOf(drags.flat()),
+  p95: shareOf(drags.flat(), 0.95),
+});
+
+async function timed(page: Page, session: CDPSession, name: DemoName, job: Job): Promise<MovesInBrowser> {
+  const point = lastWanted(page, job);
+  const before = await workOfDrags(page, session, point);
   await page.getByRole('button', { name: 'Find ways' }).click();
   const ways = page.locator('find-ways');
   await ways.locator('[aria-busy=false]').waitFor({ timeout: 60 * SECOND_MS });
   await ways.evaluate(countAnswers);
-  const moveAndSearchMs = await drags();
+  const searching = await workOfDrags(page, session, point);
   const answers = (await page.evaluate('globalThis.answersSeen')) as number;
-  return { name, moveMs, moveAndSearchMs, answersPerMove: answers / (DRAGS * MOVES) };
+  return {
+    name,
+    dragWorkMs: dragWorkOf(before),
+    moveMs: moveMsOf(before),
+    moveAndSearchMs: moveMsOf(searching),
+    answersPerMove: answers / (DRAGS * MOVES),
+  };
 }
 
-/** Main-thread work of one drag to the right and down, or back, ms; what follows once the hand rests is not in it. */
-async function workOfDrag(page: Page, session: CDPSession, point: Locator, sign: 1 | -1): Promise<number> {
+/** Main-thread work of each move of one drag to the right and down, or back, ms; what follows once the hand rests is in none. */
+async function workOfDrag(page: Page, session: CDPSession, point: Locator, sign: 1 | -1): Promise<number[]> {
   const box = await point.boundingBox();
   if (box === null) throw new Error('The point is not on the plan.');
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -87,20 +155,23 @@ async function workOfDrag(page: Page, session: CDPSession, point: Locator, sign:
   await page.mouse.down();
   await page.mouse.move(x + sign * 8, y + sign * 8);
   await page.waitForTimeout(PACE_MS);
-  const before = await workMs(session);
+  const works: number[] = [];
+  let before = await workMs(session);
   for (let i = 1; i <= MOVES; i += 1) {
     // Aslant: along its wall whichever way that runs.
     const byPx = sign * (8 + i * STEP_PX);
     await page.mouse.move(x + byPx, y + byPx);
     await page.waitForTimeout(PACE_MS);
+    const now = await workMs(session);
+    works.push(now - before);
+    before = now;
   }
-  const worked = (await workMs(session)) - before;
   await page.mouse.up();
   await page.waitForTimeout(2 * SECOND_MS);
   const after = await point.boundingBox();
   if (after === null || Math.hypot(after.x - box.x, after.y - box.y) < STEP_PX)
     throw new Error('The point did not follow the hand, so nothing was timed.');
-  return worked;
+  return works;
 }
 
 /** Counts each time that another first answer is written, in the page. */

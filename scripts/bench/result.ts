@@ -1,4 +1,4 @@
-import type { MovesInBrowser } from './moves-in-browser.ts';
+import type { BrowserDrags } from './moves-in-browser.ts';
 import type { StageTimes } from './stages.ts';
 
 /** What one subject of the benchmark took: medians over the rounds. */
@@ -17,5 +17,5 @@ export interface BenchResult {
   /** By stage the e of time ~ rooms^e. */
   readonly growth: StageTimes;
   /** Absent where it was not asked for. */
-  readonly moves?: readonly MovesInBrowser[];
+  readonly drags?: BrowserDrags;
 }

@@ -14,10 +14,12 @@ export interface HouseSize {
   readonly wanted: number;
   /** Whether an RCD at the board guards the rings; absent: yes. Without it every ring asks for an RCBO of its own. */
   readonly rcd?: boolean;
+  /** Outlets that are there, on the rings in turn through the rooms; absent: one in each room. */
+  readonly outlets?: number;
 }
 
-/** Rooms on one ring. */
-const ROOMS_A_RING = 10;
+/** Outlets on one ring. */
+const OUTLETS_A_RING = 10;
 
 const storeys = [
   { id: 'ground', name: 'Ground floor', floorLevelMm: 0, heightMm: 2500, voidMm: 450, joistDepthMm: 100 },
@@ -36,7 +38,7 @@ const answers = [
 
 /**
  * An invented house of two storeys, the same for the same seed: rooms in rows, timber floors and a loft, a board near
- * the middle, one ring of ten outlets for every ten rooms with every leg in order, and new points all over it.
+ * the middle, a ring for every ten outlets with every leg in order, and new points all over it.
  */
 export function houseOf(size: HouseSize): Job {
   const read = readJob(JSON.parse(JSON.stringify(jobOf(size))));
@@ -59,14 +61,15 @@ function jobOf(size: HouseSize): object {
   const built = storeysOf(size.rooms, next);
   const rooms = built.flatMap(roomsInTurn);
   const board = boardPoint(built);
-  const found = rooms.map((room, i) => pointIn(room, `found-${i + 1}`, 450));
-  const wanted = Array.from({ length: size.wanted }, (_, i) => {
-    const room = rooms[Math.floor(((i + 0.5) * rooms.length) / size.wanted)];
-    if (room === undefined) throw new Error('A house without rooms has no room for a point.');
-    return pointIn(room, `wanted-${i + 1}`, i % 4 === 3 ? 1100 : 450);
-  });
-  const rings = Math.max(1, Math.round(size.rooms / ROOMS_A_RING));
-  const ringOf = (i: number) => `ring-${Math.min(rings, Math.floor((i * rings) / rooms.length) + 1)}`;
+  const outlets = size.outlets ?? rooms.length;
+  const found = Array.from({ length: outlets }, (_, i) =>
+    pointIn(roomAt(rooms, i, outlets), `found-${i + 1}`, 450),
+  );
+  const wanted = Array.from({ length: size.wanted }, (_, i) =>
+    pointIn(roomAt(rooms, i + 0.5, size.wanted), `wanted-${i + 1}`, i % 4 === 3 ? 1100 : 450),
+  );
+  const rings = Math.max(1, Math.round(outlets / OUTLETS_A_RING));
+  const ringOf = (i: number) => `ring-${Math.min(rings, Math.floor((i * rings) / outlets) + 1)}`;
   const ringIds = Array.from({ length: rings }, (_, i) => `ring-${i + 1}`);
   return {
     ...{ format: 'ringwright-job', version: 1, id: `house-${size.seed}`, reference: `HOUSE-${size.seed}` },
@@ -107,6 +110,13 @@ function roomsInTurn(on: BuiltStorey): readonly HouseRoom[] {
   return cells
     .map((cell, index) => ({ ...on, cell, index }))
     .toSorted((a, b) => a.cell.row - b.cell.row || turn(a.cell) - turn(b.cell));
+}
+
+/** The room of the i-th of so many that are spread over all rooms in turn. */
+function roomAt(rooms: readonly HouseRoom[], i: number, of: number): HouseRoom {
+  const room = rooms[Math.floor((i * rooms.length) / of)];
+  if (room === undefined) throw new Error('A house without rooms has no room for a point.');
+  return room;
 }
 
 function boardPoint([ground]: readonly BuiltStorey[]): HousePoint {

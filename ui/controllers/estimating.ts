@@ -1,9 +1,9 @@
 import { estimate } from '#engine/estimate.ts';
-import type { Finding } from '#engine/rules/finding.ts';
 import { cheapestThatDoesNotFail, schemeDifferences } from '#engine/schemes/differences.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
+import { withCostsOfBefore } from '../moved/costs-of-before.ts';
 
 /** What is to be worked out. */
 export interface EstimateAsk {
@@ -68,17 +68,6 @@ const estimateOf = (
   depth: 'live' | 'whole' = 'whole',
 ): Estimate => estimate(job, library, { date, revision }, { schemeIds, depth });
 
-const keyOf = ({ rule, subject, messageId }: Finding): string => `${rule} ${subject} ${messageId}`;
-
-/** A scheme worked out live, with what the remedies cost a moment ago, until that is worked out again. */
-function withCostsOfBefore(live: SchemeEstimate, before: SchemeEstimate | undefined): SchemeEstimate {
-  const costs = new Map(before?.findings.map((finding) => [keyOf(finding), finding.consequencePence]));
-  const findings = live.findings.map((finding) =>
-    finding.fix === null ? finding : { ...finding, consequencePence: costs.get(keyOf(finding)) ?? null },
-  );
-  return { ...live, findings };
-}
-
 /**
  * Works a job out in the browser as it is edited: the shown scheme at once, or once a picture while something
  * moves; all schemes, the open questions and the remedies' prices when the hand rests, one scheme at a time so
@@ -129,10 +118,15 @@ export class Estimating {
     else if (!same || !this.#resting) this.#restThenAll();
   }
 
-  /** Works nothing more out. */
-  stop(): void {
+  /** Works nothing out until something is taken: another thread follows the hand meanwhile. */
+  pause(): void {
     this.#callOffFrame();
     this.#restNoMore();
+  }
+
+  /** Works nothing more out. */
+  stop(): void {
+    this.pause();
   }
 
   #restNoMore(): void {
@@ -169,7 +163,10 @@ export class Estimating {
     this.#worked = {
       job: ask.job,
       whole: { ...whole, asFound: live.asFound },
-      scheme: scheme === undefined ? null : withCostsOfBefore(scheme, before),
+      scheme:
+        scheme === undefined
+          ? null
+          : { ...scheme, findings: withCostsOfBefore(scheme.findings, before?.findings) },
       moving: true,
     };
   }

@@ -1,5 +1,4 @@
 import { produce } from 'immer';
-import { isSameData } from '#engine/plan/same-data.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -7,26 +6,28 @@ import { readJob } from '#model/read-job.ts';
 import type { Difference } from '../differences/difference-words.ts';
 import { jobDifferences } from '../differences/job-differences.ts';
 import { movePoint } from '../edits/move-point.ts';
-import { copyOfJob } from '../edits/new-job.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
+import { movablePoints } from '../movable-points.ts';
+import type { PlanStand } from '../moved/moved-sight.ts';
 import type { DrawAsk } from '../way-drawing/way-draft.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
 import { browserClock, type Clock, type EstimateAsk, Estimating } from './estimating.ts';
+import { HeldPoint } from './held-point.ts';
+import { newMovedWorker } from './new-moved-worker.ts';
 import { newSearchWorker } from './new-search-worker.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
+import { isSamePage, type PageWords } from './same-page.ts';
+import { putAside, putMineBack, type Settlement, settleJob } from './settle-job.ts';
 import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
 import { WayDrawing } from './way-drawing.ts';
 import { WayFinder, type WaysAsk } from './way-finder.ts';
 import type { WorkerLike } from './worker-lane.ts';
-
-/** How a job that was changed here and elsewhere is settled. */
-export type Settlement = 'take-theirs' | 'mine-as-copy' | 'mine-over-theirs';
 
 /** What a desk works with. */
 export interface DeskParts {
@@ -40,6 +41,8 @@ export interface DeskParts {
   readonly lastSchemes?: TextsByJob;
   /** Begins a thread that searches ways: the browser's, unless a test brings its own. */
   readonly searchWorker?: () => WorkerLike;
+  /** Begins a thread that works out what follows the hand: the browser's, unless a test brings its own. */
+  readonly movedWorker?: () => WorkerLike;
 }
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -52,7 +55,6 @@ function keepingOf(job: Keeping, library: Keeping): Keeping {
 
 /** A job as it lies on the desk: its session, its estimate, what is looked at, and what was said of it last. */
 export class JobDesk {
-  #view: JobView | null = null;
   #refusal: ServerRefusal | null = null;
   #said = '';
   #inPassing = false;
@@ -71,6 +73,9 @@ export class JobDesk {
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #ways: WayFinder;
+  readonly #held: HeldPoint;
+  /** What the page shows. */
+  #shown: (JobView & PageWords) | null = null;
   readonly #drawing = new WayDrawing();
   readonly #lastSchemes: TextsByJob;
   readonly #changed: () => void;
@@ -81,14 +86,14 @@ export class JobDesk {
     this.#changed = changed;
     this.#lastSchemes = parts.lastSchemes ?? lastSchemes();
     this.#shownScheme = this.#lastSchemes.of(route.jobId);
-    this.#ways = new WayFinder(parts.searchWorker ?? newSearchWorker, parts.clock ?? browserClock, () =>
-      this.#show(),
-    );
+    const clock = parts.clock ?? browserClock;
+    this.#ways = new WayFinder(parts.searchWorker ?? newSearchWorker, clock, () => this.#show());
+    this.#held = new HeldPoint(parts.movedWorker ?? newMovedWorker, clock, () => this.#takeAndShow());
   }
 
   /** Null until the job is there. */
   get view(): JobView | null {
-    return this.#view;
+    return this.#shown;
   }
   get session(): DocumentSession<Job> | null {
     return this.#session;
@@ -146,6 +151,7 @@ export class JobDesk {
     this.#endLibraryWatch();
     this.keep('autosave');
     this.#estimating?.stop();
+    this.#held.stop();
     this.#ways.stop();
     this.#session = null;
   }
@@ -213,14 +219,20 @@ export class JobDesk {
     else if (session.keeping === 'not-kept') this.say(`Not saved: ${session.trouble}`);
   }
 
-  /** Makes an edit, unless the job could not be read again with it. */
-  edit(edit: JobEdit): void {
+  /**
+   * Makes an edit, unless the job could not be read again with it.
+   *
+   * @param stand how the plan stands on which something moves; null where nothing does.
+   */
+  edit(edit: JobEdit, stand: PlanStand | null = null): void {
     const session = this.#session;
     if (session === null) return;
     const moving = edit.moving ?? false;
     if (!moving && !this.#isReadableWith(session.now, edit)) return;
     this.#said = '';
     this.#moving = moving;
+    // A picture of a circuit beside the plan is drawn from all of the estimate.
+    this.#held.hold(moving && this.#route.view === 'plan' ? stand : null);
     const before = session.now;
     session.edit(moving ? edit : { ...edit, change: withTrueNames(before, edit.change) });
     // A hand that comes to rest where it was changes nothing, yet the whole estimate has waited for it.
@@ -233,7 +245,7 @@ export class JobDesk {
     if (session === null) return;
     let copy: Job;
     try {
-      copy = await this.#putAside(session.now, copyName);
+      copy = await putAside(this.#parts.api, session.now, copyName);
     } catch (error) {
       this.say(`Nothing was changed: the copy could not be put on the list: ${wordsOf(error)}`);
       return;
@@ -243,18 +255,18 @@ export class JobDesk {
   }
 
   /** A point is dragged, or was let go: one drag is one step back. */
-  place({ pointId, place, phase }: PlacedAt): void {
+  place({ pointId, place, phase, stand }: PlacedAt): void {
     const session = this.#session;
     if (session === null) return;
     const moving = phase === 'move';
     if (!this.#moving) this.#drag++;
-    this.edit(movePoint(session.now, { pointId, place, drag: this.#drag, moving }));
+    this.edit(movePoint(session.now, { pointId, place, drag: this.#drag, moving }), stand);
   }
 
   undo(): void {
     const label = this.#session?.undoLabel;
     if (label === null || label === undefined) return;
-    this.#moving = false;
+    this.#rest();
     this.#said = `Undone: ${label}`;
     this.#inPassing = true;
     this.#session?.undo();
@@ -263,10 +275,15 @@ export class JobDesk {
   redo(): void {
     const label = this.#session?.redoLabel;
     if (label === null || label === undefined) return;
-    this.#moving = false;
+    this.#rest();
     this.#said = `Done again: ${label}`;
     this.#inPassing = true;
     this.#session?.redo();
+  }
+
+  #rest(): void {
+    this.#moving = false;
+    this.#held.letGo();
   }
 
   /**
@@ -279,34 +296,13 @@ export class JobDesk {
     const { jobId } = this.#route;
     if (session === null) return jobId;
     try {
-      if (how === 'mine-over-theirs') {
-        const theirs = await session.readTheirs();
-        const aside = await this.#putAside(theirs.value, 'saved elsewhere');
-        await session.putMineOver(theirs);
-        this.say(`The other one is on the list as “${aside.title}”.`);
-        return jobId;
-      }
-      const isGone = session.keeping === 'gone';
-      const mine = await this.#putAside(session.now, isGone ? 'copy of a deleted job' : 'changed here');
-      if (how === 'take-theirs') await session.takeTheirs();
-      else this.#parts.jobs.forget(jobId);
-      this.say(
-        isGone
-          ? `This copy is on the list as “${mine.title}”.`
-          : `What you had changed is on the list as “${mine.title}”.`,
-      );
-      return how === 'take-theirs' ? jobId : mine.id;
+      const settled = await settleJob(how, { ...this.#parts, session });
+      this.say(settled.said);
+      return settled.jobId;
     } catch (error) {
       this.say(`That did not get through: ${wordsOf(error)}`);
       return jobId;
     }
-  }
-
-  /** Puts a state of the job on the list under a name of its own that says why, and gives the copy. */
-  async #putAside(job: Job, why: string): Promise<Job> {
-    const copy = copyOfJob(job, `${job.title} (${why}, ${today()})`);
-    await this.#parts.api.createJob(copy);
-    return copy;
   }
 
   /** Puts a job that was deleted back on the list, with what was changed here; what was not seen here stays as a copy. */
@@ -315,10 +311,7 @@ export class JobDesk {
       await this.#parts.api.restoreJob(this.#route.jobId);
       const session = this.#session;
       if (session === null) return this.open();
-      const theirs = await session.readTheirs();
-      const isSeen = isSameData(theirs.value, session.base);
-      const aside = isSeen ? null : await this.#putAside(theirs.value, 'saved elsewhere');
-      await session.putMineOver(theirs);
+      const aside = await putMineBack({ ...this.#parts, session });
       if (aside !== null)
         this.say(`It had been changed elsewhere before: that is on the list as “${aside.title}”.`);
     } catch (error) {
@@ -343,8 +336,17 @@ export class JobDesk {
   #takeAndShow(): void {
     const library = this.#parts.library.session?.now;
     if (this.#session === null || library === undefined) return;
-    this.#estimating?.take(this.#ask(this.#session, library), this.#moving);
+    const ask = this.#ask(this.#session, library);
+    if (this.#held.isFollowed) this.#follow(ask);
+    else this.#estimating?.take(ask, this.#moving);
     this.#show();
+  }
+
+  #follow({ job, library, date }: EstimateAsk): void {
+    const schemeId = this.#estimating?.worked.scheme?.id ?? null;
+    this.#estimating?.pause();
+    const isAsFound = this.#route.step === 'as-found';
+    this.#held.follow({ job, library, date, schemeId, isAsFound });
   }
 
   #show(): void {
@@ -357,24 +359,28 @@ export class JobDesk {
     // The cheapest, shown for want of a choice, is not held on to.
     if (scheme !== null && scheme.id === this.#route.scheme)
       this.#lastSchemes.keep(this.#route.jobId, scheme.id);
-    const own = job.schemes.find(({ id }) => id === scheme?.id) ?? null;
+    const isFollowed = this.#held.isFollowed;
+    const searched = isFollowed ? this.#session.now : job;
+    const own = searched.schemes.find(({ id }) => id === scheme?.id) ?? null;
+    const isAtWays = step === 'ways' && !this.#route.compare;
+    const [{ date }, { revision }] = [whole, this.#session];
     this.#ways.take(
-      { job, library: library.now, date: whole.date, revision: this.#session.revision, scheme: own },
-      step === 'ways' && !this.#route.compare,
+      { job: searched, library: library.now, date, revision, scheme: own },
+      isAtWays,
+      isFollowed,
     );
-    this.#drawing.take(
-      { asFound: whole.asFound.worked, scheme: scheme?.worked ?? null },
-      step === 'ways' && !this.#route.compare,
-    );
+    if (movablePoints({ job, step }).size > 0) this.#held.warm();
+    this.#drawing.take({ asFound: whole.asFound.worked, scheme: scheme?.worked ?? null }, isAtWays);
     const known = job.storeys.some(({ id }) => id === storey);
-    this.#view = {
+    const view: JobView = {
       job,
       library: library.now,
-      date: whole.date,
-      revision: this.#session.revision,
+      date,
+      revision,
       estimate: whole,
       scheme,
-      moving,
+      moving: moving || isFollowed,
+      moved: this.#held.channel,
       step,
       storeyId: (known ? storey : job.storeys[0]?.id) ?? '',
       chosen: on,
@@ -383,6 +389,11 @@ export class JobDesk {
       ways: this.#ways.view,
       drawing: this.#drawing.view,
     };
+    const { undoLabel, redoLabel } = this.#session;
+    const page = { ...view, said: this.#said, undoLabel, redoLabel };
+    if (isFollowed) this.#held.tellSearch(view.ways);
+    if (isFollowed && this.#shown !== null && isSamePage(this.#shown, page)) return;
+    this.#shown = page;
     this.#changed();
   }
 }

@@ -1,10 +1,11 @@
 import { engineSearcher } from '../found-ways/engine-searcher.ts';
 import type { QuestionAsk, SearchAsk, Turn } from '../found-ways/search-asks.ts';
 import { SearchTurns } from '../found-ways/search-turns.ts';
+import { ChangeTaker, type DataChange } from '../moved/data-changes.ts';
 
-// The thread on which ways are searched: a question comes in, plain data goes out.
+// The thread on which ways are searched: what changed of a question comes in, plain data goes out.
 const thread = globalThis as unknown as {
-  onmessage: (event: MessageEvent<Turn<SearchAsk | QuestionAsk>>) => void;
+  onmessage: (event: MessageEvent<DataChange>) => void;
   postMessage: (reply: unknown) => void;
 };
 
@@ -22,4 +23,6 @@ const turns = new SearchTurns(engineSearcher(), {
   nowMs: () => performance.now(),
 });
 
-thread.onmessage = ({ data }) => void turns.take(data);
+const asked = new ChangeTaker();
+
+thread.onmessage = ({ data }) => void turns.take(asked.take(data) as Turn<SearchAsk | QuestionAsk>);

@@ -72,7 +72,8 @@ function isSameHouse(one: Job, other: Job): boolean {
   return keys.every((key) => besides.includes(key) || isSameData(one[key], other[key]));
 }
 
-const isSameAsk = (one: HouseAsk, other: HouseAsk): boolean =>
+const isSameAsk = (one: SearchAsk, other: SearchAsk): boolean =>
+  one.firstOnly === other.firstOnly &&
   one.cutsAssumed === other.cutsAssumed &&
   one.library === other.library &&
   isSameData(one.locked, other.locked) &&
@@ -98,7 +99,7 @@ function workedOut(
 export class WayFinder {
   #house: WaysHouse | null = null;
   /** What was searched last; null before the first time. */
-  #asked: HouseAsk | null = null;
+  #asked: SearchAsk | null = null;
   #tried: SchemeEstimate | null = null;
   #weighed: ReadonlyMap<string, SchemeEstimate> = new Map();
   #callOffRest = (): void => {};
@@ -136,13 +137,14 @@ export class WayFinder {
    * something moves, elsewhere when the hand rests.
    *
    * @param isAtWays false in other steps: nothing but the job's own schemes is shown there.
+   * @param isHeld true while a point is under the hand: only the cheapest is searched for until it rests.
    */
-  take(house: WaysHouse, isAtWays: boolean): void {
+  take(house: WaysHouse, isAtWays: boolean, isHeld = false): void {
     const before = this.#house;
     this.#house = house;
     if (isAtWays) this.#search.warm();
     else this.#tried = null;
-    const ask = this.#houseAsk(house);
+    const ask = this.#searchAsk(house, isHeld);
     const isSame = before !== null && before.library === house.library && isSameHouse(before.job, house.job);
     if (!isSame) {
       this.#tried = null;
@@ -154,7 +156,7 @@ export class WayFinder {
     this.#callOffRest();
     if (isAtWays) {
       this.#isResting = false;
-      this.#search.ask({ what: 'search', ...ask });
+      this.#search.ask(ask);
       return;
     }
     this.#isResting = true;
@@ -211,14 +213,18 @@ export class WayFinder {
     return { job, library, locked: lockedOf(scheme), cutsAssumed: this.#cutsAssumed };
   }
 
+  #searchAsk(house: WaysHouse, firstOnly: boolean): SearchAsk {
+    return { what: 'search', firstOnly, ...this.#houseAsk(house) };
+  }
+
   #find(): void {
     const house = this.#house;
     if (house === null) return;
     this.#callOffRest();
     this.#isResting = false;
-    this.#asked = this.#houseAsk(house);
+    this.#asked = this.#searchAsk(house, false);
     this.#tried = null;
     this.#weighed = new Map();
-    this.#search.ask({ what: 'search', ...this.#asked });
+    this.#search.ask(this.#asked);
   }
 }

@@ -4,8 +4,10 @@ import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { keepFocus } from '../controllers/keep-focus.ts';
+import { MovedFollower } from '../controllers/moved-follower.ts';
 import { hasRemedy } from '../edits/add-remedy.ts';
 import type { JobView } from '../job-view.ts';
+import { withCostsOfBefore } from '../moved/costs-of-before.ts';
 import './finding-card.ts';
 import { countWords } from '#drawing/count-words.ts';
 import { circuitOf } from './proof/circuit-of.ts';
@@ -56,6 +58,11 @@ export class FindingList extends LitElement {
   declare findings: readonly Finding[];
   /** Folded outcomes that were opened; only these are drawn, as there may be a hundred passes. */
   declare private opened: ReadonlySet<Outcome>;
+  readonly #follower = new MovedFollower(
+    this,
+    () => this.view.moved,
+    ({ sight }) => sight?.findings ?? null,
+  );
 
   constructor() {
     super();
@@ -65,13 +72,14 @@ export class FindingList extends LitElement {
   }
 
   override render(): TemplateResult {
+    const now = this.#now;
     const counts = outcomeOrder
-      .map((outcome) => [outcome, this.#of(outcome).length] as const)
+      .map((outcome) => [outcome, findingsOf(now, outcome).length] as const)
       .filter(([, count]) => count > 0)
       .map(([outcome, count]) => countWords(outcome, count));
     const labelOf = labelsOf(this.view.scheme?.worked ?? this.view.estimate.asFound.worked);
     return html`<h2 part="counts">Checks <span class="counts">${counts.join(' · ')}</span></h2>
-      ${outcomeOrder.map((outcome) => this.#group(outcome, labelOf))}`;
+      ${outcomeOrder.map((outcome) => this.#group(outcome, findingsOf(now, outcome), labelOf))}`;
   }
 
   get #proofs(): readonly CircuitProof[] {
@@ -79,12 +87,13 @@ export class FindingList extends LitElement {
     return (step === 'as-found' ? null : scheme)?.proof ?? estimate.asFound.proof;
   }
 
-  #of(outcome: Outcome): readonly Finding[] {
-    return this.findings.filter((finding) => finding.outcome === outcome);
+  /** Under the hand as they are worked out elsewhere, with what remedies cost before. */
+  get #now(): readonly Finding[] {
+    const moved = this.#follower.now;
+    return moved === null ? this.findings : withCostsOfBefore(moved, this.findings);
   }
 
-  #group(outcome: Outcome, labelOf: LabelOf): TemplateResult | typeof nothing {
-    const findings = this.#of(outcome);
+  #group(outcome: Outcome, findings: readonly Finding[], labelOf: LabelOf): TemplateResult | typeof nothing {
     if (findings.length === 0) return nothing;
     const cards = (): TemplateResult => html`<ul>
       ${findings.map((finding) => html`<li>${this.#card(finding, labelOf)}</li>`)}
@@ -120,6 +129,9 @@ export class FindingList extends LitElement {
     ></finding-card>`;
   }
 }
+
+const findingsOf = (findings: readonly Finding[], wanted: Outcome): readonly Finding[] =>
+  findings.filter(({ outcome }) => outcome === wanted);
 customElements.define('finding-list', FindingList);
 declare global {
   interface HTMLElementTagNameMap {

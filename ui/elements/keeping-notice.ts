@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { Settlement } from '../controllers/job-desk.ts';
+import type { Settlement } from '../controllers/settle-job.ts';
 import type { Difference } from '../differences/difference-words.ts';
 import type { Keeping } from '../job-view.ts';
 import { whenWords } from '../when-words.ts';

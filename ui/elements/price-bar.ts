@@ -2,7 +2,9 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { countWords } from '#drawing/count-words.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
+import { MovedFollower } from '../controllers/moved-follower.ts';
 import type { JobView } from '../job-view.ts';
+import { sightIn } from '../moved/moved-channel.ts';
 import { pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
@@ -73,6 +75,7 @@ export class PriceBar extends LitElement {
   ];
   declare view: JobView;
   declare findings: readonly Finding[];
+  readonly #follower = new MovedFollower(this, () => this.view.moved, sightIn);
 
   constructor() {
     super();
@@ -80,7 +83,9 @@ export class PriceBar extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { scheme } = this.view;
+    const sight = this.#follower.now;
+    const scheme = sight === null ? this.view.scheme : sight.priced;
+    const findings = sight?.findings ?? this.findings;
     return html`<button aria-haspopup="dialog" @click=${() => this.#asked()}>
       <span class="price">
         ${
@@ -90,24 +95,24 @@ export class PriceBar extends LitElement {
                 ><small>Range ${wholePounds(scheme.range.lowPence)} to ${wholePounds(scheme.range.highPence)}</small>`
         }
       </span>
-      ${shownCounts.map((outcome) => this.#count(outcome))}
+      ${shownCounts.map((outcome) => countTemplate(findings, outcome))}
       <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M3 10.5 8 5.5l5 5"></path></svg>
       <span class="visually-hidden">Open price and checks</span>
     </button>`;
   }
 
-  #count(outcome: Outcome): TemplateResult | typeof nothing {
-    const count = outcomeCount(this.findings, outcome);
-    if (count === 0) return nothing;
-    return html`<span class="count"
-      ><outcome-mark .outcome=${outcome}></outcome-mark><span aria-hidden="true">${count}</span
-      ><span class="visually-hidden">${countWords(outcome, count)}</span></span
-    >`;
-  }
-
   #asked(): void {
     this.dispatchEvent(new CustomEvent('sheet-asked', { bubbles: true, composed: true }));
   }
+}
+
+function countTemplate(findings: readonly Finding[], outcome: Outcome): TemplateResult | typeof nothing {
+  const count = outcomeCount(findings, outcome);
+  if (count === 0) return nothing;
+  return html`<span class="count"
+    ><outcome-mark .outcome=${outcome}></outcome-mark><span aria-hidden="true">${count}</span
+    ><span class="visually-hidden">${countWords(outcome, count)}</span></span
+  >`;
 }
 customElements.define('price-bar', PriceBar);
 declare global {

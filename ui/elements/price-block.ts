@@ -1,10 +1,10 @@
 import { html, LitElement, nothing, type PropertyDeclarations, svg, type TemplateResult } from 'lit';
-import type { PriceBuildUp, PriceRange, Totals } from '#engine/price/totals.ts';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { PriceRange, Totals } from '#engine/price/totals.ts';
+import { MovedFollower } from '../controllers/moved-follower.ts';
 import type { JobView } from '../job-view.ts';
+import { type PriceSight, priceSightOf } from '../moved/moved-sight.ts';
 import { counted, hoursWritten, percent, pounds, wholePounds } from '../written.ts';
 import './outcome-mark.ts';
-import { verdictOf } from '#drawing/verdict.ts';
 import { withVatWords } from './price/vat-words.ts';
 import { priceBlockCss } from './price-block-styles.ts';
 import { partsOfPrice } from './price-parts.ts';
@@ -20,6 +20,11 @@ export class PriceBlock extends LitElement {
   declare view: JobView;
   /** The price as it is read out: of what has come to rest only. */
   declare private told: string;
+  readonly #follower = new MovedFollower(
+    this,
+    () => this.view.moved,
+    ({ sight }) => sight?.priced ?? null,
+  );
 
   constructor() {
     super();
@@ -32,9 +37,14 @@ export class PriceBlock extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { scheme } = this.view;
     return html`<p class="visually-hidden" role="status">${this.told}</p>
-      ${scheme === null ? this.#nothingYet() : this.#price(scheme)}`;
+      ${this.#priced === null ? this.#nothingYet() : priceTemplate(this.#priced)}`;
+  }
+
+  /** Under the hand as it is worked out elsewhere, else of the shown scheme. */
+  get #priced(): PriceSight | null {
+    const { scheme } = this.view;
+    return this.#follower.now ?? (scheme === null ? null : priceSightOf(scheme));
   }
 
   #nothingYet(): TemplateResult {
@@ -49,32 +59,30 @@ export class PriceBlock extends LitElement {
         }
       </p>`;
   }
+}
 
-  #price(scheme: SchemeEstimate): TemplateResult {
-    const { totals, range } = scheme;
-    const vat = withVatWords(scheme.price);
-    const { outcome, words } = verdictOf(scheme);
-    return html`<p class="whose">${scheme.name}</p>
-      <p class="total">
-        ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
-      </p>
-      ${conditionLine(scheme.price)} ${rangeStrip(range, vat)} ${bar(totals)}
-      <dl>
-        ${partsOfPrice(totals).map(({ words: name, pence }, index) =>
-          pence === 0
-            ? nothing
-            : html`<div class=${`part${index}`}>
-                <dt>${name}</dt>
-                <dd>${pounds(pence)}</dd>
-              </div>`,
-        )}
-      </dl>
-      <p class="verdict"><outcome-mark .outcome=${outcome}></outcome-mark><span>${words}</span></p>`;
-  }
+function priceTemplate({ name, totals, range, price, verdict }: PriceSight): TemplateResult {
+  const vat = withVatWords(price);
+  return html`<p class="whose">${name}</p>
+    <p class="total">
+      ${pounds(totals.grossPence)} <small>${vat} · ${hoursWritten(totals.hours)}</small>
+    </p>
+    ${conditionLine(price)} ${rangeStrip(range, vat)} ${bar(totals)}
+    <dl>
+      ${partsOfPrice(totals).map(({ words, pence }, index) =>
+        pence === 0
+          ? nothing
+          : html`<div class=${`part${index}`}>
+              <dt>${words}</dt>
+              <dd>${pounds(pence)}</dd>
+            </div>`,
+      )}
+    </dl>
+    <p class="verdict"><outcome-mark .outcome=${verdict.outcome}></outcome-mark><span>${verdict.words}</span></p>`;
 }
 
 /** Beside the total: what a lower rate of VAT is claimed by, or that nothing is. */
-function conditionLine({ vatClaim, vatPercent }: PriceBuildUp): TemplateResult | typeof nothing {
+function conditionLine({ vatClaim, vatPercent }: PriceSight['price']): TemplateResult | typeof nothing {
   const { verdict, condition } = vatClaim;
   if (verdict === 'not-needed') return nothing;
   const claimed = verdict === 'claimed' ? (condition?.label ?? '') : `no condition that holds is claimed`;

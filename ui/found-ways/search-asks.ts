@@ -19,6 +19,8 @@ export interface HouseAsk {
 /** The best schemes. */
 export interface SearchAsk extends HouseAsk {
   readonly what: 'search';
+  /** True while something moves: no more is searched for than the cheapest, which is sent ahead; no answer follows. */
+  readonly firstOnly: boolean;
 }
 
 /** Something about the search: why a connection is not in its best, or what another way of a leg would change. */
@@ -60,9 +62,12 @@ export type QuestionAnswer =
   | { readonly what: 'why-not'; readonly ask: Connection; readonly answer: WhyNotAnswer }
   | { readonly what: 'what-if'; readonly legId: string; readonly answer: WhatIfAnswer };
 
-/** The cheapest that passes, ahead of all others; priced as its card will be. */
+/** The cheapest that passes, ahead of all others: no more than is said of it. */
 export interface FirstAnswer {
-  readonly best: Candidate;
+  /** Called by what it does. */
+  readonly name: string;
+  /** As its card will have it, pence. */
+  readonly grossPence: number;
   readonly optimal: boolean;
 }
 
@@ -73,8 +78,8 @@ export interface Turn<Ask> {
 }
 
 /** What the other thread sends back to a question, by its number: perhaps something ahead, then an answer or why there is none. */
-export type Reply<A, First = never> = { readonly turn: number } & (
-  | { readonly is: 'first'; readonly first: First }
+export type Reply<A, First = never> = { readonly turn: number } /** Null: nothing passes. */ & (
+  | { readonly is: 'first'; readonly first: First | null }
   | { readonly is: 'answer'; readonly answer: A }
   | { readonly is: 'trouble'; readonly message: string }
 );

@@ -52,9 +52,15 @@ export class SearchTurns {
     let sinceMs = nowMs();
     for (;;) {
       const { done, value } = steps.next();
+      if (done && ask.firstOnly) {
+        post({ turn, is: 'first', first: null });
+        return null;
+      }
       if (done) return foundOf(value, value.schemes.length === 0 ? this.#searcher.against(ask) : []);
-      if (value.step === 'first')
+      if (value.step === 'first') {
         post({ turn, is: 'first', first: firstOf(this.#searcher, ask, value.first) });
+        if (ask.firstOnly) return null;
+      }
       if (nowMs() - sinceMs < SLICE_MS) continue;
       await letIn();
       if (turn !== this.#newest) return null;

@@ -1,5 +1,4 @@
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { plainSchemeName } from '../edits/scheme-names.ts';
 import { counted, pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
 import type { FirstAnswer, Found } from './search-asks.ts';
@@ -84,7 +83,7 @@ export function orderWords({ candidates }: Found): string | null {
 /** The cheapest that was found ahead of all others; nothing where none is yet. */
 export function firstWords(first: FirstAnswer | null): string {
   if (first === null) return '';
-  const { best, optimal } = first;
+  const { name, grossPence, optimal } = first;
   const cheapest = optimal ? 'The cheapest to do now' : 'The best so far';
-  return `${cheapest}: ${plainSchemeName(best.scheme)}, ${pounds(best.totals.grossPence)}.`;
+  return `${cheapest}: ${name}, ${pounds(grossPence)}.`;
 }

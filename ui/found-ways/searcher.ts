@@ -8,6 +8,7 @@ import type {
 } from '#engine/schemes/search/found-schemes.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Connection } from '#model/scheme.ts';
+import { plainSchemeName } from '../edits/scheme-names.ts';
 import { candidatesOf } from './candidate.ts';
 import type {
   FirstAnswer,
@@ -84,9 +85,8 @@ function whatIf(searcher: Searcher, ask: Extract<QuestionAsk, { what: 'what-if' 
 
 /** The cheapest as plain data, ahead of all others. */
 export function firstOf(searcher: Searcher, house: HouseAsk, first: FirstFound): FirstAnswer {
-  const [best] = candidatesOf([searcher.priced(house, first)]);
-  if (best === undefined) throw new Error('A found scheme gave no candidate.');
-  return { best, optimal: first.optimal };
+  const { scheme, estimate } = searcher.priced(house, first);
+  return { name: plainSchemeName(scheme), grossPence: estimate.totals.grossPence, optimal: first.optimal };
 }
 
 /** Answers a question about the search, with an engine's search. */

@@ -40,6 +40,7 @@ export function planPanel({ view, shown, route, placing, phone }: PlanPanel): Te
     .chosen=${view.chosen}
     .lit=${view.lit}
     .movable=${movable}
+    .moved=${view.moved}
     .placing=${placing}
     .drawing=${view.drawing}
   ></plan-view>`;

@@ -3,10 +3,11 @@ import { stateTag } from '#engine/state-tag.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { testApp } from '#tests/http/test-app.ts';
 import { ApiClient } from '../../../ui/controllers/api-client.ts';
-import { JobDesk, type Settlement } from '../../../ui/controllers/job-desk.ts';
+import { JobDesk } from '../../../ui/controllers/job-desk.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
 import { OpenLibrary } from '../../../ui/controllers/open-library.ts';
 import type { JobRoute } from '../../../ui/controllers/router.ts';
+import type { Settlement } from '../../../ui/controllers/settle-job.ts';
 import { removeScheme } from '../../../ui/edits/schemes.ts';
 import { setTerm } from '../../../ui/edits/terms.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
@@ -133,11 +134,16 @@ describe('a job on the desk', () => {
     if (point === undefined || place === undefined || !('wall' in place)) throw new Error('no B1 on a wall');
     const drag = (...alongMm: number[]): void => {
       for (const at of alongMm) {
-        desk.place({ pointId: point.id, place: { ...place, alongMm: at, heightMm: 1 }, phase: 'move' });
+        desk.place({
+          pointId: point.id,
+          place: { ...place, alongMm: at, heightMm: 1 },
+          phase: 'move',
+          stand: null,
+        });
         clock.draw();
       }
       const last = { ...place, alongMm: alongMm.at(-1) ?? 0, heightMm: 1 };
-      desk.place({ pointId: point.id, place: last, phase: 'end' });
+      desk.place({ pointId: point.id, place: last, phase: 'end', stand: null });
     };
     const now = () => desk.session?.now.points.find(({ id }) => id === point.id)?.place;
     drag(500, 600, 700);
@@ -160,13 +166,13 @@ describe('a job on the desk', () => {
     const place = point?.place;
     if (point === undefined || place === undefined || !('wall' in place)) throw new Error('no B1 on a wall');
     const moved = { ...place, alongMm: place.alongMm + 200 };
-    desk.place({ pointId: point.id, place: moved, phase: 'move' });
+    desk.place({ pointId: point.id, place: moved, phase: 'move', stand: null });
     clock.draw();
     expect(desk.view?.moving).toBe(true);
     expect(desk.view?.job.points.find(({ id }) => id === point.id)?.place).toEqual(moved);
     clock.pass(10_000);
     expect(desk.view?.moving).toBe(true);
-    desk.place({ pointId: point.id, place: moved, phase: 'end' });
+    desk.place({ pointId: point.id, place: moved, phase: 'end', stand: null });
     clock.pass(200);
     expect(desk.view?.moving).toBe(false);
   });

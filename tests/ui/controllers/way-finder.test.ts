@@ -69,6 +69,24 @@ describe('the finder of ways', () => {
     expect(one.view.isOfNow).toBe(true);
   });
 
+  it('searches for the cheapest alone while a point is under the hand, and for all once it rests', () => {
+    const { asked, one, answer } = finder();
+    one.take(house(), true);
+    one.do({ do: 'find' });
+    answer();
+    const moved = house({ ...job, points: job.points.slice(1) });
+    one.take(moved, true, true);
+    expect(asked.map(({ firstOnly }) => firstOnly)).toEqual([false, true]);
+    one.take(moved, true, false);
+    expect(asked).toHaveLength(2);
+    one.take(moved, true, false);
+    answer();
+    expect(asked.map(({ firstOnly }) => firstOnly)).toEqual([false, true, false]);
+    expect(one.view.isOfNow).toBe(false);
+    answer();
+    expect(one.view.isOfNow).toBe(true);
+  });
+
   it('searches again elsewhere once the hand rests, and not for a scheme that is kept', () => {
     const { asked, clock, one, answer } = finder();
     one.take(house(), true);

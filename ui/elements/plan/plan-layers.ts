@@ -1,11 +1,19 @@
 import { type SVGTemplateResult, svg } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
 import { letteringBox } from '#drawing/lettering-box.ts';
 import type { Scene, Shape } from '#drawing/scene.ts';
 import { symbolExtent, type Target } from './group-extent.ts';
 import { shapeTemplate } from './shape-template.ts';
-import { FINGER, type Group, markTemplate, thingTemplate, wallTemplate } from './thing-template.ts';
+import {
+  FINGER,
+  type Group,
+  markTemplate,
+  type ThingState,
+  thingTemplate,
+  wallTemplate,
+} from './thing-template.ts';
 
 /** What is chosen, lit, moved and come to by keyboard at this moment. */
 export interface Looks {
@@ -47,34 +55,50 @@ export const targetsOf = (scene: Scene, movable: ReadonlySet<string>): readonly 
 const isWrittenOver = (shape: Shape, written: readonly Rectangle[]): boolean =>
   shape.kind === 'text' && written.some((box) => overlapMm2(box, letteringBox(shape)) > 0);
 
-/** Shapes without the lettering that others are written over. */
-const clearOf = <S extends Shape>(shapes: readonly S[], written: readonly Rectangle[]): readonly S[] =>
-  shapes.some((shape) => isWrittenOver(shape, written))
-    ? shapes.filter((shape) => !isWrittenOver(shape, written))
-    : shapes;
+/** Where among shapes the lettering is that others are written over. */
+const hiddenIn = (shapes: readonly Shape[], written: readonly Rectangle[]): readonly number[] =>
+  written.length === 0 ? [] : shapes.flatMap((shape, i) => (isWrittenOver(shape, written) ? [i] : []));
+
+const without = (shapes: readonly Shape[], hidden: readonly number[]): readonly Shape[] =>
+  hidden.length === 0 ? shapes : shapes.filter((_, i) => !hidden.includes(i));
 
 const isThings = (name: string): boolean => name === 'points' || name === 'cables';
 
-function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
-  if (name === 'findings' || name === 'locks') return groupsOf(shapes).map(markTemplate);
-  if (name === 'walls')
-    return groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject)));
-  if (!isThings(name)) return clearOf(shapes, looks.written).map(shapeTemplate);
-  return repeat(
-    groupsOf(shapes),
-    ({ subject }) => subject,
-    (group) =>
-      thingTemplate(
-        { ...group, shapes: clearOf(group.shapes, looks.written) },
-        {
-          chosen: looks.chosen === group.subject,
-          lit: looks.lit.has(group.subject),
-          movable: looks.movable.has(group.subject),
-          moving: looks.movingId === group.subject,
-          reached: looks.reached === group.subject,
-        },
-      ),
+/** How a thing stands; told as one word, it says whether it is drawn as before. */
+function stateOf({ subject }: Group, looks: Looks): ThingState {
+  return {
+    chosen: looks.chosen === subject,
+    lit: looks.lit.has(subject),
+    movable: looks.movable.has(subject),
+    moving: looks.movingId === subject,
+    reached: looks.reached === subject,
+  };
+}
+
+/** A thing, drawn anew only where its shapes, its state or what is written over it changed. */
+function thing(group: Group, looks: Looks): unknown {
+  const state = stateOf(group, looks);
+  const hidden = hiddenIn(group.shapes, looks.written);
+  return guard([group, ...Object.values(state), hidden.join()], () =>
+    thingTemplate({ ...group, shapes: without(group.shapes, hidden) }, state),
   );
+}
+
+function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
+  if (name === 'findings' || name === 'locks')
+    return guard([shapes], () => groupsOf(shapes).map(markTemplate));
+  if (name === 'walls')
+    return guard([shapes, looks.lit], () =>
+      groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject))),
+    );
+  if (isThings(name))
+    return repeat(
+      groupsOf(shapes),
+      ({ subject }) => subject,
+      (group) => thing(group, looks),
+    );
+  const hidden = hiddenIn(shapes, looks.written);
+  return guard([shapes, hidden.join()], () => without(shapes, hidden).map(shapeTemplate));
 }
 
 /** A scene's layers from back to front, its things as what they are at this moment. */

@@ -11,11 +11,26 @@ export const planCss = css`
     background: var(--sheet);
     contain: strict;
   }
-  svg.plan {
+  svg.plan,
+  svg.hand {
     display: block;
     width: 100%;
     height: 100%;
     font-family: var(--drawing-font);
+  }
+  /* What the hand is at lies in a picture of its own, so that the house is not painted anew at every move. */
+  svg.hand {
+    position: absolute;
+    inset: 0;
+    contain: strict;
+    pointer-events: none;
+  }
+  svg.hand.busy {
+    will-change: transform;
+  }
+  svg.plan {
+    position: relative;
+    z-index: 0;
     cursor: grab;
     touch-action: none;
     user-select: none;
@@ -41,7 +56,8 @@ export const planCss = css`
   path.halo {
     display: none;
   }
-  svg.plan text {
+  svg.plan text,
+  svg.hand text {
     stroke: var(--sheet);
     stroke-width: 0.9;
     stroke-linejoin: round;
@@ -115,11 +131,6 @@ export const planCss = css`
   }
   svg.plan .moving text {
     display: none;
-  }
-  .ghost,
-  .drawn-way,
-  .dimensions {
-    pointer-events: none;
   }
   .dimensions text {
     fill: var(--copper-ink);

@@ -6,23 +6,27 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { type ScreenPlan, screenPlan } from '#drawing/plan/screen-plan.ts';
+import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { planPoint } from '#engine/plan/plane.ts';
 import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Place } from '#model/installation.ts';
+import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
+import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
+import type { PlanStand } from '../../moved/moved-sight.ts';
 import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { DrawnPlan, standOf } from './drawn-plan.ts';
 import { drawnThings } from './drawn-things.ts';
-import { meantAt, type Target } from './group-extent.ts';
+import { meantAt } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { markedThings, storeyOfAny } from './marked-storeys.ts';
 import { MovingHand } from './moving-hand.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { hasLocks, type Looks, layersTemplate, targetsOf, thingsInOrder } from './plan-layers.ts';
+import { hasLocks, type Looks, layersTemplate, thingsInOrder } from './plan-layers.ts';
 import { footTemplate, gridTemplate, noticeTemplate, placeDrawing, toolsTemplate } from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
@@ -47,6 +51,7 @@ export class PlanView extends LitElement {
     chosen: { attribute: false },
     lit: { attribute: false },
     movable: { attribute: false },
+    moved: { attribute: false },
     placing: { type: Boolean },
     drawing: { attribute: false },
     size: { state: true },
@@ -60,6 +65,8 @@ export class PlanView extends LitElement {
   declare chosen: string | null;
   declare lit: ReadonlySet<string>;
   declare movable: ReadonlySet<string>;
+  /** What follows a point under the hand; null where nothing does. */
+  declare moved: MovedChannel | null;
   /** True while a place is waited for. */
   declare placing: boolean;
   /** A way that is drawn by hand; null for none. */
@@ -69,8 +76,8 @@ export class PlanView extends LitElement {
   declare private reached: string | null;
   /** What a screen reader is told of the last movement. */
   declare private said: string;
-  #drawn: ScreenPlan | null = null;
-  #targets: readonly Target[] = [];
+  readonly #plan = new DrawnPlan();
+  readonly #follower = new MovedFollower(this, () => this.moved, sightIn);
   #lit: ReadonlySet<string> = new Set();
   readonly #watch = new ResizeObserver(([entry]) => {
     const box = entry?.contentRect;
@@ -82,7 +89,7 @@ export class PlanView extends LitElement {
   );
   readonly #hand = new MovingHand((pointId, place, phase) => {
     if (phase === 'end') this.#sight.letGo();
-    send(this, 'point-placed', { pointId, place, phase });
+    send(this, 'point-placed', { pointId, place, phase, stand: phase === 'end' ? null : this.#stand });
   });
   readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
     thingAt: (event) => this.#thingAt(event),
@@ -125,6 +132,7 @@ export class PlanView extends LitElement {
     this.chosen = null;
     this.lit = new Set();
     this.movable = new Set();
+    this.moved = null;
     this.placing = false;
     this.size = null;
     this.drawing = null;
@@ -154,21 +162,19 @@ export class PlanView extends LitElement {
 
   override willUpdate(changed: PropertyValues): void {
     this.#bench.take();
+    const { worked, findings, storeyId, movable } = this;
     const { scale } = this.#sight.window;
-    const isDrawn =
-      this.#drawn?.frame.scale === scale &&
-      !['worked', 'storeyId', 'findings', 'movable'].some((name) => changed.has(name));
-    if (!isDrawn) this.#draw(scale);
+    this.#plan.take({ worked, findings, storeyId, movable, scale, sight: this.#follower.now });
     if (changed.has('lit') || changed.has('worked')) this.#lit = drawnThings(this.worked, this.lit);
   }
 
-  #draw(scale: number): void {
-    const { worked, storeyId, findings } = this;
-    const withWanted = worked.job.points.some(
-      ({ id, status }) => status === 'wanted' && this.movable.has(id),
-    );
-    this.#drawn = screenPlan({ worked, storeyId, findings, scale, withWanted });
-    this.#targets = targetsOf(this.#drawn.scene, this.movable);
+  get #drawn(): ScreenPlan | null {
+    return this.#plan.now;
+  }
+
+  get #stand(): PlanStand {
+    const { worked, storeyId, movable } = this;
+    return standOf({ worked, storeyId, movable, scale: this.#sight.window.scale });
   }
 
   override updated(changed: PropertyValues): void {
@@ -205,7 +211,7 @@ export class PlanView extends LitElement {
   #thingAt(event: PointerEvent): string | null {
     const { left, top } = this.getBoundingClientRect();
     const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
-    const meant = this.#drawn && meantAt(this.#targets, toSheet(this.#drawn.frame, at));
+    const meant = this.#drawn && meantAt(this.#plan.targets, toSheet(this.#drawn.frame, at));
     if (meant !== null) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
@@ -307,12 +313,13 @@ export class PlanView extends LitElement {
     const drawn = this.#drawn;
     if (drawn === null) return html``;
     const seen = this.#sight.seen(drawn.frame);
+    const viewBox = `${seen.x} ${seen.y} ${seen.width} ${seen.height}`;
     const drawing = this.#handDrawing(drawn.frame);
     const isBusy = this.#hand.moving !== null || this.#bench.isPlacing;
     const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
     return html`<svg
         class=${`plan${state}`}
-        viewBox=${`${seen.x} ${seen.y} ${seen.width} ${seen.height}`}
+        viewBox=${viewBox}
         role="group"
         aria-label=${`Plan, ${drawn.scene.title}${this.#tool === null ? '' : `: ${this.#tool.name}`}`}
         tabindex=${this.#tool === null ? -1 : 0}
@@ -328,8 +335,8 @@ export class PlanView extends LitElement {
       >
         ${gridTemplate(drawn.frame, seen)}
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
-        ${drawing.template}
       </svg>
+      <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
       ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
       ${toolsTemplate(this.#sight)}
       <p class="visually-hidden" role="status">${this.said}</p>`;

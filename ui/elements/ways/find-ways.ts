@@ -2,6 +2,8 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { guard } from 'lit/directives/guard.js';
 import { labelsOf } from '#drawing/label-of.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
+import { MovedFollower } from '../../controllers/moved-follower.ts';
+import type { WaysView } from '../../controllers/way-finder.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
 import {
   calmestWords,
@@ -72,6 +74,11 @@ export class FindWays extends LitElement {
     `,
   ];
   declare view: JobView;
+  readonly #follower = new MovedFollower(
+    this,
+    () => this.view.moved,
+    ({ search }) => search,
+  );
 
   constructor() {
     super();
@@ -79,10 +86,11 @@ export class FindWays extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { search, isOfNow } = this.view.ways;
+    const held = this.#follower.now;
+    const { search, isOfNow } = held ?? this.view.ways;
     const found = search.answer;
     return html`${found === null ? this.#begin() : nothing}
-      ${laneLine(search, { slow: 'Searching all ways to join the wanted points…', again: () => this.#find() })}
+      ${laneLine(held === null ? search : quiet(search), { slow: 'Searching all ways to join the wanted points…', again: () => this.#find() })}
       ${
         found === null
           ? nothing
@@ -210,6 +218,10 @@ export class FindWays extends LitElement {
     requestAnimationFrame(() => void list.updateComplete.then(() => list.focusOn(schemeId)));
   }
 }
+
+/** While a point is under the hand the cheapest is all that is searched for: that it takes a while need not be said. */
+const quiet = (search: WaysView['search']): WaysView['search'] =>
+  search.status === 'slow' ? { ...search, status: 'working' } : search;
 customElements.define('find-ways', FindWays);
 declare global {
   interface HTMLElementTagNameMap {
