@@ -13,7 +13,6 @@ import { Meetings } from './graph/meeting.ts';
 import { Row, WeighedNet } from './graph/row.ts';
 import { type FoundWay, WaysInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
-
 import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
 import type { Segment } from './run.ts';
