@@ -103,8 +103,9 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
 
   it('marks what is not in stock, takes down what was taken instead, and brings it back', async () => {
     const { page, context, troubles } = await stage.open(size, list);
+    page.setDefaultTimeout(30_000);
     const total = await page.locator('price-bar, price-block').first().innerText();
-    await page.getByRole('button', { name: /^Not in stock: 13 A twin socket-outlet/ }).click();
+    await page.getByRole('button', { name: /^Not in stock.*13 A twin socket-outlet/ }).click();
     await page.getByText('Not in stock when asked for').waitFor();
     await page.getByLabel('Taken instead, in words').fill('Twin outlets, grey');
     await page.getByLabel(/^What all of it cost/).fill('25');
@@ -119,7 +120,7 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     expect(await fetched(page, 'Fetch as text')).toContain('taken instead: Twin outlets, grey, £25.00');
     await page.reload({ waitUntil: 'networkidle' });
     await page.getByText(/taken instead: Twin outlets, grey/).waitFor();
-    await page.getByRole('button', { name: /^Change: 13 A twin socket-outlet/ }).click();
+    await page.getByRole('button', { name: /^Change.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'Nothing was taken' }).click();
     await page.getByText('Not in stock when asked for').waitFor();
     await page
@@ -127,9 +128,9 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
       .first()
       .click();
     await page.getByText(/taken instead: Twin outlets, grey/).waitFor();
-    await page.getByRole('button', { name: /^Change: 13 A twin socket-outlet/ }).click();
+    await page.getByRole('button', { name: /^Change.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'Nothing was taken' }).click();
-    await page.getByRole('button', { name: /^Not in stock: 13 A twin socket-outlet/ }).click();
+    await page.getByRole('button', { name: /^Not in stock.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'It was there after all' }).click();
     await expect.poll(() => page.getByText('Not in stock when asked for').count()).toBe(0);
     await page.getByRole('button', { name: 'Take back' }).click();

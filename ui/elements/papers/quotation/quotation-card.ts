@@ -88,6 +88,7 @@ export class QuotationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.quotation.status);
     const before = changed.get('quotation') as QuotationRecord | undefined;
+    if (!changed.has('quotation')) return;
     if (before?.status === this.quotation.status && before.lessened?.what === this.quotation.lessened?.what)
       return;
     // What was asked for is done, or what was being typed goes on.
