@@ -45,6 +45,16 @@ export class QuotationClient {
     await this.#api.ask('POST', `${this.#path}/${id}/variations`, { body, base: etag });
   }
 
+  /** @param etag of the history that was seen. */
+  async erase(id: string, etag: string): Promise<void> {
+    await this.#api.ask('DELETE', `${this.#path}/${id}`, { base: etag });
+  }
+
+  /** @param job the tag of the job that was seen. */
+  async forgetCustomer(job: string): Promise<void> {
+    await this.#api.ask('POST', this.#path.replace(/\/quotations$/, '/forget-customer'), { base: job });
+  }
+
   async frozen(id: string, which: 'document' | 'drawings' | 'job' | 'library'): Promise<string> {
     return (await this.#api.ask('GET', `${this.#path}/${id}/frozen/${which}`)).text();
   }

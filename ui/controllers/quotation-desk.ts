@@ -1,6 +1,7 @@
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import type { JobView } from '../job-view.ts';
 import { newId } from '../new-id.ts';
+import { answerDrafts } from '../quotations/answer-drafts.ts';
 import type { QuotationRecord } from '../quotations/quotation-record.ts';
 import type { QuotationAsk, QuotationsView, ReadQuotation } from '../quotations/quotations-view.ts';
 import { ServerRefusal } from './api-client.ts';
@@ -12,7 +13,7 @@ import { smallerPhoto } from './smaller-photo.ts';
 import { TextsByJob } from './texts-by-job.ts';
 
 /** What is kept before something rests on it. */
-type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept'>;
+type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept' | 'takeTheirs'>;
 
 /** What the desk works with. */
 export interface QuotationDeskParts {
@@ -115,6 +116,10 @@ export class QuotationDesk {
         return this.#send(() => this.#note(ask.quotationId, ask.note));
       case 'vary':
         return this.#send(() => this.#vary(ask.quotationId));
+      case 'erase':
+        return this.#send(() => this.#erase(ask.quotationId));
+      case 'forget':
+        return this.#send(() => this.#forget());
     }
   }
 
@@ -153,7 +158,10 @@ export class QuotationDesk {
 
   async #work(): Promise<void> {
     const newest = this.#view.quotations.at(-1);
-    if (newest === undefined || this.#now === null) return;
+    if (newest === undefined || newest.lessened?.what === 'whole' || this.#now === null) {
+      this.#show({ moved: null, variation: null });
+      return;
+    }
     const { job, library } = this.#now.view;
     this.#show({ working: true });
     try {
@@ -210,6 +218,25 @@ export class QuotationDesk {
 
   async #note(id: string, note: QuotationNote): Promise<void> {
     await this.#parts.client.note(id, note, this.#quotation(id).etag);
+  }
+
+  async #erase(id: string): Promise<void> {
+    await this.#parts.client.erase(id, this.#quotation(id).etag);
+  }
+
+  /** The job goes on as the server has it then: no step back on this screen brings the customer in again. */
+  async #forget(): Promise<void> {
+    const now = this.#now;
+    if (now === null) return;
+    await this.#keepAll(now);
+    await this.#parts.client.forgetCustomer(now.job.etag);
+    const { jobId } = this.#parts;
+    this.#reasons.keep(jobId, '');
+    answerDrafts.clear(jobId);
+    this.#moves.forget();
+    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
+    this.#show({ reason: '', photos: [], read: null });
+    await now.job.takeTheirs();
   }
 
   async #addPhoto(file: Blob): Promise<void> {

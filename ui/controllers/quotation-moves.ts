@@ -47,6 +47,13 @@ export class QuotationMoves {
     this.#clock = clock;
   }
 
+  /** What was read is not what is there any more: something was erased. */
+  forget(): void {
+    this.#turn++;
+    this.#jobs.clear();
+    this.#libraries.clear();
+  }
+
   /** What is worked out still is not wanted any more. */
   stop(): void {
     this.#turn++;

@@ -41,6 +41,11 @@ export class AnswerDrafts {
     this.#texts.keep(jobId, JSON.stringify(Object.fromEntries(all)));
   }
 
+  /** Lets go of all of a job. */
+  clear(jobId: string): void {
+    this.#texts.keep(jobId, '{}');
+  }
+
   /** What is no such text is as good as none, and what is no answer in it is left out. */
   #all(jobId: string): ReadonlyMap<string, Answer> {
     try {

@@ -31,6 +31,8 @@ export interface QuotationRecord extends Omit<Standing, 'variations'> {
     readonly grossPence: number;
   }[];
   readonly engine: string;
+  /** What was erased of it: whose it was, or all that it said; null: nothing. */
+  readonly lessened: { readonly what: 'customer' | 'whole'; readonly at: string } | null;
   readonly events: readonly QuotationEvent[];
   /** By number. */
   readonly variations: readonly VariationRecord[];

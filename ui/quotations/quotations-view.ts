@@ -56,6 +56,10 @@ export type QuotationAsk =
   /** Read one as it was issued; null: put it away. */
   | { readonly do: 'read'; readonly quotationId: string | null }
   | { readonly do: 'note'; readonly quotationId: string; readonly note: QuotationNote }
+  /** Take out all that one said. */
+  | { readonly do: 'erase'; readonly quotationId: string }
+  /** Take the customer out of the job and its papers. */
+  | { readonly do: 'forget' }
   | { readonly do: 'type-reason'; readonly reason: string }
   | { readonly do: 'add-photo'; readonly file: Blob }
   | { readonly do: 'drop-photo'; readonly url: string }

@@ -40,6 +40,7 @@ const recordOf = (notes: readonly QuotationNote[]): QuotationRecord => {
     validUntil: null,
     offers,
     engine: '0.1.0',
+    lessened: null,
     events,
     variations: [],
   };
@@ -60,6 +61,8 @@ function setUp(answers: { list?: readonly QuotationRecord[]; refuse?: () => Serv
     offerVariation: (_: string, offer: VariationOffer, tag: string) => may('vary', offer, tag),
     frozen: async (_: string, which: string) => JSON.stringify(which === 'job' ? job : library),
     variationJob: async () => JSON.stringify(job),
+    erase: (id: string, tag: string) => may('erase', id, tag),
+    forgetCustomer: (tag: string) => may('forget', null, tag),
     keepPhoto: async () => 'f'.repeat(64),
   } as unknown as QuotationClient;
   const texts = new Map<string, string>();
@@ -89,13 +92,19 @@ function setUp(answers: { list?: readonly QuotationRecord[]; refuse?: () => Serv
         settled = resolve;
       });
   };
-  const kept = { etag: '"1-job"', unkept: false, keep: async () => {} };
+  const taken: string[] = [];
+  const kept = {
+    etag: '"1-job"',
+    unkept: false,
+    keep: async () => {},
+    takeTheirs: async () => void taken.push('theirs'),
+  };
   const on = (changes: Partial<JobView> = {}): OnTheDesk => ({
     view: { job, library, date: '2026-11-26', step: 'papers', moving: false, ...changes } as JobView,
     job: kept,
     library: { ...kept, etag: '"1-library"' },
   });
-  return { desk, sent, on, until, reasons };
+  return { desk, sent, on, until, reasons, taken };
 }
 
 const dearerJob = { ...job, terms: { ...job.terms, travelMin: 99, filling: 'bonding-and-finish' as const } };
@@ -172,5 +181,26 @@ describe('the quotations on the desk', () => {
     // Travel is a term of the quotation: only the filling is a variation of it.
     expect(variation?.moved.parts.map(({ words }) => words)).toEqual(['Filling of chases']);
     desk.stop();
+  });
+
+  it('are erased on the history that was seen, and the customer on the job that was seen', async () => {
+    const { desk, on, until, sent, reasons, taken } = setUp({ list: [recordOf([])] });
+    desk.take(on());
+    await until(() => desk.view.state === 'there' && !desk.view.working);
+    await desk.do({ do: 'erase', quotationId: 'q1' });
+    expect(sent.at(-1)).toEqual({ what: 'erase', body: 'q1', tag: '"1-a"' });
+    await desk.do({ do: 'type-reason', reason: 'of theirs' });
+    await desk.do({ do: 'forget' });
+    expect(sent.at(-1)).toEqual({ what: 'forget', body: null, tag: '"1-job"' });
+    // No step back on this screen brings the customer in again.
+    expect([taken, desk.view.reason, reasons.of(job.id)]).toEqual([['theirs'], '', '']);
+  });
+
+  it('of which the newest was erased are not priced against anything', async () => {
+    const erased = { ...recordOf([]), lessened: { what: 'whole' as const, at: '2026-11-26' } };
+    const { desk, on, until } = setUp({ list: [erased] });
+    desk.take(on());
+    await until(() => desk.view.state === 'there');
+    expect([desk.view.moved, desk.view.variation, desk.view.trouble]).toEqual([null, null, '']);
   });
 });

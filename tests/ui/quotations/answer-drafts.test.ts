@@ -53,6 +53,8 @@ describe('an answer that is being typed', () => {
     open().keep('job', 'q1/accepted', null);
     expect(open().of('job', 'q1/accepted')).toBeNull();
     expect(open().of('job', 'q2/accepted')?.by).toBe('B');
+    open().clear('job');
+    expect(open().of('job', 'q2/accepted')).toBeNull();
   });
 
   it('is none where the device keeps nothing, or something else under the name', () => {

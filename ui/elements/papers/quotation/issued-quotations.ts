@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { forgetRefusal } from '#engine/quotation/erasure.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import type { JobView } from '../../../job-view.ts';
@@ -20,6 +21,7 @@ export class IssuedQuotations extends LitElement {
     view: { attribute: false },
     quotations: { attribute: false },
     confirming: { state: true },
+    forgetting: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -57,11 +59,13 @@ export class IssuedQuotations extends LitElement {
   declare view: JobView;
   declare quotations: QuotationsView;
   declare private confirming: boolean;
+  declare private forgetting: boolean;
 
   constructor() {
     super();
     keepFocus(this);
     this.confirming = false;
+    this.forgetting = false;
   }
 
   override willUpdate(changed: Map<string, unknown>): void {
@@ -95,7 +99,7 @@ export class IssuedQuotations extends LitElement {
             </div>`
       }
       ${state === 'fetching' ? html`<p class="hint">Fetching what was issued…</p>` : nothing}
-      ${state === 'there' ? this.#there() : nothing}
+      ${state === 'there' ? html`${this.#there()} ${this.#forget()}` : nothing}
       <dialog aria-label="As it was issued" @close=${() => send(this, 'quotation-asked', { do: 'read', quotationId: null })}>
         <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
         ${read === null ? nothing : html`<quotation-view .paper=${read.paper} .drawings=${read.drawings}></quotation-view>`}
@@ -147,7 +151,7 @@ export class IssuedQuotations extends LitElement {
       </div>`;
     return html`<p>
         It is kept as it is now, with its prices and with the job as it stands, and cannot be changed or taken away any
-        more: only answered, withdrawn, or replaced by another revision.
+        more: only answered, withdrawn, or replaced by another revision; then it can be erased.
         ${newest?.status === 'issued' ? `Revision ${newest.revision} then counts as replaced.` : ''}
       </p>
       <div class="acts">
@@ -164,9 +168,45 @@ export class IssuedQuotations extends LitElement {
       </div>`;
   }
 
-  #movedSince({ status, offers }: QuotationRecord): TemplateResult | typeof nothing {
+  /** What a customer may ask for, and what it costs the firm: asked twice, since nothing brings it back. */
+  #forget(): TemplateResult {
+    const ask = (forgetting: boolean) => () => {
+      this.forgetting = forgetting;
+    };
+    const refusal = forgetRefusal(this.quotations.quotations);
+    if (!this.forgetting)
+      return html`<div class="acts"><button class="small" @click=${ask(true)}>Erase the customer’s data</button></div>`;
+    return html`<h4>Erase the customer’s data?</h4>
+      <p>
+        Name, address, title, notes, remarks, photos and plans that were sent go out of this job, out of every state of it that
+        is kept, out of its quotations and variations, and out of what was recorded of them. Nobody can bring them back, and undo ends
+        here. House, circuits and every figure stay. Look yourself through the names of rooms and points, and through the files that
+        you fetched or sent.
+      </p>
+      <p class="hint">
+        Before you do: an agreement without the name is hard to prove. Records for tax are commonly kept for six years, and claims from
+        a contract can be brought for about as long; the law lets you keep what it obliges you to keep. How long you keep it is your
+        decision; ask whoever advises you.
+      </p>
+      ${refusal === null ? nothing : html`<p class="trouble">${refusal}</p>`}
+      <div class="acts">
+        <button
+          class="main"
+          ?disabled=${this.quotations.busy || refusal !== null}
+          @click=${() => {
+            this.forgetting = false;
+            send(this, 'quotation-asked', { do: 'forget' });
+          }}
+        >
+          Yes: erase it for good
+        </button>
+        <button @click=${ask(false)}>Not now</button>
+      </div>`;
+  }
+
+  #movedSince({ status, offers, lessened }: QuotationRecord): TemplateResult | typeof nothing {
     const { moved, working } = this.quotations;
-    if (status === 'accepted') return nothing;
+    if (status === 'accepted' || lessened?.what === 'whole') return nothing;
     if (moved === null) return working ? html`<p class="hint">Looking what has changed since…</p>` : nothing;
     const lines = moved.map((one) => this.#offerMoved(one, offers)).filter((line) => line !== nothing);
     return lines.length === 0

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { eraseRefusal } from '#engine/quotation/erasure.ts';
 import { dayWords } from '#engine/quotation/said.ts';
 import { saidHowWords } from '#engine/quotation/said-how.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
@@ -13,7 +14,7 @@ import './answer-form.ts';
 import { statusWords } from './status-words.ts';
 
 /** What is being asked on the card. */
-type Asking = 'nothing' | 'acceptance' | 'declined' | 'withdrawn';
+type Asking = 'nothing' | 'acceptance' | 'declined' | 'withdrawn' | 'erase';
 
 /** One issued quotation: what it offers, how it stands, and what can be recorded of it. */
 export class QuotationCard extends LitElement {
@@ -87,7 +88,9 @@ export class QuotationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.quotation.status);
     const before = changed.get('quotation') as QuotationRecord | undefined;
-    if (before?.status === this.quotation.status) return;
+    if (!changed.has('quotation')) return;
+    if (before?.status === this.quotation.status && before.lessened?.what === this.quotation.lessened?.what)
+      return;
     // What was asked for is done, or what was being typed goes on.
     this.asking = 'nothing';
     if (!this.#mayAccept) answerDrafts.keep(this.jobId, this.#draft, null);
@@ -110,7 +113,8 @@ export class QuotationCard extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { status, date, offers, contractPence, validUntil } = this.quotation;
+    const { status, date, offers, contractPence, validUntil, lessened } = this.quotation;
+    if (lessened?.what === 'whole') return this.#erased(lessened.at);
     const isLate = status === 'issued' && validUntil !== null && validUntil < this.today;
     return html`<div class="head">
         <strong>${this.#name}</strong>
@@ -133,6 +137,15 @@ export class QuotationCard extends LitElement {
         ${this.#acts()}
       </div>
       ${this.#asked()}`;
+  }
+
+  /** Of what was erased only that it was there. */
+  #erased(at: string): TemplateResult {
+    return html`<div class="head">
+        <strong>${this.#name}</strong>
+        <span>Erased</span>
+      </div>
+      <p class="hint">Of ${dayWords(this.quotation.date)}, ${statusWords[this.quotation.status].toLowerCase()}. What it said was erased on ${dayWords(at.slice(0, 10))}.</p>`;
   }
 
   #acceptance(): TemplateResult | typeof nothing {
@@ -166,6 +179,7 @@ export class QuotationCard extends LitElement {
     return html`${this.#mayAccept ? this.#button('Record an acceptance', ask('acceptance')) : nothing}
       ${isOpen ? this.#button('Declined', ask('declined')) : nothing}
       ${isOpen ? this.#button('Withdraw', ask('withdrawn')) : nothing}
+      ${eraseRefusal(status) === null ? this.#button('Erase it', ask('erase')) : nothing}
       ${
         mayTakeBack === null
           ? nothing
@@ -194,6 +208,7 @@ export class QuotationCard extends LitElement {
         @answer-given=${(event: CustomEvent<AnswerGiven>) => this.#accept(event.detail.answer)}
         @answer-dropped=${put}
       ></answer-form>`;
+    if (this.asking === 'erase') return this.#eraseAsked(put);
     const kind = this.asking;
     const words =
       kind === 'declined'
@@ -203,6 +218,20 @@ export class QuotationCard extends LitElement {
       <div class="acts">
         <button class="main" ?disabled=${this.busy} @click=${() => this.#note({ kind, on: this.today })}>
           ${kind === 'declined' ? 'Record: declined' : 'Record: withdrawn'}
+        </button>
+        <button @click=${put}>Not now</button>
+      </div>`;
+  }
+
+  #eraseAsked(put: () => void): TemplateResult {
+    return html`<p>
+        Erase it for good? The paper, its drawings, its prices and the job as it was quoted go, with the names and words of
+        what was recorded, and nobody can bring them back. That it was there stays: its number, its day, how it ended. The job itself
+        stays as it is.
+      </p>
+      <div class="acts">
+        <button class="main" ?disabled=${this.busy} @click=${() => send(this, 'quotation-asked', { do: 'erase', quotationId: this.quotation.id })}>
+          Yes: erase it for good
         </button>
         <button @click=${put}>Not now</button>
       </div>`;

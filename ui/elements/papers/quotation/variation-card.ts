@@ -92,7 +92,7 @@ export class VariationCard extends LitElement {
   override willUpdate(changed: Map<string, unknown>): void {
     this.setAttribute('status', this.variation.status);
     const before = changed.get('variation') as VariationRecord | undefined;
-    if (before?.status === this.variation.status) return;
+    if (!changed.has('variation') || before?.status === this.variation.status) return;
     // What was asked for is done, or what was being typed goes on.
     this.asking = 'nothing';
     for (const kind of ['agreed', 'refused'] as const) {
