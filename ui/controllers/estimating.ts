@@ -107,7 +107,8 @@ export class Estimating {
   take(ask: EstimateAsk, moving = false): void {
     const before = this.#ask;
     this.#ask = ask;
-    const same = ask.job === before.job && ask.library === before.library && ask.date === before.date;
+    const isWorked = ask.job === this.#worked.job && ask.job === before.job;
+    const same = isWorked && ask.library === before.library && ask.date === before.date;
     if (same && !this.#worked.moving) {
       const whole = { ...this.#worked.whole, revision: ask.revision };
       this.#worked = { ...this.#worked, whole, scheme: shownScheme(whole, ask.schemeId) };

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { screenPlan } from '#drawing/plan/screen-plan.ts';
 import { estimate } from '#engine/estimate.ts';
 import type { Place } from '#model/installation.ts';
@@ -6,6 +6,7 @@ import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { testApp } from '#tests/http/test-app.ts';
 import { ApiClient } from '../../../ui/controllers/api-client.ts';
+import { Estimating } from '../../../ui/controllers/estimating.ts';
 import { JobDesk } from '../../../ui/controllers/job-desk.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
 import { OpenLibrary } from '../../../ui/controllers/open-library.ts';
@@ -15,19 +16,6 @@ import type { WorkerLike } from '../../../ui/controllers/worker-lane.ts';
 import type { DataChange } from '../../../ui/moved/data-changes.ts';
 import { MovedTurns } from '../../../ui/moved/moved-turns.ts';
 import { TestClock } from './test-clock.ts';
-
-/** Counts what the page itself asks of the engine; what the other thread asks is its own. */
-const engine = vi.hoisted(() => ({ onPage: 0, isInThread: false }));
-vi.mock('#engine/estimate.ts', async (importOriginal) => {
-  const own = await importOriginal<typeof import('#engine/estimate.ts')>();
-  return {
-    ...own,
-    estimate: (...asked: Parameters<typeof own.estimate>) => {
-      if (!engine.isInThread) engine.onPage += 1;
-      return own.estimate(...asked);
-    },
-  };
-});
 
 const job = demoJob('fernlow-close');
 const stand = { storeyId: job.storeys[0]?.id ?? '', scale: 80, withWanted: true };
@@ -49,9 +37,7 @@ class Thread {
 
   work(): void {
     for (const ask of this.asked.splice(0)) {
-      engine.isInThread = true;
       const data = structuredClone(this.#turns.take(ask));
-      engine.isInThread = false;
       this.own.onmessage?.({ data } as MessageEvent);
     }
   }
@@ -109,14 +95,14 @@ function wholeOf({ view, session }: JobDesk) {
 }
 
 describe('a point under the hand', () => {
-  beforeEach(() => {
-    engine.onPage = 0;
+  afterEach(() => {
+    vi.restoreAllMocks();
   });
 
   it('has nothing worked out on the page, and the page not drawn anew but once, as long as it moves', async () => {
-    const { desk, threads, told, move } = await beginDesk();
-    const opened = { page: told.times, engine: engine.onPage };
-    expect(opened.engine).toBeGreaterThan(0);
+    const { desk, clock, threads, told, move, letGo } = await beginDesk();
+    const [before, opened] = [desk.view, told.times];
+    const taken = vi.spyOn(Estimating.prototype, 'take');
     let channelTold = 0;
     desk.view?.moved.listen(() => {
       channelTold += 1;
@@ -125,11 +111,15 @@ describe('a point under the hand', () => {
       move(1950 + 10 * i);
       threads[0]?.work();
     }
-    expect(engine.onPage).toBe(opened.engine);
-    expect(told.times).toBe(opened.page + 1);
+    expect(taken).not.toHaveBeenCalled();
+    expect(clock.frames).toBe(0);
+    expect(desk.view?.estimate).toBe(before?.estimate);
+    expect(told.times).toBe(opened + 1);
     expect(channelTold).toBeGreaterThanOrEqual(20);
     expect(threads).toHaveLength(1);
     expect(desk.view?.moving).toBe(true);
+    letGo(2150);
+    expect(taken).toHaveBeenCalled();
   });
 
   it('is seen at the price, with the checks and in the plan that the engine has for that place', async () => {
