@@ -15,6 +15,7 @@ import { boxInThinWall } from './rules/box-in-thin-wall.ts';
 import { breakingCapacity } from './rules/breaking-capacity.ts';
 import { cableAfterFuse } from './rules/cable-after-fuse.ts';
 import { certificate } from './rules/certificate.ts';
+import { channelBeside } from './rules/channel-beside.ts';
 import { chaseDepth } from './rules/chase-depth.ts';
 import { connectionPossible } from './rules/connection-possible.ts';
 import { consent } from './rules/consent.ts';
@@ -119,6 +120,7 @@ export const allRules: readonly Rule[] = [
   radialCable,
   jointRating,
   jointConductors,
+  channelBeside,
   jointAccess,
   terminals,
   fuseByLoad,

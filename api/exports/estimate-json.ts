@@ -46,6 +46,7 @@ const runJson = (run: Run) => ({
     depthMm: segment.depthMm,
     containment: segment.containment,
     bundle: segment.bundle,
+    inChannelOf: segment.inChannelOf ?? null,
     joistsCrossed: segment.joistsCrossed,
     studsCrossed: segment.studsCrossed,
     certainty: segment.certainty,

@@ -213,6 +213,14 @@ export const leg = z
     cable: cable.optional(),
     lengthMm: lengthMm.optional(),
     via: z.array(waypoint).optional(),
+    /** The plastic channel that it lies in where it runs on a surface, and whether new cable is to go into it. */
+    channel: z
+      .strictObject({
+        size: z.enum(['16x16', '25x16', '40x16', '40x25', '40x40', '50x50']).optional(),
+        /** Absent: new channel beside it is set off, and bought. */
+        reuse: z.literal(true).optional(),
+      })
+      .optional(),
     certainty: certaintyByField.optional(),
   })
   .meta({ id: 'Leg' });

@@ -20,8 +20,8 @@ import { spurCable } from '#engine/rules/spur-cable.ts';
 import { spurCount } from '#engine/rules/spur-count.ts';
 import { spurFeeds } from '#engine/rules/spur-feeds.ts';
 import { clipSpacing } from '#engine/takeoff/clip-spacing.ts';
-import { flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
 import { deepestChaseMm } from '#engine/ways/chase-cut.ts';
+import { flatCableSize } from '#engine/ways/flat-cable-size.ts';
 import {
   capacityOf,
   circuitOf,

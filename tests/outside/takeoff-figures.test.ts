@@ -5,8 +5,8 @@ import { boxDepths } from '#engine/connections/box-depth.ts';
 import { buildThings } from '#engine/connections/build-things.ts';
 import { clipSpacing } from '#engine/takeoff/clip-spacing.ts';
 import { channelSize, conduitSizeMm } from '#engine/takeoff/containment-size.ts';
-import { flatCableSize } from '#engine/takeoff/flat-cable-size.ts';
 import { BONDING_KG_PER_LITRE, FINISH_KG_PER_LITRE, ONE_COAT_KG_PER_LITRE } from '#engine/takeoff/plaster.ts';
+import { flatCableSize } from '#engine/ways/flat-cable-size.ts';
 import type { Cable } from '#model/cable.ts';
 import { inputOf, legEdge, newEdge, pointOf } from '#tests/engine/connections/wiring-builder.ts';
 

@@ -7,6 +7,7 @@ const words: Readonly<Record<string, string>> = {
   alongMm: 'distance along the wall',
   asFound: 'as found',
   certainty: 'how sure',
+  channel: 'channel it lies in',
   cpcMm2: 'protective conductor',
   earthingMm2: 'earthing conductor',
   floorLevelMm: 'level of the floor',

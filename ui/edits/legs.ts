@@ -4,7 +4,7 @@ import type { JobEdit } from '../job-events.ts';
 import { type FactValue, putCertainty, putFact } from './facts.ts';
 
 /** The facts of a leg that forms set; its way is drawn. */
-export type LegFact = 'circuit' | 'from' | 'to' | 'cable' | 'lengthMm';
+export type LegFact = 'circuit' | 'from' | 'to' | 'cable' | 'lengthMm' | 'channel';
 
 /** Adds a leg between two ends. */
 export const addLeg = (

@@ -23,7 +23,8 @@ const layingTask: Partial<Readonly<Record<Medium, TaskId>>> = {
 };
 
 /** In mini-trunking or conduit on the surface: the cable goes in with it. */
-function isSurfaceContained({ medium, containment }: Segment): boolean {
+function isSurfaceContained({ medium, containment, inChannelOf }: Segment): boolean {
+  if (inChannelOf !== undefined) return false;
   if (medium === 'surface-channel') return true;
   return (
     (medium === 'surface-clipped' || medium === 'outside') &&
@@ -35,7 +36,7 @@ function isSurfaceContained({ medium, containment }: Segment): boolean {
 function layingWork(run: Run): readonly Amount[] {
   const { lowRatio, highRatio } = lengthRatios(run);
   return run.segments.flatMap((segment): readonly Amount[] => {
-    const task = layingTask[segment.medium];
+    const task = segment.inChannelOf === undefined ? layingTask[segment.medium] : 'lay-in-channel';
     if (task === undefined || isSurfaceContained(segment)) return [];
     const quantity = segment.lengthMm / 1000;
     const pinned = segment.certainty === 'pinned';

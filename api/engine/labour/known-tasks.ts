@@ -31,6 +31,7 @@ const firstFix = [
   ['drill-wall', 'Drill through a wall', 'each'],
   ['clip-cable', 'Clip cable to the surface', 'm'],
   ['fit-channel', 'Fit mini-trunking or conduit', 'm'],
+  ['lay-in-channel', 'Open channel that is there, lay a cable in, close it', 'm'],
   ['dig-trench', 'Dig and fill a trench', 'm'],
   ['unsurveyed-run', 'Run a cable by a way that nobody has looked at', 'each'],
   ['chase-set-up', 'Set up dust extraction for chasing', 'room'],

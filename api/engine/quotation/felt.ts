@@ -79,7 +79,7 @@ function addStretches({ runs, plan }: Worked, work: WorkByRoom): void {
         here().chasedMm += segment.lengthMm;
         break;
       case 'surface-channel':
-        here().channelMm += segment.lengthMm;
+        if (segment.inChannelOf === undefined) here().channelMm += segment.lengthMm;
         break;
       case 'surface-clipped':
         here().clippedMm += segment.lengthMm;

@@ -12,9 +12,9 @@ import { pricesByItem } from '../price/prices-by-item.ts';
 import { cableItem } from '../takeoff/cable-lines.ts';
 import { clipSpacing } from '../takeoff/clip-spacing.ts';
 import { cappingSizeMm, channelSize, ovalSizeMm } from '../takeoff/containment-size.ts';
-import { flatCableSize } from '../takeoff/flat-cable-size.ts';
 import { type KitCounts, kitCountsOf } from '../takeoff/kit-counts.ts';
 import { metreOfChase, plasterFor } from '../takeoff/plaster.ts';
+import { flatCableSize } from '../ways/flat-cable-size.ts';
 import { type Chased, type Filling, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
 
 /** What is done in walls that are cut. */

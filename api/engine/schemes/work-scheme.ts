@@ -15,6 +15,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
 import { plainRoute } from '../ways/find-run.ts';
+import { foundChannels } from '../ways/found-channels.ts';
 import { foundRuns } from '../ways/found-runs.ts';
 import { layRuns } from '../ways/lay-runs.ts';
 import { nodePositions } from '../ways/node-positions.ts';
@@ -143,7 +144,7 @@ function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undef
 }
 
 function laidRuns(house: House, connections: readonly Connection[]): readonly Run[] {
-  const { plan, tariff, allowances, findRun } = house;
+  const { job, plan, foundRuns, tariff, allowances, findRun } = house;
   const { network, shapes, positions: nodePositions } = wiringOf(house, connections);
   return layRuns({
     plan,
@@ -154,5 +155,6 @@ function laidRuns(house: House, connections: readonly Connection[]): readonly Ru
     tariff,
     allowances,
     findRun,
+    channels: foundChannels(job.legs, foundRuns),
   });
 }

@@ -1,10 +1,10 @@
 import type { Medium } from '#model/cable.ts';
 import type { Worked } from '../connections/worked.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
+import { flatCableSize } from '../ways/flat-cable-size.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { clipSpacing, clipsAlong } from './clip-spacing.ts';
 import type { Demand } from './demand.ts';
-import { flatCableSize } from './flat-cable-size.ts';
 import type { KitCounts } from './kit-counts.ts';
 import { lengthRatios } from './run-length.ts';
 

@@ -29,7 +29,9 @@ const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan) => 
   ]);
 });
 
+/** What new stretches lie in; of one that goes into channel found, nothing that is bought. */
 function containmentOf(segment: Segment): Segment['containment'] {
+  if (segment.inChannelOf !== undefined) return 'none';
   if (segment.containment !== 'none') return segment.containment;
   return segment.medium === 'surface-channel' ? 'channel' : 'none';
 }
@@ -150,7 +152,10 @@ function fittingsAt(run: Run, index: number, stretches: readonly Stretch[]): Dem
   const ends = [run.from, run.to];
   const goesOn = neighbours.map((next) => next !== undefined && containmentOf(next) === containment);
   const atBox = neighbours.map((next, side) => next === undefined && ends[side]?.kind === 'accessory');
-  const open = [0, 1].filter((side) => goesOn[side] !== true && atBox[side] !== true).length;
+  // What leads into channel that is there has no open end.
+  const intoFound = neighbours.map((next) => next?.inChannelOf !== undefined);
+  const closed = [goesOn, atBox, intoFound];
+  const open = [0, 1].filter((side) => closed.every((each) => each[side] !== true)).length;
   // A stretch counts the turn into the next one, so that no turn counts twice.
   const bends = part('bend', Number(goesOn[1]));
   if (containment === 'channel') return [...bends, ...part('end', open)];

@@ -1,22 +1,16 @@
 import { channelCapacity } from '#data/standards/channel-capacity.ts';
 import { conduitFill } from '#data/standards/conduit-fill.ts';
 import type { Cable } from '#model/cable.ts';
-import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
-
-/** Walls and lid lip that a flat cable's width cannot use, mm. Common practice, no source. */
-const WALLS_MM = 3;
+import { channelTakes } from '../ways/channel-fill.ts';
+import { flatCableSectionMm2, flatCableSize } from '../ways/flat-cable-size.ts';
 
 /**
  * The smallest mini-trunking for these flat cables at 45 % fill by their rounded section, and wide enough for
  * the widest of them; the largest listed where none is enough.
  */
 export function channelSize(cables: readonly Cable[]): string {
-  const sizes = cables.map((cable) => flatCableSize(cable.lineMm2));
-  const sectionMm2 = sizes.reduce((sum, size) => sum + flatCableSectionMm2(size), 0);
-  const widestMm = Math.max(0, ...sizes.map((size) => size.widthMm));
-  const fits = (channel: { readonly wideMm: number; readonly capacityMm2: number }) =>
-    sectionMm2 <= channel.capacityMm2 && widestMm <= channel.wideMm - WALLS_MM;
-  return (channelCapacity.rows.find(fits) ?? channelCapacity.rows[5]).name;
+  return (channelCapacity.rows.find(({ name }) => channelTakes(name, cables)) ?? channelCapacity.rows[5])
+    .name;
 }
 
 /** The oval tube for these cables, nominal mm. Source: common practice (one 2.5 mm² in 20, two in 32), no published table. */

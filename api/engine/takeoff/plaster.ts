@@ -1,6 +1,6 @@
 import type { Cable, Containment } from '#model/cable.ts';
+import { flatCableSectionMm2, flatCableSize } from '../ways/flat-cable-size.ts';
 import type { Filling } from '../ways/way-tariff.ts';
-import { flatCableSectionMm2, flatCableSize } from './flat-cable-size.ts';
 
 /** Plaster for a litre of hole, kg: 10 kg of bonding cover 1.5 m² at 8 mm. Source: lets-do-diy.com, "Plastering materials". */
 export const BONDING_KG_PER_LITRE = 10 / (1.5 * 8);

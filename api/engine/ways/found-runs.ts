@@ -3,6 +3,7 @@ import type { Network, NetworkEdge, NodeId } from '../circuit/network.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
+import { inNamedChannel } from './found-channels.ts';
 import { pathBetween, runEndOf } from './lay-runs.ts';
 import { toldPosition } from './node-positions.ts';
 import type { FindRun } from './route.ts';
@@ -47,7 +48,7 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
   const asFound = { knownMm: leg.lengthMm === undefined ? null : leg.lengthMm - endsMm };
   const path = pathBetween(input, [from, to], { via, asFound });
   const isGuessed = via.length === 0 || isGuess(leg.certainty?.route ?? leg.certainty?.via);
-  const segments = isGuessed ? path.map(assumed) : path;
+  const segments = inNamedChannel(leg, isGuessed ? path.map(assumed) : path);
   return {
     id: leg.id,
     connectionId: null,

@@ -5,6 +5,7 @@ import type { CircuitShape } from '../circuit/shape.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
+import { type FoundChannel, intoFoundChannels } from './found-channels.ts';
 import type { FindRun, Mount, RouteRequest } from './route.ts';
 import type { LengthAllowances, Run, RunEnd, Segment } from './run.ts';
 import { cutsOf } from './run-cuts.ts';
@@ -24,6 +25,8 @@ export interface LayRunsInput {
   readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   readonly findRun: FindRun;
+  /** Channel that is there; absent: none. */
+  readonly channels?: readonly FoundChannel[];
 }
 
 /**
@@ -73,9 +76,10 @@ export interface Pin {
 }
 
 function layRun(input: LayRunsInput, { edge, from, to, pin, circuitIds }: ToLay): Run {
-  const segments = pin?.backwards
+  const path = pin?.backwards
     ? reversedSegments(pathBetween(input, [to, from], pin))
     : pathBetween(input, [from, to], { via: pin?.via ?? [] });
+  const segments = intoFoundChannels(path, input.channels ?? []);
   const cable = edge.cable ?? USUAL_CABLE;
   const cuts = cutsOf(input.plan, segments);
   return {

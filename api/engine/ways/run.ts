@@ -24,6 +24,8 @@ export interface Segment {
   readonly insulation: 'none' | 'touching' | 'surrounded' | null;
   /** Stretches that share a tube or channel carry the same name, across runs. */
   readonly bundle: string | null;
+  /** The leg in whose channel, found there, this new stretch is laid. Absent: it has its own, or needs none. */
+  readonly inChannelOf?: string;
   /** Joists it crosses. */
   readonly joistsCrossed: number;
   /** Studs it crosses, inside a stud wall. */

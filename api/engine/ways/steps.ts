@@ -69,7 +69,7 @@ function placeWords(plan: Plan, segment: Segment): string {
     'wall-chase': `chased into the ${wall}`,
     'stud-cavity': `inside the ${wall}`,
     'surface-clipped': 'clipped to the surface',
-    'surface-channel': `in channel on the ${wall}`,
+    'surface-channel': `in ${segment.inChannelOf === undefined ? 'channel' : 'the channel found'} on the ${wall}`,
     'through-wall': `through the ${wall}`,
     riser: 'in a riser through the storey',
     loft: 'in the loft',

@@ -10,6 +10,7 @@ import { readLibraryText } from '#model/read-library.ts';
 import {
   setFirmAddress,
   setFirmDetail,
+  setFirmFinish,
   setFirmProfitOn,
   setFirmTerm,
   setLimit,
@@ -51,6 +52,22 @@ describe("the firm's details", () => {
     const firm = edited(library, setFirmDetail('vatNumber', ' '), setFirmDetail('name', '')).firm;
     expect(firm).not.toHaveProperty('vatNumber');
     expect(firm.name).toBe('');
+  });
+
+  it('has a usual finish of new plates, and is silent again', () => {
+    const black = edited(library, setFirmFinish('black'));
+    expect(black.terms.finish).toBe('black');
+    expect(readable(black)).toBe(true);
+    expect(edited(black, setFirmFinish(null))).toEqual(library);
+  });
+
+  it('keeps spacings of pins and screws as the reader takes them', () => {
+    const own = edited(library, setCount('cappingPinMm', 250), setCount('channelScrewMm', 50));
+    expect(own.norms.counts).toMatchObject({ cappingPinMm: 250, channelScrewMm: 50 });
+    expect(readable(own)).toBe(true);
+    expect(readable(edited(library, setCount('channelScrewMm', 49)))).toBe(false);
+    const silent = edited(own, setCount('cappingPinMm', null), setCount('channelScrewMm', null));
+    expect(silent.norms.counts).toEqual(library.norms.counts);
   });
 
   it('is not registered without a VAT number, and registered again when it says so', () => {

@@ -1,14 +1,25 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { CHANNEL_SIZES } from '#engine/ways/channel-fill.ts';
+import { isFoundInChannel } from '#engine/ways/found-channels.ts';
 import type { Cable, End } from '#model/cable.ts';
 import type { Leg } from '#model/installation.ts';
 import { setLegCertainty, setLegFact } from '../../edits/legs.ts';
 import { removeLegs } from '../../edits/remove-things.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
+import '../fields/tick-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { cableChoices } from './cable-choices.ts';
 import { endChoices, endValue } from './end-choices.ts';
-import { choiceFact, mustChoice, mustNumber, numberFact, textFact, type WordChoice } from './fact-fields.ts';
+import {
+  choiceFact,
+  edits,
+  mustChoice,
+  mustNumber,
+  numberFact,
+  textFact,
+  type WordChoice,
+} from './fact-fields.ts';
 import { formCss } from './form-styles.ts';
 import { removeButton } from './thing-row.ts';
 
@@ -26,6 +37,8 @@ const routeChoices = [
   { value: 'assumed', label: 'Assumed' },
   { value: 'unknown', label: 'Unknown' },
 ] as const;
+
+type Channel = NonNullable<Leg['channel']>;
 
 /** What is known of a cable between two ends. */
 export class LegForm extends LitElement {
@@ -58,6 +71,7 @@ export class LegForm extends LitElement {
         ${this.#circuitField()}
         <div class="pair">${this.#endField('from', 'From')}${this.#endField('to', 'To')}</div>
         ${this.#cableFields()} ${this.#lengthField()} ${this.#routeField()}
+        ${this.#channelFields()}
       </div>
       ${removeButton(`the cable ${this.name}`, (from) => send(from, 'job-edit', removeLegs([this.leg.id], `the cable ${this.name}`)), 'what is joined into it')}`;
   }
@@ -175,7 +189,32 @@ export class LegForm extends LitElement {
       { label: 'How sure its way through the house is', options: routeChoices },
     );
   }
+
+  /** Of a cable that lies in plastic channel somewhere: its size, and whether new cable goes into it. */
+  #channelFields(): TemplateResult | typeof nothing {
+    const { leg, name, view } = this;
+    const { channel } = leg;
+    const path = view.estimate.asFound.worked.foundRuns.get(leg.id)?.segments ?? [];
+    if (channel === undefined && !path.some(isFoundInChannel)) return nothing;
+    const put = (next: Channel) =>
+      setLegFact(leg.id, name, 'channel', Object.keys(next).length === 0 ? null : next);
+    const { size: _size, ...unsized } = channel ?? {};
+    const { reuse: _reuse, ...setOff } = channel ?? {};
+    return html`<choice-field
+        label="Size of its channel"
+        .options=${channelSizes}
+        .value=${channel?.size ?? null}
+        @field-change=${edits<NonNullable<Channel['size']> | null>((size) => put(size === null ? unsized : { ...unsized, size }))}
+      ></choice-field>
+      <tick-field
+        label="New cable goes into this channel"
+        help="Where new channel would lie on it. Else the new one is set off beside it, and bought. Cables that lie together carry less: the checks say how much."
+        .value=${channel?.reuse === true}
+        @field-change=${edits<boolean>((reuse) => put(reuse ? { ...setOff, reuse } : setOff))}
+      ></tick-field>`;
+  }
 }
+const channelSizes = CHANNEL_SIZES.map((size) => ({ value: size, label: `${size.replace('x', ' × ')} mm` }));
 customElements.define('leg-form', LegForm);
 declare global {
   interface HTMLElementTagNameMap {
