@@ -29,6 +29,16 @@ function countDrawings(): void {
 const drawings = (page: Page): Promise<Readonly<Record<string, number>>> =>
   page.evaluate('globalThis.drawings') as Promise<Readonly<Record<string, number>>>;
 
+/** The price once it has not changed for a while: what was moved last has then been worked out. */
+async function restedPrice(page: Page): Promise<number> {
+  for (let before = Number.NaN; ; ) {
+    const now = await priceOn(page);
+    if (now === before) return now;
+    before = now;
+    await page.waitForTimeout(3000);
+  }
+}
+
 /** What may be drawn anew at every move of a hand: the plan, the price, the checks and the marks in both. */
 const follows = ['plan-view', 'price-block', 'finding-list', 'finding-card', 'outcome-mark'];
 
@@ -58,7 +68,7 @@ describe('a wanted point that is dragged', () => {
     expect(others.map(([name]) => name)).toContain('job-page');
     // Once as the hand takes the point; again where a slow machine has it saved on the way.
     expect(others.filter(([, times]) => times > MOST_OTHERS)).toEqual([]);
-    const moving = await priceOn(page);
+    const moving = await restedPrice(page);
     await page.mouse.up();
     // To the penny what it was under the hand.
     await page.locator('scheme-strip ul[aria-busy=false]').waitFor();

@@ -5,6 +5,9 @@ import type { MovedAsk, MovedSight, PlanStand } from '../moved/moved-sight.ts';
 import type { Clock } from './estimating.ts';
 import { WorkerLane, type WorkerLike } from './worker-lane.ts';
 
+/** Rest after a plan with movable points is there before the other thread is begun: the page is drawn first, ms. */
+const WARM_MS = 1000;
+
 /**
  * A point under the hand: what of the job is seen meanwhile is worked out on another thread, the newest place first, and told
  * past the page. What cannot be had from there the page works out itself, as it does everything at rest.
@@ -18,11 +21,14 @@ export class HeldPoint {
   #taken: DataChange = null;
   readonly #taker = new ChangeTaker();
   readonly #lane: WorkerLane<MovedAsk, DataChange>;
+  #callOffWarm: (() => void) | null = null;
+  readonly #clock: Pick<Clock, 'wait'>;
   readonly #hasGoneWrong: () => void;
 
   /** @param hasGoneWrong is told when the other thread cannot follow: the page is to do so by itself. */
   constructor(make: () => WorkerLike, clock: Pick<Clock, 'wait'>, hasGoneWrong: () => void) {
     this.#lane = new WorkerLane(make, clock, () => this.#answered(), 'overtaken');
+    this.#clock = clock;
     this.#hasGoneWrong = hasGoneWrong;
   }
 
@@ -31,9 +37,9 @@ export class HeldPoint {
     return this.#stand !== null && !this.#hasFailed;
   }
 
-  /** Has the thread at hand before a point is taken. */
+  /** Has the thread at hand before a point is taken, as soon as the page itself is there. */
   warm(): void {
-    this.#lane.warm();
+    this.#callOffWarm ??= this.#clock.wait(WARM_MS, () => this.#lane.warm());
   }
 
   /** A point is under the hand on a plan that stands so; null where the page is to follow by itself. */
@@ -65,6 +71,7 @@ export class HeldPoint {
 
   stop(): void {
     this.letGo();
+    this.#callOffWarm?.();
     this.#lane.stop();
   }
 
