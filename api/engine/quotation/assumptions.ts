@@ -44,7 +44,7 @@ const taken: readonly Taken[] = [
   },
   {
     words: 'The metal boxes behind the sockets that we join on to are deep enough for one more cable.',
-    otherwise: `they are changed for deeper ones; ${asChange}`,
+    otherwise: `they are changed for deeper ones, or get a frame under the plate; ${asChange}`,
     question: 'box-depths',
     findings: ['BX1 assumed', 'BX1 unknown'],
   },
