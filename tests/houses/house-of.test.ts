@@ -4,6 +4,7 @@ import { foundNetwork } from '#engine/circuit/found-network.ts';
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { houseOf } from './house-of.ts';
+import { spursOf } from './spurs-of.ts';
 
 describe('houseOf', () => {
   it('is the same house for the same seed, and another for another', () => {
@@ -30,5 +31,17 @@ describe('houseOf', () => {
     const shapes = [...circuitShapes(job, foundNetwork(job)).values()];
     expect(shapes.map(({ shape }) => shape)).toEqual(Array.from({ length: rings }, () => 'ring'));
     expect(job.points.filter(({ status }) => status === 'wanted')).toHaveLength(4);
+  });
+
+  it('has as many outlets as are asked for, on rings of ten or so, and a spur to each wanted point from one of its own', () => {
+    const job = houseOf({ seed: 31, rooms: 10, outlets: 74, wanted: 6 });
+    expect(job.points).toHaveLength(80);
+    const shapes = [...circuitShapes(job, foundNetwork(job)).values()];
+    expect(shapes.map(({ shape }) => shape)).toEqual(Array.from({ length: 7 }, () => 'ring'));
+    const { connections } = spursOf(job);
+    expect(connections.map((each) => 'to' in each && each.to)).toEqual(
+      job.points.filter(({ status }) => status === 'wanted').map(({ id }) => id),
+    );
+    expect(new Set(connections.map((each) => JSON.stringify('from' in each && each.from))).size).toBe(6);
   });
 });
