@@ -104,37 +104,38 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
   it('marks what is not in stock, takes down what was taken instead, and brings it back', async () => {
     const { page, context, troubles } = await stage.open(size, list);
     page.setDefaultTimeout(30_000);
+    const shown = page.locator('shopping-list .screen');
     const total = await page.locator('price-bar, price-block').first().innerText();
     await page.getByRole('button', { name: /^Not in stock.*13 A twin socket-outlet/ }).click();
-    await page.getByText('Not in stock when asked for').waitFor();
+    await shown.getByText('Not in stock when asked for').waitFor();
     await page.getByLabel('Taken instead, in words').fill('Twin outlets, grey');
     await page.getByLabel(/^What all of it cost/).fill('25');
     await expectUsable(page, `what was taken instead on a ${size}`);
     await page.getByRole('button', { name: 'Record it' }).click();
-    await page
+    await shown
       .getByText(/Not in stock; taken instead: Twin outlets, grey, £25\.00, £[\d.]+ more than the list says/)
       .waitFor();
-    await page.getByText(/What was taken instead came to £[\d.]+ more/).waitFor();
+    await shown.getByText(/What was taken instead came to £[\d.]+ more/).waitFor();
     expect(await page.locator('price-bar, price-block').first().innerText()).toBe(total);
     await allKept(page);
     expect(await fetched(page, 'Fetch as text')).toContain('taken instead: Twin outlets, grey, £25.00');
     await page.reload({ waitUntil: 'networkidle' });
-    await page.getByText(/taken instead: Twin outlets, grey/).waitFor();
+    await shown.getByText(/taken instead: Twin outlets, grey/).waitFor();
     await page.getByRole('button', { name: /^Change.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'Nothing was taken' }).click();
-    await page.getByText('Not in stock when asked for').waitFor();
+    await shown.getByText('Not in stock when asked for').waitFor();
     await page
       .getByRole('button', { name: /^Undo: / })
       .first()
       .click();
-    await page.getByText(/taken instead: Twin outlets, grey/).waitFor();
+    await shown.getByText(/taken instead: Twin outlets, grey/).waitFor();
     await page.getByRole('button', { name: /^Change.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'Nothing was taken' }).click();
     await page.getByRole('button', { name: /^Not in stock.*13 A twin socket-outlet/ }).click();
     await page.getByRole('button', { name: 'It was there after all' }).click();
-    await expect.poll(() => page.getByText('Not in stock when asked for').count()).toBe(0);
+    await expect.poll(() => shown.getByText('Not in stock when asked for').count()).toBe(0);
     await page.getByRole('button', { name: 'Take back' }).click();
-    await page.getByText('Not in stock when asked for').waitFor();
+    await shown.getByText('Not in stock when asked for').waitFor();
     await allKept(page);
     expect(troubles).toEqual([]);
     await context.close();

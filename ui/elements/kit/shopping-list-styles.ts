@@ -78,7 +78,12 @@ export const shoppingListCss = css`
     font-size: 0.8125rem;
     line-height: 1.15;
     white-space: normal;
+    color: var(--ink-soft);
+    text-align: right;
+    justify-content: flex-end;
+    text-decoration: underline;
     background: none;
+    border-color: transparent;
   }
   .instead {
     padding: 8px 10px;

@@ -198,6 +198,8 @@ export class ShoppingListView extends LitElement {
       .taken=${taken}
       @took-instead=${(event: CustomEvent<Taken>) => {
         send(this, 'job-edit', setTookInstead(entry.key, entry.description, event.detail));
+        // The way back of a record is the job's.
+        this.said = '';
         away();
       }}
       @in-stock=${() => {
