@@ -4,7 +4,7 @@ import { closingLine } from './tests/closing-line.ts';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    globalSetup: ['tests/journeys/build-screen.ts'],
+    globalSetup: ['tests/scratch-folder.ts', 'tests/journeys/build-screen.ts'],
     // On a busy machine what takes a second takes ten; a test that hangs is told in two minutes.
     testTimeout: 120_000,
     hookTimeout: 300_000,

@@ -1,12 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
 import { type Database, openDatabase } from '../../api/db/open-database.ts';
 import type { Stores } from '../../api/db/stores.ts';
 import { storesOf } from '../../api/db/stores-of.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'ringwright-http-'));
+// Cleared away with the whole scratch folder: files of tests come and go in one process, and the database serves them all.
+const folder = mkdtempSync(join(process.env.SCRATCH_FOLDER ?? tmpdir(), 'http-'));
 let opened: Promise<Database> | null = null;
 let firms = 0;
 
@@ -19,12 +19,7 @@ function ticking(): () => Date {
   };
 }
 
-afterAll(async () => {
-  await (await opened)?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-/** The empty stores of a firm of its own, in one database file for all tests of a file. */
+/** The empty stores of a firm of its own, in one database file for all tests of a process. */
 export async function freshStores(): Promise<Stores> {
   opened ??= openDatabase(`file:${join(folder, 'jobs.db')}`);
   firms += 1;
