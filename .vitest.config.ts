@@ -8,6 +8,7 @@ export default defineConfig({
     // On a busy machine what takes a second takes ten; a test that hangs is told in two minutes.
     testTimeout: 120_000,
     hookTimeout: 300_000,
+    expect: { poll: { timeout: 30_000 } },
     // Files wait for browsers, servers and disks most of the time: a core that only looks on would be idle.
     maxWorkers: '100%',
     // One after the other in the same process, modules loaded and compiled once: tests share no state but what they import,

@@ -106,9 +106,12 @@ describe('dragging a wanted point', () => {
     await expect.poll(() => priceOn(page)).not.toBe(before);
     expect(await page.locator('plan-view .cables').textContent()).not.toBe(cableBefore);
     await page.mouse.up();
+    const undo = page.getByRole('button', { name: 'Undo: Move W1' });
+    await undo.waitFor();
+    await allKept(page);
     const after = await priceOn(page);
     expect(after).not.toBe(before);
-    await page.getByRole('button', { name: 'Undo: Move W1' }).click();
+    await undo.click();
     await expect.poll(() => priceOn(page)).toBe(before);
     await page.getByRole('button', { name: 'Redo: Move W1' }).click();
     await expect.poll(() => priceOn(page)).toBe(after);
