@@ -51,7 +51,9 @@ export default defineConfig({
     // Nothing inline: the content policy of the server allows scripts, styles and pictures from files only.
     assetsInlineLimit: 0,
     // One file: every page of a job wants the engine, and pages change without loading anew.
-    chunkSizeWarningLimit: 1000,
+    chunkSizeWarningLimit: 2000,
+    // That copies take time to compress is no news to whoever starts the product.
+    rolldownOptions: { checks: { pluginTimings: false } },
     modulePreload: { polyfill: false },
   },
   server: {
