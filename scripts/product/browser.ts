@@ -15,7 +15,12 @@ export async function openBrowser(): Promise<Browser> {
   const asRoot = process.getuid?.() === 0;
   return chromium.launch({
     executablePath,
-    args: ['--disable-gpu', '--disable-dev-shm-usage', '--force-color-profile=srgb', ...(asRoot ? ['--no-sandbox'] : [])],
+    args: [
+      '--disable-gpu',
+      '--disable-dev-shm-usage',
+      '--force-color-profile=srgb',
+      ...(asRoot ? ['--no-sandbox'] : []),
+    ],
   });
 }
 
