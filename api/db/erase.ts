@@ -24,6 +24,15 @@ const ofJob = (
   jobId: string,
 ) => and(eq(table.firmId, firmId), eq(table.jobId, jobId));
 
+/** Rows of one of its quotations that still say what they said. */
+const notErasedOf = (
+  table: Parameters<typeof ofJob>[0],
+  scope: JobScope,
+  jobId: string,
+  quotationId: string,
+) =>
+  and(ofJob(table, scope, jobId), eq(table.quotationId, quotationId), sql`${table.lessened} is not 'whole'`);
+
 /** Takes all that a quotation said out of it, while its history is as it was seen; its number and its days stay. */
 export async function eraseQuotation(scope: JobScope, jobId: string, seen: SeenQuotation): Promise<Written> {
   const { database, firmId, now } = scope;
@@ -33,45 +42,22 @@ export async function eraseQuotation(scope: JobScope, jobId: string, seen: SeenQ
     where firm_id = ${firmId} and job_id = ${jobId} and quotation_id = ${seen.id})`;
   const isErased = sql`exists (select 1 from ${quotations} where firm_id = ${firmId} and job_id = ${jobId}
     and quotation_id = ${seen.id} and lessened = 'whole')`;
-  const isOpen = (column: typeof quotations.lessened | typeof variations.lessened) =>
-    sql`${column} is not 'whole'`;
   const [written] = await database.write((writer) =>
     writer.batch([
       writer
         .update(quotations)
         .set({ document: '', drawings: '', jobText: '', libraryText: '', offers: [], ...whole })
-        .where(
-          and(
-            ofJob(quotations, scope, jobId),
-            eq(quotations.quotationId, seen.id),
-            isOpen(quotations.lessened),
-            isSeen,
-          ),
-        )
+        .where(and(notErasedOf(quotations, scope, jobId, seen.id), isSeen))
         .returning({ id: quotations.quotationId }),
       writer
         .update(variations)
         .set({ reason: '', photos: [], jobText: '', ...whole })
-        .where(
-          and(
-            ofJob(variations, scope, jobId),
-            eq(variations.quotationId, seen.id),
-            isOpen(variations.lessened),
-            isErased,
-          ),
-        ),
+        .where(and(notErasedOf(variations, scope, jobId, seen.id), isErased)),
       // What was noted stays as what kind of thing it was and on which day.
       writer
         .update(quotationEvents)
         .set({ note: sql`json_remove(json_replace(note, '$.by', '(erased)'), '$.words')`, ...whole })
-        .where(
-          and(
-            ofJob(quotationEvents, scope, jobId),
-            eq(quotationEvents.quotationId, seen.id),
-            sql`${quotationEvents.lessened} is not 'whole'`,
-            isErased,
-          ),
-        ),
+        .where(and(notErasedOf(quotationEvents, scope, jobId, seen.id), isErased)),
     ]),
   );
   return written.length === 0 ? 'moved-on' : 'written';

@@ -119,15 +119,10 @@ export class Estimating {
     else if (!same || !this.#resting) this.#restThenAll();
   }
 
-  /** Works nothing out until something is taken: another thread follows the hand meanwhile. */
-  pause(): void {
+  /** Works nothing out until something is taken: for good, or while another thread follows the hand. */
+  stop(): void {
     this.#callOffFrame();
     this.#restNoMore();
-  }
-
-  /** Works nothing more out. */
-  stop(): void {
-    this.pause();
   }
 
   #restNoMore(): void {

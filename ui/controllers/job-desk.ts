@@ -344,7 +344,7 @@ export class JobDesk {
 
   #follow({ job, library, date }: EstimateAsk): void {
     const schemeId = this.#estimating?.worked.scheme?.id ?? null;
-    this.#estimating?.pause();
+    this.#estimating?.stop();
     const isAsFound = this.#route.step === 'as-found';
     this.#held.follow({ job, library, date, schemeId, isAsFound });
   }

@@ -75,25 +75,27 @@ function cablesIn({ job, foundRuns, runs }: Facts, { legId, bundle }: FoundChann
 const isIn = ({ segments }: Run, bundle: string): boolean => segments.some((each) => each.bundle === bundle);
 
 function inside(facts: Facts, channel: FoundChannel, run: Run, lengthMm: number): CheckResult<Message> {
-  const cables = cablesIn(facts, channel);
-  const { size } = channel;
-  const head = { subjectId: run.id, origin: 'scheme', unit: 'm', actual: metres(lengthMm) } as const;
-  const values = { length: metres(lengthMm), cables: counted(cables.length, 'cable'), size: words(size) };
-  if (size === null) return { ...head, outcome: 'not-proven', messageId: 'sizeUnknown', values };
-  return channelTakes(size, cables)
-    ? { ...head, outcome: 'passes', messageId: 'within', values }
-    : { ...head, outcome: 'decide', messageId: 'overfull', values };
+  const { said, takes } = room(channel, cablesIn(facts, channel), run, lengthMm);
+  if (takes === null) return { ...said, outcome: 'not-proven', messageId: 'sizeUnknown' };
+  return takes
+    ? { ...said, outcome: 'passes', messageId: 'within' }
+    : { ...said, outcome: 'decide', messageId: 'overfull' };
 }
 
 function beside(facts: Facts, channel: FoundChannel, run: Run, lengthMm: number): CheckResult<Message> {
-  const cables = [...cablesIn(facts, channel), run.cable];
-  const { size } = channel;
-  const head = { subjectId: run.id, origin: 'scheme', unit: 'm', actual: metres(lengthMm) } as const;
-  const values = { length: metres(lengthMm), cables: counted(cables.length, 'cable'), size: words(size) };
-  if (size === null) return { ...head, outcome: 'advice', messageId: 'besideUnknown', values };
-  return channelTakes(size, cables)
-    ? { ...head, outcome: 'advice', messageId: 'besideFits', values }
-    : { ...head, outcome: 'passes', messageId: 'besideFull', values };
+  const { said, takes } = room(channel, [...cablesIn(facts, channel), run.cable], run, lengthMm);
+  if (takes === null) return { ...said, outcome: 'advice', messageId: 'besideUnknown' };
+  return takes
+    ? { ...said, outcome: 'advice', messageId: 'besideFits' }
+    : { ...said, outcome: 'passes', messageId: 'besideFull' };
+}
+
+/** What is said of a run and the cables in a channel, and whether that takes them; null where its size is not known. */
+function room({ size }: FoundChannel, cables: readonly Cable[], run: Run, lengthMm: number) {
+  const length = metres(lengthMm);
+  const values = { length, cables: counted(cables.length, 'cable'), size: words(size) };
+  const said = { subjectId: run.id, origin: 'scheme', unit: 'm', actual: length, values } as const;
+  return { said, takes: size === null ? null : channelTakes(size, cables) };
 }
 
 const words = (size: FoundChannel['size']): string => size?.replace('x', ' × ') ?? 'not known';
