@@ -105,6 +105,37 @@ describe('the PDF of a quotation', () => {
   });
 });
 
+/**
+ * How many sentences of a list stand on each page that has any; a sentence is told by its first words, which no line breaks.
+ * Those that other parts of the paper say as well are left out.
+ */
+function sentencesByPage(pages: readonly string[], list: readonly string[]): readonly number[] {
+  const isOn = (page: string, words: string): boolean => plain(page).includes(words.slice(0, 40));
+  const once = list.filter((words) => pages.filter((page) => isOn(page, words)).length === 1);
+  expect(once.length).toBeGreaterThan(3);
+  return pages.map((page) => once.filter((words) => isOn(page, words)).length).filter((count) => count > 0);
+}
+
+describe('a list that goes on over the page', () => {
+  it.each([
+    ['saltglass-row', ['spurs-rcbo', 'fused-beds', 'ring-to-w2']],
+    ['fernlow-close', ['fused-unit', 'ring-to-b3', 'new-radial']],
+    ['saltglass-row-quoting', ['new-radial']],
+  ] as const)('leaves no sentence of it alone in %s', async (name, schemes) => {
+    const job = offering(name, { schemes: [...schemes] });
+    const { paper } = quoted(job);
+    const { pages } = (await pdfOf(job)).read;
+    const lists = [
+      paper.included.map(({ words }) => words),
+      paper.excluded.map(({ words }) => words),
+      paper.cautions,
+      paper.glossary.map(({ word, meaning }) => `${word}: ${meaning}`),
+    ];
+    const counts = lists.map((list) => sentencesByPage(pages, list));
+    expect(Math.min(...counts.flat())).toBeGreaterThan(1);
+  });
+});
+
 describe('a PDF with the trade’s signs', () => {
   it('has £, ², Ω, ×, dashes and accents as text', async () => {
     const signs = '£ ² Ω × – − ’ “ ½ ° ŵ ŷ é';

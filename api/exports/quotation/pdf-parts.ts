@@ -41,13 +41,23 @@ export const withOptions = ({ words, forOptions }: QuotedLine): Content =>
 
 const list = (lines: readonly Content[]): Content => ({ ul: [...lines], markerColor: tokens.inkSoft });
 
-/** A list of sentences under what is over it, never parted from the first of them; none: nothing at all. */
+/** So many sentences of a list stand together at its beginning and at its end: one alone on a page is overlooked. */
+const KEPT_TOGETHER = 2;
+
+/**
+ * A list of sentences under what is over it: never parted from the first two, and the last two stand together; none: nothing
+ * at all.
+ */
 export function listUnder(over: readonly Content[], lines: readonly Content[]): readonly Content[] {
-  const [first, ...rest] = lines;
-  if (first === undefined) return [];
+  if (lines.length === 0) return [];
+  const opening = lines.length < 2 * KEPT_TOGETHER ? lines.length : KEPT_TOGETHER;
+  const closing = Math.max(opening, lines.length - KEPT_TOGETHER);
+  const between = lines.slice(opening, closing);
+  const last = lines.slice(closing);
   return [
-    together([...over, list([first])]),
-    ...(rest.length === 0 ? [] : [list(rest)]),
+    together([...over, list(lines.slice(0, opening))]),
+    ...(between.length === 0 ? [] : [list(between)]),
+    ...(last.length === 0 ? [] : [together([list(last)])]),
     { text: '', margin: [0, 0, 0, 3] },
   ];
 }
