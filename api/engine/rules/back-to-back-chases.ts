@@ -15,8 +15,12 @@ export const backToBackChases = rule({
   source: 'Approved Document A, section 2C',
   messages: {
     opposite: 'The cables {names} are chased opposite each other into {wall}.',
+    twice: 'The cable {names} is chased into both faces of {wall}, one chase behind the other.',
   },
-  remedies: { opposite: 'Move one of the chases along the wall.' },
+  remedies: {
+    opposite: 'Move one of the chases along the wall.',
+    twice: 'Keep the cable to one face of the wall, or move one of its chases along it.',
+  },
   couldFail: false,
   check: (facts) => {
     const chases = stretchesInWalls(facts).filter(({ segment }) => segment.medium === 'wall-chase');
@@ -24,19 +28,24 @@ export const backToBackChases = rule({
       chases
         .slice(i + 1)
         .filter((other) => areOpposite(chase, other))
-        .map((other) => ({
-          outcome: 'decide' as const,
-          messageId: 'opposite' as const,
-          subjectId: chase.run.id,
-          origin: 'scheme' as const,
-          values: {
-            names: [chase, other].map(({ run }) => betweenWords(facts, run)).join(' and '),
-            wall: wallWords(facts.plan, chase.wall.wall.id),
-          },
-        })),
+        .map((other) => opposed(facts, chase, other)),
     );
   },
 });
+
+function opposed(facts: Facts, chase: WallStretch, other: WallStretch) {
+  const runs = [...new Set([chase.run, other.run])];
+  return {
+    outcome: 'decide' as const,
+    messageId: runs.length === 1 ? ('twice' as const) : ('opposite' as const),
+    subjectId: chase.run.id,
+    origin: 'scheme' as const,
+    values: {
+      names: runs.map((run) => betweenWords(facts, run)).join(' and '),
+      wall: wallWords(facts.plan, chase.wall.wall.id),
+    },
+  };
+}
 
 /** Named by both ends: two cables may come to one point. */
 const betweenWords = (facts: Facts, { from, to }: Run): string =>

@@ -60,7 +60,7 @@ export function nameOf(facts: Facts, id: string): string {
   const node = nodesById(facts.proposed.nodes).get(id);
   const point = pointOfNode(facts, node) ?? facts.plan.pointById.get(id);
   if (point) return point.label;
-  if (node?.kind === 'origin') return `the origin of ${circuitName(facts, node.circuitId ?? id)}`;
+  if (node?.kind === 'origin') return `the board (${circuitName(facts, node.circuitId ?? id)})`;
   if (node?.kind === 'joint')
     return node.inLeg ? `the joint in ${legName(facts, node.inLeg.legId)}` : 'the joint';
   if (node?.connectionId) return 'the new fused unit';

@@ -21,6 +21,14 @@ describe('chases on the two faces of a wall', () => {
     expect(result?.values?.names).toMatch(/^from \S.* to \S.* and from \S.* to \S/);
   });
 
+  it('[RT5] speaks of one cable where the same is chased into both faces', () => {
+    const both = runOf('a', [uprightOf(1000, [0, 450]), uprightOf(1000, [0, 450], { side: 'right' })]);
+    const [result, ...others] = backToBackChases.check(houseOf({ runs: [both] }));
+    expect(result).toMatchObject({ outcome: 'decide', subjectId: 'a', messageId: 'twice' });
+    expect(result?.values?.names).toMatch(/^from \S+ to \S+$/);
+    expect(others).toEqual([]);
+  });
+
   it('[RT5] is silent from 150 mm apart, and on one face', () => {
     expect(said(1150)).toEqual([]);
     expect(said(1000, 'left')).toEqual([]);

@@ -49,7 +49,7 @@ describe('connections that cannot be made', () => {
       scheme: schemeOf([extension]),
       proposed: { problems, nodes: [nodeOf('r1'), nodeOf('c', { kind: 'origin', circuitId: 'c' })] },
     });
-    const connection = 'the ring extension between R1 and the origin of Kitchen ring';
+    const connection = 'the ring extension between R1 and the board (Kitchen ring)';
     expect(connectionPossible.check(facts).map(({ values }) => values)).toEqual([
       { subject: connection, connection },
       { subject: connection, connection },

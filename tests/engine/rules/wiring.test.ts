@@ -21,7 +21,7 @@ describe('names for people', () => {
 
   it.each([
     ['r8', 'R8'],
-    ['c', 'the origin of Downstairs ring'],
+    ['c', 'the board (Downstairs ring)'],
     ['k1/joint', 'the joint in R8 – R9'],
     ['k2/unit', 'the new fused unit'],
     ['l2', 'Downstairs ring – R8'],

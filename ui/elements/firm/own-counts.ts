@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Counts } from '#model/library.ts';
 import { setCount } from '../../edits/norms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
@@ -42,7 +42,15 @@ const spacings: ReadonlySet<keyof Counts> = new Set([
 /** Lengths and counts by the firm's habit, which no drawing tells. */
 export class OwnCounts extends LitElement {
   static override properties: PropertyDeclarations = { counts: { attribute: false } };
-  static override styles = [controlsCss, firmGridCss];
+  static override styles = [
+    controlsCss,
+    firmGridCss,
+    css`
+      h2 {
+        margin-top: 24px;
+      }
+    `,
+  ];
   declare counts: Counts;
 
   override render(): TemplateResult {
