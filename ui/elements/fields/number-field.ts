@@ -18,6 +18,7 @@ export class NumberField extends FieldElement {
     max: { type: Number },
     whole: { type: Boolean },
     needed: { type: Boolean },
+    bareMetresBelow: { type: Number },
     typed: { state: true },
   };
   declare value: number | null | undefined;
@@ -27,6 +28,8 @@ export class NumberField extends FieldElement {
   declare whole: boolean;
   /** True where nothing at all cannot be meant. */
   declare needed: boolean;
+  /** For rooms as a laser measures them: a bare number below this is in metres; null for none. */
+  declare bareMetresBelow: number | null;
   /** A faulty entry as typed, until it is mended; else null. */
   declare private typed: string | null;
 
@@ -38,6 +41,7 @@ export class NumberField extends FieldElement {
     this.max = null;
     this.whole = false;
     this.needed = false;
+    this.bareMetresBelow = null;
     this.typed = null;
   }
 
@@ -107,8 +111,9 @@ export class NumberField extends FieldElement {
   #changed(event: Event): void {
     event.stopPropagation();
     const typed = (event.target as HTMLInputElement).value;
-    const { min, max, whole, unit, needed } = this;
-    const read = readNumber(typed, { min, max, whole, unit, needed, wholePence: unit === '£' });
+    const { min, max, whole, unit, needed, bareMetresBelow } = this;
+    const bounds = { min, max, whole, unit, needed, bareMetresBelow, wholePence: unit === '£' };
+    const read = readNumber(typed, bounds);
     this.#hold(read.ok ? null : typed, read.ok ? '' : read.error);
     if (read.ok && read.value !== (this.value ?? null)) this.sendChange(read.value);
     else this.requestUpdate();

@@ -1,3 +1,5 @@
+import { readLengthMm } from './read-length.ts';
+
 /** What a number field takes. */
 export interface NumberBounds {
   readonly min: number | null;
@@ -9,6 +11,8 @@ export interface NumberBounds {
   readonly wholePence?: boolean;
   /** True where an empty field is a fault; absent: it means not known. */
   readonly needed?: boolean;
+  /** A bare number below this is in metres, as a laser shows it; absent: it is in the field's unit. */
+  readonly bareMetresBelow?: number | null;
 }
 
 /** A number as typed: the value, nothing, or why it cannot be. */
@@ -31,6 +35,16 @@ function withoutUnit(text: string, unit: string): string {
   return text.toLowerCase().endsWith(unit.toLowerCase()) ? text.slice(0, -unit.length) : text;
 }
 
+/** What a text says in a field of millimetres that takes lengths in any unit; null where it says no number. */
+function lengthIn(text: string, { unit, whole, bareMetresBelow }: NumberBounds): number | null {
+  const mm = readLengthMm(text);
+  // An inch is no whole number of millimetres.
+  if (mm !== null) return whole ? Math.round(mm) : mm;
+  const bare = numberIn(text, unit);
+  const isMetres = bare !== null && bareMetresBelow != null && Math.abs(bare) < bareMetresBelow;
+  return isMetres ? Math.round(bare * 10_000) / 10 : bare;
+}
+
 /** What a text says in the field's unit; pence, where the field has pounds, as "95p". Null where it says no number. */
 function numberIn(text: string, unit: string): number | null {
   const bare = withoutUnit(text.replace(/\s/g, ''), unit);
@@ -45,12 +59,15 @@ function numberIn(text: string, unit: string): number | null {
 const isWholePence = (pounds: number): boolean => Math.abs(pounds * 100 - Math.round(pounds * 100)) < 1e-6;
 
 /** How numbers of a unit are written, to show who wrote another thing. */
-const examples = (unit: string): string => (unit === '£' ? '£0.95, 95p or 1,200' : '2400 or 0.24');
+const examples = (unit: string): string => {
+  if (unit === 'mm') return '2400, 2.4 m or 7\' 10"';
+  return unit === '£' ? '£0.95, 95p or 1,200' : '2400 or 0.24';
+};
 
 /**
  * Reads a number as people type it: spaces, thousands commas ("2,400") and the field's own unit ("£0.95", "20 %") are
- * let pass, a field of pounds takes pence too ("95p"), only whole ones where so bounded; a decimal comma is not guessed at. An empty text is null: not
- * known.
+ * let pass, a field of pounds takes pence too ("95p"), one of millimetres lengths in any unit ("2.4 m", `7' 10½"`), only whole ones where so bounded;
+ * a decimal comma is not guessed at. An empty text is null: not known.
  */
 export function readNumber(typed: string, bounds: NumberBounds): TypedNumber {
   const text = typed.trim();
@@ -58,7 +75,7 @@ export function readNumber(typed: string, bounds: NumberBounds): TypedNumber {
     return bounds.needed === true
       ? { ok: false, error: 'A number is needed here, so nothing is saved. Nought is written 0.' }
       : { ok: true, value: null };
-  const value = numberIn(text, bounds.unit);
+  const value = bounds.unit === 'mm' ? lengthIn(text, bounds) : numberIn(text, bounds.unit);
   if (value === null)
     return {
       ok: false,

@@ -1,0 +1,97 @@
+import { outlineEdges } from '#engine/plan/room-outline.ts';
+import type { Side, Storey } from '#model/building.ts';
+import type { Drawing, Outcome } from './drawing.ts';
+import { done, refused } from './drawing.ts';
+import { moveEnds } from './move-walls.ts';
+import { dot, leftOf, minus, plus, times, unit, type Vector } from './vector.ts';
+import { isAsUsual } from './wall-kinds.ts';
+import { directionOf, otherSide, roomAt, runOf } from './wall-line.ts';
+import { wallMap } from './wall-map.ts';
+import { withPlacesKept } from './wall-places.ts';
+
+/** Where a new room goes: on the other side of a wall that a room has. */
+export interface Beside {
+  readonly wallId: string;
+  /** The side of the new room. */
+  readonly side: Side;
+  /** With which end of that wall it lines up, as seen from within the new room, looking at the wall. */
+  readonly from: 'left' | 'right';
+  /** How far in from that end it begins, mm; less than nought: beyond it. */
+  readonly inMm: number;
+}
+
+/** The corner at which a new room begins, in its own going round: the wall it shares is the first side. */
+export interface Beginning {
+  readonly corner: Vector;
+  /** Along the shared wall, the room on the left hand. */
+  readonly along: Vector;
+}
+
+/**
+ * Where a room of so long a first side begins beside a wall.
+ *
+ * @returns null for a wall that no room has on its other side, or whose room does not close.
+ */
+export function beginningBeside(storey: Storey, beside: Beside, firstSideMm: number): Beginning | null {
+  const wall = storey.walls.find(({ id }) => id === beside.wallId);
+  const theirs = wall && roomAt(storey, wall.id, otherSide(beside.side));
+  if (wall === undefined || theirs === undefined) return null;
+  const edges = outlineEdges(theirs, wallMap(storey)).filter(({ wallId }) => wallId === wall.id);
+  const [edge] = edges;
+  if (edge === undefined) return null;
+  // The new room goes round the other way along the wall than the one that has it: from the end of their side to its beginning.
+  const along = unit(minus(edge.from, edge.to));
+  const through = times(leftOf(along), wall.thicknessMm);
+  const [begin, end] = [plus(edge.to, through), plus(edge.from, through)];
+  // Looking at the wall from within, its beginning is on the right hand.
+  const corner =
+    beside.from === 'right'
+      ? plus(begin, times(along, beside.inMm))
+      : plus(end, times(along, -firstSideMm - beside.inMm));
+  return { corner, along };
+}
+
+/** The thickness that a wall between two rooms may be given while a room is put there; null where it is settled. */
+export function openThickness(
+  storey: Storey,
+  { wallId, side }: Pick<Beside, 'wallId' | 'side'>,
+): number | null {
+  const wall = storey.walls.find(({ id }) => id === wallId);
+  if (wall === undefined) return null;
+  const run = runOf(storey, wall);
+  return run.every(
+    (one) => isAsUsual(one) && roomAt(storey, one.id, sideAlike(one, wall, side)) === undefined,
+  )
+    ? wall.thicknessMm
+    : null;
+}
+
+/** The side of another wall of a run that looks the way that this side of a wall does. */
+const sideAlike = (
+  one: Parameters<typeof directionOf>[0],
+  wall: Parameters<typeof directionOf>[0],
+  side: Side,
+): Side => (dot(directionOf(one), directionOf(wall)) > 0 ? side : otherSide(side));
+
+/**
+ * Makes the whole run of a wall so thick; the face on a side stays where it is, so that the room there keeps its measures.
+ */
+export function setThickness(
+  { job, storey }: Drawing,
+  {
+    wallId,
+    kept,
+    thicknessMm,
+  }: { readonly wallId: string; readonly kept: Side; readonly thicknessMm: number },
+): Outcome {
+  const wall = storey.walls.find(({ id }) => id === wallId);
+  if (wall === undefined) return refused('That wall is not there any more.');
+  const run = runOf(storey, wall);
+  const towardsKept = times(leftOf(directionOf(wall)), kept === 'left' ? 1 : -1);
+  const moveMm = (wall.thicknessMm - thicknessMm) / 2;
+  withPlacesKept(job, storey, () => {
+    moveEnds(storey, run, times(towardsKept, moveMm));
+    for (const one of run) one.thicknessMm = thicknessMm;
+  });
+  return done;
+}

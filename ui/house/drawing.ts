@@ -1,0 +1,16 @@
+import type { Storey } from '#model/building.ts';
+import type { Job } from '#model/job.ts';
+
+/** A storey of a draft that is drawn on: the house is changed in place, and what stands on its walls with it. */
+export interface Drawing {
+  readonly job: Job;
+  readonly storey: Storey;
+  /** Ids for the walls that it makes. */
+  readonly newId: () => string;
+}
+
+/** What came of it: done, or why not, in words; then the draft is not to be kept. */
+export type Outcome = { readonly ok: true } | { readonly ok: false; readonly why: string };
+
+export const done: Outcome = { ok: true };
+export const refused = (why: string): Outcome => ({ ok: false, why });

@@ -1,0 +1,95 @@
+import { planPointOf } from '#engine/plan/plane.ts';
+import { lineMeeting } from '#engine/plan/polygon.ts';
+import type { Storey, Wall } from '#model/building.ts';
+import { type Drawing, done, type Outcome, refused } from './drawing.ts';
+import { flawsOf, newFlaw } from './flaws.ts';
+import { partAtCorners } from './place-room.ts';
+import { leftOf, plus, tidy, times, type Vector } from './vector.ts';
+import { directionOf, isParallel, isSamePlace, runOf } from './wall-line.ts';
+import { withPlacesKept } from './wall-places.ts';
+
+/**
+ * Moves a wall, with all that go on from it in one line, across its line: to its left more than nought, mm. Walls that meet
+ * it get longer or shorter; what stands on it goes with it.
+ */
+export function moveWall(
+  drawing: Drawing,
+  { wallId, byMm }: { readonly wallId: string; readonly byMm: number },
+): Outcome {
+  const { job, storey } = drawing;
+  const wall = storey.walls.find(({ id }) => id === wallId);
+  if (wall === undefined) return refused('That wall is not there any more.');
+  const by = times(leftOf(directionOf(wall)), byMm);
+  return kept(drawing, () => withPlacesKept(job, storey, () => moveEnds(storey, runOf(storey, wall), by)));
+}
+
+/** Moves a corner with every wall that meets there. */
+export function moveCorner(
+  drawing: Drawing,
+  { at, to }: { readonly at: Vector; readonly to: Vector },
+): Outcome {
+  const { job, storey } = drawing;
+  return kept(drawing, () =>
+    withPlacesKept(job, storey, () => {
+      for (const { wall, end } of endsAt(storey, at)) wall[end] = tidy(to);
+    }),
+  );
+}
+
+/** A change that makes no room stand in another or turn over, and leaves walls parted at every junction. */
+function kept(drawing: Drawing, change: () => void): Outcome {
+  const before = flawsOf(drawing.storey);
+  change();
+  const why = partAtCorners(drawing) ?? newFlaw(drawing.storey, before);
+  return why === null ? done : refused(why);
+}
+
+/**
+ * Moves the ends of walls of a run, and with them every wall that ends there: along its own line where all that meet the
+ * run at that corner lie in one, else as the run does.
+ */
+export function moveEnds(storey: Storey, run: readonly Wall[], by: Vector): void {
+  const direction = directionOf(run[0] ?? { from: [0, 0], to: [1, 0] });
+  const corners: Vector[] = [];
+  for (const { from, to } of run)
+    for (const [x, y] of [from, to])
+      if (!corners.some((one) => isSamePlace(one, [x, y]))) corners.push([x, y]);
+  const moved = corners.map((corner) => {
+    const ends = endsAt(storey, corner);
+    const meeting = ends.filter(({ wall }) => !isParallel(direction, directionOf(wall)));
+    return {
+      ends,
+      to: tidy(
+        slid(
+          { corner, by, direction },
+          meeting.map(({ wall }) => directionOf(wall)),
+        ),
+      ),
+    };
+  });
+  for (const { ends, to } of moved) for (const { wall, end } of ends) wall[end] = [...to];
+}
+
+interface Slide {
+  readonly corner: Vector;
+  readonly by: Vector;
+  readonly direction: Vector;
+}
+
+/** Where a corner of a moved run comes to lie. */
+function slid({ corner, by, direction }: Slide, meeting: readonly Vector[]): Vector {
+  const straight = plus(corner, by);
+  const [first] = meeting;
+  if (first === undefined || meeting.some((one) => !isParallel(first, one))) return straight;
+  const [x, y] = direction;
+  return lineMeeting(planPointOf([...corner]), [...first], planPointOf([...straight]), [x, y]) ?? straight;
+}
+
+/** The ends of walls at a corner. */
+export const endsAt = (
+  { walls }: Storey,
+  corner: Vector,
+): readonly { readonly wall: Wall; readonly end: 'from' | 'to' }[] =>
+  walls.flatMap((wall) =>
+    (['from', 'to'] as const).filter((end) => isSamePlace(wall[end], corner)).map((end) => ({ wall, end })),
+  );
