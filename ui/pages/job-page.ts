@@ -25,6 +25,7 @@ import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
+import type { PlanAsk } from '../plan-asks.ts';
 import { stepStates } from '../steps-done.ts';
 import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
@@ -55,7 +56,7 @@ export class JobPage extends LitElement {
     library: { attribute: false },
     desk: { state: true },
     phone: { state: true },
-    placing: { state: true },
+    asked: { state: true },
     tapped: { state: true },
   };
   static override styles = [controlsCss, jobPageCss];
@@ -69,7 +70,8 @@ export class JobPage extends LitElement {
   declare private quotes: QuotationDesk;
   declare private phone: boolean;
   /** True while the plan waits for a place to be tapped. */
-  declare private placing: boolean;
+  /** What the plan is asked for by a step; null for nothing. */
+  declare private asked: PlanAsk | null;
   declare private tapped: Place | null;
   #endWatch = (): void => {};
   #endKeyboardWatch = (): void => {};
@@ -77,7 +79,7 @@ export class JobPage extends LitElement {
   constructor() {
     super();
     this.phone = false;
-    this.placing = false;
+    this.asked = null;
     this.tapped = null;
     this.#listen();
   }
@@ -108,7 +110,7 @@ export class JobPage extends LitElement {
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
     this.toggleAttribute('shopping', this.#isShopping);
-    if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.placing = false;
+    if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.asked = null;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
       return;
@@ -190,10 +192,10 @@ export class JobPage extends LitElement {
       this.tapped = place;
     });
     this.addEventListener('plan-asked', (event) => {
-      this.placing = event.detail.placing;
+      this.asked = event.detail.ask;
       this.tapped = null;
       // On a phone a picture of a circuit stands in the plan's place.
-      if (this.placing && this.phone) this.#showView({ view: 'plan' });
+      if (this.asked !== null && this.phone) this.#showView({ view: 'plan' });
     });
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
     this.addEventListener('job-back-asked', () => void this.#bringBack());
@@ -255,7 +257,7 @@ export class JobPage extends LitElement {
   #escaped(event: KeyboardEvent): void {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
     if (event.defaultPrevented || this.#dialog?.open) return;
-    if (this.placing) askPlan(this, false);
+    if (this.asked !== null) askPlan(this, null);
     else if (this.#drawing !== null) this.#draw({ do: 'draw', on: false });
     else if (!isTyping(event)) this.#chooseNothing();
   }
@@ -367,7 +369,7 @@ export class JobPage extends LitElement {
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
       : null;
-    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, placing: this.placing, phone: this.phone })}</section>`;
+    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, asked: this.asked, phone: this.phone })}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(own)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">
