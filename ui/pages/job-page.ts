@@ -13,23 +13,21 @@ import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import type { Settlement } from '../controllers/settle-job.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
-import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
 import '../elements/scheme-strip.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
-import '../elements/step-run.ts';
 import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
 import type { PlanAsk } from '../plan-asks.ts';
-import { stepStates } from '../steps-done.ts';
 import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
+import { jobHeader } from './job-header.ts';
 import { jobKey } from './job-keys.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
@@ -37,9 +35,7 @@ import { watchKeyboard } from './keyboard-room.ts';
 import { planPanel } from './plan-panel.ts';
 import { watchSmallWindow } from './small-window.ts';
 import { stepElement } from './step-element.ts';
-import { stepHrefs } from './step-hrefs.ts';
 import { isOnSomething } from './tap-on-something.ts';
-import { undoButton } from './undo-button.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
@@ -290,7 +286,7 @@ export class JobPage extends LitElement {
 
   override render(): TemplateResult {
     const { view, session, refusal } = this.desk;
-    return html`${this.#header(view)}
+    return html`${jobHeader(this.desk, this.route, this.phone)}
       <keeping-notice
         class="notice"
         .keeping=${session?.keeping ?? 'kept'}
@@ -302,34 +298,6 @@ export class JobPage extends LitElement {
       ></keeping-notice>
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
-  }
-
-  #header(view: JobView | null): TemplateResult {
-    const { session } = this.desk;
-    return html`<header>
-        <div class="title">
-          <p>
-            <a href="/">All jobs</a>
-            <span class="reference">${view?.job.reference}</span>
-            <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
-          </p>
-          <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
-        </div>
-        ${this.phone || view === null ? nothing : this.#steps(view)}
-        <div class="tools">
-          ${undoButton('Undo', session?.undoLabel ?? null, () => this.desk.undo())}
-          ${undoButton('Redo', session?.redoLabel ?? null, () => this.desk.redo())}
-        </div>
-      </header>
-      ${this.phone && view !== null ? this.#steps(view) : nothing}`;
-  }
-
-  #steps({ job, estimate }: JobView): TemplateResult {
-    return html`<step-run
-      .step=${this.route.step}
-      .states=${stepStates(job, estimate.schemes)}
-      .hrefs=${stepHrefs(job, this.route)}
-    ></step-run>`;
   }
 
   #refused(): TemplateResult {
