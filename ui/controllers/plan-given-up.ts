@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { PlanAsk } from '../plan-asks.ts';
 
 /** Hears, while its element is shown, that the plan waits for no place any more, whoever gave it up. */
 class PlanGivenUp implements ReactiveController {
@@ -23,7 +24,7 @@ class PlanGivenUp implements ReactiveController {
   }
 
   readonly #heard = (event: Event): void => {
-    if (!(event as HTMLElementEventMap['plan-asked']).detail.placing) this.#then();
+    if ((event as HTMLElementEventMap['plan-asked']).detail.ask === null) this.#then();
   };
 }
 
@@ -41,13 +42,13 @@ export function whenPlanGivenUp(
   host.addController(new PlanGivenUp(then, heardAt));
 }
 
-/** Has the plan wait for a place, or wait no more. */
-export function askPlan(from: EventTarget, placing: boolean): void {
-  from.dispatchEvent(new CustomEvent('plan-asked', { detail: { placing }, bubbles: true, composed: true }));
+/** Has the plan take a tool in hand; null: it puts away the one it has. */
+export function askPlan(from: EventTarget, ask: PlanAsk | null): void {
+  from.dispatchEvent(new CustomEvent('plan-asked', { detail: { ask }, bubbles: true, composed: true }));
 }
 
 declare global {
   interface HTMLElementEventMap {
-    'plan-asked': CustomEvent<{ readonly placing: boolean }>;
+    'plan-asked': CustomEvent<{ readonly ask: PlanAsk | null }>;
   }
 }

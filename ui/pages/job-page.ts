@@ -13,22 +13,21 @@ import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import type { Settlement } from '../controllers/settle-job.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
-import '../elements/keeping-line.ts';
 import '../elements/keeping-notice.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
 import '../elements/scheme-strip.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
-import '../elements/step-run.ts';
 import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
-import { stepStates } from '../steps-done.ts';
+import type { PlanAsk } from '../plan-asks.ts';
 import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
+import { jobHeader } from './job-header.ts';
 import { jobKey } from './job-keys.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
@@ -36,9 +35,7 @@ import { watchKeyboard } from './keyboard-room.ts';
 import { planPanel } from './plan-panel.ts';
 import { watchSmallWindow } from './small-window.ts';
 import { stepElement } from './step-element.ts';
-import { stepHrefs } from './step-hrefs.ts';
 import { isOnSomething } from './tap-on-something.ts';
-import { undoButton } from './undo-button.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
@@ -55,7 +52,7 @@ export class JobPage extends LitElement {
     library: { attribute: false },
     desk: { state: true },
     phone: { state: true },
-    placing: { state: true },
+    asked: { state: true },
     tapped: { state: true },
   };
   static override styles = [controlsCss, jobPageCss];
@@ -69,7 +66,8 @@ export class JobPage extends LitElement {
   declare private quotes: QuotationDesk;
   declare private phone: boolean;
   /** True while the plan waits for a place to be tapped. */
-  declare private placing: boolean;
+  /** What the plan is asked for by a step; null for nothing. */
+  declare private asked: PlanAsk | null;
   declare private tapped: Place | null;
   #endWatch = (): void => {};
   #endKeyboardWatch = (): void => {};
@@ -77,7 +75,7 @@ export class JobPage extends LitElement {
   constructor() {
     super();
     this.phone = false;
-    this.placing = false;
+    this.asked = null;
     this.tapped = null;
     this.#listen();
   }
@@ -108,7 +106,7 @@ export class JobPage extends LitElement {
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
     this.toggleAttribute('shopping', this.#isShopping);
-    if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.placing = false;
+    if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.asked = null;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
       return;
@@ -190,10 +188,10 @@ export class JobPage extends LitElement {
       this.tapped = place;
     });
     this.addEventListener('plan-asked', (event) => {
-      this.placing = event.detail.placing;
+      this.asked = event.detail.ask;
       this.tapped = null;
       // On a phone a picture of a circuit stands in the plan's place.
-      if (this.placing && this.phone) this.#showView({ view: 'plan' });
+      if (this.asked !== null && this.phone) this.#showView({ view: 'plan' });
     });
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
     this.addEventListener('job-back-asked', () => void this.#bringBack());
@@ -255,7 +253,7 @@ export class JobPage extends LitElement {
   #escaped(event: KeyboardEvent): void {
     // Whoever else has a use for the key comes first: a dialog, a place that is being given, a text.
     if (event.defaultPrevented || this.#dialog?.open) return;
-    if (this.placing) askPlan(this, false);
+    if (this.asked !== null) askPlan(this, null);
     else if (this.#drawing !== null) this.#draw({ do: 'draw', on: false });
     else if (!isTyping(event)) this.#chooseNothing();
   }
@@ -288,7 +286,7 @@ export class JobPage extends LitElement {
 
   override render(): TemplateResult {
     const { view, session, refusal } = this.desk;
-    return html`${this.#header(view)}
+    return html`${jobHeader(this.desk, this.route, this.phone)}
       <keeping-notice
         class="notice"
         .keeping=${session?.keeping ?? 'kept'}
@@ -300,34 +298,6 @@ export class JobPage extends LitElement {
       ></keeping-notice>
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
-  }
-
-  #header(view: JobView | null): TemplateResult {
-    const { session } = this.desk;
-    return html`<header>
-        <div class="title">
-          <p>
-            <a href="/">All jobs</a>
-            <span class="reference">${view?.job.reference}</span>
-            <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
-          </p>
-          <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
-        </div>
-        ${this.phone || view === null ? nothing : this.#steps(view)}
-        <div class="tools">
-          ${undoButton('Undo', session?.undoLabel ?? null, () => this.desk.undo())}
-          ${undoButton('Redo', session?.redoLabel ?? null, () => this.desk.redo())}
-        </div>
-      </header>
-      ${this.phone && view !== null ? this.#steps(view) : nothing}`;
-  }
-
-  #steps({ job, estimate }: JobView): TemplateResult {
-    return html`<step-run
-      .step=${this.route.step}
-      .states=${stepStates(job, estimate.schemes)}
-      .hrefs=${stepHrefs(job, this.route)}
-    ></step-run>`;
   }
 
   #refused(): TemplateResult {
@@ -367,7 +337,7 @@ export class JobPage extends LitElement {
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
       : null;
-    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, placing: this.placing, phone: this.phone })}</section>`;
+    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, asked: this.asked, phone: this.phone })}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(own)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">

@@ -10,19 +10,24 @@ import '../elements/storey-switch.ts';
 import '../elements/ways/tried-line.ts';
 import type { JobView } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
+import type { PlanAsk } from '../plan-asks.ts';
 
 /** What the plan's part of a job's page is drawn from. */
 interface PlanPanel {
   readonly view: JobView;
   readonly shown: Pick<SchemeEstimate, 'worked' | 'findings' | 'proof'>;
   readonly route: Pick<JobRoute, 'view' | 'circuit'>;
-  /** True while the plan waits for a place to be tapped. */
-  readonly placing: boolean;
+  /** What a step asks of the plan; null for nothing. */
+  readonly asked: PlanAsk | null;
   readonly phone: boolean;
 }
 
+/** A way that is being drawn takes the plan's taps. */
+const wayAsk = ({ drawing }: JobView): PlanAsk | null =>
+  drawing?.isDrawing ? { tool: 'way', drawing } : null;
+
 /** The plan, or a picture of a circuit in its place or beneath it, with the switches for both. */
-export function planPanel({ view, shown, route, placing, phone }: PlanPanel): TemplateResult {
+export function planPanel({ view, shown, route, asked, phone }: PlanPanel): TemplateResult {
   const { worked, findings, proof } = shown;
   // While a way is drawn the hand puts corners down, and moves nothing.
   const movable = view.drawing?.isDrawing ? new Set<string>() : movablePoints(view);
@@ -41,7 +46,7 @@ export function planPanel({ view, shown, route, placing, phone }: PlanPanel): Te
     .lit=${view.lit}
     .movable=${movable}
     .moved=${view.moved}
-    .placing=${placing}
+    .asked=${asked ?? wayAsk(view)}
     .drawing=${view.drawing}
   ></plan-view>`;
   const picture = html`<proof-view

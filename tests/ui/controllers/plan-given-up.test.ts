@@ -20,12 +20,12 @@ it('tells a form that its place is given up, while the form is shown', () => {
   );
   const shown = controller as ReactiveController | null;
   shown?.hostConnected?.();
-  askPlan(page, true);
+  askPlan(page, { tool: 'place' });
   expect(waits).toBe(true);
-  askPlan(page, false);
+  askPlan(page, null);
   expect(waits).toBe(false);
   waits = true;
   shown?.hostDisconnected?.();
-  askPlan(page, false);
+  askPlan(page, null);
   expect(waits).toBe(true);
 });

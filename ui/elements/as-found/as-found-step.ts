@@ -7,7 +7,6 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { checklist } from '#engine/rules/checklist.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
@@ -18,24 +17,16 @@ import { addFoundPoints, setPointFact } from '../../edits/points.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
-import { counted } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
-import './answer-list.ts';
-import './board-list.ts';
-import './circuit-list.ts';
 import { formCss } from './form-styles.ts';
 import './known-by.ts';
 import { type KnownBy, keepKnownBy, knownByOf } from './known-by-job.ts';
-import './house-facts.ts';
-import './leg-list.ts';
 import { missingFacts, missingWords } from './missing-facts.ts';
 import { newPoint } from './new-point.ts';
 import './open-questions.ts';
-import './point-list.ts';
-import './reading-list.ts';
 import { type FoundSection, sectionOfThing } from './section-of-thing.ts';
-import './supply-facts.ts';
+import { foundSections, type SectionOfStep } from './sections.ts';
 
 /** What the plan waits to be tapped for: new points, one a tap, or the place of a thing. */
 type Waiting = 'new-points' | { readonly thingId: string };
@@ -203,7 +194,7 @@ export class AsFoundStep extends LitElement {
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    askPlan(this, waiting !== null);
+    askPlan(this, waiting === null ? null : { tool: 'place' });
   }
 
   #placed(place: Place): void {
@@ -225,13 +216,7 @@ export class AsFoundStep extends LitElement {
     return html`<h2 tabindex="-1">As found</h2>
       ${this.#knownByField()}
       ${found.length === 0 ? this.#start() : html`<h3>Worth finding out</h3><open-questions .view=${this.view}></open-questions>`}
-      ${this.#section('house', 'House', job.site.customer, () => html`<house-facts .view=${this.view}></house-facts>`)}
-      ${this.#section('supply', 'Supply and board', supplyWords(job), () => this.#supply())}
-      ${this.#section('circuits', 'Circuits', counted(job.circuits.length, 'circuit'), () => html`<circuit-list .view=${this.view}></circuit-list>`)}
-      ${this.#section('points', 'Points', counted(found.length, 'point'), () => this.#points())}
-      ${this.#section('cables', 'Cables', counted(job.legs.length, 'cable'), () => html`<leg-list .view=${this.view}></leg-list>`)}
-      ${this.#section('readings', 'Readings', counted(job.readings.length, 'reading'), () => html`<reading-list .view=${this.view}></reading-list>`)}
-      ${this.#section('questions', 'Questions', counted(checklist.length, 'question'), () => html`<answer-list .view=${this.view}></answer-list>`)}`;
+      ${foundSections.map((section) => this.#section(section))}`;
   }
 
   #knownByField(): TemplateResult {
@@ -275,21 +260,22 @@ export class AsFoundStep extends LitElement {
     if (room !== null) showField(room);
   }
 
-  #section(section: FoundSection, title: string, state: string, body: () => TemplateResult): TemplateResult {
-    const isOpen = this.open.has(section);
-    const missing = missingWords(missingFacts(this.view.job)[section]);
+  #section({ id, title, state, body }: SectionOfStep): TemplateResult {
+    const { view } = this;
+    const isOpen = this.open.has(id);
+    const missing = missingWords(missingFacts(view.job)[id]);
     return html`<details
       class="section"
       ?open=${isOpen}
       @toggle=${(event: Event) => {
-        if (event.target instanceof HTMLDetailsElement) this.#toggle(section, event.target.open);
+        if (event.target instanceof HTMLDetailsElement) this.#toggle(id, event.target.open);
       }}
     >
       <summary>
         <span class="title">${title} ${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
-        <span class="state">${state}</span>
+        <span class="state">${state(view.job)}</span>
       </summary>
-      <div class="body">${isOpen ? body() : nothing}</div>
+      <div class="body">${isOpen ? body({ view, placingId: this.#placingId, tapping: this.waiting === 'new-points' }) : nothing}</div>
     </details>`;
   }
 
@@ -304,19 +290,6 @@ export class AsFoundStep extends LitElement {
   get #placingId(): string | null {
     return typeof this.waiting === 'object' && this.waiting !== null ? this.waiting.thingId : null;
   }
-
-  #supply(): TemplateResult {
-    return html`<board-list .view=${this.view} .placing=${this.#placingId}></board-list>
-      <supply-facts .view=${this.view}></supply-facts>`;
-  }
-
-  #points(): TemplateResult {
-    return html`<point-list
-      .view=${this.view}
-      .placing=${this.#placingId}
-      .tapping=${this.waiting === 'new-points'}
-    ></point-list>`;
-  }
 }
 
 /** Brings a field into the middle of sight and goes to it, past a part of the form that is folded away. */
@@ -325,12 +298,6 @@ function showField(field: HTMLElement): void {
   if (folded !== null) folded.open = true;
   field.scrollIntoView({ block: 'center' });
   field.focus({ preventScroll: true });
-}
-
-/** The earthing in a word, and that it is only assumed. */
-function earthingWords({ earthing, certainty }: Job['supply']): string {
-  if (earthing === undefined || certainty?.earthing === 'unknown') return 'Earthing not known';
-  return certainty?.earthing === 'assumed' ? `${earthing} (assumed)` : earthing;
 }
 
 /** Puts a point or a board where the plan was tapped; the height that it has stays. */
@@ -344,8 +311,6 @@ function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
   return setBoardFact(board, 'place', { ...place, heightMm: board.place?.heightMm ?? place.heightMm });
 }
 
-const supplyWords = ({ supply, boards }: Job): string =>
-  `${earthingWords(supply)}, ${counted(boards.length, 'board')}`;
 customElements.define('as-found-step', AsFoundStep);
 declare global {
   interface HTMLElementTagNameMap {

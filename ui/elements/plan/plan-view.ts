@@ -8,14 +8,13 @@ import {
 } from 'lit';
 import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { planPoint } from '#engine/plan/plane.ts';
 import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
-import type { Place } from '#model/installation.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
 import type { PlanStand } from '../../moved/moved-sight.ts';
+import type { PlanAsk } from '../../plan-asks.ts';
 import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { DrawnPlan, standOf } from './drawn-plan.ts';
@@ -23,7 +22,6 @@ import { drawnThings } from './drawn-things.ts';
 import { meantAt } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { markedThings, storeyOfAny } from './marked-storeys.ts';
-import { MovingHand } from './moving-hand.ts';
 import { PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
 import { hasLocks, type Looks, layersTemplate, thingsInOrder } from './plan-layers.ts';
@@ -32,7 +30,7 @@ import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
-import { movedByKey, placeAt, placeInWords, placeName } from './point-movement.ts';
+import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
 import { ToolBench } from './tool-bench.ts';
 import { wayDrawing } from './way-tool.ts';
@@ -52,7 +50,7 @@ export class PlanView extends LitElement {
     lit: { attribute: false },
     movable: { attribute: false },
     moved: { attribute: false },
-    placing: { type: Boolean },
+    asked: { attribute: false },
     drawing: { attribute: false },
     size: { state: true },
     reached: { state: true },
@@ -67,9 +65,9 @@ export class PlanView extends LitElement {
   declare movable: ReadonlySet<string>;
   /** What follows a point under the hand; null where nothing does. */
   declare moved: MovedChannel | null;
-  /** True while a place is waited for. */
-  declare placing: boolean;
-  /** A way that is drawn by hand; null for none. */
+  /** What taps and keys are for in place of choosing things; null for nothing else. */
+  declare asked: PlanAsk | null;
+  /** A way that was drawn by hand, in hand or waiting; null for none. */
   declare drawing: DrawnWay | null;
   /** Of the element's box, px; null before it was measured. */
   declare private size: Size | null;
@@ -87,9 +85,20 @@ export class PlanView extends LitElement {
     () => ({ worked: this.worked, storeyId: this.storeyId, size: this.#box }),
     () => this.requestUpdate(),
   );
-  readonly #hand = new MovingHand((pointId, place, phase) => {
-    if (phase === 'end') this.#sight.letGo();
-    send(this, 'point-placed', { pointId, place, phase, stand: phase === 'end' ? null : this.#stand });
+  readonly #mover = new PointMover({
+    worked: () => this.worked,
+    storeyId: () => this.storeyId,
+    movable: () => this.movable,
+    mmPerPx: () => this.#mmPerPx,
+    took: () => this.#sight.hold(),
+    tell: (pointId, place, phase) => {
+      if (phase === 'end') this.#sight.letGo();
+      send(this, 'point-placed', { pointId, place, phase, stand: phase === 'end' ? null : this.#stand });
+    },
+    rested: (pointId) => this.#choose(pointId),
+    said: (words) => {
+      this.said = words;
+    },
   });
   readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
     thingAt: (event) => this.#thingAt(event),
@@ -97,7 +106,10 @@ export class PlanView extends LitElement {
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
     panned: (dx, dy) => this.#sight.pan(dx, dy),
     pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
-    dragged: (subject, dx, dy, phase) => this.#dragged(subject, dx, dy, phase),
+    dragged: (subject, dx, dy, phase) => {
+      this.#mover.dragged(subject, [dx, dy], phase);
+      this.requestUpdate();
+    },
     hovered: (x, y) => this.#hovered(x, y),
   });
 
@@ -106,17 +118,17 @@ export class PlanView extends LitElement {
     whole: () => this.#sight.whole(),
     choose: (subject) => this.#choose(subject),
     reach: (subject, by) => this.#reachNext(subject, by),
-    move: (subject, key, isFine) => this.#movePointByKey(subject, key, isFine),
+    move: (subject, key, isFine) => this.#mover.byKey(subject, key, isFine),
   };
 
   readonly #bench = new ToolBench({
     from: this,
-    asked: () => this,
+    asked: () => this.asked,
     place: () => ({
       worked: this.worked,
       storeyId: this.storeyId,
       hasWalls: this.#hasWalls,
-      mmPerPx: this.#sight.window.scale / PX_PER_UNIT,
+      mmPerPx: this.#mmPerPx,
     }),
     middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
     stay: () => this.#sight.stay(),
@@ -133,7 +145,7 @@ export class PlanView extends LitElement {
     this.lit = new Set();
     this.movable = new Set();
     this.moved = null;
-    this.placing = false;
+    this.asked = null;
     this.size = null;
     this.drawing = null;
     this.reached = null;
@@ -149,11 +161,15 @@ export class PlanView extends LitElement {
     super.disconnectedCallback();
     this.#watch.disconnect();
     this.#sight.stop();
-    this.#hand.letGo();
+    this.#mover.stop();
   }
 
   get #tool(): PlanTool | null {
     return this.#bench.tool;
+  }
+
+  get #mmPerPx(): number {
+    return this.#sight.window.scale / PX_PER_UNIT;
   }
 
   get #box(): Size {
@@ -204,10 +220,6 @@ export class PlanView extends LitElement {
       this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
   }
 
-  #placeOf(pointId: string): Place | undefined {
-    return this.worked.job.points.find(({ id }) => id === pointId)?.place;
-  }
-
   #thingAt(event: PointerEvent): string | null {
     const { left, top } = this.getBoundingClientRect();
     const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
@@ -232,36 +244,6 @@ export class PlanView extends LitElement {
     this.#tool?.hovered(this.#sight.planAt(x, y));
   }
 
-  #dragged(pointId: string, dx: number, dy: number, phase: 'begin' | 'move' | 'end'): void {
-    if (phase === 'begin') this.#take(pointId);
-    const { moving } = this.#hand;
-    if (moving === null || phase === 'begin') return;
-    const mmPerPx = this.#sight.window.scale / PX_PER_UNIT;
-    const at = planPoint(moving.from[0] + dx * mmPerPx, moving.from[1] - dy * mmPerPx);
-    this.#hand.bring(placeAt(this.worked.plan, this.storeyId, at, moving.place.heightMm));
-    if (phase === 'end') this.#letGo();
-    else this.requestUpdate();
-  }
-
-  /** Takes a point that has a place; false where it has none. */
-  #take(pointId: string): boolean {
-    if (this.#hand.moving?.pointId === pointId) return true;
-    const from = this.worked.plan.positionOfPoint.get(pointId)?.at;
-    const place = this.#placeOf(pointId);
-    if (from === undefined || place === undefined) return false;
-    this.#sight.hold();
-    this.#hand.take({ pointId, from, place });
-    return true;
-  }
-
-  #letGo(): void {
-    const { moving } = this.#hand;
-    if (moving === null) return;
-    this.#hand.letGo();
-    this.#choose(moving.pointId);
-    this.#say(moving.place, moving.pointId);
-  }
-
   readonly #wheeled = (event: WheelEvent): void => {
     event.preventDefault();
     const { left, top } = this.getBoundingClientRect();
@@ -274,7 +256,7 @@ export class PlanView extends LitElement {
   };
 
   /** A key let go of: what it moved has come to rest. */
-  readonly #keyLetGo = (): void => this.#letGo();
+  readonly #keyLetGo = (): void => this.#mover.letGo();
 
   /** A screen reader that presses what it stands on sends a click alone. */
   readonly #clicked = (event: MouseEvent): void => {
@@ -285,17 +267,6 @@ export class PlanView extends LitElement {
   #subjectOf(event: Event): string | null {
     const [first] = event.composedPath();
     return first instanceof SVGElement ? (first.dataset.subject ?? null) : null;
-  }
-
-  #movePointByKey(pointId: string, key: string, isFine: boolean): boolean {
-    const before = this.movable.has(pointId)
-      ? (this.#hand.moving?.place ?? this.#placeOf(pointId))
-      : undefined;
-    const place = before && movedByKey(this.worked.plan, before, key, isFine);
-    if (place === undefined || place === null || !this.#take(pointId)) return false;
-    this.#hand.bring(place);
-    this.#say(place, pointId);
-    return true;
   }
 
   #reachNext(subject: string, by: 1 | -1): void {
@@ -315,7 +286,7 @@ export class PlanView extends LitElement {
     const seen = this.#sight.seen(drawn.frame);
     const viewBox = `${seen.x} ${seen.y} ${seen.width} ${seen.height}`;
     const drawing = this.#handDrawing(drawn.frame);
-    const isBusy = this.#hand.moving !== null || this.#bench.isPlacing;
+    const isBusy = this.#mover.moving !== null || this.asked?.tool === 'place';
     const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
     return html`<svg
         class=${`plan${state}`}
@@ -344,7 +315,7 @@ export class PlanView extends LitElement {
 
   /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
   #handDrawing(frame: SheetFrame): PlaceDrawing {
-    const { moving } = this.#hand;
+    const { moving } = this.#mover;
     if (moving !== null) return placeDrawing(frame, this.worked, moving.place, moving.pointId);
     if (this.#tool !== null) return this.#tool.drawing(frame);
     return this.drawing === null ? { template: nothing, written: [] } : wayDrawing(frame, this.drawing, null);
@@ -359,24 +330,15 @@ export class PlanView extends LitElement {
       movable,
       written,
       lit: this.#lit,
-      movingId: this.#hand.moving?.pointId ?? null,
+      movingId: this.#mover.moving?.pointId ?? null,
       reached: isThere ? this.reached : (things[0]?.subject ?? null),
     };
   }
 
-  /** For a screen reader: "W1, Living room, 1080 mm from the left corner, …". */
-  #say(place: Place, pointId: string): void {
-    this.said = `${placeName(this.worked, place, pointId)}, ${placeInWords(this.worked.plan, place)}`;
-  }
-
   #foot(): TemplateResult {
-    const { moving } = this.#hand;
     return footTemplate({
       scale: this.#sight.window.scale,
-      // The distances to the corners are drawn.
-      telling: moving
-        ? `${placeName(this.worked, moving.place, moving.pointId)}, ${moving.place.heightMm} mm above floor`
-        : (this.#tool?.telling ?? null),
+      telling: this.#mover.telling ?? this.#tool?.telling ?? null,
       movableLabels: this.worked.job.points
         .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
         .map(({ label }) => label),

@@ -140,7 +140,7 @@ export class WantedStep extends LitElement {
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    askPlan(this, waiting !== null);
+    askPlan(this, waiting === null ? null : { tool: 'place' });
   }
 
   #placed(place: Place): void {

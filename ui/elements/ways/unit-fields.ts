@@ -74,7 +74,7 @@ export class UnitFields extends LitElement {
     super.disconnectedCallback();
     document.removeEventListener('place-tapped', this.#heard);
     // Gone itself, it is heard from where it was.
-    if (this.waiting) askPlan(this.#root, false);
+    if (this.waiting) askPlan(this.#root, null);
     this.waiting = false;
   }
 
@@ -184,7 +184,7 @@ export class UnitFields extends LitElement {
   /** Has the plan wait for the unit's place, or wait no more. */
   #wait(waiting: boolean): void {
     this.waiting = waiting;
-    askPlan(this, waiting);
+    askPlan(this, waiting ? { tool: 'place' } : null);
   }
 
   readonly #heard = (event: Event): void => {
