@@ -20,7 +20,7 @@ export interface Scratch {
  */
 export class PairSearch {
   readonly #row: Row;
-  readonly #ends: TwoEnds;
+  readonly #ends: Pick<TwoEnds, 'wholeNodeCount'>;
   readonly #first: LaidLayer;
   readonly #second: LaidLayer;
   readonly #between: LaidLayer;
@@ -32,7 +32,7 @@ export class PairSearch {
 
   constructor(
     row: Row,
-    ends: TwoEnds,
+    ends: Pick<TwoEnds, 'wholeNodeCount'>,
     [first, second, between]: readonly [LaidLayer, LaidLayer, LaidLayer],
     { reached, waiting }: Scratch,
   ) {

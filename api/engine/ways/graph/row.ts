@@ -20,7 +20,7 @@ export class Row {
   readonly #heap = new NodeHeap();
   #settled = 0;
 
-  constructor(house: WeighedWays, net: WayNet, start: number) {
+  constructor(house: WeighedWays, net: Pick<WayNet, 'ways' | 'nodeCount'>, start: number) {
     [this.house, this.nodeCount] = [house, net.nodeCount];
     this.#own = net.ways().weighed(house.weighing);
     this.#reached.set(start, 0, start, null);
