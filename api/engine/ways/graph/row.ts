@@ -1,5 +1,4 @@
 import { NodeHeap } from './heap.ts';
-import type { NetEdge } from './net-edge.ts';
 import { ReachedNodes, type WayStep } from './reached-nodes.ts';
 import type { WayNet } from './way-net.ts';
 import type { WeighedWays } from './weighed-ways.ts';
@@ -23,7 +22,7 @@ export class Row {
   constructor(house: WeighedWays, net: Pick<WayNet, 'ways' | 'nodeCount'>, start: number) {
     [this.house, this.nodeCount] = [house, net.nodeCount];
     this.#own = net.ways().weighed(house.weighing);
-    this.#reached.set(start, 0, start, null);
+    this.#reached.set(start, 0, start, 0);
     this.#heap.push(start, 0);
   }
 
@@ -39,7 +38,10 @@ export class Row {
 
   /** The step by which a node is reached; null at the row's own end and where nothing leads. */
   stepTo(node: number): WayStep | null {
-    return this.#reached.stepTo(node);
+    const by = this.#reached.byOf(node);
+    if (by === 0) return null;
+    const edge = by > 0 ? this.house.ways.edgeAt(by - 1) : this.#own.ways.edgeAt(-by - 1);
+    return { from: this.#reached.fromOf(node), edge };
   }
 
   /** Grows until every node up to this weight has its least. */
@@ -69,7 +71,7 @@ export class Row {
     for (let at = ways.first[node] as number; at < end; at += 1) {
       const reached = weight + this.house.weightAt(at);
       const to = ways.to[at] as number;
-      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, ways.edgeAt(at));
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, at + 1);
     }
   }
 
@@ -82,12 +84,13 @@ export class Row {
     for (let at = ways.first[place] as number; at < end; at += 1) {
       const reached = weight + this.#own.weightAt(at);
       const to = ways.to[at] as number;
-      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, ways.edgeAt(at));
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, -at - 1);
     }
   }
 
-  #reach(to: number, weight: number, from: number, edge: NetEdge): void {
-    this.#reached.set(to, weight, from, edge);
+  /** @param by the house's ways go by their places from one up, those of the row's own end by theirs from minus one down. */
+  #reach(to: number, weight: number, from: number, by: number): void {
+    this.#reached.set(to, weight, from, by);
     this.#heap.push(to, weight);
   }
 }
