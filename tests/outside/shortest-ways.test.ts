@@ -9,10 +9,11 @@ import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { type HouseNet, houseNet } from '#engine/ways/graph/house-net.ts';
 import { Meetings } from '#engine/ways/graph/meeting.ts';
 import type { NetEdge } from '#engine/ways/graph/net-edge.ts';
-import { Row, WeighedNet } from '#engine/ways/graph/row.ts';
+import { Row } from '#engine/ways/graph/row.ts';
 import { WaysInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
 import { type Weighing, weightOf } from '#engine/ways/graph/weigh.ts';
+import { WeighedWays } from '#engine/ways/graph/weighed-ways.ts';
 import type { WayPlace } from '#engine/ways/way-cost.ts';
 import { houseOf } from '#tests/houses/house-of.ts';
 
@@ -67,7 +68,7 @@ describe('the least way through a house’s net', () => {
     const meetings = new Meetings(house.net.nodeCount);
     const waysInto = new WaysInto();
     for (const weighing of weighings) {
-      const weighed = new WeighedNet(house.net.ways(), weighing);
+      const weighed = new WeighedWays(house.net.ways(), weighing);
       for (const [index, from] of ends.slice(0, 3).entries()) {
         const first = endLayer(house, endLines(house, from));
         if (first.node === null) continue;

@@ -10,11 +10,12 @@ import { voidFrames } from './graph/house-void-lines.ts';
 import { Kept } from './graph/kept.ts';
 import { nothing } from './graph/line.ts';
 import { Meetings } from './graph/meeting.ts';
-import { Row, WeighedNet } from './graph/row.ts';
+import { Row } from './graph/row.ts';
 import { type FoundWay, WaysInto } from './graph/shortest.ts';
 import { TwoEnds } from './graph/two-ends.ts';
 import { waySegments } from './graph/way-segments.ts';
 import type { Weighing } from './graph/weigh.ts';
+import { WeighedWays } from './graph/weighed-ways.ts';
 import type { Segment } from './run.ts';
 import { reversedSegments } from './segment.ts';
 import type { WayAim, WayCost, WayPlace } from './way-cost.ts';
@@ -121,12 +122,12 @@ const goesBy = ({ way }: Found, kind: string): boolean =>
 function finder(house: HouseNet) {
   const layers = new Kept<EndLayer>(ENDS_KEPT);
   const ways = house.net.ways();
-  const weighed = new Kept<WeighedNet>(WEIGHINGS_KEPT);
+  const weighed = new Kept<WeighedWays>(WEIGHINGS_KEPT);
   const rows = new Kept<Row | null>(ROWS_KEPT);
   const isTurned = turning(house);
   const layerOf = (end: WayPlace) => layers.get(keyOf(end), () => endLayer(house, endLines(house, end)));
   const weighedBy = (weighing: Weighing) =>
-    weighed.get(weighingKey(weighing), () => new WeighedNet(ways, weighing));
+    weighed.get(weighingKey(weighing), () => new WeighedWays(ways, weighing));
   const rowOf = (end: WayPlace, weighing: Weighing): Row | null =>
     rows.get(`${keyOf(end)} ${weighingKey(weighing)}`, () => {
       const { net, node } = layerOf(end);

@@ -6,9 +6,10 @@ import { type EndLayer, endLayer } from '#engine/ways/graph/end-layer.ts';
 import { endLines } from '#engine/ways/graph/end-lines.ts';
 import { houseNet } from '#engine/ways/graph/house-net.ts';
 import { Meetings } from '#engine/ways/graph/meeting.ts';
-import { Row, WeighedNet } from '#engine/ways/graph/row.ts';
+import { Row } from '#engine/ways/graph/row.ts';
 import { WaysInto } from '#engine/ways/graph/shortest.ts';
 import { TwoEnds } from '#engine/ways/graph/two-ends.ts';
+import { WeighedWays } from '#engine/ways/graph/weighed-ways.ts';
 import { houseOf } from '#tests/houses/house-of.ts';
 
 type Aim = 'pence' | 'mess';
@@ -18,7 +19,7 @@ function groundOf(seed: number, aim: Aim) {
   const job = houseOf({ seed, rooms: 24, wanted: 4, rcd: true });
   const plan = buildPlan(job);
   const house = houseNet({ plan, tariff: tariffOf(demoLibrary()) });
-  const weighed = new WeighedNet(house.net.ways(), { aim, surface: false });
+  const weighed = new WeighedWays(house.net.ways(), { aim, surface: false });
   const layers = job.points.flatMap(({ id, mount }) => {
     const position = plan.positionOfPoint.get(id);
     return position === undefined

@@ -1,5 +1,6 @@
 import type { OwnWays } from './own-ways.ts';
 import type { Weighing } from './weigh.ts';
+import type { WeighedWays } from './weighed-ways.ts';
 
 /** There are no ways out of a node. */
 const NONE = -1;
@@ -33,7 +34,7 @@ export class EntryTable {
 /** A layer of ways as a search through several layers has it: by the numbers that nodes have in all of them together. */
 export class LaidLayer {
   readonly ways: OwnWays;
-  readonly weights: Float64Array;
+  readonly #weighed: WeighedWays;
   readonly #table: EntryTable;
   readonly #ownCount: number;
   readonly #firstOwn: number;
@@ -44,7 +45,7 @@ export class LaidLayer {
    */
   constructor(ways: OwnWays, weighing: Weighing, firstOwn: number, table: EntryTable) {
     [this.ways, this.#firstOwn, this.#table] = [ways, firstOwn, table];
-    this.weights = ways.weights(weighing);
+    this.#weighed = ways.weighed(weighing);
     this.#ownCount = ways.ownCount;
     table.lay(ways);
   }
@@ -54,6 +55,11 @@ export class LaidLayer {
     if (node < this.ways.nodesBelow) return this.#table.placeOf(node);
     const own = node - this.#firstOwn;
     return own >= 0 && own < this.#ownCount ? this.ways.entries.length + own : NONE;
+  }
+
+  /** What a way weighs. */
+  weightAt(at: number): number {
+    return this.#weighed.weightAt(at);
   }
 
   /** Where a way leads, as it is called in all layers together. */

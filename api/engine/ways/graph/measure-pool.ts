@@ -16,37 +16,32 @@ export const slots = {
 /** How many numbers a measure is. */
 export const MEASURE_SIZE = Object.keys(slots).length;
 
-/** How many measures there is room for when the first is asked for. */
-const FIRST_MEASURES = 16;
+/** How many measures lie side by side. */
+const MEASURES_A_PAGE = 32;
+
+/** A measure that lies among others. */
+export interface Pooled {
+  /** The numbers of it and of others. */
+  readonly page: Float64Array;
+  /** Where among them it begins. */
+  readonly at: number;
+}
 
 /** Room for measures, side by side: a house has tens of thousands of places, most of which are only ever weighed. */
 export class MeasurePool {
-  #values = new Float64Array(0);
+  #page = new Float64Array(0);
   #used = 0;
 
-  /** The numbers as they lie now: the next `take` may lay them elsewhere. */
-  get values(): Float64Array {
-    return this.#values;
-  }
-
-  /** Room for one more measure, all nought; where it begins. */
-  take(): number {
+  /** Room for one more measure, all nought. */
+  take(): Pooled {
+    if (this.#used === this.#page.length) {
+      this.#page = new Float64Array(MEASURES_A_PAGE * MEASURE_SIZE);
+      this.#used = 0;
+    }
     const at = this.#used;
     this.#used += MEASURE_SIZE;
-    if (this.#used > this.#values.length) {
-      const wider = new Float64Array(Math.max(2 * this.#values.length, FIRST_MEASURES * MEASURE_SIZE));
-      wider.set(this.#values);
-      this.#values = wider;
-    }
-    return at;
+    return { page: this.#page, at };
   }
-}
-
-/** A measure that lies in a pool. */
-export interface Pooled {
-  readonly pool: MeasurePool;
-  /** Where in the pool it begins; measured when first asked. */
-  readonly at: number;
 }
 
 /** A measure that is written or added up in place. */
@@ -54,8 +49,8 @@ export type MeasureSum = { -readonly [K in keyof Measure]: Measure[K] };
 
 /** The difference of what two places on one line come to, written into a measure that is used again and again. */
 export function writeDifference(difference: MeasureSum, one: Pooled, other: Pooled): void {
-  const [a, b] = [one.at, other.at];
-  const [from, until] = [one.pool.values, other.pool.values];
+  const { page: from, at: a } = one;
+  const { page: until, at: b } = other;
   difference.millipence = Math.abs(
     (from[a + slots.millipence] as number) - (until[b + slots.millipence] as number),
   );
@@ -91,8 +86,7 @@ export function addMeasure(sum: MeasureSum, measure: Measure): void {
 
 /** How far two places on one line are apart, mm. */
 export function lengthBetweenMm(one: Pooled, other: Pooled): number {
-  const [a, b] = [one.at, other.at];
-  return Math.abs(
-    (one.pool.values[a + slots.lengthMm] as number) - (other.pool.values[b + slots.lengthMm] as number),
-  );
+  const { page: from, at: a } = one;
+  const { page: until, at: b } = other;
+  return Math.abs((from[a + slots.lengthMm] as number) - (until[b + slots.lengthMm] as number));
 }

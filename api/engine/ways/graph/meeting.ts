@@ -2,9 +2,9 @@ import type { NetEdge } from './net-edge.ts';
 import { NodePlaces, type Place } from './node-places.ts';
 import { ReachedFrom } from './reached-from.ts';
 import { stepsTo } from './reached-nodes.ts';
-import type { WeighedNet } from './row.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
+import type { WeighedWays } from './weighed-ways.ts';
 
 /** Two ends on a house, and how long a way between them may be. */
 export interface MeetingEnds {
@@ -50,7 +50,7 @@ export class Meetings {
    *
    * @returns null when nothing leads there.
    */
-  between(weighed: WeighedNet, sought: MeetingEnds): FoundWay | null {
+  between(weighed: WeighedWays, sought: MeetingEnds): FoundWay | null {
     const { ends, start, target } = sought;
     const first: Side = { reached: this.#reached[0], to: this.#places.placeOf(ends, target) };
     const second: Side = { reached: this.#reached[1], to: this.#places.placeOf(ends, start) };
@@ -78,7 +78,7 @@ function beginAt(reached: ReachedFrom, node: number, nodeCount: number): void {
 
 /** In what a pair of ends is sought. */
 interface Ground {
-  readonly weighed: WeighedNet;
+  readonly weighed: WeighedWays;
   readonly sought: MeetingEnds;
   readonly places: NodePlaces;
   readonly houseNodes: number;

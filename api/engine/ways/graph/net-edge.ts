@@ -53,13 +53,18 @@ abstract class WeighedOnce {
   }
 }
 
+/** A place on a line, measured when first asked. */
+interface Place {
+  readonly measured: Pooled;
+}
+
 /** A way along a line. There are many and few are ever measured: that waits until somebody asks. */
 export class AlongLine extends WeighedOnce implements NetEdge {
   readonly way: string | null;
-  readonly #from: Pooled;
-  readonly #until: Pooled;
+  readonly #from: Place;
+  readonly #until: Place;
 
-  constructor(from: Pooled, until: Pooled, way: string | null) {
+  constructor(from: Place, until: Place, way: string | null) {
     super();
     [this.way, this.#from, this.#until] = [way, from, until];
   }
@@ -69,22 +74,22 @@ export class AlongLine extends WeighedOnce implements NetEdge {
   }
 
   get lengthMm(): number {
-    return lengthBetweenMm(this.#from, this.#until);
+    return lengthBetweenMm(this.#from.measured, this.#until.measured);
   }
 
   get measure(): Measure {
     const measure = { ...nothing };
-    writeDifference(measure, this.#from, this.#until);
+    writeDifference(measure, this.#from.measured, this.#until.measured);
     return measure;
   }
 
   addTo(sum: MeasureSum): void {
-    writeDifference(difference, this.#from, this.#until);
+    writeDifference(difference, this.#from.measured, this.#until.measured);
     addMeasure(sum, difference);
   }
 
   weigh(weighing: Weighing): number {
-    writeDifference(difference, this.#from, this.#until);
+    writeDifference(difference, this.#from.measured, this.#until.measured);
     return weightOf({ measure: difference, way: this.way, join: null }, weighing);
   }
 }

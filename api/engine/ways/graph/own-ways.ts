@@ -1,5 +1,6 @@
 import type { NetEdge } from './net-edge.ts';
 import type { Weighing } from './weigh.ts';
+import { WeighedWays } from './weighed-ways.ts';
 
 /** Nodes and the ways between them, each in both directions: way number n leads from `ends[2n]` to `ends[2n + 1]` and back. */
 export interface WayList {
@@ -30,7 +31,7 @@ export class OwnWays {
   readonly way: Int32Array;
   readonly #edges: readonly NetEdge[];
   readonly #entryAt = new Map<number, number>();
-  readonly #weighed = new WeakMap<Weighing, Float64Array>();
+  readonly #weighed = new WeakMap<Weighing, WeighedWays>();
 
   constructor({ ends, edges }: WayList, { nodesBelow, nodeCount }: Nodes) {
     [this.nodesBelow, this.#edges] = [nodesBelow, edges];
@@ -95,16 +96,12 @@ export class OwnWays {
       visit(this.to[at] as number, this.edgeAt(at));
   }
 
-  /** What the ways weigh, as they are laid out. */
-  weights(weighing: Weighing): Float64Array {
+  /** The ways with what they weigh, the same for the same weighing. */
+  weighed(weighing: Weighing): WeighedWays {
     const known = this.#weighed.get(weighing);
     if (known !== undefined) return known;
-    const byWay = new Float64Array(this.#edges.length);
-    for (let way = 0; way < byWay.length; way += 1)
-      byWay[way] = (this.#edges[way] as NetEdge).weigh(weighing);
-    const weights = new Float64Array(this.way.length);
-    for (let at = 0; at < weights.length; at += 1) weights[at] = byWay[this.way[at] as number] as number;
-    this.#weighed.set(weighing, weights);
-    return weights;
+    const weighed = new WeighedWays(this, weighing);
+    this.#weighed.set(weighing, weighed);
+    return weighed;
   }
 }

@@ -1,3 +1,4 @@
+import type { NodeHeap } from './heap.ts';
 import type { LaidLayer } from './laid-layer.ts';
 import type { NetEdge } from './net-edge.ts';
 import type { ReachedFrom } from './reached-from.ts';
@@ -6,28 +7,36 @@ import type { Row } from './row.ts';
 import type { FoundWay } from './shortest.ts';
 import type { TwoEnds } from './two-ends.ts';
 
+/** What a search writes in, used again for the next. */
+export interface Scratch {
+  readonly reached: ReachedFrom;
+  /** Nodes of the row from which ways go on that are not its own. */
+  readonly waiting: NodeHeap;
+}
+
 /**
  * The search from a row into another end: from wherever that end's ways or those between the two go on, through all that both
  * have, and back into the house wherever that makes something nearer than the row has it. So the answer is that of the whole net.
  */
 export class PairSearch {
   readonly #row: Row;
-  readonly #ends: TwoEnds;
+  readonly #ends: Pick<TwoEnds, 'wholeNodeCount'>;
   readonly #first: LaidLayer;
   readonly #second: LaidLayer;
   readonly #between: LaidLayer;
   readonly #reached: ReachedFrom;
+  readonly #waiting: NodeHeap;
   #target = 0;
   /** The least weight that the target was reached by so far. */
   #least = Number.POSITIVE_INFINITY;
 
   constructor(
     row: Row,
-    ends: TwoEnds,
+    ends: Pick<TwoEnds, 'wholeNodeCount'>,
     [first, second, between]: readonly [LaidLayer, LaidLayer, LaidLayer],
-    reached: ReachedFrom,
+    { reached, waiting }: Scratch,
   ) {
-    [this.#row, this.#ends, this.#reached] = [row, ends, reached];
+    [this.#row, this.#ends, this.#reached, this.#waiting] = [row, ends, reached, waiting];
     [this.#first, this.#second, this.#between] = [first, second, between];
   }
 
@@ -40,12 +49,15 @@ export class PairSearch {
     this.#target = target;
     this.#least = Number.POSITIVE_INFINITY;
     this.#reached.begin(this.#ends.wholeNodeCount);
-    this.#enter(this.#second);
-    this.#enter(this.#between);
+    this.#waiting.clear();
+    this.#await(this.#second);
+    this.#await(this.#between);
     for (;;) {
-      const node = this.#reached.settleNext();
-      if (node < 0 || node === target) break;
-      this.#growFrom(node);
+      const node = this.#reached.settleNext(this.#waiting.nextWeight);
+      if (node === target) break;
+      if (node >= 0) this.#growFrom(node);
+      else if (this.#waiting.size > 0) this.#leaveRow(this.#waiting.pop());
+      else break;
     }
     if (this.#least === Number.POSITIVE_INFINITY) return null;
     return { weight: this.#least, steps: stepsTo(this, target) };
@@ -56,16 +68,48 @@ export class PairSearch {
     return this.#reached.stepTo(node) ?? this.#row.stepTo(node);
   }
 
-  /** From where the row has been already on by the ways that it knows nothing of. */
-  #enter({ ways: { entries } }: LaidLayer): void {
+  /** Where the row has been, and ways go on that it knows nothing of: those wait until the search has come as far. */
+  #await({ ways: { entries } }: LaidLayer): void {
     for (let at = 0; at < entries.length; at += 1) {
       const node = entries[at] as number;
       if (node >= this.#row.nodeCount) continue;
       const weight = this.#row.weightOf(node);
-      if (weight === Number.POSITIVE_INFINITY) continue;
-      this.#goOn(this.#second, node, weight);
-      this.#goOn(this.#between, node, weight);
+      if (weight < Number.POSITIVE_INFINITY) this.#waiting.push(node, weight);
     }
+  }
+
+  /** On from a node as the row has it, unless something nearer has been found by then. */
+  #leaveRow(node: number): void {
+    if (this.#reached.weightOf(node) < Number.POSITIVE_INFINITY) return;
+    const weight = this.#row.weightOf(node);
+    this.#leaveBy(this.#second, node, weight);
+    this.#leaveBy(this.#between, node, weight);
+  }
+
+  #leaveBy(layer: LaidLayer, node: number, weight: number): void {
+    const place = layer.placeOf(node);
+    if (place < 0) return;
+    const { first } = layer.ways;
+    const end = first[place + 1] as number;
+    for (let at = first[place] as number; at < end; at += 1) {
+      const reached = weight + layer.weightAt(at);
+      const next = layer.toAt(at);
+      const edge = layer.ways.edgeAt(at);
+      if (this.#isNearer(next, reached)) this.#reach(next, reached, node, edge);
+      else if (reached === this.#reached.weightOf(next) && this.#goesFirst(node, this.#reached.fromOf(next)))
+        this.#reached.reachBy(next, node, edge);
+    }
+  }
+
+  /** Of two steps that weigh the same, the one that leaves the row counts, of two such the one that its layer came upon first. */
+  #goesFirst(node: number, other: number): boolean {
+    const isInRow = this.#reached.weightOf(other) === Number.POSITIVE_INFINITY;
+    return !isInRow || this.#orderOf(node) < this.#orderOf(other);
+  }
+
+  #orderOf(node: number): number {
+    const place = this.#second.placeOf(node);
+    return place >= 0 ? place : this.#second.ways.entries.length + this.#between.placeOf(node);
   }
 
   #growFrom(node: number): void {
@@ -94,7 +138,7 @@ export class PairSearch {
     const { first } = layer.ways;
     const end = first[place + 1] as number;
     for (let at = first[place] as number; at < end; at += 1) {
-      const reached = weight + (layer.weights[at] as number);
+      const reached = weight + layer.weightAt(at);
       const next = layer.toAt(at);
       if (this.#isNearer(next, reached)) this.#reach(next, reached, node, layer.ways.edgeAt(at));
     }

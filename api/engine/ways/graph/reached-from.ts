@@ -37,15 +37,15 @@ export class ReachedFrom {
     return this.#heap.nextWeight;
   }
 
-  /** The next node whose least weight is known now; −1 when there is none. */
-  settleNext(): number {
-    for (;;) {
+  /** The next node whose least weight is known now; −1 when there is none that weighs less than given. */
+  settleNext(below = Number.POSITIVE_INFINITY): number {
+    while (this.#heap.nextWeight < below) {
       const node = this.#heap.pop();
-      if (node < 0) return node;
       if (this.#settledIn[node] === this.#turn) continue;
       this.#settledIn[node] = this.#turn;
       return node;
     }
+    return -1;
   }
 
   /** Infinity where the node is not reached. */
@@ -69,6 +69,17 @@ export class ReachedFrom {
     this.#from[node] = from;
     this.#by[node] = edge;
     this.#heap.push(node, weight);
+  }
+
+  /** Another step to a node that it is reached by at the same weight. */
+  reachBy(node: number, from: number, edge: NetEdge): void {
+    this.#from[node] = from;
+    this.#by[node] = edge;
+  }
+
+  /** From where a node that is reached was. */
+  fromOf(node: number): number {
+    return this.#from[node] as number;
   }
 
   /** The step by which a node was reached; null where the search began, and where the node is not reached. */

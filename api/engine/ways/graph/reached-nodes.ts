@@ -25,13 +25,13 @@ const PAGE = 2 ** PAGE_BITS;
 interface Page {
   readonly weights: Float64Array;
   readonly from: Int32Array;
-  readonly by: (NetEdge | null)[];
+  readonly by: Int32Array;
 }
 
 const newPage = (): Page => ({
   weights: new Float64Array(PAGE).fill(Number.POSITIVE_INFINITY),
   from: new Int32Array(PAGE),
-  by: new Array<NetEdge | null>(PAGE).fill(null),
+  by: new Int32Array(PAGE),
 });
 
 /** The nodes that a row has reached: their weights, and the steps by which. */
@@ -44,19 +44,22 @@ export class ReachedNodes {
     return page === undefined ? Number.POSITIVE_INFINITY : (page.weights[node & (PAGE - 1)] as number);
   }
 
-  /** Null where the node is not reached, and where the row begins. */
-  stepTo(node: number): WayStep | null {
-    const page = this.#pages[node >> PAGE_BITS];
-    const edge = page?.by[node & (PAGE - 1)];
-    return !page || !edge ? null : { from: page.from[node & (PAGE - 1)] as number, edge };
+  /** From where a node is reached; of nodes that are. */
+  fromOf(node: number): number {
+    return this.#pages[node >> PAGE_BITS]?.from[node & (PAGE - 1)] ?? 0;
   }
 
-  /** @param edge null where the row begins. */
-  set(node: number, weight: number, from: number, edge: NetEdge | null): void {
+  /** By which way a node is reached, as it was told; nought where it is not. */
+  byOf(node: number): number {
+    return this.#pages[node >> PAGE_BITS]?.by[node & (PAGE - 1)] ?? 0;
+  }
+
+  /** @param by the way in a number of the caller's own, nought where the row begins. */
+  set(node: number, weight: number, from: number, by: number): void {
     const page = this.#pages[node >> PAGE_BITS] ?? newPage();
     this.#pages[node >> PAGE_BITS] = page;
     page.weights[node & (PAGE - 1)] = weight;
     page.from[node & (PAGE - 1)] = from;
-    page.by[node & (PAGE - 1)] = edge;
+    page.by[node & (PAGE - 1)] = by;
   }
 }

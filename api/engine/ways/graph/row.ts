@@ -1,32 +1,7 @@
 import { NodeHeap } from './heap.ts';
-import type { NetEdge } from './net-edge.ts';
-import type { OwnWays } from './own-ways.ts';
 import { ReachedNodes, type WayStep } from './reached-nodes.ts';
 import type { WayNet } from './way-net.ts';
-import type { Weighing } from './weigh.ts';
-
-/** A house's own ways weighed for one kind of cable, each when it is first met. */
-export class WeighedNet {
-  readonly ways: OwnWays;
-  readonly weighing: Weighing;
-  /** By way; NaN where it has not been weighed yet. */
-  readonly #weights: Float64Array;
-
-  constructor(ways: OwnWays, weighing: Weighing) {
-    [this.ways, this.weighing] = [ways, weighing];
-    this.#weights = new Float64Array(ways.wayCount).fill(Number.NaN);
-  }
-
-  /** By the way's place in the arrays. */
-  weightAt(at: number): number {
-    const way = this.ways.way[at] as number;
-    const known = this.#weights[way] as number;
-    if (!Number.isNaN(known)) return known;
-    const weight = this.ways.edgeAt(at).weigh(this.weighing);
-    this.#weights[way] = weight;
-    return weight;
-  }
-}
+import type { WeighedWays } from './weighed-ways.ts';
 
 /** Settled at the first growing; each further one doubles what is settled. */
 const FIRST_SETTLED = 256;
@@ -36,19 +11,18 @@ const FIRST_SETTLED = 256;
  * asked for. Ties go to the lower node, so that answers never differ, however far it has grown.
  */
 export class Row {
-  readonly house: WeighedNet;
+  readonly house: WeighedWays;
   /** The nodes of the house and of the row's own end. */
   readonly nodeCount: number;
-  readonly #own: OwnWays;
-  readonly #ownWeights: Float64Array;
+  readonly #own: WeighedWays;
   readonly #reached = new ReachedNodes();
   readonly #heap = new NodeHeap();
   #settled = 0;
 
-  constructor(house: WeighedNet, net: WayNet, start: number) {
-    [this.house, this.#own, this.nodeCount] = [house, net.ways(), net.nodeCount];
-    this.#ownWeights = this.#own.weights(house.weighing);
-    this.#reached.set(start, 0, start, null);
+  constructor(house: WeighedWays, net: Pick<WayNet, 'ways' | 'nodeCount'>, start: number) {
+    [this.house, this.nodeCount] = [house, net.nodeCount];
+    this.#own = net.ways().weighed(house.weighing);
+    this.#reached.set(start, 0, start, 0);
     this.#heap.push(start, 0);
   }
 
@@ -64,7 +38,10 @@ export class Row {
 
   /** The step by which a node is reached; null at the row's own end and where nothing leads. */
   stepTo(node: number): WayStep | null {
-    return this.#reached.stepTo(node);
+    const by = this.#reached.byOf(node);
+    if (by === 0) return null;
+    const edge = by > 0 ? this.house.ways.edgeAt(by - 1) : this.#own.ways.edgeAt(-by - 1);
+    return { from: this.#reached.fromOf(node), edge };
   }
 
   /** Grows until every node up to this weight has its least. */
@@ -94,25 +71,26 @@ export class Row {
     for (let at = ways.first[node] as number; at < end; at += 1) {
       const reached = weight + this.house.weightAt(at);
       const to = ways.to[at] as number;
-      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, ways.edgeAt(at));
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, at + 1);
     }
   }
 
   /** The same by the ways of the row's own end. */
   #goOn(node: number, weight: number): void {
-    const own = this.#own;
-    const place = own.placeOf(node);
+    const { ways } = this.#own;
+    const place = ways.placeOf(node);
     if (place < 0) return;
-    const end = own.first[place + 1] as number;
-    for (let at = own.first[place] as number; at < end; at += 1) {
-      const reached = weight + (this.#ownWeights[at] as number);
-      const to = own.to[at] as number;
-      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, own.edgeAt(at));
+    const end = ways.first[place + 1] as number;
+    for (let at = ways.first[place] as number; at < end; at += 1) {
+      const reached = weight + this.#own.weightAt(at);
+      const to = ways.to[at] as number;
+      if (reached < this.#reached.weightOf(to)) this.#reach(to, reached, node, -at - 1);
     }
   }
 
-  #reach(to: number, weight: number, from: number, edge: NetEdge): void {
-    this.#reached.set(to, weight, from, edge);
+  /** @param by the house's ways go by their places from one up, those of the row's own end by theirs from minus one down. */
+  #reach(to: number, weight: number, from: number, by: number): void {
+    this.#reached.set(to, weight, from, by);
     this.#heap.push(to, weight);
   }
 }

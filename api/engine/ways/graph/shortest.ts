@@ -1,3 +1,4 @@
+import { NodeHeap } from './heap.ts';
 import { EntryTable, LaidLayer } from './laid-layer.ts';
 import { PairSearch } from './pair-search.ts';
 import { ReachedFrom } from './reached-from.ts';
@@ -16,7 +17,7 @@ export interface FoundWay {
  * pair to pair, and the layer of a row's own end stays laid out as long as the same row is asked.
  */
 export class WaysInto {
-  readonly #reached = new ReachedFrom();
+  readonly #scratch = { reached: new ReachedFrom(), waiting: new NodeHeap() };
   readonly #tables = [new EntryTable(), new EntryTable(), new EntryTable()] as const;
   #row: Row | null = null;
   #first: LaidLayer | null = null;
@@ -29,7 +30,7 @@ export class WaysInto {
    */
   way(row: Row, ends: TwoEnds): FoundWay | null {
     if (ends.target === null) return null;
-    const search = new PairSearch(row, ends, this.#layersOf(row, ends), this.#reached);
+    const search = new PairSearch(row, ends, this.#layersOf(row, ends), this.#scratch);
     for (;;) {
       const way = search.wayAsGrown(ends.target);
       if (way !== null && row.frontier > way.weight) return way;

@@ -3,10 +3,12 @@ import { MeasurePool, type Pooled } from './measure-pool.ts';
 import { AlongLine, type Join, type NetEdge, OverJoin, type Stop, wayOf } from './net-edge.ts';
 import { OwnWays } from './own-ways.ts';
 
-/** A place on a line of a net, and what the line comes to up to there. */
-export interface NetNode extends Pooled {
+/** A place on a line of a net. */
+export interface NetNode {
   readonly id: number;
   readonly tMm: number;
+  /** What the line comes to up to there. */
+  readonly measured: Pooled;
 }
 
 /** A place that is measured when somebody asks: of most that an end brings nobody does. */
@@ -14,24 +16,24 @@ class LazyNode implements NetNode, Stop {
   readonly id: number;
   readonly line: number;
   readonly tMm: number;
-  readonly pool: MeasurePool;
+  readonly #pool: MeasurePool;
   readonly #measures: LineMeasures;
-  #at = -1;
+  #measured: Pooled | null = null;
 
   constructor(id: number, { line, tMm }: Stop, measures: LineMeasures, pool: MeasurePool) {
     this.id = id;
     this.line = line;
     this.tMm = tMm;
-    this.pool = pool;
+    this.#pool = pool;
     this.#measures = measures;
   }
 
-  get at(): number {
-    if (this.#at < 0) {
-      this.#at = this.pool.take();
-      this.#measures.writeUpTo(this.tMm, this.pool.values, this.#at);
+  get measured(): Pooled {
+    if (this.#measured === null) {
+      this.#measured = this.#pool.take();
+      this.#measures.writeUpTo(this.tMm, this.#measured.page, this.#measured.at);
     }
-    return this.#at;
+    return this.#measured;
   }
 }
 
@@ -39,9 +41,8 @@ class LazyNode implements NetNode, Stop {
 export const numberedAs = (node: NetNode, id: number): NetNode => ({
   id,
   tMm: node.tMm,
-  pool: node.pool,
-  get at() {
-    return node.at;
+  get measured() {
+    return node.measured;
   },
 });
 
