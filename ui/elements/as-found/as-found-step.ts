@@ -28,8 +28,8 @@ import './open-questions.ts';
 import { type FoundSection, sectionOfThing } from './section-of-thing.ts';
 import { foundSections, type SectionOfStep } from './sections.ts';
 
-/** What the plan waits to be tapped for: new points, one a tap, or the place of a thing. */
-type Waiting = 'new-points' | { readonly thingId: string };
+/** What the plan waits to be tapped for: new points, one a tap, the wall beside a new room, or the place of a thing. */
+type Waiting = 'new-points' | 'wall' | { readonly thingId: string };
 
 /** The step As found: what the survey of the house and its installation holds, and what it is worth to find out more. */
 export class AsFoundStep extends LitElement {
@@ -38,6 +38,7 @@ export class AsFoundStep extends LitElement {
     tapped: { attribute: false },
     open: { state: true },
     waiting: { state: true },
+    wall: { state: true },
     knownBy: { state: true },
   };
   static override styles = [
@@ -109,6 +110,8 @@ export class AsFoundStep extends LitElement {
   declare tapped: Place | null;
   declare private open: ReadonlySet<FoundSection>;
   declare private waiting: Waiting | null;
+  /** The wall that was tapped last for a new room. */
+  declare private wall: Place | null;
   /** What the person goes by in what they enter; null until they say. */
   declare private knownBy: KnownBy | null;
   /** The fact that the thing chosen next is chosen for. */
@@ -123,6 +126,7 @@ export class AsFoundStep extends LitElement {
     this.tapped = null;
     this.open = new Set();
     this.waiting = null;
+    this.wall = null;
     this.knownBy = null;
     this.addEventListener('job-edit', (event) => this.#mark(event));
     this.addEventListener('place-wanted', (event) => {
@@ -134,6 +138,7 @@ export class AsFoundStep extends LitElement {
       event.stopPropagation();
       this.#ask(event.detail.subjectId, event.detail.fact);
     });
+    this.addEventListener('wall-wanted', () => this.#wait(this.waiting === 'wall' ? null : 'wall'));
     this.addEventListener('points-wanted', () => this.#wait(this.waiting === null ? 'new-points' : null));
   }
 
@@ -200,6 +205,11 @@ export class AsFoundStep extends LitElement {
   #placed(place: Place): void {
     const { waiting } = this;
     if (waiting === null) return;
+    if (waiting === 'wall') {
+      this.wall = place;
+      this.#wait(null);
+      return;
+    }
     if (waiting === 'new-points') {
       const made = { ...newPoint(this.view.job, newId()), place };
       send(this, 'job-edit', addFoundPoints([made]));
@@ -233,8 +243,9 @@ export class AsFoundStep extends LitElement {
 
   #start(): TemplateResult {
     return html`<div class="start">
-      <h3>Three ways to start</h3>
+      <h3>Ways to start</h3>
       <ol>
+        <li>Draw the rooms by their sides, under Rooms and walls below.</li>
         <li>Open a demo job from <a href="/">the list of jobs</a> and look how one is filled in.</li>
         <li>List the points room by room, under Points below; no plan is needed for a first price.</li>
         <li>Tap the points on the plan.</li>
@@ -275,7 +286,7 @@ export class AsFoundStep extends LitElement {
         <span class="title">${title} ${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
         <span class="state">${state(view.job)}</span>
       </summary>
-      <div class="body">${isOpen ? body({ view, placingId: this.#placingId, tapping: this.waiting === 'new-points' }) : nothing}</div>
+      <div class="body">${isOpen ? body({ view, placingId: this.#placingId, tapping: this.waiting === 'new-points', walling: this.waiting === 'wall', wall: this.wall }) : nothing}</div>
     </details>`;
   }
 

@@ -49,12 +49,25 @@ function missingOfSupply({ supply, boards }: Job): readonly string[] {
   ];
 }
 
-function missingOfHouse({ site, storeys }: Job): readonly string[] {
+/** Storeys without a wall, and walls of which only is assumed what they are built of. */
+function missingOfRooms({ storeys }: Job): readonly string[] {
+  const bare = storeys.filter(({ walls }) => walls.length === 0).length;
+  const walls = storeys.flatMap((storey) => storey.walls);
+  if (walls.length === 0) return ['walls'];
+  const assumed = walls.filter(
+    ({ core, certainty }) => core !== 'open' && certainty?.core === 'assumed',
+  ).length;
+  return [
+    ...some(bare, 'storey without walls', 'storeys without walls'),
+    ...some(assumed, 'wall’s build', 'walls’ build'),
+  ];
+}
+
+function missingOfHouse({ site }: Job): readonly string[] {
   return [
     ...(site.customer === '' ? ['customer'] : []),
     ...(site.address.length === 0 ? ['address'] : []),
     ...(site.builtBefore2000 === undefined ? ['age of the house'] : []),
-    ...(storeys.every(({ walls }) => walls.length === 0) ? ['walls'] : []),
   ];
 }
 
@@ -73,6 +86,7 @@ export function missingFacts(job: Job): MissingFacts {
   const answered = new Set(answers.filter(({ value }) => value !== null).map(({ question }) => question));
   return {
     house: missingOfHouse(job),
+    rooms: missingOfRooms(job),
     supply: missingOfSupply(job),
     circuits: [
       ...some(circuits.filter(({ device }) => device === undefined).length, 'device'),

@@ -1,8 +1,10 @@
 import { html, type TemplateResult } from 'lit';
 import { checklist } from '#engine/rules/checklist.ts';
+import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
+import '../house/room-list.ts';
 import './answer-list.ts';
 import './board-list.ts';
 import './circuit-list.ts';
@@ -20,6 +22,10 @@ export interface SectionSight {
   readonly placingId: string | null;
   /** True while each tap on the plan makes a point. */
   readonly tapping: boolean;
+  /** True while the plan waits for the wall that a new room stands beside. */
+  readonly walling: boolean;
+  /** The wall that was tapped for it last. */
+  readonly wall: Place | null;
 }
 
 /** A section of the step As found: its head is always shown, its body once it is open. */
@@ -37,6 +43,8 @@ function earthingWords({ earthing, certainty }: Job['supply']): string {
   return certainty?.earthing === 'assumed' ? `${earthing} (assumed)` : earthing;
 }
 
+const roomCount = (storeys: Job['storeys']): number =>
+  storeys.reduce((sum, { rooms }) => sum + rooms.length, 0);
 const foundCount = ({ points }: Job): number => points.filter(({ status }) => status !== 'wanted').length;
 
 /** The sections of the survey, in the order of a walk through a house. */
@@ -46,6 +54,13 @@ export const foundSections: readonly SectionOfStep[] = [
     title: 'House',
     state: ({ site }) => site.customer,
     body: ({ view }) => html`<house-facts .view=${view}></house-facts>`,
+  },
+  {
+    id: 'rooms',
+    title: 'Rooms and walls',
+    state: ({ storeys }) => counted(roomCount(storeys), 'room'),
+    body: ({ view, walling, wall }) =>
+      html`<room-list .view=${view} .tapping=${walling} .tapped=${wall}></room-list>`,
   },
   {
     id: 'supply',

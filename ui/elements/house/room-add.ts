@@ -1,0 +1,343 @@
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import type { Room, Storey } from '#model/building.ts';
+import type { Place } from '#model/installation.ts';
+import { drawRoom, type HouseCorner } from '../../edits/house.ts';
+import { type Beside, openThickness } from '../../house/beside.ts';
+import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
+import { nextRoomName, roomUseWords } from '../../house/room-uses.ts';
+import { anticlockwise, sharedOut, type WalkedSide } from '../../house/room-walk.ts';
+import type { Vector } from '../../house/vector.ts';
+import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { formCss } from '../as-found/form-styles.ts';
+import { controlsCss, segmentsCss } from '../shared-styles.ts';
+import { choiceOf, choicesOf, lengthField, nameField } from './own-fields.ts';
+import './walked-sides.ts';
+
+const uses = choicesOf(roomUseWords);
+const houseCorners = choicesOf<HouseCorner>({
+  'lower-left': 'lower left on the plan',
+  'lower-right': 'lower right',
+  'upper-left': 'upper left',
+  'upper-right': 'upper right',
+});
+const ends = choicesOf<Beside['from']>({
+  left: 'its left end, seen from in the new room',
+  right: 'its right end, seen from in the new room',
+});
+
+/** Draws a new room: what it is, its sides as measured, and beside which wall it stands. */
+export class RoomAdd extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    storey: { attribute: false },
+    tapped: { attribute: false },
+    tapping: { type: Boolean },
+    use: { state: true },
+    name: { state: true },
+    how: { state: true },
+    alongMm: { state: true },
+    awayMm: { state: true },
+    sides: { state: true },
+    beside: { state: true },
+    inMm: { state: true },
+    betweenMm: { state: true },
+    outerMm: { state: true },
+    corner: { state: true },
+    why: { state: true },
+  };
+  static override styles = [
+    controlsCss,
+    segmentsCss,
+    formCss,
+    css`
+      :host {
+        display: block;
+      }
+      .why {
+        margin: 0;
+        color: var(--fail);
+        font-weight: 600;
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare storey: Storey;
+  /** Where a wall was tapped on the plan while this waited for one. */
+  declare tapped: Place | null;
+  /** True while the plan waits for the wall that the room stands beside. */
+  declare tapping: boolean;
+  declare private use: Room['use'];
+  /** Null: as its use says. */
+  declare private name: string | null;
+  declare private how: 'two-sides' | 'wall-by-wall';
+  declare private alongMm: number | null;
+  declare private awayMm: number | null;
+  declare private sides: readonly WalkedSide[];
+  declare private beside: Beside | null;
+  declare private inMm: number;
+  declare private betweenMm: number;
+  declare private outerMm: number;
+  declare private corner: HouseCorner;
+  declare private why: string;
+
+  constructor() {
+    super();
+    this.tapped = null;
+    this.tapping = false;
+    this.use = 'hall';
+    this.how = 'two-sides';
+    this.betweenMm = usualInner.thicknessMm;
+    this.outerMm = usualOuter.thicknessMm;
+    this.corner = 'lower-left';
+    this.#clear();
+  }
+
+  /** Ready for the next room. */
+  #clear(): void {
+    this.name = null;
+    this.alongMm = null;
+    this.awayMm = null;
+    this.sides = [];
+    this.beside = null;
+    this.inMm = 0;
+    this.why = '';
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('tapped') && this.tapped !== null && 'wall' in this.tapped) this.#besideWall(this.tapped);
+  }
+
+  /** The wall was tapped: a room whose sides are told is drawn there and then. */
+  #besideWall(place: Extract<Place, { wall: string }>): void {
+    const beside = besideTap(this.storey, place);
+    if (beside === null) {
+      this.why = 'A room is on both sides of that wall: tap one with nothing behind it.';
+      return;
+    }
+    this.beside = beside;
+    this.inMm = 0;
+    this.why = '';
+    if (this.#outline !== null) this.#draw();
+  }
+
+  get #outline(): readonly Vector[] | null {
+    if (this.how === 'wall-by-wall') {
+      if (this.sides.length < 3) return null;
+      return anticlockwise(sharedOut(this.sides));
+    }
+    const { alongMm, awayMm } = this;
+    if (alongMm === null || awayMm === null) return null;
+    return [
+      [0, 0],
+      [alongMm, 0],
+      [alongMm, awayMm],
+      [0, awayMm],
+    ];
+  }
+
+  get #name(): string {
+    return this.name ?? nextRoomName(this.view.job.storeys, this.use);
+  }
+
+  override render(): TemplateResult {
+    const isFirst = this.storey.rooms.length === 0;
+    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void this.#enter(event)}>
+      <div class="pair">
+        ${choiceOf({
+          label: 'What room',
+          options: uses,
+          value: this.use,
+          took: (use) => {
+            this.use = use;
+          },
+        })}
+        ${nameField('Its name', this.#name, (text) => {
+          this.name = text.trim() === '' ? null : text.trim();
+        })}
+      </div>
+      <div class="segments" role="group" aria-label="How it is measured">
+        ${this.#segment('two-sides', 'Two sides')}${this.#segment('wall-by-wall', 'Wall by wall')}
+      </div>
+      ${this.how === 'two-sides' ? this.#twoSides(isFirst) : this.#walls()} ${isFirst ? this.#outer() : this.#where()}
+      ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
+      <div class="buttons"><button class="primary" @click=${() => this.#draw()}>Draw ${this.#name}</button></div>
+    </div>`;
+  }
+
+  #segment(how: RoomAdd['how'], words: string): TemplateResult {
+    return html`<button
+      aria-pressed=${this.how === how}
+      @click=${() => {
+        this.how = how;
+      }}
+    >
+      ${words}
+    </button>`;
+  }
+
+  #twoSides(isFirst: boolean): TemplateResult {
+    return html`<div class="pair">
+      ${lengthField({
+        label: isFirst ? 'Across the plan' : 'Along that wall',
+        help: '3.62, 3620 or 11\' 10"',
+        value: this.alongMm,
+        took: (mm) => {
+          this.alongMm = mm;
+        },
+      })}
+      ${lengthField({
+        label: isFirst ? 'Up the plan' : 'Away from it',
+        help: 'Plaster to plaster',
+        value: this.awayMm,
+        took: (mm) => {
+          this.awayMm = mm;
+        },
+      })}
+    </div>`;
+  }
+
+  #walls(): TemplateResult {
+    return html`<walked-sides
+      .sides=${this.sides}
+      @sides-walked=${(event: CustomEvent<{ readonly sides: readonly WalkedSide[] }>) => {
+        event.stopPropagation();
+        this.sides = event.detail.sides;
+      }}
+    ></walked-sides>`;
+  }
+
+  /** The first room: within walls that were copied from below in one of their corners, else what the outer walls are. */
+  #outer(): TemplateResult {
+    if (this.storey.walls.length > 0)
+      return choiceOf({
+        label: 'In which corner of the outer walls',
+        options: houseCorners,
+        value: this.corner,
+        took: (corner) => {
+          this.corner = corner;
+        },
+      });
+    return lengthField({
+      label: 'Outer walls, how thick',
+      help: 'Counts as assumed until somebody says what it is.',
+      value: this.outerMm,
+      took: (mm) => {
+        this.outerMm = mm ?? usualOuter.thicknessMm;
+      },
+    });
+  }
+
+  #where(): TemplateResult {
+    const walls = freeWalls(this.storey);
+    const open = this.beside === null ? null : openThickness(this.storey, this.beside);
+    return html`<div class="pair">
+        ${choiceOf({
+          label: 'Where',
+          options: walls.map(({ wallId, words }) => ({ value: wallId, label: words })),
+          value: this.beside?.wallId ?? null,
+          empty: 'Choose, or tap the wall',
+          took: (wallId) => {
+            const wall = walls.find((one) => one.wallId === wallId);
+            this.beside = wall === undefined ? null : { ...wall, from: this.beside?.from ?? 'left', inMm: 0 };
+          },
+        })}
+        ${choiceOf({
+          label: 'In line with',
+          options: ends,
+          value: this.beside?.from ?? 'left',
+          took: (from) => {
+            if (this.beside !== null) this.beside = { ...this.beside, from };
+          },
+        })}
+      </div>
+      <div class="pair">
+        ${lengthField({
+          label: 'In from that end',
+          value: this.inMm,
+          min: -20_000,
+          took: (mm) => {
+            this.inMm = mm ?? 0;
+          },
+        })}
+        ${
+          open === null
+            ? nothing
+            : lengthField({
+                label: 'Wall between',
+                help: 'Assumed until somebody looks.',
+                value: this.betweenMm,
+                took: (mm) => {
+                  this.betweenMm = mm ?? usualInner.thicknessMm;
+                },
+              })
+        }
+      </div>
+      <div class="buttons">
+        <button
+          aria-pressed=${this.tapping}
+          @click=${() => this.dispatchEvent(new CustomEvent('wall-wanted', { bubbles: true, composed: true }))}
+        >
+          ${this.tapping ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
+        </button>
+      </div>`;
+  }
+
+  /** Enter in a line of the form draws, with what was just typed there. */
+  async #enter(event: KeyboardEvent): Promise<void> {
+    const [input] = event.composedPath();
+    if (event.key !== 'Enter' || event.isComposing || !(input instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    input.blur();
+    const field = event.target;
+    if (field instanceof LitElement) await field.updateComplete;
+    if (input.getAttribute('aria-invalid') !== 'true') this.#draw();
+    else input.focus();
+  }
+
+  #draw(): void {
+    const outline = this.#outline;
+    const isFirst = this.storey.rooms.length === 0;
+    if (outline === null) {
+      this.why = this.how === 'two-sides' ? 'Measure both sides first.' : 'Walk at least three walls first.';
+      return;
+    }
+    if (!isFirst && this.beside === null) {
+      this.why = 'Choose the wall that it stands beside, or tap it on the plan.';
+      return;
+    }
+    const made = drawRoom(this.view.job, this.storey.id, {
+      name: this.#name,
+      use: this.use,
+      outline,
+      beside: isFirst || this.beside === null ? null : { ...this.beside, inMm: this.inMm },
+      corner: this.corner,
+      betweenMm: this.betweenMm,
+      walls: hasShell(this.storey) ? usualInner : { ...usualOuter, thicknessMm: this.outerMm },
+    });
+    if (!made.ok) {
+      this.why = made.why;
+      return;
+    }
+    send(this, 'job-edit', made.edit);
+    this.#clear();
+  }
+}
+customElements.define('room-add', RoomAdd);
+declare global {
+  interface HTMLElementTagNameMap {
+    'room-add': RoomAdd;
+  }
+  interface HTMLElementEventMap {
+    'wall-wanted': CustomEvent<null>;
+  }
+}

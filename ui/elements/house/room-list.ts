@@ -1,0 +1,116 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Room, Storey } from '#model/building.ts';
+import type { Place } from '#model/installation.ts';
+import { addStorey } from '../../edits/house.ts';
+import type { CopiedParts } from '../../house/next-storey.ts';
+import { storeyName } from '../../house/next-storey.ts';
+import { type RoomSide, roomSides } from '../../house/room-sides.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { formCss } from '../as-found/form-styles.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { houseFormCss } from './house-forms.ts';
+import './room-add.ts';
+import './room-form.ts';
+
+const metresOf = (mm: number): string => (mm / 1000).toFixed(2);
+
+/** "3.62 × 4.20 m" for a room of four sides, else how many it has. */
+function sizeWords(sides: readonly RoomSide[]): string {
+  if (sides.length === 0) return 'does not close';
+  const [a, b] = sides;
+  return sides.length === 4 && a !== undefined && b !== undefined
+    ? `${metresOf(a.lengthMm)} × ${metresOf(b.lengthMm)} m`
+    : `${sides.length} sides`;
+}
+
+/** The rooms of the storey that is shown: each with its sides and walls, a new one, a storey on top. */
+export class RoomList extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    tapped: { attribute: false },
+    tapping: { type: Boolean },
+    adding: { state: true },
+  };
+  static override styles = [controlsCss, formCss, houseFormCss];
+  declare view: JobView;
+  /** Where a wall was tapped on the plan while the form of a new room waited for one. */
+  declare tapped: Place | null;
+  /** True while the plan waits for that. */
+  declare tapping: boolean;
+  declare private adding: boolean;
+
+  constructor() {
+    super();
+    this.tapped = null;
+    this.tapping = false;
+    this.adding = false;
+  }
+
+  override render(): TemplateResult {
+    const storey =
+      this.view.job.storeys.find(({ id }) => id === this.view.storeyId) ?? this.view.job.storeys[0];
+    if (storey === undefined) return html`<p class="hint">The job has no storey.</p>`;
+    const isAdding = this.adding || storey.rooms.length === 0;
+    return html`${this.view.job.storeys.length > 1 ? html`<h4>${storey.name}</h4>` : nothing}
+      <ul class="list">
+        ${storey.rooms.map((room) => this.#room(storey, room))}
+      </ul>
+      ${
+        isAdding
+          ? html`<h4>${storey.rooms.length === 0 ? 'The first room' : 'A new room'}</h4>
+              <room-add .view=${this.view} .storey=${storey} .tapped=${this.tapped} .tapping=${this.tapping}></room-add>`
+          : nothing
+      }
+      <div class="buttons">
+        ${
+          storey.rooms.length === 0
+            ? nothing
+            : html`<button
+                aria-expanded=${isAdding}
+                @click=${() => {
+                  this.adding = !this.adding;
+                }}
+              >
+                ${this.adding ? 'No more rooms' : 'Draw another room'}
+              </button>`
+        }
+        ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}
+      </div>`;
+  }
+
+  #room(storey: Storey, room: Room): TemplateResult {
+    const isOpen = this.view.chosen === room.id;
+    const sides = roomSides(storey, room);
+    return html`<li data-thing=${room.id}>
+      <button
+        class="row wide"
+        aria-expanded=${isOpen}
+        @click=${() => send(this, 'thing-chosen', { subjectId: isOpen ? null : room.id })}
+      >
+        <span class="name">${room.name}</span>
+        <span class="state size">${sizeWords(sides)}</span>
+      </button>
+      ${isOpen ? html`<div class="open"><room-form .view=${this.view} .storey=${storey} .room=${room}></room-form></div>` : nothing}
+    </li>`;
+  }
+
+  #storeyButton(parts: CopiedParts, words: string): TemplateResult {
+    return html`<button
+      @click=${() => {
+        const made = addStorey(this.view.job, storeyName(this.view.job.storeys.length), parts);
+        if (made === null) return;
+        send(this, 'job-edit', made.edit);
+        send(this, 'storey-shown', { storeyId: made.storeyId });
+      }}
+    >
+      ${words}
+    </button>`;
+  }
+}
+customElements.define('room-list', RoomList);
+declare global {
+  interface HTMLElementTagNameMap {
+    'room-list': RoomList;
+  }
+}
