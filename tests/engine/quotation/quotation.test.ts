@@ -51,17 +51,17 @@ describe('what a quotation offers', () => {
 
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
-    // A quarter of £926.77, a half of a penny rounded up.
+    // A quarter of £955.12.
     expect(paper.schemes[0]?.price).toMatchObject({
-      grossPence: 92677,
-      depositPence: 23169,
-      balancePence: 69508,
+      grossPence: 95512,
+      depositPence: 23878,
+      balancePence: 71634,
     });
     for (const { price } of paper.schemes) {
       expect(price.depositPence).toBe(Math.floor(price.grossPence / 4 + 0.5));
       expect(price.balancePence).toBe(price.grossPence - (price.depositPence ?? 0));
     }
-    expect(paper.payment.paragraphs[0]).toContain('£231.69 for Option A');
+    expect(paper.payment.paragraphs[0]).toContain('£238.78 for Option A');
     expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
   });
 
