@@ -81,7 +81,8 @@ const secondFix = [
   ['move-neutral', 'Move a neutral to its RCBO from the bar of an RCD', 'each'],
   ['exchange-device', 'Exchange a device at the board', 'each'],
   ['fit-rcd-enclosure', 'Fit an RCD in its own enclosure', 'each'],
-  ['fit-board', 'Exchange the board', 'each'],
+  ['fit-board', 'Exchange the board: enclosure, main switch, tails and earths', 'each'],
+  ['move-circuit', 'Move a circuit to the new board: device, dress and label', 'circuit'],
   ['upgrade-bond', 'Run or renew a main bond', 'each'],
 ] as const;
 

@@ -12,6 +12,7 @@ const boardTasks: readonly string[] = [
   'exchange-device',
   'fit-rcd-enclosure',
   'fit-board',
+  'move-circuit',
 ];
 
 const minutesOf = (labour: readonly LabourTask[], tasks: readonly string[]): number =>
