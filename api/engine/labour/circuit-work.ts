@@ -22,8 +22,8 @@ const faults = (worked: Worked, circuitId: string): readonly Amount[] =>
 const onNewBoard: readonly TaskId[] = ['test-circuit', 'circuit-chart'];
 
 /**
- * A new board is tested and certified circuit by circuit, whether its wiring is changed or not; a fault that the old board put up
- * with, such as a neutral borrowed from another circuit, may be found on each.
+ * A new board is tested and certified circuit by circuit, whether its wiring is changed or not. A fault that the old board put up
+ * with, such as a neutral borrowed from another circuit, may be found: one a board at the high end.
  */
 function boardTests(worked: Worked): readonly Amount[] {
   return exchangedBoards(worked).flatMap(({ remedy, on }) => {
@@ -63,6 +63,11 @@ export function circuitWork(worked: Worked): readonly Amount[] {
   const installs = newBoard || newIds.size > 0;
   const all = [...works, ...boardTests(worked)];
   return installs && worked.scheme !== null
-    ? [...all, certain('installation-certificate', worked.scheme.id)]
+    ? [
+        // Nothing of a new circuit is there to be tested: what it is joined to is.
+        certain('verify-supply', worked.scheme.id),
+        ...all,
+        certain('installation-certificate', worked.scheme.id),
+      ]
     : all;
 }

@@ -14,6 +14,7 @@ const before = [
   ['move-furniture', 'Move furniture out of the way and back', 'room'],
   ['isolate', 'Isolate and prove dead', 'each'],
   ['verify-circuit', 'Test what is there before it is touched', 'circuit'],
+  ['verify-supply', 'Test supply, earthing and board before a circuit is added', 'job'],
   ['fault-finding', 'Find a fault that the tests show: provisional', 'circuit'],
   ['merchant-trip', 'Trip to the merchant', 'each'],
 ] as const;
