@@ -44,7 +44,10 @@ export const terms = z
     vat: z.enum(['standard', 'reduced', 'zero', 'not-registered']),
     /** The condition that is claimed for a reduced or a zero rate; absent: none. */
     vatCondition: vatCondition.optional(),
+    /** There and back, for each visit: every day of the work, and to come back for plaster. */
     travelMin: z.number().min(0).max(10_000).optional(),
+    /** Hours of work in a day, by which days and their travel are reckoned; absent: as the firm's overhead is spread, else 8. */
+    dayHours: z.number().min(1).max(24).optional(),
     minimumPence: pence.optional(),
     /** What mark-up or margin are put on; absent: materials, or all where an hour's rate is what it costs the firm. */
     profitOn: z.enum(['materials', 'all']).optional(),

@@ -169,7 +169,7 @@ const nameOf = {
   markup: 'MarkupPercent',
   contingency: 'ContingencyPercent',
   rate: 'LabourRate',
-  travel: 'TravelMinutes',
+  travel: 'VisitTravelMinutes',
   minimum: 'MinimumCharge',
   'call-out': 'CallOut',
   overhead: 'OverheadPercent',

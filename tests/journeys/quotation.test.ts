@@ -34,9 +34,9 @@ describe('the customer’s paper', () => {
       }
       await part.getByRole('button', { name: 'Read it as the customer does' }).click();
       const paper = part.locator('quotation-view');
-      await paper.getByRole('heading', { name: /^Option B, the loop carried on: £882\.95$/ }).waitFor();
+      await paper.getByRole('heading', { name: /^Option B, the loop carried on: £901\.85$/ }).waitFor();
       for (const words of [
-        '£876.26',
+        '£895.16',
         'When we can begin: from 4 January',
         'Because we agree at your home, you may cancel',
         'One fuse for the new sockets',

@@ -41,8 +41,9 @@ describe('the demo norms against printed times for whole jobs', () => {
   });
 
   // Source: consumerunitanswers.pages.dev, "Consumer unit replacement cost breakdown": four to eight hours.
-  it('a new board is four to eight hours', () => {
-    expect(minutesOf('fit-board')).toMatchObject({ lowMin: 240, highMin: 480 });
+  it('a new board of eight circuits is four to eight hours', () => {
+    const eight = Array.from({ length: 8 }, () => 'move-circuit');
+    expect(minutesOf('fit-board', ...eight)).toMatchObject({ lowMin: 240, highMin: 480 });
   });
 
   // Source: electrical-london.pages.dev, "How long does an EICR take": six to eight circuits in 90 to 120

@@ -60,12 +60,13 @@ const units: readonly (readonly [ending: RegExp, written: (value: number) => str
   [/^ms$/, (value) => `${value} ms`],
   [/Percent$/, (value) => `${value} %`],
   [/Min$/, (value) => `${value} min`],
+  [/Hours$/, (value) => `${value} h`],
   [/Days$/, (value) => `${value} days`],
   [/Deg$/, (value) => `${value}°`],
   [/C$/, (value) => `${value} °C`],
 ];
 
-const endings = /(?:Pence|Mm2|A2s|M2|Mm|Ohm|KA|A|V|W|Percent|Min|Days|Deg|C)$/;
+const endings = /(?:Pence|Mm2|A2s|M2|Mm|Ohm|KA|A|V|W|Percent|Min|Hours|Days|Deg|C)$/;
 
 /** What a field of a file is called by people: "spare ways", "box depth". */
 export function fieldWords(field: string): string {

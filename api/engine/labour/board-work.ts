@@ -1,7 +1,9 @@
 import type { Remedy } from '#model/scheme.ts';
 import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
-import { deviceAfter, exchangedDevices, remedyCause } from '../takeoff/protection-lines.ts';
+import { exchangedBoards } from '../takeoff/board-lines.ts';
+import { deviceAfter, exchangedDevices } from '../takeoff/protection-lines.ts';
+import { remedyCause } from '../takeoff/remedy-cause.ts';
 import { type Amount, certain, possible } from './amount.ts';
 import type { TaskId } from './known-tasks.ts';
 
@@ -25,9 +27,35 @@ function remedyWork(worked: Worked): readonly Amount[] {
   });
 }
 
+/** Circuits that come over to a new board, with those that nobody recorded: their devices are fitted there. */
+function movedCircuits(worked: Worked): readonly Amount[] {
+  return exchangedBoards(worked).flatMap(({ remedy, on }) => {
+    if (on === null) return [];
+    const [cause, { likely, low, high }] = [remedyCause(remedy), on.unrecorded];
+    const come = on.recorded.length;
+    return come + high === 0
+      ? []
+      : [
+          {
+            task: 'move-circuit' as const,
+            quantity: come + likely,
+            low: come + low,
+            high: come + high,
+            causes: [cause],
+          },
+        ];
+  });
+}
+
+/** The remedies about the device of one circuit, of circuits whose board stays. */
+function exchangesOnOldBoards(worked: Worked): ReturnType<typeof exchangedDevices> {
+  const moved = new Set(exchangedBoards(worked).flatMap(({ on }) => on?.recorded.map(({ id }) => id) ?? []));
+  return exchangedDevices(worked.scheme?.remedies ?? []).filter(([first]) => !moved.has(first?.at ?? ''));
+}
+
 /** One device for each circuit, by what it is in the end. */
 function deviceWork(worked: Worked): readonly Amount[] {
-  return exchangedDevices(worked.scheme?.remedies ?? []).map((remedies) => ({
+  return exchangesOnOldBoards(worked).map((remedies) => ({
     task: isRcbo(deviceAfter(worked, remedies)) ? 'fit-rcbo' : 'exchange-device',
     quantity: 1,
     low: 1,
@@ -42,7 +70,7 @@ function deviceWork(worked: Worked): readonly Amount[] {
  */
 function neutralWork(worked: Worked): readonly Amount[] {
   const foundOf = new Map(worked.found.circuits.map((circuit) => [circuit.id, circuit]));
-  return exchangedDevices(worked.scheme?.remedies ?? []).flatMap((remedies) => {
+  return exchangesOnOldBoards(worked).flatMap((remedies) => {
     const found = foundOf.get(remedies[0]?.at ?? '');
     if (found === undefined || !isRcbo(deviceAfter(worked, remedies))) return [];
     const cause = remedies.map(remedyCause)[0] ?? found.id;
@@ -63,5 +91,11 @@ function originWork({ scheme }: Worked): readonly Amount[] {
 
 /** Work at the board, and the remedies. */
 export function boardWork(worked: Worked): readonly Amount[] {
-  return [...originWork(worked), ...deviceWork(worked), ...neutralWork(worked), ...remedyWork(worked)];
+  return [
+    ...originWork(worked),
+    ...deviceWork(worked),
+    ...neutralWork(worked),
+    ...remedyWork(worked),
+    ...movedCircuits(worked),
+  ];
 }

@@ -1,5 +1,8 @@
 import type { Worked } from '../connections/worked.ts';
+import { exchangedBoards } from '../takeoff/board-lines.ts';
+import { remedyCause } from '../takeoff/remedy-cause.ts';
 import { type Amount, certain, possible } from './amount.ts';
+import type { TaskId } from './known-tasks.ts';
 
 /** Known by its label alone: somebody has to find out first how it runs. */
 function isUnexplored(worked: Worked, circuitId: string): boolean {
@@ -15,7 +18,34 @@ const isRead = ({ job }: Worked, circuitId: string): boolean =>
 const faults = (worked: Worked, circuitId: string): readonly Amount[] =>
   isUnexplored(worked, circuitId) || !isRead(worked, circuitId) ? [possible('fault-finding', circuitId)] : [];
 
-/** Proving, isolating, testing and certifying, by the circuits that the scheme touches. */
+/** What every circuit of a new board takes besides those that the scheme touches, which have it by themselves. */
+const onNewBoard: readonly TaskId[] = ['test-circuit', 'circuit-chart'];
+
+/**
+ * A new board is tested and certified circuit by circuit, whether its wiring is changed or not. A fault that the old board put up
+ * with, such as a neutral borrowed from another circuit, may be found: one a board at the high end.
+ */
+function boardTests(worked: Worked): readonly Amount[] {
+  return exchangedBoards(worked).flatMap(({ remedy, on }) => {
+    if (on === null) return [];
+    const besides = on.recorded.filter(({ id }) => !worked.circuitIds.includes(id)).length;
+    const { likely, low, high } = on.unrecorded;
+    const causes = [remedyCause(remedy)];
+    if (besides + high === 0) return [];
+    return [
+      ...onNewBoard.map((task) => ({
+        task,
+        quantity: besides + likely,
+        low: besides + low,
+        high: besides + high,
+        causes,
+      })),
+      possible('fault-finding', remedyCause(remedy)),
+    ];
+  });
+}
+
+/** Proving, isolating, testing and certifying, by the circuits that the scheme touches and those of a new board. */
 export function circuitWork(worked: Worked): readonly Amount[] {
   const newIds = new Set(worked.proposed.circuits.filter(({ isNew }) => isNew).map(({ id }) => id));
   const newBoard = worked.scheme?.remedies.some(({ kind }) => kind === 'new-board') ?? false;
@@ -31,7 +61,13 @@ export function circuitWork(worked: Worked): readonly Amount[] {
     ];
   });
   const installs = newBoard || newIds.size > 0;
+  const all = [...works, ...boardTests(worked)];
   return installs && worked.scheme !== null
-    ? [...works, certain('installation-certificate', worked.scheme.id)]
-    : works;
+    ? [
+        // Nothing of a new circuit is there to be tested: what it is joined to is.
+        certain('verify-supply', worked.scheme.id),
+        ...all,
+        certain('installation-certificate', worked.scheme.id),
+      ]
+    : all;
 }

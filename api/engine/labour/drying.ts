@@ -10,12 +10,6 @@ const plastered: readonly string[] = ['fill-chase', 'fill-box'];
 export const hasPlaster = (labour: readonly Pick<LabourTask, 'task' | 'quantity'>[]): boolean =>
   labour.some(({ task, quantity }) => plastered.includes(task) && quantity > 0);
 
-/** How often the job is travelled to: twice where plaster is come back for, by the job's own word. */
-export const visitsOf = (
-  { drying }: Pick<Terms, 'drying'>,
-  labour: readonly Pick<LabourTask, 'task' | 'quantity'>[],
-): 1 | 2 => (drying === 'second-visit' && hasPlaster(labour) ? 2 : 1);
-
 /** What plaster means for the day, in a sentence; null where there is none. */
 export function dryingWords(
   { drying }: Pick<Terms, 'drying'>,
@@ -27,5 +21,5 @@ export function dryingWords(
     return `Plaster takes ${hours} to set: the day is that much longer, and no hours are charged for it.`;
   if (drying === 'second-visit')
     return `Plaster takes ${hours} to set: it is come back for, which is priced, with its travel.`;
-  return `Plaster takes ${hours} to set: a second visit may be needed, and is in the high end of the range, without its travel.`;
+  return `Plaster takes ${hours} to set: a second visit may be needed, and is in the high end of the range, with its travel.`;
 }

@@ -14,6 +14,7 @@ const before = [
   ['move-furniture', 'Move furniture out of the way and back', 'room'],
   ['isolate', 'Isolate and prove dead', 'each'],
   ['verify-circuit', 'Test what is there before it is touched', 'circuit'],
+  ['verify-supply', 'Test supply, earthing and board before a circuit is added', 'job'],
   ['fault-finding', 'Find a fault that the tests show: provisional', 'circuit'],
   ['merchant-trip', 'Trip to the merchant', 'each'],
 ] as const;
@@ -81,7 +82,8 @@ const secondFix = [
   ['move-neutral', 'Move a neutral to its RCBO from the bar of an RCD', 'each'],
   ['exchange-device', 'Exchange a device at the board', 'each'],
   ['fit-rcd-enclosure', 'Fit an RCD in its own enclosure', 'each'],
-  ['fit-board', 'Exchange the board', 'each'],
+  ['fit-board', 'Exchange the board: enclosure, main switch, tails and earths', 'each'],
+  ['move-circuit', 'Move a circuit to the new board: device, dress and label', 'circuit'],
   ['upgrade-bond', 'Run or renew a main bond', 'each'],
 ] as const;
 

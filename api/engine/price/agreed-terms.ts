@@ -14,7 +14,10 @@ export interface AgreedTerms {
   readonly marginPercent: number | null;
   /** Null: by the survey. */
   readonly contingencyPercent: number | null;
+  /** A visit, there and back. */
   readonly travelMin: number;
+  /** Work in a day; null: nobody has said. */
+  readonly dayHours: number | null;
   readonly minimumPence: number;
   /** What the profit is put on; null: by what the hourly rate is. */
   readonly profitOn: NonNullable<Terms['profitOn']> | null;
@@ -53,6 +56,7 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
     ...(profitOf(job) ?? profitOf(firm) ?? { markupPercent: 0, marginPercent: null }),
     contingencyPercent: job.contingencyPercent ?? firm.contingencyPercent ?? null,
     travelMin: job.travelMin ?? firm.travelMin ?? 0,
+    dayHours: job.dayHours ?? firm.dayHours ?? null,
     profitOn: job.profitOn ?? firm.profitOn ?? null,
     callOutPence: job.callOutPence ?? firm.callOutPence ?? 0,
     deposit: depositOf(job) ?? depositOf(firm),

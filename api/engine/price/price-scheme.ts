@@ -1,6 +1,5 @@
 import type { Stock, Terms } from '#model/job.ts';
 import type { Library, Norms } from '#model/library.ts';
-import { visitsOf } from '../labour/drying.ts';
 import type { LabourTask } from '../labour/task.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type AgreedTerms, agreedTerms } from './agreed-terms.ts';
@@ -17,6 +16,7 @@ import { contingencyPercentOf, type OpenGap } from './survey-gaps-of.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
 import { vatPercentOf } from './vat.ts';
 import { vatClaim } from './vat-claim.ts';
+import { dayHoursOf, type Visits, visitsOf } from './visits.ts';
 
 /** All that a price is made of. */
 export interface PriceRequest {
@@ -34,11 +34,19 @@ export interface PriceRequest {
   readonly strayMin?: number;
 }
 
+const minutesKey = { low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const;
+
 /** Minutes of all tasks at a level of the norms; a task without a norm has none, and is reported elsewhere. */
 function labourMinutes(labour: readonly LabourTask[], level: Terms['labour']): number {
-  const key = ({ low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const)[level];
-  const total = labour.reduce((sum, task) => plus(sum, exactOf(task[key] ?? 0)), exactZero);
+  const total = labour.reduce((sum, task) => plus(sum, exactOf(task[minutesKey[level]] ?? 0)), exactZero);
   return decimalOf(total, 6);
+}
+
+/** How often the job is travelled to, so many minutes of work being done on it. */
+function visitsFor({ labour, library }: PriceRequest, labourMin: number, agreed: AgreedTerms): Visits {
+  const key = minutesKey[agreed.labour];
+  const timed = labour.map(({ task, quantity, ...one }) => ({ task, quantity, minutes: one[key] ?? 0 }));
+  return visitsOf(timed, labourMin, dayHoursOf(agreed, library.norms));
 }
 
 function sumLines(request: PriceRequest): readonly OtherLine[] {
@@ -127,7 +135,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
   const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
-  const visits = visitsOf(request.terms, labour);
+  const visits = visitsFor(request, labourMin, agreed);
   const sold = soldWork({ materialsCostPence, labourMin, visits }, norms, agreed);
   const sums = sumLines(request);
   const { totals, other } = totalsOf({
@@ -148,6 +156,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     profitPence: sold.profitPence,
     labourMin,
     visits,
+    travelMin: agreed.travelMin,
     ratePencePerHour: norms.ratePencePerHour,
     rateBasis: norms.rateBasis ?? 'charged',
     overhead: norms.overhead ?? null,

@@ -4,13 +4,14 @@ import { timePence } from './money.ts';
 import { overheadPence, overheadWords } from './overhead.ts';
 import { profitOn, soldPence } from './profit.ts';
 import type { OtherLine } from './totals.ts';
+import type { Visits } from './visits.ts';
 
 /** The work of a job at cost. */
 export interface WorkAtCost {
   readonly materialsCostPence: number;
   readonly labourMin: number;
-  /** How often the job is travelled to. */
-  readonly visits: number;
+  /** How often the job is travelled to, and why. */
+  readonly visits: Visits;
 }
 
 /** The same as it is sold: the selling figures, and what overhead and profit on all add as lines of their own. */
@@ -32,8 +33,13 @@ function profitWords({ markupPercent, marginPercent }: AgreedTerms): string {
     : `Margin, ${marginPercent} % of the selling price of all of that`;
 }
 
-const travelWords = ({ travelMin }: AgreedTerms, visits: number): string =>
-  visits === 1 ? `Travel, ${travelMin} min` : `Travel, ${visits} × ${travelMin} min`;
+/** Travel in words; of more visits than one also what they are for. */
+function travelWords({ travelMin }: AgreedTerms, { count, days, returns, dayHours }: Visits): string {
+  if (count === 1) return `Travel, ${travelMin} min`;
+  const work = days === 1 ? '1 day' : `${days} days of ${dayHours} h`;
+  const reasons = returns === 0 ? work : `${work}, and to come back for the plaster`;
+  return `Travel, ${count} × ${travelMin} min: ${reasons}`;
+}
 
 /** Materials, labour and travel with the overhead that they bear, and the profit that is put on materials or on all. */
 export function soldWork(
@@ -43,7 +49,7 @@ export function soldWork(
 ): SoldWork {
   const rate = norms.ratePencePerHour;
   const labourPence = timePence(labourMin, rate);
-  const travelMin = agreed.travelMin * visits;
+  const travelMin = agreed.travelMin * visits.count;
   const travelPence = timePence(travelMin, rate);
   const overhead = overheadPence(norms, {
     materialsCostPence,

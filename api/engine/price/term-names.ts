@@ -9,6 +9,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   vat: 'VAT',
   vatCondition: 'condition of the VAT rate',
   travelMin: 'travel',
+  dayHours: 'working day',
   minimumPence: 'minimum charge',
   profitOn: 'share of the price that mark-up or margin are put on',
   callOutPence: 'call-out',

@@ -2,6 +2,7 @@ import type { Overhead } from '#model/library.ts';
 import type { ContingencyPart } from './contingency-parts.ts';
 import type { OpenGap } from './survey-gaps-of.ts';
 import type { VatClaim } from './vat-claim.ts';
+import type { Visits } from './visits.ts';
 
 /** A line of the bill as bought and charged. Money in whole pence, before mark-up and VAT. */
 export interface BillLine {
@@ -57,8 +58,10 @@ export interface PriceBuildUp {
   /** What they add: within the materials, or as the line `profit`. */
   readonly profitPence: number;
   readonly labourMin: number;
-  /** How often the job is travelled to. */
-  readonly visits: 1 | 2;
+  /** How often the job is travelled to: by the days that the work fills, and to come back for plaster. */
+  readonly visits: Visits;
+  /** Travel of one visit, there and back, minutes. */
+  readonly travelMin: number;
   readonly ratePencePerHour: number;
   /** Whether that rate is what is charged for an hour, or what it costs the firm. */
   readonly rateBasis: 'charged' | 'cost';

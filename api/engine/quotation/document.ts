@@ -53,7 +53,8 @@ export interface QuotedScheme {
   /** Hours, days and visits, and for how long the power is off. */
   readonly time: readonly string[];
   readonly hours: number;
-  readonly visits: 1 | 2;
+  /** Days of work, and each time that plaster is come back for. */
+  readonly visits: number;
   readonly price: QuotedPrice;
   /** Why it cannot be offered as it stands; null where it can. */
   readonly withheld: string | null;

@@ -67,12 +67,6 @@ function headOf({ job, library, estimate, revision, state, demoNote }: Quotation
   };
 }
 
-/** The firm's own working day, where it has said how long it is. */
-function dayHoursOf({ norms }: Library): number | null {
-  const { overhead } = norms;
-  return overhead !== undefined && 'hoursPerDay' in overhead ? overhead.hoursPerDay : null;
-}
-
 /** A scheme as it is offered. */
 function quotedScheme(
   { letter, scheme }: Offered,
@@ -90,9 +84,9 @@ function quotedScheme(
     how: howSaid(scheme),
     youGet: remediesSaid(scheme),
     felt: feltInRooms(scheme.worked),
-    time: timeSaid(scheme, dayHoursOf(library)),
+    time: timeSaid(scheme),
     hours: scheme.totals.hours,
-    visits: scheme.price.visits,
+    visits: scheme.price.visits.count,
     price: quotedPrice(kind, scheme, isRegistered(library)),
     withheld: withheldWords(scheme),
   };

@@ -3,6 +3,7 @@ import type { QuotedLine } from './document.ts';
 import { remediesSaid } from './how-said.ts';
 import { type Offered, optionWords, saidByOptions } from './offered.ts';
 import { isNotifiable } from './paperwork.ts';
+import { listed } from './said.ts';
 
 const hasTask = ({ labour }: SchemeEstimate, tasks: readonly string[]): boolean =>
   labour.some(({ task, quantity }) => tasks.includes(task) && quantity > 0);
@@ -22,12 +23,24 @@ function fillingSaid(scheme: SchemeEstimate): readonly string[] {
   ];
 }
 
+/** Testing as far as it is in the price: what is there, or what a new circuit is joined to, and what was worked on. */
+function testingSaid(scheme: SchemeEstimate): readonly string[] {
+  const supply = hasTask(scheme, ['verify-supply']);
+  const before = [
+    ...(hasTask(scheme, ['verify-circuit']) ? ['what is there before it is touched'] : []),
+    ...(supply ? ['the supply and the fuse box before anything new is joined to them'] : []),
+  ];
+  const after = hasTask(scheme, ['test-circuit']) ? ['all that was worked on afterwards'] : [];
+  const parts = [...before, ...after];
+  return parts.length === 0 ? [] : [`Testing ${listed(parts)}`];
+}
+
 /** What an option's price has in it, a line each. */
 function includedIn(scheme: SchemeEstimate): readonly string[] {
   return [
     `All cable, ${metalPlates(scheme) ? 'plates as named' : 'white plastic plates'}, boxes and fixings`,
     'Marking every new place on the wall with you before anything is cut',
-    'Testing what is there before it is touched, and all that was worked on afterwards',
+    ...testingSaid(scheme),
     ...(hasTask(scheme, ['lift-board', 'chipboard-trap', 'open-fixed-floor'])
       ? ['Floors opened where cable goes below them, and closed again']
       : []),

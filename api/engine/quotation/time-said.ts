@@ -5,9 +5,6 @@ import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import { listed } from './said.ts';
 import { thingsSaid } from './thing-said.ts';
 
-/** A working day where the firm has not said how long its own is, hours. Common practice, no source. */
-const DAY_HOURS = 8;
-
 const boardTasks: readonly string[] = [
   'connect-at-board',
   'fit-rcbo',
@@ -15,6 +12,7 @@ const boardTasks: readonly string[] = [
   'exchange-device',
   'fit-rcd-enclosure',
   'fit-board',
+  'move-circuit',
 ];
 
 const minutesOf = (labour: readonly LabourTask[], tasks: readonly string[]): number =>
@@ -48,26 +46,21 @@ function powerSaid({ labour, worked }: SchemeEstimate): readonly string[] {
   ];
 }
 
-/**
- * How long a scheme takes, in how many visits, and for how long the power is off.
- *
- * @param dayHours the firm's own working day; null: 8 hours.
- */
-export function timeSaid(scheme: SchemeEstimate, dayHours: number | null): readonly string[] {
+/** How long a scheme takes, on how many days and further visits, and for how long the power is off. */
+export function timeSaid(scheme: SchemeEstimate): readonly string[] {
   const { totals, price, labour, worked } = scheme;
   if (totals.hours === 0) return [];
-  const day = dayHours ?? DAY_HOURS;
-  const days = Math.max(1, Math.ceil(totals.hours / day));
+  const { days, dayHours, returns } = price.visits;
   const hours = Math.max(1, Math.round(totals.hours));
   const drying = dryingWords(worked.job.terms, labour);
   return [
-    `About ${counted(hours, 'hour')} of work: ${counted(days, 'day')} for one electrician, reckoned at ${day} hours a day${price.visits === 2 ? ', and a second visit when the plaster has set' : ''}.`,
+    `About ${counted(hours, 'hour')} of work: ${counted(days, 'day')} for one electrician, reckoned at ${dayHours} hours a day${returns > 0 ? ', and a further visit when the plaster has set' : ''}.`,
     ...powerSaid(scheme),
-    ...(drying !== null && price.visits === 1 ? [plasterSaid(worked.job.terms.drying)] : []),
+    ...(drying !== null && returns === 0 ? [plasterSaid(worked.job.terms.drying)] : []),
   ];
 }
 
 const plasterSaid = (drying: 'wait' | 'second-visit' | undefined): string =>
   drying === 'wait'
     ? 'Fresh plaster takes up to two hours to set; we wait for it, which is not charged.'
-    : 'Fresh plaster takes up to two hours to set; a short second visit may be needed to finish it.';
+    : 'Fresh plaster takes up to two hours to set; a short further visit may be needed to finish it.';

@@ -1,4 +1,5 @@
 import { FRAME_DEPTHS_MM } from '../connections/box-depth.ts';
+import { BOARD_WAYS } from './board-lines.ts';
 import { BOND_SIZES_MM2 } from './bonding-lines.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
 import { PLATE_SCREWS_MM } from './plate-screws.ts';
@@ -142,12 +143,10 @@ const protection: readonly Item[] = [
   ]),
   item('rcd-63-30-a', 'RCD 63 A 30 mA type A, two-module', 'each', 'protection'),
   item('enclosure-2-module', 'Enclosure, two to four modules', 'each', 'protection'),
-  item(
-    'consumer-unit',
-    'Consumer unit with main switch and RCBOs for the circuits found',
-    'set',
-    'protection',
+  ...BOARD_WAYS.map((ways) =>
+    item(`consumer-unit-${ways}`, `Consumer unit, ${ways} ways, with main switch`, 'each', 'protection'),
   ),
+  item('board-blank', 'Blank for an unused way of a board', 'each', 'protection'),
   item('bonding-clamp', 'Earth clamp BS 951 with label', 'each', 'protection'),
 ];
 

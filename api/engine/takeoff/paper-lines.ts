@@ -4,7 +4,8 @@ import { isMasonry, isMasonryCore } from '../ways/lay-in-wall.ts';
 import type { Segment } from '../ways/run.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
-import { deviceAfter, exchangedDevices, remedyCause } from './protection-lines.ts';
+import { deviceAfter, exchangedDevices } from './protection-lines.ts';
+import { remedyCause } from './remedy-cause.ts';
 
 /** Certificates, notices and charts of a scheme, and what every job uses up; nothing for the house as found. */
 export function paperDemands(worked: Worked): readonly Demand[] {
@@ -39,6 +40,9 @@ function noticeDemands(worked: Worked): Demand[] {
   for (const { board, id } of touched) {
     if (board) boards.set(board.id, [...(boards.get(board.id) ?? []), id]);
   }
+  for (const remedy of scheme.remedies)
+    if (remedy.kind === 'new-board' && remedy.at !== undefined)
+      boards.set(remedy.at, [...(boards.get(remedy.at) ?? []), remedyCause(remedy)]);
   const demands = [...boards.values()].map((causes) => paper('circuit-chart', causes));
   const rcds = [
     ...scheme.connections

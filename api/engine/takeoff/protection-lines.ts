@@ -1,17 +1,15 @@
 import type { Device } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
-import { fittedDevice, isRcbo } from '../circuit/fitted-device.ts';
+import { fittedDevice } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
+import { boardDemands } from './board-lines.ts';
 import { bondDemands } from './bonding-lines.ts';
 import type { Demand } from './demand.ts';
-
-/** How a remedy is named as a cause, the way the labour stage names it. */
-export function remedyCause({ kind, at }: Remedy): string {
-  return at === undefined ? `remedy/${kind}` : `remedy/${kind}/${at}`;
-}
+import { deviceItem } from './device-item.ts';
+import { remedyCause } from './remedy-cause.ts';
 
 /**
- * Devices for new circuits, and the material of remedies; boxes and accessories that remedies change are counted
+ * Devices for new circuits, new boards, and the material of remedies; boxes and accessories that remedies change are counted
  * there. However many remedies are about the device of one circuit, one device is bought for it: the one that the
  * circuit has in the end.
  */
@@ -24,7 +22,12 @@ export function protectionDemands(worked: Worked): readonly Demand[] {
   const exchanged = exchangedDevices(scheme.remedies).map((remedies) =>
     piece(deviceItem(deviceAfter(worked, remedies)), remedies.map(remedyCause)),
   );
-  return [...devices, ...exchanged, ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy))];
+  return [
+    ...devices,
+    ...exchanged,
+    ...boardDemands(worked),
+    ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy)),
+  ];
 }
 
 /** The remedies that exchange the device of a circuit, those of one circuit together; each without a circuit by itself. */
@@ -38,21 +41,7 @@ export function exchangedDevices(remedies: readonly Remedy[]): readonly (readonl
 }
 
 function piece(item: string, causes: readonly string[]): Demand {
-  return {
-    item,
-    unit: item === 'consumer-unit' ? 'set' : 'each',
-    group: 'protection',
-    measured: 1,
-    causes,
-  };
-}
-
-/** The item id of a device: with residual current protection an RCBO, else a circuit-breaker of its curve and rating. */
-export function deviceItem(device: Device): string {
-  const curve = device.curve === 'C' || device.curve === 'D' ? device.curve.toLowerCase() : 'b';
-  const size = `${curve}${device.ratingA}`;
-  if (!isRcbo(device)) return `mcb-${size}`;
-  return `rcbo-${size}-${device.rcd?.mA ?? 30}-${(device.rcd?.type ?? 'A').toLowerCase()}`;
+  return { item, unit: 'each', group: 'protection', measured: 1, causes };
 }
 
 function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
@@ -67,8 +56,6 @@ function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
       ];
     case 'bond-upgrade':
       return [...bondDemands(worked.job.supply, cause)];
-    case 'new-board':
-      return [piece('consumer-unit', [cause])];
     default:
       return [];
   }

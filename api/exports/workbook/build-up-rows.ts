@@ -1,4 +1,5 @@
 import type { AgreedTerms } from '#engine/price/agreed-terms.ts';
+import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds } from './cell-value.ts';
 import { moneyRow, percentRow } from './money-rows.ts';
@@ -36,18 +37,60 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
 /** Lines of the price that have rows of their own here. */
 const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
 
-/** Travelling time and its charge; neither where the job has none. */
-function travelRows({ scheme }: WorkbookContext, { travelMin }: AgreedTerms): readonly SummaryRow[] {
-  const { other, visits } = scheme.price;
+/** The days that the work fills: hours to the hundredth, days begun counted whole, as the engine counts them. */
+const DAYS = 'MAX(1,ROUNDUP(ROUND(ROUND((LabourMinutes-ReturnMinutes)/60,2)/DayHours,6),0))';
+
+/** How often the job is travelled to: by the hours, which follow the labour sheet, and the plaster that is come back for. */
+function visitRows({ scheme }: WorkbookContext, { dayHours }: AgreedTerms): readonly SummaryRow[] {
+  const { visits } = scheme.price;
+  return [
+    {
+      label: 'Work in a day, hours',
+      // Where the terms say nothing it is the day that the overhead is spread over.
+      value: dayHours ?? { formula: 'OverheadHours', result: visits.dayHours },
+      name: 'DayHours',
+      role: 'input',
+      format: 'hours',
+    },
+    {
+      label: 'Days of work',
+      value: { formula: DAYS, result: visits.days },
+      remark: 'Without what plaster is come back for',
+      name: 'WorkDays',
+      role: 'number',
+      format: 'quantity',
+    },
+    {
+      label: 'Visits',
+      value: { formula: 'WorkDays+ReturnVisits', result: visits.count },
+      remark: 'The days, and each time that plaster is come back for',
+      name: 'Visits',
+      role: 'number',
+      format: 'quantity',
+    },
+  ];
+}
+
+/** Travelling time and its charge, for each visit; neither where the job has none. */
+function travelRows(context: WorkbookContext, agreed: AgreedTerms): readonly SummaryRow[] {
+  const { other, visits } = context.scheme.price;
   const line = other.find(({ sum }) => sum === 'travel');
   if (line === undefined) return [];
   return [
+    ...visitRows(context, agreed),
+    {
+      label: 'Travel of a visit, minutes',
+      value: agreed.travelMin,
+      remark: 'There and back',
+      name: 'VisitTravelMinutes',
+      role: 'input',
+      format: 'minutes',
+    },
     {
       label: 'Travelling time, minutes',
-      value: travelMin * visits,
+      value: { formula: 'Visits*VisitTravelMinutes', result: agreed.travelMin * visits.count },
       name: 'TravelMinutes',
-      remark: visits === 1 ? '' : `${visits} visits of ${travelMin} min`,
-      role: 'input',
+      role: 'number',
       format: 'minutes',
     },
     {
@@ -83,7 +126,7 @@ function overheadRows({ scheme }: WorkbookContext, hasTravel: boolean): readonly
     },
     {
       label: 'Hours charged in a day',
-      value: byDay?.hoursPerDay ?? USUAL_DAY,
+      value: byDay?.hoursPerDay ?? USUAL_DAY_HOURS,
       name: 'OverheadHours',
       role: 'input',
       format: 'hours',
@@ -99,9 +142,6 @@ function overheadRows({ scheme }: WorkbookContext, hasTravel: boolean): readonly
     },
   ];
 }
-
-/** Hours of a day where no overhead says. */
-const USUAL_DAY = 8;
 
 /** Mark-up or margin on all of the work, where it is on all. */
 function profitOnAllRow({ scheme }: WorkbookContext, hasTravel: boolean): SummaryRow {

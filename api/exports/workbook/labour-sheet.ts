@@ -91,7 +91,31 @@ export function addLabourSheet(context: WorkbookContext): void {
   const total = labour.length === 0 ? '0' : `ROUND(SUM(K${FIRST_ROW}:K${last}),2)`;
   writeCell(sheet.getCell(totalRow, 11), { formula: total, result: price.labourMin }, 'total', 'minutes');
   nameCell(context.book, 'LabourMinutes', sheetNames.labour, `K${totalRow}`);
-  writeStages(context, sheet, { last, start: totalRow + 2 });
+  writeReturns(context, sheet, totalRow + 1);
+  writeStages(context, sheet, { last, start: totalRow + 3 });
+}
+
+/** What plaster is come back for, under the total: its minutes fall on no day of work, and each time is a visit of its own. */
+function writeReturns({ book, scheme }: WorkbookContext, sheet: Worksheet, row: number): void {
+  const { labour, price } = scheme;
+  const at = labour.findIndex(({ task }) => task === 'return-visit');
+  const task = FIRST_ROW + at;
+  const minutes = price.labourMin - price.visits.workMin;
+  writeCell(sheet.getCell(row, 2), 'of these come back for: times, minutes', 'text');
+  writeCell(
+    sheet.getCell(row, 4),
+    { formula: at < 0 ? '0' : `ROUNDUP(D${task},0)`, result: price.visits.returns },
+    'number',
+    'quantity',
+  );
+  writeCell(
+    sheet.getCell(row, 11),
+    { formula: at < 0 ? '0' : `K${task}`, result: hundredths(minutes) },
+    'number',
+    'minutes',
+  );
+  nameCell(book, 'ReturnVisits', sheetNames.labour, `D${row}`);
+  nameCell(book, 'ReturnMinutes', sheetNames.labour, `K${row}`);
 }
 
 /** Of the columns above, those that the stages have a figure in; the hours stand where the norms do. */

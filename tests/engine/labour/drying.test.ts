@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dryingWords, hasPlaster, visitsOf } from '#engine/labour/drying.ts';
+import { dryingWords, hasPlaster } from '#engine/labour/drying.ts';
 import type { Terms } from '#model/job.ts';
 import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
@@ -17,9 +17,10 @@ const returning = ({ labour }: ReturnType<typeof priced>) =>
 const travel = ({ price }: ReturnType<typeof priced>) => price.other.find(({ sum }) => sum === 'travel');
 
 describe('plaster that has to set', () => {
-  it('may take a second visit where nobody has said, without its travel', () => {
+  it('may take a further visit where nobody has said: at the high end only', () => {
     expect(returning(priced(undefined))).toMatchObject({ quantity: 0, highQuantity: 1 });
-    expect(priced(undefined).price.visits).toBe(1);
+    // 12.68 h at 8 h a day.
+    expect(priced(undefined).price.visits).toMatchObject({ days: 2, returns: 0, count: 2 });
   });
 
   it('is waited for: no second visit at either end', () => {
@@ -31,15 +32,18 @@ describe('plaster that has to set', () => {
   it('is come back for: the visit is priced, and its travel once more', () => {
     const [once, twice] = [priced('wait'), priced('second-visit')];
     expect(returning(twice)).toMatchObject({ quantity: 1, lowQuantity: 1, highQuantity: 1 });
-    expect(twice.price.visits).toBe(2);
-    expect(travel(twice)?.pence).toBe(2 * (travel(once)?.pence ?? 0));
-    expect(travel(twice)?.description).toBe('Travel, 2 × 30 min');
+    expect(once.price.visits.count).toBe(2);
+    expect(twice.price.visits).toMatchObject({ days: 2, returns: 1, count: 3 });
+    expect(travel(once)?.description).toBe('Travel, 2 × 30 min: 2 days of 8 h');
+    expect(2 * (travel(twice)?.pence ?? 0)).toBe(3 * (travel(once)?.pence ?? 0));
+    expect(travel(twice)?.description).toBe(
+      'Travel, 3 × 30 min: 2 days of 8 h, and to come back for the plaster',
+    );
   });
 
   it('is nothing to wait for where nothing is filled', () => {
     const dry = [{ task: 'fit-socket', quantity: 2 }];
     expect(hasPlaster(dry)).toBe(false);
-    expect(visitsOf({ drying: 'second-visit' }, dry)).toBe(1);
     expect(dryingWords({ drying: 'wait' }, dry)).toBeNull();
   });
 

@@ -205,6 +205,11 @@ describe('circuits and the board', () => {
     const worked = emptyWorked({ proposed, circuitIds: ['new'] });
     const tasks = ['verify-circuit', 'test-circuit', 'minor-works-certificate', 'installation-certificate'];
     expect(quantitiesOf(worked, ...tasks)).toEqual([0, 1, 0, 1]);
+    // What it is joined to is tested first, once, however many circuits are added.
+    expect(quantitiesOf(worked, 'verify-supply')).toEqual([1]);
+    expect(
+      quantitiesOf(emptyWorked({ circuitIds: [base.found.circuits[0]?.id ?? ''] }), 'verify-supply'),
+    ).toEqual([0]);
   });
 
   it.each([

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { openedUp } from '#engine/labour/opened-up.ts';
+import { includedOf } from '#engine/quotation/scope.ts';
 import type { Job } from '#model/job.ts';
 import { newJob } from '../../../ui/edits/new-job.ts';
-import { demoJob, demoNames } from '../demo-jobs/demo-estimates.ts';
+import { demoEstimate, demoJob, demoNames } from '../demo-jobs/demo-estimates.ts';
 import { ownLibrary } from '../own-library.ts';
 import { offering, quoted, textOf } from './quoted.ts';
 
@@ -51,17 +52,17 @@ describe('what a quotation offers', () => {
 
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
-    // A quarter of £926.77, a half of a penny rounded up.
+    // A quarter of £955.12.
     expect(paper.schemes[0]?.price).toMatchObject({
-      grossPence: 92677,
-      depositPence: 23169,
-      balancePence: 69508,
+      grossPence: 95512,
+      depositPence: 23878,
+      balancePence: 71634,
     });
     for (const { price } of paper.schemes) {
       expect(price.depositPence).toBe(Math.floor(price.grossPence / 4 + 0.5));
       expect(price.balancePence).toBe(price.grossPence - (price.depositPence ?? 0));
     }
-    expect(paper.payment.paragraphs[0]).toContain('£231.69 for Option A');
+    expect(paper.payment.paragraphs[0]).toContain('£238.78 for Option A');
     expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
   });
 
@@ -138,6 +139,29 @@ describe('a paper', () => {
     expect(paper.included.find(({ words }) => words.startsWith('Floors opened'))?.forOptions).toBe(
       'Options A and B',
     );
+  });
+
+  it('promises no testing that is not in the price', () => {
+    const { paper } = quoted(fernlow);
+    const testing = paper.included.filter(({ words }) => words.startsWith('Testing'));
+    expect(testing.map(({ words, forOptions }) => [words, forOptions])).toEqual([
+      ['Testing what is there before it is touched and all that was worked on afterwards', 'Options A and B'],
+      [
+        'Testing the supply and the fuse box before anything new is joined to them and all that was worked on afterwards',
+        'Option C',
+      ],
+    ]);
+    for (const name of demoNames)
+      for (const scheme of demoEstimate(name).schemes) {
+        const said = includedOf([{ letter: 'A', scheme }])
+          .map(({ words }) => words)
+          .join('; ');
+        const priced = (task: string): boolean =>
+          scheme.labour.some((one) => one.task === task && one.quantity > 0);
+        expect(said.includes('what is there before it is touched'), scheme.id).toBe(priced('verify-circuit'));
+        expect(said.includes('the supply and the fuse box'), scheme.id).toBe(priced('verify-supply'));
+        expect(said.includes('worked on afterwards'), scheme.id).toBe(priced('test-circuit'));
+      }
   });
 
   it('withholds a way that fails and is a draft then', () => {

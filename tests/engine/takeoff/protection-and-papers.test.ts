@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { deviceItem } from '#engine/takeoff/device-item.ts';
 import { paperDemands } from '#engine/takeoff/paper-lines.ts';
-import { deviceItem, protectionDemands, remedyCause } from '#engine/takeoff/protection-lines.ts';
+import { protectionDemands } from '#engine/takeoff/protection-lines.ts';
+import { remedyCause } from '#engine/takeoff/remedy-cause.ts';
 import type { Connection, Remedy } from '#model/scheme.ts';
 import { schemeOf } from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Worked } from '#engine/connections/worked.ts';
-import { remedyCause } from '#engine/takeoff/protection-lines.ts';
+import { remedyCause } from '#engine/takeoff/remedy-cause.ts';
 import { inSizeOrder } from '#engine/takeoff/size-order.ts';
 import { takeOff } from '#engine/takeoff/take-off.ts';
 import type { Run } from '#engine/ways/run.ts';

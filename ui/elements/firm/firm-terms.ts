@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { Finish } from '#model/installation.ts';
 import type { Library } from '#model/library.ts';
 import {
@@ -44,6 +45,12 @@ const terms: readonly OwnNumber<FirmTerm>[] = [
     help: 'Empty: by what the survey leaves open',
   },
   { key: 'travelMin', label: 'Travel, there and back', unit: 'min', help: 'Empty: none' },
+  {
+    key: 'dayHours',
+    label: 'Work in a day',
+    unit: 'h',
+    help: `Travel is paid for each day. Empty: as the overhead by the day, else ${USUAL_DAY_HOURS} h (from memory)`,
+  },
   { key: 'callOutPence', label: 'Call-out', unit: '£', help: 'Empty: none', factor: 100 },
   { key: 'minimumPence', label: 'Minimum charge', unit: '£', help: 'Empty: none', factor: 100 },
   { key: 'depositPercent', label: 'Deposit', unit: '%', help: 'Of the sum with VAT. Empty: none' },
@@ -133,7 +140,7 @@ export class FirmTerms extends LitElement {
       .unit=${unit}
       .help=${help}
       .value=${value === undefined ? null : value / factor}
-      .min=${0}
+      .min=${key === 'dayHours' ? 1 : 0}
       .max=${maxOf(key)}
       .whole=${key === 'validDays'}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
@@ -149,6 +156,7 @@ function maxOf(term: FirmTerm): number {
   if (term === 'marginPercent') return 99.99;
   if (term === 'contingencyPercent' || term === 'depositPercent') return 100;
   if (term === 'markupPercent') return 1000;
+  if (term === 'dayHours') return 24;
   return term === 'validDays' ? 3650 : 10_000;
 }
 customElements.define('firm-terms', FirmTerms);

@@ -1,14 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { OVERHEAD_REFUSED, overheadIsRefused } from '#engine/price/overhead.ts';
+import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { Norms, Overhead } from '#model/library.ts';
 import { setOverhead, setRateBasis } from '../../edits/norms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
-
-/** Hours of a day where nobody has said. */
-const USUAL_HOURS = 8;
 
 const bases = [
   { value: 'charged', label: 'Charged to customers' },
@@ -24,7 +22,7 @@ type Kind = (typeof kinds)[number]['value'];
 
 function begun(kind: Kind | null): Overhead | null {
   if (kind === null) return null;
-  return kind === 'percent' ? { percent: 0 } : { pencePerDay: 0, hoursPerDay: USUAL_HOURS };
+  return kind === 'percent' ? { percent: 0 } : { pencePerDay: 0, hoursPerDay: USUAL_DAY_HOURS };
 }
 
 /** What the hourly rate is, and the overhead that is put on top of it where it is at cost. */
@@ -78,6 +76,6 @@ function sizeFields(from: EventTarget, overhead: Overhead): TemplateResult {
       .value=${overhead.hoursPerDay}
       .min=${0.5}
       .max=${24}
-      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(from, setOverhead({ ...overhead, hoursPerDay: event.detail.value ?? USUAL_HOURS }))}
+      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(from, setOverhead({ ...overhead, hoursPerDay: event.detail.value ?? USUAL_DAY_HOURS }))}
     ></number-field>`;
 }

@@ -1,5 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { profitOn } from '#engine/price/profit.ts';
+import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import {
@@ -39,6 +40,7 @@ const termFields: readonly TermField[] = [
   { term: 'marginPercent', label: 'or margin', unit: '%', max: 99.99, factor: 1, whole: false },
   { term: 'contingencyPercent', label: 'Contingency', unit: '%', max: 100, factor: 1, whole: false },
   { term: 'travelMin', label: 'Travel, there and back', unit: 'min', max: 10_000, factor: 1, whole: false },
+  { term: 'dayHours', label: 'Work in a day', unit: 'h', max: 24, factor: 1, whole: false },
   { term: 'callOutPence', label: 'Call-out', unit: '£', max: 10_000_000, factor: 100, whole: false },
   { term: 'minimumPence', label: 'Minimum charge', unit: '£', max: 10_000_000, factor: 100, whole: false },
   { term: 'depositPercent', label: 'Deposit', unit: '%', max: 100, factor: 1, whole: false },
@@ -46,10 +48,15 @@ const termFields: readonly TermField[] = [
   { term: 'validDays', label: 'The price holds for', unit: 'days', max: 3650, factor: 1, whole: true },
 ];
 
+/** What an own term is where neither job nor firm says. */
+const usualWords: Partial<Readonly<Record<OwnTerm, string>>> = {
+  contingencyPercent: 'Empty: by what the survey leaves open',
+  dayHours: `Empty: as the firm’s overhead by the day, else ${USUAL_DAY_HOURS} h (from memory)`,
+};
+
 function firmSays(terms: Terms, { term, unit }: TermField): string {
   const value = terms[term];
-  if (value === undefined)
-    return term === 'contingencyPercent' ? 'Empty: by what the survey leaves open' : 'Empty: none';
+  if (value === undefined) return usualWords[term] ?? 'Empty: none';
   return `Empty: the firm’s, ${unit === '£' ? pounds(value) : `${value} ${unit}`}`;
 }
 
@@ -154,7 +161,7 @@ export class PriceTerms extends LitElement {
       .unit=${field.unit}
       .help=${firmSays(this.view.library.terms, field)}
       .value=${value === undefined ? null : value / field.factor}
-      .min=${0}
+      .min=${field.term === 'dayHours' ? 1 : 0}
       .max=${field.max}
       .whole=${field.whole}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {

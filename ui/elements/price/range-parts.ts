@@ -26,7 +26,7 @@ export function rangeParts(
   const width = range.highPence - range.lowPence;
   if (width <= 0) return [];
   const request = { labour, terms: worked.job.terms, library };
-  const pace = minutesPence(paceMin('low', request), price) + minutesPence(paceMin('high', request), price);
+  const pace = minutesPence(paceMin('high', request), price) - minutesPence(-paceMin('low', request), price);
   const asked = openQuestions.map(({ words, worthPence, subjects }) => ({
     words,
     pence: worthPence,

@@ -19,6 +19,7 @@ function valueWords(term: keyof Terms, value: unknown): string {
   if (typeof value === 'number') {
     if (term.endsWith('Pence')) return pounds(value);
     if (term.endsWith('Percent')) return `${value} %`;
+    if (term.endsWith('Hours')) return `${value} h`;
     return term.endsWith('Min') ? `${value} min` : String(value);
   }
   return typeof value === 'string' ? value.replaceAll('-', ' ') : '';

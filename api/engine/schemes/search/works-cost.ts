@@ -53,7 +53,8 @@ const leftOut: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk', 'grommet
 /**
  * What the things of a worked scheme come to, by the one thing, circuit, connection or remedy that causes it: the work
  * of accessories, boxes, joints, board and circuits, and what they are made of, by the same tasks and items as labour
- * and take-off count. Left out: the runs themselves, what several causes share or every job takes once, and grommets.
+ * and take-off count. Left out: the runs themselves, what several causes share or every job takes once, grommets, and travel, which
+ * goes by the days that all of it fills.
  */
 export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<string, Works> {
   const runIds = new Set(worked.runs.map(({ id }) => id));

@@ -1,0 +1,97 @@
+import type { Circuit, Device } from '#model/installation.ts';
+import type { Remedy } from '#model/scheme.ts';
+import { type BoardCircuits, circuitsOfBoard } from '../circuit/board-circuits.ts';
+import type { NetworkCircuit } from '../circuit/network.ts';
+import type { Worked } from '../connections/worked.ts';
+import type { Demand } from './demand.ts';
+import { deviceItem } from './device-item.ts';
+import { remedyCause } from './remedy-cause.ts';
+
+/** Ways of consumer units as they are sold. Common practice, no source. */
+export const BOARD_WAYS = [6, 8, 10, 12, 16, 20, 24] as const;
+
+/** Ways that are left for what comes later. Common practice, no source. */
+const WAYS_TO_SPARE = 2;
+
+/** What a circuit of a use usually has, where nobody looked at its device, A. Common practice, no source. */
+const usualRatingA: Readonly<Record<Circuit['use'], number>> = {
+  sockets: 32,
+  kitchen: 32,
+  cooker: 32,
+  heating: 16,
+  other: 6,
+};
+
+const rcboOf = (ratingA: number): Device => ({
+  standard: 'BS-EN-61009',
+  curve: 'B',
+  ratingA,
+  rcd: { type: 'A', mA: 30 },
+});
+
+/** A board that a scheme exchanges: the remedy, and what is on the board; null where the remedy names none. */
+export interface ExchangedBoard {
+  readonly remedy: Remedy;
+  readonly on: BoardCircuits | null;
+}
+
+/** The boards that a scheme exchanges, in the order of its remedies. */
+export function exchangedBoards({ job, proposed, scheme }: Worked): readonly ExchangedBoard[] {
+  return (scheme?.remedies ?? [])
+    .filter(({ kind }) => kind === 'new-board')
+    .map((remedy) => ({
+      remedy,
+      on: job.boards.some(({ id }) => id === remedy.at)
+        ? circuitsOfBoard(job, proposed, remedy.at ?? '')
+        : null,
+    }));
+}
+
+/**
+ * A new board for its circuits: the enclosure by its ways, an RCBO for each circuit that comes over, a blank for each way that
+ * stays free. Devices of new circuits, and those that another remedy is about, are counted with these; they take a way here.
+ * Sized by the most circuits that there may be, with some to spare. A remedy that names no board gets the smallest, empty.
+ */
+export function boardDemands(worked: Worked): readonly Demand[] {
+  return exchangedBoards(worked).flatMap(({ remedy, on }) => {
+    const cause = remedyCause(remedy);
+    const known = (on?.recorded.length ?? 0) + (on?.added ?? 0);
+    const { likely, low, high } = on?.unrecorded ?? { likely: 0, low: 0, high: 0 };
+    const ways = waysFor(known + high);
+    const blanks = (circuits: number): number => ways - known - circuits;
+    return [
+      part(`consumer-unit-${ways}`, cause, { measured: 1 }),
+      ...(on?.recorded ?? [])
+        .filter(({ id }) => !hasOwnRemedy(worked, id))
+        .map((circuit) => part(deviceItem(deviceFor(circuit)), cause, { measured: 1 })),
+      ...(high === 0
+        ? []
+        : [part(deviceItem(rcboOf(usualRatingA.other)), cause, { measured: likely, low, high })]),
+      part('board-blank', cause, { measured: blanks(likely), low: blanks(high), high: blanks(low) }),
+    ];
+  });
+}
+
+/** The smallest board sold that holds so many circuits with some to spare; past the largest, one of just so many ways. */
+export function waysFor(circuits: number): number {
+  const wanted = circuits + WAYS_TO_SPARE;
+  return BOARD_WAYS.find((ways) => ways >= wanted) ?? wanted;
+}
+
+/** Whether another remedy is about the device of a circuit: then it is bought there. */
+const hasOwnRemedy = ({ scheme }: Worked, circuitId: string): boolean =>
+  (scheme?.remedies ?? []).some(
+    ({ kind, at }) => (kind === 'rcbo' || kind === 'lower-device') && at === circuitId,
+  );
+
+/** The device that a circuit has on the new board; where nobody looked at its own, an RCBO usual for its use. */
+const deviceFor = ({ device, circuit }: NetworkCircuit): Device =>
+  device ?? rcboOf(usualRatingA[circuit?.use ?? 'other']);
+
+const part = (item: string, cause: string, amounts: Pick<Demand, 'measured' | 'low' | 'high'>): Demand => ({
+  item,
+  unit: 'each',
+  group: 'protection',
+  causes: [cause],
+  ...amounts,
+});
