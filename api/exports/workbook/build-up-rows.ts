@@ -33,8 +33,8 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   ];
 }
 
-/** Lines of the price that have rows of their own here. */
-const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
+/** Lines of the price that have rows of their own here; the others are `OtherSum1`, `OtherSum2` and so on. */
+export const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
 
 /** Travelling time and its charge; neither where the job has none. */
 function travelRows({ scheme }: WorkbookContext, { travelMin }: AgreedTerms): readonly SummaryRow[] {
