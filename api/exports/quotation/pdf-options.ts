@@ -100,6 +100,8 @@ const drawingStack = ({ storeyName, svg, widthMm }: QuotationDrawings['storeys']
   { svg: onWhite(svg), width: mm(widthMm) },
 ];
 
+const legendHead = (): Content => ({ text: 'What the signs in the drawing mean', style: 'label' });
+
 /** What the signs in the drawings mean: once, with the first of them. */
 const legendOf = ({ legend }: QuotationDrawings, roomMm: number): Content => ({
   svg: onWhite(legend.svg),
@@ -120,12 +122,10 @@ function drawingPart(
   const own = drawings.storeys.filter((storey) => storey.schemeId === schemeId);
   const pairs = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2).map(drawingStack)] : []));
   const isBeside = isFirst && own.length === 1;
-  const beside: readonly Content[][] = isBeside
-    ? [[{ text: 'What the signs mean', style: 'label' }, legendOf(drawings, DRAWING_MM)]]
-    : [];
+  const beside: readonly Content[][] = isBeside ? [[legendHead(), legendOf(drawings, DRAWING_MM)]] : [];
   const [first, ...rest] = pairs.map((pair) => drawingRow([...pair, ...beside]));
   if (first === undefined) return [];
-  const legend = isFirst && !isBeside ? [legendOf(drawings, TEXT_WIDTH_MM)] : [];
+  const legend = isFirst && !isBeside ? [together([legendHead(), legendOf(drawings, TEXT_WIDTH_MM)])] : [];
   return [together([subheading('The drawing'), first]), ...legend, ...rest];
 }
 
