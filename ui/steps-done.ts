@@ -1,6 +1,9 @@
 import { countWords } from '#drawing/count-words.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { boxMatters } from '#engine/schemes/outcomes/box-matters.ts';
+import type { OpenMatter } from '#engine/schemes/outcomes/open-matter.ts';
+import { rcboMatters } from '#engine/schemes/outcomes/rcd-matters.ts';
 import type { Job } from '#model/job.ts';
 import { missingFacts } from './elements/as-found/missing-facts.ts';
 import { type Step, stepNames, steps } from './job-view.ts';
@@ -65,6 +68,22 @@ function openWay(ways: readonly SchemeEstimate[]): string {
     .join(', ');
 }
 
+/** What nobody has looked at of the scheme that has least of it, and that its kit hangs on; not what is bought for either way. */
+function openKit({ packFor = [] }: Job, ways: readonly SchemeEstimate[]): string {
+  const isBoughtFor = ({ id }: OpenMatter): boolean =>
+    packFor.some(({ question, outcomes }) => question === id && outcomes.length > 1);
+  const open = ways.filter(hasKit).map(({ worked }) => ({
+    boxes: boxMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
+    rcbos: rcboMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
+  }));
+  const [least] = open.toSorted((a, b) => a.boxes + a.rcbos - b.boxes - b.rcbos);
+  if (least === undefined) return '';
+  return [
+    ...(least.boxes === 0 ? [] : [`${counted(least.boxes, 'box', 'boxes')} not looked at`]),
+    ...(least.rcbos === 0 ? [] : [`${counted(least.rcbos, 'RCBO')} not asked for`]),
+  ].join(', ');
+}
+
 const hasKit = ({ price }: SchemeEstimate): boolean => price.bill.length > 0;
 
 const unpriced = ({ price, labour }: SchemeEstimate): number =>
@@ -93,7 +112,11 @@ export function stepStates(job: Job, schemes: readonly SchemeEstimate[]): Readon
     price: lacksPrice(ways),
     papers: '',
   };
-  const open: Partial<Record<Step, string>> = { 'as-found': openFound(job), ways: openWay(ways) };
+  const open: Partial<Record<Step, string>> = {
+    'as-found': openFound(job),
+    ways: openWay(ways),
+    kit: openKit(job, ways),
+  };
   const firstOpen = steps.find((step) => lacks[step] !== '') ?? 'papers';
   const stateOf = (step: Step): StepState => {
     if (lacks[step] !== '') return { mark: 'to-do', lacks: lacks[step] };

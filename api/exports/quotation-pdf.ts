@@ -1,6 +1,7 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
+import { sumHeads } from '#engine/quotation/sum-heads.ts';
 import { comparison, optionContent, priceBlock } from './quotation/pdf-options.ts';
 import { paperPdf, parties } from './quotation/pdf-paper.ts';
 import {
@@ -45,7 +46,8 @@ function assumptions({ assumed }: QuotationDocument): readonly Content[] {
   ];
 }
 
-function extras({ extras: found }: QuotationDocument): readonly Content[] {
+function extras(paper: QuotationDocument): readonly Content[] {
+  const { extras: found } = paper;
   if (found.length === 0) return [];
   return [
     ruledTable({
@@ -54,7 +56,7 @@ function extras({ extras: found }: QuotationDocument): readonly Content[] {
         style: 'heading',
         under: 'None of this is in the price. Say so if you want any of it.',
       },
-      heads: ['What', 'What can be done', 'Price with VAT'],
+      heads: ['What', 'What can be done', sumHeads(paper).alone],
       rows: found.map((one) => [withOptions(one), one.remedy, figures(one.sumWords)]),
       widthsMm: [70, 70, 34],
     }),
@@ -89,7 +91,7 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
     ...comparison(paper),
     ...paper.weighed.flatMap(passage),
     ...paper.schemes.flatMap((scheme, i) =>
-      optionContent(scheme, { kind: paper.kind, drawings, isFirst: i === 0 }),
+      optionContent(scheme, { heads: sumHeads(paper), drawings, isFirst: i === 0 }),
     ),
     ...lines('What is in the price', paper.included),
     ...lines('What is not in the price', paper.excluded),

@@ -17,7 +17,7 @@ export interface ShoppingFiles {
 
 /**
  * The shopping list of the scheme that papers show, by the price list that they were priced with; with what is bought in
- * case, where the job says that something is.
+ * case, where the job says that something is, and what is still open.
  */
 export function shoppingFiles(
   papers: Pick<Papers, 'result' | 'chosen' | 'drawn' | 'shown' | 'state' | 'demoNote'>,
@@ -27,10 +27,11 @@ export function shoppingFiles(
   const { drawn, state, demoNote } = papers;
   const { reference, title, date } = drawn;
   const { prices } = library;
-  const packing = job.packFor === undefined ? null : packingOf(job, library, papers);
+  const all = packingOf(job, library, papers);
+  const packing = job.packFor === undefined ? null : all;
   const scheme = papers.shown;
   const taken = job.actuals?.instead;
   const head = { reference, title, date, state, demoNote };
-  const sheet = shoppingSheetOf({ ...head, scheme, packing, taken, prices });
+  const sheet = shoppingSheetOf({ ...head, scheme, packing, open: all?.plan ?? null, taken, prices });
   return { text: shoppingText(sheet), csv: csvText(shoppingRows(sheet)) };
 }

@@ -40,6 +40,32 @@ describe('what is bought in case', () => {
     expect(files(inCase).text).not.toBe(files(job).text);
   });
 
+  it('is said to be open on the list that goes out, until it is bought for', () => {
+    const files = (of: Job) => shoppingFiles(papersFor(of), demoLibrary(), of);
+    const open = 'Still open: 2 boxes.';
+    const r1 = 'Is the back box of R1 deep enough? Not on this list:';
+    expect(files(job).text).toContain(open);
+    expect(files(job).text).toContain(r1);
+    expect(
+      files(job)
+        .csv.split('\r\n')
+        .filter((row) => row.startsWith('still open,')).length,
+    ).toBe(2);
+    expect(files(inCase).text).toContain('Still open: 1 box.');
+    expect(files(inCase).text).not.toContain(r1);
+  });
+
+  it('says what having everything along would cost, which is what it costs then', () => {
+    const plan = packingOf(job, demoLibrary(), papersFor(job))?.plan;
+    const packFor = (plan?.questions ?? [])
+      .filter(({ kind }) => kind !== 'scheme')
+      .map(({ id, outcomes }) => ({ question: id, outcomes: outcomes.map((outcome) => outcome.id) }));
+    const all = { ...job, packFor };
+    const then = packingOf(all, demoLibrary(), papersFor(all))?.plan;
+    expect(plan?.openPence).toBeGreaterThan(0);
+    expect([then?.extraPence, then?.openPence]).toEqual([plan?.openPence, 0]);
+  });
+
   it('leaves the state of the papers as it is', () => {
     expect(stateTag(inCase)).toBe(stateTag(job));
     expect(stateTag({ ...job, title: 'Another' })).not.toBe(stateTag(job));

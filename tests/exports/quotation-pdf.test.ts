@@ -105,6 +105,40 @@ describe('the PDF of a quotation', () => {
   });
 });
 
+/** How far down a page its words reach, but for the foot of the page, pt. */
+const reach = (page: ReadPdf['words'][number]): number =>
+  Math.max(0, ...page.map(({ yMax }) => yMax).filter((yMax) => yMax < A4_PT.height - MARGIN_PT));
+
+describe('a page of a quotation', () => {
+  it.each([
+    ['saltglass-row', ['spurs-rcbo', 'fused-beds', 'ring-to-w2']],
+    ['saltglass-row', ['fused-beds']],
+    ['fernlow-close', ['fused-unit', 'ring-to-b3', 'new-radial']],
+    ['fernlow-close', ['new-radial']],
+    ['saltglass-row-quoting', ['new-radial']],
+  ] as const)(
+    'is no more than half empty before the next, but where the notice begins anew: %s, %j',
+    async (name, schemes) => {
+      const job = offering(name, { schemes: [...schemes] });
+      const { paper } = quoted(job);
+      const { pages, words } = (await pdfOf(job)).read;
+      const notice = paper.cancellation?.notice.heading ?? 'no notice';
+      const short = words.flatMap((page, i) => {
+        const isEnd =
+          i === words.length - 1 ||
+          plain(pages[i + 1] ?? '')
+            .trim()
+            .startsWith(notice);
+        return !isEnd && reach(page) < A4_PT.height / 2
+          ? [`page ${i + 1}: ${Math.round(reach(page))} pt`]
+          : [];
+      });
+      expect(short).toEqual([]);
+      expect(plain(pages.join(' ')).split('new, by its name').length).toBe(2);
+    },
+  );
+});
+
 /**
  * How many sentences of a list stand on each page that has any; a sentence is told by its first words, which no line breaks.
  * Those that other parts of the paper say as well are left out.

@@ -17,7 +17,7 @@ import type { Job, Terms } from '#model/job.ts';
 import type { Library, Overhead } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
-import { anyEdits, editBook, editRequest, requestOf } from './edited-price.ts';
+import { anyEdits, type Edit, editBook, editRequest, requestOf } from './edited-price.ts';
 import { type CalculatedBook, openBook, readBook, recalculated } from './spreadsheet.ts';
 
 const SEED = 20_261_101;
@@ -131,9 +131,24 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
   },
 ];
 
+/** A workbook after changes by hand. */
+async function bookWith(bytes: Uint8Array, edits: readonly Edit[]): Promise<Uint8Array> {
+  const book = await openBook(bytes);
+  for (const edit of edits) editBook(book, edit);
+  return new Uint8Array(await book.xlsx.writeBuffer());
+}
+
+/** True for changes that mean the same for every scheme: of rates and terms, not of one scheme's lines or of all minutes. */
+const isRate = ({ kind }: Edit): boolean =>
+  !['quantity', 'stock', 'price', 'task', 'norm', 'factor'].includes(kind);
+
+const penceAt = (book: CalculatedBook | undefined, cell: string): number =>
+  Math.round(Number(book?.value('Comparison', cell)) * 1e6) / 1e4;
+
 describe('the workbook recalculated by a spreadsheet', () => {
   let untouched: readonly CalculatedBook[] = [];
   let edited: readonly CalculatedBook[] = [];
+  let rated: readonly CalculatedBook[] = [];
   const slower = withTerms({ ...saltglass.terms, multipliers: ['fragile-finishes', 'alone'] });
   const base = estimateOf(slower, plain);
   const scheme = firstScheme(base);
@@ -147,16 +162,12 @@ describe('the workbook recalculated by a spreadsheet', () => {
       variants.map(({ job, library }) => firstWorkbook(estimateOf(job, library), library)),
     );
     const bytes = await firstWorkbook(base, plain);
-    const changed = await Promise.all(
-      cases.map(async (edits) => {
-        const book = await openBook(bytes);
-        for (const edit of edits) editBook(book, edit);
-        return new Uint8Array(await book.xlsx.writeBuffer());
-      }),
-    );
-    const all = await recalculated([...books, ...changed]);
+    const changed = await Promise.all(cases.map(async (edits) => bookWith(bytes, edits)));
+    const atRates = await Promise.all(cases.map(async (edits) => bookWith(bytes, edits.filter(isRate))));
+    const all = await recalculated([...books, ...changed, ...atRates]);
     untouched = all.slice(0, variants.length);
-    edited = all.slice(variants.length);
+    edited = all.slice(variants.length, variants.length + cases.length);
+    rated = all.slice(variants.length + cases.length);
   }, 300_000);
 
   it.each(variants.map(({ name }, index) => ({ name, index })))(
@@ -236,9 +247,57 @@ describe('the workbook recalculated by a spreadsheet', () => {
     ).toBe(1.56);
   });
 
-  it('lets the comparison follow for its own scheme', () => {
-    expect(edited[0]?.value('Comparison', 'J4')).toBe(edited[0]?.named('TotalGross'));
-    expect(edited[0]?.value('Comparison', 'J5')).toBe((base.schemes[1]?.totals.grossPence ?? 0) / 100);
+  it.each(cases.map((edits, index) => ({ edits, index })))(
+    `has every scheme of the comparison at the engine’s total after a change of the rates, case $index of seed ${SEED}`,
+    ({ edits, index }) => {
+      const rates = edits.filter(isRate);
+      const grossPence = base.schemes.map(
+        (one) => priceScheme(rates.reduce(editRequest, requestOf(one, plain))).totals.grossPence,
+      );
+      expect(base.schemes.map((_, at) => penceAt(rated[index], `J${4 + at}`))).toEqual(grossPence);
+      const passing = grossPence.filter((_, at) => base.schemes[at]?.complies !== 'no');
+      expect(base.schemes.map((_, at) => penceAt(rated[index], `M${4 + at}`))).toEqual(
+        grossPence.map((pence) => pence - Math.min(...passing)),
+      );
+      expect(grossPence[1]).not.toBe(base.schemes[1]?.totals.grossPence);
+    },
+  );
+
+  it.each(variants.map(({ name }, index) => ({ name, index })))(
+    'has every scheme of the comparison at the engine’s sums for $name',
+    ({ index }) => {
+      const variant = variants[index] ?? { job: saltglass, library: plain };
+      const { schemes } = estimateOf(variant.job, variant.library);
+      const columns = ['D', 'E', 'F', 'G', 'H', 'I', 'J'];
+      expect(
+        schemes.map((_, at) => columns.map((column) => penceAt(untouched[index], `${column}${4 + at}`))),
+      ).toEqual(
+        schemes.map(({ totals }) => [
+          totals.materialsPence,
+          totals.labourPence,
+          totals.otherPence,
+          totals.contingencyPence,
+          totals.netPence,
+          totals.vatPence,
+          totals.grossPence,
+        ]),
+      );
+    },
+  );
+
+  it('multiplies the minutes of the other schemes by what makes the work slower now', () => {
+    const factorAt = cases.findIndex((edits) => edits.some(({ kind }) => kind === 'factor'));
+    const edits = (cases[factorAt] ?? []).filter(({ kind }) => kind === 'factor');
+    const other = base.schemes[1];
+    if (other === undefined) throw new Error('The job has one scheme only.');
+    const { totals } = priceScheme(edits.reduce(editRequest, requestOf(other, plain)));
+    expect(totals.hours).not.toBe(other.totals.hours);
+    // The engine rounds the minutes of each task to hundredths, this table those of all tasks together.
+    expect(Math.abs(penceAt(edited[factorAt], 'C5') - totals.hours * 100)).toBeLessThanOrEqual(1);
+  });
+
+  it('lets its own scheme in the comparison follow its other sheets', () => {
+    for (const book of edited) expect(book.value('Comparison', 'J4')).toBe(book.named('TotalGross'));
   });
 
   it('tells of every scheme what it opens in the house and how much it disturbs', () => {

@@ -44,6 +44,17 @@ describe('how far a job has got', () => {
     expect(states(demo).wanted).toEqual({ mark: 'done', lacks: '' });
   });
 
+  it('says of the kit what nobody has looked at, until it is bought for either way', () => {
+    const both = (question: string) => ({ question, outcomes: ['deep', 'shallow'] });
+    expect(states(demo).kit).toEqual({ mark: 'in-part', lacks: '2 boxes not looked at' });
+    const one = { ...demo, packFor: [both('box/r1-hallway')] };
+    expect(states(one).kit).toEqual({ mark: 'in-part', lacks: '1 box not looked at' });
+    const all = { ...demo, packFor: [both('box/r1-hallway'), both('box/r6-kitchen')] };
+    expect(states(all).kit).toEqual({ mark: 'done', lacks: '' });
+    const deepOnly = { ...demo, packFor: [{ question: 'box/r1-hallway', outcomes: ['deep'] }] };
+    expect(states(deepOnly).kit).toEqual(states(demo).kit);
+  });
+
   it('stops where nothing tells how what was found hangs together', () => {
     const bare = produce(demo, (job) => {
       job.legs = [];

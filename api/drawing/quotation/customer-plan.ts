@@ -17,7 +17,14 @@ import { roomNames } from '../plan/room-names.ts';
 import { extentOf, type SheetLayout } from '../plan/sheet-layout.ts';
 import { wallBoxes, wallShapes } from '../plan/walls.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import { boardSymbol, type CustomerSymbol, customerSymbol, FLOOR_MM, SYMBOL_MM } from './customer-symbols.ts';
+import {
+  boardSymbol,
+  type CustomerSign,
+  type CustomerSymbol,
+  customerSymbol,
+  FLOOR_MM,
+  SYMBOL_MM,
+} from './customer-symbols.ts';
 
 /** Room round the walls, for labels outside them, mm on paper. */
 const MARGIN_MM = 7;
@@ -32,6 +39,8 @@ export interface CustomerPlan {
   readonly storeyId: string;
   readonly storeyName: string;
   readonly scene: Scene;
+  /** What is drawn in it that a customer may ask about. */
+  readonly signs: ReadonlySet<CustomerSign>;
 }
 
 /** The largest a drawing may be, mm on paper. */
@@ -164,7 +173,11 @@ function takeRoom(free: LabelPlacer, cables: readonly DrawnCable[], floors: read
     });
 }
 
-const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => {
+const drawnIn = (
+  worked: Worked,
+  storeyId: string,
+  room: DrawingRoom,
+): Pick<CustomerPlan, 'scene' | 'signs'> => {
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const positions = [...worked.plan.positionOfPoint.values(), ...worked.plan.positionOfBoard.values()]
     .filter((position) => position.storeyId === storeyId)
@@ -186,7 +199,13 @@ const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => 
   const points = [...shown].sort((a, b) => Number(a.symbol !== 'new') - Number(b.symbol !== 'new'));
   const labelled = points.map((one) => placed(one, free));
   const box = boards(worked, storeyId, frame, free);
-  return {
+  const signs = new Set<CustomerSign>([
+    ...shown.map(({ symbol }) => symbol),
+    ...(cables.length === 0 ? [] : (['cable'] as const)),
+    ...(floorSpots.length === 0 ? [] : (['floor'] as const)),
+    ...(box.length === 0 ? [] : (['board'] as const)),
+  ]);
+  const scene: Scene = {
     title: worked.plan.storeyById.get(storeyId)?.storey.name ?? '',
     widthMm: layout.widthMm,
     heightMm: layout.heightMm,
@@ -203,6 +222,7 @@ const sceneOf = (worked: Worked, storeyId: string, room: DrawingRoom): Scene => 
       { name: 'points', shapes: [...box, ...labelled] },
     ],
   };
+  return { scene, signs };
 };
 
 /** True where a scheme does something on a storey that a drawing can show. */
@@ -228,6 +248,6 @@ export function customerPlans(
     .map(({ storey }) => ({
       storeyId: storey.id,
       storeyName: storey.name,
-      scene: sceneOf(worked, storey.id, room),
+      ...drawnIn(worked, storey.id, room),
     }));
 }

@@ -4,6 +4,9 @@ import { line, type Scene, type Shape, words } from '../scene.ts';
 /** What a customer's drawing has symbols for. */
 export type CustomerSymbol = 'new' | 'there' | 'going' | 'fuse' | 'floor';
 
+/** All that a customer's drawing can have in it and that is explained. */
+export type CustomerSign = CustomerSymbol | 'cable' | 'board';
+
 /** Half the size of the largest symbol, mm on paper. */
 export const SYMBOL_MM = 1.9;
 
@@ -59,19 +62,34 @@ export const boardSymbol = ([x, y]: SheetPoint): readonly Shape[] => [
 const ROW_MM = 6;
 const WORDS_AT_MM = 8;
 
-/** What the symbols of a customer's drawing mean, in rows beneath each other. */
-export function customerLegend(): Scene {
-  const entries: readonly (readonly [(at: SheetPoint) => readonly Shape[], string])[] = [
-    [(at) => customerSymbol('new', at), 'new, by its name'],
-    [
-      ([x, y]) => [line('new', [sheetPoint(x - 3, y), sheetPoint(x + 3, y)])],
-      'new cable, in walls and below floors where not said otherwise',
-    ],
-    [(at) => customerSymbol('floor', at), 'the floor is opened here'],
-    [(at) => customerSymbol('there', at), 'socket that is there; those worked on have a name'],
-    [(at) => customerSymbol('fuse', at), 'new fuse for what is behind it'],
-    [boardSymbol, 'fuse box'],
-  ];
+const symbolEntry = (symbol: CustomerSymbol) => (at: SheetPoint) => customerSymbol(symbol, at);
+
+/** Every sign with what it means, in the order of the legend. */
+const meanings: readonly {
+  readonly sign: CustomerSign;
+  readonly drawn: (at: SheetPoint) => readonly Shape[];
+  readonly words: string;
+}[] = [
+  { sign: 'new', drawn: symbolEntry('new'), words: 'new, by its name' },
+  {
+    sign: 'cable',
+    drawn: ([x, y]) => [line('new', [sheetPoint(x - 3, y), sheetPoint(x + 3, y)])],
+    words: 'new cable, in walls and below floors where not said otherwise',
+  },
+  { sign: 'floor', drawn: symbolEntry('floor'), words: 'the floor is opened here' },
+  {
+    sign: 'there',
+    drawn: symbolEntry('there'),
+    words: 'socket that is there; those worked on have a name',
+  },
+  { sign: 'going', drawn: symbolEntry('going'), words: 'taken away, by its name' },
+  { sign: 'fuse', drawn: symbolEntry('fuse'), words: 'new fuse for what is behind it' },
+  { sign: 'board', drawn: boardSymbol, words: 'fuse box' },
+];
+
+/** What the signs in a customer's drawings mean, in rows beneath each other: of those that are drawn, and no others. */
+export function customerLegend(drawn: ReadonlySet<CustomerSign>): Scene {
+  const entries = meanings.filter(({ sign }) => drawn.has(sign));
   return {
     title: 'What the signs in the drawing mean',
     widthMm: 96,
@@ -80,11 +98,11 @@ export function customerLegend(): Scene {
     layers: [
       {
         name: 'legend',
-        shapes: entries.flatMap(([symbol, meaning], row) => {
+        shapes: entries.flatMap((entry, row) => {
           const y = (row + 0.5) * ROW_MM;
           return [
-            ...symbol(sheetPoint(3.4, y)),
-            words('text', sheetPoint(WORDS_AT_MM, y + 1), meaning, { sizeMm: 3 }),
+            ...entry.drawn(sheetPoint(3.4, y)),
+            words('text', sheetPoint(WORDS_AT_MM, y + 1), entry.words, { sizeMm: 3 }),
           ];
         }),
       },

@@ -28,19 +28,19 @@ export function quotationDrawings(
   { schemes }: Pick<QuotationDocument, 'schemes'>,
   estimate: Pick<Estimate, 'schemes'>,
 ): QuotationDrawings {
-  const legend = customerLegend();
+  const plans = schemes.flatMap(({ schemeId }) => {
+    const scheme = estimate.schemes.find(({ id }) => id === schemeId);
+    return scheme === undefined ? [] : customerPlans(scheme, room).map((plan) => ({ schemeId, ...plan }));
+  });
+  const legend = customerLegend(new Set(plans.flatMap(({ signs }) => [...signs])));
   return {
-    storeys: schemes.flatMap(({ schemeId }) => {
-      const scheme = estimate.schemes.find(({ id }) => id === schemeId);
-      if (scheme === undefined) return [];
-      return customerPlans(scheme, room).map(({ storeyName, scene }) => ({
-        schemeId,
-        storeyName,
-        widthMm: scene.widthMm,
-        heightMm: scene.heightMm,
-        svg: svgOf(scene),
-      }));
-    }),
+    storeys: plans.map(({ schemeId, storeyName, scene }) => ({
+      schemeId,
+      storeyName,
+      widthMm: scene.widthMm,
+      heightMm: scene.heightMm,
+      svg: svgOf(scene),
+    })),
     legend: { widthMm: legend.widthMm, heightMm: legend.heightMm, svg: svgOf(legend) },
   };
 }

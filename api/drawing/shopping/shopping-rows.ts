@@ -29,12 +29,14 @@ const heads = [
 
 /**
  * The shopping list as rows for a spreadsheet, a row of heads first: one row a size that is asked for. What belongs to a
- * whole entry (used, left over, cost, what for and why) stands in its first row only, so that columns add up.
+ * whole entry (used, left over, cost, what for and why) stands in its first row only, so that columns add up. What is still open and
+ * not on the list comes last, a question a row.
  */
 export const shoppingRows = ({
   list,
   forWords,
   inCase,
+  stillOpen,
   instead,
 }: ShoppingSheet): readonly (readonly CsvCell[])[] => [
   heads,
@@ -48,6 +50,7 @@ export const shoppingRows = ({
       ]),
     ),
   ),
+  ...stillOpen.lines.map((line): readonly CsvCell[] => ['still open', '', '', '', line]),
 ];
 
 const insteadCells = (took: TookInstead | undefined): readonly CsvCell[] => [

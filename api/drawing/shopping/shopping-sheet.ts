@@ -1,12 +1,16 @@
 import { cautions } from '#engine/cautions.ts';
+import { percentOfPence } from '#engine/price/money.ts';
 import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shopping-list.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
+import { vatPercentOf } from '#engine/price/vat.ts';
 import { pounds } from '#engine/quotation/said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { OutcomePlan } from '#engine/schemes/outcomes/outcome-plan.ts';
 import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import type { Prices } from '#model/library.ts';
 import { type CutList, cutListsOf } from './cut-lists.ts';
 import { type InCase, inCaseOf, nothingInCase } from './in-case.ts';
+import { nothingOpen, type StillOpen, stillOpenOf } from './still-open.ts';
 import { type Instead, insteadOf, type TookInstead } from './took-instead.ts';
 import { whatFor } from './what-for.ts';
 
@@ -18,6 +22,8 @@ export interface ShoppingRequest {
   readonly scheme: SchemeEstimate;
   /** What is bought in its stead while things are open; absent or null: what is counted. */
   readonly packing?: Packing | null;
+  /** What is open of it and what is bought for; absent or null: nobody asked. */
+  readonly open?: OutcomePlan | null;
   /** What the job records as taken instead; absent: nothing. */
   readonly taken?: readonly TookInstead[] | undefined;
   /** Keys of what was marked as not in stock; absent: none. */
@@ -32,7 +38,7 @@ export interface ShoppingRequest {
 
 /** The shopping list of a scheme with all that people read on it. */
 export interface ShoppingSheet
-  extends Omit<ShoppingRequest, 'scheme' | 'packing' | 'taken' | 'notInStock' | 'prices'> {
+  extends Omit<ShoppingRequest, 'scheme' | 'packing' | 'open' | 'taken' | 'notInStock' | 'prices'> {
   readonly schemeName: string;
   readonly list: ShoppingList;
   /** "£132.40 over the counter, VAT not in it, by the price list of 2026-11-01", and how much has no price. */
@@ -41,6 +47,8 @@ export interface ShoppingSheet
   readonly forWords: ReadonlyMap<string, string>;
   /** What is there in case only, and what goes back. */
   readonly inCase: InCase;
+  /** What may be needed and is not on it. */
+  readonly stillOpen: StillOpen;
   readonly instead: Instead;
   readonly notInStock: ReadonlySet<string>;
   readonly cutLists: readonly CutList[];
@@ -55,6 +63,7 @@ export const entriesOf = ({ groups }: ShoppingList): readonly ShoppingEntry[] =>
 export function shoppingSheetOf({
   scheme,
   packing = null,
+  open = null,
   taken = [],
   notInStock = new Set(),
   prices,
@@ -67,9 +76,10 @@ export function shoppingSheetOf({
     ...head,
     schemeName: scheme.name,
     list,
-    costWords: costWords(list, prices),
+    costWords: costWords(list, prices, scheme.price.vat === 'not-registered'),
     forWords: new Map(entriesOf(list).map(({ key, causes }) => [key, words(causes)])),
     inCase: packing === null ? nothingInCase : inCaseOf(list, scheme.purchase, { packing, prices }),
+    stillOpen: open === null ? nothingOpen : stillOpenOf(open),
     instead: insteadOf(list, taken),
     notInStock,
     cutLists: cutListsOf(bought),
@@ -77,10 +87,14 @@ export function shoppingSheetOf({
   };
 }
 
-function costWords(list: ShoppingList, prices: Prices): string {
+/** What is paid in all; a firm that is not registered gets no VAT back, so it is told what it pays with it. */
+function costWords(list: ShoppingList, prices: Prices, bearsVat: boolean): string {
   const unlisted = entriesOf(list).filter(({ place }) => place === 'unlisted').length;
-  const vat = list.vat === 'included' ? 'VAT in it' : 'VAT not in it';
-  const sum = `${pounds(list.pence)} over the counter, ${vat}, by the price list of ${prices.date}`;
+  const byList = `by the price list of ${prices.date}`;
+  const sum =
+    list.vat === 'excluded' && bearsVat
+      ? `${pounds(list.pence + percentOfPence(list.pence, vatPercentOf.standard))} over the counter with VAT, which you do not get back; ${pounds(list.pence)} without it, as the sums here are, ${byList}`
+      : `${pounds(list.pence)} over the counter, VAT ${list.vat === 'included' ? 'in it' : 'not in it'}, ${byList}`;
   if (unlisted === 0) return `${sum}.`;
   return `${sum}; ${unlisted === 1 ? 'one thing is' : `${unlisted} things are`} not on it and not in that sum.`;
 }

@@ -23,6 +23,9 @@ export function shoppingText(sheet: ShoppingSheet): string {
   const { reference, title, schemeName, date, state, list, cutLists, demoNote } = sheet;
   return text([
     [`Shopping list, ${reference}: ${title}`, schemeName, `${date}, state ${state}`],
+    [sheet.stillOpen.words, ...sheet.stillOpen.lines.map((line) => `  ${line}`)].filter(
+      (line) => line !== '',
+    ),
     ...(list.groups.length === 0 ? [['Nothing to buy, and nothing from the van.']] : []),
     ...list.groups.map((group) => [
       group.title.toUpperCase(),

@@ -16,7 +16,7 @@ import { type Exact, exactOf, minus, over, plus, roundHalfUp, times } from './ex
  * 9. *deposit*: its percentage, once, on the total with VAT;
  * 10. *VAT within*: of the difference that a variation makes, once; it is told, and charged by nothing.
  *
- * Beside the price, *outlay*: so many of an offer, once each (`buying/`); no job is charged by it.
+ * Beside the price, *outlay*: so many of an offer, once each (`buying/`), and its VAT, once, where the firm bears it; no job is charged by it.
  *
  * Source: HMRC manual VATREC12010 lets a trader round the invoice total; half up and once on the net is our
  * policy, because a householder cannot recover what is rounded.

@@ -44,9 +44,10 @@ export function comparedRows(
       return at === undefined ? [] : [of(scheme, at)];
     }),
   });
+  const hasVat = quoted.every(({ price }) => !price.withoutVat);
   const range = quoted.some(({ price }) => price.range !== null);
   return [
-    row('Price with VAT', (_, { price }) => pounds(price.grossPence)),
+    row(hasVat ? 'Price with VAT' : 'Price', (_, { price }) => pounds(price.grossPence)),
     ...(range
       ? [
           row('May come to', (_, { price }) =>

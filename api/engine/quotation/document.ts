@@ -19,6 +19,8 @@ export interface QuotedPrice {
   readonly vatPercent: number;
   readonly vatPence: number;
   readonly grossPence: number;
+  /** True where no VAT is charged at all, be it at nought; papers frozen before this was told lack it. */
+  readonly withoutVat: boolean;
   /** What the net sum is made of, adding up to it; only an estimate says it, since its sums are what is charged by. */
   readonly parts: readonly QuotedSum[];
   /** The rate of VAT and its condition, and what the price is if the condition does not hold. */

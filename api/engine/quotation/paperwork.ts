@@ -97,10 +97,14 @@ function noticeSaid(
   const found = notifications[messageOf(scheme, 'NT1') ?? ''];
   if (found === undefined) return [];
   if (!found.due) return [ofNation(found.words, nation)];
-  return [
-    `${found.words} ${notifiedBy === undefined ? 'Who does that: to be agreed.' : notifier[notifiedBy]}`,
-  ];
+  return [`${found.words} ${notifiedBy === undefined ? nobodySaid(scheme) : notifier[notifiedBy]}`];
 }
+
+/** Where nobody has said who notifies; what it costs may be in the price all the same. */
+const nobodySaid = ({ price }: SchemeEstimate): string =>
+  price.other.some(({ sum, pence }) => sum === 'notification' && pence > 0)
+    ? 'That is in the price; whether we do it through a scheme, a certifier does, or we tell the council’s building control is to be agreed.'
+    : 'Who does that: to be agreed.';
 
 /**
  * The certificate that the work ends with, and whether it is notified, why and by whom; options that differ apart.

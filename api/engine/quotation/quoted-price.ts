@@ -53,6 +53,7 @@ export function quotedPrice(
     vatPercent: price.vatPercent,
     vatPence,
     grossPence,
+    withoutVat: price.vat === 'not-registered',
     parts: kind === 'estimate' ? partsOf(price) : [],
     vatWords: vatSaid(price, registered),
     depositPence: depositPence === 0 ? null : depositPence,

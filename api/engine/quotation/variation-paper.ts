@@ -4,6 +4,7 @@ import type { QuotationDocument } from './document.ts';
 import { dayWords, pounds, poundsMore } from './said.ts';
 import { saidHowWords } from './said-how.ts';
 import type { VariationStatus } from './standing.ts';
+import { type SumHeads, sumHeads } from './sum-heads.ts';
 import type { VariationDocument, VariedSum } from './variation-document.ts';
 
 /** A variation with what it changes. */
@@ -53,7 +54,7 @@ export function variationPaper(request: VariationPaperRequest): VariationDocumen
       paragraphs: reason.split(/\n+/).filter((line) => line.trim() !== ''),
     },
     priceHeading: 'What it does to the price',
-    sums: sumsOf(variation),
+    sums: sumsOf(variation, sumHeads(paper)),
     vatWords: vatWords(request),
     howPriced: `Priced at the prices, rates and terms of that ${paper.kind}; only what changes in the work is counted.`,
     photosHeading: 'Photos',
@@ -69,16 +70,15 @@ function ofWords({ paper, acceptance }: VariationPaperRequest): string {
   return `${head}, accepted on ${dayWords(acceptance.on)}: ${paper.schemes.length === 1 ? '' : `${scheme.heading}, `}${scheme.nickname}.`;
 }
 
-function sumsOf({
-  parts,
-  beforePence,
-  afterPence,
-}: VariationPaperRequest['variation']): readonly VariedSum[] {
+function sumsOf(
+  { parts, beforePence, afterPence }: VariationPaperRequest['variation'],
+  { after }: SumHeads,
+): readonly VariedSum[] {
   return [
     ...parts.map(({ words, pence }) => ({ words, sumWords: poundsMore(pence), isSum: false })),
-    { words: 'This change, VAT included', sumWords: poundsMore(afterPence - beforePence), isSum: true },
+    { words: `This change${after}`, sumWords: poundsMore(afterPence - beforePence), isSum: true },
     { words: 'The work as agreed before it', sumWords: pounds(beforePence), isSum: false },
-    { words: 'The work with it, VAT included', sumWords: pounds(afterPence), isSum: true },
+    { words: `The work with it${after}`, sumWords: pounds(afterPence), isSum: true },
   ];
 }
 

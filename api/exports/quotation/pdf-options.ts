@@ -3,6 +3,7 @@ import { tokens } from '#drawing/ink.ts';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import type { FeltInRoom, QuotationDocument, QuotedPrice, QuotedScheme } from '#engine/quotation/document.ts';
 import { pounds } from '#engine/quotation/said.ts';
+import type { SumHeads } from '#engine/quotation/sum-heads.ts';
 import {
   heading,
   listUnder,
@@ -25,13 +26,13 @@ const right = (text: string, bold = false): TableCell => ({
 const noPadding = { paddingLeft: () => 0, paddingRight: () => 0 } as const;
 
 /** What the customer pays for one option, line by line down to the sum. */
-function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Content {
+function priceTable(price: QuotedPrice, heads: SumHeads): Content {
   const { parts, netPence, vatPercent, vatPence, grossPence, depositPence, balancePence, range } = price;
   const rows: readonly (readonly [string, number, boolean])[] = [
     ...parts.map(({ words, pence }) => [words, pence, false] as const),
-    ['Price without VAT', netPence, false],
+    ...(heads.net === null ? [] : [[heads.net, netPence, false] as const]),
     ...(vatPercent > 0 ? [[`VAT at ${vatPercent} %`, vatPence, false] as const] : []),
-    [kind === 'quotation' ? 'To pay' : 'Estimated, with VAT', grossPence, true],
+    [heads.gross, grossPence, true],
     ...(depositPence === null
       ? []
       : ([
@@ -58,7 +59,7 @@ function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Conten
         ? []
         : [
             paragraph(
-              `What you pay may come to anything from ${pounds(range.lowPence)} to ${pounds(range.highPence)}, VAT included.`,
+              `What you pay may come to anything from ${pounds(range.lowPence)} to ${pounds(range.highPence)}${heads.after}.`,
             ),
           ]),
     ],
@@ -83,47 +84,54 @@ const feltTable = (felt: readonly FeltInRoom[]): Content =>
 /** Lettering stands on strips of the sheet's colour, which in print is white. */
 const onWhite = (svg: string): string => svg.replaceAll(tokens.sheet, '#ffffff');
 
-/** Two drawings in a row, each with its storey's name; a row is never parted. */
-function drawingRows(schemeId: string, { storeys }: QuotationDrawings): readonly Content[] {
-  const own = storeys.filter((storey) => storey.schemeId === schemeId);
-  const pairs = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2)] : []));
-  if (pairs.length === 0) return [];
-  return pairs.map((pair) => ({
-    unbreakable: true,
-    margin: [0, 4, 0, 4],
-    columnGap: mm(4),
-    columns: pair.map(({ storeyName, svg, widthMm }) => ({
-      width: mm((TEXT_WIDTH_MM - 4) / 2),
-      stack: [
-        { text: storeyName, style: 'label' },
-        { svg: onWhite(svg), width: mm(widthMm) },
-      ],
-    })),
-  }));
-}
+/** Of each of two drawings in a row. */
+const DRAWING_MM = (TEXT_WIDTH_MM - 4) / 2;
+
+/** A row of drawings, or of one and what its signs mean; never parted. */
+const drawingRow = (stacks: readonly Content[][]): Content => ({
+  unbreakable: true,
+  margin: [0, 4, 0, 4],
+  columnGap: mm(4),
+  columns: stacks.map((stack) => ({ width: mm(DRAWING_MM), stack })),
+});
+
+const drawingStack = ({ storeyName, svg, widthMm }: QuotationDrawings['storeys'][number]): Content[] => [
+  { text: storeyName, style: 'label' },
+  { svg: onWhite(svg), width: mm(widthMm) },
+];
+
+const legendHead = (): Content => ({ text: 'What the signs in the drawing mean', style: 'label' });
 
 /** What the signs in the drawings mean: once, with the first of them. */
-const legendOf = ({ legend }: QuotationDrawings): Content => ({
+const legendOf = ({ legend }: QuotationDrawings, roomMm: number): Content => ({
   svg: onWhite(legend.svg),
-  width: mm(legend.widthMm),
+  width: mm(Math.min(legend.widthMm, roomMm)),
   margin: [0, 0, 0, 8],
 });
 
-/** The drawings under their heading, the first row and its legend never parted from it. */
+/**
+ * The drawings under their heading, two in a row, the first row never parted from it. What the signs mean stands beside a
+ * drawing that is alone; under a full row it may come on the next page, for row and legend together would leave more than
+ * half of a page empty.
+ */
 function drawingPart(
-  scheme: QuotedScheme,
+  { schemeId }: QuotedScheme,
   drawings: QuotationDrawings,
   isFirst: boolean,
 ): readonly Content[] {
-  const [first, ...rest] = drawingRows(scheme.schemeId, drawings);
+  const own = drawings.storeys.filter((storey) => storey.schemeId === schemeId);
+  const pairs = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2).map(drawingStack)] : []));
+  const isBeside = isFirst && own.length === 1;
+  const beside: readonly Content[][] = isBeside ? [[legendHead(), legendOf(drawings, DRAWING_MM)]] : [];
+  const [first, ...rest] = pairs.map((pair) => drawingRow([...pair, ...beside]));
   if (first === undefined) return [];
-  const legend = isFirst ? [legendOf(drawings)] : [];
-  return [together([subheading('The drawing'), first, ...legend]), ...rest];
+  const legend = isFirst && !isBeside ? [together([legendHead(), legendOf(drawings, TEXT_WIDTH_MM)])] : [];
+  return [together([subheading('The drawing'), first]), ...legend, ...rest];
 }
 
 /** Where an option stands: in which paper, with which drawings, and whether it is the first. */
 export interface OptionPlace {
-  readonly kind: QuotationDocument['kind'];
+  readonly heads: SumHeads;
   readonly drawings: QuotationDrawings;
   readonly isFirst: boolean;
 }
@@ -131,14 +139,14 @@ export interface OptionPlace {
 /** One option: how, price, how long, where it is felt, and its drawing, with the legend beside the first. */
 export function optionContent(
   scheme: QuotedScheme,
-  { kind, drawings, isFirst }: OptionPlace,
+  { heads, drawings, isFirst }: OptionPlace,
 ): readonly Content[] {
   const { heading: name, nickname, price, withheld, how, youGet, time, felt } = scheme;
   const warning: readonly Content[] = withheld === null ? [] : [{ text: withheld, style: 'warning' }];
   return [
     ...listUnder([heading(`${name}, ${nickname}: ${pounds(price.grossPence)}`), ...warning], how),
     ...listUnder([subheading('Also done')], youGet),
-    together([subheading('Price'), priceTable(price, kind), paragraph(price.vatWords)]),
+    together([subheading('Price'), priceTable(price, heads), paragraph(price.vatWords)]),
     ...listUnder([subheading('How long, and the power')], time),
     ...(felt.length === 0 ? [] : [feltTable(felt)]),
     ...drawingPart(scheme, drawings, isFirst),

@@ -23,6 +23,7 @@ const columns: readonly Column[] = [
   { header: 'Note', width: 20, role: 'text' },
   { header: 'Packs to buy', width: 8, role: 'number', format: 'quantity' },
   { header: 'Left over', width: 8, role: 'number', format: 'quantity' },
+  { header: 'Quantity may come to', width: 9, role: 'number', format: 'quantity' },
 ];
 
 /** What the van holds of a line's item when its turn comes: earlier lines of the same item took theirs. */
@@ -64,6 +65,7 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     line.causes.map(context.labelOf).join(', '),
     billNote(line, context),
     ...packCells(line, row),
+    context.scheme.takeoff[index]?.highQuantity ?? line.quantity,
   ];
 }
 
@@ -87,7 +89,7 @@ function packCells(line: BillLine, row: number): readonly CellContent[] {
 export function addBillSheet(context: WorkbookContext): void {
   const { price } = context.scheme;
   const note =
-    'Shaded cells may be changed; the rest follows. Bought in whole packs where sold so: “packs” charges them whole, ' +
+    'Shaded cells may be changed; the rest follows. What a quantity may come to is as estimated, while things are assumed or not looked at. Bought in whole packs where sold so: “packs” charges them whole, ' +
     '“used” what the job uses of them. Cost is before mark-up and VAT ' +
     `(prices: ${context.library.prices.source}, ${context.library.prices.date}).`;
   const sheet = addTableSheet(context, sheetNames.bill, note, columns);

@@ -34,8 +34,8 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   ];
 }
 
-/** Lines of the price that have rows of their own here. */
-const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
+/** Lines of the price that have rows of their own here; the others are `OtherSum1`, `OtherSum2` and so on. */
+export const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
 
 /** The days that the work fills: hours to the hundredth, days begun counted whole, as the engine counts them. */
 const DAYS = 'MAX(1,ROUNDUP(ROUND(ROUND((LabourMinutes-ReturnMinutes)/60,2)/DayHours,6),0))';

@@ -6,6 +6,7 @@ import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';
 import { type CellContent, pounds } from './cell-value.ts';
+import { type MoneyFormulas, moneyOf, ownMoney, writeBasis } from './comparison-basis.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
 
@@ -40,37 +41,45 @@ function failures(scheme: SchemeEstimate): string {
   return [...new Set(titles)].sort().join('; ');
 }
 
-/** The scheme of this workbook follows its formulas; the others stand as they were estimated. */
-function moneyCells(totals: Totals, live: boolean): readonly CellContent[] {
+/** Materials, labour, other sums and contingency. */
+function moneyCells(totals: Totals, money: MoneyFormulas): readonly CellContent[] {
   const parts = [
-    ['TotalMaterials', totals.materialsPence],
-    ['TotalLabour', totals.labourPence],
-    ['OtherSums+MinimumTopUp', totals.otherPence],
-    ['TotalContingency', totals.contingencyPence],
+    [money.materials, totals.materialsPence],
+    [money.labour, totals.labourPence],
+    [money.other, totals.otherPence],
+    [money.contingency, totals.contingencyPence],
   ] as const;
-  return parts.map(([formula, pence]) => (live ? { formula, result: pounds(pence) } : pounds(pence)));
+  return parts.map(([formula, pence]) => ({ formula, result: pounds(pence) }));
 }
 
-function differenceCell(estimate: Estimate, scheme: SchemeEstimate, row: number): CellContent {
-  const index = estimate.schemes.findIndex(({ id }) => id === estimate.cheapestId);
-  const cheapest = estimate.schemes[index];
+/** Against the least total of those that do not fail, whichever that is by now; empty where all fail. */
+function differenceCell({ schemes, cheapestId }: Estimate, scheme: SchemeEstimate, row: number): CellContent {
+  const cheapest = schemes.find(({ id }) => id === cheapestId);
   if (cheapest === undefined) return null;
-  const result = pounds(scheme.totals.grossPence - cheapest.totals.grossPence);
-  return { formula: `ROUND(J${row}-J$${FIRST_ROW + index},2)`, result };
+  const totals = schemes.flatMap(({ complies }, index) =>
+    complies === 'no' ? [] : [`J$${FIRST_ROW + index}`],
+  );
+  return {
+    formula: `ROUND(J${row}-MIN(${totals.join(',')}),2)`,
+    result: pounds(scheme.totals.grossPence - cheapest.totals.grossPence),
+  };
 }
 
-function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: number): readonly CellContent[] {
+function contentsOf(
+  context: WorkbookContext,
+  scheme: SchemeEstimate,
+  { row, money }: { readonly row: number; readonly money: MoneyFormulas },
+): readonly CellContent[] {
   const { totals, range } = scheme;
-  const live = scheme.id === context.scheme.id;
   const { cableMm } = schemeCable(scheme.runs);
   const { holes, boards } = openedUp(scheme.labour);
   return [
     scheme.name,
     verdictOf(scheme).words,
-    live ? { formula: 'LabourHours', result: totals.hours } : totals.hours,
-    ...moneyCells(totals, live),
+    { formula: money.hours, result: totals.hours },
+    ...moneyCells(totals, money),
     { formula: `ROUND(SUM(D${row}:G${row}),2)`, result: pounds(totals.netPence) },
-    live ? { formula: 'TotalVat', result: pounds(totals.vatPence) } : pounds(totals.vatPence),
+    { formula: money.vat, result: pounds(totals.vatPence) },
     { formula: `ROUND(H${row}+I${row},2)`, result: pounds(totals.grossPence) },
     pounds(range.lowPence),
     pounds(range.highPence),
@@ -87,14 +96,20 @@ function contentsOf(context: WorkbookContext, scheme: SchemeEstimate, row: numbe
   ];
 }
 
-/** All schemes of the job side by side, in the job's order. */
+/** All schemes of the job side by side, in the job's order, and below them what the others are priced from. */
 export function addComparisonSheet(context: WorkbookContext): void {
-  const isTypical = context.estimate.schemes.some(({ runs }) => schemeCable(runs).typicalRuns > 0);
-  const note = `This workbook's scheme, ${context.scheme.name}, follows its formulas; the others stand as estimated.${
+  const { schemes } = context.estimate;
+  const isTypical = schemes.some(({ runs }) => schemeCable(runs).typicalRuns > 0);
+  const note = `This workbook's scheme, ${context.scheme.name}, follows its sheets; the others what they take, below, at the same rates. At least and at most stand as estimated.${
     isTypical ? ' Cable to an end without a place is counted with a typical length.' : ''
   }`;
   const sheet = addTableSheet(context, sheetNames.comparison, note, columns);
-  context.estimate.schemes.forEach((scheme, index) => {
-    writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, scheme, FIRST_ROW + index));
+  const start = FIRST_ROW + schemes.length + 1;
+  const basis = writeBasis(context, sheet, { start, firstShown: FIRST_ROW });
+  schemes.forEach((scheme, index) => {
+    const row = FIRST_ROW + index;
+    const basisRow = basis.get(scheme.id);
+    const money = basisRow === undefined ? ownMoney : moneyOf({ shown: row, basis: basisRow });
+    writeRow(sheet, row, columns, contentsOf(context, scheme, { row, money }));
   });
 }

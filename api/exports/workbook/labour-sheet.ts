@@ -30,8 +30,11 @@ const columns: readonly Column[] = [
 export const multipliersIn = ({ scheme, library }: WorkbookContext): readonly Multiplier[] =>
   chosenMultipliers(scheme.worked.job.terms, library.norms);
 
-/** The factors of a stage, by their names on the summary, multiplied. */
-function factorOf(context: WorkbookContext, stage: Stage): CellContent {
+/** The factors of a stage, by their names on the summary, multiplied; 1 where the job has chosen none for it. */
+export function factorOf(
+  context: WorkbookContext,
+  stage: Stage,
+): 1 | { readonly formula: string; readonly result: number } {
   const named = multipliersIn(context).flatMap((one, index) =>
     one.on.includes(stage) ? [{ name: `Factor${index + 1}`, factor: one.factor }] : [],
   );

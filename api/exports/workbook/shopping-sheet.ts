@@ -200,9 +200,10 @@ function writeTotals(context: WorkbookContext, sheet: Worksheet, counters: reado
  */
 export function addShoppingSheet(context: WorkbookContext): void {
   const tax = context.library.prices.vat === 'included' ? 'with VAT' : 'without VAT';
+  const bearsVat = context.library.prices.vat === 'excluded' && context.scheme.price.vat === 'not-registered';
   const note =
     'Shaded cells may be changed; the rest follows, what is wanted from the bill and from the cut list. The firm’s ' +
-    `outlay, ${tax} as the price list has it: the job is charged by the bill. Below nought left over: too little.`;
+    `outlay, ${tax} as the price list has it${bearsVat ? ', though the firm pays it over the counter and does not get it back' : ''}: the job is charged by the bill. Below nought left over: too little.`;
   const sheet = addTableSheet(context, sheetNames.shopping, note, columns);
   const counters: CounterRows[] = [];
   let row = FIRST_ROW;

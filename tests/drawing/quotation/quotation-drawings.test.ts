@@ -80,6 +80,34 @@ describe('the drawings of a quotation', () => {
     expect(quotationDrawings(paper, result)).toEqual(drawings);
   });
 
+  const explained = (name: 'fernlow-close' | 'saltglass-row', schemes: readonly string[], take?: string) => {
+    const job = offering(name, { schemes: [...schemes] });
+    const points = job.points.map((point) =>
+      point.label === take ? { ...point, status: 'removed' as const } : point,
+    );
+    const { paper, result } = quoted({ ...job, points });
+    const { legend } = quotationDrawings(paper, result);
+    return [...legend.svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, words]) => words);
+  };
+
+  it('explain the signs that are drawn, and no others', () => {
+    expect(explained('fernlow-close', ['new-radial'])).toEqual([
+      'new, by its name',
+      'new cable, in walls and below floors where not said otherwise',
+      'socket that is there; those worked on have a name',
+      'fuse box',
+    ]);
+    expect(explained('saltglass-row', ['fused-beds'])).toEqual([
+      'new, by its name',
+      'new cable, in walls and below floors where not said otherwise',
+      'the floor is opened here',
+      'socket that is there; those worked on have a name',
+      'new fuse for what is behind it',
+      'fuse box',
+    ]);
+    expect(explained('saltglass-row', ['fused-beds'], 'S1')).toContain('taken away, by its name');
+  });
+
   it('are none where nothing is drawn', () => {
     const job = {
       ...offering('saltglass-row', {}),

@@ -97,4 +97,18 @@ describe('what a thing is for', () => {
       }
     }
   });
+
+  it('tells a firm that is not registered what it pays with the VAT that it does not get back', () => {
+    const { sheet } = saltglassShopped({
+      job: (job) => ({ ...job, terms: { ...job.terms, vat: 'not-registered' } }),
+    });
+    const [, gross = '', net = ''] =
+      /^£([\d.]+) over the counter with VAT, which you do not get back; £([\d.]+) without it/.exec(
+        sheet.costWords,
+      ) ?? [];
+    // 20 %: Value Added Tax Act 1994 section 2.
+    expect(Number(gross)).toBeCloseTo(Math.round(Number(net) * 120) / 100, 6);
+    expect(Number(net) * 100).toBeCloseTo(sheet.list.pence, 6);
+    expect(sheet.costWords).not.toContain('VAT not in it');
+  });
 });

@@ -6,6 +6,7 @@ import { kindOfPaper } from '#engine/quotation/kind-of-paper.ts';
 import { toldMessages } from '#engine/quotation/observations.ts';
 import { paperworkMessages } from '#engine/quotation/paperwork.ts';
 import { dayWords, listed, pounds } from '#engine/quotation/said.ts';
+import { sumHeads } from '#engine/quotation/sum-heads.ts';
 import { vatSaid } from '#engine/quotation/vat-said.ts';
 import type { Firm } from '#model/library.ts';
 import { ownLibrary } from '../own-library.ts';
@@ -83,7 +84,7 @@ describe('who is told of the work, by nation', () => {
 
   it.each([
     ['england', 'need not be told: in England'],
-    ['wales', 'we take the stricter reading, so building control is told. Who does that: to be agreed.'],
+    ['wales', 'we take the stricter reading, so building control is told. That is in the price; whether'],
     ['scotland', 'needs no building warrant'],
     ['northern-ireland', 'is not notified'],
   ] as const)('%s', (nation, words) => {
@@ -141,5 +142,36 @@ describe('plain words', () => {
       '2026-13-01',
     ]);
     expect([listed([]), listed(['A']), listed(['A', 'B', 'C'])]).toEqual(['', 'A', 'A, B and C']);
+  });
+});
+
+describe('a firm that is not registered for VAT', () => {
+  const firm = ownLibrary();
+  const library = {
+    ...firm,
+    firm: { ...firm.firm, vatNumber: '' },
+    terms: { ...firm.terms, vat: 'not-registered' as const },
+  };
+  const offered = { schemes: ['spurs-rcbo', 'fused-beds'] };
+
+  it('names no price with or without VAT: what is said of it is that none is charged', () => {
+    for (const name of ['saltglass-row', 'saltglass-row-quoting'] as const) {
+      const { paper } = quoted(offering(name, offered), library);
+      expect(sumHeads(paper)).toEqual({
+        net: null,
+        gross: paper.kind === 'quotation' ? 'To pay' : 'Estimated',
+        alone: 'Price',
+        after: '',
+      });
+      expect(paper.compared[0]?.what).toBe('Price');
+      expect(textOf(paper)).not.toMatch(/(with|without|plus) VAT|VAT (in|ex)cluded/i);
+      expect(textOf(paper)).toContain('none is added now or later');
+    }
+  });
+
+  it('is told apart from one that charges it at nought', () => {
+    const job = offering('saltglass-row', offered);
+    const zero = { ...job, terms: { ...job.terms, vat: 'zero' as const } };
+    expect(sumHeads(quoted(zero).paper)).toMatchObject({ net: 'Price without VAT', alone: 'Price with VAT' });
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { backWords } from '#drawing/shopping/back-words.ts';
+import { kitWords, staysWords } from '#drawing/shopping/kit-words.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { kitWords, staysWords } from '../../../ui/outcomes/kit-words.ts';
 import { packAnswers } from '../../../ui/outcomes/pack-answers.ts';
 
 const job = demoJob('saltglass-row');

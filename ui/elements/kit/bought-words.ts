@@ -1,4 +1,5 @@
 import { boughtOf } from '#engine/price/bought.ts';
+import type { ShoppingEntry } from '#engine/price/shopping/shopping-list.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import { counted, hundredths } from '../../written.ts';
 
@@ -14,29 +15,52 @@ export interface BoughtWords {
   readonly rest: string;
 }
 
-/** What a line of the bill says of buying: packs, what of them is used and charged, what is left over. */
-export function boughtWords(line: BillLine): BoughtWords {
-  const { quantity, fromStock, packQuantity, unit, charge } = line;
-  if (quantity === 0) return { buy: 'none; may turn out to be needed', rest: '' };
-  if (quantity === fromStock) return { buy: 'none: the van has it', rest: '' };
-  const bought = boughtOf(line);
-  if (bought.packs === null || packQuantity === null || packQuantity === 1)
-    return { buy: quantityWritten(bought.quantity, unit), rest: leftWords(bought.leftOver, line) };
+/** What is bought of a line: as it is asked for at the counter, or where nothing tells that, in the packs of the bill. */
+interface BoughtSo {
+  readonly words: string;
+  readonly quantity: number;
+  readonly leftOver: number;
+}
+
+function inPacks(line: BillLine): BoughtSo {
+  const { packs, quantity, leftOver } = boughtOf(line);
+  const { packQuantity, unit } = line;
+  const words =
+    packs === null || packQuantity === null || packQuantity === 1
+      ? quantityWritten(quantity, unit)
+      : `${counted(packs, 'pack')} of ${quantityWritten(packQuantity, unit)}`;
+  return { words, quantity, leftOver };
+}
+
+function asAsked({ asks, leftOver }: AskedFor): BoughtSo {
   return {
-    buy: `${counted(bought.packs, 'pack')} of ${quantityWritten(packQuantity, unit)}`,
-    rest:
-      charge === 'used'
-        ? `${quantityWritten(bought.quantity - bought.leftOver, unit)} used and charged${stays(bought.leftOver, unit)}`
-        : leftWords(bought.leftOver, line),
+    words: asks.map(({ words }) => words).join(' and '),
+    quantity: asks.reduce((sum, { count, quantity }) => sum + count * quantity, 0),
+    leftOver,
   };
 }
 
-const stays = (leftOver: number, unit: string): string =>
-  leftOver === 0 ? '' : `; ${quantityWritten(leftOver, unit)} left for the van`;
+/** What a shopping list asks for of an item. */
+export type AskedFor = Pick<ShoppingEntry, 'asks' | 'leftOver'>;
 
-/** What is left over of what is charged whole. */
-function leftWords(leftOver: number, { unit, charge }: BillLine): string {
-  if (leftOver === 0) return '';
-  const left = `${quantityWritten(leftOver, unit)} left over`;
-  return charge === 'used' ? left : `charged whole; ${left}`;
+/**
+ * What a line of the bill says of buying: what is asked for, what of it is used and charged, what is left over.
+ *
+ * @param asked what the shopping list has of it, so that both say the same; null: it has nothing, and the bill's packs count.
+ */
+export function boughtWords(line: BillLine, asked: AskedFor | null): BoughtWords {
+  const { quantity, fromStock, unit, charge, chargedQuantity } = line;
+  if (quantity === 0) return { buy: 'none; may turn out to be needed', rest: '' };
+  if (quantity === fromStock) return { buy: 'none: the van has it', rest: '' };
+  const bought = asked === null ? inPacks(line) : asAsked(asked);
+  const isWhole = Math.abs(chargedQuantity - bought.quantity) < SAME;
+  const left = bought.leftOver < SAME ? '' : quantityWritten(bought.leftOver, unit);
+  if (charge === 'packs' && isWhole)
+    return { buy: bought.words, rest: left === '' ? '' : `charged whole; ${left} left over` };
+  if (left === '' && isWhole) return { buy: bought.words, rest: '' };
+  const charged = `${quantityWritten(chargedQuantity, unit)} ${charge === 'used' ? 'used and charged' : 'charged, in whole packs'}`;
+  return { buy: bought.words, rest: left === '' ? charged : `${charged}; ${left} left for the van` };
 }
+
+/** Quantities nearer than this are one. */
+const SAME = 1e-6;

@@ -1,7 +1,10 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { entriesOf } from '#drawing/shopping/shopping-sheet.ts';
 import { demoShare } from '#engine/demo-marks.ts';
+import type { PurchasePlan } from '#engine/price/buying/purchase.ts';
 import { staleDaysOf, staleItems } from '#engine/price/list/stale.ts';
+import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Prices } from '#model/library.ts';
@@ -14,7 +17,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { billGroups } from './bill-groups.ts';
-import { boughtWords, quantityWritten } from './bought-words.ts';
+import { type AskedFor, boughtWords, quantityWritten } from './bought-words.ts';
 
 /**
  * The bill of a scheme: everything that has to be in the van, what of it is there already, what to buy, what it costs.
@@ -187,13 +190,19 @@ export class KitBill extends LitElement {
     readonly ages: ReadonlyMap<string, number>;
   } | null = null;
 
+  #list: {
+    readonly purchase: PurchasePlan;
+    readonly prices: Prices;
+    readonly asked: ReadonlyMap<string, AskedFor>;
+  } | null = null;
+
   override render(): TemplateResult {
     const { scheme } = this;
     const labelOf = labelsOf(scheme.worked);
     const { bill } = scheme.price;
     return html`<p class="hint">
-        ${counted(bill.length, 'line')}. Tap one to light what it is for. What the van holds is taken off before
-        buying. What is sold in packs is bought in whole packs; whether the job is charged the pack or what it uses of
+        ${counted(bill.length, 'line')}. Tap one to light what it is for. <em>to</em> says how much it may come to while things are assumed or not looked at. What the van holds is taken off before
+        buying. What to buy is as on the shopping list; whether the job is charged the pack or what it uses of
         one is set on the <a href="/firm?part=prices">price list</a>. Costs are before mark-up and VAT; prices:
         ${this.view.library.prices.source},
         ${this.view.library.prices.date}.
@@ -208,6 +217,17 @@ export class KitBill extends LitElement {
           </tr>
         </tfoot>
       </table>`;
+  }
+
+  /** What the shopping list asks for by item, out of the van or not; worked out once for a purchase and a price list. */
+  #asked(): ReadonlyMap<string, AskedFor> {
+    const { purchase } = this.scheme;
+    const { prices } = this.view.library;
+    if (this.#list?.purchase !== purchase || this.#list.prices !== prices) {
+      const entries = entriesOf(shoppingListOf(purchase, prices)).filter(({ place }) => place !== 'van');
+      this.#list = { purchase, prices, asked: new Map(entries.map((entry) => [entry.item, entry])) };
+    }
+    return this.#list.asked;
   }
 
   /** How old a line's price is, where it is older than the firm lets it be. */
@@ -250,7 +270,12 @@ export class KitBill extends LitElement {
     words: string,
     labelOf: LabelOf,
   ): TemplateResult | typeof nothing {
-    const lines = scheme.price.bill.filter((line) => line.group === group);
+    // The bill has a line for each of the take-off, in its order.
+    const lines = scheme.price.bill.flatMap((line, index) =>
+      line.group === group
+        ? [{ line, mostQuantity: scheme.takeoff[index]?.highQuantity ?? line.quantity }]
+        : [],
+    );
     if (lines.length === 0) return nothing;
     return html`<h3>${words}</h3>
       <table>
@@ -264,21 +289,27 @@ export class KitBill extends LitElement {
           </tr>
         </thead>
         <tbody>
-          ${lines.map((line) => this.#line(line, labelOf))}
+          ${lines.map(({ line, mostQuantity }) => this.#line(line, mostQuantity, labelOf))}
         </tbody>
       </table>`;
   }
 
-  #line(line: BillLine, labelOf: LabelOf): TemplateResult {
+  #line(line: BillLine, mostQuantity: number, labelOf: LabelOf): TemplateResult {
     const lit = areLit(this.view.lit, line.causes);
-    const bought = boughtWords(line);
+    const bought = boughtWords(line, this.#asked().get(line.item) ?? null);
     return html`<tr class=${lit ? 'lit' : ''}>
         <td>
           <button class="line" aria-pressed=${lit} @click=${() => this.#light(line, lit)}>
             ${line.description}
           </button>
         </td>
-        <td class="number" data-words="Needed">${quantityWritten(line.quantity, line.unit)}</td>
+        <td class="number" data-words="Needed">
+          ${quantityWritten(line.quantity, line.unit)}${
+            mostQuantity > line.quantity
+              ? html`<small>to ${quantityWritten(mostQuantity, line.unit)}</small>`
+              : nothing
+          }
+        </td>
         <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
         <td class="number buy" data-words="To buy">
           ${bought.buy}${bought.rest === '' ? nothing : html`<small>${bought.rest}</small>`}

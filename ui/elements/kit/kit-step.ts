@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { nothingOpen, stillOpenOf } from '#drawing/shopping/still-open.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { otherSchemes } from '#engine/schemes/outcomes/other-schemes.ts';
-import type { TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
+import type { OutcomePlan, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
 import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import { OutcomePacking } from '../../controllers/outcome-packing.ts';
 import type { JobView, KitPart } from '../../job-view.ts';
@@ -27,12 +28,18 @@ export class KitStep extends LitElement {
       kit-switch {
         margin: 8px 0 10px;
       }
+      .open {
+        margin: 0 0 10px;
+        padding: 8px 10px;
+        background: var(--ask-wash);
+        border-left: 4px solid var(--ask);
+      }
       /* The shopping list has a sheet of its own, with its own head. */
       @media print {
         :host([shopping]) {
           padding: 0;
         }
-        :host([shopping]) :is(h2, kit-switch) {
+        :host([shopping]) :is(h2, kit-switch, .open) {
           display: none;
         }
       }
@@ -63,11 +70,10 @@ export class KitStep extends LitElement {
     this.#askOpen();
   }
 
-  /** Asks what to buy while things are open: when somebody looks at it, or has chosen what to buy for. */
+  /** Asks what is open and what to buy then: every part of the kit says that something is. */
   #askOpen(): void {
     const { job, library, scheme, estimate, moving } = this.view;
-    const isWanted = this.shown === 'open' || (this.shown !== 'bill' && job.packFor !== undefined);
-    if (!isWanted || moving || scheme === null) return;
+    if (moving || scheme === null) return;
     const otherIds = otherSchemes(estimate.schemes, scheme.id, job.packFor);
     this.#packing.ask({ job, library, schemeId: scheme.id, otherIds, turnedOut: this.turnedOut });
   }
@@ -82,6 +88,20 @@ export class KitStep extends LitElement {
   #packed(scheme: SchemeEstimate): SchemeEstimate {
     const packing = this.#packedFor(scheme);
     return packing === null ? scheme : { ...scheme, purchase: packing.plan.purchase };
+  }
+
+  /** What is open of a scheme, as soon as that is worked out. */
+  #openOf({ id }: SchemeEstimate): OutcomePlan | null {
+    const { answer } = this.#packing.state;
+    return answer?.plan.schemeId === id ? answer.plan : null;
+  }
+
+  /** That things are open which this part of the kit does not serve; where each of them is told. */
+  #stillOpen(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+    const plan = this.#openOf(scheme);
+    const { words } = plan === null ? nothingOpen : stillOpenOf(plan);
+    if (words === '') return nothing;
+    return html`<p class="open" role="status">${words} See <em>Still open</em>.</p>`;
   }
 
   #inCase(): TemplateResult | typeof nothing {
@@ -113,11 +133,11 @@ export class KitStep extends LitElement {
     const { view } = this;
     switch (this.shown) {
       case 'bill':
-        return html`<kit-bill .view=${view} .scheme=${scheme}></kit-bill>`;
+        return html`${this.#stillOpen(scheme)}<kit-bill .view=${view} .scheme=${scheme}></kit-bill>`;
       case 'shopping':
-        return html`${this.#inCase()}<shopping-list .view=${view} .scheme=${scheme} .packing=${this.#packedFor(scheme)}></shopping-list>`;
+        return html`${this.#stillOpen(scheme)}${this.#inCase()}<shopping-list .view=${view} .scheme=${scheme} .packing=${this.#packedFor(scheme)} .open=${this.#openOf(scheme)}></shopping-list>`;
       case 'cuts':
-        return html`${this.#inCase()}<cut-list .view=${view} .scheme=${this.#packed(scheme)}></cut-list>`;
+        return html`${this.#stillOpen(scheme)}${this.#inCase()}<cut-list .view=${view} .scheme=${this.#packed(scheme)}></cut-list>`;
       case 'open':
         return html`<open-outcomes
           .view=${view}

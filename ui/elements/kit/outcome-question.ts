@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { kitWords } from '#drawing/shopping/kit-words.ts';
 import type { OutcomeChoice, OutcomeQuestion } from '#engine/schemes/outcomes/outcome-plan.ts';
 import { packForOutcome } from '../../edits/pack-for.ts';
 import { send } from '../../job-events.ts';
-import { kitWords } from '../../outcomes/kit-words.ts';
 import { poundsMore } from '../../written.ts';
 import '../fields/tick-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';

@@ -4,6 +4,7 @@ import { entriesOf, type ShoppingSheet, shoppingSheetOf } from '#drawing/shoppin
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { OutcomePlan } from '#engine/schemes/outcomes/outcome-plan.ts';
 import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import { setTookInstead } from '../../edits/actuals.ts';
@@ -31,6 +32,7 @@ export class ShoppingListView extends LitElement {
     view: { attribute: false },
     scheme: { attribute: false },
     packing: { attribute: false },
+    open: { attribute: false },
     asking: { state: true },
     onlyLeft: { state: true },
     said: { state: true },
@@ -40,6 +42,8 @@ export class ShoppingListView extends LitElement {
   declare scheme: SchemeEstimate;
   /** What is bought while things are open; null: what is counted. */
   declare packing: Packing | null;
+  /** What is open of it; null while that is not worked out. */
+  declare open: OutcomePlan | null;
   /** The key of the entry of which it is asked what was taken instead; empty: of none. */
   declare private asking: string;
   /** True where what is had is left out of sight. */
@@ -51,6 +55,7 @@ export class ShoppingListView extends LitElement {
   constructor() {
     super();
     this.packing = null;
+    this.open = null;
     this.asking = '';
     this.onlyLeft = false;
     this.said = '';
@@ -103,6 +108,7 @@ export class ShoppingListView extends LitElement {
       title: job.title,
       scheme: this.scheme,
       packing: this.packing,
+      open: this.open,
       taken: job.actuals?.instead,
       notInStock: this.#ticks.notInStock,
       prices: library.prices,

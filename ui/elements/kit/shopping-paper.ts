@@ -70,7 +70,11 @@ export class ShoppingPaper extends LitElement {
       tr:first-child td {
         border-top: 0;
       }
+      .open {
+        margin-top: 2mm;
+      }
       tr,
+      .open,
       .cuts,
       .cautions {
         break-inside: avoid;
@@ -116,7 +120,7 @@ export class ShoppingPaper extends LitElement {
     return html`<h2>Shopping list, ${reference}</h2>
       <p>${title}: ${schemeName}</p>
       <p class="soft">${date}, state ${state}</p>
-      ${list.groups.map((group) => this.#group(group))}
+      ${this.#stillOpen()} ${list.groups.map((group) => this.#group(group))}
       ${this.#goesBack()}
       ${this.sheet.instead.strays.map(({ words }) => html`<p>No longer on the list. ${words}</p>`)}
       ${this.sheet.instead.sumWords === '' ? nothing : html`<p>${this.sheet.instead.sumWords}</p>`}
@@ -134,6 +138,15 @@ export class ShoppingPaper extends LitElement {
           ${entries.map((entry) => this.#entry(entry))}
         </tbody>
       </table>
+    </section>`;
+  }
+
+  #stillOpen(): TemplateResult | typeof nothing {
+    const { words, lines } = this.sheet.stillOpen;
+    if (words === '') return nothing;
+    return html`<section class="open">
+      <p><strong>${words}</strong></p>
+      ${lines.map((line) => html`<p class="soft">${line}</p>`)}
     </section>`;
   }
 

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { backWords } from '#drawing/shopping/back-words.ts';
+import { lackingWords, staysWords } from '#drawing/shopping/kit-words.ts';
 import type { TakeBackLine } from '#engine/price/packing/take-back.ts';
 import type { OutcomeQuestion, TakeBackFor, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
-import { lackingWords, staysWords } from '../../outcomes/kit-words.ts';
 import { pounds } from '../../written.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';

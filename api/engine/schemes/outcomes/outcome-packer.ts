@@ -121,9 +121,13 @@ function planFor(packer: Packer, packFor: PackChoice): OutcomePlan {
     questions: packer.others.length === 0 ? questions : [...questions, schemeQuestion(planned)],
     purchase,
     extraPence: purchase.pence - asCounted.pence,
+    openPence:
+      purchaseFor(packer, { ...chosen, matters: chosen.matters.map(allServed) }).pence - purchase.pence,
     trip: tripOf(packer),
   };
 }
+
+const allServed = ({ matter }: ServedMatter): ServedMatter => ({ matter, served: matter.outcomes });
 
 /** A choice with what its plan costs. */
 interface Planned {

@@ -43,6 +43,8 @@ export interface OutcomePlan {
   readonly purchase: PurchasePlan;
   /** Over what the scheme takes as it is counted; below nought where something else is bought for in its stead. */
   readonly extraPence: number;
+  /** What it would cost over that to have every outcome of every question served, the schemes as chosen. */
+  readonly openPence: number;
   /** Minutes of a trip to the merchant by the norms, and what they cost the firm's customer at the rate; null where no norm says. */
   readonly trip: { readonly minutes: number; readonly pence: number } | null;
 }

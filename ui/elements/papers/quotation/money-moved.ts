@@ -54,7 +54,7 @@ export class MoneyMovedList extends LitElement {
     );
     return html`<table>
         <thead>
-          <tr><th scope="col">What changed</th><th scope="col" class="number">With VAT</th></tr>
+          <tr><th scope="col">What changed</th><th scope="col" class="number">To pay</th></tr>
         </thead>
         <tbody>
           <tr><td>${this.beforeWords}</td><td class="number">${pounds(beforePence)}</td></tr>

@@ -124,11 +124,11 @@ export class QuotationCard extends LitElement {
         ${dayWords(date)}${validUntil === null ? '' : `, holds until ${dayWords(validUntil)}`}
       </p>
       <ul>
-        ${offers.map(({ name, grossPence }) => html`<li>${name}: <strong>${pounds(grossPence)}</strong> with VAT</li>`)}
+        ${offers.map(({ name, grossPence }) => html`<li>${name}: <strong>${pounds(grossPence)}</strong> to pay</li>`)}
       </ul>
       ${isLate ? html`<p class="late">Its time is over: the price need not hold any more. Issue it anew, or say that it still does.</p>` : nothing}
       ${this.#acceptance()}
-      ${contractPence === null ? nothing : html`<p>The work agreed comes to <strong class="contract">${pounds(contractPence)}</strong> with VAT.</p>`}
+      ${contractPence === null ? nothing : html`<p>The work agreed comes to <strong class="contract">${pounds(contractPence)}</strong>, to pay in all.</p>`}
       <div class="acts">
         <a class="button" download href=${`/api/jobs/${encodeURIComponent(this.jobId)}/quotations/${this.quotation.id}/quotation.pdf`}
           >PDF as issued<span class="visually-hidden">: ${this.#name}</span></a

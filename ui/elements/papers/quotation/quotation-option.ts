@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import type { QuotationDocument, QuotedPrice, QuotedScheme } from '#engine/quotation/document.ts';
+import { type SumHeads, sumHeads } from '#engine/quotation/sum-heads.ts';
 import { pounds } from '../../../written.ts';
 import './svg-drawing.ts';
 
@@ -14,14 +15,14 @@ const block = (title: string, lines: readonly string[]): TemplateResult | typeof
 const sum = (words: string, pence: number, whole = false): TemplateResult =>
   html`<tr class=${whole ? 'whole' : ''}><th scope="row">${words}</th><td>${pounds(pence)}</td></tr>`;
 
-function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): TemplateResult {
+function priceTable(price: QuotedPrice, heads: SumHeads): TemplateResult {
   const { parts, netPence, vatPercent, vatPence, grossPence, depositPence, balancePence, range } = price;
   return html`<h4>Price</h4>
     <table class="money">
       <tbody>
-        ${parts.map(({ words, pence }) => sum(words, pence))} ${sum('Price without VAT', netPence)}
+        ${parts.map(({ words, pence }) => sum(words, pence))} ${heads.net === null ? nothing : sum(heads.net, netPence)}
         ${vatPercent > 0 ? sum(`VAT at ${vatPercent} %`, vatPence) : nothing}
-        ${sum(kind === 'quotation' ? 'To pay' : 'Estimated, with VAT', grossPence, true)}
+        ${sum(heads.gross, grossPence, true)}
         ${
           depositPence === null
             ? nothing
@@ -29,7 +30,7 @@ function priceTable(price: QuotedPrice, kind: QuotationDocument['kind']): Templa
         }
       </tbody>
     </table>
-    ${range === null ? nothing : html`<p>What you pay may come to anything from ${pounds(range.lowPence)} to ${pounds(range.highPence)}, VAT included.</p>`}
+    ${range === null ? nothing : html`<p>What you pay may come to anything from ${pounds(range.lowPence)} to ${pounds(range.highPence)}${heads.after}.</p>`}
     <p>${price.vatWords}</p>`;
 }
 
@@ -59,7 +60,7 @@ export const optionTemplate = (
 ): TemplateResult => html`<section class="option">
   <h3>${scheme.heading}, ${scheme.nickname}: ${pounds(scheme.price.grossPence)}</h3>
   ${scheme.withheld === null ? nothing : html`<p class="notice">${scheme.withheld}</p>`} ${list(scheme.how)}
-  ${block('Also done', scheme.youGet)} ${priceTable(scheme.price, paper.kind)}
+  ${block('Also done', scheme.youGet)} ${priceTable(scheme.price, sumHeads(paper))}
   ${block('How long, and the power', scheme.time)}
   ${scheme.felt.length === 0 ? nothing : html`<h4>Where you will notice it</h4>`}
   <div class="rows">

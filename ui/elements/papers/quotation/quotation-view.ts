@@ -7,6 +7,7 @@ import type {
   QuotedParty,
   QuotedPassage,
 } from '#engine/quotation/document.ts';
+import { sumHeads } from '#engine/quotation/sum-heads.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import { optionTemplate } from './quotation-option.ts';
@@ -137,7 +138,7 @@ export class QuotationView extends LitElement {
         ${extras.map(
           (one) => html`<div>
             ${line(one)}
-            <p class="label">${one.remedy} ${one.sumWords === '' ? '' : `Price with VAT: ${one.sumWords}`}</p>
+            <p class="label">${one.remedy} ${one.sumWords === '' ? '' : `${sumHeads(this.paper).alone}: ${one.sumWords}`}</p>
           </div>`,
         )}
       </div>`;

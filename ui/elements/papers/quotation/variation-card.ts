@@ -110,7 +110,7 @@ export class VariationCard extends LitElement {
       </div>
       <p>${reason}</p>
       <p class="hint">
-        Before ${pounds(beforePence)}, after ${pounds(afterPence)}, with VAT.
+        To pay before it ${pounds(beforePence)}, with it ${pounds(afterPence)}.
         ${parts.map(({ words, pence }) => `${words} ${poundsMore(pence)}`).join('; ')}
       </p>
       ${

@@ -1,8 +1,8 @@
-import { amountOf } from '#drawing/shopping/back-words.ts';
 import type { TakeBackLine } from '#engine/price/packing/take-back.ts';
+import { counted } from '#engine/rules/counted.ts';
 import type { KitDifference } from '#engine/schemes/outcomes/kit-differences.ts';
 import type { TakeoffGroup } from '#engine/takeoff/line.ts';
-import { counted } from '../written.ts';
+import { amountOf } from './back-words.ts';
 
 /** What is small enough to be told as a number: nobody chooses by it. */
 const smallGroups: readonly TakeoffGroup[] = ['fixings', 'making-good', 'sundries', 'papers'];

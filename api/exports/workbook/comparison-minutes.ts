@@ -1,0 +1,67 @@
+import type { Worksheet } from 'exceljs';
+import { stageMinutes } from '#engine/labour/stage-hours.ts';
+import { stageWords } from '../line-notes.ts';
+import { writeCell } from './cell-value.ts';
+import { factorOf } from './labour-sheet.ts';
+import { writeHeading } from './table-sheet.ts';
+import type { WorkbookContext } from './workbook-context.ts';
+
+const headers = [
+  'Scheme',
+  'Stage',
+  '',
+  '',
+  'Low, minutes',
+  'Typical, minutes',
+  'High, minutes',
+  'Times, as estimated',
+  'Times now',
+] as const;
+
+/** The rows of one scheme's minutes on the comparison sheet, both included. */
+export interface MinuteRows {
+  readonly first: number;
+  readonly last: number;
+}
+
+/**
+ * Writes the minutes of every scheme but the workbook's own, stage by stage at the three levels of the norms, with what
+ * the stage's minutes were multiplied by when they were estimated and what they are multiplied by now.
+ *
+ * @param start the row of the table's heading.
+ * @returns the rows by scheme; a scheme without labour has none. With one scheme only nothing is written.
+ */
+export function writeStageMinutes(
+  context: WorkbookContext,
+  sheet: Worksheet,
+  start: number,
+): ReadonlyMap<string, MinuteRows> {
+  const others = context.estimate.schemes.filter(({ id }) => id !== context.scheme.id);
+  const found = new Map<string, MinuteRows>();
+  if (others.length === 0) return found;
+  writeHeading(sheet, start, 'Minutes of the other schemes, by stage', headers);
+  let row = start + 2;
+  for (const { id, name, labour } of others) {
+    const stages = stageMinutes(labour);
+    if (stages.length > 0) found.set(id, { first: row, last: row + stages.length - 1 });
+    for (const { stage, ...minutes } of stages) {
+      const times = factorOf(context, stage);
+      writeCell(sheet.getCell(row, 1), name, 'text');
+      writeCell(sheet.getCell(row, 2), stageWords[stage], 'text');
+      writeCell(sheet.getCell(row, 5), minutes.lowMin, 'input', 'minutes');
+      writeCell(sheet.getCell(row, 6), minutes.typicalMin, 'input', 'minutes');
+      writeCell(sheet.getCell(row, 7), minutes.highMin, 'input', 'minutes');
+      writeCell(sheet.getCell(row, 8), typeof times === 'number' ? times : times.result, 'number', 'factor');
+      writeCell(sheet.getCell(row, 9), times, 'number', 'factor');
+      row++;
+    }
+  }
+  return found;
+}
+
+/** The minutes at one level, its column given, as they are multiplied now; hundredths, as those of the tasks are. */
+export function minutesFormula(rows: MinuteRows | undefined, column: string): string {
+  if (rows === undefined) return '0';
+  const of = (letter: string): string => `${letter}${rows.first}:${letter}${rows.last}`;
+  return `ROUND(SUMPRODUCT(${of(column)},${of('I')}/${of('H')}),2)`;
+}
