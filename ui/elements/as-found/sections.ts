@@ -8,6 +8,7 @@ import './board-list.ts';
 import './circuit-list.ts';
 import './house-facts.ts';
 import './leg-list.ts';
+import type { OrderSight } from './order-tapping.ts';
 import './point-list.ts';
 import './reading-list.ts';
 import type { FoundSection } from './section-of-thing.ts';
@@ -20,6 +21,8 @@ export interface SectionSight {
   readonly placingId: string | null;
   /** True while each tap on the plan makes a point. */
   readonly tapping: boolean;
+  /** How the order of a circuit's points is being made; null where none is. */
+  readonly order: OrderSight | null;
 }
 
 /** A section of the step As found: its head is always shown, its body once it is open. */
@@ -71,7 +74,7 @@ export const foundSections: readonly SectionOfStep[] = [
     id: 'cables',
     title: 'Cables',
     state: ({ legs }) => counted(legs.length, 'cable'),
-    body: ({ view }) => html`<leg-list .view=${view}></leg-list>`,
+    body: ({ view, order }) => html`<leg-list .view=${view} .order=${order}></leg-list>`,
   },
   {
     id: 'readings',

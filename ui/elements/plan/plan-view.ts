@@ -6,6 +6,7 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
+import { SMALL } from '#drawing/plan/screen-names.ts';
 import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
@@ -22,10 +23,17 @@ import { drawnThings } from './drawn-things.ts';
 import { meantAt } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { markedThings, storeyOfAny } from './marked-storeys.ts';
-import { PointerReader } from './plan-gestures.ts';
+import { type Grip, PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
 import { hasLocks, type Looks, layersTemplate, thingsInOrder } from './plan-layers.ts';
-import { footTemplate, gridTemplate, noticeTemplate, placeDrawing, toolsTemplate } from './plan-parts.ts';
+import {
+  footTemplate,
+  gridTemplate,
+  heldPoint,
+  noticeTemplate,
+  placeDrawing,
+  toolsTemplate,
+} from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
@@ -34,6 +42,9 @@ import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
 import { ToolBench } from './tool-bench.ts';
 import { wayDrawing } from './way-tool.ts';
+
+/** Lettering of 16 px, units of the scene. */
+const LARGE_FIGURES = 3.2;
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -51,6 +62,7 @@ export class PlanView extends LitElement {
     movable: { attribute: false },
     moved: { attribute: false },
     asked: { attribute: false },
+    large: { type: Boolean },
     drawing: { attribute: false },
     size: { state: true },
     reached: { state: true },
@@ -67,9 +79,11 @@ export class PlanView extends LitElement {
   declare moved: MovedChannel | null;
   /** What taps and keys are for in place of choosing things; null for nothing else. */
   declare asked: PlanAsk | null;
+  /** True where lengths are read at arm's length: their figures are then 16 px. */
+  declare large: boolean;
   /** A way that was drawn by hand, in hand or waiting; null for none. */
   declare drawing: DrawnWay | null;
-  /** Of the element's box, px; null before it was measured. */
+  /** Of the drawing's box, px; null before it was measured. */
   declare private size: Size | null;
   declare private reached: string | null;
   /** What a screen reader is told of the last movement. */
@@ -100,9 +114,9 @@ export class PlanView extends LitElement {
       this.said = words;
     },
   });
-  readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
+  readonly #pointers = new PointerReader(() => this.#windowBox, {
     thingAt: (event) => this.#thingAt(event),
-    isMovable: (subject) => this.movable.has(subject) && this.#tool === null,
+    gripOf: (subject) => this.#gripOf(subject),
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
     panned: (dx, dy) => this.#sight.pan(dx, dy),
     pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
@@ -129,6 +143,7 @@ export class PlanView extends LitElement {
       storeyId: this.storeyId,
       hasWalls: this.#hasWalls,
       mmPerPx: this.#mmPerPx,
+      figuresMm: this.#figuresMm,
     }),
     middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
     stay: () => this.#sight.stay(),
@@ -146,6 +161,7 @@ export class PlanView extends LitElement {
     this.movable = new Set();
     this.moved = null;
     this.asked = null;
+    this.large = false;
     this.size = null;
     this.drawing = null;
     this.reached = null;
@@ -154,7 +170,7 @@ export class PlanView extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#watch.observe(this);
+    if (this.#window !== null) this.#watch.observe(this.#window);
   }
 
   override disconnectedCallback(): void {
@@ -166,6 +182,19 @@ export class PlanView extends LitElement {
 
   get #tool(): PlanTool | null {
     return this.#bench.tool;
+  }
+
+  /** The part of the element that the drawing has. */
+  get #window(): Element | null {
+    return this.renderRoot?.querySelector('.window') ?? null;
+  }
+
+  get #windowBox(): DOMRect {
+    return (this.#window ?? this).getBoundingClientRect();
+  }
+
+  get #figuresMm(): number {
+    return this.large ? LARGE_FIGURES : SMALL;
   }
 
   get #mmPerPx(): number {
@@ -180,7 +209,8 @@ export class PlanView extends LitElement {
     this.#bench.take();
     const { worked, findings, storeyId, movable } = this;
     const { scale } = this.#sight.window;
-    this.#plan.take({ worked, findings, storeyId, movable, scale, sight: this.#follower.now });
+    const [figuresMm, sight] = [this.#figuresMm, this.#follower.now];
+    this.#plan.take({ worked, findings, storeyId, movable, scale, figuresMm, sight });
     if (changed.has('lit') || changed.has('worked')) this.#lit = drawnThings(this.worked, this.lit);
   }
 
@@ -190,7 +220,8 @@ export class PlanView extends LitElement {
 
   get #stand(): PlanStand {
     const { worked, storeyId, movable } = this;
-    return standOf({ worked, storeyId, movable, scale: this.#sight.window.scale });
+    const { scale } = this.#sight.window;
+    return standOf({ worked, storeyId, movable, scale, figuresMm: this.#figuresMm });
   }
 
   override updated(changed: PropertyValues): void {
@@ -201,6 +232,7 @@ export class PlanView extends LitElement {
       this.#bringIntoView(drawnThings(worked, [chosen]), true);
     else if (changed.has('storeyId')) this.#bringIntoView(markedThings(worked, { lit, chosen }), false);
     this.#bench.follow(this.renderRoot.querySelector('svg.plan'));
+    if (this.size === null && this.#window !== null) this.#watch.observe(this.#window);
   }
 
   /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
@@ -221,10 +253,11 @@ export class PlanView extends LitElement {
   }
 
   #thingAt(event: PointerEvent): string | null {
-    const { left, top } = this.getBoundingClientRect();
+    const { left, top } = this.#windowBox;
     const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
     const meant = this.#drawn && meantAt(this.#plan.targets, toSheet(this.#drawn.frame, at));
-    if (meant !== null) return meant;
+    // A tool for places asks for what is really under the finger, so that there is room beside it.
+    if (meant !== null || (this.#tool !== null && !this.#tool.onThings)) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
     return null;
@@ -232,12 +265,20 @@ export class PlanView extends LitElement {
 
   #tapped(subject: string | null, x: number, y: number): void {
     if (this.#tool === null) this.#choose(subject);
-    else this.#tool.tapped(this.#sight.planAt(x, y));
+    else this.#tool.tapped(this.#sight.planAt(x, y), subject);
+  }
+
+  /** What was measured does not move by a swipe; what is only planned goes with the finger at once. */
+  #gripOf(subject: string): Grip {
+    if (!this.movable.has(subject) || this.#tool !== null) return 'none';
+    const point = this.worked.job.points.find(({ id }) => id === subject);
+    return point?.status === 'wanted' ? 'at-once' : 'by-hold';
   }
 
   #choose(subject: string | null): void {
     if (subject !== null) this.reached = subject;
-    send(this, 'thing-chosen', { subjectId: subject });
+    if (subject !== null && this.#tool?.onThings) this.#tool.tapped(this.#sight.planAt(0, 0), subject);
+    else send(this, 'thing-chosen', { subjectId: subject });
   }
 
   #hovered(x: number, y: number): void {
@@ -246,7 +287,7 @@ export class PlanView extends LitElement {
 
   readonly #wheeled = (event: WheelEvent): void => {
     event.preventDefault();
-    const { left, top } = this.getBoundingClientRect();
+    const { left, top } = this.#windowBox;
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0016));
     this.#sight.zoom(factor, this.#sight.planAt(event.clientX - left, event.clientY - top));
   };
@@ -286,9 +327,11 @@ export class PlanView extends LitElement {
     const seen = this.#sight.seen(drawn.frame);
     const viewBox = `${seen.x} ${seen.y} ${seen.width} ${seen.height}`;
     const drawing = this.#handDrawing(drawn.frame);
-    const isBusy = this.#mover.moving !== null || this.asked?.tool === 'place';
+    const isBusy =
+      this.#mover.moving !== null ||
+      (this.#tool !== null && !this.#tool.onThings && this.asked?.tool !== 'way');
     const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
-    return html`<svg
+    return html`<div class="window"><svg
         class=${`plan${state}`}
         viewBox=${viewBox}
         role="group"
@@ -300,6 +343,7 @@ export class PlanView extends LitElement {
         @pointercancel=${this.#pointers.cancelled}
         @wheel=${{ handleEvent: this.#wheeled, passive: false }}
         @click=${this.#clicked}
+        @contextmenu=${(event: Event) => event.preventDefault()}
         @keydown=${this.#keyed}
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
@@ -308,15 +352,17 @@ export class PlanView extends LitElement {
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
-      ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
-      ${toolsTemplate(this.#sight)}
+      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
+      ${toolsTemplate(this.#sight)}</div>
+      ${this.#foot()}
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
   /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
   #handDrawing(frame: SheetFrame): PlaceDrawing {
     const { moving } = this.#mover;
-    if (moving !== null) return placeDrawing(frame, this.worked, moving.place, moving.pointId);
+    const held = moving && heldPoint(this.worked, moving.pointId, this.#figuresMm);
+    if (moving !== null && held !== null) return placeDrawing(frame, this.worked, moving.place, held);
     if (this.#tool !== null) return this.#tool.drawing(frame);
     return this.drawing === null ? { template: nothing, written: [] } : wayDrawing(frame, this.drawing, null);
   }
