@@ -64,7 +64,7 @@ export const addFoundJoint = (leg: Pick<Leg, 'id' | 'circuit'>, { point, legId }
         const whole = job.legs.find(({ id }) => id === leg.id);
         if (whole === undefined) return;
         addPoints([{ ...point, status: 'existing', kind: 'joint', circuit: leg.circuit }]).change(job);
-        const further: Leg = { ...structuredClone(whole), id: legId, from: { point: point.id } };
+        const further: Leg = { ...whole, id: legId, from: { point: point.id } };
         whole.to = { point: point.id };
         for (const part of [whole, further]) {
           delete part.lengthMm;

@@ -102,13 +102,12 @@ export const jobPageCss = css`
     flex: none;
   }
   /* Plan above, picture below. */
-  .plan > plan-view {
+  .plan > :is(plan-view, proof-view) {
     flex: 46 1 0;
     min-height: 0;
   }
   .plan > proof-view {
-    flex: 54 1 0;
-    min-height: 0;
+    flex-grow: 54;
   }
   .controls {
     display: flex;

@@ -34,9 +34,9 @@ const wayAsk = ({ drawing }: JobView): PlanAsk | null =>
 /** The plan, or a picture of a circuit in its place or beneath it, with the switches for both. */
 export function planPanel({ view, shown, route, asked, undoLabel, phone }: PlanPanel): TemplateResult {
   const { worked, findings, proof } = shown;
-  // A tool in hand has the hand: nothing is moved.
+  // While a way is drawn the hand puts corners down, and moves nothing.
   const ask = asked ?? wayAsk(view);
-  const movable = ask !== null ? none : movablePoints(view);
+  const movable = view.drawing?.isDrawing ? none : movablePoints(view);
   // A point that may be dragged stays in sight, so that the picture follows the hand.
   const withPlan = route.view === 'plan' || (movable.size > 0 && !phone);
   const storeys = html`<storey-switch

@@ -6,10 +6,9 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { SMALL } from '#drawing/plan/screen-names.ts';
 import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
@@ -20,13 +19,14 @@ import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { DrawnPlan, standOf } from './drawn-plan.ts';
 import { drawnThings } from './drawn-things.ts';
-import { meantAt } from './group-extent.ts';
+import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
-import { markedThings, storeyOfAny } from './marked-storeys.ts';
+import { markedThings } from './marked-storeys.ts';
 import { type Grip, PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { hasLocks, type Looks, layersTemplate, thingsInOrder } from './plan-layers.ts';
+import { hasLocks, type Looks, layersTemplate, reachedIn, targetsOf, thingsInOrder } from './plan-layers.ts';
 import {
+  figuresMm,
   footTemplate,
   gridTemplate,
   heldPoint,
@@ -40,11 +40,9 @@ import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
+import { ThingsInSight } from './things-in-sight.ts';
 import { ToolBench } from './tool-bench.ts';
 import { wayDrawing } from './way-tool.ts';
-
-/** Lettering of 16 px, units of the scene. */
-const LARGE_FIGURES = 3.2;
 
 /**
  * The plan of one storey: pan, zoom, choose a thing, drag the points that may be moved along and between walls, or
@@ -99,6 +97,16 @@ export class PlanView extends LitElement {
     () => ({ worked: this.worked, storeyId: this.storeyId, size: this.#box }),
     () => this.requestUpdate(),
   );
+  readonly #things = new ThingsInSight(
+    {
+      worked: () => this.worked,
+      storeyId: () => this.storeyId,
+      drawn: () => this.#drawn,
+      isMeasured: () => this.size !== null,
+      showStorey: (storeyId) => send(this, 'storey-shown', { storeyId }),
+    },
+    this.#sight,
+  );
   readonly #mover = new PointMover({
     worked: () => this.worked,
     storeyId: () => this.storeyId,
@@ -132,7 +140,7 @@ export class PlanView extends LitElement {
     whole: () => this.#sight.whole(),
     choose: (subject) => this.#choose(subject),
     reach: (subject, by) => this.#reachNext(subject, by),
-    move: (subject, key, isFine) => this.#mover.byKey(subject, key, isFine),
+    move: (subject, key, isFine) => this.#tool === null && this.#mover.byKey(subject, key, isFine),
   };
 
   readonly #bench = new ToolBench({
@@ -194,7 +202,7 @@ export class PlanView extends LitElement {
   }
 
   get #figuresMm(): number {
-    return this.large ? LARGE_FIGURES : SMALL;
+    return figuresMm(this.large);
   }
 
   get #mmPerPx(): number {
@@ -227,36 +235,23 @@ export class PlanView extends LitElement {
   override updated(changed: PropertyValues): void {
     const { worked, lit, chosen } = this;
     // What was lit before does not hold back a choice, and what is put out or let go of leaves the storey as it is.
-    if (changed.has('lit') && lit.size > 0) this.#bringIntoView(this.#lit, true);
+    if (changed.has('lit') && lit.size > 0) this.#things.bring(this.#lit, true);
     else if (changed.has('chosen') && chosen !== null)
-      this.#bringIntoView(drawnThings(worked, [chosen]), true);
-    else if (changed.has('storeyId')) this.#bringIntoView(markedThings(worked, { lit, chosen }), false);
+      this.#things.bring(drawnThings(worked, [chosen]), true);
+    else if (changed.has('storeyId')) this.#things.bring(markedThings(worked, { lit, chosen }), false);
     this.#bench.follow(this.renderRoot.querySelector('svg.plan'));
     if (this.size === null && this.#window !== null) this.#watch.observe(this.#window);
   }
 
-  /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
-  #bringIntoView(things: ReadonlySet<string>, mayChangeStorey: boolean): void {
-    const spots = [...things].map((id) => this.#drawn?.spots.get(id)).filter((spot) => spot !== undefined);
-    if (spots.length > 0) {
-      this.#bringSpotsIntoView(spots);
-      return;
-    }
-    const storeyId = mayChangeStorey ? storeyOfAny(this.worked, things) : null;
-    if (storeyId !== null && storeyId !== this.storeyId) send(this, 'storey-shown', { storeyId });
-  }
-
-  #bringSpotsIntoView(spots: readonly SheetPoint[]): void {
-    const frame = this.#drawn?.frame;
-    if (frame !== undefined && this.size !== null)
-      this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
+  /** What can be pointed at; a tool means what it is put on, and has room beside it. */
+  #targets({ scene }: ScreenPlan): readonly Target[] {
+    return this.#tool === null ? this.#plan.targets : targetsOf(scene, new Set());
   }
 
   #thingAt(event: PointerEvent): string | null {
     const { left, top } = this.#windowBox;
     const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
-    const meant = this.#drawn && meantAt(this.#plan.targets, toSheet(this.#drawn.frame, at));
-    // A tool for places asks for what is really under the finger, so that there is room beside it.
+    const meant = this.#drawn && meantAt(this.#targets(this.#drawn), toSheet(this.#drawn.frame, at));
     if (meant !== null || (this.#tool !== null && !this.#tool.onThings)) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
@@ -317,7 +312,7 @@ export class PlanView extends LitElement {
     if (next === undefined) return;
     this.reached = next.subject;
     const spot = this.#drawn?.spots.get(next.subject);
-    if (spot !== undefined) this.#bringSpotsIntoView([spot]);
+    if (spot !== undefined) this.#things.bringSpots([spot]);
     void this.updateComplete.then(() => focusThing(this.renderRoot, next.subject));
   }
 
@@ -368,17 +363,9 @@ export class PlanView extends LitElement {
   }
 
   #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
-    const { chosen, movable } = this;
-    const things = thingsInOrder(scene);
-    const isThere = things.some(({ subject }) => subject === this.reached);
-    return {
-      chosen,
-      movable,
-      written,
-      lit: this.#lit,
-      movingId: this.#mover.moving?.pointId ?? null,
-      reached: isThere ? this.reached : (things[0]?.subject ?? null),
-    };
+    const { chosen, movable, reached } = this;
+    const movingId = this.#mover.moving?.pointId ?? null;
+    return { chosen, movable, written, lit: this.#lit, movingId, reached: reachedIn(scene, reached) };
   }
 
   #foot(): TemplateResult {
