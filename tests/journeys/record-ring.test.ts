@@ -84,8 +84,8 @@ describe('a ring of nine points in a house that is drawn', () => {
     await bar(page).waitFor();
     const house = await houseBox(page);
     for (const [i, [x, y]] of round.entries()) {
-      if (i === 6) await hand.tap(bar(page).getByRole('button', { name: 'Fused connection unit' }));
-      if (i === 7) await hand.tap(bar(page).getByRole('button', { name: 'Twin socket-outlet' }));
+      if (i === 6) await hand.tap(bar(page).getByRole('button', { name: 'Fused unit' }));
+      if (i === 7) await hand.tap(bar(page).getByRole('button', { name: 'Twin' }));
       await hand.tapAt(house.x + house.width * x, house.y + house.height * y);
       await expect.poll(() => placed(page).count()).toBe(i + 1);
       // Nothing is drawn that is not there.

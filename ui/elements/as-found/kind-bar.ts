@@ -75,6 +75,11 @@ export class KindBar extends LitElement {
           min-height: 44px;
         }
       }
+      @media (max-height: 37.5em) {
+        :host {
+          grid-template-columns: minmax(0, 1fr) auto;
+        }
+      }
     `,
   ];
   /** Likeliest first. */
@@ -87,7 +92,6 @@ export class KindBar extends LitElement {
     return html`<div class="kinds" role="group" aria-label="What the next taps are">
         ${this.kinds.map(
           (kind) => html`<button
-            aria-label=${pointKindWords[kind]}
             title=${pointKindWords[kind]}
             aria-pressed=${kind === this.kind}
             @click=${() => answerPlan(this, { do: 'kind', kind })}

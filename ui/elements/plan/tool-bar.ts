@@ -62,6 +62,18 @@ export class ToolBar extends LitElement {
           flex: 1 0 auto;
         }
       }
+      /* A phone on its side has width, and no height to give away. */
+      @media (max-height: 37.5em) {
+        .row {
+          flex-wrap: nowrap;
+        }
+        .said {
+          flex: 1 1 0;
+        }
+        .row button {
+          flex: none;
+        }
+      }
     `,
   ];
   declare ask: PlanAsk;
