@@ -5,6 +5,7 @@ import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
 import type { KitPart, PlanView } from './job-view.ts';
 import type { PlanStand } from './moved/moved-sight.ts';
+import type { PlanAnswer } from './plan-asks.ts';
 import type { QuotationAsk } from './quotations/quotations-view.ts';
 import type { DrawAsk } from './way-drawing/way-draft.ts';
 
@@ -70,8 +71,12 @@ export interface JobEventDetails {
   'quotation-asked': QuotationAsk;
   /** A way is drawn by hand: begun, led on, taken back, put away. */
   'way-drawn': DrawAsk;
-  /** A place on the plan was tapped while the plan was waiting for one (`placing`). */
+  /** A place on the plan was tapped while a tool waited for one. */
   'place-tapped': { readonly place: Place };
+  /** What else comes of a tool of the plan. */
+  'plan-answered': PlanAnswer;
+  /** Take the last change to the job back. */
+  'undo-asked': null;
 }
 
 /** Sends one of the job's events from an element. */
@@ -98,6 +103,8 @@ declare global {
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
+    'plan-answered': CustomEvent<JobEventDetails['plan-answered']>;
+    'undo-asked': CustomEvent<JobEventDetails['undo-asked']>;
     'quotation-asked': CustomEvent<JobEventDetails['quotation-asked']>;
     'way-drawn': CustomEvent<JobEventDetails['way-drawn']>;
   }

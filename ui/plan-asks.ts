@@ -1,12 +1,47 @@
+import type { SymbolName } from '#drawing/symbols.ts';
+import type { PointKind } from '#model/installation.ts';
 import type { DrawnWay } from './way-drawing/way-draft.ts';
+
+/** What a thing that is to be placed looks like, and how high it would be. */
+export interface PlacedThing {
+  readonly symbol: SymbolName;
+  readonly heightMm: number;
+}
 
 /**
  * What the plan may be asked to do with taps and keys in place of choosing things, by the tool that does it. A further tool: its
- * ask here, and who makes it in `elements/plan/tool-makers.ts`.
+ * ask here, who makes it in `elements/plan/tool-makers.ts`, and what stands below the plan meanwhile in
+ * `elements/plan/tool-bar.ts`.
  */
 export interface PlanAsks {
-  /** Each tap gives a place, told by `place-tapped`, until whoever asked has enough. */
-  readonly place: Readonly<Record<never, never>>;
+  /** The next tap gives the place of one thing, told by `place-tapped`. */
+  readonly place: PlacedThing;
+  /** Each tap on a wall is a point that was found; a tap on one that is there chooses it. */
+  readonly points: PlacedThing & {
+    readonly kind: PointKind;
+    /** The kinds to choose from, likeliest first. */
+    readonly kinds: readonly PointKind[];
+    readonly heightsMm: readonly number[];
+    /** What was done last, in words; empty for nothing. */
+    readonly said: string;
+    /** Whether there is a circuit that the points could be put in order of. */
+    readonly mayOrder: boolean;
+  };
+  /** Points are tapped in the order in which a circuit's cable passes them. */
+  readonly order: {
+    readonly circuitId: string;
+    readonly name: string;
+    readonly isRing: boolean;
+    /** Ids of those tapped so far. */
+    readonly points: readonly string[];
+    readonly said: string;
+  };
+  /** The next tap says what hangs on a point by a cable of its own: a point, or a place where one is found. */
+  readonly spur: PlacedThing & { readonly fromId: string; readonly said: string };
+  /** The next tap says where a joint was found in a cable. */
+  readonly joint: PlacedThing & { readonly legId: string };
+  /** The next tap says beside which wall a new room stands, told by `place-tapped`. */
+  readonly wall: Readonly<Record<never, never>>;
   /** A way is drawn by hand, told by `way-drawn`. */
   readonly way: { readonly drawing: DrawnWay };
 }
@@ -16,6 +51,16 @@ export type AskOf<K extends keyof PlanAsks> = { readonly tool: K } & PlanAsks[K]
 
 /** An ask for any tool. */
 export type PlanAsk = { readonly [K in keyof PlanAsks]: AskOf<K> }[keyof PlanAsks];
+
+/** What comes of a tool besides places, or is pressed below the plan while it is in hand. */
+export type PlanAnswer =
+  | { readonly do: 'pick'; readonly subjectId: string }
+  | { readonly do: 'kind'; readonly kind: PointKind }
+  | { readonly do: 'height'; readonly heightMm: number }
+  /** Points were tapped; now they are put in order. */
+  | { readonly do: 'order' }
+  | { readonly do: 'take-back' }
+  | { readonly do: 'done' };
 
 /** Whether a tool is the one that is asked for. */
 export const isAskOf = <K extends keyof PlanAsks>(ask: PlanAsk | null, tool: K): ask is PlanAsk & AskOf<K> =>

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { pointKind } from './installation.ts';
 import { terms } from './job.ts';
 import { isoDate, pence, percent, text } from './primitives.ts';
 
@@ -221,6 +222,13 @@ export const limits = z.strictObject({
 });
 export type Limits = z.infer<typeof limits>;
 
+/** The heights at which the firm fits plates, by kind, mm from the floor to the middle. Absent: the usual ones, from memory. */
+export const ownHeights = z.partialRecord(pointKind, z.number().min(0).max(20_000));
+export type OwnHeights = z.infer<typeof ownHeights>;
+
+/** The terms that jobs begin with, and what else is the firm's habit on every job; no job file carries it. */
+export const firmTerms = terms.extend({ heights: ownHeights.optional() });
+
 /** What a firm brings to every job. */
-export const library = z.strictObject({ firm, prices, norms, limits, terms });
+export const library = z.strictObject({ firm, prices, norms, limits, terms: firmTerms });
 export type Library = z.infer<typeof library>;

@@ -11,6 +11,7 @@ import type { Place } from '#model/installation.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 const plan = buildPlan(demoJob('saltglass-row'));
+const twin = { symbol: 'socket-twin', state: 'new' } as const;
 const frameAt = (scale: number) => ({ scale, origin: planPoint(0, 0), at: sheetPoint(14, 200) });
 
 /** A place on a wall of the ground floor, wherever the hand is. */
@@ -70,7 +71,7 @@ describe('dimensions of a place', () => {
     );
     const lost: Place = { wall: 'no-such-wall', side: 'left', alongMm: 10, heightMm: 450 };
     expect(placeDimensions(frameAt(50), plan, lost)).toEqual([]);
-    expect(ghostShapes(frameAt(50), plan, lost)).toEqual([]);
+    expect(ghostShapes(frameAt(50), plan, lost, twin)).toEqual([]);
   });
 });
 
@@ -78,7 +79,7 @@ describe('the ghost of a new point', () => {
   it('stands with its foot on the wall and its body in the room', () => {
     // The kitchen lies to the right of its left wall: its face is at x = 0.
     const place: Place = { wall: 'gf-left-03', side: 'left', alongMm: 1200, heightMm: 450 };
-    const xs = ghostShapes(frameAt(50), plan, place).flatMap((shape) =>
+    const xs = ghostShapes(frameAt(50), plan, place, twin).flatMap((shape) =>
       shape.kind === 'line' ? shape.points.map(([x]) => x) : shape.kind === 'arc' ? [shape.at[0]] : [],
     );
     expect(Math.min(...xs)).toBeCloseTo(14, 6);

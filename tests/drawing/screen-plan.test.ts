@@ -161,6 +161,19 @@ describe('the plan on screen', () => {
     expect(asked(false)).not.toContain('w1-living1');
   });
 
+  it('writes lengths and the sizes of rooms as large as it is asked to, and nothing else', () => {
+    const request = { worked: scheme.worked, findings: [], scale: 40 };
+    for (const storeyId of storeyIds) {
+      const { layers } = screenPlan({ ...request, storeyId, figuresMm: 3.2 }).scene;
+      const figures = textsIn(layers, ['cables', 'rooms']).filter(({ text }) => /^\d/.test(text));
+      expect(figures.length).toBeGreaterThan(0);
+      expect(figures.filter(({ sizeMm }) => sizeMm !== 3.2).map(({ text }) => text)).toEqual([]);
+      const usual = screenPlan({ ...request, storeyId }).scene.layers;
+      const others = (of: Layers) => textsIn(of, ['fixtures']).map(({ text, sizeMm }) => [text, sizeMm]);
+      expect(others(layers)).toEqual(others(usual));
+    }
+  });
+
   it('says less of things when they are far away', () => {
     const labels = (scale: number): string[] =>
       textsIn(drawn('ground-flr', scale).scene.layers, ['points']).map(({ text }) => text);

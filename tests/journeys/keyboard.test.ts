@@ -124,6 +124,7 @@ describe('a place that is asked of the plan', () => {
     const { page, context } = await stage.open('desk', '/jobs/saltglass3/wanted');
     const ask = page.getByRole('button', { name: 'Place it on the plan' });
     const points = page.locator('wanted-step [data-thing]');
+    await points.first().waitFor();
     const before = await points.count();
     for (const key of ['', 'Tab']) {
       await ask.click();

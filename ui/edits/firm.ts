@@ -1,4 +1,4 @@
-import type { Finish } from '#model/installation.ts';
+import type { Finish, PointKind } from '#model/installation.ts';
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
@@ -120,6 +120,18 @@ export const setFirmFinish = (finish: Finish | null): LibraryEdit => ({
 export const setFirmChased = (chased: Chased | null): LibraryEdit => ({
   label: 'Change the firm’s terms',
   change: ({ terms }) => putWord(terms, 'chased', chased),
+});
+
+/** Sets the height at which the firm fits plates of a kind, mm above the floor; null leaves it to what is usual. */
+export const setFirmHeight = (kind: PointKind, heightMm: number | null): LibraryEdit => ({
+  label: 'Change the firm’s heights',
+  change: ({ terms }) => {
+    const heights = { ...terms.heights };
+    if (heightMm === null) delete heights[kind];
+    else heights[kind] = heightMm;
+    if (Object.keys(heights).length === 0) delete terms.heights;
+    else terms.heights = heights;
+  },
 });
 
 /** Sets the labour level or the VAT that new jobs begin with. */

@@ -15,6 +15,8 @@ export interface PlanStand {
   readonly scale: number;
   /** Wanted points are drawn even where no scheme is. */
   readonly withWanted: boolean;
+  /** Lettering of lengths and sizes, units of the scene. */
+  readonly figuresMm: number;
 }
 
 /** A job with a point under the hand, and what is shown of it. */

@@ -9,6 +9,7 @@ import { demoLeft } from '../elements/firm/demo-left.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
 import '../elements/firm/own-counts.ts';
+import '../elements/firm/own-heights.ts';
 import '../elements/firm/firm-terms.ts';
 import { LabourNorms } from '../elements/firm/labour-norms.ts';
 import '../elements/firm/library-file.ts';
@@ -315,7 +316,10 @@ export class FirmPage extends LitElement {
         <labour-norms .norms=${library.norms}></labour-norms>
         <own-counts .counts=${library.norms.counts ?? {}}></own-counts>
       </section>
-      <section data-part="terms"><firm-terms .library=${library}></firm-terms></section>
+      <section data-part="terms">
+        <firm-terms .library=${library}></firm-terms>
+        <own-heights .heights=${library.terms.heights ?? {}}></own-heights>
+      </section>
       <section data-part="prices"><price-list .prices=${library.prices} .today=${today()}></price-list></section>
       <section data-part="import">
         <price-import .prices=${library.prices} .today=${today()} .readFile=${this.#readFile}></price-import>

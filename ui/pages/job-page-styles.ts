@@ -91,13 +91,23 @@ export const jobPageCss = css`
   }
   /* Its controls have a row of their own: they cover nothing that is drawn. */
   .plan {
-    display: grid;
+    display: flex;
+    flex-direction: column;
     grid-area: plan;
-    grid-template: auto minmax(0, 46fr) / minmax(0, 1fr);
-    grid-auto-rows: minmax(0, 54fr);
     min-width: 0;
     overflow: hidden;
     background: var(--sheet);
+  }
+  .plan > * {
+    flex: none;
+  }
+  /* Plan above, picture below. */
+  .plan > :is(plan-view, proof-view) {
+    flex: 46 1 0;
+    min-height: 0;
+  }
+  .plan > proof-view {
+    flex-grow: 54;
   }
   .controls {
     display: flex;
@@ -113,7 +123,6 @@ export const jobPageCss = css`
   tried-line {
     flex: 1 0 100%;
   }
-  /* Plan above, picture below. */
   .plan proof-view.half {
     border-top: 1px solid var(--line);
   }
@@ -302,6 +311,10 @@ export const jobPageCss = css`
     }
     :host([picture]) {
       --plan-height: 56dvh;
+    }
+    /* Points are tapped one after another: the plan has what room there is, and the end of it is below. */
+    :host([tapping]) {
+      --plan-height: 72dvh;
     }
     /* What keeps the job from being kept comes first. */
     :host([notice]) {

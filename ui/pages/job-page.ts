@@ -101,6 +101,7 @@ export class JobPage extends LitElement {
   }
 
   override willUpdate(changed: Map<string, unknown>): void {
+    this.toggleAttribute('tapping', this.asked?.tool === 'points' || this.asked?.tool === 'order');
     if (!changed.has('route')) return;
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
@@ -193,6 +194,7 @@ export class JobPage extends LitElement {
       // On a phone a picture of a circuit stands in the plan's place.
       if (this.asked !== null && this.phone) this.#showView({ view: 'plan' });
     });
+    this.#on('undo-asked', () => this.desk.undo());
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
     this.addEventListener('job-back-asked', () => void this.#bringBack());
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
@@ -322,6 +324,7 @@ export class JobPage extends LitElement {
   }
 
   #job(own: JobView): TemplateResult {
+    const { session } = this.desk;
     const view = viewSeen(own);
     const asFound = view.step === 'as-found' || view.scheme === null;
     const shown = (asFound ? null : view.scheme) ?? view.estimate.asFound;
@@ -337,7 +340,7 @@ export class JobPage extends LitElement {
     const main = compare
       ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
       : null;
-    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, asked: this.asked, phone: this.phone })}</section>`;
+    const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, asked: this.asked, undoLabel: session?.undoLabel ?? null, phone: this.phone })}</section>`;
     if (!this.phone)
       return html`${main ?? html`<main class="sheet">${this.#step(own)}</main>${plan}`}
         <aside class="aside" aria-label="Price and checks">

@@ -3,6 +3,7 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { JobRoute } from '../controllers/router.ts';
 import { markedStoreys } from '../elements/plan/marked-storeys.ts';
 import '../elements/plan/plan-view.ts';
+import '../elements/plan/tool-bar.ts';
 import { shownProof } from '../elements/proof/circuit-of.ts';
 import '../elements/proof/proof-view.ts';
 import '../elements/proof/view-switch.ts';
@@ -19,18 +20,23 @@ interface PlanPanel {
   readonly route: Pick<JobRoute, 'view' | 'circuit'>;
   /** What a step asks of the plan; null for nothing. */
   readonly asked: PlanAsk | null;
+  /** The last change to the job; null for none. */
+  readonly undoLabel: string | null;
   readonly phone: boolean;
 }
+
+const none: ReadonlySet<string> = new Set();
 
 /** A way that is being drawn takes the plan's taps. */
 const wayAsk = ({ drawing }: JobView): PlanAsk | null =>
   drawing?.isDrawing ? { tool: 'way', drawing } : null;
 
 /** The plan, or a picture of a circuit in its place or beneath it, with the switches for both. */
-export function planPanel({ view, shown, route, asked, phone }: PlanPanel): TemplateResult {
+export function planPanel({ view, shown, route, asked, undoLabel, phone }: PlanPanel): TemplateResult {
   const { worked, findings, proof } = shown;
   // While a way is drawn the hand puts corners down, and moves nothing.
-  const movable = view.drawing?.isDrawing ? new Set<string>() : movablePoints(view);
+  const ask = asked ?? wayAsk(view);
+  const movable = view.drawing?.isDrawing ? none : movablePoints(view);
   // A point that may be dragged stays in sight, so that the picture follows the hand.
   const withPlan = route.view === 'plan' || (movable.size > 0 && !phone);
   const storeys = html`<storey-switch
@@ -46,7 +52,8 @@ export function planPanel({ view, shown, route, asked, phone }: PlanPanel): Temp
     .lit=${view.lit}
     .movable=${movable}
     .moved=${view.moved}
-    .asked=${asked ?? wayAsk(view)}
+    .asked=${ask}
+    .large=${phone}
     .drawing=${view.drawing}
   ></plan-view>`;
   const picture = html`<proof-view
@@ -63,5 +70,5 @@ export function planPanel({ view, shown, route, asked, phone }: PlanPanel): Temp
       <view-switch .shown=${route.view} .ring=${shownProof(proof, route.circuit)?.shape === 'ring'}></view-switch>
       ${view.ways.tried === null ? nothing : html`<tried-line .view=${view}></tried-line>`}
     </div>
-    ${withPlan ? plan : nothing}${route.view === 'plan' ? nothing : picture}`;
+    ${withPlan ? plan : nothing}${ask === null || ask.tool === 'way' ? nothing : html`<tool-bar .ask=${ask} .undoLabel=${undoLabel}></tool-bar>`}${route.view === 'plan' ? nothing : picture}`;
 }

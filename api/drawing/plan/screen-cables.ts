@@ -5,14 +5,13 @@ import { type Shape, words } from '../scene.ts';
 import type { LabelCable } from './cable-layer.ts';
 import { type LabelSpot, spotsAlong } from './cable-shapes.ts';
 
-const SIZE = 2.5;
 /** Room left at both ends of a label, and between a cable and a label beside it, units of the scene. */
 const AROUND = 0.6;
 const BESIDE = 2.2;
 
 /** The room that a label takes; a turned one goes up the sheet with its cable. */
-function roomOf({ at, isTurned }: LabelSpot, text: string): Rectangle {
-  const { rightMm: half, bottomMm: halfUp } = narrowTextBox(sheetPoint(0, 0), text, SIZE);
+function roomOf({ at, isTurned }: LabelSpot, text: string, sizeMm: number): Rectangle {
+  const { rightMm: half, bottomMm: halfUp } = narrowTextBox(sheetPoint(0, 0), text, sizeMm);
   const [x, y] = isTurned ? [halfUp, half] : [half, halfUp];
   return { leftMm: at[0] - x, rightMm: at[0] + x, topMm: at[1] - y, bottomMm: at[1] + y };
 }
@@ -27,22 +26,23 @@ const longest = (path: readonly SheetPoint[]): number =>
  * Labels that stand on their cable and turn with it, so that nobody asks whose they are; beside it where it is short.
  *
  * @param terse short cables get no length at all.
+ * @param sizeMm of the figures, units of the scene.
  */
 export const labelsAlong =
-  (free: LabelPlacer, terse: boolean): LabelCable =>
+  (free: LabelPlacer, terse: boolean, sizeMm: number): LabelCable =>
   (text, path) => {
     const isAsked = text === '?';
-    const { rightMm: half } = narrowTextBox(sheetPoint(0, 0), text, SIZE);
+    const { rightMm: half } = narrowTextBox(sheetPoint(0, 0), text, sizeMm);
     const lengthMm = (half + AROUND) * 2;
     if (terse && !isAsked && longest(path) < lengthMm) return [];
     const spots = spotsAlong(path, lengthMm, BESIDE).map((spot) =>
       isAsked ? { ...spot, isTurned: false } : spot,
     );
-    const spot = spots[free.placeBoxOnCable(spots.map((one) => roomOf(one, text)))];
+    const spot = spots[free.placeBoxOnCable(spots.map((one) => roomOf(one, text, sizeMm)))];
     if (spot === undefined) return [];
     const { at, isTurned } = spot;
     const middle = isTurned ? sheetPoint(at[0] + 0.9, at[1]) : sheetPoint(at[0], at[1] + 0.9);
-    const look = { sizeMm: SIZE, anchor: 'middle', angleDeg: isTurned ? -90 : 0, strong: !isAsked } as const;
+    const look = { sizeMm, anchor: 'middle', angleDeg: isTurned ? -90 : 0, strong: !isAsked } as const;
     const figure: Shape = words(isAsked ? 'text-soft' : 'text-new', middle, text, look);
     return isAsked ? [{ kind: 'circle', at, radiusMm: 1.5, ink: 'halo' }, figure] : [figure];
   };

@@ -9,8 +9,9 @@ import type { DrawnFixture } from './fixtures.ts';
 import { placeForName, placesWithin, roomPlaces } from './room-places.ts';
 
 /** The smallest lettering on screen, units of the scene: 12.5 px. */
-const SMALL = 2.5;
+export const SMALL = 2.5;
 const ROOM_NAME = 3.4;
+
 /** The corners of an outline at which it turns: walls in one line make none. */
 function turns(outline: readonly PlanPoint[]): readonly PlanPoint[] {
   return outline.filter((at, i) => {
@@ -33,9 +34,10 @@ function sizeOf({ outline }: PlanRoom): string {
 const soft = (content: string, middle: SheetPoint, sizeMm: number): Shape =>
   words('text-soft', sheetPoint(middle[0], middle[1] + sizeMm * 0.35), content, { sizeMm, anchor: 'middle' });
 
-const below = (at: SheetPoint): SheetPoint => sheetPoint(at[0], at[1] + ROOM_NAME);
+const below = (at: SheetPoint, figuresMm: number): SheetPoint =>
+  sheetPoint(at[0], at[1] + (ROOM_NAME + figuresMm + 0.9) / 2);
 
-function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer): readonly Shape[] {
+function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer, figuresMm: number): readonly Shape[] {
   const { name } = room.room;
   const size = sizeOf(room);
   const own = roomPlaces(room, frame);
@@ -50,23 +52,27 @@ function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer): readonly 
   const forBoth =
     size === ''
       ? undefined
-      : own.places.find((at) => isFree(at, name, ROOM_NAME) && isFree(below(at), size, SMALL));
-  if (forBoth !== undefined) return [written(name, forBoth, ROOM_NAME), written(size, below(forBoth), SMALL)];
+      : own.places.find((at) => isFree(at, name, ROOM_NAME) && isFree(below(at, figuresMm), size, figuresMm));
+  if (forBoth !== undefined)
+    return [written(name, forBoth, ROOM_NAME), written(size, below(forBoth, figuresMm), figuresMm)];
   const alone = placeForName(own, [ROOM_NAME, SMALL], (at, sizeMm) => narrowTextBox(at, name, sizeMm), free);
   // A name that would be struck out by others is left to who comes nearer.
   return alone === null ? [] : [written(name, alone.at, alone.sizeMm)];
 }
 
-/** Each room's name with its size, where in the room there is space; smaller, and alone, where there is little. */
+/**
+ * Each room's name with its size, where in the room there is space; smaller, and alone, where there is little.
+ *
+ * @param figuresMm lettering of the sizes, units of the scene.
+ */
 export const screenRoomNames = (
   worked: Worked,
   storeyId: string,
-  frame: SheetFrame,
-  free: LabelPlacer,
+  { frame, free, figuresMm }: { frame: SheetFrame; free: LabelPlacer; figuresMm: number },
 ): readonly Shape[] =>
   [...worked.plan.roomById.values()]
     .filter((room) => room.storeyId === storeyId && room.outline.length > 2)
-    .flatMap((room) => nameOf(room, frame, free));
+    .flatMap((room) => nameOf(room, frame, free, figuresMm));
 
 function fixtureName({ name, corners }: DrawnFixture, free: LabelPlacer): readonly Shape[] {
   const box = boxRound(corners);

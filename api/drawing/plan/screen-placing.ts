@@ -13,11 +13,12 @@ import { overlapMm2, type Rectangle, textWidthMm } from '../label-placer.ts';
 import { letteringBox } from '../lettering-box.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
-import { drawSymbol, type SymbolPlace } from '../symbols.ts';
+import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
 import { symbolSizeAt } from './screen-plan.ts';
 
 /** From the wall's face to a dimension line, clear of symbols, units of the scene. */
 const OFF_WALL = 7;
+/** Lettering of figures, units of the scene, where nothing else is asked for. */
 const LETTERING = 2.5;
 
 type WallPlace = Extract<Place, { readonly wall: string }>;
@@ -26,15 +27,20 @@ function intoRoom(wall: PlanWall, side: WallPlace['side']): readonly [number, nu
   return directionOnSheet(faceNormal(wall, side));
 }
 
-/** The symbol of a twin outlet where a new point would come; empty where the place is not on the plan. */
-export function ghostShapes(frame: SheetFrame, plan: Plan, place: Place): readonly Shape[] {
+/** A thing's symbol where it would stand; empty where the place is not on the plan. */
+export function ghostShapes(
+  frame: SheetFrame,
+  plan: Plan,
+  place: Place,
+  { symbol: name, state }: { readonly symbol: SymbolName; readonly state: SymbolState },
+): readonly Shape[] {
   const position = positionOfPlace(plan, place);
   if (position === null) return [];
   const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
   const at = toSheet(frame, position.at);
   const into = wall !== undefined && 'wall' in place ? intoRoom(wall, place.side) : ([0, -1] as const);
   const symbol: SymbolPlace = { at, into };
-  return scaledAbout(drawSymbol('socket-twin', symbol, 'new'), at, symbolSizeAt(frame.scale));
+  return scaledAbout(drawSymbol(name, symbol, state), at, symbolSizeAt(frame.scale));
 }
 
 const moved = (at: SheetPoint, [x, y]: readonly [number, number], by: number): SheetPoint =>
@@ -44,7 +50,7 @@ const moved = (at: SheetPoint, [x, y]: readonly [number, number], by: number): S
 function dimension(
   [a, b]: readonly [SheetPoint, SheetPoint],
   into: readonly [number, number],
-  lengthMm: number,
+  { lengthMm, sizeMm }: { readonly lengthMm: number; readonly sizeMm: number },
 ): readonly Shape[] {
   const [from, to] = [moved(a, into, OFF_WALL), moved(b, into, OFF_WALL)];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -54,7 +60,7 @@ function dimension(
   );
   const text = String(Math.round(lengthMm));
   // A figure wider than its line stands beyond it, further into the room.
-  const beyond = textWidthMm(text, LETTERING) > length ? 2.6 : 0;
+  const beyond = textWidthMm(text, sizeMm) > length ? sizeMm + 0.1 : 0;
   const middle = moved(sheetPoint((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), into, beyond);
   const upright = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]);
   const figure = words(
@@ -62,7 +68,7 @@ function dimension(
     sheetPoint(middle[0] + (upright ? 0.9 : 0), middle[1] + (upright ? 0 : 0.9)),
     text,
     {
-      sizeMm: LETTERING,
+      sizeMm,
       anchor: 'middle',
       strong: true,
       angleDeg: upright ? -90 : 0,
@@ -81,8 +87,15 @@ const overlap = (a: readonly Rectangle[], b: readonly Rectangle[]): boolean =>
 /**
  * Dimensions from a place on a wall to the corners on both its hands; none to a side that has no corner. Where there is
  * no room for both, the shorter is drawn: one measures from the nearer corner.
+ *
+ * @param sizeMm of the figures, units of the scene.
  */
-export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): readonly Shape[] {
+export function placeDimensions(
+  frame: SheetFrame,
+  plan: Plan,
+  place: Place,
+  sizeMm = LETTERING,
+): readonly Shape[] {
   const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
   if (wall === undefined || !('wall' in place)) return [];
   const { side, alongMm } = place;
@@ -98,7 +111,12 @@ export function placeDimensions(frame: SheetFrame, plan: Plan, place: Place): re
   const drawn = hands.flatMap(({ lengthMm, way }) =>
     lengthMm === null
       ? []
-      : [{ lengthMm, shapes: dimension([on(alongMm), on(alongMm + way * lengthMm)], into, lengthMm) }],
+      : [
+          {
+            lengthMm,
+            shapes: dimension([on(alongMm), on(alongMm + way * lengthMm)], into, { lengthMm, sizeMm }),
+          },
+        ],
   );
   const [one, other] = drawn;
   if (one === undefined || other === undefined) return one?.shapes ?? [];

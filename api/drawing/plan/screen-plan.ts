@@ -12,7 +12,7 @@ import { lockMarks } from './lock-marks.ts';
 import { pointLayer } from './point-layer.ts';
 import { labelsAlong } from './screen-cables.ts';
 import { screenMarks } from './screen-marks.ts';
-import { screenFixtureNames, screenRoomNames } from './screen-names.ts';
+import { SMALL, screenFixtureNames, screenRoomNames } from './screen-names.ts';
 import { withTitles } from './screen-titles.ts';
 import { extentOf, type SheetLayout } from './sheet-layout.ts';
 import { shapesOfWall, wallBoxes } from './walls.ts';
@@ -37,6 +37,8 @@ export interface ScreenPlanRequest {
   readonly scale: number;
   /** Wanted points are drawn even where no scheme is; else only with a scheme. */
   readonly withWanted?: boolean;
+  /** Lettering of lengths and sizes, units of the scene; absent: that of the smallest words. */
+  readonly figuresMm?: number;
 }
 
 /** A plan on screen, with what brings its positions back into the house. */
@@ -116,7 +118,7 @@ const circuitSpots = (worked: Worked, spots: ReadonlyMap<string, SheetPoint>) =>
 
 /** Draws a storey for the screen: as on paper, without the sheet, at any scale. */
 export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
-  const { worked, storeyId, scale, withWanted = false } = request;
+  const { worked, storeyId, scale, withWanted = false, figuresMm = SMALL } = request;
   const layout = layoutAt(screenExtent(worked, storeyId), scale);
   const { frame } = layout;
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
@@ -129,14 +131,14 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
   const labelNearMm = 1.6 + 3.5 * symbolSize;
   const look = { symbolSize, labelNearMm, terse: scale > TERSE_SCALE, withWanted };
   const points = pointLayer(worked, storeyId, layout, free, look);
-  const cables = cableLayer(worked, drawn, free, labelsAlong(free, look.terse));
+  const cables = cableLayer(worked, drawn, free, labelsAlong(free, look.terse, figuresMm));
   const spots = new Map([...circuitSpots(worked, points.spots), ...cables.middles, ...points.spots]);
   const middles = new Map([...circuitSpots(worked, points.middles), ...cables.middles, ...points.middles]);
   const { marks, leaders } = screenMarks(request.findings, middles, free);
   const locks = lockMarks(worked, middles, free);
   const fixtures = drawnFixtures(frame, worked.plan, storeyId);
   const names = screenFixtureNames(fixtures, free);
-  const rooms = screenRoomNames(worked, storeyId, frame, free);
+  const rooms = screenRoomNames(worked, storeyId, { frame, free, figuresMm });
   return {
     frame,
     spots,

@@ -18,7 +18,7 @@ import { MovedTurns } from '../../../ui/moved/moved-turns.ts';
 import { TestClock } from './test-clock.ts';
 
 const job = demoJob('fernlow-close');
-const stand = { storeyId: job.storeys[0]?.id ?? '', scale: 80, withWanted: true };
+const stand = { storeyId: job.storeys[0]?.id ?? '', scale: 80, withWanted: true, figuresMm: 2.5 };
 const route: JobRoute = {
   ...{ page: 'job', jobId: job.id, step: 'wanted', compare: false, scheme: null, storey: null, on: null },
   ...{ view: 'plan', circuit: null, part: 'bill', a: null, b: null },

@@ -20,7 +20,7 @@ it('tells a form that its place is given up, while the form is shown', () => {
   );
   const shown = controller as ReactiveController | null;
   shown?.hostConnected?.();
-  askPlan(page, { tool: 'place' });
+  askPlan(page, { tool: 'place', symbol: 'board', heightMm: 1500 });
   expect(waits).toBe(true);
   askPlan(page, null);
   expect(waits).toBe(false);

@@ -11,6 +11,7 @@ import {
   setFirmAddress,
   setFirmDetail,
   setFirmFinish,
+  setFirmHeight,
   setFirmProfitOn,
   setFirmTerm,
   setLimit,
@@ -52,6 +53,15 @@ describe("the firm's details", () => {
     const firm = edited(library, setFirmDetail('vatNumber', ' '), setFirmDetail('name', '')).firm;
     expect(firm).not.toHaveProperty('vatNumber');
     expect(firm.name).toBe('');
+  });
+
+  it('has usual heights of its own by kind, and is silent again', () => {
+    const own = edited(library, setFirmHeight('socket-twin', 300), setFirmHeight('dp-switch', 1350));
+    expect(own.terms.heights).toEqual({ 'socket-twin': 300, 'dp-switch': 1350 });
+    expect(readable(own)).toBe(true);
+    expect(edited(own, setFirmHeight('socket-twin', null), setFirmHeight('dp-switch', null))).toEqual(
+      library,
+    );
   });
 
   it('has a usual finish of new plates, and is silent again', () => {

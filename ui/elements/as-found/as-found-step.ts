@@ -10,26 +10,25 @@ import {
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
-import { askPlan, whenPlanGivenUp } from '../../controllers/plan-given-up.ts';
+import { ToolHold } from '../../controllers/tool-hold.ts';
 import { setBoardFact } from '../../edits/boards.ts';
 import { markedBy } from '../../edits/marked.ts';
-import { addFoundPoints, setPointFact } from '../../edits/points.ts';
+import { setPointFact } from '../../edits/points.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { newId } from '../../new-id.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
+import { BranchTapping } from './branch-tapping.ts';
 import { formCss } from './form-styles.ts';
 import './known-by.ts';
 import { type KnownBy, keepKnownBy, knownByOf } from './known-by-job.ts';
 import { missingFacts, missingWords } from './missing-facts.ts';
-import { newPoint } from './new-point.ts';
 import './open-questions.ts';
+import { circuitToOrder, OrderTapping } from './order-tapping.ts';
+import { PointsTapping } from './points-tapping.ts';
 import { type FoundSection, sectionOfThing } from './section-of-thing.ts';
 import { foundSections, type SectionOfStep } from './sections.ts';
-
-/** What the plan waits to be tapped for: new points, one a tap, the wall beside a new room, or the place of a thing. */
-type Waiting = 'new-points' | 'wall' | { readonly thingId: string };
+import { foundHeightMm } from './usual-heights.ts';
 
 /** The step As found: what the survey of the house and its installation holds, and what it is worth to find out more. */
 export class AsFoundStep extends LitElement {
@@ -37,8 +36,7 @@ export class AsFoundStep extends LitElement {
     view: { attribute: false },
     tapped: { attribute: false },
     open: { state: true },
-    waiting: { state: true },
-    wall: { state: true },
+    placingId: { state: true },
     knownBy: { state: true },
   };
   static override styles = [
@@ -109,37 +107,48 @@ export class AsFoundStep extends LitElement {
   /** Where the plan was tapped while it waited for a place. */
   declare tapped: Place | null;
   declare private open: ReadonlySet<FoundSection>;
-  declare private waiting: Waiting | null;
-  /** The wall that was tapped last for a new room. */
-  declare private wall: Place | null;
+  /** The thing that the plan waits to be shown the place of; null for none. */
+  declare private placingId: string | null;
   /** What the person goes by in what they enter; null until they say. */
   declare private knownBy: KnownBy | null;
+  readonly #place = new ToolHold(this, 'place', {
+    ended: () => {
+      this.placingId = null;
+    },
+  });
+  readonly #order = new OrderTapping(this, () => this.view);
+  readonly #points = new PointsTapping(
+    this,
+    () => this.view,
+    () => this.#toOrder(),
+  );
+  readonly #branches = new BranchTapping(this, () => this.view);
   /** The fact that the thing chosen next is chosen for. */
   #askedFact: string | null = null;
 
   constructor() {
     super();
     keepFocus(this);
-    whenPlanGivenUp(this, () => {
-      this.waiting = null;
-    });
     this.tapped = null;
     this.open = new Set();
-    this.waiting = null;
-    this.wall = null;
+    this.placingId = null;
     this.knownBy = null;
     this.addEventListener('job-edit', (event) => this.#mark(event));
     this.addEventListener('place-wanted', (event) => {
       event.stopPropagation();
       const { chosen } = this.view;
-      if (chosen !== null) this.#wait(this.waiting === null ? { thingId: chosen } : null);
+      if (this.placingId !== null) this.#place.letGo();
+      else if (chosen !== null) this.#wait(chosen);
     });
     this.addEventListener('fact-asked', (event) => {
       event.stopPropagation();
       this.#ask(event.detail.subjectId, event.detail.fact);
     });
-    this.addEventListener('wall-wanted', () => this.#wait(this.waiting === 'wall' ? null : 'wall'));
-    this.addEventListener('points-wanted', () => this.#wait(this.waiting === null ? 'new-points' : null));
+    this.addEventListener('points-wanted', () => this.#points.toggle());
+    this.addEventListener('order-wanted', ({ detail }) => this.#order.toggle(detail.circuitId));
+    this.addEventListener('order-drafted', ({ detail }) => this.#order.drafted(detail));
+    this.addEventListener('spur-wanted', ({ detail }) => this.#branches.spurFrom(detail.pointId));
+    this.addEventListener('joint-wanted', ({ detail }) => this.#branches.jointIn(detail.legId));
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
@@ -155,7 +164,7 @@ export class AsFoundStep extends LitElement {
     const before = changed.get('view');
     const { chosen } = this.view;
     if (changed.has('view') && before?.chosen !== chosen) {
-      if (typeof this.waiting === 'object' && this.waiting !== null) this.#wait(null);
+      this.#place.letGo();
       if (chosen !== null) void this.#showRow(chosen);
     }
     if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
@@ -184,7 +193,7 @@ export class AsFoundStep extends LitElement {
       const rows = [...list.renderRoot.querySelectorAll<HTMLElement>('[data-thing]')];
       const row = rows.find(({ dataset }) => dataset.thing === id);
       if (row === undefined) continue;
-      const field = fact === null ? null : row.querySelector<HTMLElement>(`[data-fact='${fact}']`);
+      const field = fact === null ? null : await fieldIn(row, fact);
       if (field !== null) showField(field);
       else if (!row.matches(':focus-within')) row.scrollIntoView({ block: 'start' });
     }
@@ -197,27 +206,33 @@ export class AsFoundStep extends LitElement {
     send(this, 'job-edit', markedBy(event.detail, this.knownBy ?? 'assumed'));
   }
 
-  #wait(waiting: Waiting | null): void {
-    this.waiting = waiting;
-    askPlan(this, waiting === null ? null : { tool: 'place' });
+  /** Has the plan wait for the place of a thing, as high as it is. */
+  #wait(thingId: string): void {
+    const { job, library } = this.view;
+    const point = job.points.find(({ id }) => id === thingId);
+    const board = job.boards.find(({ id }) => id === thingId);
+    this.placingId = thingId;
+    const own = library.terms.heights;
+    const heightMm =
+      point === undefined
+        ? (board?.place?.heightMm ?? BOARD_HEIGHT_MM)
+        : (point.place?.heightMm ?? foundHeightMm(job.points, point.kind, own));
+    this.#place.ask({ tool: 'place', symbol: point?.kind ?? 'board', heightMm });
   }
 
   #placed(place: Place): void {
-    const { waiting } = this;
-    if (waiting === null) return;
-    if (waiting === 'wall') {
-      this.wall = place;
-      this.#wait(null);
-      return;
-    }
-    if (waiting === 'new-points') {
-      const made = { ...newPoint(this.view.job, newId()), place };
-      send(this, 'job-edit', addFoundPoints([made]));
-      return;
-    }
-    const edit = placeEdit(this.view.job, waiting.thingId, place);
+    if (this.placingId === null) return;
+    const edit = placeEdit(this.view.job, this.placingId, place);
     if (edit !== null) send(this, 'job-edit', edit);
-    this.#wait(null);
+    this.#place.letGo();
+  }
+
+  /** The points are tapped; what follows is their order. */
+  #toOrder(): void {
+    const circuit = circuitToOrder(this.view.job);
+    if (circuit === null) return;
+    this.#toggle('cables', true);
+    this.#order.toggle(circuit.id);
   }
 
   override render(): TemplateResult {
@@ -252,8 +267,8 @@ export class AsFoundStep extends LitElement {
       </ol>
       <div class="buttons">
         <button class="small" @click=${() => void this.#listByRoom()}>List points by room</button>
-        <button class="small" aria-pressed=${this.waiting === 'new-points'} @click=${() => this.#wait(this.waiting === null ? 'new-points' : null)}>
-          ${this.waiting === 'new-points' ? 'Tap each point; press here when done' : 'Tap points on the plan'}
+        <button class="small" aria-pressed=${this.#points.isOn} @click=${() => this.#points.toggle()}>
+          ${this.#points.isOn ? 'Tap each point; press here when done' : 'Tap points on the plan'}
         </button>
       </div>
     </div>`;
@@ -286,7 +301,7 @@ export class AsFoundStep extends LitElement {
         <span class="title">${title} ${missing === '' ? nothing : html`<span class="state missing">Not known: ${missing}</span>`}</span>
         <span class="state">${state(view.job)}</span>
       </summary>
-      <div class="body">${isOpen ? body({ view, placingId: this.#placingId, tapping: this.waiting === 'new-points', walling: this.waiting === 'wall', wall: this.wall }) : nothing}</div>
+      <div class="body">${isOpen ? body({ view, placingId: this.placingId, tapping: this.#points.isOn, order: this.#order.sight }) : nothing}</div>
     </details>`;
   }
 
@@ -297,10 +312,19 @@ export class AsFoundStep extends LitElement {
     else open.delete(section);
     this.open = open;
   }
+}
 
-  get #placingId(): string | null {
-    return typeof this.waiting === 'object' && this.waiting !== null ? this.waiting.thingId : null;
+/** The field of a fact in a thing's open form, which may be an element of its own; null where there is none. */
+async function fieldIn(row: HTMLElement, fact: string): Promise<HTMLElement | null> {
+  const field = `[data-fact='${fact}']`;
+  for (const form of row.querySelectorAll('.open > *')) {
+    if (!(form instanceof LitElement)) continue;
+    await form.updateComplete;
+    const found = form.renderRoot.querySelector<HTMLElement>(field);
+    if (found instanceof LitElement) await found.updateComplete;
+    if (found !== null) return found;
   }
+  return row.querySelector<HTMLElement>(field);
 }
 
 /** Brings a field into the middle of sight and goes to it, past a part of the form that is folded away. */
@@ -311,17 +335,16 @@ function showField(field: HTMLElement): void {
   field.focus({ preventScroll: true });
 }
 
-/** Puts a point or a board where the plan was tapped; the height that it has stays. */
+/** Middle of a board whose height nobody has said, mm above the floor. Common practice, no source. */
+const BOARD_HEIGHT_MM = 1400;
+
+/** Puts a point or a board where the plan was tapped. */
 function placeEdit(job: Job, id: string, place: Place): JobEdit | null {
   const point = job.points.find((each) => each.id === id);
-  const heightMm = point?.place?.heightMm;
-  if (point !== undefined)
-    return setPointFact(point, 'place', heightMm === undefined ? place : { ...place, heightMm });
+  if (point !== undefined) return setPointFact(point, 'place', place);
   const board = job.boards.find((each) => each.id === id);
-  if (board === undefined) return null;
-  return setBoardFact(board, 'place', { ...place, heightMm: board.place?.heightMm ?? place.heightMm });
+  return board === undefined ? null : setBoardFact(board, 'place', place);
 }
-
 customElements.define('as-found-step', AsFoundStep);
 declare global {
   interface HTMLElementTagNameMap {

@@ -72,8 +72,16 @@ export class LegForm extends LitElement {
         <div class="pair">${this.#endField('from', 'From')}${this.#endField('to', 'To')}</div>
         ${this.#cableFields()} ${this.#lengthField()} ${this.#routeField()}
         ${this.#channelFields()}
+        <div class="buttons">
+          <button class="small" @click=${() => this.#joint()}>A joint is in it: tap where</button>
+        </div>
       </div>
       ${removeButton(`the cable ${this.name}`, (from) => send(from, 'job-edit', removeLegs([this.leg.id], `the cable ${this.name}`)), 'what is joined into it')}`;
+  }
+
+  #joint(): void {
+    const detail = { legId: this.leg.id };
+    this.dispatchEvent(new CustomEvent('joint-wanted', { detail, bubbles: true, composed: true }));
   }
 
   #circuitField(): TemplateResult {

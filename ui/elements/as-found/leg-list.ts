@@ -16,6 +16,7 @@ import { cableWords } from './cable-choices.ts';
 import { foundPoints } from './end-choices.ts';
 import { formCss } from './form-styles.ts';
 import './leg-form.ts';
+import type { OrderSight } from './order-tapping.ts';
 import './ring-order.ts';
 import { thingRow } from './thing-row.ts';
 
@@ -30,12 +31,18 @@ const legName = ({ from, to }: Leg, labelOf: LabelOf): string =>
 
 /** The cables between the points as found, circuit by circuit: in order, and one by one. */
 export class LegList extends LitElement {
-  static override properties: PropertyDeclarations = { view: { attribute: false } };
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    order: { attribute: false },
+  };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
+  /** How the order of a circuit's points is being made; null where none is. */
+  declare order: OrderSight | null;
 
   constructor() {
     super();
+    this.order = null;
     keepFocus(this);
   }
 
@@ -50,10 +57,16 @@ export class LegList extends LitElement {
     const { foundRuns } = estimate.asFound.worked;
     const labelOf = labelsOf(estimate.asFound.worked);
     const legs = job.legs.filter((leg) => leg.circuit === circuit.id);
+    const order = this.order?.circuitId === circuit.id ? this.order : null;
     return html`${job.circuits.length > 1 ? html`<h4>${circuit.name}</h4>` : nothing}
-      <details class="less" ?open=${legs.length === 0}>
+      <details class="less" ?open=${legs.length === 0 || order !== null}>
         <summary>${circuit.shape === 'radial' ? 'Points in order' : 'Ring in order'}</summary>
-        <ring-order .view=${this.view} .circuit=${circuit}></ring-order>
+        <ring-order
+          .view=${this.view}
+          .circuit=${circuit}
+          .drafted=${order?.points ?? null}
+          .tapping=${order?.isTapped ?? false}
+        ></ring-order>
       </details>
       <ul class="list">
         ${legs.map((leg) => {

@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Point } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
 import { markableEntry } from '../../edits/marked.ts';
@@ -9,6 +10,7 @@ import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { featureFields, fieldsOfKind, loadFields } from './accessory-fields.ts';
+import { circuitOfPoint } from './branch-tapping.ts';
 import {
   certaintyEdits,
   choiceFact,
@@ -21,10 +23,12 @@ import {
 import { plateFacts, pointFacts } from './facts-of.ts';
 import { formCss } from './form-styles.ts';
 import { coreColours, foundRoles, mounts, pointKinds } from './found-words.ts';
+import { nextPlate } from './next-point.ts';
 import './place-fields.ts';
 import type { PlaceChange } from './place-fields.ts';
+import './plate-steps.ts';
 import { removeButton } from './thing-row.ts';
-import { usualHeights } from './usual-heights.ts';
+import { foundHeightMm, usualHeights } from './usual-heights.ts';
 
 /** A point as found: what it is and where, what was behind its plate, and whether it stays. */
 export class PointForm extends LitElement {
@@ -53,15 +57,14 @@ export class PointForm extends LitElement {
         label: 'Circuit',
         options: circuits.map(({ id, name }) => ({ value: id, label: name })),
       })}
-      <h4>Behind the plate</h4>
       ${this.#plate()}
       <h4>Where it is</h4>
       <place-fields
         .job=${this.view.job}
         .place=${point.place}
         .name=${point.label}
-        .heights=${usualHeights(point.kind)}
-        .newHeightMm=${450}
+        .heights=${usualHeights(point.kind, this.view.library.terms.heights)}
+        .newHeightMm=${foundHeightMm(this.view.job.points, point.kind, this.view.library.terms.heights)}
         .waiting=${this.waiting}
         @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setPointFact(point, 'place', event.detail.place))}
       ></place-fields>
@@ -75,8 +78,20 @@ export class PointForm extends LitElement {
           ${mustText('Label', point.label, (text) => setPointFact(point, 'label', text))}
         </div>
       </details>
-      ${this.#stays()}
+      ${this.#spur()} ${this.#stays()}
       ${removeButton(point.label, (from) => send(from, 'job-edit', removePoint(point)))}
+    </div>`;
+  }
+
+  /** What hangs on it by a cable of its own is tapped on the plan; of no circuit yet, nothing can. */
+  #spur(): TemplateResult | typeof nothing {
+    const { point } = this;
+    if (circuitOfPoint(this.view.job, point) === null) return nothing;
+    const detail = { pointId: point.id };
+    return html`<div class="buttons">
+      <button class="small" @click=${() => this.dispatchEvent(new CustomEvent('spur-wanted', { detail, bubbles: true, composed: true }))}>
+        Spur from ${point.label}: tap what hangs on it
+      </button>
     </div>`;
   }
 
@@ -95,7 +110,25 @@ export class PointForm extends LitElement {
   }
 
   #plate(): TemplateResult {
-    const facts = plateFacts(this.point);
+    const { point, view } = this;
+    const facts = plateFacts(point);
+    const steps =
+      point.kind === 'joint'
+        ? nothing
+        : html`<plate-steps
+            data-fact="plate"
+            .point=${point}
+            .next=${nextPlate(view.job, buildPlan(view.job), point.id)}
+          ></plate-steps>`;
+    return html`<h4>Behind the plate</h4>
+      ${steps}
+      <details class="less">
+        <summary>Other figures, and how sure they are</summary>
+        <div class="fields">${this.#plateFigures(facts)}</div>
+      </details>`;
+  }
+
+  #plateFigures(facts: ReturnType<typeof plateFacts>): TemplateResult {
     return html`${numberFact(facts, 'cablesSeen', { label: 'Cables seen', unit: '', max: 20, whole: true })}
       ${numberFact(facts, 'boxDepthMm', { label: 'Depth of the box', unit: 'mm', max: 1000 })}
       ${choiceFact(facts, 'role', { label: 'On the ring or a spur', options: foundRoles })}

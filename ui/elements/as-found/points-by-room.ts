@@ -20,6 +20,7 @@ export class PointsByRoom extends LitElement {
     kind: { state: true },
     count: { state: true },
     wantsRoom: { state: true },
+    said: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -36,6 +37,8 @@ export class PointsByRoom extends LitElement {
   declare private count: number;
   /** True after points were asked for without a room. */
   declare private wantsRoom: boolean;
+  /** What was added last, in words. */
+  declare private said: string;
 
   constructor() {
     super();
@@ -43,6 +46,7 @@ export class PointsByRoom extends LitElement {
     this.kind = 'socket-twin';
     this.count = 1;
     this.wantsRoom = false;
+    this.said = '';
   }
 
   override render(): TemplateResult {
@@ -85,6 +89,7 @@ export class PointsByRoom extends LitElement {
       </div>
       <div class="buttons">
         <button @click=${() => this.#add()}>Add ${this.count === 1 ? 'it' : `these ${this.count}`}</button>
+        <span class="hint" role="status">${this.said}</span>
       </div>
     </div>`;
   }
@@ -120,6 +125,7 @@ export class PointsByRoom extends LitElement {
       made.push(circuit === undefined ? point : { ...point, circuit: circuit.id });
     }
     send(this, 'job-edit', addFoundPoints(made));
+    this.said = addedWords(made.map(({ label }) => label));
     this.room = '';
     this.count = 1;
     // Not before: a line that goes at the first letter would move the button from under the hand.
@@ -127,6 +133,11 @@ export class PointsByRoom extends LitElement {
     // The next room follows at once.
     field?.focus();
   }
+}
+/** "Added: Kitchen 1 to Kitchen 4." */
+function addedWords(labels: readonly string[]): string {
+  const [first = '', last = first] = [labels[0], labels.at(-1)];
+  return first === last ? `Added: ${first}.` : `Added: ${first} to ${last}, ${labels.length} points.`;
 }
 customElements.define('points-by-room', PointsByRoom);
 declare global {

@@ -1,39 +1,18 @@
-import {
-  css,
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Cable } from '#model/cable.ts';
-import type { Circuit, Leg, Point } from '#model/installation.ts';
+import type { Circuit, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
-import { markOrder } from '../../edits/circuits.ts';
-import { markable } from '../../edits/marked.ts';
-import { setPointsInOrder } from '../../edits/ring-in-order.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
-import { newId } from '../../new-id.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { cableChoices } from './cable-choices.ts';
 import { foundPoints } from './end-choices.ts';
 import { formCss } from './form-styles.ts';
+import { orderEdit, usualCable } from './order-edit.ts';
 import { orderOfLegs } from './order-of-legs.ts';
-
-/** The cable that most of a circuit's legs are of; null where none is recorded. */
-function usualCable(legs: readonly Leg[]): Cable | null {
-  const counts = new Map<string, { readonly cable: Cable; count: number }>();
-  for (const { cable } of legs) {
-    if (cable === undefined) continue;
-    const key = JSON.stringify(cable);
-    counts.set(key, { cable, count: (counts.get(key)?.count ?? 0) + 1 });
-  }
-  return [...counts.values()].toSorted((a, b) => b.count - a.count)[0]?.cable ?? null;
-}
+import type { OrderDrafted } from './order-tapping.ts';
 
 /**
  * The points of a circuit in the order in which its cable passes them, put in order by buttons; the legs between
@@ -43,7 +22,8 @@ export class RingOrder extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     circuit: { attribute: false },
-    changed: { state: true },
+    drafted: { attribute: false },
+    tapping: { type: Boolean },
     cable: { state: true },
   };
   static override styles = [
@@ -84,20 +64,18 @@ export class RingOrder extends LitElement {
   ];
   declare view: JobView;
   declare circuit: Circuit;
-  /** The order as it is being made; null while it is the one of the legs. */
-  declare private changed: readonly string[] | null;
+  /** The order as it is being made, here or on the plan; null while it is the one of the legs. */
+  declare drafted: readonly string[] | null;
+  /** True while the points are tapped on the plan. */
+  declare tapping: boolean;
   /** The cable of new legs as it was chosen; undefined while it is the usual one of the circuit. */
   declare private cable: Cable | null | undefined;
 
   constructor() {
     super();
-    this.changed = null;
+    this.drafted = null;
+    this.tapping = false;
     this.cable = undefined;
-  }
-
-  override willUpdate(before: PropertyValues<this>): void {
-    const was = before.get('circuit');
-    if (was !== undefined && was.id !== this.circuit.id) this.changed = null;
   }
 
   override render(): TemplateResult {
@@ -124,14 +102,19 @@ export class RingOrder extends LitElement {
    */
   #next(order: readonly string[], points: readonly Point[]): TemplateResult {
     if (points.length === 0) return html`<p class="hint">There are no points yet.</p>`;
-    return html`<p class="label" id="next">Press the points in turn:</p>
+    return html`<div class="buttons">
+        <button class="small" aria-pressed=${this.tapping} @click=${() => this.#tap()}>
+          ${this.tapping ? 'Tap the points in turn; press here to stop' : 'Tap them in turn on the plan'}
+        </button>
+      </div>
+      <p class="label" id="next">Or press the points in turn:</p>
       <div class="buttons" role="group" aria-labelledby="next">
         ${points.map(
           ({ id, label }) => html`<button
             class="small"
             ?disabled=${order.includes(id)}
             @click=${() => {
-              this.changed = [...order, id];
+              this.#draft([...order, id]);
             }}
           >
             ${label}
@@ -142,7 +125,7 @@ export class RingOrder extends LitElement {
 
   #order(job: Job): readonly string[] {
     const known = new Set(job.points.map(({ id }) => id));
-    return (this.changed ?? orderOfLegs(job, this.circuit)).filter((id) => known.has(id));
+    return (this.drafted ?? orderOfLegs(job, this.circuit)).filter((id) => known.has(id));
   }
 
   #row(order: readonly string[], index: number, name: string): TemplateResult {
@@ -168,7 +151,7 @@ export class RingOrder extends LitElement {
         class="small quiet"
         aria-label=${`Leave ${name} out`}
         @click=${() => {
-          this.changed = order.toSpliced(index, 1);
+          this.#draft(order.toSpliced(index, 1));
         }}
       >
         Out
@@ -179,7 +162,7 @@ export class RingOrder extends LitElement {
   /** Swaps a point with the one after it. */
   #swap(order: readonly string[], index: number): void {
     const [first, second] = order.slice(index, index + 2);
-    if (first !== undefined && second !== undefined) this.changed = order.toSpliced(index, 2, second, first);
+    if (first !== undefined && second !== undefined) this.#draft(order.toSpliced(index, 2, second, first));
   }
 
   get #cable(): Cable | null {
@@ -206,12 +189,12 @@ export class RingOrder extends LitElement {
         Make the cables
       </button>
       ${
-        this.changed === null
+        this.drafted === null
           ? nothing
           : html`<button
               class="small"
               @click=${() => {
-                this.changed = null;
+                this.#draft(null);
               }}
             >
               As it was
@@ -220,23 +203,19 @@ export class RingOrder extends LitElement {
     </div>`;
   }
 
+  #tap(): void {
+    const detail = { circuitId: this.circuit.id };
+    this.dispatchEvent(new CustomEvent('order-wanted', { detail, bubbles: true, composed: true }));
+  }
+
+  #draft(points: readonly string[] | null): void {
+    const detail: OrderDrafted = { circuitId: this.circuit.id, points };
+    this.dispatchEvent(new CustomEvent('order-drafted', { detail, bubbles: true, composed: true }));
+  }
+
   #make(now: readonly string[]): void {
-    const { job } = this.view;
-    send(
-      this,
-      'job-edit',
-      markable(
-        setPointsInOrder(this.circuit, {
-          was: orderOfLegs(job, this.circuit),
-          now,
-          isRing: this.circuit.shape !== 'radial',
-          cable: this.#cable,
-          legIds: [...now, 'back'].map(() => newId()),
-        }),
-        (certainty) => markOrder(this.circuit, certainty),
-      ),
-    );
-    this.changed = null;
+    send(this, 'job-edit', orderEdit(this.view.job, this.circuit, now, this.#cable));
+    this.#draft(null);
   }
 }
 customElements.define('ring-order', RingOrder);

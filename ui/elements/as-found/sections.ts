@@ -1,6 +1,5 @@
 import { html, type TemplateResult } from 'lit';
 import { checklist } from '#engine/rules/checklist.ts';
-import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
@@ -10,6 +9,7 @@ import './board-list.ts';
 import './circuit-list.ts';
 import './house-facts.ts';
 import './leg-list.ts';
+import type { OrderSight } from './order-tapping.ts';
 import './point-list.ts';
 import './reading-list.ts';
 import type { FoundSection } from './section-of-thing.ts';
@@ -22,10 +22,8 @@ export interface SectionSight {
   readonly placingId: string | null;
   /** True while each tap on the plan makes a point. */
   readonly tapping: boolean;
-  /** True while the plan waits for the wall that a new room stands beside. */
-  readonly walling: boolean;
-  /** The wall that was tapped for it last. */
-  readonly wall: Place | null;
+  /** How the order of a circuit's points is being made; null where none is. */
+  readonly order: OrderSight | null;
 }
 
 /** A section of the step As found: its head is always shown, its body once it is open. */
@@ -59,8 +57,7 @@ export const foundSections: readonly SectionOfStep[] = [
     id: 'rooms',
     title: 'Rooms and walls',
     state: ({ storeys }) => counted(roomCount(storeys), 'room'),
-    body: ({ view, walling, wall }) =>
-      html`<room-list .view=${view} .tapping=${walling} .tapped=${wall}></room-list>`,
+    body: ({ view }) => html`<room-list .view=${view}></room-list>`,
   },
   {
     id: 'supply',
@@ -86,7 +83,7 @@ export const foundSections: readonly SectionOfStep[] = [
     id: 'cables',
     title: 'Cables',
     state: ({ legs }) => counted(legs.length, 'cable'),
-    body: ({ view }) => html`<leg-list .view=${view}></leg-list>`,
+    body: ({ view, order }) => html`<leg-list .view=${view} .order=${order}></leg-list>`,
   },
   {
     id: 'readings',

@@ -1,14 +1,7 @@
-import {
-  css,
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Room, Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
+import { ToolHold } from '../../controllers/tool-hold.ts';
 import { drawRoom, type HouseCorner } from '../../edits/house.ts';
 import { type Beside, openThickness } from '../../house/beside.ts';
 import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
@@ -40,8 +33,6 @@ export class RoomAdd extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     storey: { attribute: false },
-    tapped: { attribute: false },
-    tapping: { type: Boolean },
     use: { state: true },
     name: { state: true },
     how: { state: true },
@@ -72,10 +63,6 @@ export class RoomAdd extends LitElement {
   ];
   declare view: JobView;
   declare storey: Storey;
-  /** Where a wall was tapped on the plan while this waited for one. */
-  declare tapped: Place | null;
-  /** True while the plan waits for the wall that the room stands beside. */
-  declare tapping: boolean;
   declare private use: Room['use'];
   /** Null: as its use says. */
   declare private name: string | null;
@@ -90,10 +77,16 @@ export class RoomAdd extends LitElement {
   declare private corner: HouseCorner;
   declare private why: string;
 
+  /** While it is held the plan waits for the wall that the room stands beside. */
+  readonly #wall = new ToolHold(this, 'wall', {
+    placed: (place) => {
+      this.#wall.letGo();
+      if ('wall' in place) this.#besideWall(place);
+    },
+  });
+
   constructor() {
     super();
-    this.tapped = null;
-    this.tapping = false;
     this.use = 'hall';
     this.how = 'two-sides';
     this.betweenMm = usualInner.thicknessMm;
@@ -111,10 +104,6 @@ export class RoomAdd extends LitElement {
     this.beside = null;
     this.inMm = 0;
     this.why = '';
-  }
-
-  override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('tapped') && this.tapped !== null && 'wall' in this.tapped) this.#besideWall(this.tapped);
   }
 
   /** The wall was tapped: a room whose sides are told is drawn there and then. */
@@ -284,10 +273,10 @@ export class RoomAdd extends LitElement {
       </div>
       <div class="buttons">
         <button
-          aria-pressed=${this.tapping}
-          @click=${() => this.dispatchEvent(new CustomEvent('wall-wanted', { bubbles: true, composed: true }))}
+          aria-pressed=${this.#wall.isHeld}
+          @click=${() => (this.#wall.isHeld ? this.#wall.letGo() : this.#wall.ask({ tool: 'wall' }))}
         >
-          ${this.tapping ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
+          ${this.#wall.isHeld ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
         </button>
       </div>`;
   }
@@ -336,8 +325,5 @@ customElements.define('room-add', RoomAdd);
 declare global {
   interface HTMLElementTagNameMap {
     'room-add': RoomAdd;
-  }
-  interface HTMLElementEventMap {
-    'wall-wanted': CustomEvent<null>;
   }
 }

@@ -1,6 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Room, Storey } from '#model/building.ts';
-import type { Place } from '#model/installation.ts';
 import { addStorey } from '../../edits/house.ts';
 import type { CopiedParts } from '../../house/next-storey.ts';
 import { storeyName } from '../../house/next-storey.ts';
@@ -28,22 +27,14 @@ function sizeWords(sides: readonly RoomSide[]): string {
 export class RoomList extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
-    tapped: { attribute: false },
-    tapping: { type: Boolean },
     adding: { state: true },
   };
   static override styles = [controlsCss, formCss, houseFormCss];
   declare view: JobView;
-  /** Where a wall was tapped on the plan while the form of a new room waited for one. */
-  declare tapped: Place | null;
-  /** True while the plan waits for that. */
-  declare tapping: boolean;
   declare private adding: boolean;
 
   constructor() {
     super();
-    this.tapped = null;
-    this.tapping = false;
     this.adding = false;
   }
 
@@ -59,7 +50,7 @@ export class RoomList extends LitElement {
       ${
         isAdding
           ? html`<h4>${storey.rooms.length === 0 ? 'The first room' : 'A new room'}</h4>
-              <room-add .view=${this.view} .storey=${storey} .tapped=${this.tapped} .tapping=${this.tapping}></room-add>`
+              <room-add .view=${this.view} .storey=${storey}></room-add>`
           : nothing
       }
       <div class="buttons">

@@ -12,6 +12,8 @@ export interface DrawnFrom {
   readonly storeyId: string;
   readonly movable: ReadonlySet<string>;
   readonly scale: number;
+  /** Lettering of lengths and sizes, units of the scene. */
+  readonly figuresMm: number;
   /** What another thread has drawn of it while a point is under the hand; null for nothing. */
   readonly sight: MovedSight | null;
 }
@@ -22,13 +24,17 @@ export function standOf({
   storeyId,
   movable,
   scale,
+  figuresMm,
 }: Omit<DrawnFrom, 'findings' | 'sight'>): PlanStand {
   const withWanted = worked.job.points.some(({ id, status }) => status === 'wanted' && movable.has(id));
-  return { storeyId, scale, withWanted };
+  return { storeyId, scale, withWanted, figuresMm };
 }
 
 const isSameStand = (one: PlanStand, other: PlanStand): boolean =>
-  one.storeyId === other.storeyId && one.scale === other.scale && one.withWanted === other.withWanted;
+  one.storeyId === other.storeyId &&
+  one.scale === other.scale &&
+  one.withWanted === other.withWanted &&
+  one.figuresMm === other.figuresMm;
 
 /** The plan as it is drawn: anew only where something that it is drawn from has changed. */
 export class DrawnPlan {
@@ -77,4 +83,5 @@ const isDrawnOf = (one: DrawnFrom | null, other: DrawnFrom): boolean =>
   one.findings === other.findings &&
   one.storeyId === other.storeyId &&
   isSameSet(one.movable, other.movable) &&
-  one.scale === other.scale;
+  one.scale === other.scale &&
+  one.figuresMm === other.figuresMm;

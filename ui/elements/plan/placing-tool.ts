@@ -1,77 +1,110 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
+import type { PlacedThing } from '../../plan-asks.ts';
 import { isPress } from './plan-keys.ts';
 import { placeDrawing } from './plan-parts.ts';
 import type { PlaceDrawing, PlanTool, ToolPlace } from './plan-tool.ts';
-import { movedByKey, placeAt, placeInWords, placeName, USUAL_HEIGHT_MM } from './point-movement.ts';
+import { freePlace, movedByKey, placeAt, placeInWords, placeName } from './point-movement.ts';
 
-/** Whom picking a place tells. */
-interface PlacingTells {
+/** What is placed, what taps do, and whom picking a place tells. */
+export interface Placing {
+  readonly asked: () => PlacedThing;
+  /** What can be done, at the foot of the plan. */
+  readonly hint: () => string;
   readonly took: (place: Place) => void;
+  /** A thing was tapped that is there; null: a tap on one means the place under it. */
+  readonly picked: ((subjectId: string) => void) | null;
   readonly moved: (words: string) => void;
   readonly gaveUp: () => void;
 }
 
-/** Picks a place for a new thing: a tap takes it there and then, keys bring it along the walls first. */
+/** Picks places for new things: a tap takes one there and then, keys bring it along the walls first. */
 export class PlacingTool implements PlanTool {
-  #ghost: Place;
+  /** Where a mouse or the keys have got to; null for neither: a finger has nothing under it before it taps. */
+  #spot: Place | null = null;
   readonly #of: () => ToolPlace;
-  readonly #tells: PlacingTells;
+  /** Where keys begin. */
+  readonly #middle: PlanPoint;
+  readonly #placing: Placing;
 
-  constructor(of: () => ToolPlace, middle: PlanPoint, tells: PlacingTells) {
+  constructor(of: () => ToolPlace, middle: PlanPoint, placing: Placing) {
     this.#of = of;
-    this.#tells = tells;
-    this.#ghost = this.#placeAt(middle);
+    this.#middle = middle;
+    this.#placing = placing;
   }
 
   get name(): string {
     return `choose a place with the arrows${this.#of().hasWalls ? ', [ and ]' : ''}, then Enter`;
   }
 
-  get telling(): string {
-    return `${placeName(this.#of().worked, this.#ghost, null)}, ${this.#ghost.heightMm} mm above floor`;
+  get telling(): string | null {
+    const place = this.#place;
+    if (place === null) return null;
+    return `${placeName(this.#of().worked, place, null)}, ${place.heightMm} mm above floor`;
   }
 
   /** How a place is chosen and how it is given up: a phone has no Escape. */
   get hint(): TemplateResult {
-    return html`${this.#of().hasWalls ? 'Tap the wall where it is to go.' : 'Tap where it is to go.'}
-      <span class="by-key">Escape gives up.</span>`;
+    return html`${this.#placing.hint()} <span class="by-key">Escape gives up.</span>`;
   }
 
   drawing(frame: SheetFrame): PlaceDrawing {
-    return placeDrawing(frame, this.#of().worked, this.#ghost, null);
+    const place = this.#place;
+    if (place === null) return { template: nothing, written: [] };
+    const { worked, figuresMm } = this.#of();
+    const { symbol } = this.#placing.asked();
+    return placeDrawing(frame, worked, place, { label: null, symbol, state: 'new', figuresMm });
   }
 
   hovered(at: PlanPoint): void {
-    this.#ghost = this.#placeAt(at);
-    this.#tells.moved('');
+    this.#spot = this.#placeAt(at);
+    this.#placing.moved('');
   }
 
-  tapped(at: PlanPoint): void {
-    this.#tells.took(this.#placeAt(at));
+  tapped(at: PlanPoint, subject: string | null): void {
+    const { took, picked } = this.#placing;
+    // What stands there now is drawn itself.
+    this.#spot = null;
+    if (subject !== null && picked !== null) picked(subject);
+    else took(this.#placeAt(at));
+  }
+
+  reachedByKeys(): void {
+    this.#spot ??= this.#placeAt(this.#middle);
   }
 
   keyed(key: string, isFine: boolean): boolean {
+    this.reachedByKeys();
+    const place = this.#place;
+    if (place === null) return false;
     if (isPress(key)) {
-      this.#tells.took(this.#ghost);
+      this.#placing.took(place);
       return true;
     }
     const { worked } = this.#of();
-    const place = movedByKey(worked.plan, this.#ghost, key, isFine);
-    if (place === null) return false;
-    this.#ghost = place;
-    this.#tells.moved(`${placeName(worked, place, null)}, ${placeInWords(worked.plan, place)}`);
+    const moved = movedByKey(worked.plan, place, key, isFine);
+    if (moved === null) return false;
+    this.#spot = moved;
+    this.#placing.moved(`${placeName(worked, moved, null)}, ${placeInWords(worked.plan, moved)}`);
     return true;
   }
 
   giveUp(): void {
-    this.#tells.gaveUp();
+    this.#placing.gaveUp();
+  }
+
+  /** At the height that is asked for just now. */
+  get #place(): Place | null {
+    return this.#spot && { ...this.#spot, heightMm: this.#placing.asked().heightMm };
   }
 
   #placeAt(at: PlanPoint): Place {
     const { worked, storeyId } = this.#of();
-    return placeAt(worked.plan, storeyId, at, USUAL_HEIGHT_MM);
+    const { symbol, heightMm } = this.#placing.asked();
+    // A joint lies below a floor or above a ceiling, on no wall.
+    if (symbol === 'joint') return freePlace(storeyId, at, heightMm);
+    return placeAt(worked.plan, storeyId, at, heightMm);
   }
 }

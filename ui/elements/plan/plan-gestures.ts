@@ -1,8 +1,11 @@
+/** How a thing may be dragged: not, at once, or by a finger only after it was held. */
+export type Grip = 'none' | 'at-once' | 'by-hold';
+
 /** What fingers, pen or mouse do on the plan, told to whoever shows it. Positions are px within the plan's box. */
 export interface PlanGestures {
   /** The thing under the pointer, by subject id; null on empty ground. */
   readonly thingAt: (event: PointerEvent) => string | null;
-  readonly isMovable: (subject: string) => boolean;
+  readonly gripOf: (subject: string) => Grip;
   readonly tapped: (subject: string | null, x: number, y: number) => void;
   readonly panned: (dx: number, dy: number) => void;
   readonly pinched: (factor: number, x: number, y: number) => void;
@@ -16,15 +19,20 @@ interface Held {
   x: number;
   y: number;
   readonly subject: string | null;
+  readonly grip: Grip;
 }
 
 /** A hand that trembles by less than this taps, px. */
 const TREMBLE_PX = 5;
 
+/** How long a finger rests on a thing before it lifts it, ms. */
+export const HOLD_MS = 400;
+
 /** Tells taps, drags, pans and pinches apart; one thing or the ground is held at a time. */
 export class PointerReader {
   readonly #held = new Map<number, Held>();
   #doing: 'nothing' | 'pan' | 'drag' | 'pinch' = 'nothing';
+  #hold: ReturnType<typeof setTimeout> | null = null;
   readonly #box: () => DOMRect;
   readonly #told: PlanGestures;
 
@@ -40,7 +48,11 @@ export class PointerReader {
   readonly down = (event: PointerEvent): void => {
     if (event.button !== 0) return;
     const [x, y] = this.#at(event);
-    this.#held.set(event.pointerId, { startX: x, startY: y, x, y, subject: this.#told.thingAt(event) });
+    const subject = this.#told.thingAt(event);
+    const grip = subject === null ? 'none' : gripFor(event, this.#told.gripOf(subject));
+    this.#held.set(event.pointerId, { startX: x, startY: y, x, y, subject, grip });
+    if (grip === 'by-hold' && this.#held.size === 1 && subject !== null)
+      this.#hold = setTimeout(() => this.#lift(subject), HOLD_MS);
     if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId);
     if (this.#held.size === 2) this.#second();
   };
@@ -68,7 +80,23 @@ export class PointerReader {
     return [event.clientX - box.left, event.clientY - box.top];
   }
 
+  /** A thing was held long enough: from now on it goes with the finger. */
+  #lift(subject: string): void {
+    this.#hold = null;
+    if (this.#doing !== 'nothing') return;
+    this.#doing = 'drag';
+    // Felt, where the device can; a finger covers what it lifts.
+    globalThis.navigator?.vibrate?.(15);
+    this.#told.dragged(subject, 0, 0, 'begin');
+  }
+
+  #holdsNoLonger(): void {
+    if (this.#hold !== null) clearTimeout(this.#hold);
+    this.#hold = null;
+  }
+
   #second(): void {
+    this.#holdsNoLonger();
     for (const { subject, startX, startY, x, y } of this.#held.values())
       if (this.#doing === 'drag' && subject !== null)
         this.#told.dragged(subject, x - startX, y - startY, 'end');
@@ -78,7 +106,8 @@ export class PointerReader {
   #pull(held: Held, x: number, y: number): void {
     const far = Math.hypot(x - held.startX, y - held.startY) > TREMBLE_PX;
     if (this.#doing === 'nothing' && far) {
-      const drags = held.subject !== null && this.#told.isMovable(held.subject);
+      this.#holdsNoLonger();
+      const drags = held.grip === 'at-once';
       this.#doing = drags ? 'drag' : 'pan';
       if (drags && held.subject !== null) this.#told.dragged(held.subject, 0, 0, 'begin');
     }
@@ -100,9 +129,20 @@ export class PointerReader {
     const held = this.#held.get(event.pointerId);
     if (held === undefined) return;
     this.#held.delete(event.pointerId);
+    this.#holdsNoLonger();
     if (this.#doing === 'drag' && held.subject !== null)
-      this.#told.dragged(held.subject, held.x - held.startX, held.y - held.startY, 'end');
+      this.#told.dragged(held.subject, ...pulled(held), 'end');
     else if (this.#doing === 'nothing' && meant) this.#told.tapped(held.subject, held.x, held.y);
     if (this.#held.size === 0) this.#doing = 'nothing';
   }
 }
+
+/** How far a thing was pulled, px; what was lifted and trembled is put down where it was. */
+function pulled({ grip, x, y, startX, startY }: Held): [number, number] {
+  const [dx, dy] = [x - startX, y - startY];
+  return grip === 'by-hold' && Math.hypot(dx, dy) <= TREMBLE_PX ? [0, 0] : [dx, dy];
+}
+
+/** A mouse that drags a thing means it; a finger may be pulling the house along. */
+const gripFor = ({ pointerType }: PointerEvent, grip: Grip): Grip =>
+  grip === 'by-hold' && pointerType !== 'touch' ? 'at-once' : grip;

@@ -46,13 +46,18 @@ function onThing({ key, shiftKey }: KeyboardEvent, subject: string, does: PlanKe
 export function actOnKey(
   event: KeyboardEvent,
   subject: string | null,
-  tool: Pick<PlanTool, 'keyed' | 'giveUp'> | null,
+  tool: Pick<PlanTool, 'keyed' | 'giveUp' | 'onThings'> | null,
   does: PlanKeys,
 ): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   if (everywhere(event.key, does)) return true;
-  if (tool !== null && event.key === 'Escape') tool.giveUp();
-  else if (tool !== null) return tool.keyed(event.key, event.shiftKey);
-  else return subject !== null && onThing(event, subject, does);
-  return true;
+  if (tool !== null && event.key === 'Escape') {
+    tool.giveUp();
+    return true;
+  }
+  if (tool?.keyed(event.key, event.shiftKey)) return true;
+  if (tool !== null && !tool.onThings) return false;
+  // From the plan itself the keys come to its first thing.
+  if (subject === null) return tool !== null && !isPress(event.key) && onThing(event, '', does);
+  return onThing(event, subject, does);
 }

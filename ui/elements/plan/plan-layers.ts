@@ -38,6 +38,13 @@ export const thingsInOrder = (scene: Scene | undefined): readonly Group[] => [
   ...thingsOf(scene, 'cables'),
 ];
 
+/** The one thing that the keyboard comes to: what it was at last, or the first; null where nothing is drawn. */
+export function reachedIn(scene: Scene, before: string | null): string | null {
+  const things = thingsInOrder(scene);
+  const isThere = things.some(({ subject }) => subject === before);
+  return isThere ? before : (things[0]?.subject ?? null);
+}
+
 /** How far off a symbol that cannot be moved is still meant, units of the scene. */
 const NEAR = 1.4;
 

@@ -1,7 +1,8 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { HELD_FAST, lockMark } from '#drawing/lock-mark.ts';
+import { SMALL } from '#drawing/plan/screen-names.ts';
 import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
-import type { Shape } from '#drawing/scene.ts';
+import type { SymbolName, SymbolState } from '#drawing/symbols.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
@@ -26,30 +27,40 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
     <rect class="ground" x=${sight.x} y=${sight.y} width=${sight.width} height=${sight.height} fill="url(#grid)"/>`;
 }
 
-/** How far a place on a wall is from its corners, with the label of the point that moves. */
-function placeShapes(
-  frame: SheetFrame,
-  { plan, job }: Worked,
-  place: Place,
-  pointId: string | null,
-): readonly Shape[] {
-  const label = job.points.find(({ id }) => id === pointId)?.label;
-  return [
-    ...placeDimensions(frame, plan, place),
-    ...(label === undefined ? [] : movingLabel(frame, plan, place, label)),
-  ];
+/** Lettering of lengths and sizes of rooms, units of the scene: 16 px where they are read at arm's length, else 12.5 px. */
+export const figuresMm = (isLarge: boolean): number => (isLarge ? 3.2 : SMALL);
+
+/** A thing as the hand holds it. */
+export interface HeldThing {
+  /** Null for what has none yet. */
+  readonly label: string | null;
+  readonly symbol: SymbolName;
+  readonly state: SymbolState;
+  /** Lettering of lengths, units of the scene. */
+  readonly figuresMm: number;
 }
 
-/** The dimensions of a place with the point's label, and the symbol itself where nothing stands there yet. */
+/** A point of the job as the hand holds it; null where there is none of this id. */
+export function heldPoint({ job }: Worked, pointId: string, figuresMm: number): HeldThing | null {
+  const point = job.points.find(({ id }) => id === pointId);
+  if (point === undefined) return null;
+  const state = point.status === 'wanted' ? 'new' : 'found';
+  return { label: point.label, symbol: point.kind, state, figuresMm };
+}
+
+/** A thing's symbol at a place, how far that is from the corners, and its label. */
 export function placeDrawing(
   frame: SheetFrame,
-  worked: Worked,
-  place: Place | null,
-  pointId: string | null,
+  { plan }: Worked,
+  place: Place,
+  held: HeldThing,
 ): PlaceDrawing {
-  if (place === null) return { template: nothing, written: [] };
-  const shapes = placeShapes(frame, worked, place, pointId);
-  const ghost = pointId === null ? ghostShapes(frame, worked.plan, place) : [];
+  const { label, figuresMm } = held;
+  const shapes = [
+    ...placeDimensions(frame, plan, place, figuresMm),
+    ...(label === null ? [] : movingLabel(frame, plan, place, label)),
+  ];
+  const ghost = ghostShapes(frame, plan, place, held);
   const template = svg`<g class="dimensions" aria-hidden="true">${shapes.map(shapeTemplate)}</g>
     <g class="ghost" aria-hidden="true">${ghost.map(shapeTemplate)}</g>`;
   return { template, written: letteringRoom(shapes) };
@@ -96,7 +107,7 @@ export interface PlanFoot {
 const lockKey = (): TemplateResult =>
   html`<span class="key"><svg viewBox="-2.2 -2.1 4.4 4.4" aria-hidden="true">${lockMark(sheetPoint(0, 0)).map(shapeTemplate)}</svg>${HELD_FAST}</span>`;
 
-/** The scale, and what can be done; while something moves, where it is. */
+/** The scale, and what can be done; while something moves, where it is. It has a row of its own, of one line. */
 export function footTemplate(foot: PlanFoot): TemplateResult {
   const { scale, telling, tool } = foot;
   const hint = html`<span class=${tool === null ? 'hint' : 'hint asked'}>${tool?.hint ?? hintWords(foot)}</span>`;

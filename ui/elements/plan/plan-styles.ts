@@ -5,10 +5,16 @@ export const planCss = css`
   :host {
     /* A stud wall: between the sheet and a solid wall, by day and by night. */
     --wall-light: color-mix(in srgb, var(--wall) 30%, var(--sheet));
-    position: relative;
-    display: block;
+    display: grid;
+    grid-template: minmax(0, 1fr) auto / minmax(0, 1fr);
     overflow: hidden;
     background: var(--sheet);
+    contain: strict;
+  }
+  .window {
+    position: relative;
+    min-height: 0;
+    overflow: hidden;
     contain: strict;
   }
   svg.plan,
@@ -35,10 +41,14 @@ export const planCss = css`
     touch-action: none;
     user-select: none;
     -webkit-user-select: none;
+    -webkit-touch-callout: none;
   }
   svg.plan:focus-visible {
     outline: 3px solid var(--copper);
     outline-offset: -3px;
+  }
+  svg.plan:focus:not(:focus-visible) {
+    outline: none;
   }
   svg.plan.panning {
     cursor: grabbing;
@@ -129,8 +139,15 @@ export const planCss = css`
     stroke: var(--copper);
     stroke-width: 0.8;
   }
+  /* What the hand holds is drawn in the hand's own picture, at once. */
   svg.plan .moving text {
     display: none;
+  }
+  svg.plan .moving {
+    opacity: 0;
+  }
+  svg.hand .in-order text {
+    stroke: none;
   }
   .dimensions text {
     fill: var(--copper-ink);
@@ -158,23 +175,28 @@ export const planCss = css`
     stroke: currentcolor;
     stroke-width: 1.8;
   }
+  /* A row of its own, of one line: nothing that is told covers what is drawn, and nothing shifts for it. */
   .foot {
-    position: absolute;
-    bottom: 12px;
-    left: 14px;
     display: flex;
-    flex-wrap: wrap-reverse;
-    gap: 2px 18px;
+    gap: 18px;
     align-items: center;
-    max-width: calc(100% - 80px);
+    height: 28px;
+    padding: 0 14px;
+    overflow: hidden;
     font-size: 0.875rem;
     color: var(--ink-soft);
-    pointer-events: none;
+    white-space: nowrap;
+    border-top: 1px solid var(--rule);
   }
-  .foot > * {
-    padding: 0 4px;
-    background: color-mix(in srgb, var(--sheet) 94%, transparent);
-    border-radius: var(--corner);
+  .foot > :is(.hint, .telling) {
+    flex: 0 1 auto;
+    min-width: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  /* Where a thing is comes before what can be done. */
+  .foot > .hint {
+    flex-shrink: 100;
   }
   .scale {
     display: inline-flex;
@@ -198,7 +220,6 @@ export const planCss = css`
     height: 20px;
   }
   .telling {
-    padding: 1px 6px;
     font-weight: 500;
     color: var(--copper-ink);
   }
@@ -233,8 +254,8 @@ export const planCss = css`
       min-height: 44px;
     }
     .foot {
-      bottom: 8px;
-      left: 10px;
+      gap: 12px;
+      padding: 0 10px;
     }
     .hint:not(.asked) {
       display: none;

@@ -20,10 +20,15 @@ export interface PlanTool {
   readonly hint: TemplateResult;
   readonly drawing: (frame: SheetFrame) => PlaceDrawing;
   readonly hovered: (at: PlanPoint) => void;
-  readonly tapped: (at: PlanPoint) => void;
+  /** @param subject the thing that was tapped; null for none. */
+  readonly tapped: (at: PlanPoint, subject: string | null) => void;
   /** Does what a key means for it; false for a key that means nothing. */
   readonly keyed: (key: string, isFine: boolean) => boolean;
   readonly giveUp: () => void;
+  /** True where it works on things: keys go from one to the next, and a finger's width beside one means it. */
+  readonly onThings?: boolean;
+  /** It was taken up by keyboard, and has to show where that begins. */
+  readonly reachedByKeys?: () => void;
 }
 
 /** What a tool works on, as it is at each moment, and whom it tells. */
@@ -33,4 +38,6 @@ export interface ToolPlace {
   readonly hasWalls: boolean;
   /** Millimetres of the house to a pixel. */
   readonly mmPerPx: number;
+  /** Lettering of lengths, units of the scene. */
+  readonly figuresMm: number;
 }

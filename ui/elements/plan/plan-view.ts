@@ -8,7 +8,7 @@ import {
 } from 'lit';
 import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { fromSheet, type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
@@ -19,19 +19,28 @@ import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { DrawnPlan, standOf } from './drawn-plan.ts';
 import { drawnThings } from './drawn-things.ts';
-import { meantAt } from './group-extent.ts';
+import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
-import { markedThings, storeyOfAny } from './marked-storeys.ts';
-import { PointerReader } from './plan-gestures.ts';
+import { markedThings } from './marked-storeys.ts';
+import { type Grip, PointerReader } from './plan-gestures.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { hasLocks, type Looks, layersTemplate, thingsInOrder } from './plan-layers.ts';
-import { footTemplate, gridTemplate, noticeTemplate, placeDrawing, toolsTemplate } from './plan-parts.ts';
+import { hasLocks, type Looks, layersTemplate, reachedIn, targetsOf, thingsInOrder } from './plan-layers.ts';
+import {
+  figuresMm,
+  footTemplate,
+  gridTemplate,
+  heldPoint,
+  noticeTemplate,
+  placeDrawing,
+  toolsTemplate,
+} from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
+import { ThingsInSight } from './things-in-sight.ts';
 import { ToolBench } from './tool-bench.ts';
 import { wayDrawing } from './way-tool.ts';
 
@@ -51,6 +60,7 @@ export class PlanView extends LitElement {
     movable: { attribute: false },
     moved: { attribute: false },
     asked: { attribute: false },
+    large: { type: Boolean },
     drawing: { attribute: false },
     size: { state: true },
     reached: { state: true },
@@ -67,9 +77,11 @@ export class PlanView extends LitElement {
   declare moved: MovedChannel | null;
   /** What taps and keys are for in place of choosing things; null for nothing else. */
   declare asked: PlanAsk | null;
+  /** True where lengths are read at arm's length: their figures are then 16 px. */
+  declare large: boolean;
   /** A way that was drawn by hand, in hand or waiting; null for none. */
   declare drawing: DrawnWay | null;
-  /** Of the element's box, px; null before it was measured. */
+  /** Of the drawing's box, px; null before it was measured. */
   declare private size: Size | null;
   declare private reached: string | null;
   /** What a screen reader is told of the last movement. */
@@ -84,6 +96,16 @@ export class PlanView extends LitElement {
   readonly #sight = new PlanSight(
     () => ({ worked: this.worked, storeyId: this.storeyId, size: this.#box }),
     () => this.requestUpdate(),
+  );
+  readonly #things = new ThingsInSight(
+    {
+      worked: () => this.worked,
+      storeyId: () => this.storeyId,
+      drawn: () => this.#drawn,
+      isMeasured: () => this.size !== null,
+      showStorey: (storeyId) => send(this, 'storey-shown', { storeyId }),
+    },
+    this.#sight,
   );
   readonly #mover = new PointMover({
     worked: () => this.worked,
@@ -100,9 +122,9 @@ export class PlanView extends LitElement {
       this.said = words;
     },
   });
-  readonly #pointers = new PointerReader(() => this.getBoundingClientRect(), {
+  readonly #pointers = new PointerReader(() => this.#windowBox, {
     thingAt: (event) => this.#thingAt(event),
-    isMovable: (subject) => this.movable.has(subject) && this.#tool === null,
+    gripOf: (subject) => this.#gripOf(subject),
     tapped: (subject, x, y) => this.#tapped(subject, x, y),
     panned: (dx, dy) => this.#sight.pan(dx, dy),
     pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
@@ -118,7 +140,7 @@ export class PlanView extends LitElement {
     whole: () => this.#sight.whole(),
     choose: (subject) => this.#choose(subject),
     reach: (subject, by) => this.#reachNext(subject, by),
-    move: (subject, key, isFine) => this.#mover.byKey(subject, key, isFine),
+    move: (subject, key, isFine) => this.#tool === null && this.#mover.byKey(subject, key, isFine),
   };
 
   readonly #bench = new ToolBench({
@@ -129,6 +151,7 @@ export class PlanView extends LitElement {
       storeyId: this.storeyId,
       hasWalls: this.#hasWalls,
       mmPerPx: this.#mmPerPx,
+      figuresMm: this.#figuresMm,
     }),
     middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
     stay: () => this.#sight.stay(),
@@ -146,6 +169,7 @@ export class PlanView extends LitElement {
     this.movable = new Set();
     this.moved = null;
     this.asked = null;
+    this.large = false;
     this.size = null;
     this.drawing = null;
     this.reached = null;
@@ -154,7 +178,7 @@ export class PlanView extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#watch.observe(this);
+    if (this.#window !== null) this.#watch.observe(this.#window);
   }
 
   override disconnectedCallback(): void {
@@ -166,6 +190,19 @@ export class PlanView extends LitElement {
 
   get #tool(): PlanTool | null {
     return this.#bench.tool;
+  }
+
+  /** The part of the element that the drawing has. */
+  get #window(): Element | null {
+    return this.renderRoot?.querySelector('.window') ?? null;
+  }
+
+  get #windowBox(): DOMRect {
+    return (this.#window ?? this).getBoundingClientRect();
+  }
+
+  get #figuresMm(): number {
+    return figuresMm(this.large);
   }
 
   get #mmPerPx(): number {
@@ -180,7 +217,8 @@ export class PlanView extends LitElement {
     this.#bench.take();
     const { worked, findings, storeyId, movable } = this;
     const { scale } = this.#sight.window;
-    this.#plan.take({ worked, findings, storeyId, movable, scale, sight: this.#follower.now });
+    const [figuresMm, sight] = [this.#figuresMm, this.#follower.now];
+    this.#plan.take({ worked, findings, storeyId, movable, scale, figuresMm, sight });
     if (changed.has('lit') || changed.has('worked')) this.#lit = drawnThings(this.worked, this.lit);
   }
 
@@ -190,41 +228,31 @@ export class PlanView extends LitElement {
 
   get #stand(): PlanStand {
     const { worked, storeyId, movable } = this;
-    return standOf({ worked, storeyId, movable, scale: this.#sight.window.scale });
+    const { scale } = this.#sight.window;
+    return standOf({ worked, storeyId, movable, scale, figuresMm: this.#figuresMm });
   }
 
   override updated(changed: PropertyValues): void {
     const { worked, lit, chosen } = this;
     // What was lit before does not hold back a choice, and what is put out or let go of leaves the storey as it is.
-    if (changed.has('lit') && lit.size > 0) this.#bringIntoView(this.#lit, true);
+    if (changed.has('lit') && lit.size > 0) this.#things.bring(this.#lit, true);
     else if (changed.has('chosen') && chosen !== null)
-      this.#bringIntoView(drawnThings(worked, [chosen]), true);
-    else if (changed.has('storeyId')) this.#bringIntoView(markedThings(worked, { lit, chosen }), false);
+      this.#things.bring(drawnThings(worked, [chosen]), true);
+    else if (changed.has('storeyId')) this.#things.bring(markedThings(worked, { lit, chosen }), false);
     this.#bench.follow(this.renderRoot.querySelector('svg.plan'));
+    if (this.size === null && this.#window !== null) this.#watch.observe(this.#window);
   }
 
-  /** Shows what was just chosen or lit: its storey first, then its place if that is out of sight. */
-  #bringIntoView(things: ReadonlySet<string>, mayChangeStorey: boolean): void {
-    const spots = [...things].map((id) => this.#drawn?.spots.get(id)).filter((spot) => spot !== undefined);
-    if (spots.length > 0) {
-      this.#bringSpotsIntoView(spots);
-      return;
-    }
-    const storeyId = mayChangeStorey ? storeyOfAny(this.worked, things) : null;
-    if (storeyId !== null && storeyId !== this.storeyId) send(this, 'storey-shown', { storeyId });
-  }
-
-  #bringSpotsIntoView(spots: readonly SheetPoint[]): void {
-    const frame = this.#drawn?.frame;
-    if (frame !== undefined && this.size !== null)
-      this.#sight.bring(spots.map((spot) => fromSheet(frame, spot)));
+  /** What can be pointed at; a tool means what it is put on, and has room beside it. */
+  #targets({ scene }: ScreenPlan): readonly Target[] {
+    return this.#tool === null ? this.#plan.targets : targetsOf(scene, new Set());
   }
 
   #thingAt(event: PointerEvent): string | null {
-    const { left, top } = this.getBoundingClientRect();
+    const { left, top } = this.#windowBox;
     const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
-    const meant = this.#drawn && meantAt(this.#plan.targets, toSheet(this.#drawn.frame, at));
-    if (meant !== null) return meant;
+    const meant = this.#drawn && meantAt(this.#targets(this.#drawn), toSheet(this.#drawn.frame, at));
+    if (meant !== null || (this.#tool !== null && !this.#tool.onThings)) return meant;
     for (const one of event.composedPath())
       if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
     return null;
@@ -232,12 +260,20 @@ export class PlanView extends LitElement {
 
   #tapped(subject: string | null, x: number, y: number): void {
     if (this.#tool === null) this.#choose(subject);
-    else this.#tool.tapped(this.#sight.planAt(x, y));
+    else this.#tool.tapped(this.#sight.planAt(x, y), subject);
+  }
+
+  /** What was measured does not move by a swipe; what is only planned goes with the finger at once. */
+  #gripOf(subject: string): Grip {
+    if (!this.movable.has(subject) || this.#tool !== null) return 'none';
+    const point = this.worked.job.points.find(({ id }) => id === subject);
+    return point?.status === 'wanted' ? 'at-once' : 'by-hold';
   }
 
   #choose(subject: string | null): void {
     if (subject !== null) this.reached = subject;
-    send(this, 'thing-chosen', { subjectId: subject });
+    if (subject !== null && this.#tool?.onThings) this.#tool.tapped(this.#sight.planAt(0, 0), subject);
+    else send(this, 'thing-chosen', { subjectId: subject });
   }
 
   #hovered(x: number, y: number): void {
@@ -246,7 +282,7 @@ export class PlanView extends LitElement {
 
   readonly #wheeled = (event: WheelEvent): void => {
     event.preventDefault();
-    const { left, top } = this.getBoundingClientRect();
+    const { left, top } = this.#windowBox;
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.05 : 0.0016));
     this.#sight.zoom(factor, this.#sight.planAt(event.clientX - left, event.clientY - top));
   };
@@ -276,7 +312,7 @@ export class PlanView extends LitElement {
     if (next === undefined) return;
     this.reached = next.subject;
     const spot = this.#drawn?.spots.get(next.subject);
-    if (spot !== undefined) this.#bringSpotsIntoView([spot]);
+    if (spot !== undefined) this.#things.bringSpots([spot]);
     void this.updateComplete.then(() => focusThing(this.renderRoot, next.subject));
   }
 
@@ -286,9 +322,11 @@ export class PlanView extends LitElement {
     const seen = this.#sight.seen(drawn.frame);
     const viewBox = `${seen.x} ${seen.y} ${seen.width} ${seen.height}`;
     const drawing = this.#handDrawing(drawn.frame);
-    const isBusy = this.#mover.moving !== null || this.asked?.tool === 'place';
+    const isBusy =
+      this.#mover.moving !== null ||
+      (this.#tool !== null && !this.#tool.onThings && this.asked?.tool !== 'way');
     const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
-    return html`<svg
+    return html`<div class="window"><svg
         class=${`plan${state}`}
         viewBox=${viewBox}
         role="group"
@@ -300,6 +338,7 @@ export class PlanView extends LitElement {
         @pointercancel=${this.#pointers.cancelled}
         @wheel=${{ handleEvent: this.#wheeled, passive: false }}
         @click=${this.#clicked}
+        @contextmenu=${(event: Event) => event.preventDefault()}
         @keydown=${this.#keyed}
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
@@ -308,31 +347,25 @@ export class PlanView extends LitElement {
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
-      ${this.#foot()} ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
-      ${toolsTemplate(this.#sight)}
+      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
+      ${toolsTemplate(this.#sight)}</div>
+      ${this.#foot()}
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
   /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
   #handDrawing(frame: SheetFrame): PlaceDrawing {
     const { moving } = this.#mover;
-    if (moving !== null) return placeDrawing(frame, this.worked, moving.place, moving.pointId);
+    const held = moving && heldPoint(this.worked, moving.pointId, this.#figuresMm);
+    if (moving !== null && held !== null) return placeDrawing(frame, this.worked, moving.place, held);
     if (this.#tool !== null) return this.#tool.drawing(frame);
     return this.drawing === null ? { template: nothing, written: [] } : wayDrawing(frame, this.drawing, null);
   }
 
   #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
-    const { chosen, movable } = this;
-    const things = thingsInOrder(scene);
-    const isThere = things.some(({ subject }) => subject === this.reached);
-    return {
-      chosen,
-      movable,
-      written,
-      lit: this.#lit,
-      movingId: this.#mover.moving?.pointId ?? null,
-      reached: isThere ? this.reached : (things[0]?.subject ?? null),
-    };
+    const { chosen, movable, reached } = this;
+    const movingId = this.#mover.moving?.pointId ?? null;
+    return { chosen, movable, written, lit: this.#lit, movingId, reached: reachedIn(scene, reached) };
   }
 
   #foot(): TemplateResult {

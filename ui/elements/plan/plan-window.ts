@@ -31,14 +31,11 @@ const SEEN_PX = 12;
 
 const within = (scale: number): number => Math.min(LARGEST_SCALE, Math.max(SMALLEST_SCALE, scale));
 
-/** The parts of a box that its buttons, in the corner on the right, and its words below leave free: beside them, or above. */
+/** The parts of a box that its buttons, in the corner on the right, leave free: beside them, or above. */
 export function freeParts({ width, height }: Size): readonly Part[] {
-  const [tools, toolsHigh, row, edge] = [64, 156, width < 500 ? 30 : 44, 14];
-  // A narrow box shows the scale alone, below on the left.
-  const besideScale = { left: 150, top: edge, width: width - 150 - tools, height: height - 2 * edge };
+  const [tools, toolsHigh, edge] = [64, 156, 14];
   return [
-    ...(width < 500 ? [besideScale] : []),
-    { left: edge, top: edge, width: width - edge - tools, height: height - edge - row },
+    { left: edge, top: edge, width: width - edge - tools, height: height - 2 * edge },
     { left: edge, top: edge, width: width - 2 * edge, height: height - edge - toolsHigh },
   ];
 }

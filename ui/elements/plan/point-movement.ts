@@ -5,9 +5,6 @@ import type { Plan } from '#engine/plan/plan.ts';
 import type { PlanPoint, WallSpot } from '#engine/plan/plane.ts';
 import type { Place } from '#model/installation.ts';
 
-/** Height that a point gets which had none, mm above floor. */
-export const USUAL_HEIGHT_MM = 450;
-
 /** Further than any wall is long, mm. */
 const TO_THE_CORNER_MM = 1e6;
 
@@ -30,11 +27,18 @@ const placeOf = (spot: WallSpot, heightMm: number): Place => ({
   heightMm,
 });
 
+/** A position on a storey, on no wall; to the millimetre. */
+export const freePlace = (storey: string, [x, y]: PlanPoint, heightMm: number): Place => ({
+  storey,
+  at: [Math.round(x), Math.round(y)],
+  heightMm,
+});
+
 /** The place on a wall that a position on plan means; a free place where the storey has no wall to take it. */
 export function placeAt(plan: Plan, storeyId: string, at: PlanPoint, heightMm: number): Place {
   const spot = nearestFace(plan, storeyId, at, { heightMm });
   if (spot !== null) return placeOf(spot, heightMm);
-  return { storey: storeyId, at: [Math.round(at[0]), Math.round(at[1])], heightMm };
+  return freePlace(storeyId, at, heightMm);
 }
 
 /**

@@ -45,6 +45,11 @@ export class PointMover {
     if (phase === 'begin') this.#take(pointId);
     const { moving } = this;
     if (moving === null || phase === 'begin') return;
+    if (phase === 'end' && dx === 0 && dy === 0 && moving.place === this.#placeOf(pointId)) {
+      // Lifted and put down where it was.
+      this.letGo();
+      return;
+    }
     const mmPerPx = this.#plan.mmPerPx();
     const at = planPoint(moving.from[0] + dx * mmPerPx, moving.from[1] - dy * mmPerPx);
     this.#hand.bring(placeAt(this.#plan.worked().plan, this.#plan.storeyId(), at, moving.place.heightMm));

@@ -6,7 +6,7 @@ import { type Bench, makeTool } from './tool-makers.ts';
 export class ToolBench {
   #tool: PlanTool | null = null;
   #name: string | null = null;
-  #wasInHand = false;
+  #followed: string | null = null;
   readonly #focus = new PlacingFocus();
   readonly #bench: Bench;
 
@@ -29,8 +29,10 @@ export class ToolBench {
 
   /** The focus goes to the plan with a tool that was taken up by keyboard, and back when it is put away. */
   follow(plan: SVGElement | null): void {
-    const isInHand = this.#tool !== null;
-    if (isInHand !== this.#wasInHand) this.#focus.follow(isInHand, plan);
-    this.#wasInHand = isInHand;
+    if (this.#name === this.#followed) return;
+    this.#followed = this.#name;
+    if (!this.#focus.follow(this.#tool !== null, plan)) return;
+    this.#tool?.reachedByKeys?.();
+    this.#bench.moved('');
   }
 }

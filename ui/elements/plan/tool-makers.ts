@@ -1,9 +1,12 @@
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import { askPlan } from '../../controllers/plan-given-up.ts';
+import { answerPlan } from '../../controllers/tool-hold.ts';
 import { send } from '../../job-events.ts';
-import { type AskOf, newestAsk, type PlanAsk } from '../../plan-asks.ts';
-import { PlacingTool } from './placing-tool.ts';
+import { type AskOf, newestAsk, type PlacedThing, type PlanAsk } from '../../plan-asks.ts';
+import { OrderTool } from './order-tool.ts';
+import { type Placing, PlacingTool } from './placing-tool.ts';
 import type { PlanTool, ToolPlace } from './plan-tool.ts';
+import { WallTool } from './wall-tool.ts';
 import { WayTool } from './way-tool.ts';
 
 /** The plan that tools work on. */
@@ -20,8 +23,51 @@ export interface Bench {
   readonly moved: (words: string) => void;
 }
 
-function placingTool({ from, place, middle, stay, moved }: Bench): PlanTool {
-  return new PlacingTool(place, middle(), {
+type PlacingAsk = AskOf<'place' | 'points' | 'spur' | 'joint'>;
+
+/** What a tool for places tells the plan's foot. */
+function hintOf({ tool }: PlacingAsk, hasWalls: boolean): string {
+  if (tool === 'points') return hasWalls ? 'Tap the wall at each point.' : 'Tap where each point is.';
+  if (tool === 'spur') return 'Tap the point that hangs on it, or the wall where one is.';
+  if (tool === 'joint') return 'Tap where the joint was found.';
+  return hasWalls ? 'Tap the wall where it is to go.' : 'Tap where it is to go.';
+}
+
+function placingTool<K extends 'place' | 'points' | 'spur' | 'joint'>(
+  { from, asked, place, middle, stay, moved }: Bench,
+  first: AskOf<K>,
+): PlanTool {
+  const newest = (): PlacedThing => newestAsk<K>(asked(), first);
+  const picked = (subjectId: string): void => answerPlan(from, { do: 'pick', subjectId });
+  const placing: Placing = {
+    asked: newest,
+    hint: () => hintOf(first as PlacingAsk, place().hasWalls),
+    took: (taken) => {
+      stay();
+      send(from, 'place-tapped', { place: taken });
+    },
+    picked: first.tool === 'points' || first.tool === 'spur' ? picked : null,
+    moved,
+    gaveUp: () => askPlan(from, null),
+  };
+  return new PlacingTool(place, middle(), placing);
+}
+
+const orderTool = ({ from, asked, place }: Bench, first: AskOf<'order'>): PlanTool =>
+  new OrderTool(place, () => newestAsk(asked(), first), {
+    picked: (subjectId) => answerPlan(from, { do: 'pick', subjectId }),
+    takeBack: () => answerPlan(from, { do: 'take-back' }),
+    gaveUp: () => askPlan(from, null),
+  });
+
+const wayTool = ({ from, asked, place, moved }: Bench, first: AskOf<'way'>): PlanTool =>
+  new WayTool(place, () => newestAsk(asked(), first).drawing, {
+    ask: (ask) => send(from, 'way-drawn', ask),
+    moved,
+  });
+
+const wallTool = ({ from, place, middle, stay, moved }: Bench): PlanTool =>
+  new WallTool(place, middle(), {
     took: (taken) => {
       stay();
       send(from, 'place-tapped', { place: taken });
@@ -29,20 +75,19 @@ function placingTool({ from, place, middle, stay, moved }: Bench): PlanTool {
     moved,
     gaveUp: () => askPlan(from, null),
   });
-}
-
-function wayTool({ from, asked, place, moved }: Bench, first: AskOf<'way'>): PlanTool {
-  return new WayTool(place, () => newestAsk(asked(), first).drawing, {
-    ask: (ask) => send(from, 'way-drawn', ask),
-    moved,
-  });
-}
 
 /** The tool that an ask is for, new in hand. */
 export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
   switch (ask.tool) {
     case 'place':
-      return placingTool(bench);
+    case 'points':
+    case 'spur':
+    case 'joint':
+      return placingTool(bench, ask);
+    case 'order':
+      return orderTool(bench, ask);
+    case 'wall':
+      return wallTool(bench);
     case 'way':
       return wayTool(bench, ask);
   }

@@ -58,8 +58,8 @@ export class WantedForm extends LitElement {
         .job=${view.job}
         .place=${point.place}
         .name=${point.label}
-        .heights=${usualHeights(point.kind)}
-        .newHeightMm=${firstHeightMm(point.kind)}
+        .heights=${usualHeights(point.kind, this.view.library.terms.heights)}
+        .newHeightMm=${firstHeightMm(point.kind, this.view.library.terms.heights)}
         .waiting=${this.waiting}
         @place-change=${(event: CustomEvent<PlaceChange>) => send(this, 'job-edit', setPointFact(point, 'place', event.detail.place))}
       ></place-fields>

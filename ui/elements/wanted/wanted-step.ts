@@ -20,6 +20,7 @@ import { setFinish } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
+import type { PlacedThing } from '../../plan-asks.ts';
 import { counted, metres } from '../../written.ts';
 import { edits } from '../as-found/fact-fields.ts';
 import { formCss } from '../as-found/form-styles.ts';
@@ -140,17 +141,24 @@ export class WantedStep extends LitElement {
 
   #wait(waiting: Waiting | null): void {
     this.waiting = waiting;
-    askPlan(this, waiting === null ? null : { tool: 'place' });
+    askPlan(this, waiting === null ? null : { tool: 'place', ...this.#thingFor(waiting) });
+  }
+
+  /** What the plan is asked for: the next point as it will be, or a place for one that is there. */
+  #thingFor(waiting: Waiting): PlacedThing {
+    const { job, library } = this.view;
+    const point = waiting === 'new-point' ? undefined : job.points.find(({ id }) => id === waiting.pointId);
+    const symbol = point?.kind ?? this.kind;
+    return { symbol, heightMm: point?.place?.heightMm ?? firstHeightMm(symbol, library.terms.heights) };
   }
 
   #placed(place: Place): void {
     const { waiting } = this;
     if (waiting === null) return;
-    if (waiting === 'new-point') this.#add({ ...place, heightMm: firstHeightMm(this.kind) });
+    if (waiting === 'new-point') this.#add(place);
     else {
       const point = this.view.job.points.find(({ id }) => id === waiting.pointId);
-      const heightMm = point?.place?.heightMm ?? firstHeightMm(point?.kind ?? this.kind);
-      if (point !== undefined) send(this, 'job-edit', setPointFact(point, 'place', { ...place, heightMm }));
+      if (point !== undefined) send(this, 'job-edit', setPointFact(point, 'place', place));
       this.#justPlaced = waiting.pointId;
     }
     this.#wait(null);

@@ -184,7 +184,7 @@ export class UnitFields extends LitElement {
   /** Has the plan wait for the unit's place, or wait no more. */
   #wait(waiting: boolean): void {
     this.waiting = waiting;
-    askPlan(this, waiting ? { tool: 'place' } : null);
+    askPlan(this, waiting ? { tool: 'place', symbol: 'fused-unit', heightMm: this.#heightMm() } : null);
   }
 
   readonly #heard = (event: Event): void => {
