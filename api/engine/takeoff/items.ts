@@ -214,6 +214,16 @@ const boxes: readonly Item[] = [
   item('putty-pad-twin', 'Fire putty pad for a twin back box', 'each', 'boxes'),
 ];
 
+/** What channel is turned, parted, closed and joined with. */
+const channelFittings = [
+  ['bend', 'Flat bend'],
+  ['internal-bend', 'Internal bend'],
+  ['external-bend', 'External bend'],
+  ['tee', 'Flat tee'],
+  ['end', 'End cap'],
+  ['coupler', 'Coupler'],
+] as const;
+
 const containment: readonly Item[] = [
   ...['16', '20', '25', '32', '38'].map((size) =>
     item(`oval-${size}`, `Oval PVC tube ${size} mm`, 'm', 'containment'),
@@ -223,28 +233,20 @@ const containment: readonly Item[] = [
   ),
   ...['16x16', '25x16', '40x16', '40x25', '40x40', '50x50'].flatMap((size) => [
     item(`channel-${size}`, `Mini-trunking ${size.replace('x', ' × ')} mm`, 'm', 'containment'),
-    item(
-      `channel-bend-${size}`,
-      `Bend for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
-    ),
-    item(
-      `channel-end-${size}`,
-      `End cap for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
-    ),
-    item(
-      `channel-coupler-${size}`,
-      `Coupler for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
+    ...channelFittings.map(([name, words]) =>
+      item(
+        `channel-${name}-${size}`,
+        `${words} for mini-trunking ${size.replace('x', ' × ')} mm`,
+        'each',
+        'containment',
+      ),
     ),
   ]),
   ...['20', '25', '32'].flatMap((size) => [
     item(`conduit-${size}`, `Round PVC conduit ${size} mm`, 'm', 'containment'),
     item(`conduit-bend-${size}`, `Bend for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-tee-${size}`, `Tee for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-coupler-${size}`, `Coupler for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-saddle-${size}`, `Saddle for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-adaptor-${size}`, `Box adaptor for conduit ${size} mm`, 'each', 'containment'),
   ]),
