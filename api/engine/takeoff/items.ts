@@ -164,6 +164,7 @@ const joints: readonly Item[] = [
     'each',
     'joints',
   ),
+  item('connector-block', 'Connector block, three-pole, for the end of a cable out of use', 'each', 'joints'),
   item('joint-screw-20', 'Screw joint box 20 A', 'each', 'joints'),
   item('joint-screw-30', 'Screw joint box 30 A', 'each', 'joints'),
   item('joint-screw-60', 'Screw joint box 60 A', 'each', 'joints'),
