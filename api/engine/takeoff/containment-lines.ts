@@ -42,22 +42,23 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
         fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / counts.cappingPinMm) + 1),
       ];
     case 'conduit':
-      return conduitDemands(stretch);
+      return conduitDemands(stretch, counts);
     default:
       return channelDemands(stretch, counts);
   }
 }
 
-function conduitDemands(stretch: Stretch): Demand[] {
+/** On a surface one saddle in so many is of metal, as clips are: plastic alone lets cable hang low in a fire (BS 7671 521.10.202). */
+function conduitDemands(stretch: Stretch, { metalClipEvery }: KitCounts): Demand[] {
   const size = conduitSizeMm(stretch.cables);
-  const saddles = fixings(
-    stretch,
-    `conduit-saddle-${size}`,
-    Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1,
-  );
+  const saddles = Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1;
+  const metal = isOnSurface(stretch) ? Math.ceil(saddles / metalClipEvery) : 0;
+  const part = (item: string, count: number): Demand[] =>
+    count === 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
   return [
     metres(stretch, `conduit-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
-    { ...saddles, group: 'containment' },
+    ...part(`conduit-saddle-${size}`, saddles - metal),
+    ...part(`conduit-saddle-metal-${size}`, metal),
     ...couplers(stretch, `conduit-coupler-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
   ];
 }
@@ -70,6 +71,12 @@ function channelDemands(stretch: Stretch, { channelScrewMm }: KitCounts): Demand
     ...couplers(stretch, `channel-coupler-${size}`, 0),
   ];
 }
+
+/** Whether any of it is seen on a wall or ceiling, where it could come down over a way out. */
+const isOnSurface = ({ straights }: Stretch): boolean =>
+  straights.some(({ run, first, last }) =>
+    run.segments.slice(first, last + 1).some(({ medium }) => medium.startsWith('surface-')),
+  );
 
 /** One between each two lengths that a straight is put together from. */
 function couplers(stretch: Stretch, item: string, besideMm: number): Demand[] {

@@ -38,6 +38,7 @@ const cables: readonly Item[] = [
     item(`earth-single-${mm2}`, `Green/yellow single ${mm2} mm², main bonding`, 'm', 'cable'),
   ),
   item('tails-16', 'Meter tails 16 mm², one line and one neutral', 'm', 'cable'),
+  item('sleeving-brown-3', 'Brown sleeving 3 mm, over old line conductors', 'm', 'cable'),
   ...['3', '4', '6'].map((bore) =>
     item(`sleeving-earth-${bore}`, `Green/yellow sleeving ${bore} mm`, 'm', 'cable'),
   ),
@@ -211,6 +212,7 @@ const boxes: readonly Item[] = [
     ),
   ),
   item('grommet-20', 'Open grommet 20 mm', 'each', 'boxes'),
+  item('entry-gland-20', 'Cable gland 20 mm, weatherproof, for flat cable', 'each', 'boxes'),
   item('putty-pad-single', 'Fire putty pad for a single back box', 'each', 'boxes'),
   item('putty-pad-twin', 'Fire putty pad for a twin back box', 'each', 'boxes'),
 ];
@@ -249,6 +251,7 @@ const containment: readonly Item[] = [
     item(`conduit-tee-${size}`, `Tee for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-coupler-${size}`, `Coupler for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-saddle-${size}`, `Saddle for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-saddle-metal-${size}`, `Metal saddle for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-adaptor-${size}`, `Box adaptor for conduit ${size} mm`, 'each', 'containment'),
   ]),
 ];
@@ -286,6 +289,7 @@ const makingGood: readonly Item[] = [
   item('pva', 'PVA bonding agent, small', 'each', 'making-good'),
   item('filler', 'Filler, small', 'each', 'making-good'),
   item('caulk', "Decorator's caulk, cartridge", 'each', 'making-good'),
+  item('weather-sealant', 'Weather sealant, cartridge', 'each', 'making-good'),
   item('fire-sealant', 'Intumescent acoustic sealant, cartridge', 'each', 'making-good'),
 ];
 
