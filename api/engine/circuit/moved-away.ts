@@ -9,6 +9,15 @@ export function movesAway({ place: old }: Point, { place: next }: Point): boolea
   return old !== undefined && next !== undefined && !isSameBox(old, next);
 }
 
+/** Whether a point's box stays behind: the point is taken out, or what replaces it stands elsewhere. Joints have no box. */
+export function leavesBox(point: Point, points: readonly Point[]): boolean {
+  if (point.kind === 'joint') return false;
+  if (point.status === 'removed') return true;
+  return (
+    point.status === 'replaced' && points.some((next) => next.replaces === point.id && movesAway(point, next))
+  );
+}
+
 function isSameBox(a: Place, b: Place): boolean {
   if (Math.abs(a.heightMm - b.heightMm) > SAME_BOX_MM) return false;
   if ('wall' in a)

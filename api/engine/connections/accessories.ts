@@ -1,5 +1,4 @@
-import type { Point } from '#model/installation.ts';
-import { jointInOldBox, movesAway } from '../circuit/moved-away.ts';
+import { jointInOldBox, leavesBox } from '../circuit/moved-away.ts';
 import { type PlateFinish, plateFinish, withFinish } from './finish.ts';
 import { type Fitting, gangsOf } from './fittings.ts';
 import type { FusedUnit, NewAccessory } from './things.ts';
@@ -46,7 +45,7 @@ const lookOf = (finish: PlateFinish | null): Pick<NewAccessory, 'finish'> =>
 function blankPlates(index: WiringIndex): NewAccessory[] {
   if (index.input.scheme === null) return [];
   return index.input.job.points
-    .filter((point) => isLeft(index, point))
+    .filter((point) => leavesBox(point, index.input.job.points))
     .map((point) => {
       const { finish, features } = point;
       // What the old plate was of says nothing of the one that closes its box.
@@ -62,14 +61,4 @@ function blankPlates(index: WiringIndex): NewAccessory[] {
         ...lookOf(chosen),
       };
     });
-}
-
-/** Whether a point's box stays behind: the point is taken out, or what replaces it stands elsewhere. Joints have no box. */
-function isLeft(index: WiringIndex, point: Point): boolean {
-  if (point.kind === 'joint') return false;
-  if (point.status === 'removed') return true;
-  if (point.status !== 'replaced') return false;
-  return index.input.job.points.some(
-    ({ replaces, ...next }) => replaces === point.id && movesAway(point, next),
-  );
 }

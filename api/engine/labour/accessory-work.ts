@@ -1,4 +1,5 @@
 import { unitOfLoadSide } from '../circuit/load-side.ts';
+import { droppedCables } from '../connections/dropped-cables.ts';
 import type { TerminalFill } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import { type Amount, certain } from './amount.ts';
@@ -75,7 +76,23 @@ function removals({ job }: Worked): readonly Amount[] {
     .map(({ id }) => certain('remove-accessory', id));
 }
 
+/** Where a removed point's cable comes from it is taken out of its terminals; nobody has to where that point goes as well. */
+function disconnections(worked: Worked): readonly Amount[] {
+  return droppedCables(worked)
+    .filter(({ legId, at }) => at !== null || legId === null)
+    .map(({ at, goneIds }) => ({
+      ...{ task: 'disconnect-cable', quantity: 1, low: 1, high: 1 },
+      causes: [...new Set([...(at?.pointId == null ? [] : [at.pointId]), ...goneIds])].toSorted(),
+    }));
+}
+
 /** Accessories, their cables, appliances on a flex, and the connections at what is there. */
 export function accessoryWork(worked: Worked): readonly Amount[] {
-  return [...fittings(worked), ...appliances(worked), ...terminals(worked), ...removals(worked)];
+  return [
+    ...fittings(worked),
+    ...appliances(worked),
+    ...terminals(worked),
+    ...removals(worked),
+    ...disconnections(worked),
+  ];
 }

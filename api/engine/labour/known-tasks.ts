@@ -76,6 +76,7 @@ const secondFix = [
   ['fit-other', 'Fit another accessory', 'each'],
   ['exchange-accessory', 'Exchange an accessory', 'each'],
   ['remove-accessory', 'Take out an accessory and make its cables safe', 'each'],
+  ['disconnect-cable', 'Find and disconnect a cable that goes out of use', 'each'],
   ['connect-appliance', 'Connect a fixed appliance by flex', 'each'],
   ['fit-rcbo', 'Exchange a device for an RCBO, dress and label', 'each'],
   ['fit-new-way', 'New way at the board: device, dress and label', 'each'],

@@ -1,3 +1,5 @@
+import { leavesBox } from '../circuit/moved-away.ts';
+import { droppedCables } from '../connections/dropped-cables.ts';
 import type { BackBox } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
@@ -115,6 +117,28 @@ function addBoxes({ things, plan, job }: Worked, work: WorkByRoom): void {
   }
 }
 
+/** Points that are taken out, and those that a cable to one of them is taken off. */
+function addTakenOut(worked: Worked, work: WorkByRoom): void {
+  const { job, plan, proposed } = worked;
+  const { label } = thingsSaid({ job, plan });
+  const dropped = droppedCables(worked);
+  const roomOf = (pointId: string): string | null =>
+    roomOfPosition(plan, plan.positionOfPoint.get(pointId))?.room.id ?? null;
+  for (const point of job.points) {
+    if (!leavesBox(point, job.points)) continue;
+    const joined = proposed.nodes.some(({ kind, pointId }) => kind === 'joint' && pointId === point.id);
+    const how = joined ? ', its cables joined in its box' : '';
+    work(roomOf(point.id)).boxes.push(`${point.label}: taken out${how}, and a blank plate put over its box`);
+  }
+  for (const { at, goneIds } of dropped) {
+    if (at?.pointId == null) continue;
+    const others = goneIds.map(label).join(' and ');
+    work(roomOf(at.pointId)).boxes.push(
+      `${label(at.pointId)}: opened, the cable to ${others} taken off, and closed again`,
+    );
+  }
+}
+
 function wordsOf(work: RoomWork): readonly string[] {
   const { opened, rolled, chasedMm, channelMm, clippedMm, holes, trenchMm, boxes } = work;
   return [
@@ -149,6 +173,7 @@ export function feltInRooms(worked: Worked): readonly FeltInRoom[] {
   addFloors(worked, work);
   addStretches(worked, work);
   addBoxes(worked, work);
+  addTakenOut(worked, work);
   const { storeys } = worked.job;
   const names = [
     ...storeys.flatMap(({ rooms }) => rooms.map(({ id, name }) => [id, name] as const)),

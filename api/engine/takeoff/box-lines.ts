@@ -29,8 +29,12 @@ export function boxWork({ things }: Worked): readonly BoxWork[] {
 export const mayNotServe = ({ action, minimumDepthMm }: BackBox): boolean =>
   action === 'unknown' && minimumDepthMm > STOCK_DEPTHS_MM[0];
 
-/** Back boxes, grommets for cables that come in without a tube, and putty pads in party walls. */
+/**
+ * Back boxes, grommets for cables that come in without a tube, and putty pads in party walls. A weatherproof accessory is its own box:
+ * it takes a gland for each such cable.
+ */
 export function boxDemands(worked: Worked): readonly Demand[] {
+  const ownBoxes = weatherproofIds(worked);
   return boxWork(worked).flatMap(({ box, measured, high, depthMm }) => {
     const part = (item: string, count: number): Demand => ({
       item,
@@ -40,6 +44,7 @@ export function boxDemands(worked: Worked): readonly Demand[] {
       high: high * count,
       causes: [box.id],
     });
+    if (ownBoxes.has(box.id)) return box.knockOuts > 0 ? [part('entry-gland-20', box.knockOuts)] : [];
     const size = sizeOfGangs(box.gangs);
     const parts = [part(`box-${box.build}-${size}-${stockDepthMm(depthMm)}`, 1)];
     if (box.build === 'steel' && box.knockOuts > 0) parts.push(part('grommet-20', box.knockOuts));
@@ -48,6 +53,10 @@ export function boxDemands(worked: Worked): readonly Demand[] {
     return parts;
   });
 }
+
+/** Accessories that are fitted and weatherproof: they come in an enclosure. */
+const weatherproofIds = ({ things }: Worked): ReadonlySet<string> =>
+  new Set(things.accessories.filter(({ features }) => features.includes('ip66')).map(({ id }) => id));
 
 /** How items name a box, a plate or a frame of so many gangs. */
 export function sizeOfGangs(gangs: number): string {

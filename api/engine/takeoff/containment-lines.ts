@@ -1,7 +1,9 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { remembered, rememberedOfTwo } from '../plan/remembered.ts';
-import type { Run, Segment } from '../ways/run.ts';
+import type { Run } from '../ways/run.ts';
+import { fittingDemands } from './containment-fittings.ts';
+import { containmentOf } from './containment-of.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from './containment-size.ts';
 import { type Demand, pieceOf } from './demand.ts';
 import type { KitCounts } from './kit-counts.ts';
@@ -22,19 +24,12 @@ export function containmentDemands({ runs, plan }: Worked, counts: KitCounts): r
 
 const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan) => {
   const stretches = stretchesOf(runs, plan, (segment) => containmentOf(segment) !== 'none');
-  const fittings = fittingDemands(runs, stretches);
+  const fittings = fittingDemands(runs, plan, stretches);
   return remembered((counts: KitCounts): readonly Demand[] => [
     ...stretches.flatMap((stretch) => stretchDemands(stretch, counts)),
     ...fittings,
   ]);
 });
-
-/** What new stretches lie in; of one that goes into channel found, nothing that is bought. */
-function containmentOf(segment: Segment): Segment['containment'] {
-  if (segment.inChannelOf !== undefined) return 'none';
-  if (segment.containment !== 'none') return segment.containment;
-  return segment.medium === 'surface-channel' ? 'channel' : 'none';
-}
 
 function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const { cables } = stretch;
@@ -47,35 +42,46 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
         fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / counts.cappingPinMm) + 1),
       ];
     case 'conduit':
-      return conduitDemands(stretch);
+      return conduitDemands(stretch, counts);
     default:
       return channelDemands(stretch, counts);
   }
 }
 
-function conduitDemands(stretch: Stretch): Demand[] {
+/** On a surface one saddle in so many is of metal, as clips are: plastic alone lets cable hang low in a fire (BS 7671 521.10.202). */
+function conduitDemands(stretch: Stretch, { metalClipEvery }: KitCounts): Demand[] {
   const size = conduitSizeMm(stretch.cables);
-  const saddles = fixings(
-    stretch,
-    `conduit-saddle-${size}`,
-    Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1,
-  );
+  const saddles = Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1;
+  const metal = isOnSurface(stretch) ? Math.ceil(saddles / metalClipEvery) : 0;
+  const part = (item: string, count: number): Demand[] =>
+    count === 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
   return [
     metres(stretch, `conduit-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
-    { ...saddles, group: 'containment' },
+    ...part(`conduit-saddle-${size}`, saddles - metal),
+    ...part(`conduit-saddle-metal-${size}`, metal),
+    ...couplers(stretch, `conduit-coupler-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
   ];
 }
 
 function channelDemands(stretch: Stretch, { channelScrewMm }: KitCounts): Demand[] {
   const size = channelSize(stretch.cables);
-  const couplers = Math.ceil(stretch.lengthMm / LENGTH_SOLD_MM) - 1;
-  const demands = [
+  return [
     metres(stretch, `channel-${size}`, 0),
     fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / channelScrewMm) + 1),
+    ...couplers(stretch, `channel-coupler-${size}`, 0),
   ];
-  if (couplers > 0)
-    demands.push({ ...fixings(stretch, `channel-coupler-${size}`, couplers), group: 'containment' });
-  return demands;
+}
+
+/** Whether any of it is seen on a wall or ceiling, where it could come down over a way out. */
+const isOnSurface = ({ straights }: Stretch): boolean =>
+  straights.some(({ run, first, last }) =>
+    run.segments.slice(first, last + 1).some(({ medium }) => medium.startsWith('surface-')),
+  );
+
+/** One between each two lengths that a straight is put together from. */
+function couplers(stretch: Stretch, item: string, besideMm: number): Demand[] {
+  const count = Math.ceil((stretch.lengthMm + besideMm) / LENGTH_SOLD_MM - 1e-9) - 1;
+  return count <= 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
 }
 
 function metres(stretch: Stretch, item: string, besideMm: number): Demand {
@@ -112,52 +118,4 @@ function fixings({ lowRatio, highRatio, runIds }: Stretch, item: string, count: 
     high: count * highRatio,
     causes: runIds,
   };
-}
-
-/** Bends where channel or conduit turns, caps on channel that ends away from a box, adaptors where conduit meets one. */
-function fittingDemands(runs: readonly Run[], stretches: readonly Stretch[]): Demand[] {
-  const leading = new Set<string>();
-  return runs.flatMap((run) => {
-    const bundles = run.segments.flatMap((segment) => segment.bundle ?? []);
-    // Cables that share a channel share its fittings: the first run's count.
-    const isShared = bundles.length > 0 && bundles.every((bundle) => leading.has(bundle));
-    for (const bundle of bundles) leading.add(bundle);
-    return isShared ? [] : run.segments.flatMap((_, index) => fittingsAt(run, index, stretches));
-  });
-}
-
-function fittingsAt(run: Run, index: number, stretches: readonly Stretch[]): Demand[] {
-  const segment = run.segments[index];
-  if (segment === undefined) return [];
-  const containment = containmentOf(segment);
-  if (containment !== 'channel' && containment !== 'conduit') return [];
-  const stretch = stretches.find(
-    (candidate) => candidate.runIds.includes(run.id) && candidate.containment === segment.containment,
-  );
-  const cables = stretch?.cables ?? [run.cable];
-  const size = containment === 'channel' ? channelSize(cables) : conduitSizeMm(cables);
-  const part = (name: string, count: number): Demand[] =>
-    count === 0
-      ? []
-      : [
-          {
-            item: `${containment}-${name}-${size}`,
-            unit: 'each',
-            group: 'containment',
-            measured: count,
-            causes: [run.id],
-          },
-        ];
-  const neighbours = [run.segments[index - 1], run.segments[index + 1]];
-  const ends = [run.from, run.to];
-  const goesOn = neighbours.map((next) => next !== undefined && containmentOf(next) === containment);
-  const atBox = neighbours.map((next, side) => next === undefined && ends[side]?.kind === 'accessory');
-  // What leads into channel that is there has no open end.
-  const intoFound = neighbours.map((next) => next?.inChannelOf !== undefined);
-  const closed = [goesOn, atBox, intoFound];
-  const open = [0, 1].filter((side) => closed.every((each) => each[side] !== true)).length;
-  // A stretch counts the turn into the next one, so that no turn counts twice.
-  const bends = part('bend', Number(goesOn[1]));
-  if (containment === 'channel') return [...bends, ...part('end', open)];
-  return [...bends, ...part('adaptor', atBox.filter(Boolean).length)];
 }

@@ -9,6 +9,7 @@ export function earthDemands(worked: Worked, counts: KitCounts): readonly Demand
   return [
     ...tailDemands(worked, counts.boxTailMm / 1000),
     ...sleeveDemands(worked, counts.sleeveMm / 1000),
+    ...brownSleeves(worked, counts.sleeveMm / 1000),
   ].filter(({ measured, high = measured }) => high > 0);
 }
 
@@ -61,6 +62,36 @@ function sleeveDemands(worked: Worked, sleeveM: number): Demand[] {
     });
   const broughtEnds = oldEndsAtNewPoints(worked).map(({ cpcMm2, pointId }) => sleeves(cpcMm2, 1, pointId));
   return [...newEnds, ...cutEnds, ...broughtEnds];
+}
+
+/**
+ * Old line conductors where they meet new ones: told apart by themselves in single-phase circuits (BS 7671 514.1.3 by public sources), so
+ * none as counted; at the high end a sleeve for every end that a new cable meets, where somebody wants them marked.
+ */
+function brownSleeves({ runs, proposed }: Worked, sleeveM: number): Demand[] {
+  const old = new Set(
+    proposed.circuits
+      .filter(({ circuit }) => circuit?.colours === 'old' || circuit?.colours === 'mixed')
+      .map(({ id }) => id),
+  );
+  const metOld = new Set(
+    proposed.edges
+      .filter(({ kind, legId }) => kind === 'cable' && legId !== null)
+      .flatMap(({ from, to }) => [from, to]),
+  );
+  return runs
+    .filter(({ circuitIds }) => circuitIds.some((id) => old.has(id)))
+    .flatMap((run): Demand[] => {
+      const ends = [run.from, run.to].filter(({ nodeId }) => metOld.has(nodeId)).length;
+      if (ends === 0) return [];
+      return [
+        {
+          ...{ item: 'sleeving-brown-3', unit: 'm', group: 'cable', measured: 0 },
+          high: ends * sleeveM,
+          causes: [run.id],
+        },
+      ];
+    });
 }
 
 /** Cut ends of old cables that are brought into new points themselves; an old point's own ends have their sleeves. */

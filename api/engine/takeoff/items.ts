@@ -39,6 +39,7 @@ const cables: readonly Item[] = [
     item(`earth-single-${mm2}`, `Green/yellow single ${mm2} mm², main bonding`, 'm', 'cable'),
   ),
   item('tails-16', 'Meter tails 16 mm², one line and one neutral', 'm', 'cable'),
+  item('sleeving-brown-3', 'Brown sleeving 3 mm, over old line conductors', 'm', 'cable'),
   ...['3', '4', '6'].map((bore) =>
     item(`sleeving-earth-${bore}`, `Green/yellow sleeving ${bore} mm`, 'm', 'cable'),
   ),
@@ -163,6 +164,7 @@ const joints: readonly Item[] = [
     'each',
     'joints',
   ),
+  item('connector-block', 'Connector block, three-pole, for the end of a cable out of use', 'each', 'joints'),
   item('joint-screw-20', 'Screw joint box 20 A', 'each', 'joints'),
   item('joint-screw-30', 'Screw joint box 30 A', 'each', 'joints'),
   item('joint-screw-60', 'Screw joint box 60 A', 'each', 'joints'),
@@ -209,9 +211,20 @@ const boxes: readonly Item[] = [
     ),
   ),
   item('grommet-20', 'Open grommet 20 mm', 'each', 'boxes'),
+  item('entry-gland-20', 'Cable gland 20 mm, weatherproof, for flat cable', 'each', 'boxes'),
   item('putty-pad-single', 'Fire putty pad for a single back box', 'each', 'boxes'),
   item('putty-pad-twin', 'Fire putty pad for a twin back box', 'each', 'boxes'),
 ];
+
+/** What channel is turned, parted, closed and joined with. */
+const channelFittings = [
+  ['bend', 'Flat bend'],
+  ['internal-bend', 'Internal bend'],
+  ['external-bend', 'External bend'],
+  ['tee', 'Flat tee'],
+  ['end', 'End cap'],
+  ['coupler', 'Coupler'],
+] as const;
 
 const containment: readonly Item[] = [
   ...['16', '20', '25', '32', '38'].map((size) =>
@@ -222,29 +235,22 @@ const containment: readonly Item[] = [
   ),
   ...['16x16', '25x16', '40x16', '40x25', '40x40', '50x50'].flatMap((size) => [
     item(`channel-${size}`, `Mini-trunking ${size.replace('x', ' × ')} mm`, 'm', 'containment'),
-    item(
-      `channel-bend-${size}`,
-      `Bend for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
-    ),
-    item(
-      `channel-end-${size}`,
-      `End cap for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
-    ),
-    item(
-      `channel-coupler-${size}`,
-      `Coupler for mini-trunking ${size.replace('x', ' × ')} mm`,
-      'each',
-      'containment',
+    ...channelFittings.map(([name, words]) =>
+      item(
+        `channel-${name}-${size}`,
+        `${words} for mini-trunking ${size.replace('x', ' × ')} mm`,
+        'each',
+        'containment',
+      ),
     ),
   ]),
   ...['20', '25', '32'].flatMap((size) => [
     item(`conduit-${size}`, `Round PVC conduit ${size} mm`, 'm', 'containment'),
     item(`conduit-bend-${size}`, `Bend for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-tee-${size}`, `Tee for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-coupler-${size}`, `Coupler for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-saddle-${size}`, `Saddle for conduit ${size} mm`, 'each', 'containment'),
+    item(`conduit-saddle-metal-${size}`, `Metal saddle for conduit ${size} mm`, 'each', 'containment'),
     item(`conduit-adaptor-${size}`, `Box adaptor for conduit ${size} mm`, 'each', 'containment'),
   ]),
 ];
@@ -282,6 +288,7 @@ const makingGood: readonly Item[] = [
   item('pva', 'PVA bonding agent, small', 'each', 'making-good'),
   item('filler', 'Filler, small', 'each', 'making-good'),
   item('caulk', "Decorator's caulk, cartridge", 'each', 'making-good'),
+  item('weather-sealant', 'Weather sealant, cartridge', 'each', 'making-good'),
   item('fire-sealant', 'Intumescent acoustic sealant, cartridge', 'each', 'making-good'),
 ];
 

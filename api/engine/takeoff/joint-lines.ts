@@ -1,3 +1,4 @@
+import { droppedCables } from '../connections/dropped-cables.ts';
 import type { CableJoint } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Demand } from './demand.ts';
@@ -5,11 +6,22 @@ import type { Demand } from './demand.ts';
 /** Sleeve over one crimp, m. Common practice, no source. */
 const SLEEVE_M = 0.1;
 
-/** New joints by their make, and the screws that fix their boxes. */
-export function jointDemands({ things }: Worked): readonly Demand[] {
-  return things.joints
-    .filter((joint) => joint.state === 'new')
-    .flatMap((joint) => [...partsOf(joint), ...enclosureOf(joint)]);
+/** New joints by their make, the screws that fix their boxes, and what closes off the ends of cables that go out of use. */
+export function jointDemands(worked: Worked): readonly Demand[] {
+  return [
+    ...worked.things.joints
+      .filter((joint) => joint.state === 'new')
+      .flatMap((joint) => [...partsOf(joint), ...enclosureOf(joint)]),
+    ...parkedEnds(worked),
+  ];
+}
+
+/** Both ends of a dropped cable get a connector each, so that none is bare in a box. Common practice, no source. */
+function parkedEnds(worked: Worked): readonly Demand[] {
+  return droppedCables(worked).map(({ at, goneIds }) => ({
+    ...{ item: 'connector-block', unit: 'each', group: 'joints', measured: 2 },
+    causes: [...new Set([...(at?.pointId == null ? [] : [at.pointId]), ...goneIds])].toSorted(),
+  }));
 }
 
 function part(joint: CableJoint, item: string, measured: number): Demand {

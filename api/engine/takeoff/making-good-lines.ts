@@ -5,6 +5,7 @@ import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { ownHoles } from './own-holes.ts';
 import { metreOfChase, plasterFor, roundBox } from './plaster.ts';
+import { sealantDemands } from './sealant-lines.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /** Plaster for chases and boxes let into masonry, and the small things that go with making good. */
@@ -48,31 +49,42 @@ function surroundDemands(worked: Worked): readonly Demand[] {
 }
 
 function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
-  const small = (item: string, causes: readonly string[], isSure = true): Demand => ({
-    item,
-    unit: 'each',
-    group: 'making-good',
-    measured: isSure ? 1 : 0,
-    high: 1,
-    causes,
+  const small = (
+    item: string,
+    causes: readonly string[],
+    [measured, high]: readonly [number, number],
+  ): Demand => ({
+    ...{ item, unit: 'each', group: 'making-good', measured, high, causes },
   });
   const plastered = [...new Set(plaster.flatMap((demand) => demand.causes))];
   // What is screwed onto a wall leaves nothing to make good.
   const boxes = boxWork(worked).filter(({ box }) => box.build !== 'surface');
   const boxIds = boxes.map(({ box }) => box.id);
-  const demands: Demand[] = [];
-  if (plastered.length > 0)
-    demands.push(
-      small(
-        'pva',
-        plastered,
-        plaster.some((demand) => demand.measured > 0),
-      ),
-    );
-  const isBoxSure = boxes.some(({ measured }) => measured > 0);
-  if (boxIds.length > 0) demands.push(small('filler', boxIds, isBoxSure), small('caulk', boxIds, isBoxSure));
-  return demands;
+  const sureBoxes = boxes.filter(({ measured }) => measured > 0).length;
+  const forBoxes = (each: number) => [packs(sureBoxes, each), packs(boxes.length, each)] as const;
+  const kg = (end: 'measured' | 'high') =>
+    plaster.reduce((sum, demand) => sum + (demand[end] ?? demand.measured), 0);
+  return [
+    ...(plastered.length > 0
+      ? [
+          small('pva', plastered, [
+            packs(kg('measured'), PLASTER_KG_A_PVA),
+            packs(kg('high'), PLASTER_KG_A_PVA),
+          ]),
+        ]
+      : []),
+    ...(boxIds.length > 0
+      ? [small('filler', boxIds, forBoxes(BOXES_A_FILLER)), small('caulk', boxIds, forBoxes(BOXES_A_CAULK))]
+      : []),
+  ];
 }
+
+/** What one small pack of each lasts for: plaster over its priming, boxes let in. Common practice, no source. */
+const PLASTER_KG_A_PVA = 20;
+const BOXES_A_FILLER = 8;
+const BOXES_A_CAULK = 8;
+
+const packs = (amount: number, each: number): number => Math.ceil(amount / each - 1e-9);
 
 /** Drops of a cable in stud walls that nobody has pinned: each may meet a noggin that nobody knows of. */
 export const unseenDrops = ({ segments }: Run): number =>
@@ -105,17 +117,4 @@ function patchDemands({ runs }: Worked): Demand[] {
           },
         ];
   });
-}
-
-/** Where cable goes through a party wall its hole is sealed. */
-function sealantDemands({ runs, plan }: Worked): Demand[] {
-  const through = runs.filter((run) =>
-    run.segments.some(
-      ({ medium, wallId }) =>
-        medium === 'through-wall' && wallId !== null && plan.wallById.get(wallId)?.wall.party === true,
-    ),
-  );
-  if (through.length === 0) return [];
-  const causes = through.map((run) => run.id).toSorted();
-  return [{ item: 'fire-sealant', unit: 'each', group: 'making-good', measured: 1, causes }];
 }

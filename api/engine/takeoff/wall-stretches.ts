@@ -1,109 +1,170 @@
 import type { Cable, Containment } from '#model/cable.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Position } from '../plan/plane.ts';
-import { rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run, Segment } from '../ways/run.ts';
-import { liesInVoid } from '../ways/segment.ts';
 import { lengthRatios } from './run-length.ts';
+import { along, between, directionOf, dot, isParallel, lengthOf, type Spot, type Vector } from './spot.ts';
+import { type Straight, straightsOfRun } from './straights.ts';
 
-/** A length of wall or tube with the cables in it; cables that share one are in it together. */
+/** A straight length of wall, tube or channel with the cables in it; cables that share one are in it together. */
 export interface Stretch {
-  readonly medium: Segment['medium'];
   readonly containment: Containment;
   /** Within the room's height: what runs on into a void is left out. */
   readonly lengthMm: number;
   readonly lowRatio: number;
   readonly highRatio: number;
-  readonly direction: Segment['direction'];
   /** Ends that lead on into a floor or ceiling void, 0 to 2. */
   readonly voidEnds: number;
+  /** Those that lie in it side by side where it is fullest. */
   readonly cables: readonly Cable[];
-  /** Sorted. */
+  /** Every run that lies in it somewhere, sorted. */
   readonly runIds: readonly string[];
+  readonly ends: readonly [Spot, Spot];
+  /** What it is made of, at least one. */
+  readonly straights: readonly Straight[];
 }
 
-/** Stretches of every run that a test picks, shared ones counted once, in the order of the runs. */
+/** Cables of one bundle whose lines are drawn this near to each other lie in one tube, mm. Common practice, no source. */
+const TOGETHER_MM = 60;
+
+/**
+ * Straight stretches of every run that a test picks, in the order of the runs, shared ones counted once and last: those
+ * of one bundle that lie on one line and beside each other for a way.
+ */
 export function stretchesOf(
   runs: readonly Run[],
   plan: Plan,
   isWanted: (segment: Segment) => boolean,
 ): readonly Stretch[] {
-  const single = everyStretch(runs, plan).filter(({ segment }) => isWanted(segment));
-  const shared = new Map<string, Stretch[]>();
-  for (const { segment, stretch } of single) {
-    if (segment.bundle === null) continue;
-    const key = `${segment.bundle} ${stretch.medium} ${stretch.containment} ${stretch.direction}`;
-    shared.set(key, [...(shared.get(key) ?? []), stretch]);
-  }
-  const alone = single.filter(({ segment }) => segment.bundle === null).map(({ stretch }) => stretch);
-  return [...alone, ...[...shared.values()].flatMap((together) => sharedStretch(together) ?? [])];
+  const isShared = sharedBundles(runs, isWanted);
+  const straights = runs.flatMap((run) => straightsOfRun(run, { plan, isWanted, isShared }));
+  const alone = straights.filter(({ bundle }) => bundle === null).map((straight) => [straight]);
+  const shared = bundlesOf(straights).flatMap(onOneLine).flatMap(besideEachOther);
+  return [...alone, ...shared].flatMap((together) => stretchOf(together) ?? []);
 }
 
-/** Every segment of every run as a stretch of its own. */
-const everyStretch = rememberedOfTwo((runs: readonly Run[], plan: Plan) =>
-  runs.flatMap((run) =>
-    run.segments.map((segment, index) => ({ segment, stretch: stretchOf(run, index, segment, plan) })),
-  ),
-);
+/** Whether new cables of several runs go by a name of a tube or channel; what one alone has is its own. */
+function sharedBundles(
+  runs: readonly Run[],
+  isWanted: (segment: Segment) => boolean,
+): (bundle: string) => boolean {
+  const runIds = new Map<string, Set<string>>();
+  for (const { id, segments } of runs) {
+    for (const { bundle } of segments.filter(isWanted)) {
+      if (bundle !== null) runIds.set(bundle, (runIds.get(bundle) ?? new Set()).add(id));
+    }
+  }
+  return (bundle) => (runIds.get(bundle)?.size ?? 0) > 1;
+}
 
-function stretchOf(run: Run, index: number, segment: Segment, plan: Plan): Stretch {
-  const ceilingMm = plan.storeyById.get(segment.from.storeyId)?.storey.heightMm ?? Number.POSITIVE_INFINITY;
-  const leadsOn = (end: Position, next: Segment | undefined) => leadsIntoVoid(segment, end, next, ceilingMm);
+/** Straights that share a tube or channel, by its name and kind. */
+function bundlesOf(straights: readonly Straight[]): readonly (readonly Straight[])[] {
+  const byName = new Map<string, Straight[]>();
+  for (const straight of straights) {
+    if (straight.bundle === null) continue;
+    const name = `${straight.containment} ${straight.bundle}`;
+    byName.set(name, [...(byName.get(name) ?? []), straight]);
+  }
+  return [...byName.values()];
+}
+
+/** Straights of a bundle by the line that they lie on. */
+function onOneLine(bundled: readonly Straight[]): readonly (readonly Straight[])[] {
+  const lines: Straight[][] = [];
+  for (const straight of bundled.toSorted(longestFirst)) {
+    const line = lines.find(([first]) => first !== undefined && liesOn(straight, first));
+    if (line === undefined) lines.push([straight]);
+    else line.push(straight);
+  }
+  return lines;
+}
+
+const longestFirst = (a: Straight, b: Straight): number =>
+  b.lengthMm - a.lengthMm || (a.run.id < b.run.id ? -1 : Number(a.run.id > b.run.id)) || a.first - b.first;
+
+function liesOn(straight: Straight, first: Straight): boolean {
+  const [axis, direction] = [directionOf(first.from, first.to), directionOf(straight.from, straight.to)];
+  if (axis === null || direction === null || !isParallel(axis, direction)) return false;
+  return [straight.from, straight.to].every((spot) => offLineMm(first.from, axis, spot) <= TOGETHER_MM);
+}
+
+function offLineMm(from: Spot, axis: Vector, spot: Spot): number {
+  const vector = between(from, spot);
+  return Math.sqrt(Math.max(0, dot(vector, vector) - dot(vector, axis) ** 2));
+}
+
+/** Straights on one line, parted where none lies beside another: one tube ends and another begins. */
+function besideEachOther(line: readonly Straight[]): readonly (readonly Straight[])[] {
+  const parts: { straights: Straight[]; toMm: number }[] = [];
+  for (const { straight, fromMm, toMm } of extentsOf(line).toSorted((a, b) => a.fromMm - b.fromMm)) {
+    const part = parts.at(-1);
+    if (part === undefined || fromMm > part.toMm - 1) parts.push({ straights: [straight], toMm });
+    else {
+      part.straights.push(straight);
+      part.toMm = Math.max(part.toMm, toMm);
+    }
+  }
+  return parts.map(({ straights }) => straights.toSorted(longestFirst));
+}
+
+interface Extent {
+  readonly straight: Straight;
+  /** Along the line of the first straight, mm. */
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+function extentsOf(line: readonly Straight[]): readonly Extent[] {
+  const first = line[0];
+  const axis = first === undefined ? null : directionOf(first.from, first.to);
+  return line.map((straight) => {
+    if (first === undefined || axis === null) return { straight, fromMm: 0, toMm: straight.lengthMm };
+    const [aMm, bMm] = [
+      dot(between(first.from, straight.from), axis),
+      dot(between(first.from, straight.to), axis),
+    ];
+    return { straight, fromMm: Math.min(aMm, bMm), toMm: Math.max(aMm, bMm) };
+  });
+}
+
+/** One stretch of straights that lie together, the longest first. */
+function stretchOf(straights: readonly Straight[]): Stretch | null {
+  const [first] = straights;
+  if (first === undefined) return null;
+  const extents = extentsOf(straights);
+  const ratios = straights.map(({ run }) => lengthRatios(run));
+  const ends = endsOf(first, extents);
   return {
-    medium: segment.medium,
-    containment: segment.containment,
-    lengthMm: lengthInRoomMm(segment, ceilingMm),
-    ...lengthRatios(run),
-    direction: segment.direction,
-    voidEnds:
-      Number(leadsOn(segment.from, run.segments[index - 1])) +
-      Number(leadsOn(segment.to, run.segments[index + 1])),
-    cables: [run.cable],
-    runIds: [run.id],
+    containment: first.containment,
+    lengthMm: Math.max(first.lengthMm, straights.length === 1 ? 0 : lengthOf(between(...ends))),
+    lowRatio: Math.min(...ratios.map(({ lowRatio }) => lowRatio)),
+    highRatio: Math.max(...ratios.map(({ highRatio }) => highRatio)),
+    voidEnds: Math.max(...straights.map(({ voidEnds }) => voidEnds)),
+    cables: fullestOf(extents),
+    runIds: [...new Set(straights.map(({ run }) => run.id))].toSorted(),
+    ends,
+    straights,
   };
 }
 
-/** A stretch in a void leads nowhere further, nor does one whose tube is drawn on into the void already. */
-function leadsIntoVoid(
-  segment: Segment,
-  end: Position,
-  next: Segment | undefined,
-  ceilingMm: number,
-): boolean {
-  if (liesInVoid(segment)) return false;
-  if (end.heightMm < 0 || end.heightMm > ceilingMm) return true;
-  return next !== undefined && liesInVoid(next) && next.containment !== segment.containment;
+/** From where the first reaches furthest to where the last does, on the line of the longest. */
+function endsOf(first: Straight, extents: readonly Extent[]): readonly [Spot, Spot] {
+  const axis = directionOf(first.from, first.to);
+  if (axis === null) return [first.from, first.to];
+  return [
+    along(first.from, axis, Math.min(...extents.map(({ fromMm }) => fromMm))),
+    along(first.from, axis, Math.max(...extents.map(({ toMm }) => toMm))),
+  ];
 }
 
-function lengthInRoomMm(segment: Segment, ceilingMm: number): number {
-  const { from, to } = segment;
-  const isPlumb = segment.direction === 'vertical' && from.storeyId === to.storeyId;
-  if (!isPlumb || liesInVoid(segment)) return segment.lengthMm;
-  const inRoom = (heightMm: number) => Math.min(Math.max(heightMm, 0), ceilingMm);
-  return Math.abs(inRoom(from.heightMm) - inRoom(to.heightMm));
-}
-
-/** Several cables in one tube: as long as the longest of them lies in it. */
-function sharedStretch(together: readonly Stretch[]): Stretch | null {
-  const byRun = new Map<string, Stretch[]>();
-  for (const stretch of together) {
-    const key = stretch.runIds.join(' ');
-    byRun.set(key, [...(byRun.get(key) ?? []), stretch]);
-  }
-  const ofRuns = [...byRun.values()].map((parts) => ({
-    lengthMm: parts.reduce((sumMm, part) => sumMm + part.lengthMm, 0),
-    voidEnds: parts.reduce((ends, part) => ends + part.voidEnds, 0),
-    first: parts[0],
-  }));
-  const longest = ofRuns.toSorted((a, b) => b.lengthMm - a.lengthMm)[0];
-  if (longest?.first === undefined) return null;
-  return {
-    ...longest.first,
-    lengthMm: longest.lengthMm,
-    voidEnds: Math.max(...ofRuns.map((run) => run.voidEnds)),
-    lowRatio: Math.min(...together.map((part) => part.lowRatio)),
-    highRatio: Math.max(...together.map((part) => part.highRatio)),
-    cables: ofRuns.flatMap((run) => run.first?.cables ?? []),
-    runIds: [...byRun.keys()].toSorted(),
-  };
+/** The cables of the most runs that lie side by side anywhere, the thickest where several places have as many. */
+function fullestOf(extents: readonly Extent[]): readonly Cable[] {
+  const places = extents.map((place) => {
+    const reaches = ({ fromMm, toMm }: Extent) => fromMm <= place.fromMm + 1e-6 && toMm > place.fromMm + 1e-6;
+    const there = extents.filter((extent) => extent === place || reaches(extent));
+    const runs = new Map(there.map(({ straight }) => [straight.run.id, straight.run.cable]));
+    return [...runs].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, cable]) => cable);
+  });
+  const sumMm2 = (cables: readonly Cable[]) => cables.reduce((sum, { lineMm2 }) => sum + lineMm2, 0);
+  const [fullest] = places.toSorted((a, b) => b.length - a.length || sumMm2(b) - sumMm2(a));
+  return fullest ?? [];
 }

@@ -54,7 +54,7 @@ export const fusedUnitCount: readonly CountedLine[] = [
     [0.001, 'floating point only'],
     'one hank of 10 m',
   ),
-  pieces('Brown sleeving', null, 0), // new colours throughout, brown is line everywhere
+  pieces('Brown sleeving', 'sleeving-brown-3', 0), // new colours throughout, brown is line everywhere
   // Tube to 0.1 past the ceiling, net of boxes: A4 up 2.40–0.485 + 0.10 = 2.02; the unit's drop 2.40–1.135 + 0.10 = 1.37;
   // between boxes 0.90 less 0.035 and 0.065 = 0.80, 0.90 less 0.13 = 0.77 twice: 2.34. Together 5.73.
   about(
@@ -144,7 +144,7 @@ export const ringThroughCount: readonly CountedLine[] = [
     [0.001, 'floating point only'],
     'one hank of 10 m',
   ),
-  pieces('Brown sleeving', null, 0), // new colours throughout
+  pieces('Brown sleeving', 'sleeving-brown-3', 0), // new colours throughout
   // Drops at B1 and B3, 1.37 each; between boxes 0.77 twice. Together 4.28.
   about(
     'Oval tube 20 mm',

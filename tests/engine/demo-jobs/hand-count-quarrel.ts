@@ -58,7 +58,7 @@ export const ringByW2Count: readonly CountedLine[] = [
     'one hank of 10 m',
   ),
   // Red and black meet brown and blue at C7: single-phase, one pair each, which explains itself; the notice tells it.
-  pieces('Brown sleeving', null, 0),
+  pieces('Brown sleeving', 'sleeving-brown-3', 0),
   // W1 0.22 + 2.00 + 0.22; W3 0.20 + 1.40 + 0.20; at W2 two risers of 0.22 side by side, one for each leg of the ring.
   about(
     'Mini-channel 16 × 16',

@@ -52,17 +52,17 @@ describe('what a quotation offers', () => {
 
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
-    // A quarter of £955.12.
+    // A quarter of £975.18.
     expect(paper.schemes[0]?.price).toMatchObject({
-      grossPence: 95512,
-      depositPence: 23878,
-      balancePence: 71634,
+      grossPence: 97518,
+      depositPence: 24380,
+      balancePence: 73138,
     });
     for (const { price } of paper.schemes) {
       expect(price.depositPence).toBe(Math.floor(price.grossPence / 4 + 0.5));
       expect(price.balancePence).toBe(price.grossPence - (price.depositPence ?? 0));
     }
-    expect(paper.payment.paragraphs[0]).toContain('£238.78 for Option A');
+    expect(paper.payment.paragraphs[0]).toContain('£243.80 for Option A');
     expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
   });
 

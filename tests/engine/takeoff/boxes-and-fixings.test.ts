@@ -7,7 +7,16 @@ import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
 import { jointDemands, leversFor } from '#engine/takeoff/joint-lines.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
-import { runOf, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
+import {
+  newEdge,
+  onWall,
+  pointOf,
+  runOf,
+  segmentOf,
+  spotAt,
+  twinAndEarth,
+  wanted,
+} from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
 
 const steel: BackBox = {
@@ -187,5 +196,19 @@ describe('joints', () => {
     expect(parts({ kind: 'crimp', lies: 'box', cables: 3, conductorAreaMm2: 6 })).toMatchObject({
       'crimp-6': 6,
     });
+  });
+});
+
+describe('a weatherproof outlet', () => {
+  it('is its own box: it takes a gland for each cable, and no box, grommet or pad', () => {
+    const points = [pointOf('a'), wanted('w', { features: ['ip66'], place: onWall('party') }), wanted('v')];
+    const worked = workedOf({
+      points,
+      newEdges: [newEdge('n', 'a', 'w'), newEdge('m', 'w', 'v')],
+      runs: ['n', 'm'].map((id) => runOf(id, 'a', 'w', [segmentOf(spotAt(0, 0, 300), spotAt(900, 0, 300))])),
+    });
+    const asked = boxDemands(worked).filter(({ causes }) => causes.includes('w'));
+    expect(measuredByItem(asked)).toEqual({ 'entry-gland-20': 2 });
+    expect(linesByItem(worked).get('socket-twin-ip66')?.quantity).toBe(1);
   });
 });

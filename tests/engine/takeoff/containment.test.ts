@@ -132,7 +132,8 @@ describe('conduit', () => {
       'conduit-20': 2.6,
       'conduit-adaptor-20': 2,
       'conduit-bend-20': 1,
-      'conduit-saddle-20': 5,
+      'conduit-saddle-20': 3,
+      'conduit-saddle-metal-20': 2,
     });
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { feltInRooms } from '#engine/quotation/felt.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
@@ -96,5 +97,46 @@ describe('what a point that is taken out leaves behind', () => {
     expect(more(removed, 'blank-plate-twin') + more(removed, 'blank-plate-single')).toBe(1);
     expect(moreWork(removed, 'fit-blank')).toBe(1);
     expect(removed.worked.things.joints.some(({ lies }) => lies === 'box')).toBe(false);
+  });
+
+  it('is the spur’s cable, taken off at R9 and closed off at both ends', () => {
+    const removed = estimated(without('S1'));
+    const [s1, r9] = [pointCalled('S1').id, pointCalled('R9').id];
+    expect(more(removed, 'connector-block')).toBe(2);
+    expect(removed.labour.find(({ task }) => task === 'disconnect-cable')).toMatchObject({
+      quantity: 1,
+      causes: [r9, s1].toSorted(),
+    });
+    expect(removed.takeoff.find(({ item }) => item === 'connector-block')?.causes).toEqual(
+      [r9, s1].toSorted(),
+    );
+    // A ring that is joined in R6's box goes on: nothing is disconnected.
+    expect(moreWork(estimated(without('R6')), 'disconnect-cable')).toBe(0);
+    expect(more(estimated(without('R6')), 'connector-block')).toBe(0);
+  });
+
+  it('is disconnected somewhere, too, where no leg is known and the survey says that a spur ends there', () => {
+    const { legs: _, ...rest } = without('S1');
+    const removed = estimated({ ...rest, legs: [], readings: [] });
+    expect(moreWork(removed, 'disconnect-cable')).toBe(1);
+    expect(more(removed, 'connector-block')).toBe(2);
+  });
+
+  it('is told to the customer where it is felt: at the point and at the one that fed it', () => {
+    const words = (changed: SchemeEstimate) =>
+      feltInRooms(changed.worked).flatMap((room) => room.words.map((word) => `${room.room}: ${word}`));
+    const ofSpur = words(estimated(without('S1')));
+    expect(
+      ofSpur.filter((line) => /S1|R9/.test(line)).map((line) => line.slice(line.indexOf(': ') + 2)),
+    ).toEqual([
+      'S1: taken out, and a blank plate put over its box',
+      'R9: opened, the cable to S1 taken off, and closed again',
+    ]);
+    expect(
+      words(estimated(without('R6'))).some((line) =>
+        line.endsWith('R6: taken out, its cables joined in its box, and a blank plate put over its box'),
+      ),
+    ).toBe(true);
+    expect(words(asTold).some((line) => line.includes('taken out'))).toBe(false);
   });
 });

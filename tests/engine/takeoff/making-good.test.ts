@@ -6,10 +6,12 @@ import type { Cable } from '#model/cable.ts';
 import {
   newEdge,
   onWall,
+  placeOf,
   pointOf,
   runOf,
   segmentOf,
   spotAt,
+  storey,
   twinAndEarth,
   wanted,
 } from '#tests/engine/connections/wiring-builder.ts';
@@ -78,6 +80,65 @@ describe('making good', () => {
       measuredByItem(makingGoodDemands(workedOf({ runs: [run(wallId)] })))['fire-sealant'];
     expect(sealant('party')).toBe(1);
     expect(sealant('brick')).toBeUndefined();
+  });
+
+  it('seals one cartridge to four openings: flush boxes in party walls, holes to the outside with weather sealant', () => {
+    const ids = ['w1', 'w2', 'w3', 'w4', 'w5'];
+    const boxed = (count: number, mount: 'flush' | 'surface') =>
+      measuredByItem(
+        makingGoodDemands(
+          workedOf({
+            points: [
+              pointOf('a'),
+              ...ids.slice(0, count).map((id) => wanted(id, { mount, place: onWall('party') })),
+            ],
+            newEdges: ids.slice(0, count).map((id) => newEdge(`n${id}`, 'a', id)),
+          }),
+        ),
+      )['fire-sealant'];
+    expect([boxed(1, 'flush'), boxed(4, 'flush'), boxed(5, 'flush'), boxed(5, 'surface')]).toEqual([
+      1,
+      1,
+      2,
+      undefined,
+    ]);
+    const outside = {
+      ...storey,
+      walls: storey.walls.map((wall) => ({ ...wall, external: wall.id === 'brick' })),
+    };
+    const through = segmentOf(spotAt(0, -50, 300), spotAt(0, 50, 300), {
+      medium: 'through-wall',
+      wallId: 'brick',
+    });
+    const holes = (count: number, bundle: string | null) =>
+      measuredByItem(
+        makingGoodDemands(
+          workedOf({
+            job: { storeys: [outside] },
+            runs: ids.slice(0, count).map((id) => runOf(`n${id}`, 'a', id, [{ ...through, bundle }])),
+          }),
+        ),
+      );
+    expect(holes(5, null)).toEqual({ 'weather-sealant': 2 });
+    expect(holes(5, 'b')).toEqual({ 'weather-sealant': 1 });
+  });
+
+  it('may need sealant where a box in a party wall may have to be exchanged', () => {
+    const points = [pointOf('a', { place: onWall('party'), asFound: {} }), wanted('w')];
+    const worked = workedOf({
+      points,
+      newEdges: [newEdge('n', 'a', 'w')],
+      places: [placeOf('a')],
+      runs: [runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, 300), spotAt(900, 0, 300))])],
+    });
+    const unknown = worked.things.boxes.map((box) => ({
+      ...box,
+      action: 'unknown' as const,
+      party: true,
+      minimumDepthMm: 35,
+    }));
+    const lines = linesByItem({ ...worked, things: { ...worked.things, boxes: unknown } });
+    expect(lines.get('fire-sealant')).toMatchObject({ measured: 0, quantity: 0, highQuantity: 1 });
   });
 
   it('may patch a stud wall in which a noggin turns up, not where the way was pinned', () => {

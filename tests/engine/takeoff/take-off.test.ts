@@ -24,6 +24,8 @@ const countedByHand: readonly (readonly [item: string, measured: number, causes:
   ['screw-m3.5-50', 8, ['r8', 'w1', 'w2', 'w4']],
   ['screw-floor', 24, ['c1/1', 'c2/1', 'c3/1']],
   ['noggin-300', 4, ['c1/1', 'c2/1', 'c3/1']],
+  // R8 and W4 are let into party walls: one cartridge closes the gaps round both.
+  ['fire-sealant', 1, ['r8', 'w4']],
   ['pva', 1, ['c1/1', 'c2/1', 'c3/1', 'c4/1', 'r8', 'w1', 'w2', 'w4']],
   ['filler', 1, ['r8', 'w1', 'w2', 'w3', 'w4']],
   ['caulk', 1, ['r8', 'w1', 'w2', 'w3', 'w4']],
@@ -83,8 +85,11 @@ describe('the take-off of a typical job', () => {
       'dust-sheet',
       // Only should the stud wall hide a noggin.
       'plasterboard-patch',
+      'sleeving-brown-3',
     ]);
     expect([...lines.keys()].filter((item) => !expected.has(item))).toEqual([]);
+    // Old colours meet new ones at R1, R6, R8 and the joint: a sleeve of 120 mm each, if anybody wants them.
+    expect(get('sleeving-brown-3')).toMatchObject({ quantity: 0, highQuantity: 0.5 });
     expect(get('plasterboard-patch')).toMatchObject({ quantity: 0, highQuantity: 1 });
   });
 

@@ -16,8 +16,9 @@ const found = fc
     status: fc.constantFrom('existing' as const, 'wanted' as const, 'removed' as const),
     heightMm: fc.option(heights),
   })
-  .map(({ heightMm, ...point }): Pick<Point, 'kind' | 'status' | 'place'> =>
-    heightMm === null ? point : { ...point, place: { storey: 'ground', at: [0, 0], heightMm } },
+  .map(
+    ({ heightMm, ...point }): Pick<Point, 'kind' | 'status' | 'place'> =>
+      heightMm === null ? point : { ...point, place: { storey: 'ground', at: [0, 0], heightMm } },
   );
 
 describe('the height at which a point begins', () => {

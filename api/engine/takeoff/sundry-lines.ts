@@ -1,0 +1,84 @@
+import type { Worked } from '../connections/worked.ts';
+import { roomOfPosition } from '../plan/surroundings.ts';
+import { isMasonry, isMasonryCore } from '../ways/lay-in-wall.ts';
+import { openedFloors } from '../ways/opened-floors.ts';
+import type { Segment } from '../ways/run.ts';
+import { boxWork } from './box-lines.ts';
+import type { Demand } from './demand.ts';
+import { metreOfChase, roundBox } from './plaster.ts';
+import { stretchesOf } from './wall-stretches.ts';
+
+/** Rolls of tape for a job, and sheets for one in a single room: one to work on, one to put things on. Common practice, no source. */
+const TAPES = 1;
+const LEAST_SHEETS = 2;
+/** What comes out of a wall is half as much again once it is loose; a sack is carried with 15 litres of it. Common practice, no source. */
+const LOOSE = 1.5;
+const SACK_LITRES = 15;
+/** A mask lasts half a day of dust: so many boxes let in, or metres chased; two people or two days are the least. Common practice, no source. */
+const BOXES_A_MASK = 4;
+const CHASED_M_A_MASK = 8;
+const LEAST_MASKS = 2;
+/** Openings in board and floor that a multitool blade cuts before it is blunt. Common practice, no source. */
+const CUTS_A_BLADE = 8;
+
+/** What a job uses up, by what it cuts, drills and works in: sheets by rooms, sacks by what comes out of walls, masks and blades by cuts. */
+export function sundryDemands(worked: Worked): readonly Demand[] {
+  const boxes = boxWork(worked).filter(({ measured }) => measured > 0);
+  const sunk = boxes.filter(({ box }) => box.build !== 'surface');
+  const cutIds = [
+    ...sunk.map(({ box }) => box.id),
+    ...worked.runs
+      .filter((run) => run.segments.some((segment) => segment.medium === 'wall-chase'))
+      .map((run) => run.id),
+  ];
+  const everyId = [...worked.runs.map((run) => run.id), ...boxes.map(({ box }) => box.id)];
+  const used = (item: string, measured: number, causes: readonly string[]): Demand[] =>
+    causes.length === 0 ? [] : [{ item, unit: 'each', group: 'sundries', measured, causes }];
+  const chases = stretchesOf(worked.runs, worked.plan, ({ medium }) => medium === 'wall-chase');
+  const chasedM = chases.reduce((sum, { lengthMm }) => sum + lengthMm / 1e3, 0);
+  const cutLitres =
+    chases.reduce((sum, chase) => sum + (metreOfChase(chase).litres * chase.lengthMm) / 1e3, 0) +
+    sunk.reduce((sum, { box, depthMm }) => sum + roundBox(box.gangs, depthMm).litres, 0);
+  const masks = Math.ceil(sunk.length / BOXES_A_MASK + chasedM / CHASED_M_A_MASK);
+  const cuts =
+    sunk.filter(({ box }) => box.build === 'dry-lining').length +
+    openedFloors(worked.runs, worked.plan).length;
+  return [
+    ...used('insulating-tape', TAPES, everyId),
+    ...used('dust-sheet', Math.max(LEAST_SHEETS, roomsWorkedIn(worked).size), everyId),
+    ...used('blade-multitool', Math.max(1, Math.ceil(cuts / CUTS_A_BLADE)), cutIds),
+    ...used('dust-mask', Math.max(LEAST_MASKS, masks), cutIds),
+    // One for packaging and offcuts.
+    ...used('rubble-sack', 1 + Math.ceil((cutLitres * LOOSE) / SACK_LITRES), cutIds),
+    // For holes drilled into masonry where nothing else of a wall is cut.
+    ...used('dust-mask', 1, cutIds.length > 0 ? [] : drilledIds(worked)),
+  ];
+}
+
+/** Rooms in which a box is fitted or a floor opened, a storey where the place is in none. */
+function roomsWorkedIn(worked: Worked): ReadonlySet<string> {
+  const { plan, runs } = worked;
+  const atBoxes = boxWork(worked).flatMap(({ box, measured }) => {
+    const position = measured > 0 && box.pointId !== null ? plan.positionOfPoint.get(box.pointId) : undefined;
+    return roomOfPosition(plan, position)?.room.id ?? [];
+  });
+  return new Set([...atBoxes, ...openedFloors(runs, plan).map(({ placeId }) => placeId)]);
+}
+
+/** Ways along or through a wall that are fixed to it by drilling. */
+const drilledFor: readonly Segment['medium'][] = ['surface-channel', 'surface-clipped', 'through-wall'];
+
+/** Boxes and runs for which holes are drilled into masonry: for their fixings, or right through. */
+function drilledIds(worked: Worked): readonly string[] {
+  const { plan, runs } = worked;
+  const boxes = boxWork(worked).filter(
+    ({ box, measured }) => measured > 0 && box.wallCore !== null && isMasonryCore(box.wallCore),
+  );
+  const drilled = runs.filter(({ segments }) =>
+    segments.some(({ medium, wallId }) => {
+      const wall = plan.wallById.get(wallId ?? '');
+      return wall !== undefined && isMasonry(wall) && drilledFor.includes(medium);
+    }),
+  );
+  return [...boxes.map(({ box }) => box.id), ...drilled.map(({ id }) => id)];
+}
