@@ -72,7 +72,6 @@ export class KeepingNotice extends LitElement {
         margin: 0;
       }
       clash-list {
-        order: 1;
         flex: 1 0 100%;
         max-width: 60rem;
       }
@@ -155,7 +154,7 @@ export class KeepingNotice extends LitElement {
       <outcome-mark outcome="fails"></outcome-mark>
       <p>
         <strong>${names[this.about]} was changed elsewhere${when} while you changed it here.</strong> Both are there still.
-        ${this.changedTwice === null ? 'Which is to count?' : 'Decide row by row what is to count, or keep one of the two whole:'}
+        ${this.changedTwice === null ? 'Which is to count?' : 'Decide row by row what is to count, or keep one of the two whole.'}
       </p>
       ${
         this.changedTwice === null
