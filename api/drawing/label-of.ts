@@ -6,7 +6,8 @@ import { endWords } from './end-words.ts';
 /** Words for an id: a label as people know it, or the id itself where nothing is known of it. */
 export type LabelOf = (id: string) => string;
 
-const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
+/** A remedy in a word or two. */
+export const remedyWords: Readonly<Record<Remedy['kind'], string>> = {
   rcbo: 'RCBO',
   'rcd-enclosure': 'RCD in an enclosure',
   'rcd-unit': 'RCD fused unit',

@@ -2,6 +2,7 @@ import type { Objectish } from 'immer';
 import { isSameData } from '#engine/plan/same-data.ts';
 import type { Keeping } from '../job-view.ts';
 import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
+import type { BothChanged, Merged } from './both-changed.ts';
 import { EditHistory, type HistoryEdit } from './edit-history.ts';
 
 /** How a document is fetched and kept. */
@@ -11,6 +12,8 @@ export interface Keeper<T> {
   readonly save: (value: T, base: string, how: 'autosave' | 'by-hand') => Promise<Tagged>;
   /** Looks what is there: null while it is what the tag says, else what it is now; refuses what was deleted. */
   readonly look?: (etag: string) => Promise<Revised<T> | null>;
+  /** Brings what was changed here and elsewhere together; null where a person has to decide. Absent: always. */
+  readonly merge?: (states: BothChanged<T>) => Merged<T> | null;
 }
 
 /** Calls back after a while; what it gives back calls it off. */
@@ -55,6 +58,8 @@ export class DocumentSession<T extends Objectish> {
   #theirs: T | null = null;
   #theirRevision: number | null = null;
   #theirSavedAt: string | null = null;
+  /** What came in from elsewhere and was not told yet. */
+  #cameIn: string | null = null;
   #saving: Promise<void> | null = null;
   #retryMs = RETRY_MS;
   #callOff: () => void = () => {};
@@ -252,12 +257,44 @@ export class DocumentSession<T extends Objectish> {
       this.#hasKept(ours, theirs);
       return;
     }
+    const merged = this.#keeper.merge?.({ base: this.#kept, mine: this.now, theirs: theirs.value });
+    if (merged != null) return this.#goOnWith(theirs, merged);
     this.#keeping = 'changed-elsewhere';
     this.#trouble = 'This was changed elsewhere in the meantime.';
     this.#troubleCode = null;
     this.#theirs = theirs.value;
     this.#theirRevision = theirs.revision;
     this.#theirSavedAt = error.savedAt;
+  }
+
+  /** Goes on from what they saved, with what was changed here upon it, and saves that. */
+  async #goOnWith(theirs: Revised<T>, { carry, cameIn }: Merged<T>): Promise<void> {
+    this.#history = this.#history.carried(carry);
+    this.#cameIn = cameIn;
+    this.#hasKept(isSameData(this.now, theirs.value) ? this.now : theirs.value, theirs);
+    if (this.unkept) await this.#save(this.now, this.#wantsPin ? 'by-hand' : 'autosave');
+  }
+
+  /**
+   * Saves what was decided of a document that was changed here and elsewhere.
+   *
+   * @param theirs what was read and decided about: a save upon anything newer is refused, and asks anew.
+   */
+  async saveMerged(theirs: Revised<T>, merged: Merged<T>): Promise<void> {
+    this.#callOff();
+    while (this.#saving !== null) await this.#saving;
+    this.#saving = this.#goOnWith(theirs, merged);
+    await this.#saving;
+    this.#saving = null;
+    this.#changed();
+  }
+
+  /** What came in from elsewhere, once it is saved with what was changed here; null where that was told, or nothing did. */
+  takeCameIn(): string | null {
+    if (this.#keeping !== 'kept') return null;
+    const cameIn = this.#cameIn;
+    this.#cameIn = null;
+    return cameIn;
   }
 
   /**

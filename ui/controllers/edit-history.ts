@@ -7,6 +7,7 @@ import {
   type Patch,
   produceWithPatches,
 } from 'immer';
+import { patchesBetween } from '../merging/patches-between.ts';
 
 enablePatches();
 
@@ -92,4 +93,37 @@ export class EditHistory<T extends Objectish> {
     this.#done = [...this.#done, { ...step, group: null }];
     return true;
   }
+
+  /**
+   * The same steps upon another beginning: every state that can be come back to is what `carry` makes of it. Steps that come
+   * to nothing there are gone.
+   */
+  carried(carry: (state: T) => T): EditHistory<T> {
+    const history = new EditHistory(carry(this.#now));
+    history.#done = carriedSteps(this.#now, this.#done, 'backward', carry);
+    history.#undone = carriedSteps(this.#now, this.#undone, 'forward', carry);
+    return history;
+  }
+}
+
+/** Steps from a state in one direction, the nearest last, as they are between what `carry` makes of the states. */
+function carriedSteps<T extends Objectish>(
+  now: T,
+  steps: readonly DoneStep[],
+  direction: 'backward' | 'forward',
+  carry: (state: T) => T,
+): readonly DoneStep[] {
+  const other = direction === 'backward' ? 'forward' : 'backward';
+  const carried: DoneStep[] = [];
+  let state: T = now;
+  let near: T = carry(now);
+  for (const step of [...steps].reverse()) {
+    state = applyPatches(state, step[direction]);
+    const far: T = freeze(carry(state), true);
+    const there = patchesBetween(near, far);
+    if (there.length > 0)
+      carried.unshift({ ...step, [direction]: there, [other]: patchesBetween(far, near) });
+    near = far;
+  }
+  return carried;
 }

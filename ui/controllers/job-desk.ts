@@ -3,8 +3,6 @@ import { stateTag } from '#engine/state-tag.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
-import type { Difference } from '../differences/difference-words.ts';
-import { jobDifferences } from '../differences/job-differences.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
@@ -13,6 +11,7 @@ import { movablePoints } from '../movable-points.ts';
 import type { PlanStand } from '../moved/moved-sight.ts';
 import type { DrawAsk } from '../way-drawing/way-draft.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
+import { type ChangedTwice, Comparing } from './changed-twice.ts';
 import type { DocumentSession } from './document-session.ts';
 import { browserClock, type Clock, type EstimateAsk, Estimating } from './estimating.ts';
 import { HeldPoint } from './held-point.ts';
@@ -22,7 +21,7 @@ import type { OpenJobs } from './open-jobs.ts';
 import type { OpenLibrary } from './open-library.ts';
 import type { JobRoute } from './router.ts';
 import { isSamePage, type PageWords } from './same-page.ts';
-import { putAside, putMineBack, type Settlement, settleJob } from './settle-job.ts';
+import { type HowSettled, putAside, putMineBack, settleJob } from './settle-job.ts';
 import { lastSchemes, type TextsByJob } from './texts-by-job.ts';
 import { today } from './today.ts';
 import { WayDrawing } from './way-drawing.ts';
@@ -67,9 +66,7 @@ export class JobDesk {
   #shownScheme: string | null = null;
   #route: JobRoute;
   #closed = false;
-  /** What was compared last: typing on does not compare the same two again. */
-  #compared: { readonly mine: Job; readonly theirs: Job; readonly found: readonly Difference[] } | null =
-    null;
+  readonly #comparing = new Comparing();
   #endLibraryWatch = (): void => {};
   readonly #parts: DeskParts;
   readonly #ways: WayFinder;
@@ -112,13 +109,9 @@ export class JobDesk {
     return this.#inPassing;
   }
 
-  /** What differs between the job here and the one that somebody else saved; none where nobody did. */
-  get differences(): readonly Difference[] {
-    const { now, theirs, base } = this.#session ?? {};
-    if (now === undefined || base === undefined || theirs == null) return [];
-    if (this.#compared?.mine !== now || this.#compared.theirs !== theirs)
-      this.#compared = { mine: now, theirs, found: jobDifferences(now, theirs, base) };
-    return this.#compared.found;
+  /** The job here and the one that somebody else saved, where a person has to decide between them; else null. */
+  get changedTwice(): ChangedTwice | null {
+    return this.#comparing.of(this.#session);
   }
 
   /** Fetches the job and works it out. */
@@ -133,7 +126,11 @@ export class JobDesk {
       this.#session = session;
       this.#refusal = null;
       this.#estimating = new Estimating(this.#ask(session, library), () => this.#show(), this.#parts.clock);
-      this.#parts.jobs.listen(jobId, () => this.#takeAndShow());
+      this.#parts.jobs.listen(jobId, () => {
+        this.#takeAndShow();
+        const cameIn = session.takeCameIn();
+        if (cameIn !== null) this.say(`Kept together with what was changed elsewhere: ${cameIn}`);
+      });
       this.#endLibraryWatch();
       this.#endLibraryWatch = this.#parts.library.listen(() => this.#takeAndShow());
       this.#show();
@@ -291,7 +288,7 @@ export class JobDesk {
    *
    * @returns the job to go on with.
    */
-  async settle(how: Settlement): Promise<string> {
+  async settle(how: HowSettled): Promise<string> {
     const session = this.#session;
     const { jobId } = this.#route;
     if (session === null) return jobId;

@@ -1,6 +1,7 @@
 import type { Job } from '#model/job.ts';
 import { type ApiClient, ServerRefusal } from './api-client.ts';
 import { DocumentSession, type Wait } from './document-session.ts';
+import { mergedUnasked } from './merged-save.ts';
 
 /**
  * The jobs that were opened since the page was loaded. A job that is left and opened again still has its steps
@@ -51,6 +52,7 @@ export class OpenJobs {
       read: () => this.#api.readJob(id),
       save: (job: Job, base: string, how: 'autosave' | 'by-hand') => this.#api.saveJob(job, base, how),
       look: (etag: string) => this.#api.lookAtJob(id, etag),
+      merge: mergedUnasked,
     };
     const session = new DocumentSession(start, keeper, () => this.#listeners.get(id)?.(), this.#wait);
     this.#sessions.set(id, session);

@@ -1,13 +1,18 @@
 import { isSameData } from '#engine/plan/same-data.ts';
 import type { Job } from '#model/job.ts';
 import { copyOfJob } from '../edits/new-job.ts';
+import type { Decisions } from '../merging/merge-jobs.ts';
 import type { ApiClient } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
+import { saveDecided } from './merged-save.ts';
 import type { OpenJobs } from './open-jobs.ts';
 import { today } from './today.ts';
 
 /** How a job that was changed here and elsewhere is settled. */
 export type Settlement = 'take-theirs' | 'mine-as-copy' | 'mine-over-theirs';
+
+/** That, or row by row. */
+export type HowSettled = Settlement | Decisions;
 
 /** What a job is settled with. */
 export interface SettledWith {
@@ -30,8 +35,9 @@ export async function putAside(api: Pick<ApiClient, 'createJob'>, job: Job, why:
 }
 
 /** Settles a job that was changed here and elsewhere; whatever is chosen, both states stay to be had. Throws what the server refuses. */
-export async function settleJob(how: Settlement, { api, jobs, session }: SettledWith): Promise<Settled> {
+export async function settleJob(how: HowSettled, { api, jobs, session }: SettledWith): Promise<Settled> {
   const jobId = session.now.id;
+  if (typeof how !== 'string') return { jobId, said: await saveDecided(session, how) };
   if (how === 'mine-over-theirs') {
     const theirs = await session.readTheirs();
     const aside = await putAside(api, theirs.value, 'saved elsewhere');

@@ -1,4 +1,5 @@
 import { isSameData } from '#engine/plan/same-data.ts';
+import { isGroup, keyOf } from './list-keys.ts';
 
 /** Where two states of a document differ: the way to it, and what either has there; undefined: nothing. */
 export interface DataDifference {
@@ -10,18 +11,6 @@ export interface DataDifference {
 }
 
 type Group = Readonly<Record<string, unknown>>;
-
-const isGroup = (value: unknown): value is Group =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** The fields by which things of a list are known again, whatever their order, the first that they have. */
-const keyFields = ['id', 'question', 'item', 'task', 'sum', 'service', 'stage'] as const;
-
-function keyOf(thing: unknown): string | null {
-  if (!isGroup(thing)) return null;
-  const field = keyFields.find((name) => typeof thing[name] === 'string');
-  return field === undefined ? null : String(thing[field]);
-}
 
 /** The things of a list by what they are known by; null where it is a list of something else. */
 function byKey(list: unknown): Group | null {

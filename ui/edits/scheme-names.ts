@@ -86,7 +86,7 @@ function endingOf(name: string, named: NamedBy): string | null {
 }
 
 /** True where a scheme is called by what it does. */
-const isPlainlyNamed = (scheme: NamedBy & Pick<Scheme, 'name'>): boolean =>
+export const isPlainlyNamed = (scheme: NamedBy & Pick<Scheme, 'name'>): boolean =>
   endingOf(scheme.name, scheme) !== null;
 
 /** True where a name tells what the scheme does, and perhaps what for: "A fused branch for the lounge". */

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { ChangedTwice } from '../controllers/changed-twice.ts';
 import type { Settlement } from '../controllers/settle-job.ts';
-import type { Difference } from '../differences/difference-words.ts';
 import type { Keeping } from '../job-view.ts';
 import { whenWords } from '../when-words.ts';
-import { counted } from '../written.ts';
+import './clash-list.ts';
 import './outcome-mark.ts';
 import { controlsCss } from './shared-styles.ts';
 
@@ -38,7 +38,7 @@ export class KeepingNotice extends LitElement {
     trouble: { attribute: false },
     theirSavedAt: { attribute: false },
     unkept: { type: Boolean },
-    differences: { attribute: false },
+    changedTwice: { attribute: false },
     triesAgain: { type: Boolean },
     about: { type: String },
   };
@@ -71,68 +71,13 @@ export class KeepingNotice extends LitElement {
         flex: 1 1 320px;
         margin: 0;
       }
-      table {
-        order: 1;
+      clash-list {
         flex: 1 0 100%;
         max-width: 60rem;
-        background: var(--sheet);
-      }
-      caption {
-        padding: 4px 0;
-        font-weight: 600;
-        text-align: left;
-      }
-      tbody th {
-        color: var(--ink);
-        border-top: 1px solid var(--rule);
-      }
-      th span {
-        display: block;
-        font-weight: 400;
-        color: var(--ink-soft);
-      }
-      th,
-      td {
-        overflow-wrap: anywhere;
       }
       @media (max-width: 700px) {
         div {
           padding: 8px 12px;
-        }
-        /* Three columns would break words apart: each thing is a line of a list, with mine and theirs under it. */
-        table,
-        tbody,
-        tr,
-        tbody th,
-        td {
-          display: block;
-        }
-        thead {
-          position: absolute;
-          width: 1px;
-          height: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
-        }
-        caption {
-          display: block;
-        }
-        tr {
-          padding: 6px 8px;
-          border-top: 1px solid var(--rule);
-        }
-        tbody th,
-        td {
-          padding: 1px 0;
-          border: 0;
-        }
-        td::before {
-          color: var(--ink-soft);
-          content: attr(data-whose) ': ';
-        }
-        td small {
-          display: inline;
-          margin-left: 6px;
         }
       }
     `,
@@ -144,8 +89,8 @@ export class KeepingNotice extends LitElement {
   declare theirSavedAt: string | null;
   /** True when there are changes that nothing has kept. */
   declare unkept: boolean;
-  /** What differs between the two that were changed; none where it is not worked out. */
-  declare differences: readonly Difference[];
+  /** The two that were changed, to be decided row by row; null where it can only be decided as a whole. */
+  declare changedTwice: Pick<ChangedTwice, 'clashes' | 'differences'> | null;
   /** True when it is tried again without being asked. */
   declare triesAgain: boolean;
   declare about: Kept;
@@ -156,7 +101,7 @@ export class KeepingNotice extends LitElement {
     this.trouble = null;
     this.theirSavedAt = null;
     this.unkept = false;
-    this.differences = [];
+    this.changedTwice = null;
     this.triesAgain = true;
     this.about = 'job';
   }
@@ -209,35 +154,17 @@ export class KeepingNotice extends LitElement {
       <outcome-mark outcome="fails"></outcome-mark>
       <p>
         <strong>${names[this.about]} was changed elsewhere${when} while you changed it here.</strong> Both are there still.
-        Which is to count?
+        ${this.changedTwice === null ? 'Which is to count?' : 'Decide row by row what is to count, or keep one of the two whole.'}
       </p>
-      ${this.#whatDiffers()}${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}
+      ${
+        this.changedTwice === null
+          ? nothing
+          : html`<clash-list
+              .clashes=${this.changedTwice.clashes}
+              .differences=${this.changedTwice.differences}
+            ></clash-list>`
+      }${choices[this.about].map(([how, words, consequence]) => this.#choice(how, words, consequence))}
     </div>`;
-  }
-
-  #whatDiffers(): TemplateResult | typeof nothing {
-    if (this.differences.length === 0) return nothing;
-    return html`<table>
-      <caption>
-        What differs: ${counted(this.differences.length, 'thing')}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">What</th>
-          <th scope="col">Mine</th>
-          <th scope="col">Theirs</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${this.differences.map(
-          ({ thing, field, mine, theirs, by }) => html`<tr>
-            <th scope="row">${thing}${field === '' ? nothing : html`<span>${field}</span>`}</th>
-            <td data-whose="Mine">${mine}${by === 'them' ? nothing : html`<small>changed here</small>`}</td>
-            <td data-whose="Theirs">${theirs}${by === 'me' ? nothing : html`<small>changed there</small>`}</td>
-          </tr>`,
-        )}
-      </tbody>
-    </table>`;
   }
 
   #choice(how: Settlement, words: string, consequence: string): TemplateResult {

@@ -10,7 +10,7 @@ import { askPlan } from '../controllers/plan-given-up.ts';
 import { QuotationClient } from '../controllers/quotation-client.ts';
 import { QuotationDesk } from '../controllers/quotation-desk.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
-import type { Settlement } from '../controllers/settle-job.ts';
+import type { HowSettled } from '../controllers/settle-job.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
 import '../elements/keeping-notice.ts';
@@ -198,6 +198,7 @@ export class JobPage extends LitElement {
     this.addEventListener('keep-asked', () => this.desk.keep('by-hand'));
     this.addEventListener('job-back-asked', () => void this.#bringBack());
     this.addEventListener('keeping-settled', (event) => void this.#settle(event.detail.how));
+    this.addEventListener('clashes-decided', (event) => void this.#settle(event.detail.decisions));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
   }
@@ -229,7 +230,7 @@ export class JobPage extends LitElement {
     send(this, 'list-changed', null);
   }
 
-  async #settle(how: Settlement): Promise<void> {
+  async #settle(how: HowSettled): Promise<void> {
     // Nothing may be changed while the two are told apart.
     this.inert = true;
     const jobId = await this.desk.settle(how);
@@ -294,7 +295,7 @@ export class JobPage extends LitElement {
         .keeping=${session?.keeping ?? 'kept'}
         .trouble=${session?.trouble ?? null}
         .theirSavedAt=${session?.theirSavedAt ?? null}
-        .differences=${this.desk.differences}
+        .changedTwice=${this.desk.changedTwice}
         .unkept=${session?.unkept ?? false}
         .triesAgain=${session?.triesAgain ?? true}
       ></keeping-notice>

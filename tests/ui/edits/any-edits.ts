@@ -168,10 +168,29 @@ export const editSequence = fc.array(
   },
 );
 
-/** A job after such a sequence. */
-export function afterEdits(start: Job, list: readonly (readonly [number, number, number, number])[]): Job {
-  return list.reduce((job, [which, a, b, c], step) => {
-    const edit = pick(all, which)?.(job, { a, b, c, step }) ?? null;
-    return edit === null ? job : edited(job, edit);
-  }, start);
+type Sequence = readonly (readonly [number, number, number, number])[];
+
+/**
+ * The edits of such a sequence, each made upon what those before it left, and the job after them.
+ *
+ * @param firstStep ids are made from the steps' numbers: sequences that share none make no id twice.
+ */
+export function editsOf(
+  start: Job,
+  list: Sequence,
+  firstStep = 0,
+): { readonly edits: readonly JobEdit[]; readonly job: Job } {
+  const edits: JobEdit[] = [];
+  let job = start;
+  for (const [step, [which, a, b, c]] of list.entries()) {
+    const edit = pick(all, which)?.(job, { a, b, c, step: firstStep + step }) ?? null;
+    if (edit === null) continue;
+    edits.push(edit);
+    job = edited(job, edit);
+  }
+  return { edits, job };
 }
+
+/** A job after such a sequence. */
+export const afterEdits = (start: Job, list: Sequence, firstStep = 0): Job =>
+  editsOf(start, list, firstStep).job;
