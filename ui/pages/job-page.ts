@@ -13,8 +13,6 @@ import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import type { Settlement } from '../controllers/settle-job.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
-import '../elements/keeping-line.ts';
-import '../elements/keeping-notice.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
@@ -30,6 +28,7 @@ import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
 import { jobKey } from './job-keys.ts';
+import { jobNotice, keepingLine, takesRoom } from './job-notice.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
@@ -38,7 +37,7 @@ import { watchSmallWindow } from './small-window.ts';
 import { stepElement } from './step-element.ts';
 import { stepHrefs } from './step-hrefs.ts';
 import { isOnSomething } from './tap-on-something.ts';
-import { undoButton } from './undo-button.ts';
+import { undoTools } from './undo-button.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
@@ -126,11 +125,7 @@ export class JobPage extends LitElement {
 
   override updated(changed: Map<string, unknown>): void {
     this.#takeQuotes();
-    const keeping = this.desk.session?.keeping;
-    this.toggleAttribute(
-      'notice',
-      keeping === 'changed-elsewhere' || keeping === 'gone' || keeping === 'not-kept',
-    );
+    this.toggleAttribute('notice', takesRoom(this.desk.session));
     const { step } = this.route;
     const title = this.desk.view?.job.title ?? 'Job';
     document.title = `${stepNames[step]} · ${title} · Ringwright`;
@@ -287,37 +282,26 @@ export class JobPage extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { view, session, refusal } = this.desk;
+    const { view, refusal } = this.desk;
     return html`${this.#header(view)}
-      <keeping-notice
-        class="notice"
-        .keeping=${session?.keeping ?? 'kept'}
-        .trouble=${session?.trouble ?? null}
-        .theirSavedAt=${session?.theirSavedAt ?? null}
-        .differences=${this.desk.differences}
-        .unkept=${session?.unkept ?? false}
-        .triesAgain=${session?.triesAgain ?? true}
-      ></keeping-notice>
+      ${jobNotice(this.desk, this.jobs.waiting)}
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
   }
 
   #header(view: JobView | null): TemplateResult {
-    const { session } = this.desk;
+    const { refusal } = this.desk;
     return html`<header>
         <div class="title">
           <p>
             <a href="/">All jobs</a>
             <span class="reference">${view?.job.reference}</span>
-            <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
+            ${keepingLine(this.desk)}
           </p>
           <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
         </div>
         ${this.phone || view === null ? nothing : this.#steps(view)}
-        <div class="tools">
-          ${undoButton('Undo', session?.undoLabel ?? null, () => this.desk.undo())}
-          ${undoButton('Redo', session?.redoLabel ?? null, () => this.desk.redo())}
-        </div>
+        ${refusal === null ? undoTools(this.desk) : nothing}
       </header>
       ${this.phone && view !== null ? this.#steps(view) : nothing}`;
   }
@@ -334,6 +318,7 @@ export class JobPage extends LitElement {
     return jobRefused(this.desk.refusal, {
       bringBack: () => void this.#bringBack(),
       tryAgain: () => void this.desk.open(),
+      update: () => send(this, 'update-asked', null),
     });
   }
 
