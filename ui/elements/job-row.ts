@@ -116,10 +116,10 @@ export class JobRow extends LitElement {
         ${job.etag === NEVER_SENT ? nothing : html`<span>saved ${whenWords(job.savedAt, this.now)}</span>`}
         ${job.stand === 'sent' ? nothing : html`<span class="stand">${standWords[job.stand]}</span>`}
       </div>
-      ${job.etag === NEVER_SENT ? nothing : this.#acts()}`;
+      ${job.etag === NEVER_SENT || job.stand === 'absent' ? nothing : this.#acts()}`;
   }
 
-  /** What the server does: of a job that it was never given there is nothing to be done. */
+  /** What the server does: of a job that it was never given, or cannot be reached for, there is nothing to be done. */
   #acts(): TemplateResult {
     const { job } = this;
     return html`<div class="acts">

@@ -336,7 +336,7 @@ export class JobListPage extends LitElement {
       return html`<p class="hint wait">${this.trouble === null ? 'Fetching the list…' : ''}</p>`;
     if (listed.length === 0) return noJobs(() => void this.#attempt('demos', () => this.#putBackDemos()));
     const now = new Date();
-    const first = listed.find(({ id }) => id === FIRST_DEMO);
+    const first = listed.find(({ id, stand }) => id === FIRST_DEMO && stand !== 'absent');
     return html`${first === undefined ? nothing : this.#hint(first)}
       <ul>
         ${repeat(
