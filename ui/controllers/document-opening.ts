@@ -3,10 +3,7 @@ import type { Copies } from '../device/copies.ts';
 import type { CopyHead, KeptCopy } from '../device/kept-copy.ts';
 import { type Revised, ServerRefusal } from './api-client.ts';
 import type { SessionStart } from './keeper.ts';
-import type { Wait } from './wait.ts';
-
-/** How long the server may think while the device has a copy to go on with, ms. */
-const PATIENCE_MS = 4000;
+import { patiently, type Wait } from './wait.ts';
 
 /** What a document is opened from. */
 export interface OpeningParts<T> {
@@ -32,6 +29,9 @@ export interface Opened<T> {
 export const isAway = (error: unknown): error is ServerRefusal =>
   error instanceof ServerRefusal && (error.status === 0 || error.status >= 500);
 
+/** What a server that does not answer counts as. */
+export const noAnswer = (): ServerRefusal => new ServerRefusal(0, {});
+
 const isGone = (error: unknown): boolean => error instanceof ServerRefusal && error.code === 'no-such-job';
 
 /** What the server has; with a copy at hand it is not waited for longer than a person would. */
@@ -39,15 +39,11 @@ async function serverState<T>(
   { read, wait }: OpeningParts<T>,
   hasOther: boolean,
 ): Promise<Revised<T> | ServerRefusal> {
-  let callOff = (): void => {};
-  const late = new Promise<ServerRefusal>((resolve) => {
-    if (hasOther) callOff = wait(PATIENCE_MS, () => resolve(new ServerRefusal(0, {})));
-  });
   const answer = read().catch((error: unknown) => {
     if (error instanceof ServerRefusal) return error;
     throw error;
   });
-  return Promise.race([answer, late]).finally(() => callOff());
+  return hasOther ? patiently<Revised<T> | ServerRefusal>(answer, wait, noAnswer) : answer;
 }
 
 /** What a copy goes on as; null where this version cannot read it. Its steps go where its states had to be brought up to date. */

@@ -5,12 +5,10 @@ import type { Copies } from '../device/copies.ts';
 import { jobIdOf } from '../device/kept-copy.ts';
 import { answerDrafts } from '../quotations/answer-drafts.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from './api-client.ts';
-import { isAway } from './document-opening.ts';
+import { isAway, noAnswer } from './document-opening.ts';
 import type { OpenJobs } from './open-jobs.ts';
-import { type Wait, waitInBrowser } from './wait.ts';
+import { patiently, type Wait, waitInBrowser } from './wait.ts';
 
-/** How long the server is waited for before the list is shown as the device has it, ms. */
-const PATIENCE_MS = 4000;
 /** The note on the device that holds the list as it was last heard. */
 const NOTE = 'jobs';
 
@@ -108,15 +106,11 @@ export class JobList {
   /** The server's list, or why there is none now. */
   async #ask(): Promise<Heard | ServerRefusal> {
     const { wait = waitInBrowser } = this.#parts;
-    let callOff = (): void => {};
-    const late = new Promise<ServerRefusal>((resolve) => {
-      callOff = wait(PATIENCE_MS, () => resolve(new ServerRefusal(0, {})));
-    });
     const asked = this.#hear().catch((error: unknown) => {
       if (isAway(error)) return error;
       throw error;
     });
-    return Promise.race([asked, late]).finally(() => callOff());
+    return patiently<Heard | ServerRefusal>(asked, wait, noAnswer);
   }
 
   async #hear(): Promise<Heard> {

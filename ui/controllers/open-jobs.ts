@@ -8,7 +8,7 @@ import { type Opened, openDocument } from './document-opening.ts';
 import { DocumentSession } from './document-session.ts';
 import type { Keeper } from './keeper.ts';
 import { jobOnTheirs } from './stale-save.ts';
-import { type Wait, waitInBrowser } from './wait.ts';
+import { patiently, type Wait, waitInBrowser } from './wait.ts';
 
 /** A job that is open, and what writes it down on the device. */
 interface OpenJob {
@@ -154,7 +154,7 @@ export class OpenJobs {
    */
   async begin(job: Job): Promise<string> {
     const session = this.#begin(job.id, { start: { value: job, revision: 0, etag: NEVER_SENT } });
-    await session.keep('autosave');
+    await patiently(session.keep('autosave'), this.#wait, () => {});
     return session.etag;
   }
 
@@ -178,6 +178,11 @@ export class OpenJobs {
     await Promise.all(
       this.#sessions.filter(({ unkept }) => unkept).map((session) => session.keep('autosave')),
     );
+  }
+
+  /** As `keepAll`, for somebody who waits for it: where there is no answer they go on after a while, and so does the keeping. */
+  async keepAllSoon(): Promise<void> {
+    await patiently(this.keepAll(), this.#wait, () => {});
   }
 
   /** Resolves when all of it is on the device, or cannot be put there. */

@@ -140,7 +140,7 @@ export class JobListPage extends LitElement {
 
   async #load(): Promise<void> {
     // What was typed on a job's page a moment ago belongs on the list.
-    await this.jobs.keepAll();
+    await this.jobs.keepAllSoon();
     if (this.isConnected) await this.jobs.dropUntouched();
     const unsent = this.jobs.unsentIds;
     const { listed, deleted, isFromDevice } = await this.list.load();

@@ -178,6 +178,35 @@ describe('a job on the device', () => {
     ]);
   });
 
+  it('is opened from the device where the server does not answer for longer than a person would wait', async () => {
+    const { app, device } = await begin();
+    const line = { hangs: false };
+    const api = new ApiClient(async (input, init) =>
+      line.hangs ? new Promise<Response>(() => {}) : app.request(String(input), init),
+    );
+    const first = device.tab();
+    const clock = new TestClock();
+    const jobs = new OpenJobs(api, clock.wait, first.copies);
+    (await jobs.open(job.id)).edit(titled('Mine'));
+    await jobs.allWritten();
+    first.close();
+    line.hangs = true;
+    const { copies } = device.tab();
+    const later = new OpenJobs(api, clock.wait, copies);
+    let title = '';
+    void later.open(job.id).then(({ now }) => {
+      title = now.title;
+    });
+    await clock.settle(3900);
+    expect(title).toBe('');
+    await clock.settle(200);
+    await expect.poll(() => title).toBe('Mine');
+    const list = new JobList({ api, jobs: later, copies, wait: clock.wait });
+    const loaded = list.load();
+    await clock.settle(4100);
+    expect((await loaded).isFromDevice).toBe(true);
+  });
+
   it('is opened beside another tab that is working on it, without a connection too', async () => {
     const { line, tab } = await begin();
     const one = tab();
@@ -432,7 +461,7 @@ describe('whatever happens to page and connection', () => {
         if (session.keeping === 'kept') expect(there).toBe(session.now.title);
         else expect([session.keeping, theirs.includes(there)]).toEqual(['changed-elsewhere', true]);
       }),
-      { numRuns: 25 },
+      { numRuns: 12 },
     );
   });
 });
