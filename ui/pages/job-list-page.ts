@@ -142,10 +142,13 @@ export class JobListPage extends LitElement {
     // What was typed on a job's page a moment ago belongs on the list.
     await this.jobs.keepAllSoon();
     if (this.isConnected) await this.jobs.dropUntouched();
-    const unsent = this.jobs.unsentIds;
     const { listed, deleted, isFromDevice } = await this.list.load();
     [this.listed, this.deleted, this.away] = [listed, deleted, isFromDevice];
-    this.#toldUnsent = unsent;
+    const waits = listed.filter(({ stand }) => stand === 'waits');
+    this.#toldUnsent = waits
+      .map(({ id }) => id)
+      .toSorted()
+      .join(' ');
     this.#sentSince();
   }
 
