@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
@@ -39,9 +42,41 @@ const fontsAtOnce = (): Plugin => ({
   },
 });
 
+const fixedFiles = fileURLToPath(new URL('./ui/fixed', import.meta.url));
+const SERVICE_WORKER = 'service-worker';
+
+const sha256 = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+/** Writes into the service worker which files it keeps: all of the build, each with its hash, and a version made of these. */
+const offlineFiles = (): Plugin => ({
+  name: 'offline-files',
+  apply: 'build',
+  enforce: 'post',
+  generateBundle(_options, bundle) {
+    const worker = bundle[`${SERVICE_WORKER}.js`];
+    if (worker?.type !== 'chunk') throw new Error('The build has no service worker.');
+    if (worker.imports.length > 0 || worker.dynamicImports.length > 0)
+      throw new Error(`The service worker shares files with the page: ${worker.imports.join(', ')}.`);
+    const built = Object.values(bundle)
+      .filter((file) => file !== worker && !/\.(?:gz|br|map)$/.test(file.fileName))
+      .map((file) => [file.fileName, file.type === 'chunk' ? file.code : file.source] as const);
+    const fixed = readdirSync(fixedFiles).map(
+      (name) => [name, readFileSync(join(fixedFiles, name))] as const,
+    );
+    const files = [...built, ...fixed]
+      .map(([name, bytes]) => ({ path: `/${name}`, sha256: sha256(bytes) }))
+      .toSorted((a, b) => (a.path < b.path ? -1 : 1));
+    const version = `ringwright-${sha256(JSON.stringify(files)).slice(0, 16)}`;
+    worker.code = `const OFFLINE_FILES = ${JSON.stringify({ version, files })};\n${worker.code}`;
+  },
+});
+
 export default defineConfig({
   root: fileURLToPath(new URL('./ui', import.meta.url)),
-  plugins: [compressedCopies(), fontsAtOnce()],
+  // Files that go by one name in every build: what the browser knows the product by when it is on a home screen.
+  publicDir: fixedFiles,
+  // The list is made of files that are finished, and compressed as all others.
+  plugins: [offlineFiles(), compressedCopies(), fontsAtOnce()],
   // Of today's kind, so that what it shares with the page need not be wrapped.
   worker: { format: 'es' },
   build: {
@@ -53,7 +88,17 @@ export default defineConfig({
     // One file: every page of a job wants the engine, and pages change without loading anew.
     chunkSizeWarningLimit: 2000,
     // That copies take time to compress is no news to whoever starts the product.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      input: {
+        index: fileURLToPath(new URL('./ui/index.html', import.meta.url)),
+        [SERVICE_WORKER]: fileURLToPath(new URL('./ui/offline/service-worker.ts', import.meta.url)),
+      },
+      // Browsers look for a newer service worker at the address of the one that they have.
+      output: {
+        entryFileNames: ({ name }) => (name === SERVICE_WORKER ? '[name].js' : 'assets/[name]-[hash].js'),
+      },
+    },
     modulePreload: { polyfill: false },
   },
   server: {

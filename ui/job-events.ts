@@ -63,6 +63,8 @@ export interface JobEventDetails {
   'page-asked': { readonly href: string };
   /** A job went off the list, or came back: other windows may have it open. */
   'list-changed': null;
+  /** Go on with the newest version of the product. */
+  'update-asked': null;
   /** A point is being dragged or was placed on the plan. */
   'point-placed': PlacedAt;
   /** Something is asked of the search for ways. */
@@ -100,6 +102,7 @@ declare global {
     'kit-part-shown': CustomEvent<JobEventDetails['kit-part-shown']>;
     'list-changed': CustomEvent<JobEventDetails['list-changed']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
+    'update-asked': CustomEvent<JobEventDetails['update-asked']>;
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;

@@ -32,8 +32,18 @@ export interface Window {
   readonly troubles: readonly string[];
 }
 
-/** Opens a window on the product; a phone has touch. */
-export async function openWindow(browser: Browser, address: string, size: Size): Promise<Window> {
+/**
+ * Opens a window on the product; a phone has touch.
+ *
+ * @param keepsFiles true: the browser keeps the product's files, so that it opens without a connection. Without, every page
+ *   comes from the server, as a test that stands between the two wants it.
+ */
+export async function openWindow(
+  browser: Browser,
+  address: string,
+  size: Size,
+  keepsFiles = false,
+): Promise<Window> {
   const context = await browser.newContext({
     baseURL: address,
     viewport: sizes[size],
@@ -41,6 +51,7 @@ export async function openWindow(browser: Browser, address: string, size: Size):
     isMobile: size === 'phone',
     acceptDownloads: true,
     locale: 'en-GB',
+    serviceWorkers: keepsFiles ? 'allow' : 'block',
   });
   const page = await context.newPage();
   // On a busy machine half a second may take ten; what is not there after thirty is not coming, and a test says what it waited for.

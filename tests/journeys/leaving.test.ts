@@ -1,3 +1,4 @@
+import type { Route } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { allKept, type Stage, setStage } from './stage.ts';
 
@@ -28,19 +29,22 @@ describe('a page that is closed in the middle of a word', () => {
 });
 
 describe('a job whose changes the server could not be given', () => {
-  it('is not left without asking', async () => {
+  it('is left without being asked, since the device has them, and is as it was when it is opened again', async () => {
     const { page, context } = await stage.open('desk', '/jobs/saltglass3/price');
-    await page.route('**/api/jobs/saltglass3?*', (route) =>
-      route.request().method() === 'PUT' ? route.abort() : route.continue(),
-    );
+    const cut = async (route: Route): Promise<void> =>
+      route.request().method() === 'PUT' ? route.abort() : route.continue();
+    await context.route('**/api/jobs/saltglass3?*', cut);
     await page.getByRole('textbox', { name: 'Travel, there and back' }).fill('91');
     await page.keyboard.press('Enter');
-    await page.locator('keeping-line[keeping=not-kept]').waitFor();
-    const asked = page.waitForEvent('dialog');
+    await page.locator('keeping-line[keeping=not-kept][here]').waitFor();
+    const closed = page.waitForEvent('close');
     await page.close({ runBeforeUnload: true });
-    const dialog = await asked;
-    expect(dialog.type()).toBe('beforeunload');
-    await dialog.accept();
+    await closed;
+    expect(await read('/api/jobs/saltglass3')).not.toMatchObject({ terms: { travelMin: 91 } });
+    await context.unroute('**/api/jobs/saltglass3?*');
+    const again = await context.newPage();
+    await again.goto('/', { waitUntil: 'networkidle' });
+    await expect.poll(() => read('/api/jobs/saltglass3')).toMatchObject({ terms: { travelMin: 91 } });
     await context.close();
   });
 });
@@ -54,10 +58,12 @@ describe('the firm’s page left while the server is away', () => {
     const name = page.getByRole('textbox', { name: 'Name' }).first();
     await name.fill('Typed in the cellar');
     await name.press('Enter');
-    await page.locator('keeping-line[keeping=not-kept]').waitFor();
+    await page.locator('keeping-line[keeping=not-kept][here]').waitFor();
     await page.getByRole('link', { name: 'All jobs' }).click();
     await page.getByRole('heading', { name: 'Jobs', exact: true }).waitFor();
-    await page.getByText('Your changes to the firm’s library are not saved yet.').waitFor();
+    await page
+      .getByText('Your changes to the firm’s library are not sent yet: they are kept on this device.')
+      .waitFor();
     await page.unroute('**/api/library');
     await page.getByRole('link', { name: 'Firm, prices and norms' }).first().click();
     expect(await name.inputValue()).toBe('Typed in the cellar');

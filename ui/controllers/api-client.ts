@@ -4,6 +4,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { readLibraryText } from '#model/read-library.ts';
+import { isNewer } from './newer-version.ts';
 
 /** A line of the list of jobs. */
 export interface ListedJob {
@@ -21,6 +22,9 @@ export interface ListedJob {
   readonly schemes: number;
 }
 
+/** Said where there was no answer: to somebody in a hallway, who cannot see to a server. */
+export const NO_CONNECTION = 'There is no connection.';
+
 /** What the server or the way to it says no with. */
 export class ServerRefusal extends Error {
   override readonly name = 'ServerRefusal';
@@ -35,7 +39,7 @@ export class ServerRefusal extends Error {
   readonly faults: readonly Fault[];
 
   constructor(status: number, body: Partial<ProblemBody>) {
-    super(body.detail ?? body.title ?? 'The server is not to be reached. See that it runs, and try again.');
+    super(body.detail ?? body.title ?? NO_CONNECTION);
     this.status = status;
     this.code = body.code ?? 'not-reached';
     this.currentRevision = body.currentRevision ?? null;
@@ -97,15 +101,23 @@ async function problemOf(answer: Response): Promise<Partial<ProblemBody>> {
   }
 }
 
+/**
+ * What was stored and cannot be read here. The server keeps only what it can read itself, so what this page does not know
+ * comes from a newer version of the product; whoever shows it offers that.
+ */
+const unreadable = (what: 'job' | 'library', faults: readonly Fault[]): ServerRefusal =>
+  new ServerRefusal(422, {
+    code: isNewer(faults) ? `${what}-newer` : `${what}-unreadable`,
+    detail: isNewer(faults)
+      ? `${what === 'job' ? 'It was' : 'Prices and norms were'} saved by a newer Ringwright than the one that is open here. Nothing was changed.`
+      : `${what === 'job' ? 'The stored job' : 'What is stored of prices and norms'} cannot be read. Nothing was changed.`,
+    faults,
+  });
+
 async function jobIn(answer: Response): Promise<Revised<Job>> {
   const read = readJobText(await answer.text());
   if (read.ok) return { value: read.job, ...taggedBy(answer) };
-  throw new ServerRefusal(422, {
-    code: 'job-unreadable',
-    detail:
-      'The stored job holds what this page does not know. A newer version may have stored it: load the page anew. Nothing was changed.',
-    faults: read.faults,
-  });
+  throw unreadable('job', read.faults);
 }
 
 /** Speaks to the server; every refusal, and no answer at all, is a `ServerRefusal`. */
@@ -165,12 +177,7 @@ export class ApiClient {
     const answer = await this.ask('GET', '/api/library');
     const read = readLibraryText(await answer.text());
     if (read.ok) return { value: read.library, ...taggedBy(answer) };
-    throw new ServerRefusal(422, {
-      code: 'library-unreadable',
-      detail:
-        'The stored prices and norms hold what this page does not know. A newer version may have stored them: load the page anew. Nothing was changed.',
-      faults: read.faults,
-    });
+    throw unreadable('library', read.faults);
   }
 
   /** @param base the tag of the revision that the library was changed from. */

@@ -12,3 +12,11 @@ export interface Merged<T> {
   /** What came in from there, in words. */
   readonly cameIn: string;
 }
+
+/** What somebody else saved while it was changed here. */
+export interface Theirs<T> {
+  readonly value: T;
+  readonly revision: number;
+  /** ISO; null where it is not told. */
+  readonly savedAt: string | null;
+}

@@ -1,33 +1,16 @@
 import type { Objectish } from 'immer';
 import { isSameData } from '#engine/plan/same-data.ts';
+import { NEVER_SENT } from '../device/kept-copy.ts';
 import type { Keeping } from '../job-view.ts';
 import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
-import type { BothChanged, Merged } from './both-changed.ts';
+import type { Merged, Theirs } from './both-changed.ts';
 import { EditHistory, type HistoryEdit } from './edit-history.ts';
+import { isGone, type Keeper, lookAt, type SessionStart } from './keeper.ts';
+import { type Wait, waitInBrowser } from './wait.ts';
 
-/** How a document is fetched and kept. */
-export interface Keeper<T> {
-  readonly read: () => Promise<Revised<T>>;
-  /** Saves on the revision of a tag and gives the new one; refuses a stale base with 412. */
-  readonly save: (value: T, base: string, how: 'autosave' | 'by-hand') => Promise<Tagged>;
-  /** Looks what is there: null while it is what the tag says, else what it is now; refuses what was deleted. */
-  readonly look?: (etag: string) => Promise<Revised<T> | null>;
-  /** Brings what was changed here and elsewhere together; null where a person has to decide. Absent: always. */
-  readonly merge?: (states: BothChanged<T>) => Merged<T> | null;
-}
-
-/** Calls back after a while; what it gives back calls it off. */
-export type Wait = (ms: number, then: () => void) => () => void;
-
-const waitInBrowser: Wait = (ms, then) => {
-  const timer = setTimeout(then, ms);
-  return () => clearTimeout(timer);
-};
-
-/** The server's word that it was deleted. */
-const isGone = (error: unknown): boolean => error instanceof ServerRefusal && error.code === 'no-such-job';
-
-/** Rest after the last edit before it is kept, ms. */
+/** Most states without an answer that are remembered. */
+const MOST_UNANSWERED = 20;
+/** Rest after the last edit before it is sent, ms. */
 const REST_MS = 800;
 /** First wait before a save that did not get through is tried again; doubled each time, ms. */
 const RETRY_MS = 2000;
@@ -49,15 +32,13 @@ export class DocumentSession<T extends Objectish> {
   #wantsPin = false;
   /** True when a save that did not get through will be tried again by itself. */
   #triesAgain = false;
-  /** What was sent since the last answer without getting one: any of it may have arrived all the same. */
+  /** What was sent since the last answer, and has none so far: any of it may have arrived all the same. */
   #unanswered: readonly T[] = [];
   #keeping: Keeping = 'kept';
   #trouble: string | null = null;
   #troubleCode: string | null = null;
   /** What somebody else saved in between, once it was read; null when nobody did. */
-  #theirs: T | null = null;
-  #theirRevision: number | null = null;
-  #theirSavedAt: string | null = null;
+  #theirs: Theirs<T> | null = null;
   /** What came in from elsewhere and was not told yet. */
   #cameIn: string | null = null;
   #saving: Promise<void> | null = null;
@@ -67,13 +48,26 @@ export class DocumentSession<T extends Objectish> {
   readonly #changed: () => void;
   readonly #wait: Wait;
 
-  constructor(start: Revised<T>, keeper: Keeper<T>, changed: () => void, wait: Wait = waitInBrowser) {
-    this.#history = new EditHistory(start.value);
-    this.#kept = this.#history.now;
-    this.#tagged = { revision: start.revision, etag: start.etag };
+  /** @param start what has an empty tag was never sent: its first save is of a new one. */
+  constructor(start: SessionStart<T>, keeper: Keeper<T>, changed: () => void, wait: Wait = waitInBrowser) {
+    const { value, revision, etag, goneOn } = start;
+    this.#history = new EditHistory<T>(goneOn === undefined ? value : goneOn.now, goneOn);
+    this.#kept = goneOn === undefined ? this.#history.now : value;
+    this.#unanswered = goneOn?.sent ?? [];
+    this.#tagged = { revision, etag };
     this.#keeper = keeper;
-    this.#changed = changed;
     this.#wait = wait;
+    this.#changed = () => {
+      this.#hold();
+      changed();
+    };
+    if (this.unkept) this.#keeping = 'keeping';
+    this.#hold();
+  }
+
+  #hold(): void {
+    const parts = { ...this.#tagged, ...this.#history.steps, sent: this.#unanswered, unsent: this.unkept };
+    this.#keeper.device?.hold({ now: this.now, base: this.#kept, ...parts });
   }
 
   get now(): T {
@@ -111,15 +105,15 @@ export class DocumentSession<T extends Objectish> {
   }
   /** What somebody else saved in between; null when nobody did. */
   get theirRevision(): number | null {
-    return this.#theirRevision;
+    return this.#theirs?.revision ?? null;
   }
   /** What they saved, as it was read; null when nobody did. */
   get theirs(): T | null {
-    return this.#theirs;
+    return this.#theirs?.value ?? null;
   }
   /** When that was, ISO; null when nobody did, or it is not told. */
   get theirSavedAt(): string | null {
-    return this.#theirSavedAt;
+    return this.#theirs?.savedAt ?? null;
   }
   get undoLabel(): string | null {
     return this.#history.undoLabel;
@@ -129,7 +123,15 @@ export class DocumentSession<T extends Objectish> {
   }
   /** True when there is something that the server has not. */
   get unkept(): boolean {
-    return this.#history.now !== this.#kept;
+    return this.#tagged.etag === NEVER_SENT || this.#history.now !== this.#kept;
+  }
+  /** True when the newest state is on the device: nothing is lost with the page. */
+  get isHeld(): boolean {
+    return this.#keeper.device?.isHeld ?? false;
+  }
+  /** True when what there is to send only waits for the connection, or for a server that can take it, and is on the device. */
+  get waitsHere(): boolean {
+    return this.#keeping === 'not-kept' && this.#triesAgain && this.isHeld;
   }
 
   edit(edit: HistoryEdit<T>): void {
@@ -191,6 +193,9 @@ export class DocumentSession<T extends Objectish> {
 
   async #save(value: T, how: 'autosave' | 'by-hand'): Promise<void> {
     this.#triesAgain = false;
+    // On the device before it goes out: the answer may come when there is no page any more.
+    this.#unanswered = [...this.#unanswered.filter((one) => one !== value), value].slice(-MOST_UNANSWERED);
+    this.#hold();
     try {
       this.#hasKept(value, await this.#keeper.save(value, this.#tagged.etag, how));
       this.#isPinned = how === 'by-hand';
@@ -216,17 +221,14 @@ export class DocumentSession<T extends Objectish> {
     this.#trouble = null;
     this.#troubleCode = null;
     this.#theirs = null;
-    this.#theirRevision = null;
-    this.#theirSavedAt = null;
   }
 
   async #refused(value: T, error: unknown): Promise<void> {
-    if (error instanceof ServerRefusal && error.status === 412) return this.#stale(value, error);
+    if (error instanceof ServerRefusal && error.status === 412) return this.#stale(error);
     this.#hasFailed(error);
     const maySucceed = !(error instanceof ServerRefusal) || error.status === 0 || error.status >= 500;
-    if (!maySucceed) return;
-    this.#unanswered = [...this.#unanswered, value];
-    this.#tryAgain();
+    if (maySucceed) this.#tryAgain();
+    else this.#unanswered = this.#unanswered.filter((one) => one !== value);
   }
 
   #hasFailed(error: unknown): void {
@@ -242,7 +244,7 @@ export class DocumentSession<T extends Objectish> {
   }
 
   /** Another revision is there. If it is what we sent, only the answer was lost; else a person decides. */
-  async #stale(value: T, error: ServerRefusal): Promise<void> {
+  async #stale(error: ServerRefusal): Promise<void> {
     let theirs: Revised<T>;
     try {
       theirs = await this.#keeper.read();
@@ -252,19 +254,18 @@ export class DocumentSession<T extends Objectish> {
       this.#tryAgain();
       return;
     }
-    const ours = [value, ...this.#unanswered].find((sent) => isSameData(sent, theirs.value));
+    const ours = this.#unanswered.find((sent) => isSameData(sent, theirs.value));
     if (ours !== undefined) {
       this.#hasKept(ours, theirs);
       return;
     }
+    if (this.#goesOnFrom(theirs)) return;
     const merged = this.#keeper.merge?.({ base: this.#kept, mine: this.now, theirs: theirs.value });
     if (merged != null) return this.#goOnWith(theirs, merged);
     this.#keeping = 'changed-elsewhere';
     this.#trouble = 'This was changed elsewhere in the meantime.';
     this.#troubleCode = null;
-    this.#theirs = theirs.value;
-    this.#theirRevision = theirs.revision;
-    this.#theirSavedAt = error.savedAt;
+    this.#theirs = { value: theirs.value, revision: theirs.revision, savedAt: error.savedAt };
   }
 
   /** Goes on from what they saved, with what was changed here upon it, and saves that. */
@@ -297,6 +298,19 @@ export class DocumentSession<T extends Objectish> {
     return cameIn;
   }
 
+  /** Lays the own state on what somebody else saved; false where a person has to decide. */
+  #goesOnFrom(theirs: Revised<T>): boolean {
+    const { now } = this.#history;
+    const own = this.#keeper.onTheirs?.(this.#kept, now, theirs.value);
+    if (own === undefined) return false;
+    // Steps back would lead to what is not to come back.
+    if (own.mine !== now) this.#history = new EditHistory(own.mine);
+    if (!own.isSettled) return false;
+    this.#hasKept(theirs.value, theirs);
+    this.#later(REST_MS);
+    return true;
+  }
+
   /**
    * Looks whether it is still there, unless a save is about to tell. What was deleted is no longer called saved; what
    * was put back meanwhile goes on from there; what they saved since, while a person decides, counts as theirs. No
@@ -304,11 +318,13 @@ export class DocumentSession<T extends Objectish> {
    */
   async lookAgain(): Promise<void> {
     const { etag } = this.#tagged;
-    if (this.#saving !== null) return;
-    const seen = await this.#look(etag);
+    if (this.#saving !== null || etag === NEVER_SENT) return;
+    const seen = await lookAt(this.#keeper, etag);
     const isOld = this.#saving !== null || this.#tagged.etag !== etag;
     if (isOld || seen === undefined) return;
     if (this.#keeping === 'changed-elsewhere' && seen !== null && seen !== 'gone') this.#haveMovedOn(seen);
+    if (this.#keeping === 'kept' && seen !== null && seen !== 'gone' && this.#isLessened(seen))
+      return this.take(seen);
     if ((seen === 'gone') === (this.#keeping === 'gone')) return;
     if (seen === 'gone') this.#keeping = 'gone';
     else this.#isBack(seen);
@@ -317,20 +333,15 @@ export class DocumentSession<T extends Objectish> {
 
   /** What somebody else saved was saved by them anew while a person decides: that is what there is to decide about. */
   #haveMovedOn({ value, revision }: Revised<T>): void {
-    if (revision === this.#theirRevision) return;
-    this.#theirs = value;
-    this.#theirRevision = revision;
-    this.#theirSavedAt = null;
+    if (revision === this.#theirs?.revision) return;
+    this.#theirs = { value, revision, savedAt: null };
     this.#changed();
   }
 
-  /** Undefined: it cannot be told. */
-  async #look(etag: string): Promise<Revised<T> | null | 'gone' | undefined> {
-    try {
-      return await this.#keeper.look?.(etag);
-    } catch (error) {
-      return isGone(error) ? 'gone' : undefined;
-    }
+  /** True where something was erased there that is here still. */
+  #isLessened({ value }: Revised<T>): boolean {
+    const own = this.#keeper.onTheirs?.(this.#kept, this.#kept, value);
+    return own !== undefined && own.mine !== this.#kept;
   }
 
   /** @param other what it came back as; null where that is what it was. */
@@ -379,7 +390,7 @@ export class DocumentSession<T extends Objectish> {
     this.#changed();
   }
 
-  /** Lets the timers go; what is not kept by then is lost with the page, which asks before it is left. */
+  /** Lets the timers go. */
   stop(): void {
     this.#callOff();
   }

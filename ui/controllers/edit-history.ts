@@ -18,11 +18,19 @@ export interface HistoryEdit<T> {
   readonly group?: string;
 }
 
-interface DoneStep {
+/** A step as it can be taken back and made again. */
+export interface DoneStep {
   readonly label: string;
   readonly group: string | null;
   readonly forward: readonly Patch[];
   readonly backward: readonly Patch[];
+}
+
+/** The steps of a document, the last one last in each. */
+export interface Steps {
+  readonly done: readonly DoneStep[];
+  /** Those that were taken back. */
+  readonly undone: readonly DoneStep[];
 }
 
 /** How many steps back are remembered. */
@@ -34,8 +42,16 @@ export class EditHistory<T extends Objectish> {
   #done: readonly DoneStep[] = [];
   #undone: readonly DoneStep[] = [];
 
-  constructor(start: T) {
+  /** @param steps what led to the start, where it is gone on with. */
+  constructor(start: T, steps: Steps = { done: [], undone: [] }) {
     this.#now = freeze(start, true);
+    this.#done = steps.done;
+    this.#undone = steps.undone;
+  }
+
+  /** The steps so far; the lists stay the same ones until something is done. */
+  get steps(): Steps {
+    return { done: this.#done, undone: this.#undone };
   }
 
   get now(): T {

@@ -1,9 +1,17 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { ListedJob } from '../controllers/api-client.ts';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { JobLine, JobStand } from '../controllers/job-list.ts';
 import { jobHref } from '../controllers/router.ts';
+import { NEVER_SENT } from '../device/kept-copy.ts';
 import { whenWords } from '../when-words.ts';
 import { counted } from '../written.ts';
 import { controlsCss } from './shared-styles.ts';
+
+/** How a job stands to this device, in words; nothing where all is as usual. */
+const standWords: Readonly<Record<JobStand, string>> = {
+  sent: '',
+  waits: 'Kept on this device, not sent yet',
+  absent: 'Not on this device: needs a connection',
+};
 
 /**
  * A job as a line of the list.
@@ -57,6 +65,10 @@ export class JobRow extends LitElement {
         color: var(--ink-soft);
         font-size: 0.875rem;
       }
+      .stand {
+        font-weight: 600;
+        color: var(--ink);
+      }
       .facts {
         display: flex;
         flex-wrap: wrap;
@@ -85,7 +97,7 @@ export class JobRow extends LitElement {
       }
     `,
   ];
-  declare job: ListedJob;
+  declare job: JobLine;
   declare now: Date;
 
   /** Moves the focus to the way into the job. */
@@ -101,9 +113,16 @@ export class JobRow extends LitElement {
       <div class="facts">
         <span>${job.wantedPoints === 0 ? 'nothing wanted yet' : counted(job.wantedPoints, 'wanted point')}</span>
         <span>${job.schemes === 0 ? 'no scheme yet' : counted(job.schemes, 'scheme')}</span>
-        <span>saved ${whenWords(job.savedAt, this.now)}</span>
+        ${job.etag === NEVER_SENT ? nothing : html`<span>saved ${whenWords(job.savedAt, this.now)}</span>`}
+        ${job.stand === 'sent' ? nothing : html`<span class="stand">${standWords[job.stand]}</span>`}
       </div>
-      <div class="acts">
+      ${job.etag === NEVER_SENT || job.stand === 'absent' ? nothing : this.#acts()}`;
+  }
+
+  /** What the server does: of a job that it was never given, or cannot be reached for, there is nothing to be done. */
+  #acts(): TemplateResult {
+    const { job } = this;
+    return html`<div class="acts">
         <button class="small" aria-label=${`Copy ${job.title}`} @click=${() => this.#tell('job-copied')}>Copy</button>
         <button class="small quiet" aria-label=${`Delete ${job.title}`} @click=${() => this.#tell('job-removed')}>
           Delete
@@ -121,7 +140,7 @@ declare global {
     'job-row': JobRow;
   }
   interface HTMLElementEventMap {
-    'job-copied': CustomEvent<{ readonly job: ListedJob }>;
-    'job-removed': CustomEvent<{ readonly job: ListedJob }>;
+    'job-copied': CustomEvent<{ readonly job: JobLine }>;
+    'job-removed': CustomEvent<{ readonly job: JobLine }>;
   }
 }

@@ -16,6 +16,7 @@ const words: Readonly<Record<Keeping, string>> = {
 export class KeepingLine extends LitElement {
   static override properties: PropertyDeclarations = {
     keeping: { type: String, reflect: true },
+    here: { type: Boolean, reflect: true },
     unread: { type: Number, reflect: true },
   };
   static override styles = [
@@ -55,9 +56,15 @@ export class KeepingLine extends LitElement {
         color: var(--fail);
         font-weight: 600;
       }
+      /* Nothing is lost: it waits. */
+      :host([here]) {
+        color: var(--ink);
+      }
     `,
   ];
   declare keeping: Keeping;
+  /** True where it is kept on the device, and waits for the connection. */
+  declare here: boolean;
   /** How many entries cannot be read. */
   declare private unread: number;
   #endWatch = (): void => {};
@@ -65,6 +72,7 @@ export class KeepingLine extends LitElement {
   constructor() {
     super();
     this.keeping = 'kept';
+    this.here = false;
     this.unread = 0;
   }
 
@@ -84,6 +92,7 @@ export class KeepingLine extends LitElement {
 
   get #words(): string {
     const saysUnread = this.unread > 0 && (this.keeping === 'kept' || this.keeping === 'keeping');
+    if (this.here && !saysUnread) return 'On this device';
     return saysUnread ? `${counted(this.unread, 'entry', 'entries')} not saved` : words[this.keeping];
   }
 

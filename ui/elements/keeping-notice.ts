@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { NO_CONNECTION } from '../controllers/api-client.ts';
 import type { ChangedTwice } from '../controllers/changed-twice.ts';
 import type { Settlement } from '../controllers/settle-job.ts';
 import type { Keeping } from '../job-view.ts';
@@ -40,6 +41,8 @@ export class KeepingNotice extends LitElement {
     unkept: { type: Boolean },
     changedTwice: { attribute: false },
     triesAgain: { type: Boolean },
+    here: { type: Boolean },
+    waiting: { type: Number },
     about: { type: String },
   };
   static override styles = [
@@ -56,6 +59,14 @@ export class KeepingNotice extends LitElement {
         padding: 8px 20px;
         background: var(--ask-wash);
         border-bottom: 1px solid var(--ask);
+      }
+      div.here {
+        flex-wrap: nowrap;
+        padding-block: 4px;
+        font-size: 0.875rem;
+      }
+      div.here p {
+        flex: 1;
       }
       div.elsewhere {
         background: var(--fail-wash);
@@ -79,6 +90,10 @@ export class KeepingNotice extends LitElement {
         div {
           padding: 8px 12px;
         }
+        /* One line: the plan needs the room, and it is tried again by itself. */
+        div.here button {
+          display: none;
+        }
       }
     `,
   ];
@@ -93,6 +108,10 @@ export class KeepingNotice extends LitElement {
   declare changedTwice: Pick<ChangedTwice, 'clashes' | 'differences'> | null;
   /** True when it is tried again without being asked. */
   declare triesAgain: boolean;
+  /** True where it is kept on the device, and waits for the connection. */
+  declare here: boolean;
+  /** How many jobs wait to be sent, this one among them. */
+  declare waiting: number;
   declare about: Kept;
 
   constructor() {
@@ -103,13 +122,28 @@ export class KeepingNotice extends LitElement {
     this.unkept = false;
     this.changedTwice = null;
     this.triesAgain = true;
+    this.here = false;
+    this.waiting = 0;
     this.about = 'job';
   }
 
   override render(): TemplateResult | typeof nothing {
     if (this.keeping === 'changed-elsewhere') return this.#elsewhere();
     if (this.keeping === 'gone') return this.#deleted();
-    return this.trouble === null ? nothing : this.#notKept(this.trouble);
+    if (this.trouble === null) return nothing;
+    return this.here ? this.#waits(this.trouble) : this.#notKept(this.trouble);
+  }
+
+  #waits(trouble: string): TemplateResult {
+    const others = this.waiting > 1 ? ` ${this.waiting} jobs wait.` : '';
+    const words =
+      trouble === NO_CONNECTION
+        ? `No connection: kept on this device, sent when there is one.${others}`
+        : `${trouble} Kept on this device; sent by itself.${others}`;
+    return html`<div class="here" role="status">
+      <p>${words}</p>
+      <button class="small" @click=${() => this.#tell('keep-asked')}>Try now</button>
+    </div>`;
   }
 
   #notKept(trouble: string): TemplateResult {

@@ -1,17 +1,26 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
+import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { OtherWindows } from '../controllers/other-windows.ts';
 import { hrefOf, type Route, Router } from '../controllers/router.ts';
+import { AskedToLast } from '../device/asked-to-last.ts';
+import { Copies } from '../device/copies.ts';
+import { openDeviceStore } from '../device/indexed-store.ts';
+import { thisTab } from '../device/this-tab.ts';
 import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
+import { AppUpdate } from '../offline/app-update.ts';
 import type { WayBack } from './firm-page.ts';
 import './firm-page.ts';
 import './job-list-page.ts';
 import './job-page.ts';
 import './missing-page.ts';
+
+/** Only what was built is kept for opening without a connection: the developers' server changes its files as it goes. */
+const IS_BUILT = (import.meta as { readonly env?: { readonly PROD?: boolean } }).env?.PROD === true;
 
 /** The product's frame: it follows addresses, shows their page, and is there when something breaks. */
 export class AppShell extends LitElement {
@@ -77,6 +86,23 @@ export class AppShell extends LitElement {
         flex: 1 1 320px;
         margin: 0;
       }
+      .news {
+        display: flex;
+        gap: 12px;
+        align-items: center;
+        padding: 4px 20px;
+        background: var(--ask-wash);
+        border-bottom: 1px solid var(--ask);
+      }
+      .news p {
+        flex: 1;
+        margin: 0;
+      }
+      @media (max-width: 700px) {
+        .news {
+          padding: 2px 12px;
+        }
+      }
     `,
   ];
   declare private route: Route;
@@ -87,10 +113,18 @@ export class AppShell extends LitElement {
   /** Entries that could not be read when the page was left. */
   #unreadAtLeaving: readonly UnreadEntry[] = [];
   readonly #api = new ApiClient();
-  readonly #jobs = new OpenJobs(this.#api);
-  readonly #library = new OpenLibrary(this.#api);
+  readonly #copies = new Copies(openDeviceStore(), thisTab());
+  readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
+  readonly #library = new OpenLibrary(this.#api, undefined, this.#copies);
+  readonly #list = new JobList({ api: this.#api, jobs: this.#jobs, copies: this.#copies });
+  readonly #toLast = new AskedToLast();
+  readonly #update = new AppUpdate({
+    changed: () => this.requestUpdate(),
+    reload: () => void this.#loadAnew(),
+  });
   readonly #otherWindows = new OtherWindows(() => void this.#jobs.lookAgain());
   #endLibraryWatch = (): void => {};
+  #endJobsWatch = (): void => {};
   readonly #router = new Router((route) => {
     this.#unreadAtLeaving = unreadEntries();
     this.route = route;
@@ -103,6 +137,7 @@ export class AppShell extends LitElement {
     this.dropped = [];
     this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
     this.addEventListener('list-changed', () => this.#otherWindows.tell());
+    this.addEventListener('update-asked', () => void this.#update.take());
   }
 
   override connectedCallback(): void {
@@ -110,8 +145,11 @@ export class AppShell extends LitElement {
     this.#router.start();
     this.#otherWindows.start();
     addEventListener('beforeunload', this.#leaving);
-    addEventListener('online', this.#keepAll);
+    addEventListener('online', this.#isConnected);
     this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
+    this.#endJobsWatch = this.#jobs.watch(() => this.#toLast.ask(this.#jobs.unkept));
+    if (IS_BUILT) void this.#update.start();
+    void this.#takeUp();
     document.addEventListener('visibilitychange', this.#lookedAt);
     addEventListener('focus', this.#cameBack);
     addEventListener('error', this.#failed);
@@ -123,8 +161,10 @@ export class AppShell extends LitElement {
     this.#router.stop();
     this.#otherWindows.stop();
     removeEventListener('beforeunload', this.#leaving);
-    removeEventListener('online', this.#keepAll);
+    removeEventListener('online', this.#isConnected);
     this.#endLibraryWatch();
+    this.#endJobsWatch();
+    this.#update.stop();
     document.removeEventListener('visibilitychange', this.#lookedAt);
     removeEventListener('focus', this.#cameBack);
     removeEventListener('error', this.#failed);
@@ -134,10 +174,29 @@ export class AppShell extends LitElement {
   readonly #leaving = (event: BeforeUnloadEvent): void => {
     // What is being typed counts too: a field sends it when it is left.
     sendTyped();
-    if (!this.#jobs.unkept && !this.#library.unkept && unreadEntries().length === 0) return;
     this.#keepAll();
-    event.preventDefault();
+    const wouldBeLost = this.#jobs.wouldBeLost || this.#library.wouldBeLost || unreadEntries().length > 0;
+    if (wouldBeLost) event.preventDefault();
   };
+
+  /** What an earlier page left unsent is sent, and what was erased elsewhere goes here too. */
+  async #takeUp(): Promise<void> {
+    await Promise.all([this.#jobs.resume(), this.#library.resume()]);
+    // The list's own page hears it by itself.
+    if (this.route.page !== 'jobs') await this.#list.load().catch(() => {});
+  }
+
+  readonly #isConnected = (): void => {
+    this.#keepAll();
+    void this.#takeUp();
+  };
+
+  /** Loads the page anew once all is on the device, or cannot be put there. */
+  async #loadAnew(): Promise<void> {
+    sendTyped();
+    await Promise.all([this.#jobs.allWritten(), this.#library.allWritten()]);
+    location.reload();
+  }
 
   /** A window that is left keeps what it has; one that is come back to looks what has changed meanwhile. */
   readonly #lookedAt = (): void => {
@@ -202,7 +261,15 @@ export class AppShell extends LitElement {
           >Skip to the content</a
         >
       </nav>
-      ${this.broken === '' ? nothing : this.#sorry()}${this.#libraryLeft()}${this.#entriesDropped()}${this.#page(this.route)}`;
+      ${this.#newerVersion()}${this.broken === '' ? nothing : this.#sorry()}${this.#libraryLeft()}${this.#entriesDropped()}${this.#page(this.route)}`;
+  }
+
+  #newerVersion(): TemplateResult | typeof nothing {
+    if (!this.#update.waits) return nothing;
+    return html`<div class="news" role="status">
+      <p>A newer Ringwright is ready.</p>
+      <button class="small" @click=${() => void this.#update.take()}>Update</button>
+    </div>`;
   }
 
   /** What is not kept of the library is said on every page, not on the firm's alone. */
@@ -210,7 +277,11 @@ export class AppShell extends LitElement {
     const keeping = this.#library.session?.keeping ?? 'kept';
     if (this.route.page === 'firm' || keeping === 'kept' || keeping === 'keeping') return nothing;
     return html`<div class="broken" role="alert">
-      <p><strong>Your changes to the firm’s library are not saved yet.</strong></p>
+      <p>
+        <strong>Your changes to the firm’s library are not ${
+          this.#library.session?.waitsHere ? 'sent yet: they are kept on this device.' : 'saved yet.'
+        }</strong>
+      </p>
       <a class="button" href="/firm">Firm, prices and norms</a>
     </div>`;
   }
@@ -240,8 +311,8 @@ export class AppShell extends LitElement {
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
-        <strong>Something in this page broke:</strong> ${this.broken}. What was saved is on the server; load the page
-        again to go on from there.
+        <strong>Something in this page broke:</strong> ${this.broken}. What you did is kept; load the page again to
+        go on from there.
       </p>
       <button @click=${() => location.reload()}>Load again</button>
       <button
@@ -258,7 +329,13 @@ export class AppShell extends LitElement {
   #page(route: Route): TemplateResult {
     switch (route.page) {
       case 'jobs':
-        return html`<job-list-page class="page" .api=${this.#api} .jobs=${this.#jobs}></job-list-page>`;
+        return html`<job-list-page
+          class="page"
+          .api=${this.#api}
+          .jobs=${this.#jobs}
+          .library=${this.#library}
+          .list=${this.#list}
+        ></job-list-page>`;
       case 'job':
         return html`<job-page
           class="page"

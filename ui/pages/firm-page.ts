@@ -220,7 +220,7 @@ export class FirmPage extends LitElement {
     const { session } = this.library;
     return html`<header>
         <h1 tabindex="-1">Firm, prices and norms</h1>
-        <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
+        <keeping-line .keeping=${session?.keeping ?? 'kept'} .here=${session?.waitsHere ?? false}></keeping-line>
         <button
           ?disabled=${session?.undoLabel == null}
           title=${session?.undoLabel == null ? 'Nothing to undo yet' : `Undo: ${session.undoLabel}`}
@@ -293,6 +293,7 @@ export class FirmPage extends LitElement {
         .trouble=${session.trouble}
         .theirSavedAt=${session.theirSavedAt}
         .triesAgain=${session.triesAgain}
+        .here=${session.waitsHere}
       ></keeping-notice>
       ${this.trouble === null ? nothing : html`<p class="warning" role="alert">${this.trouble}</p>`}
       ${this.#demoLeft(library)}

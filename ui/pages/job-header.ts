@@ -1,31 +1,28 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { JobDesk } from '../controllers/job-desk.ts';
 import type { JobRoute } from '../controllers/router.ts';
-import '../elements/keeping-line.ts';
 import '../elements/step-run.ts';
 import type { JobView } from '../job-view.ts';
 import { stepStates } from '../steps-done.ts';
+import { keepingLine } from './job-notice.ts';
 import { stepHrefs } from './step-hrefs.ts';
-import { undoButton } from './undo-button.ts';
+import { undoTools } from './undo-button.ts';
 
 /** The head of a job's page: its name, its steps, undo and redo; on a phone the steps lie below it, at the foot of the window. */
 export function jobHeader(desk: JobDesk, route: JobRoute, phone: boolean): TemplateResult {
-  const { session, view } = desk;
+  const { view } = desk;
   const steps = view === null ? nothing : stepsOf(view, route);
   return html`<header>
       <div class="title">
         <p>
           <a href="/">All jobs</a>
           <span class="reference">${view?.job.reference}</span>
-          <keeping-line .keeping=${session?.keeping ?? 'kept'}></keeping-line>
+          ${keepingLine(desk)}
         </p>
         <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
       </div>
       ${phone ? nothing : steps}
-      <div class="tools">
-        ${undoButton('Undo', session?.undoLabel ?? null, () => desk.undo())}
-        ${undoButton('Redo', session?.redoLabel ?? null, () => desk.redo())}
-      </div>
+      ${desk.refusal === null ? undoTools(desk) : nothing}
     </header>
     ${phone ? steps : nothing}`;
 }

@@ -4,7 +4,9 @@ import type { Fault } from '#model/fault.ts';
 import type { Job } from '#model/job.ts';
 import { readJobText } from '#model/read-job.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from '../controllers/api-client.ts';
+import type { JobLine, JobList } from '../controllers/job-list.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
+import type { OpenLibrary } from '../controllers/open-library.ts';
 import { jobHref } from '../controllers/router.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
 import '../elements/deleted-jobs.ts';
@@ -15,6 +17,7 @@ import '../elements/toast-line.ts';
 import { send } from '../job-events.ts';
 import { nextReference } from '../next-reference.ts';
 import { jobListCss } from './job-list-styles.ts';
+import { awayNotice, noJobs } from './job-list-words.ts';
 
 /** The id of the demo job that shows most. */
 const FIRST_DEMO = 'saltglass3';
@@ -30,7 +33,10 @@ export class JobListPage extends LitElement {
   static override properties: PropertyDeclarations = {
     api: { attribute: false },
     jobs: { attribute: false },
+    library: { attribute: false },
+    list: { attribute: false },
     listed: { state: true },
+    away: { state: true },
     deleted: { state: true },
     trouble: { state: true },
     refused: { state: true },
@@ -42,8 +48,13 @@ export class JobListPage extends LitElement {
   static override styles = [controlsCss, jobListCss];
   declare api: ApiClient;
   declare jobs: OpenJobs;
+  /** What a new job's terms are taken from. */
+  declare library: OpenLibrary;
+  declare list: JobList;
   /** Null until the list is there. */
-  declare private listed: readonly ListedJob[] | null;
+  declare private listed: readonly JobLine[] | null;
+  /** True where the list is as this device last heard it. */
+  declare private away: boolean;
   declare private deleted: readonly ListedJob[];
   declare private trouble: string | null;
   declare private refused: RefusedFile | null;
@@ -55,11 +66,15 @@ export class JobListPage extends LitElement {
   declare private dropping: boolean;
   /** What was asked for and is not done yet, by name. */
   readonly #asked = new Set<string>();
+  /** The jobs that the list was told of as not sent, in one word. */
+  #toldUnsent = '';
+  #endWatch = (): void => {};
   #turn: Promise<void> = Promise.resolve();
 
   constructor() {
     super();
     this.listed = null;
+    this.away = false;
     this.deleted = [];
     this.trouble = null;
     this.refused = null;
@@ -86,7 +101,15 @@ export class JobListPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     document.title = 'Jobs · Ringwright';
+    addEventListener('online', this.#online);
+    this.#endWatch = this.jobs.watch(this.#sentSince);
     void this.#attempt('load', () => this.#load());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('online', this.#online);
+    this.#endWatch();
   }
 
   #say(words: string, removed: ListedJob | null = null): void {
@@ -117,20 +140,38 @@ export class JobListPage extends LitElement {
 
   async #load(): Promise<void> {
     // What was typed on a job's page a moment ago belongs on the list.
-    await this.jobs.keepAll();
+    await this.jobs.keepAllSoon();
     if (this.isConnected) await this.jobs.dropUntouched();
-    [this.listed, this.deleted] = await Promise.all([this.api.listJobs(), this.api.listRemovedJobs()]);
+    const { listed, deleted, isFromDevice } = await this.list.load();
+    [this.listed, this.deleted, this.away] = [listed, deleted, isFromDevice];
+    const waits = listed.filter(({ stand }) => stand === 'waits');
+    this.#toldUnsent = waits
+      .map(({ id }) => id)
+      .toSorted()
+      .join(' ');
+    this.#sentSince();
   }
 
+  /** What was told as not sent may be sent by now. */
+  readonly #sentSince = (): void => {
+    const { unsentIds } = this.jobs;
+    // By a name of its own: it comes after a load that is under way.
+    if (this.listed !== null && this.#toldUnsent !== unsentIds)
+      void this.#attempt(`load with ${unsentIds}`, () => this.#load());
+  };
+
+  /** What waited is sent, and the list is as the server has it. */
+  readonly #online = (): void => void this.#attempt('load', () => this.#load());
+
   async #begin(): Promise<void> {
-    const { value: library } = await this.api.readLibrary();
+    const { now: library } = await this.library.open();
     const references = (this.listed ?? []).map(({ reference }) => reference);
     const job = newJob({
       reference: nextReference(references),
       title: 'New job',
       terms: library.terms,
     });
-    const { etag } = await this.api.createJob(job);
+    const etag = await this.jobs.begin(job);
     send(this, 'page-asked', { href: jobHref(job.id) });
     // Only now: a list that is being loaded meanwhile is not to take it for one that was left.
     this.jobs.begun(job.id, etag);
@@ -270,7 +311,7 @@ export class JobListPage extends LitElement {
 
   #notices(): TemplateResult {
     const { trouble, refused, twin } = this;
-    return html`${
+    return html`${this.away ? awayNotice(this.listed ?? []) : nothing}${
       trouble === null
         ? nothing
         : html`<div class="warning" role="alert">
@@ -296,9 +337,9 @@ export class JobListPage extends LitElement {
     const { listed } = this;
     if (listed === null)
       return html`<p class="hint wait">${this.trouble === null ? 'Fetching the list…' : ''}</p>`;
-    if (listed.length === 0) return this.#empty();
+    if (listed.length === 0) return noJobs(() => void this.#attempt('demos', () => this.#putBackDemos()));
     const now = new Date();
-    const first = listed.find(({ id }) => id === FIRST_DEMO);
+    const first = listed.find(({ id, stand }) => id === FIRST_DEMO && stand !== 'absent');
     return html`${first === undefined ? nothing : this.#hint(first)}
       <ul>
         ${repeat(
@@ -314,18 +355,6 @@ export class JobListPage extends LitElement {
       New here? Start with <a href=${jobHref(id, 'ways')}>${title}</a>: a demo with five ways to do it, two of them
       wrong on purpose. Drag a point and watch the cable, the checks and the price.
     </p>`;
-  }
-
-  #empty(): TemplateResult {
-    return html`<div class="empty">
-      <h2>No jobs yet</h2>
-      <ol>
-        <li><strong>New job</strong> begins with an empty house: say what is found, what is wanted, and how it is joined.</li>
-        <li><strong>Open a job file</strong> takes one that was sent to you; it can be dropped on this page, too.</li>
-        <li><strong>Demo jobs</strong> show what a finished one looks like.</li>
-      </ol>
-      <button @click=${() => this.#attempt('demos', () => this.#putBackDemos())}>Put the demo jobs on the list</button>
-    </div>`;
   }
 
   /** Not before the list, which would push it out of sight. */

@@ -54,6 +54,12 @@ export const jobListCss = css`
     align-items: center;
     margin-bottom: 16px;
   }
+  .away {
+    margin: 0 0 12px;
+    padding: 8px 12px;
+    background: var(--ask-wash);
+    border-left: 4px solid var(--ask);
+  }
   h1 {
     margin: 0 auto 0 0;
     font: 600 1.625rem / 1.2 var(--drawing-font);

@@ -13,7 +13,6 @@ import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import type { HowSettled } from '../controllers/settle-job.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
-import '../elements/keeping-notice.ts';
 import '../elements/price-bar.ts';
 import '../elements/price-block.ts';
 import '../elements/price-questions.ts';
@@ -29,6 +28,7 @@ import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
 import { jobHeader } from './job-header.ts';
 import { jobKey } from './job-keys.ts';
+import { jobNotice, takesRoom } from './job-notice.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
@@ -125,11 +125,7 @@ export class JobPage extends LitElement {
 
   override updated(changed: Map<string, unknown>): void {
     this.#takeQuotes();
-    const keeping = this.desk.session?.keeping;
-    this.toggleAttribute(
-      'notice',
-      keeping === 'changed-elsewhere' || keeping === 'gone' || keeping === 'not-kept',
-    );
+    this.toggleAttribute('notice', takesRoom(this.desk.session));
     const { step } = this.route;
     const title = this.desk.view?.job.title ?? 'Job';
     document.title = `${stepNames[step]} · ${title} · Ringwright`;
@@ -288,17 +284,8 @@ export class JobPage extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { view, session, refusal } = this.desk;
-    return html`${jobHeader(this.desk, this.route, this.phone)}
-      <keeping-notice
-        class="notice"
-        .keeping=${session?.keeping ?? 'kept'}
-        .trouble=${session?.trouble ?? null}
-        .theirSavedAt=${session?.theirSavedAt ?? null}
-        .changedTwice=${this.desk.changedTwice}
-        .unkept=${session?.unkept ?? false}
-        .triesAgain=${session?.triesAgain ?? true}
-      ></keeping-notice>
+    const { view, refusal } = this.desk;
+    return html`${jobHeader(this.desk, this.route, this.phone)} ${jobNotice(this.desk, this.jobs.waiting)}
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
   }
@@ -307,6 +294,7 @@ export class JobPage extends LitElement {
     return jobRefused(this.desk.refusal, {
       bringBack: () => void this.#bringBack(),
       tryAgain: () => void this.desk.open(),
+      update: () => send(this, 'update-asked', null),
     });
   }
 

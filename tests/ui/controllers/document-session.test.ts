@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ServerRefusal } from '../../../ui/controllers/api-client.ts';
-import { DocumentSession, type Keeper } from '../../../ui/controllers/document-session.ts';
+import { NO_CONNECTION, ServerRefusal } from '../../../ui/controllers/api-client.ts';
+import { DocumentSession } from '../../../ui/controllers/document-session.ts';
+import type { Keeper } from '../../../ui/controllers/keeper.ts';
 
 interface Doc {
   readonly text: string;
@@ -143,7 +144,7 @@ describe('a document session', () => {
     type('a');
     await timers.goOff();
     expect(session.keeping).toBe('not-kept');
-    expect(session.trouble).toMatch(/server/i);
+    expect(session.trouble).toBe(NO_CONNECTION);
     type('ab');
     await timers.goOff();
     server.away = false;
