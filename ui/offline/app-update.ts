@@ -45,6 +45,8 @@ export class AppUpdate {
       // A private window, or a server that is being changed over: the product runs as long as there is a connection.
       return;
     }
+    // A browser that was told to keep no such worker gives none back, against its promise.
+    if (this.#registration == null) return;
     this.#registration.addEventListener('updatefound', () => this.#found());
     this.#found();
     this.#timer = setInterval(() => void this.look(), LOOK_MS);

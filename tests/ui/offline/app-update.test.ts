@@ -45,6 +45,25 @@ function begin(container: ServiceWorkerContainer | undefined) {
   return { told, update };
 }
 
+describe('a browser that keeps no worker', () => {
+  it.each([
+    ['has none', undefined],
+    [
+      'gives none back',
+      Object.assign(new EventTarget(), { controller: null, register: async () => undefined }),
+    ],
+    [
+      'refuses',
+      Object.assign(new EventTarget(), { controller: null, register: () => Promise.reject(new Error('no')) }),
+    ],
+  ])('that %s runs the product all the same', async (_, container) => {
+    const { told, update } = begin(container as unknown as ServiceWorkerContainer | undefined);
+    await update.start();
+    await update.look();
+    expect([update.waits, told.reloaded]).toEqual([false, 0]);
+  });
+});
+
 describe('a newer version of the product', () => {
   it('waits until it is taken, and is said to be there', async () => {
     const next = testWorker('installed');

@@ -12,7 +12,7 @@ import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { controlsCss, segmentsCss } from '../shared-styles.ts';
+import { controlsCss } from '../shared-styles.ts';
 import { choiceOf, choicesOf, lengthField, nameField } from './own-fields.ts';
 import './walked-sides.ts';
 
@@ -48,7 +48,6 @@ export class RoomAdd extends LitElement {
   };
   static override styles = [
     controlsCss,
-    segmentsCss,
     formCss,
     css`
       :host {
@@ -154,12 +153,12 @@ export class RoomAdd extends LitElement {
           this.name = text.trim() === '' ? null : text.trim();
         })}
       </div>
-      <div class="segments" role="group" aria-label="How it is measured">
+      <div class="buttons" role="group" aria-label="How it is measured">
         ${this.#segment('two-sides', 'Two sides')}${this.#segment('wall-by-wall', 'Wall by wall')}
       </div>
       ${this.how === 'two-sides' ? this.#twoSides(isFirst) : this.#walls()} ${isFirst ? this.#outer() : this.#where()}
       ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
-      <div class="buttons"><button class="primary" @click=${() => this.#draw()}>Draw ${this.#name}</button></div>
+      <div class="buttons"><button class="main" @click=${() => this.#draw()}>Draw ${this.#name}</button></div>
     </div>`;
   }
 
