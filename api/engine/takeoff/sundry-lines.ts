@@ -1,3 +1,4 @@
+import { fittedDepthMm } from '../connections/box-depth.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
 import { isMasonry, isMasonryCore } from '../ways/lay-in-wall.ts';
@@ -8,9 +9,10 @@ import type { Demand } from './demand.ts';
 import { metreOfChase, roundBox } from './plaster.ts';
 import { stretchesOf } from './wall-stretches.ts';
 
-/** Rolls of tape for a job, and sheets for one in a single room: one to work on, one to put things on. Common practice, no source. */
+/** Rolls of tape for a job. Common practice, no source. */
 const TAPES = 1;
-const LEAST_SHEETS = 2;
+/** A sheet for each room that gets something new, and one that goes along to where it is joined and floors are opened. Common practice, no source. */
+const SHEETS_ALONG = 1;
 /** What comes out of a wall is half as much again once it is loose; a sack is carried with 15 litres of it. Common practice, no source. */
 const LOOSE = 1.5;
 const SACK_LITRES = 15;
@@ -21,10 +23,15 @@ const LEAST_MASKS = 2;
 /** Openings in board and floor that a multitool blade cuts before it is blunt. Common practice, no source. */
 const CUTS_A_BLADE = 8;
 
-/** What a job uses up, by what it cuts, drills and works in: sheets by rooms, sacks by what comes out of walls, masks and blades by cuts. */
+/**
+ * What a job uses up, by what it cuts, drills and works in: sheets by rooms, sacks by what comes out of walls, masks and blades by cuts.
+ * Every box that is touched counts as cut out, also a found one that may serve: what is carried for dust must not hang on what nobody looked
+ * at yet, and whole things of several such boxes do not add up box by box.
+ */
 export function sundryDemands(worked: Worked): readonly Demand[] {
   const boxes = boxWork(worked).filter(({ measured }) => measured > 0);
   const sunk = boxes.filter(({ box }) => box.build !== 'surface');
+  const mayBeCut = worked.things.boxes.filter(({ build }) => build !== 'surface');
   const cutIds = [
     ...sunk.map(({ box }) => box.id),
     ...worked.runs
@@ -38,14 +45,18 @@ export function sundryDemands(worked: Worked): readonly Demand[] {
   const chasedM = chases.reduce((sum, { lengthMm }) => sum + lengthMm / 1e3, 0);
   const cutLitres =
     chases.reduce((sum, chase) => sum + (metreOfChase(chase).litres * chase.lengthMm) / 1e3, 0) +
-    sunk.reduce((sum, { box, depthMm }) => sum + roundBox(box.gangs, depthMm).litres, 0);
-  const masks = Math.ceil(sunk.length / BOXES_A_MASK + chasedM / CHASED_M_A_MASK);
+    mayBeCut.reduce(
+      (sum, { gangs, depthMm, minimumDepthMm }) =>
+        sum + roundBox(gangs, Math.max(depthMm, fittedDepthMm(minimumDepthMm))).litres,
+      0,
+    );
+  const masks = Math.ceil(mayBeCut.length / BOXES_A_MASK + chasedM / CHASED_M_A_MASK);
   const cuts =
-    sunk.filter(({ box }) => box.build === 'dry-lining').length +
+    mayBeCut.filter(({ build }) => build === 'dry-lining').length +
     openedFloors(worked.runs, worked.plan).length;
   return [
     ...used('insulating-tape', TAPES, everyId),
-    ...used('dust-sheet', Math.max(LEAST_SHEETS, roomsWorkedIn(worked).size), everyId),
+    ...used('dust-sheet', roomsWithNew(worked).size + SHEETS_ALONG, everyId),
     ...used('blade-multitool', Math.max(1, Math.ceil(cuts / CUTS_A_BLADE)), cutIds),
     ...used('dust-mask', Math.max(LEAST_MASKS, masks), cutIds),
     // One for packaging and offcuts.
@@ -55,14 +66,15 @@ export function sundryDemands(worked: Worked): readonly Demand[] {
   ];
 }
 
-/** Rooms in which a box is fitted or a floor opened, a storey where the place is in none. */
-function roomsWorkedIn(worked: Worked): ReadonlySet<string> {
-  const { plan, runs } = worked;
-  const atBoxes = boxWork(worked).flatMap(({ box, measured }) => {
-    const position = measured > 0 && box.pointId !== null ? plan.positionOfPoint.get(box.pointId) : undefined;
-    return roomOfPosition(plan, position)?.room.id ?? [];
-  });
-  return new Set([...atBoxes, ...openedFloors(runs, plan).map(({ placeId }) => placeId)]);
+/** Rooms in which something new is fitted; a place that is in none is one of its own. */
+function roomsWithNew({ plan, things }: Worked): ReadonlySet<string> {
+  const fitted = things.boxes.filter(({ state }) => state === 'new');
+  return new Set(
+    fitted.flatMap(({ pointId }) =>
+      // A unit that a connection brings along stands beside what it is joined to.
+      pointId === null ? [] : (roomOfPosition(plan, plan.positionOfPoint.get(pointId))?.room.id ?? ''),
+    ),
+  );
 }
 
 /** Ways along or through a wall that are fixed to it by drilling. */

@@ -30,7 +30,7 @@ describe('the right to cancel', () => {
     const { cancellation } = quoted({ ...job, terms: { ...job.terms, depositPercent: 10 } }, own).paper;
     const text = textOf(cancellation);
     expect(text).toContain('Because we agree at your home, you may cancel the agreement within 14 days');
-    expect(text).toContain('A deposit (£97.52) is among it.');
+    expect(text).toContain('A deposit (£97.80) is among it.');
     expect(text).toContain('Own, 1 Own Yard, own@example.org');
     const elsewhere = { ...own, firm: { ...own.firm, cancelTo: 'cancel@example.org' } };
     expect(cancellation?.form.lines[0]?.value).not.toBe('cancel@example.org');

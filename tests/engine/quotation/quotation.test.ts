@@ -52,17 +52,17 @@ describe('what a quotation offers', () => {
 
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
-    // A quarter of £975.18.
+    // A quarter of £977.99.
     expect(paper.schemes[0]?.price).toMatchObject({
-      grossPence: 97518,
-      depositPence: 24380,
-      balancePence: 73138,
+      grossPence: 97799,
+      depositPence: 24450,
+      balancePence: 73349,
     });
     for (const { price } of paper.schemes) {
       expect(price.depositPence).toBe(Math.floor(price.grossPence / 4 + 0.5));
       expect(price.balancePence).toBe(price.grossPence - (price.depositPence ?? 0));
     }
-    expect(paper.payment.paragraphs[0]).toContain('£243.80 for Option A');
+    expect(paper.payment.paragraphs[0]).toContain('£244.50 for Option A');
     expect(quoted(three).paper.payment.paragraphs[0]).toBe('No deposit is asked for.');
   });
 
