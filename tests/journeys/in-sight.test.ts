@@ -135,7 +135,8 @@ describe.each(['desk', 'phone'] as const)('the steps on a %s', (size) => {
       'in part',
       'done',
       'in part',
-      'done',
+      // Two boxes that nobody measured are bought for one outcome only.
+      'in part',
       'done',
       'ready',
     ]);

@@ -50,8 +50,11 @@ export const shoppingRows = ({
       ]),
     ),
   ),
-  ...stillOpen.lines.map((line): readonly CsvCell[] => ['still open', '', '', '', line]),
+  ...stillOpen.lines.map((line) => wholeRow(['still open', '', '', '', line])),
 ];
+
+/** A row as wide as all others: strict readers refuse a shorter one. */
+const wholeRow = (cells: readonly CsvCell[]): readonly CsvCell[] => heads.map((_, i) => cells[i] ?? '');
 
 const insteadCells = (took: TookInstead | undefined): readonly CsvCell[] => [
   took?.took ?? '',

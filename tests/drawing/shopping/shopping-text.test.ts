@@ -39,7 +39,7 @@ describe('the shopping list as text', () => {
     const sockets = lines.indexOf('[ ] 2 × 13 A twin socket-outlet');
     expect(lines[sockets + 1]).toBe('    no. 40123, SKT 2G; for W1, W2 and W3');
     expect(lines).toContain('NOT ON THE PRICE LIST');
-    expect(lines).toContain('[ ] 2 × Dust mask');
+    expect(lines).toContain('[ ] 3 × Dust mask');
   });
 
   it('tells what is left over, what it costs and what is not in that sum, and the cut list', () => {
@@ -70,7 +70,7 @@ describe('a message to a merchant', () => {
     const message = merchantText(sheet, new Set(['counter/filler']));
     expect(message).toMatch(/^To collect, our reference RW-0001\n\n/);
     expect(message).toContain('- 2 × 13 A twin socket-outlet (no. 40123, SKT 2G)\n');
-    expect(message).toContain('Have you these, and what do they cost?\n- 2 × Dust mask\n');
+    expect(message).toContain('Have you these, and what do they cost?\n- 3 × Dust mask\n');
     for (const word of ['£', 'Line one', 'van', 'R8', 'Filler']) expect(message).not.toContain(word);
     const bought = entriesOf(sheet.list).filter(({ place }) => place !== 'van');
     expect(message.split('\n').filter((line) => line.startsWith('- '))).toHaveLength(bought.length - 1);
