@@ -238,7 +238,7 @@ describe('the workbook recalculated by a spreadsheet', () => {
     const { labour, price } = firstScheme(estimateOf(variant.job, variant.library));
     const told = stageMinutes(labour);
     const rows = told.map((_, index) =>
-      Number(untouched[at]?.value('Labour', `K${labour.length + 9 + index}`)),
+      Number(untouched[at]?.value('Labour', `K${labour.length + 10 + index}`)),
     );
     expect(rows).toEqual(told.map(({ typicalMin }) => Math.round(typicalMin * 100) / 100));
     expect(rows.reduce((sum, minutes) => sum + minutes, 0)).toBeCloseTo(price.labourMin, 6);
