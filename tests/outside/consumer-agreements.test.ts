@@ -31,7 +31,7 @@ describe('the regulations of 2013 on agreements in the home', () => {
   });
 
   it('tell the total price with VAT', () => {
-    expect(paper.schemes.map(({ price }) => [price.grossPence, price.vatPercent])).toEqual([[92_677, 20]]);
+    expect(paper.schemes.map(({ price }) => [price.grossPence, price.vatPercent])).toEqual([[97_799, 20]]);
   });
 
   // Kent Trading Standards, "Cancellation of contracts"; Herefordshire, "Selling away from premises".

@@ -23,7 +23,7 @@ import { wholeMess } from './works.ts';
 import { demandMillipence, taskMillipence } from './works-cost.ts';
 
 /** What one run takes that a job takes once: not the way's own. */
-const onceAJob: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk']);
+const onceAJob: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk', 'fire-sealant', 'weather-sealant']);
 
 const keyOf = ({ position, mount, kind }: WayEnd): string => JSON.stringify([position, mount, kind]);
 

@@ -48,7 +48,14 @@ export function demandMillipence(demand: Demand, { norms, prices }: Library): nu
  * Left out of the works cost: what every job takes once, whatever its schemes do; and grommets, pence each, which only
  * cables without a tube take: no column and no walk knows the tube.
  */
-const leftOut: ReadonlySet<string> = new Set(['pva', 'filler', 'caulk', 'grommet-20']);
+const leftOut: ReadonlySet<string> = new Set([
+  'pva',
+  'filler',
+  'caulk',
+  'fire-sealant',
+  'weather-sealant',
+  'grommet-20',
+]);
 
 /**
  * What the things of a worked scheme come to, by the one thing, circuit, connection or remedy that causes it: the work
