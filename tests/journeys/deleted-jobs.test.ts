@@ -88,6 +88,8 @@ describe('two taps on the list at once', () => {
   it('do two different things one after the other, and the same thing once', async () => {
     const { page, troubles, context } = await stage.open('desk');
     const rows = page.locator('job-row');
+    // The list may come from the device first, which no network is asked for.
+    await rows.first().waitFor();
     const before = await rows.count();
     const copies = page.getByRole('button', { name: /^Copy / });
     // Within one task of the page, so that the second comes while the first is under way.

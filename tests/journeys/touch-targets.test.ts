@@ -39,6 +39,8 @@ it.each(['/', '/jobs/saltglass3/as-found', '/jobs/saltglass3/ways'])(
       .click();
     await page.getByText(/^Deleted jobs \(/).waitFor();
     await page.goto(path, { waitUntil: 'networkidle' });
+    // What the device has of the job is read after the network is idle.
+    await page.locator('main summary').first().waitFor();
     await unfold(page);
     expect(await page.locator('main summary').count()).toBeGreaterThan(0);
     expect(await tooLow(page)).toEqual([]);
