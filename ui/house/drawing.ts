@@ -14,3 +14,6 @@ export type Outcome = { readonly ok: true } | { readonly ok: false; readonly why
 
 export const done: Outcome = { ok: true };
 export const refused = (why: string): Outcome => ({ ok: false, why });
+
+/** A copy that shares nothing, of plain data that may be a draft, which `structuredClone` refuses. */
+export const plainCopy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;

@@ -36,7 +36,3 @@ function isTurned({ wallId, side, from, to }: OutlineEdge, map: Plan['wallById']
   // The room lies on the left hand going round: along the wall where it has the wall's left side.
   return dot(minus(to, from), directionOf(wall)) * (side === 'left' ? 1 : -1) < -TURNED_MM;
 }
-
-/** A flaw that a change made; null where there is none that was not there before. */
-export const newFlaw = (storey: Storey, before: ReadonlySet<string>): string | null =>
-  [...flawsOf(storey)].find((flaw) => !before.has(flaw)) ?? null;

@@ -1,9 +1,9 @@
 import { planPointOf } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
 import type { Storey, Wall } from '#model/building.ts';
-import { type Drawing, done, type Outcome, refused } from './drawing.ts';
-import { flawsOf, newFlaw } from './flaws.ts';
-import { partAtCorners } from './place-room.ts';
+import { type Drawing, type Outcome, refused } from './drawing.ts';
+import { partAtCorners } from './part-walls.ts';
+import { soundly } from './soundly.ts';
 import { leftOf, plus, tidy, times, type Vector } from './vector.ts';
 import { directionOf, isParallel, isSamePlace, runOf } from './wall-line.ts';
 import { withPlacesKept } from './wall-places.ts';
@@ -20,7 +20,10 @@ export function moveWall(
   const wall = storey.walls.find(({ id }) => id === wallId);
   if (wall === undefined) return refused('That wall is not there any more.');
   const by = times(leftOf(directionOf(wall)), byMm);
-  return kept(drawing, () => withPlacesKept(job, storey, () => moveEnds(storey, runOf(storey, wall), by)));
+  return soundly(storey, () => {
+    withPlacesKept(job, storey, () => moveEnds(storey, runOf(storey, wall), by));
+    return partAtCorners(drawing);
+  });
 }
 
 /** Moves a corner with every wall that meets there. */
@@ -29,19 +32,12 @@ export function moveCorner(
   { at, to }: { readonly at: Vector; readonly to: Vector },
 ): Outcome {
   const { job, storey } = drawing;
-  return kept(drawing, () =>
+  return soundly(storey, () => {
     withPlacesKept(job, storey, () => {
       for (const { wall, end } of endsAt(storey, at)) wall[end] = tidy(to);
-    }),
-  );
-}
-
-/** A change that makes no room stand in another or turn over, and leaves walls parted at every junction. */
-function kept(drawing: Drawing, change: () => void): Outcome {
-  const before = flawsOf(drawing.storey);
-  change();
-  const why = partAtCorners(drawing) ?? newFlaw(drawing.storey, before);
-  return why === null ? done : refused(why);
+    });
+    return partAtCorners(drawing);
+  });
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Storey } from '#model/building.ts';
+import { plainCopy } from './drawing.ts';
 
 /** How much of a storey the one above it is like. */
 export type CopiedParts = 'outer-walls' | 'all-walls-and-rooms';
@@ -44,7 +45,7 @@ export function storeyAbove(
       certainty: { lining: 'assumed', loft: 'assumed' },
     },
     walls: copied.map((wall) => ({
-      ...JSON.parse(JSON.stringify(wall)),
+      ...plainCopy(wall),
       id: ids.get(wall.id) ?? wall.id,
       openings: [],
       certainty: { ...wall.certainty, thicknessMm: 'assumed', core: 'assumed' },

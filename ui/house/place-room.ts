@@ -1,10 +1,11 @@
 import { planPointOf } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
+import { JOIN_MM } from '#engine/plan/room-outline.ts';
 import type { Room, Storey, Wall } from '#model/building.ts';
-import { type Drawing, done, type Outcome, refused } from './drawing.ts';
+import { type Drawing, type Outcome, refused } from './drawing.ts';
 import { edgeLines } from './edge-lines.ts';
-import { flawsOf, newFlaw } from './flaws.ts';
-import { openingAcross, splitWall } from './split-wall.ts';
+import { partAt, partAtCorners } from './part-walls.ts';
+import { soundly } from './soundly.ts';
 import { dot, minus, tidy, unit, type Vector } from './vector.ts';
 import { newWall, type WallKind } from './wall-kinds.ts';
 import {
@@ -12,10 +13,10 @@ import {
   directionOf,
   isParallel,
   isSamePlace,
-  isWithin,
   offMm,
   otherSide,
   roomAt,
+  type Stretch,
   wallLengthMm,
 } from './wall-line.ts';
 
@@ -36,7 +37,13 @@ export interface RoomAsk {
  */
 export function placeRoom(drawing: Drawing, ask: RoomAsk): Outcome {
   const { storey } = drawing;
-  const flaws = flawsOf(storey);
+  const outcome = soundly(storey, () => drawRoom(drawing, ask));
+  if (outcome.ok) tellInner(storey, ask.room.id);
+  return outcome;
+}
+
+function drawRoom(drawing: Drawing, ask: RoomAsk): Outcome {
+  const { storey } = drawing;
   const lines = edgeLines(storey, ask.outline, ask.walls);
   const corners = cornersOf(storey, ask.outline, lines);
   if (corners === null) return refused('Two of its sides run in one line: make them one.');
@@ -49,20 +56,8 @@ export function placeRoom(drawing: Drawing, ask: RoomAsk): Outcome {
     if (blocked !== null) return refused(blocked);
     walls.push(...wallsAlong(drawing, edge, lines[i]?.kind ?? ask.walls));
   }
-  const room: Room = { ...ask.room, walls };
-  storey.rooms.push(room);
-  const blocked = partAtCorners(drawing) ?? newFlaw(storey, flaws);
-  if (blocked !== null) return refused(blocked);
-  for (const { wall: id, side } of room.walls) {
-    const wall = storey.walls.find((one) => one.id === id);
-    if (wall !== undefined && roomAt(storey, id, otherSide(side)) !== undefined) becomeInner(wall);
-  }
-  return done;
-}
-
-interface Edge {
-  readonly from: Vector;
-  readonly to: Vector;
+  storey.rooms.push({ ...ask.room, walls });
+  return partAtCorners(drawing);
 }
 
 /** Where the walls of a room meet, on the corners that are drawn where one is near; null where two sides run in one line. */
@@ -91,26 +86,24 @@ function cornersOf(
 const endsOf = ({ walls }: Storey): readonly Vector[] => walls.flatMap(({ from, to }) => [from, to]);
 
 /** The walls that are drawn on an edge's line and share some of it. */
-function wallsOn({ walls }: Storey, edge: Edge): readonly Wall[] {
-  const direction = directionOf(edge2wall(edge));
+function wallsOn({ walls }: Storey, edge: Stretch): readonly Wall[] {
+  const direction = directionOf(edge);
   return walls.filter((wall) => {
     if (!isParallel(direction, directionOf(wall))) return false;
-    if ([wall.from, wall.to].some((end) => Math.abs(offMm(edge2wall(edge), end)) > 10)) return false;
+    if ([wall.from, wall.to].some((end) => Math.abs(offMm(edge, end)) > JOIN_MM)) return false;
     const [low, high] = spanOn(edge, wall);
-    return Math.min(high, wallLengthMm(edge2wall(edge))) - Math.max(low, 0) > 10;
+    return Math.min(high, wallLengthMm(edge)) - Math.max(low, 0) > JOIN_MM;
   });
 }
 
-const edge2wall = ({ from, to }: Edge): Pick<Wall, 'from' | 'to'> => ({ from: [...from], to: [...to] });
-
 /** Where a wall begins and ends along an edge, mm. */
-function spanOn(edge: Edge, wall: Wall): readonly [number, number] {
-  const [a, b] = [alongMm(edge2wall(edge), wall.from), alongMm(edge2wall(edge), wall.to)];
+function spanOn(edge: Stretch, wall: Wall): readonly [number, number] {
+  const [a, b] = [alongMm(edge, wall.from), alongMm(edge, wall.to)];
   return a < b ? [a, b] : [b, a];
 }
 
 /** Parts the walls that go on past an edge at its ends; words where an opening is in the way. */
-function partAtEnds(drawing: Drawing, edge: Edge): string | null {
+function partAtEnds(drawing: Drawing, edge: Stretch): string | null {
   for (const at of [edge.from, edge.to])
     for (const wall of wallsOn(drawing.storey, edge)) {
       const blocked = partAt(drawing, wall, at);
@@ -119,31 +112,8 @@ function partAtEnds(drawing: Drawing, edge: Edge): string | null {
   return null;
 }
 
-/** Parts every wall that another wall's end stands on, so that walls are parted at every junction. */
-export function partAtCorners(drawing: Drawing): string | null {
-  const { storey } = drawing;
-  for (const at of endsOf(storey).map(([x, y]): Vector => [x, y]))
-    for (const wall of [...storey.walls]) {
-      const blocked = partAt(drawing, wall, at);
-      if (blocked !== null) return blocked;
-    }
-  return null;
-}
-
-function partAt({ job, storey, newId }: Drawing, wall: Wall, at: Vector): string | null {
-  if (!isWithin(wall, at)) return null;
-  const atMm = alongMm(wall, at);
-  const across = openingAcross(wall, atMm);
-  if (across !== null) return `A wall would meet another where ${across}.`;
-  const rest = splitWall(job, storey, wall, { atMm, id: newId() });
-  const corner: [number, number] = [at[0], at[1]];
-  wall.to = [...corner];
-  rest.from = [...corner];
-  return null;
-}
-
 /** The walls along an edge from its beginning to its end, new ones where none is drawn. */
-function wallsAlong({ storey, newId }: Drawing, edge: Edge, kind: WallKind): Room['walls'] {
+function wallsAlong({ storey, newId }: Drawing, edge: Stretch, kind: WallKind): Room['walls'] {
   const drawn = wallsOn(storey, edge)
     .map((wall) => ({ wall, span: spanOn(edge, wall) }))
     .toSorted((a, b) => a.span[0] - b.span[0]);
@@ -166,7 +136,13 @@ function wallsAlong({ storey, newId }: Drawing, edge: Edge, kind: WallKind): Roo
   return listed;
 }
 
-/** A wall with a room on both its sides is no outer wall; what was seen of it stays. */
+/** The walls that a room shares with another are no outer walls; what was seen of them stays. */
+function tellInner(storey: Storey, roomId: string): void {
+  const own = storey.rooms.find(({ id }) => id === roomId)?.walls ?? [];
+  const shared = own.filter(({ wall, side }) => roomAt(storey, wall, otherSide(side)) !== undefined);
+  for (const wall of storey.walls) if (shared.some((one) => one.wall === wall.id)) becomeInner(wall);
+}
+
 function becomeInner(wall: Wall): void {
   wall.external = false;
   for (const side of ['left', 'right'] as const)

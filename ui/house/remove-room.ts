@@ -4,8 +4,8 @@ import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Room, Storey } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
 import { type Drawing, done, type Outcome, refused } from './drawing.ts';
-import { flawsOf, newFlaw } from './flaws.ts';
 import { joinInLine } from './join-walls.ts';
+import { soundly } from './soundly.ts';
 import { tidy } from './vector.ts';
 import { otherSide, roomAt } from './wall-line.ts';
 import { wallMap } from './wall-map.ts';
@@ -40,13 +40,13 @@ export function joinRooms(drawing: Drawing, keptId: string, goneId: string): Out
   if (shared.size === 0) return refused(`${kept.name} and ${gone.name} have no wall between them.`);
   const ring = joinedRing(storey, [kept, gone], shared);
   if (ring === null) return refused(`${kept.name} and ${gone.name} meet in more than one place.`);
-  const before = flawsOf(storey);
-  storey.rooms = storey.rooms.filter((one) => one !== gone);
-  kept.walls = ring;
-  removeWalls(drawing.job, storey, shared);
-  joinInLine(drawing);
-  const flaw = newFlaw(storey, before);
-  return flaw === null ? done : refused(flaw);
+  return soundly(storey, () => {
+    storey.rooms = storey.rooms.filter((one) => one !== gone);
+    kept.walls = ring;
+    removeWalls(drawing.job, storey, shared);
+    joinInLine(drawing);
+    return done;
+  });
 }
 
 /** The walls round two rooms without those between them; null where these are not all in one stretch. */

@@ -3,7 +3,7 @@ import { lineMeeting } from '#engine/plan/polygon.ts';
 import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Room, Storey, Wall } from '#model/building.ts';
 import { type Drawing, done, type Outcome, refused } from './drawing.ts';
-import { flawsOf, newFlaw } from './flaws.ts';
+import { soundly } from './soundly.ts';
 import { openingAcross, splitWall } from './split-wall.ts';
 import { cross, dot, leftOf, minus, plus, tidy, times, unit, type Vector } from './vector.ts';
 import { newWall, type WallKind } from './wall-kinds.ts';
@@ -37,19 +37,27 @@ export function splitRoom(drawing: Drawing, partition: Partition): Outcome {
   ];
   if (start === undefined || end === undefined)
     return refused('The new wall would not end at a wall of the room.');
-  const before = flawsOf(storey);
+  return soundly(storey, () => putAcross(drawing, room, partition, [start, end]));
+}
+
+/** Puts the wall there, from one wall of the room to another. */
+function putAcross(
+  drawing: Drawing,
+  room: Room,
+  { kind, parted }: Pick<Partition, 'kind' | 'parted'>,
+  hits: readonly [Hit, Hit],
+): Outcome {
   const ends: [number, number][] = [];
-  for (const { wall, at } of [start, end]) {
+  for (const { wall, at } of hits) {
     const corner = cornerAt(drawing, wall, at);
     if (typeof corner === 'string') return refused(corner);
     ends.push(corner);
   }
   const [from, to] = ends as [[number, number], [number, number]];
-  const wall = newWall(partition.kind, { id: drawing.newId(), from, to });
-  storey.walls.push(wall);
-  partRing(storey, room, wall, partition.parted);
-  const flaw = newFlaw(storey, before);
-  return flaw === null ? done : refused(flaw);
+  const wall = newWall(kind, { id: drawing.newId(), from, to });
+  drawing.storey.walls.push(wall);
+  partRing(drawing.storey, room, wall, parted);
+  return done;
 }
 
 interface Line {

@@ -1,6 +1,7 @@
 import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Room, Storey, Wall } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
+import { plainCopy } from './drawing.ts';
 import { tidy } from './vector.ts';
 import { alongMm, placeBy, wallLengthMm } from './wall-line.ts';
 import { wallMap } from './wall-map.ts';
@@ -30,12 +31,12 @@ export function splitWall(
   if (why !== null) throw new Error(`A wall cannot be parted ${Math.round(atMm)} mm along: ${why}.`);
   const at = tidy(placeBy(wall, atMm));
   const rest: Wall = {
-    ...structuredCloneOf(wall),
+    ...plainCopy(wall),
     id,
     from: at,
     openings: wall.openings
       .filter((one) => one.alongMm >= atMm)
-      .map((one) => ({ ...structuredCloneOf(one), alongMm: one.alongMm - atMm })),
+      .map((one) => ({ ...plainCopy(one), alongMm: one.alongMm - atMm })),
   };
   moveRefs(job, wall, { atMm, id });
   wall.openings = wall.openings.filter((one) => one.alongMm < atMm);
@@ -73,6 +74,3 @@ function halve(storey: Storey, room: Room, first: string, second: string): void 
   // A room whose walls do not close keeps them in the order of the first.
   room.walls = orders.find((walls) => outlineEdges({ ...room, walls }, map).length > 0) ?? orders[0] ?? [];
 }
-
-/** A copy that shares nothing, of plain data that may be a draft. */
-const structuredCloneOf = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;

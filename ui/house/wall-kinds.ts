@@ -11,8 +11,6 @@ export interface WallKind {
 export const usualOuter: WallKind = { thicknessMm: 300, core: 'brick', external: true };
 /** A wall between rooms as most are. */
 export const usualInner: WallKind = { thicknessMm: 100, core: 'block', external: false };
-/** Nothing: two rooms are one there. */
-export const openBetween: WallKind = { thicknessMm: 0, core: 'open', external: false };
 
 const plastered = (): Face => ({ finish: 'plaster', lining: 'none' });
 

@@ -1,35 +1,37 @@
-import { distanceMm, planPointOf } from '#engine/plan/plane.ts';
 import { JOIN_MM } from '#engine/plan/room-outline.ts';
 import type { Side, Storey, Wall } from '#model/building.ts';
 import { cross, dot, leftOf, lengthOf, minus, plus, times, unit, type Vector } from './vector.ts';
+
+/** A straight line from one place to another: a wall's centre line, or the side of a room that is to be drawn. */
+export interface Stretch {
+  readonly from: Vector;
+  readonly to: Vector;
+}
 
 /** Walls within half a degree run one way. */
 const PARALLEL_SINE = 0.0087;
 
 /** Unit vector from a wall's `from` to its `to`. */
-export const directionOf = ({ from, to }: Pick<Wall, 'from' | 'to'>): Vector => unit(minus(to, from));
-export const wallLengthMm = ({ from, to }: Pick<Wall, 'from' | 'to'>): number => lengthOf(minus(to, from));
+export const directionOf = ({ from, to }: Stretch): Vector => unit(minus(to, from));
+export const wallLengthMm = ({ from, to }: Stretch): number => lengthOf(minus(to, from));
 
 /** How far along a wall's centre line a place is, from its `from`, mm. */
-export const alongMm = (wall: Pick<Wall, 'from' | 'to'>, at: Vector): number =>
-  dot(minus(at, wall.from), directionOf(wall));
+export const alongMm = (wall: Stretch, at: Vector): number => dot(minus(at, wall.from), directionOf(wall));
 /** How far a place is off a wall's centre line, mm: more than nought to its left. */
-export const offMm = (wall: Pick<Wall, 'from' | 'to'>, at: Vector): number =>
-  cross(directionOf(wall), minus(at, wall.from));
+export const offMm = (wall: Stretch, at: Vector): number => cross(directionOf(wall), minus(at, wall.from));
 /** The place so far along a wall and so far to the left of its centre line. */
-export const placeBy = (wall: Pick<Wall, 'from' | 'to'>, along: number, off = 0): Vector => {
+export const placeBy = (wall: Stretch, along: number, off = 0): Vector => {
   const direction = directionOf(wall);
   return plus(wall.from, plus(times(direction, along), times(leftOf(direction), off)));
 };
 
 /** Whether two places are one corner. */
-export const isSamePlace = (a: Vector, b: Vector): boolean =>
-  distanceMm(planPointOf([a[0], a[1]]), planPointOf([b[0], b[1]])) <= JOIN_MM;
+export const isSamePlace = (a: Vector, b: Vector): boolean => lengthOf(minus(a, b)) <= JOIN_MM;
 
 export const isParallel = (a: Vector, b: Vector): boolean => Math.abs(cross(a, b)) <= PARALLEL_SINE;
 
 /** Whether a place lies on a wall's centre line, clear of both its ends. */
-export function isWithin(wall: Pick<Wall, 'from' | 'to'>, at: Vector): boolean {
+export function isWithin(wall: Stretch, at: Vector): boolean {
   const along = alongMm(wall, at);
   return Math.abs(offMm(wall, at)) <= JOIN_MM && along > JOIN_MM && along < wallLengthMm(wall) - JOIN_MM;
 }

@@ -37,8 +37,9 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
 /** Lines of the price that have rows of their own here; the others are `OtherSum1`, `OtherSum2` and so on. */
 export const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
 
-/** The days that the work fills: hours to the hundredth, days begun counted whole, as the engine counts them. */
-const DAYS = 'MAX(1,ROUNDUP(ROUND(ROUND((LabourMinutes-ReturnMinutes)/60,2)/DayHours,6),0))';
+/** The days that minutes of work fill: hours to the hundredth, days begun counted whole, as the engine counts them. */
+export const daysFormula = (minutes: string): string =>
+  `MAX(1,ROUNDUP(ROUND(ROUND((${minutes})/60,2)/DayHours,6),0))`;
 
 /** How often the job is travelled to: by the hours, which follow the labour sheet, and the plaster that is come back for. */
 function visitRows({ scheme }: WorkbookContext, { dayHours }: AgreedTerms): readonly SummaryRow[] {
@@ -54,7 +55,7 @@ function visitRows({ scheme }: WorkbookContext, { dayHours }: AgreedTerms): read
     },
     {
       label: 'Days of work',
-      value: { formula: DAYS, result: visits.days },
+      value: { formula: daysFormula('LabourMinutes-ReturnMinutes'), result: visits.days },
       remark: 'Without what plaster is come back for',
       name: 'WorkDays',
       role: 'number',

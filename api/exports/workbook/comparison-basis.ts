@@ -2,7 +2,7 @@ import type { Worksheet } from 'exceljs';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
 import type { OtherLine, PriceBuildUp } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { OWN_ROWS } from './build-up-rows.ts';
+import { daysFormula, OWN_ROWS } from './build-up-rows.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
 import { type MinuteRows, minutesFormula, writeStageMinutes } from './comparison-minutes.ts';
 import type { FormatName } from './sheet-style.ts';
@@ -105,8 +105,10 @@ function visitsCell(context: WorkbookContext, { price, labour }: SchemeEstimate,
     returning.reduce((sum, task) => sum + (task[level] ?? 0), 0),
   );
   const returnMin = `CHOOSE(LabourLevelNumber,${low},${typical},${high})`;
-  const days = `MAX(1,ROUNDUP(ROUND(ROUND((C${row}-${returnMin})/60,2)/DayHours,6),0))`;
-  return { formula: `${days}+${price.visits.returns}`, result: price.visits.count };
+  return {
+    formula: `${daysFormula(`C${row}-${returnMin}`)}+${price.visits.returns}`,
+    result: price.visits.count,
+  };
 }
 
 /** Travelling in minutes and in money, as long a way each visit as on the summary; neither where the job has none. */

@@ -4,7 +4,7 @@ import type { Circuit, Device, Point, Reading, Supply } from '#model/installatio
 import type { WordChoice } from './fact-fields.ts';
 
 /** A list of choices from words by their place in the file, in the order written. */
-const choicesOf = <V extends string>(words: Readonly<Record<V, string>>): readonly WordChoice<V>[] =>
+export const choicesOf = <V extends string>(words: Readonly<Record<V, string>>): readonly WordChoice<V>[] =>
   // Object.entries forgets that the keys are the record's own.
   (Object.entries(words) as [V, string][]).map(([value, label]) => ({ value, label }));
 

@@ -7,6 +7,7 @@ import { newId } from '../../new-id.ts';
 import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
+import { onEnter } from '../fields/on-enter.ts';
 import '../fields/text-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { formCss } from './form-styles.ts';
@@ -50,7 +51,7 @@ export class PointsByRoom extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void this.#enter(event)}>
+    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void onEnter(event, () => this.#add())}>
       <p class="hint">
         The points are labelled by their room and need no place: cables between points without a place are priced at
         typical lengths.
@@ -92,19 +93,6 @@ export class PointsByRoom extends LitElement {
         <span class="hint" role="status">${this.said}</span>
       </div>
     </div>`;
-  }
-
-  /** Enter in a line of the form adds, with what was just typed there. */
-  async #enter(event: KeyboardEvent): Promise<void> {
-    const [input] = event.composedPath();
-    if (event.key !== 'Enter' || event.isComposing || !(input instanceof HTMLInputElement)) return;
-    event.preventDefault();
-    // Leaving the line tells its field what was typed; the field then says whether that can be.
-    input.blur();
-    const field = event.target;
-    if (field instanceof LitElement) await field.updateComplete;
-    if (input.getAttribute('aria-invalid') === 'true') input.focus();
-    else this.#add();
   }
 
   #add(): void {

@@ -84,10 +84,3 @@ export const choiceOf = <V extends string>({
 /** A name. */
 export const nameField = (label: string, value: string, take: (text: string) => void): TemplateResult =>
   html`<text-field .label=${label} .value=${value} @field-change=${took<string>(take)}></text-field>`;
-
-/** The words of a record as choices, in the order written. */
-export const choicesOf = <V extends string>(
-  words: Readonly<Record<V, string>>,
-): readonly (Choice & { readonly value: V })[] =>
-  // Object.entries forgets that the keys are the record's own.
-  (Object.entries(words) as [V, string][]).map(([value, label]) => ({ value, label }));

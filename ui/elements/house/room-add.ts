@@ -12,8 +12,10 @@ import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
+import { choicesOf } from '../as-found/found-words.ts';
+import { onEnter } from '../fields/on-enter.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { choiceOf, choicesOf, lengthField, nameField } from './own-fields.ts';
+import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './walked-sides.ts';
 
 const uses = choicesOf(roomUseWords);
@@ -139,7 +141,7 @@ export class RoomAdd extends LitElement {
 
   override render(): TemplateResult {
     const isFirst = this.storey.rooms.length === 0;
-    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void this.#enter(event)}>
+    return html`<div class="fields" @keydown=${(event: KeyboardEvent) => void onEnter(event, () => this.#draw())}>
       <div class="pair">
         ${choiceOf({
           label: 'What room',
@@ -278,18 +280,6 @@ export class RoomAdd extends LitElement {
           ${this.#wall.isHeld ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
         </button>
       </div>`;
-  }
-
-  /** Enter in a line of the form draws, with what was just typed there. */
-  async #enter(event: KeyboardEvent): Promise<void> {
-    const [input] = event.composedPath();
-    if (event.key !== 'Enter' || event.isComposing || !(input instanceof HTMLInputElement)) return;
-    event.preventDefault();
-    input.blur();
-    const field = event.target;
-    if (field instanceof LitElement) await field.updateComplete;
-    if (input.getAttribute('aria-invalid') !== 'true') this.#draw();
-    else input.focus();
   }
 
   #draw(): void {

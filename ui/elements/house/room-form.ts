@@ -16,9 +16,10 @@ import { otherSide, roomAt } from '../../house/wall-line.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
+import { choicesOf } from '../as-found/found-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
-import { choiceOf, choicesOf, lengthField, nameField } from './own-fields.ts';
+import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './wall-form.ts';
 
 const uses = choicesOf(roomUseWords);

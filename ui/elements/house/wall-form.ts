@@ -14,9 +14,10 @@ import type { RoomSide } from '../../house/room-sides.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
+import { choicesOf } from '../as-found/found-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
-import { choiceOf, choicesOf, lengthField } from './own-fields.ts';
+import { choiceOf, lengthField } from './own-fields.ts';
 
 const cores = choicesOf<Wall['core']>({
   brick: 'Brick',

@@ -1,4 +1,5 @@
 import type { PlanPoint } from '#engine/plan/plane.ts';
+import type { Place } from '#model/installation.ts';
 import { askPlan } from '../../controllers/plan-given-up.ts';
 import { answerPlan } from '../../controllers/tool-hold.ts';
 import { send } from '../../job-events.ts';
@@ -33,6 +34,14 @@ function hintOf({ tool }: PlacingAsk, hasWalls: boolean): string {
   return hasWalls ? 'Tap the wall where it is to go.' : 'Tap where it is to go.';
 }
 
+/** Tells that a place was tapped, and keeps what is in sight. */
+const tookPlace =
+  ({ from, stay }: Pick<Bench, 'from' | 'stay'>) =>
+  (place: Place): void => {
+    stay();
+    send(from, 'place-tapped', { place });
+  };
+
 function placingTool<K extends 'place' | 'points' | 'spur' | 'joint'>(
   { from, asked, place, middle, stay, moved }: Bench,
   first: AskOf<K>,
@@ -42,10 +51,7 @@ function placingTool<K extends 'place' | 'points' | 'spur' | 'joint'>(
   const placing: Placing = {
     asked: newest,
     hint: () => hintOf(first as PlacingAsk, place().hasWalls),
-    took: (taken) => {
-      stay();
-      send(from, 'place-tapped', { place: taken });
-    },
+    took: tookPlace({ from, stay }),
     picked: first.tool === 'points' || first.tool === 'spur' ? picked : null,
     moved,
     gaveUp: () => askPlan(from, null),
@@ -68,10 +74,7 @@ const wayTool = ({ from, asked, place, moved }: Bench, first: AskOf<'way'>): Pla
 
 const wallTool = ({ from, place, middle, stay, moved }: Bench): PlanTool =>
   new WallTool(place, middle(), {
-    took: (taken) => {
-      stay();
-      send(from, 'place-tapped', { place: taken });
-    },
+    took: tookPlace({ from, stay }),
     moved,
     gaveUp: () => askPlan(from, null),
   });
