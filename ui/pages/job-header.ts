@@ -17,7 +17,7 @@ export function jobHeader(desk: JobDesk, route: JobRoute, phone: boolean): Templ
         <p>
           <a href="/">All jobs</a>
           <span class="reference">${view?.job.reference}</span>
-          ${keepingLine(desk)}
+          ${view === null ? nothing : keepingLine(desk)}
         </p>
         <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
       </div>

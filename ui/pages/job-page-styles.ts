@@ -29,6 +29,11 @@ export const jobPageCss = css`
     background: var(--sheet);
     border-bottom: 1px solid var(--line);
   }
+  /* At the end also before the steps are there. */
+  header .tools {
+    grid-column: -2 / -1;
+    justify-self: end;
+  }
   .title {
     min-width: 0;
   }

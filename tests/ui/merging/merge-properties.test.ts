@@ -202,9 +202,9 @@ describe('a merged job', () => {
           }
         }
       }),
-      { numRuns: 80 },
+      { numRuns: 400 },
     );
-    expect(seen.both).toBeGreaterThan(20);
+    expect(seen.both).toBeGreaterThan(40);
   });
 });
 

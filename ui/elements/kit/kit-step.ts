@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { nothingOpen, stillOpenOf } from '#drawing/shopping/still-open.ts';
+import { stillOpenOf } from '#drawing/shopping/still-open.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { otherSchemes } from '#engine/schemes/outcomes/other-schemes.ts';
 import type { OutcomePlan, TurnedOut } from '#engine/schemes/outcomes/outcome-plan.ts';
@@ -33,6 +33,14 @@ export class KitStep extends LitElement {
         padding: 8px 10px;
         background: var(--ask-wash);
         border-left: 4px solid var(--ask);
+        /* Room for what is said at its longest, so that the list does not jump when it is known. */
+        box-sizing: border-box;
+        min-height: calc(3lh + 16px);
+      }
+      .open.waits {
+        color: var(--ink-soft);
+        background: none;
+        border-left-color: var(--line);
       }
       /* The shopping list has a sheet of its own, with its own head. */
       @media print {
@@ -96,11 +104,19 @@ export class KitStep extends LitElement {
     return answer?.plan.schemeId === id ? answer.plan : null;
   }
 
-  /** That things are open which this part of the kit does not serve; where each of them is told. */
-  #stillOpen(scheme: SchemeEstimate): TemplateResult | typeof nothing {
+  /**
+   * That things are open which this part of the kit does not serve, and where each of them is told. Its place is kept while that
+   * is worked out: nothing below it moves when the answer comes.
+   */
+  #stillOpen(scheme: SchemeEstimate): TemplateResult {
     const plan = this.#openOf(scheme);
-    const { words } = plan === null ? nothingOpen : stillOpenOf(plan);
-    if (words === '') return nothing;
+    if (plan === null)
+      return html`<p class="open waits" role="status">
+        ${this.#packing.state.status === 'failed' ? 'What is still open could not be worked out.' : 'Looking at what is still open…'}
+      </p>`;
+    const { words } = stillOpenOf(plan);
+    if (words === '')
+      return html`<p class="open waits" role="status">Nothing is open that this list does not serve.</p>`;
     return html`<p class="open" role="status">${words} See <em>Still open</em>.</p>`;
   }
 

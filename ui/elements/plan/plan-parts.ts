@@ -121,7 +121,7 @@ export function footTemplate(foot: PlanFoot): TemplateResult {
 /** What can be done on a storey on which nothing is drawn. */
 export const noticeTemplate = (): TemplateResult =>
   html`<p class="empty">
-    This plan has no walls yet: draw its rooms under Rooms and walls in As found. You can place points here roughly without them,
+    No walls are drawn on this plan: draw its rooms under Rooms and walls in As found. You can place points here roughly without them,
     or list them without a place: cable between points without a place is priced at a typical length.
   </p>`;
 
