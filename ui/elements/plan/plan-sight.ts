@@ -23,7 +23,7 @@ export interface Shown {
   readonly size: Size;
 }
 
-/** A window that stays as it is for as long as its box does, although what is drawn may grow or shrink. */
+/** A window that stays as it is for as long as its box is as wide, although what is drawn may grow or shrink. */
 interface Still {
   readonly key: string;
   readonly window: PlanWindow;
@@ -58,10 +58,11 @@ export class PlanSight {
     return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size));
   }
 
+  /** A box that only grew or shrank at its foot, as beside a tool's bar, shows what stays where it was: under the finger. */
   #stillWindow({ width, height }: Size): PlanWindow | null {
-    if (this.#still?.key !== this.#key) return null;
+    if (this.#still?.key !== this.#key || this.#still.size.width !== width) return null;
     const { window, size } = this.#still;
-    return size.width === width && size.height === height ? window : null;
+    return panned(window, 0, (size.height - height) / 2);
   }
 
   /** The place of the house at so many px from the left and the top of the box. */
