@@ -71,7 +71,9 @@ function pointFitting(index: WiringIndex, point: Point, unit: FusedUnit | undefi
     finish,
     flexOutlet: unit?.flexOutlet ?? point.unit?.flexOutlet ?? kind === 'flex-outlet',
     gangs: point.box?.gangs ?? gangsOf(kind, point.modules?.length ?? 0),
-    mount: point.mount ?? surveyed?.mount,
+    // A weatherproof unit is its own box, on the wall unless somebody said otherwise.
+    mount:
+      point.mount ?? surveyed?.mount ?? (isNew && point.features.includes('ip66') ? 'surface' : undefined),
     nodeIds: nodesOfPoint(index, point.id),
     isNew,
     remedies,

@@ -55,7 +55,7 @@ export function boxDemands(worked: Worked): readonly Demand[] {
 }
 
 /** Accessories that are fitted and weatherproof: they come in an enclosure. */
-const weatherproofIds = ({ things }: Worked): ReadonlySet<string> =>
+export const weatherproofIds = ({ things }: Worked): ReadonlySet<string> =>
   new Set(things.accessories.filter(({ features }) => features.includes('ip66')).map(({ id }) => id));
 
 /** How items name a box, a plate or a frame of so many gangs. */

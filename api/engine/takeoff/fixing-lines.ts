@@ -1,7 +1,7 @@
 import type { Worked } from '../connections/worked.ts';
 import { floorOpening } from '../ways/floor-opening.ts';
 import { type OpenedFloor, openedFloors } from '../ways/opened-floors.ts';
-import { type BoxWork, boxWork } from './box-lines.ts';
+import { type BoxWork, boxWork, weatherproofIds } from './box-lines.ts';
 import type { Demand } from './demand.ts';
 import { ownHoles } from './own-holes.ts';
 import { plateScrewItem } from './plate-screws.ts';
@@ -23,14 +23,16 @@ const closingOf = ({ floor }: OpenedFloor): Closing =>
 
 /** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted, plates over notches. */
 export function fixingDemands(worked: Worked): readonly Demand[] {
+  const ownBoxes = weatherproofIds(worked);
   return [
-    ...boxWork(worked).flatMap((work) => boxFixings(worked, work)),
+    ...boxWork(worked).flatMap((work) => boxFixings(worked, work, ownBoxes.has(work.box.id))),
     ...floorFixings(worked),
     ...joistPlates(worked),
   ];
 }
 
-function boxFixings(worked: Worked, work: BoxWork): Demand[] {
+/** @param isOwnBox whether the accessory is its own box: its cover's screws come with it. */
+function boxFixings(worked: Worked, work: BoxWork, isOwnBox: boolean): Demand[] {
   const { box } = work;
   const isHollow = box.wallCore === 'timber-stud' || box.wallCore === 'metal-stud';
   switch (box.build) {
@@ -44,7 +46,7 @@ function boxFixings(worked: Worked, work: BoxWork): Demand[] {
           : // Poor brick holds no more than every second plug.
             [screws(work, 'screw-and-plug', 2, 4)]),
         // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
-        screws(work, plateScrewItem(worked, box.id, 50), 2, 2),
+        ...(isOwnBox ? [] : [screws(work, plateScrewItem(worked, box.id, 50), 2, 2)]),
       ];
     case 'surface':
       return [screws(work, isHollow ? 'plasterboard-fixing' : 'screw-and-plug', box.gangs === 1 ? 2 : 4, 4)];

@@ -7,6 +7,7 @@ import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
 import { jointDemands, leversFor } from '#engine/takeoff/joint-lines.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
+import { makingGoodDemands } from '#engine/takeoff/making-good-lines.ts';
 import {
   newEdge,
   onWall,
@@ -211,4 +212,20 @@ describe('a weatherproof outlet', () => {
     expect(measuredByItem(asked)).toEqual({ 'entry-gland-20': 2 });
     expect(linesByItem(worked).get('socket-twin-ip66')?.quantity).toBe(1);
   });
+
+  it.each([
+    ['surface', undefined],
+    ['steel', 'flush'],
+  ] as const)(
+    'stands as %s where the point says %s, and brings the screws of its cover along',
+    (build, mount) => {
+      const point = wanted('w', { features: ['ip66'], place: onWall('party'), ...(mount && { mount }) });
+      const worked = workedOf({ points: [pointOf('a'), point], newEdges: [newEdge('n', 'a', 'w')] });
+      expect(worked.things.boxes.find(({ id }) => id === 'w')).toMatchObject({ build, action: 'fit' });
+      const screws = fixingDemands(worked).filter(({ causes }) => causes.includes('w'));
+      expect(measuredByItem(screws)).toEqual({ 'screw-and-plug': build === 'surface' ? 4 : 2 });
+      const plaster = makingGoodDemands(worked).filter(({ causes }) => causes.includes('w'));
+      expect(plaster.length > 0).toBe(build === 'steel');
+    },
+  );
 });
