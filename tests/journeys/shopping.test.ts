@@ -189,4 +189,21 @@ describe('the shopping list leaves the screen', () => {
       expect(await page.locator(name).first().isVisible(), name).toBe(false);
     await context.close();
   }, 90_000);
+
+  it('on paper as it was in the window, however wide the paper is', async () => {
+    const { page, context } = await stage.open('phone', list);
+    const open = page.locator('shopping-paper section.open');
+    await open.waitFor({ state: 'attached' });
+    await page.emulateMedia({ media: 'print' });
+    // A sheet of A4, CSS px.
+    await page.setViewportSize({ width: 794, height: 1123 });
+    await open.getByText(/^Still open: 2 boxes/).waitFor();
+    // As long as anything could answer that was asked anew.
+    await page.waitForTimeout(100);
+    expect(await open.isVisible()).toBe(true);
+    await page.emulateMedia({ media: 'screen' });
+    await page.locator('shopping-list .screen').waitFor();
+    expect(await page.locator('step-run').isVisible()).toBe(true);
+    await context.close();
+  }, 90_000);
 });

@@ -11,6 +11,9 @@ import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
 
+/** A joint has no plate: it lies where its cables meet. */
+const withPlates = pointKinds.filter(({ value }) => value !== 'joint');
+
 /** How high the firm fits plates, by kind: where a point that is placed begins. */
 export class OwnHeightsForm extends LitElement {
   static override properties: PropertyDeclarations = { heights: { attribute: false } };
@@ -31,7 +34,7 @@ export class OwnHeightsForm extends LitElement {
         From the floor to the middle of the plate: where a point begins that is put on the plan. The usual figures are common
         practice; the building regulations ask more of new dwellings than of old ones, so go by what applies to the house.
       </p>
-      <div class="grid">${pointKinds.map(({ value }) => this.#height(value))}</div>`;
+      <div class="grid">${withPlates.map(({ value }) => this.#height(value))}</div>`;
   }
 
   #height(kind: PointKind): TemplateResult {
