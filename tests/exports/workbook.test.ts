@@ -402,6 +402,24 @@ describe('the workbook as written', () => {
     }
   });
 
+  it('has no text that stands over the row below it, in any table of any sheet', async () => {
+    const book = await openBook(await firstWorkbook(estimateOf(saltglass, plain), plain));
+    const tooLow = book.worksheets.flatMap((sheet) => {
+      const cells: string[] = [];
+      sheet.eachRow((row, at) =>
+        row.eachCell((cell) => {
+          if (typeof cell.value !== 'string' || !cell.alignment?.wrapText || cell.isMerged) return;
+          // As many letters of the sheets' face as the column is wide; a line takes its size and a fifth, points.
+          const lines = Math.ceil(cell.value.length / (Number(sheet.getColumn(cell.col).width ?? 9) * 1.1));
+          const needsPt = lines * (cell.font?.size ?? 10) * 1.2;
+          if ((row.height ?? 15) < needsPt) cells.push(`${sheet.name} ${at}: ${cell.value}`);
+        }),
+      );
+      return cells;
+    });
+    expect(tooLow).toEqual([]);
+  });
+
   it('says that firm and prices are the demo’s while they are, and nothing of it once they are the firm’s own', async () => {
     const note = demoNotice(demoMarks(plain)) ?? 'no note';
     expect(await textsOf(await firstWorkbook(of, plain), 'Summary')).toContain(note);

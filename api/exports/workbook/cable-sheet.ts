@@ -85,7 +85,16 @@ export function addCableSheet(context: WorkbookContext): void {
   });
   const last = FIRST_ROW + Math.max(runs.length, 1) - 1;
   const start = last + 2;
-  writeHeading(sheet, start, 'By kind of cable', ['Cable', '', '', '', '', '', '', 'Length']);
+  writeHeading(sheet, start, 'By kind of cable', [
+    'Cable',
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    { overNumbers: 'Length' },
+  ]);
   sumRows(runs).forEach(({ cable, lengthM }, index) => {
     const row = start + 2 + index;
     const formula = `SUMIF($D$${FIRST_ROW}:$D$${last},A${row},$H$${FIRST_ROW}:$H$${last})`;

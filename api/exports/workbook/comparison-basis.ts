@@ -204,12 +204,7 @@ export function writeBasis(
     sheet,
     start,
     'What the other schemes are priced from',
-    columns.map(({ header }) => header),
-  );
-  fitHeight(
-    sheet,
-    start + 1,
-    columns.map(({ header, widthChars }) => ({ text: header, widthChars })),
+    columns.map(({ header, role }) => (role === 'number' ? { overNumbers: header } : header)),
   );
   const minutes = writeStageMinutes(context, sheet, start + others.length + 3);
   schemes.forEach((scheme, index) => {

@@ -3,20 +3,20 @@ import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import { stageWords } from '../line-notes.ts';
 import { writeCell } from './cell-value.ts';
 import { factorOf } from './labour-sheet.ts';
-import { writeHeading } from './table-sheet.ts';
+import { fitHeight, type TableTitle, writeHeading } from './table-sheet.ts';
 import type { WorkbookContext } from './workbook-context.ts';
 
-const headers = [
+const headers: readonly TableTitle[] = [
   'Scheme',
   'Stage',
   '',
   '',
-  'Low, minutes',
-  'Typical, minutes',
-  'High, minutes',
-  'Times, as estimated',
-  'Times now',
-] as const;
+  { overNumbers: 'Low, minutes' },
+  { overNumbers: 'Typical, minutes' },
+  { overNumbers: 'High, minutes' },
+  { overNumbers: 'Times, as estimated' },
+  { overNumbers: 'Times now' },
+];
 
 /** The rows of one scheme's minutes on the comparison sheet, both included. */
 export interface MinuteRows {
@@ -53,6 +53,7 @@ export function writeStageMinutes(
       writeCell(sheet.getCell(row, 7), minutes.highMin, 'input', 'minutes');
       writeCell(sheet.getCell(row, 8), typeof times === 'number' ? times : times.result, 'number', 'factor');
       writeCell(sheet.getCell(row, 9), times, 'number', 'factor');
+      fitHeight(sheet, row, [{ text: name, widthChars: sheet.getColumn(1).width ?? 10 }]);
       row++;
     }
   }

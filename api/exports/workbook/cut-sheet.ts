@@ -76,7 +76,16 @@ const unservedRows = (
 /** By item, under the cuts: what its lengths come to, what is cut from them, what is left. */
 function writeSums(sheet: Worksheet, layout: ReadonlyMap<PurchaseLine, CutRows>, start: number): void {
   if (layout.size === 0) return;
-  writeHeading(sheet, start, 'By item', ['Description', '', 'Lengths', '', '', 'Cuts', '', 'Left over']);
+  writeHeading(sheet, start, 'By item', [
+    'Description',
+    '',
+    { overNumbers: 'Lengths' },
+    '',
+    '',
+    { overNumbers: 'Cuts' },
+    '',
+    { overNumbers: 'Left over' },
+  ]);
   [...layout].forEach(([line, { first, last }], index) => {
     const row = start + 2 + index;
     const cells: readonly (readonly [number, string, number])[] = [

@@ -5,7 +5,14 @@ import type { LabourTask, Stage } from '#engine/labour/task.ts';
 import type { Multiplier } from '#model/library.ts';
 import { stageWords, taskNote } from '../line-notes.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
-import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
+import {
+  addTableSheet,
+  type Column,
+  FIRST_ROW,
+  type TableTitle,
+  writeHeading,
+  writeRow,
+} from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
 
 const columns: readonly Column[] = [
@@ -122,7 +129,11 @@ function writeReturns({ book, scheme }: WorkbookContext, sheet: Worksheet, row: 
 }
 
 /** Of the columns above, those that the stages have a figure in; the hours stand where the norms do. */
-const stageHeaders = ['Stage', '', '', '', '', '', '', '', 'Hours', 'Taken', 'Minutes', 'Taken', 'More'];
+const stageHeaders: readonly TableTitle[] = [
+  'Stage',
+  ...Array<string>(7).fill(''),
+  ...['Hours', 'Taken', 'Minutes', 'Taken', 'More'].map((overNumbers) => ({ overNumbers })),
+];
 const hundredths = (value: number): number => Math.round(value * 100) / 100;
 
 /** The minutes and hours of each stage, under those of all tasks: reckoned, and taken where that was written down. */

@@ -103,15 +103,25 @@ export function writeRow(
   fitHeight(sheet, row, texts);
 }
 
+/** A column's title: over text, or over numbers. */
+export type TableTitle = string | { readonly overNumbers: string };
+
 /** A small table under the main one: its heading, its header, then rows in the same columns. */
 export function writeHeading(
   sheet: Worksheet,
   row: number,
   heading: string,
-  headers: readonly string[],
+  headers: readonly TableTitle[],
 ): void {
   writeCell(sheet.getCell(row, 1), heading, 'heading');
-  headers.forEach((header, index) => {
-    writeCell(sheet.getCell(row + 1, index + 1), header, 'header');
+  headers.forEach((title, index) => {
+    const isText = typeof title === 'string';
+    const words = isText ? title : title.overNumbers;
+    writeCell(sheet.getCell(row + 1, index + 1), words, isText ? 'header' : 'number-header');
   });
+  const texts = headers.map((title, index) => ({
+    text: typeof title === 'string' ? title : title.overNumbers,
+    widthChars: sheet.getColumn(index + 1).width ?? 10,
+  }));
+  fitHeight(sheet, row + 1, texts);
 }
