@@ -2,10 +2,9 @@ import type { CDPSession, Locator, Page } from 'playwright-core';
 import type { Job } from '#model/job.ts';
 import { type DemoName, demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { withSixWanted } from '#tests/engine/schemes/search/six-wanted.ts';
-import { houseOf } from '#tests/houses/house-of.ts';
-import { spursOf } from '#tests/houses/spurs-of.ts';
 import { openBrowser, openWindow } from '../product/browser.ts';
 import { startServer } from '../product/running-server.ts';
+import { lastWanted, store, tenRooms, tenRoomsName } from './drag-ground.ts';
 import { medianOf, shareOf } from './growth.ts';
 
 /** Main-thread work of single moves of a drag, from the pointer's event to the commit of all that it changes on screen, ms. */
@@ -45,15 +44,6 @@ function sixWanted(name: DemoName): Job {
   return { ...withSixWanted(job), id: `bench-${name}`, schemes: job.schemes };
 }
 
-/** The house that a drag is held to its limit in: by a seed whose rooms have room for so many points. */
-const house = { seed: 31, rooms: 10, outlets: 74, wanted: 6 };
-
-/** The invented house of ten rooms and eighty points, joined somehow. */
-function tenRooms(): Job {
-  const job = houseOf(house);
-  return { ...job, id: 'bench-house', schemes: [spursOf(job)] };
-}
-
 /** Drags of wanted points in the built screen. */
 export interface BrowserDrags {
   /** Of demo jobs with six wanted points, in the order asked for. */
@@ -82,33 +72,13 @@ export async function dragsInBrowser(names: readonly DemoName[]): Promise<Browse
       moves.push(await inJob(job, (page, session) => timed(page, session, name, job)));
     }
     const job = tenRooms();
-    const name = `${house.rooms} rooms, ${job.points.length} points`;
+    const name = tenRoomsName(job);
     const drags = await inJob(job, (page, session) => workOfDrags(page, session, lastWanted(page, job)));
     return { moves, house: { name, dragWorkMs: dragWorkOf(drags) } };
   } finally {
     await browser.close();
     await server.close();
   }
-}
-
-async function store(address: string, job: Job): Promise<void> {
-  const stored = await fetch(new URL('/api/jobs', address), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(job),
-  });
-  if (!stored.ok) throw new Error(`${job.id} was not stored: ${await stored.text()}`);
-}
-
-/** The last wanted point on a wall of the storey that is shown first, of those that the job had before it had six. */
-function lastWanted(page: Page, job: Job): Locator {
-  const [storey] = job.storeys;
-  const walls = new Set(storey?.walls.map(({ id }) => id));
-  const last = job.points.findLast(
-    ({ id, status, place }) =>
-      !id.startsWith('more-') && status === 'wanted' && place && 'wall' in place && walls.has(place.wall),
-  );
-  return page.locator(`plan-view g[role=button][data-subject="${last?.id}"]`);
 }
 
 /** The works of each of its moves, drag by drag. */
