@@ -16,7 +16,7 @@ import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { houseNet } from '#engine/ways/graph/house-net.ts';
-import { houseWays } from '#engine/ways/house-ways.ts';
+import { type HouseWays, houseWays } from '#engine/ways/house-ways.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { WayEnd } from '#engine/ways/way-cost.ts';
 import type { Job } from '#model/job.ts';
@@ -55,10 +55,11 @@ export function timeStages(given: Job, library: Library): StageTimes {
   const ground = searchGround(house.result, library, { ways: waysInHouse(house.result, library) });
   const found = job.points.filter(({ status }) => status === 'existing');
   const ends = found.flatMap(({ id }) => endOfNode(ground, id) ?? []);
-  const [first] = ground.wanted;
   const wanted = ground.wanted.map(({ end }) => end);
   const ways = timeWays(given, library, { wanted, found: ends });
-  const priced = first && timed(() => ground.ways.costs(first.end, ends, 'pence'));
+  const priced = timed(() => {
+    for (const end of wanted) ground.ways.costs(end, ends, 'pence');
+  });
   const columns = timed(() => {
     const shop = workshop(ground, byPence);
     return { shop, space: buildSpace(shop).space };
@@ -76,7 +77,7 @@ export function timeStages(given: Job, library: Library): StageTimes {
     plan: plan.ms,
     house: house.ms,
     ...ways,
-    ...(priced ? { priced: priced.ms } : {}),
+    ...(wanted.length > 0 ? { priced: priced.ms / wanted.length } : {}),
     columns: columns.ms,
     choice: choice.ms,
     ...(choice.result.length > 0 ? { gate: gate.ms / choice.result.length } : {}),
@@ -91,23 +92,30 @@ interface Ends {
 
 /**
  * The net of a house that nobody has asked yet; then a way from a wanted point to one found, by the mean of all wanted but the
- * last; then those from the last, which nobody has asked yet, to all found.
+ * last; then those from a wanted point to all found, by the mean of all wanted: one alone stands by a long wall or a short one.
  */
 function timeWays(given: Job, library: Library, { wanted, found }: Ends): StageTimes {
   const tariff = tariffOf(library);
   const net = timed(() => houseNet({ plan: buildPlan(given), tariff })).ms;
-  const last = wanted.at(-1);
   const [one, other] = found;
-  if (last === undefined || one === undefined) return { net };
-  const ways = houseWays(buildPlan(structuredClone(given)), tariff);
-  // What is weighed once for all ways is no part of one.
-  if (other !== undefined) ways.costs(one, [other], 'pence');
+  if (one === undefined || wanted.length === 0) return { net };
+  const waysOnce = (): HouseWays => {
+    const ways = houseWays(buildPlan(structuredClone(given)), tariff);
+    // What is weighed once for all ways is no part of one.
+    if (other !== undefined) ways.costs(one, [other], 'pence');
+    return ways;
+  };
   const asked = wanted.length === 1 ? wanted : wanted.slice(0, -1);
+  const ways = waysOnce();
   const runs = timed(() => {
     for (const end of asked) ways.costs(end, [one], 'pence');
   }).ms;
-  const row = timed(() => ways.costs(last, found, 'pence')).ms;
-  return { net, run: runs / asked.length, row };
+  const rows = wanted.map((from) => {
+    const others = waysOnce();
+    for (const end of wanted) if (end !== from) others.costs(end, [one], 'pence');
+    return timed(() => others.costs(from, found, 'pence')).ms;
+  });
+  return { net, run: runs / asked.length, row: rows.reduce((sum, ms) => sum + ms, 0) / rows.length };
 }
 
 function firstChoices(choices: Iterable<ChargedChoice>): readonly ChargedChoice[] {
