@@ -71,7 +71,7 @@ export class RoomForm extends LitElement {
 
   override render(): TemplateResult {
     const { storey, room } = this;
-    const sides = roomSides(storey, room);
+    const sides = roomSides(storey, room, this.view.estimate.asFound.worked.plan.wallById);
     return html`<div class="fields">
         <div class="pair">
           ${choiceOf({ label: 'What room', options: uses, value: room.use, took: (use) => this.#set('use', use) })}

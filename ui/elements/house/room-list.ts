@@ -72,7 +72,7 @@ export class RoomList extends LitElement {
 
   #room(storey: Storey, room: Room): TemplateResult {
     const isOpen = this.view.chosen === room.id;
-    const sides = roomSides(storey, room);
+    const sides = roomSides(storey, room, this.view.estimate.asFound.worked.plan.wallById);
     return html`<li data-thing=${room.id}>
       <button
         class="row wide"
