@@ -1,5 +1,13 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import type { Room, Storey } from '#model/building.ts';
+import { askPlan } from '../../controllers/plan-given-up.ts';
 import { addStorey } from '../../edits/house.ts';
 import type { CopiedParts } from '../../house/next-storey.ts';
 import { storeyName } from '../../house/next-storey.ts';
@@ -9,6 +17,7 @@ import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
+import { Reshaping } from './reshaping.ts';
 import './room-add.ts';
 import './room-form.ts';
 
@@ -32,10 +41,31 @@ export class RoomList extends LitElement {
   static override styles = [controlsCss, formCss, houseFormCss];
   declare view: JobView;
   declare private adding: boolean;
+  #within: Element | null = null;
+  readonly #reshaping = new Reshaping(this, () => this.view);
 
   constructor() {
     super();
     this.adding = false;
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('view');
+    if (before !== undefined && (before.job !== this.view.job || before.storeyId !== this.view.storeyId))
+      this.#reshaping.follow();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const root = this.getRootNode();
+    this.#within = root instanceof ShadowRoot ? root.host : null;
+  }
+
+  /** The section was folded up: walls are moved no longer, and what is around it tells the plan so. */
+  override disconnectedCallback(): void {
+    const isOn = this.#reshaping.isOn;
+    super.disconnectedCallback();
+    if (isOn && this.#within !== null) askPlan(this.#within, null);
   }
 
   override render(): TemplateResult {
@@ -64,6 +94,13 @@ export class RoomList extends LitElement {
                 }}
               >
                 ${this.adding ? 'No more rooms' : 'Draw another room'}
+              </button>`
+        }
+        ${
+          storey.walls.length === 0
+            ? nothing
+            : html`<button aria-pressed=${this.#reshaping.isOn} @click=${() => this.#reshaping.toggle()}>
+                ${this.#reshaping.isOn ? 'Walls move on the plan; press here when done' : 'Move walls and corners on the plan'}
               </button>`
         }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}

@@ -25,7 +25,7 @@ export interface ToolGrips {
   /** A key let go of: what it moved has come to rest. */
   readonly letGo: () => void;
   /** Something is held: the house as it was is drawn faintly, the tool draws it as it would be. */
-  readonly isHeld: boolean;
+  readonly isHeld: () => boolean;
 }
 
 /** What the hand does on the plan while it does not choose things: it picks a place, or draws a way. */

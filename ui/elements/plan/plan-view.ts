@@ -281,7 +281,7 @@ export class PlanView extends LitElement {
     const isBusy =
       this.#hand.mover.moving !== null ||
       (this.#tool !== null && !this.#tool.onThings && this.asked?.tool !== 'way');
-    const state = `${this.#tool === null ? '' : ' placing'}${this.#hand.pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
+    const state = `${this.#tool === null ? '' : ' placing'}${this.#hand.pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}${this.#tool?.grips?.isHeld() ? ' reshaping' : ''}`;
     return html`<div class="window"><svg
         class=${`plan${state}`}
         viewBox=${viewBox}
