@@ -20,6 +20,7 @@ import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './corner-form.ts';
+import './fixture-list.ts';
 import { sideName } from './side-name.ts';
 import './wall-form.ts';
 
@@ -73,6 +74,10 @@ export class RoomForm extends LitElement {
             <wall-form .view=${this.view} .storey=${storey} .side=${side}></wall-form>
           </details>`,
       )}
+      <details class="less">
+        <summary>Fixtures: sinks, hobs, baths, radiators, gas</summary>
+        <fixture-list .view=${this.view} .storey=${storey} .room=${room} .sides=${sides}></fixture-list>
+      </details>
       <details class="less">
         <summary>Move one of its corners</summary>
         <corner-form .view=${this.view} .storey=${storey} .sides=${sides}></corner-form>

@@ -8,7 +8,10 @@ import {
 } from 'lit';
 import type { Room, Storey } from '#model/building.ts';
 import { askPlan } from '../../controllers/plan-given-up.ts';
+import { removeFixture } from '../../edits/fixtures.ts';
 import { addStorey } from '../../edits/house.ts';
+import { roomHolding } from '../../house/along-side.ts';
+import { fixtureWords } from '../../house/fixture-kinds.ts';
 import type { CopiedParts } from '../../house/next-storey.ts';
 import { storeyName } from '../../house/next-storey.ts';
 import { type RoomSide, roomSides } from '../../house/room-sides.ts';
@@ -20,6 +23,7 @@ import { houseFormCss } from './house-forms.ts';
 import { Reshaping } from './reshaping.ts';
 import './room-add.ts';
 import './room-form.ts';
+import './stairwell-list.ts';
 
 const metresOf = (mm: number): string => (mm / 1000).toFixed(2);
 
@@ -83,6 +87,7 @@ export class RoomList extends LitElement {
               <room-add .view=${this.view} .storey=${storey}></room-add>`
           : nothing
       }
+      ${storey.walls.length === 0 ? nothing : this.#storeyParts(storey)}
       <div class="buttons">
         ${
           storey.rooms.length === 0
@@ -105,6 +110,32 @@ export class RoomList extends LitElement {
         }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}
       </div>`;
+  }
+
+  /** What of a storey is in no room: openings in its floor, fixtures outside. */
+  #storeyParts(storey: Storey): TemplateResult {
+    return html`<details class="less">
+        <summary>Stairs that come up here</summary>
+        <stairwell-list .view=${this.view} .storey=${storey}></stairwell-list>
+      </details>
+      ${this.#outside(storey)}`;
+  }
+
+  /** Fixtures that stand in no room, and so in no room's form: a meter outside. */
+  #outside(storey: Storey): TemplateResult | typeof nothing {
+    const map = this.view.estimate.asFound.worked.plan.wallById;
+    const outside = storey.fixtures.filter(({ outline }) => roomHolding(storey, outline, map) === null);
+    if (outside.length === 0) return nothing;
+    return html`<h4>In no room</h4>
+      <ul class="list">
+        ${outside.map(
+          (fixture) =>
+            html`<li data-thing=${fixture.id}>
+              <span>${fixtureWords[fixture.kind]}</span>
+              <button class="small" @click=${() => send(this, 'job-edit', removeFixture(storey.id, fixture))}>Remove</button>
+            </li>`,
+        )}
+      </ul>`;
   }
 
   #room(storey: Storey, room: Room): TemplateResult {
