@@ -21,6 +21,7 @@ import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './corner-form.ts';
 import './fixture-list.ts';
+import './room-floor.ts';
 import { sideName } from './side-name.ts';
 import './wall-form.ts';
 
@@ -74,6 +75,7 @@ export class RoomForm extends LitElement {
             <wall-form .view=${this.view} .storey=${storey} .side=${side}></wall-form>
           </details>`,
       )}
+      <room-floor .storey=${storey} .room=${room} .sides=${sides}></room-floor>
       <details class="less">
         <summary>Fixtures: sinks, hobs, baths, radiators, gas</summary>
         <fixture-list .view=${this.view} .storey=${storey} .room=${room} .sides=${sides}></fixture-list>

@@ -62,6 +62,12 @@ export const planCss = css`
     stroke: var(--grid);
     stroke-width: 0.2;
   }
+  /* Joists are in sight only while somebody tells of a floor, so they need not be as faint as a fixture. */
+  .joists path {
+    stroke: var(--copper);
+    stroke-opacity: 0.5;
+    pointer-events: none;
+  }
   /* Lettering stands on a strip of sheet in its own outline, not on a box. */
   path.halo {
     display: none;

@@ -10,6 +10,7 @@ import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
+import { FloorShown } from '../../controllers/floor-shown.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
@@ -29,6 +30,7 @@ import {
   footTemplate,
   gridTemplate,
   heldPoint,
+  joistsTemplate,
   noticeTemplate,
   placeDrawing,
   toolsTemplate,
@@ -85,6 +87,7 @@ export class PlanView extends LitElement {
   /** What a screen reader is told of the last movement. */
   declare private said: string;
   readonly #plan = new DrawnPlan();
+  readonly #floor = new FloorShown(this);
   readonly #follower = new MovedFollower(this, () => this.moved, sightIn);
   #lit: ReadonlySet<string> = new Set();
   readonly #watch = new ResizeObserver(([entry]) => {
@@ -300,6 +303,7 @@ export class PlanView extends LitElement {
         @focusout=${this.#keyLetGo}
       >
         ${gridTemplate(drawn.frame, seen)}
+        ${this.#floor.isShown ? joistsTemplate(drawn.frame, this.worked, this.storeyId) : nothing}
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
