@@ -9,8 +9,8 @@ export interface JoistDirection {
 
 /** Of a whole storey: as the plan lies. */
 export const planDirections: readonly JoistDirection[] = [
-  { deg: 0, words: 'Side to side (across the plan)' },
-  { deg: 90, words: 'Front to back (up the plan)' },
+  { deg: 0, words: 'Side to side, across the plan' },
+  { deg: 90, words: 'Front to back, up the plan' },
 ];
 
 /** Joists lie alike whichever end is called the first. */
@@ -28,8 +28,8 @@ export function roomDirections(sides: readonly RoomSide[]): readonly JoistDirect
   const longDeg = turnedDeg((Math.atan2(y, x) * 180) / Math.PI);
   const shortDeg = turnedDeg(longDeg + 90);
   return [
-    { deg: longDeg, words: `Along its long side${onPlan(longDeg)}` },
-    { deg: shortDeg, words: `Along its short side${onPlan(shortDeg)}` },
+    { deg: longDeg, words: `Long side${onPlan(longDeg)}` },
+    { deg: shortDeg, words: `Short side${onPlan(shortDeg)}` },
   ];
 }
 
@@ -37,4 +37,4 @@ export function roomDirections(sides: readonly RoomSide[]): readonly JoistDirect
 const turnedDeg = (deg: number): number => (Math.round((((deg % 180) + 180) % 180) * 10) / 10) % 180;
 
 const onPlan = (deg: number): string =>
-  isSameDirection(deg, 0) ? ' (across the plan)' : isSameDirection(deg, 90) ? ' (up the plan)' : '';
+  isSameDirection(deg, 0) ? ', across the plan' : isSameDirection(deg, 90) ? ', up the plan' : '';

@@ -18,8 +18,8 @@ describe('the ways in which joists may run', () => {
       [0, 3000],
     ]);
     expect(roomDirections(wide)).toEqual([
-      { deg: 0, words: 'Along its long side (across the plan)' },
-      { deg: 90, words: 'Along its short side (up the plan)' },
+      { deg: 0, words: 'Long side, across the plan' },
+      { deg: 90, words: 'Short side, up the plan' },
     ]);
     const tall = sidesOf([
       [0, 0],

@@ -31,7 +31,8 @@ export function boxFields(
       label,
       help,
       value,
-      min: isSize ? 1 : key === 'leftMm' ? -20_000 : 0,
+      // Not below nought, so that a bare 1.2 is metres as everywhere in a room.
+      min: isSize ? 1 : 0,
       needed: value !== null,
       took: (mm) => {
         if (mm !== null) took({ [key]: mm });

@@ -62,7 +62,7 @@ export class StairwellList extends LitElement {
   override render(): TemplateResult {
     const { storey } = this;
     return html`<div class="fields">
-      <p class="hint">Where stairs come up through the floor of ${storey.name}. No cable is led across it.</p>
+      <p class="hint">The opening in this floor where stairs come up (${storey.name}). No cable is led across it.</p>
       ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
       ${storey.stairwells.map((outline, at) => this.#well(outline, at))} ${this.#newOne()}
     </div>`;

@@ -1,4 +1,5 @@
 import { type SVGTemplateResult, svg } from 'lit';
+import { drawnFixtures, fixtureOutline, worktopOutlines } from '#drawing/plan/fixtures.ts';
 import { ghostShapes, letteringRoom } from '#drawing/plan/screen-placing.ts';
 import { sideFigures } from '#drawing/plan/side-figures.ts';
 import { wallShapes } from '#drawing/plan/walls.ts';
@@ -57,11 +58,13 @@ function sidesOf({ storey, plan }: ReshapeSight, part: HousePart) {
 function movedHouse(frame: SheetFrame, { storey, plan }: ReshapeSight): SVGTemplateResult[] {
   const walls = wallShapes(frame, [...plan.wallById.values()]);
   const symbols = [...plan.pointById.values()].flatMap(({ kind, place, status }) => {
-    const at = place === undefined ? undefined : place;
-    if (at === undefined || ('storey' in at && at.storey !== storey.id)) return [];
-    return ghostShapes(frame, plan, at, { symbol: kind, state: status === 'wanted' ? 'new' : 'found' });
+    if (place === undefined || ('storey' in place && place.storey !== storey.id)) return [];
+    return ghostShapes(frame, plan, place, { symbol: kind, state: status === 'wanted' ? 'new' : 'found' });
   });
-  return [...walls, ...symbols].map(shapeTemplate);
+  // What is fixed against a wall goes with it.
+  const fixed = drawnFixtures(frame, plan, storey.id).map(fixtureOutline);
+  const tops = worktopOutlines(frame, plan, storey.id);
+  return [...tops, ...fixed, ...walls, ...symbols].map(shapeTemplate);
 }
 
 const handles = (frame: SheetFrame, { storey, chosen }: ReshapeSight): SVGTemplateResult[] =>
