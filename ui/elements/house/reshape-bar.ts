@@ -83,7 +83,7 @@ export class ReshapeBar extends LitElement {
 
   override render(): TemplateResult {
     const { said, depths, part } = this.ask;
-    const words = said === '' && part === null ? 'Tap or drag a wall or a corner' : said;
+    const words = said === '' && part === null ? 'Tap a wall or a corner, then drag it' : said;
     return html`<div class="depths">
         ${depths.length === 0 ? html`<p class="hint">How far a wall in hand stands from what is across the room is typed here.</p>` : depths.map((depth) => this.#depth(depth))}
       </div>

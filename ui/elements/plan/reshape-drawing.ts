@@ -58,8 +58,10 @@ function sidesOf({ storey, plan }: ReshapeSight, part: HousePart) {
 function movedHouse(frame: SheetFrame, { storey, plan }: ReshapeSight): SVGTemplateResult[] {
   const walls = wallShapes(frame, [...plan.wallById.values()]);
   const symbols = [...plan.pointById.values()].flatMap(({ kind, place, status }) => {
-    if (place === undefined || ('storey' in place && place.storey !== storey.id)) return [];
-    return ghostShapes(frame, plan, place, { symbol: kind, state: status === 'wanted' ? 'new' : 'found' });
+    // What is only wanted is not on the plan as found either.
+    if (place === undefined || status === 'wanted') return [];
+    if ('storey' in place && place.storey !== storey.id) return [];
+    return ghostShapes(frame, plan, place, { symbol: kind, state: 'found' });
   });
   // What is fixed against a wall goes with it.
   const fixed = drawnFixtures(frame, plan, storey.id).map(fixtureOutline);

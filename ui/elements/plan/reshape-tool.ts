@@ -19,7 +19,7 @@ import {
   reshapedCopy,
 } from '../../house/reshape.ts';
 import { snappedCorner, snappedMove } from '../../house/snap.ts';
-import { dot, leftOf, plus, type Vector } from '../../house/vector.ts';
+import { dot, leftOf, minus, plus, type Vector } from '../../house/vector.ts';
 import { wallDepths } from '../../house/wall-depths.ts';
 import { directionOf, type Stretch } from '../../house/wall-line.ts';
 import type { PlanAsks } from '../../plan-asks.ts';
@@ -87,7 +87,9 @@ export class ReshapeTool implements PlanTool {
   }
 
   get hint(): TemplateResult {
-    return html`Drag a wall or a corner${this.#asked().part === null ? ', or tap it first' : ''}. <span class="by-key">Escape gives up.</span>`;
+    const words =
+      this.#asked().part === null ? 'Tap a wall or a corner, then drag it.' : 'Drag it, or tap another.';
+    return html`${words} <span class="by-key">Escape gives up.</span>`;
   }
 
   readonly grips: ToolGrips = {
@@ -141,7 +143,7 @@ export class ReshapeTool implements PlanTool {
     const step = isShift ? LONG_STEP_MM : STEP_MM;
     const before: Vector = this.#held?.byKeys ? this.#held.by : [0, 0];
     this.#hold(part, plus(before, [way[0] * step, way[1] * step]), true);
-    this.#tells.moved(this.telling ?? '');
+    this.#tells.moved(this.telling ?? this.#cornerWords());
     return true;
   }
 
@@ -243,9 +245,18 @@ export class ReshapeTool implements PlanTool {
     this.#tells.reshaped(held.asked, held.byKeys);
   }
 
-  /** How deep the rooms beside a held wall are, or where a corner has got to. */
-  #lengthWords({ asked, tried: { storey, plan } }: Held): string {
-    if (asked.part === 'corner') return partWords(storey, partAfter(asked));
+  /** Where a held corner has got to, for who does not see it. */
+  #cornerWords(): string {
+    const asked = this.#held?.asked;
+    if (asked?.part !== 'corner') return '';
+    const [x, y] = minus(asked.to, asked.at).map(Math.round);
+    return `${x} mm to the right, ${y} mm up`;
+  }
+
+  /** How deep the rooms beside a held wall are; null for a corner. */
+  #lengthWords({ asked, tried: { storey, plan } }: Held): string | null {
+    // Of a corner the lengths on the plan tell all.
+    if (asked.part === 'corner') return null;
     return wallDepths(storey, asked.wallId, plan.wallById)
       .map(({ room, lengthMm }) => `${room} ${Math.round(lengthMm)} mm`)
       .join(', ');
