@@ -1,5 +1,7 @@
 import type { SymbolName } from '#drawing/symbols.ts';
 import type { PointKind } from '#model/installation.ts';
+import type { Reshape } from './house/reshape.ts';
+import type { WallDepth } from './house/wall-depths.ts';
 import type { DrawnWay } from './way-drawing/way-draft.ts';
 
 /** What a thing that is to be placed looks like, and how high it would be. */
@@ -42,6 +44,14 @@ export interface PlanAsks {
   readonly joint: PlacedThing & { readonly legId: string };
   /** The next tap says beside which wall a new room stands, told by `place-tapped`. */
   readonly wall: Readonly<Record<never, never>>;
+  /** Walls and corners are dragged, or moved by keys, told by `plan-answered`. */
+  readonly reshape: {
+    /** What is in hand, by `keyOfPart`; null for nothing yet. */
+    readonly part: string | null;
+    readonly said: string;
+    /** How deep the rooms beside a wall in hand are: each can be typed. */
+    readonly depths: readonly WallDepth[];
+  };
   /** A way is drawn by hand, told by `way-drawn`. */
   readonly way: { readonly drawing: DrawnWay };
 }
@@ -59,12 +69,18 @@ export type PlanAnswer =
   | { readonly do: 'height'; readonly heightMm: number }
   /** Points were tapped; now they are put in order. */
   | { readonly do: 'order' }
+  /** A wall or a corner was moved; by keys, steps follow each other. */
+  | { readonly do: 'reshape'; readonly asked: Reshape; readonly byKeys: boolean }
   | { readonly do: 'take-back' }
   | { readonly do: 'done' };
 
 /** Whether a tool is the one that is asked for. */
 export const isAskOf = <K extends keyof PlanAsks>(ask: PlanAsk | null, tool: K): ask is PlanAsk & AskOf<K> =>
   ask?.tool === tool;
+
+/** Whether a tool is worked with for a while: then the plan has what room there is on a phone. */
+export const needsThePlan = (ask: PlanAsk | null): boolean =>
+  ask !== null && ['points', 'order', 'reshape'].includes(ask.tool);
 
 /** What is asked of a tool at this moment; what was asked first once it is to be put away. */
 export const newestAsk = <K extends keyof PlanAsks>(ask: PlanAsk | null, first: AskOf<K>): AskOf<K> =>

@@ -6,6 +6,7 @@ import { type Drawing, done, type Outcome, refused } from '../house/drawing.ts';
 import { type CopiedParts, storeyAbove } from '../house/next-storey.ts';
 import { placeRoom } from '../house/place-room.ts';
 import { joinRooms, removeRoom } from '../house/remove-room.ts';
+import { type Reshape, reshape } from '../house/reshape.ts';
 import { setSideLength } from '../house/room-sides.ts';
 import { type Partition, splitRoom } from '../house/split-room.ts';
 import { leftOf, minus, plus, times, unit, type Vector } from '../house/vector.ts';
@@ -144,6 +145,17 @@ export const changeSide = (
   houseEdit(job, storeyId, `Measure ${room.name}`, (drawing) =>
     setSideLength(drawing, { roomId: room.id, ...side }),
   );
+
+/**
+ * Moves a wall or a corner.
+ *
+ * @param group steps that follow each other under one name are one step back; absent: a step of its own.
+ */
+export function reshapeHouse(job: Job, storeyId: string, asked: Reshape, group?: string): HouseEdit {
+  const label = asked.part === 'wall' ? 'Move a wall' : 'Move a corner';
+  const made = houseEdit(job, storeyId, label, (drawing) => reshape(drawing, asked));
+  return made.ok && group !== undefined ? { ok: true, edit: { ...made.edit, group } } : made;
+}
 
 /** Puts a wall across a room. */
 export const partRoom = (

@@ -3,6 +3,7 @@ import type { Side, Storey } from '#model/building.ts';
 import type { Drawing, Outcome } from './drawing.ts';
 import { done, refused } from './drawing.ts';
 import { moveEnds } from './move-walls.ts';
+import { soundly } from './soundly.ts';
 import { dot, leftOf, minus, plus, times, unit, type Vector } from './vector.ts';
 import { isAsUsual } from './wall-kinds.ts';
 import { directionOf, otherSide, roomAt, runOf } from './wall-line.ts';
@@ -75,6 +76,8 @@ const sideAlike = (
 
 /**
  * Makes the whole run of a wall so thick; the face on a side stays where it is, so that the room there keeps its measures.
+ *
+ * @returns why not, where a room would turn over or stand in another.
  */
 export function setThickness(
   { job, storey }: Drawing,
@@ -89,9 +92,11 @@ export function setThickness(
   const run = runOf(storey, wall);
   const towardsKept = times(leftOf(directionOf(wall)), kept === 'left' ? 1 : -1);
   const moveMm = (wall.thicknessMm - thicknessMm) / 2;
-  withPlacesKept(job, storey, () => {
-    moveEnds(storey, run, times(towardsKept, moveMm));
-    for (const one of run) one.thicknessMm = thicknessMm;
+  return soundly(storey, () => {
+    withPlacesKept(job, storey, () => {
+      moveEnds(storey, run, times(towardsKept, moveMm));
+      for (const one of run) one.thicknessMm = thicknessMm;
+    });
+    return done;
   });
-  return done;
 }

@@ -3,6 +3,7 @@ import type { Beside } from './beside.ts';
 import { type RoomSide, roomSides } from './room-sides.ts';
 import { leftOf, minus, unit } from './vector.ts';
 import { otherSide, roomAt } from './wall-line.ts';
+import { wallMap } from './wall-map.ts';
 
 /** A wall that has nothing behind it, so that a room can be drawn there. */
 export interface FreeWall extends Pick<Beside, 'wallId' | 'side'> {
@@ -22,8 +23,9 @@ const beyondWords = { left: 'left of', right: 'right of', upper: 'above', lower:
 
 /** The walls of a storey beside which a room can be drawn, room by room in the order of the file. */
 export function freeWalls(storey: Storey): readonly FreeWall[] {
+  const map = wallMap(storey);
   return storey.rooms.flatMap((room) => {
-    const sides = roomSides(storey, room);
+    const sides = roomSides(storey, room, map);
     return sides.flatMap((side, i) => {
       const word = sideWord(side);
       const isOnly = sides.every((other, j) => i === j || sideWord(other) !== word);

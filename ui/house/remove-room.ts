@@ -16,11 +16,13 @@ export function removeRoom(drawing: Drawing, roomId: string): Outcome {
   const { storey } = drawing;
   const room = storey.rooms.find(({ id }) => id === roomId);
   if (room === undefined) return refused('That room is not there any more.');
-  storey.rooms = storey.rooms.filter((one) => one !== room);
-  const alone = room.walls.filter(({ wall, side }) => roomAt(storey, wall, otherSide(side)) === undefined);
-  removeWalls(drawing.job, storey, new Set(alone.map(({ wall }) => wall)));
-  joinInLine(drawing);
-  return done;
+  return soundly(storey, () => {
+    storey.rooms = storey.rooms.filter((one) => one !== room);
+    const alone = room.walls.filter(({ wall, side }) => roomAt(storey, wall, otherSide(side)) === undefined);
+    removeWalls(drawing.job, storey, new Set(alone.map(({ wall }) => wall)));
+    joinInLine(drawing);
+    return done;
+  });
 }
 
 /**

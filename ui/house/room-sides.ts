@@ -1,3 +1,4 @@
+import type { Plan } from '#engine/plan/plan.ts';
 import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Room, Side, Storey } from '#model/building.ts';
 import { type Drawing, type Outcome, refused } from './drawing.ts';
@@ -17,9 +18,17 @@ export interface RoomSide {
 /** Walls in line within half a degree are one side. */
 const STRAIGHT_COSINE = 0.99996;
 
-/** A room's sides, anticlockwise from the lowest on the plan; none where its walls do not close. */
-export function roomSides(storey: Storey, room: Room): readonly RoomSide[] {
-  const edges = outlineEdges(room, wallMap(storey));
+/**
+ * A room's sides, anticlockwise from the lowest on the plan; none where its walls do not close.
+ *
+ * @param walls the storey's, by id, where a plan of it is at hand: of every storey's rooms one plan is enough.
+ */
+export function roomSides(
+  storey: Pick<Storey, 'walls'>,
+  room: Room,
+  walls: Plan['wallById'] = wallMap(storey),
+): readonly RoomSide[] {
+  const edges = outlineEdges(room, walls);
   const sides: { from: Vector; to: Vector; walls: { wallId: string; side: Side }[] }[] = [];
   for (const { from, to, wallId, side } of edges) {
     const last = sides.at(-1);

@@ -1,5 +1,6 @@
 import type { Side, Storey, Wall } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
+import { keepingFixtures } from './fixtures-kept.ts';
 import type { Vector } from './vector.ts';
 import { alongMm, placeBy, wallLengthMm } from './wall-line.ts';
 
@@ -37,14 +38,16 @@ export function placesOnWalls(job: Job): {
 
 /**
  * Changes walls of a storey so that what stands on them or is let into them stays where it is in the house, or goes with
- * the face that is moved: a wall that moves across its line takes its outlets along, one that is lengthened does not.
+ * the face that is moved: a wall that moves across its line takes its outlets and what is fixed against it along, one that is lengthened does not.
  */
 export function withPlacesKept(job: Job, storey: Storey, change: () => void): void {
   const before = new Map(
     storey.walls.map(({ id, from, to }) => [id, { from: [...from], to: [...to] } as Lie]),
   );
   const { onWall, inWall } = placesOnWalls(job);
+  const keepFixtures = keepingFixtures(storey);
   change();
+  keepFixtures();
   for (const wall of storey.walls) {
     const was = before.get(wall.id);
     if (was === undefined || isSameLie(was, wall)) continue;

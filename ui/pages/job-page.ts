@@ -22,7 +22,7 @@ import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
-import type { PlanAsk } from '../plan-asks.ts';
+import { needsThePlan, type PlanAsk } from '../plan-asks.ts';
 import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
@@ -65,7 +65,6 @@ export class JobPage extends LitElement {
   /** Made with the desk. */
   declare private quotes: QuotationDesk;
   declare private phone: boolean;
-  /** True while the plan waits for a place to be tapped. */
   /** What the plan is asked for by a step; null for nothing. */
   declare private asked: PlanAsk | null;
   declare private tapped: Place | null;
@@ -101,7 +100,7 @@ export class JobPage extends LitElement {
   }
 
   override willUpdate(changed: Map<string, unknown>): void {
-    this.toggleAttribute('tapping', this.asked?.tool === 'points' || this.asked?.tool === 'order');
+    this.toggleAttribute('tapping', needsThePlan(this.asked));
     if (!changed.has('route')) return;
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));

@@ -25,6 +25,30 @@ export function drawnFixtures(frame: SheetFrame, plan: Plan, storeyId: string): 
     }));
 }
 
+/** The outlines of a storey's worktops, thin and without names, for a screen: what hangs and stands over them is drawn over them. */
+export const worktopOutlines = (frame: SheetFrame, plan: Plan, storeyId: string): readonly Shape[] =>
+  plan.fixtures
+    .filter((entry) => entry.storeyId === storeyId && entry.fixture.kind === 'worktop')
+    .map(({ fixture }) =>
+      line(
+        'fixture',
+        fixture.outline.map((at) => toSheet(frame, planPointOf(at))),
+        fixture.outline.length > 2,
+      ),
+    );
+
+/** The stairwells of a storey: the opening in its floor, crossed out as nothing crosses it. */
+export const stairwellShapes = (frame: SheetFrame, plan: Plan, storeyId: string): readonly Shape[] =>
+  (plan.storeyById.get(storeyId)?.storey.stairwells ?? []).flatMap((outline) => {
+    const corners = outline.map((at) => toSheet(frame, planPointOf(at)));
+    const half = Math.floor(corners.length / 2);
+    const across = corners.slice(0, half).flatMap((corner, i) => {
+      const opposite = corners[i + half];
+      return opposite === undefined ? [] : [line('fixture', [corner, opposite])];
+    });
+    return [line('fixture', corners, true), ...across];
+  });
+
 /** The outline of a fixture, thin. */
 export const fixtureOutline = ({ corners }: DrawnFixture): Shape =>
   line('fixture', corners, corners.length > 2);

@@ -7,7 +7,7 @@ import type { Finding } from '#engine/rules/finding.ts';
 import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
 import type { Scene, Shape } from '../scene.ts';
 import { cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
-import { drawnFixtures, fixtureOutline } from './fixtures.ts';
+import { drawnFixtures, fixtureOutline, stairwellShapes, worktopOutlines } from './fixtures.ts';
 import { lockMarks } from './lock-marks.ts';
 import { pointLayer } from './point-layer.ts';
 import { labelsAlong } from './screen-cables.ts';
@@ -148,7 +148,15 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
       heightMm: layout.heightMm,
       scale,
       layers: [
-        { name: 'fixtures', shapes: [...fixtures.map(fixtureOutline), ...names] },
+        {
+          name: 'fixtures',
+          shapes: [
+            ...stairwellShapes(frame, worked.plan, storeyId),
+            ...worktopOutlines(frame, worked.plan, storeyId),
+            ...fixtures.map(fixtureOutline),
+            ...names,
+          ],
+        },
         { name: 'walls', shapes: wallGroups(worked, frame, walls) },
         { name: 'leaders', shapes: leaders },
         { name: 'cables', shapes: withTitles(worked, cables.shapes) },

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { checklist } from '#engine/rules/checklist.ts';
+import { fixture } from '#model/building.ts';
 import { pointKind, service } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { certainty } from '#model/primitives.ts';
 import { setAnswer, setAnswerCertainty } from '../../../ui/edits/answers.ts';
 import { addBoard, putRcd, removeRcd, setBoardCertainty, setBoardFact } from '../../../ui/edits/boards.ts';
 import { addCircuit, setCircuitCertainty, setCircuitFact, setDevice } from '../../../ui/edits/circuits.ts';
+import { addFixture, removeFixture } from '../../../ui/edits/fixtures.ts';
+import { type HouseEdit, reshapeHouse } from '../../../ui/edits/house.ts';
 import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
 import {
   addPoints,
@@ -19,9 +22,14 @@ import { removeReading, setEndToEnd } from '../../../ui/edits/readings.ts';
 import { removeBoard, removeCircuit, removeLegs, removePoint } from '../../../ui/edits/remove-things.ts';
 import { setReplaces, setTakenAway } from '../../../ui/edits/replacements.ts';
 import { setPointsInOrder } from '../../../ui/edits/ring-in-order.ts';
+import { setRoomFloor, setRoomFloorFact } from '../../../ui/edits/room-floor.ts';
 import { setSiteAddress, setSiteCertainty, setSiteFact } from '../../../ui/edits/site.ts';
+import { addStairwell, removeStairwell } from '../../../ui/edits/stairwells.ts';
 import { setFloorFact, setStoreyCertainty } from '../../../ui/edits/storeys.ts';
 import { setBond, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
+import { usualHeightsOf } from '../../../ui/house/fixture-kinds.ts';
+import { partsOf } from '../../../ui/house/house-parts.ts';
+import { roomSides } from '../../../ui/house/room-sides.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 import { edited, pick } from './random-edits.ts';
 
@@ -156,7 +164,61 @@ const facts: readonly Made[] = [
     on(pick(checklist, a), (question) => setAnswerCertainty(question, pick(certainty.options, b) ?? 'seen')),
 ];
 
-const all = [...removals, ...additions, ...orders, ...facts];
+/** An edit of the house that can be made; null for one that says why not. */
+const made = (edit: HouseEdit): JobEdit | null => (edit.ok ? edit.edit : null);
+
+/** A side of a room of a storey, with both. */
+function sideOf(job: Job, { a, b }: Pick<Numbers, 'a' | 'b'>) {
+  const storey = pick(job.storeys, a);
+  const room = storey && pick(storey.rooms, b);
+  const side = room && pick(roomSides(storey, room), a + b);
+  return storey === undefined || room === undefined || side === undefined ? null : { storey, room, side };
+}
+
+const boxBy = ({ b, c }: Pick<Numbers, 'b' | 'c'>) => ({
+  leftMm: b % 900,
+  offMm: 0,
+  widthMm: 200 + (c % 900),
+  depthMm: 100 + (c % 500),
+});
+
+const ofHouse: readonly Made[] = [
+  (job, { a, b, c }) => {
+    const storey = pick(job.storeys, a);
+    const part = storey && pick(partsOf(storey), b);
+    if (storey === undefined || part === undefined) return null;
+    const mm = (c % 801) - 400;
+    const asked =
+      part.part === 'wall' ? { ...part, byMm: mm } : { ...part, to: [part.at[0] + mm, part.at[1]] as const };
+    return made(reshapeHouse(job, storey.id, asked));
+  },
+  (job, numbers) => {
+    const found = sideOf(job, numbers);
+    const kind = pick(fixture.shape.kind.options, numbers.c) ?? 'sink';
+    const put = { kind, box: boxBy(numbers), heights: usualHeightsOf(kind), assumed: ['outline'] } as const;
+    return found && made(addFixture(found.storey.id, { ...put, side: found.side }));
+  },
+  (job, { a, b }) => {
+    const storey = pick(job.storeys, a);
+    return on(storey && pick(storey.fixtures, b), (one) => removeFixture(storey?.id ?? '', one));
+  },
+  (job, numbers) => {
+    const found = sideOf(job, numbers);
+    return found && made(addStairwell(found.storey.id, found.side, boxBy(numbers)));
+  },
+  (job, { a, b }) =>
+    on(pick(job.storeys, a), ({ id, stairwells }) => removeStairwell(id, b % Math.max(1, stairwells.length))),
+  (job, numbers) => {
+    const found = sideOf(job, numbers);
+    return found && setRoomFloor(found.storey, found.room, numbers.c % 3 > 0);
+  },
+  (job, numbers) => {
+    const found = sideOf(job, numbers);
+    return found && setRoomFloorFact(found.storey, found.room, 'joistsRunDeg', numbers.c % 2 ? 90 : null);
+  },
+];
+
+const all = [...removals, ...additions, ...orders, ...facts, ...ofHouse];
 
 const someNumber = fc.nat({ max: 10_000 });
 /** Any sequence of edits of what a survey tells, by numbers. */

@@ -13,6 +13,7 @@ import {
   type NewRoom,
   partRoom,
   removeOpening,
+  reshapeHouse,
   setFaceFacts,
   setRoomFact,
   setWallFacts,
@@ -24,6 +25,7 @@ import { besideTap, freeWalls } from '../../../ui/house/free-walls.ts';
 import { leftOfOpeningMm, openingPlace } from '../../../ui/house/opening-place.ts';
 import { roomSides } from '../../../ui/house/room-sides.ts';
 import { nextRoomName } from '../../../ui/house/room-uses.ts';
+import { moveForDepth, wallDepths } from '../../../ui/house/wall-depths.ts';
 import { usualInner, usualOuter } from '../../../ui/house/wall-kinds.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 
@@ -158,6 +160,29 @@ describe('a house drawn by edits', () => {
     expect([sizes(wider, 'Lounge')[0], sizes(wider, 'Hall')[0], sizes(wider, 'Kitchen')[0]]).toEqual([
       3800, 1800, 5700,
     ]);
+  });
+
+  it('has its walls and corners moved; steps by keys are one group', () => {
+    const job = house();
+    const storey = storeyOf(job);
+    const between = storey.walls.find(({ external }) => !external);
+    if (between === undefined) throw new Error('No wall.');
+    const [depth] = wallDepths(storey, between.id);
+    if (depth === undefined) throw new Error('No depth.');
+    const byMm = moveForDepth(depth, depth.lengthMm + 250);
+    const moved = done(job, reshapeHouse(job, storey.id, { part: 'wall', wallId: between.id, byMm }));
+    expect(wallDepths(storeyOf(moved), between.id)[0]?.lengthMm).toBe(depth.lengthMm + 250);
+    const made = reshapeHouse(job, storey.id, { part: 'wall', wallId: between.id, byMm: 10 }, 'keys-1');
+    expect(made).toMatchObject({ ok: true, edit: { label: 'Move a wall', group: 'keys-1' } });
+    const [[x, y]] = [storey.walls[0]?.from ?? [0, 0]];
+    const askew = done(job, reshapeHouse(job, storey.id, { part: 'corner', at: [x, y], to: [x - 200, y] }));
+    expect(
+      storeyOf(askew).walls.filter(({ from, to }) => from[0] === x - 200 || to[0] === x - 200),
+    ).toHaveLength(2);
+    expect(faults(moved).concat(faults(askew))).toEqual([]);
+    expect(
+      reshapeHouse(job, storey.id, { part: 'wall', wallId: between.id, byMm: moveForDepth(depth, -500) }),
+    ).toMatchObject({ ok: false });
   });
 
   it('lets a room be parted, united, taken away', () => {

@@ -138,6 +138,31 @@ describe('what a hand does on the plan', () => {
     expect(told).toEqual(['begin w1 0 0', 'move w1 20 0', 'end w1 20 0', 'hover 60 0']);
   });
 
+  it('heeds no finger while a pen is down: the hand rests on the glass', () => {
+    const { pointers, told } = reader();
+    pointers.down(event(1, 20, 0, 'pen'));
+    pointers.down(event(2, 200, 80));
+    pointers.move(event(2, 220, 90));
+    pointers.move(event(1, 40, 0, 'pen'));
+    pointers.up(event(2, 220, 90));
+    pointers.up(event(1, 40, 0, 'pen'));
+    expect(told).toEqual(['begin w1 0 0', 'move w1 20 0', 'end w1 20 0']);
+  });
+
+  it('forgets a palm that came before its pen, until it is lifted', () => {
+    const { pointers, told } = reader();
+    pointers.down(event(2, 200, 80));
+    pointers.down(event(1, 20, 0, 'pen'));
+    pointers.move(event(2, 260, 80));
+    pointers.up(event(1, 20, 0, 'pen'));
+    pointers.move(event(2, 280, 80));
+    pointers.up(event(2, 280, 80));
+    expect(told).toEqual(['tap w1 20 0']);
+    pointers.down(event(3, 200, 30));
+    pointers.up(event(3, 200, 30));
+    expect(told).toEqual(['tap w1 20 0', 'tap null 200 30']);
+  });
+
   it('does not tap when the pointer is taken away', () => {
     const { pointers, told } = reader();
     pointers.down(event(1, 20, 0));

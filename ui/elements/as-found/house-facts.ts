@@ -1,7 +1,9 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Storey } from '#model/building.ts';
+import { tellFloorShown } from '../../controllers/floor-shown.ts';
 import { setJobName, setSiteAddress, setSiteFact } from '../../edits/site.ts';
 import { setStoreyFact } from '../../edits/storeys.ts';
+import { planDirections } from '../../house/joist-directions.ts';
 import type { JobView } from '../../job-view.ts';
 import '../fields/yes-no-field.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -16,21 +18,20 @@ import {
   yesNoFact,
 } from './fact-fields.ts';
 import { ceilingFacts, floorFacts, siteFacts, storeyFacts } from './facts-of.ts';
+import { floorFields } from './floor-fields.ts';
 import { formCss } from './form-styles.ts';
-import {
-  ceilingLinings,
-  floorBuilds,
-  floorCoverings,
-  nations,
-  premisesChoices,
-  tenures,
-} from './found-words.ts';
+import { ceilingLinings, nations, premisesChoices, tenures } from './found-words.ts';
 
 /** The house: whose it is and where, what the law asks of its kind, and how its storeys are built. */
 export class HouseFacts extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [controlsCss, formCss];
   declare view: JobView;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    for (const { id } of this.view.job.storeys) tellFloorShown(id, false);
+  }
 
   override render(): TemplateResult {
     return html`<div class="fields">${this.#names()} ${this.#site()}</div>
@@ -73,7 +74,12 @@ export class HouseFacts extends LitElement {
 
   #storey(storey: Storey): TemplateResult {
     const facts = storeyFacts(storey);
-    return html`<details class="less" data-thing=${storey.id} ?open=${this.view.chosen === storey.id}>
+    return html`<details
+      class="less"
+      data-thing=${storey.id}
+      ?open=${this.view.chosen === storey.id}
+      @toggle=${(event: Event) => tellFloorShown(storey.id, (event.currentTarget as HTMLDetailsElement).open)}
+    >
       <summary>${storey.name}: heights, floor and ceiling</summary>
       <div class="fields">
         ${mustText('Name', storey.name, (text) => setStoreyFact(storey, 'name', text))}
@@ -85,24 +91,8 @@ export class HouseFacts extends LitElement {
   }
 
   #floor(storey: Storey): TemplateResult {
-    const facts = floorFacts(storey);
-    const inMm = { unit: 'mm', max: 1_000_000 };
-    const isTimber = storey.floor.build === 'suspended-timber';
     return html`<h4>Floor</h4>
-      ${yesNoFact(facts, 'liftable', { label: 'Do the boards lift where cables run' })}
-      ${mustChoice(facts, 'build', { label: 'Built', options: floorBuilds })}
-      ${mustChoice(facts, 'covering', { label: 'Covered with', options: floorCoverings })}
-      ${mustNumber(facts, 'voidMm', { label: 'Void under it, joists included', ...inMm })}
-      ${
-        isTimber
-          ? html`${numberFact(facts, 'joistsRunDeg', { label: 'Joists run at (0 is across the plan)', unit: '°', min: -360, max: 360 })}
-            ${numberFact(facts, 'joistDepthMm', { label: 'Joist depth', ...inMm, min: 1 })}
-            ${numberFact(facts, 'joistWidthMm', { label: 'Joist width', ...inMm, min: 1 })}
-            ${numberFact(facts, 'joistSpacingMm', { label: 'Joist spacing, centre to centre', ...inMm, min: 1 })}`
-          : ''
-      }
-      ${yesNoFact(facts, 'heated', { label: 'Heated floor' })}
-      ${numberFact(facts, 'insulationMm', { label: 'Insulation in the void', ...inMm })}`;
+      ${floorFields(floorFacts(storey), planDirections)}`;
   }
 
   #ceiling(storey: Storey): TemplateResult {

@@ -8,7 +8,6 @@ import {
   takeRoom,
   uniteRooms,
 } from '../../edits/house.ts';
-import { sideWord } from '../../house/free-walls.ts';
 import { type RoomSide, roomSides } from '../../house/room-sides.ts';
 import { nextRoomName, roomUseWords } from '../../house/room-uses.ts';
 import { usualInner } from '../../house/wall-kinds.ts';
@@ -20,27 +19,13 @@ import { choicesOf } from '../as-found/found-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
+import './corner-form.ts';
+import './fixture-list.ts';
+import './room-floor.ts';
+import { sideName } from './side-name.ts';
 import './wall-form.ts';
 
 const uses = choicesOf(roomUseWords);
-const sideNames = {
-  left: 'Left side',
-  right: 'Right side',
-  upper: 'Upper side',
-  lower: 'Lower side',
-} as const;
-
-/** What a side of a room is called: by where it lies on the plan, with a number where there are several such. */
-export function sideName(sides: readonly RoomSide[], at: number): string {
-  const side = sides[at];
-  if (side === undefined) return '';
-  const word = sideWord(side);
-  const alike = sides.map((one, i) => ({ one, i })).filter(({ one }) => sideWord(one) === word);
-  return alike.length === 1
-    ? sideNames[word]
-    : `${sideNames[word]} ${alike.findIndex(({ i }) => i === at) + 1}`;
-}
-
 /** A room of the survey: what it is, its sides as measured, its walls, a wall across it, one with the room beside it. */
 export class RoomForm extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -71,7 +56,7 @@ export class RoomForm extends LitElement {
 
   override render(): TemplateResult {
     const { storey, room } = this;
-    const sides = roomSides(storey, room);
+    const sides = roomSides(storey, room, this.view.estimate.asFound.worked.plan.wallById);
     return html`<div class="fields">
         <div class="pair">
           ${choiceOf({ label: 'What room', options: uses, value: room.use, took: (use) => this.#set('use', use) })}
@@ -90,6 +75,15 @@ export class RoomForm extends LitElement {
             <wall-form .view=${this.view} .storey=${storey} .side=${side}></wall-form>
           </details>`,
       )}
+      <room-floor .storey=${storey} .room=${room} .sides=${sides}></room-floor>
+      <details class="less">
+        <summary>Fixtures: sinks, hobs, baths, radiators, gas</summary>
+        <fixture-list .view=${this.view} .storey=${storey} .room=${room} .sides=${sides}></fixture-list>
+      </details>
+      <details class="less">
+        <summary>Move one of its corners</summary>
+        <corner-form .view=${this.view} .storey=${storey} .sides=${sides}></corner-form>
+      </details>
       <details class="less">
         <summary>Put a wall across it</summary>
         ${this.#across(sides)}

@@ -1,6 +1,17 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import type { Room, Storey } from '#model/building.ts';
+import { askPlan } from '../../controllers/plan-given-up.ts';
+import { removeFixture } from '../../edits/fixtures.ts';
 import { addStorey } from '../../edits/house.ts';
+import { roomHolding } from '../../house/along-side.ts';
+import { fixtureWords } from '../../house/fixture-kinds.ts';
 import type { CopiedParts } from '../../house/next-storey.ts';
 import { storeyName } from '../../house/next-storey.ts';
 import { type RoomSide, roomSides } from '../../house/room-sides.ts';
@@ -9,8 +20,10 @@ import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
+import { Reshaping } from './reshaping.ts';
 import './room-add.ts';
 import './room-form.ts';
+import './stairwell-list.ts';
 
 const metresOf = (mm: number): string => (mm / 1000).toFixed(2);
 
@@ -32,10 +45,31 @@ export class RoomList extends LitElement {
   static override styles = [controlsCss, formCss, houseFormCss];
   declare view: JobView;
   declare private adding: boolean;
+  #within: Element | null = null;
+  readonly #reshaping = new Reshaping(this, () => this.view);
 
   constructor() {
     super();
     this.adding = false;
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('view');
+    if (before !== undefined && (before.job !== this.view.job || before.storeyId !== this.view.storeyId))
+      this.#reshaping.follow();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const root = this.getRootNode();
+    this.#within = root instanceof ShadowRoot ? root.host : null;
+  }
+
+  /** The section was folded up: walls are moved no longer, and what is around it tells the plan so. */
+  override disconnectedCallback(): void {
+    const isOn = this.#reshaping.isOn;
+    super.disconnectedCallback();
+    if (isOn && this.#within !== null) askPlan(this.#within, null);
   }
 
   override render(): TemplateResult {
@@ -53,6 +87,7 @@ export class RoomList extends LitElement {
               <room-add .view=${this.view} .storey=${storey}></room-add>`
           : nothing
       }
+      ${storey.walls.length === 0 ? nothing : this.#storeyParts(storey)}
       <div class="buttons">
         ${
           storey.rooms.length === 0
@@ -66,13 +101,46 @@ export class RoomList extends LitElement {
                 ${this.adding ? 'No more rooms' : 'Draw another room'}
               </button>`
         }
+        ${
+          storey.walls.length === 0
+            ? nothing
+            : html`<button aria-pressed=${this.#reshaping.isOn} @click=${() => this.#reshaping.toggle()}>
+                ${this.#reshaping.isOn ? 'Walls move on the plan; press here when done' : 'Move walls and corners on the plan'}
+              </button>`
+        }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}
       </div>`;
   }
 
+  /** What of a storey is in no room: openings in its floor, fixtures outside. */
+  #storeyParts(storey: Storey): TemplateResult {
+    return html`<details class="less">
+        <summary>Stairs that come up here</summary>
+        <stairwell-list .view=${this.view} .storey=${storey}></stairwell-list>
+      </details>
+      ${this.#outside(storey)}`;
+  }
+
+  /** Fixtures that stand in no room, and so in no room's form: a meter outside. */
+  #outside(storey: Storey): TemplateResult | typeof nothing {
+    const map = this.view.estimate.asFound.worked.plan.wallById;
+    const outside = storey.fixtures.filter(({ outline }) => roomHolding(storey, outline, map) === null);
+    if (outside.length === 0) return nothing;
+    return html`<h4>In no room</h4>
+      <ul class="list">
+        ${outside.map(
+          (fixture) =>
+            html`<li data-thing=${fixture.id}>
+              <span>${fixtureWords[fixture.kind]}</span>
+              <button class="small" @click=${() => send(this, 'job-edit', removeFixture(storey.id, fixture))}>Remove</button>
+            </li>`,
+        )}
+      </ul>`;
+  }
+
   #room(storey: Storey, room: Room): TemplateResult {
     const isOpen = this.view.chosen === room.id;
-    const sides = roomSides(storey, room);
+    const sides = roomSides(storey, room, this.view.estimate.asFound.worked.plan.wallById);
     return html`<li data-thing=${room.id}>
       <button
         class="row wide"

@@ -14,6 +14,7 @@ export interface PlanGestures {
 }
 
 interface Held {
+  readonly isPen: boolean;
   readonly startX: number;
   readonly startY: number;
   x: number;
@@ -31,6 +32,8 @@ export const HOLD_MS = 400;
 /** Tells taps, drags, pans and pinches apart; one thing or the ground is held at a time. */
 export class PointerReader {
   readonly #held = new Map<number, Held>();
+  /** Fingers that do not count until they are lifted. */
+  readonly #palms = new Set<number>();
   #doing: 'nothing' | 'pan' | 'drag' | 'pinch' = 'nothing';
   #hold: ReturnType<typeof setTimeout> | null = null;
   readonly #box: () => DOMRect;
@@ -46,22 +49,52 @@ export class PointerReader {
   }
 
   readonly down = (event: PointerEvent): void => {
-    if (event.button !== 0) return;
+    if (event.button !== 0 || this.#isPalm(event)) return;
     const [x, y] = this.#at(event);
     const subject = this.#told.thingAt(event);
     const grip = subject === null ? 'none' : gripFor(event, this.#told.gripOf(subject));
-    this.#held.set(event.pointerId, { startX: x, startY: y, x, y, subject, grip });
+    this.#held.set(event.pointerId, {
+      isPen: event.pointerType === 'pen',
+      startX: x,
+      startY: y,
+      x,
+      y,
+      subject,
+      grip,
+    });
     if (grip === 'by-hold' && this.#held.size === 1 && subject !== null)
       this.#hold = setTimeout(() => this.#lift(subject), HOLD_MS);
     if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId);
     if (this.#held.size === 2) this.#second();
   };
 
+  /**
+   * The hand that holds a pen rests on the glass: no finger counts while a pen is down, and one that was there before counts no
+   * more.
+   */
+  #isPalm({ pointerId, pointerType }: PointerEvent): boolean {
+    const isPenDown = [...this.#held.values()].some(({ isPen }) => isPen);
+    if (pointerType === 'pen' && !isPenDown) this.#forgetFingers();
+    const isPalm = pointerType === 'touch' && isPenDown;
+    if (isPalm) this.#palms.add(pointerId);
+    return isPalm;
+  }
+
+  #forgetFingers(): void {
+    this.#holdsNoLonger();
+    for (const { subject, startX, startY, x, y } of this.#held.values())
+      if (this.#doing === 'drag' && subject !== null)
+        this.#told.dragged(subject, x - startX, y - startY, 'end');
+    for (const id of this.#held.keys()) this.#palms.add(id);
+    this.#held.clear();
+    this.#doing = 'nothing';
+  }
+
   readonly move = (event: PointerEvent): void => {
     const held = this.#held.get(event.pointerId);
     const [x, y] = this.#at(event);
     if (held === undefined) {
-      this.#told.hovered(x, y);
+      if (!this.#palms.has(event.pointerId)) this.#told.hovered(x, y);
       return;
     }
     if (this.#doing === 'pinch') this.#pinch(held, x, y);
@@ -127,6 +160,7 @@ export class PointerReader {
 
   #end(event: PointerEvent, meant: boolean): void {
     const held = this.#held.get(event.pointerId);
+    this.#palms.delete(event.pointerId);
     if (held === undefined) return;
     this.#held.delete(event.pointerId);
     this.#holdsNoLonger();

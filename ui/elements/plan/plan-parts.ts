@@ -1,5 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { HELD_FAST, lockMark } from '#drawing/lock-mark.ts';
+import { joistShapes } from '#drawing/plan/joists.ts';
 import { SMALL } from '#drawing/plan/screen-names.ts';
 import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawing/plan/screen-placing.ts';
 import type { SymbolName, SymbolState } from '#drawing/symbols.ts';
@@ -26,6 +27,10 @@ export function gridTemplate({ scale, origin, at }: SheetFrame, sight: Extent): 
       <path class="grid-line" d=${`M${step} 0H0V${step}`}/></pattern></defs>
     <rect class="ground" x=${sight.x} y=${sight.y} width=${sight.width} height=${sight.height} fill="url(#grid)"/>`;
 }
+
+/** The joists of a storey's floors, faint, below all else. */
+export const joistsTemplate = (frame: SheetFrame, { plan }: Worked, storeyId: string): SVGTemplateResult =>
+  svg`<g class="joists" aria-hidden="true">${joistShapes(frame, plan, storeyId).map(shapeTemplate)}</g>`;
 
 /** Lettering of lengths and sizes of rooms, units of the scene: 16 px where they are read at arm's length, else 12.5 px. */
 export const figuresMm = (isLarge: boolean): number => (isLarge ? 3.2 : SMALL);

@@ -62,6 +62,12 @@ export const planCss = css`
     stroke: var(--grid);
     stroke-width: 0.2;
   }
+  /* Joists are in sight only while somebody tells of a floor, so they need not be as faint as a fixture. */
+  .joists path {
+    stroke: var(--copper);
+    stroke-opacity: 0.5;
+    pointer-events: none;
+  }
   /* Lettering stands on a strip of sheet in its own outline, not on a box. */
   path.halo {
     display: none;
@@ -145,6 +151,45 @@ export const planCss = css`
   }
   svg.plan .moving {
     opacity: 0;
+  }
+  /* The house as it was stays faintly in sight while a wall or a corner is held; names and cables would be in the way. */
+  svg.plan.reshaping :is(.walls, .points, .fixtures) {
+    opacity: 0.18;
+  }
+  svg.plan.reshaping :is(.rooms, .cables, .findings, .leaders, .locks) {
+    display: none;
+  }
+  .house-parts :is(.handle, .handle-chosen) {
+    fill: var(--sheet);
+    stroke: var(--copper);
+    stroke-width: 0.45;
+  }
+  .house-parts .handle-chosen {
+    fill: var(--copper);
+    stroke: var(--sheet);
+    stroke-width: 0.3;
+  }
+  .house-parts .in-hand {
+    fill: none;
+    stroke: var(--copper);
+    stroke-width: 1.1;
+    stroke-linecap: round;
+  }
+  .house-parts .under {
+    fill: none;
+    stroke: var(--copper);
+    stroke-width: 0.7;
+    stroke-opacity: 0.5;
+  }
+  .house-parts .guide {
+    fill: none;
+    stroke: var(--copper);
+    stroke-width: 0.25;
+    stroke-dasharray: 1.4 1;
+  }
+  .house-parts.refused :is(.wall, .wall-light) {
+    fill: var(--fail);
+    fill-opacity: 0.35;
   }
   svg.hand .in-order text {
     stroke: none;

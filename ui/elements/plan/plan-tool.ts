@@ -3,11 +3,29 @@ import type { Rectangle } from '#drawing/label-placer.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
+import type { Grip } from './plan-gestures.ts';
 
 /** What a hand is at, drawn, and where its figures are written. */
 export interface PlaceDrawing {
   readonly template: SVGTemplateResult | typeof nothing;
   readonly written: readonly Rectangle[];
+}
+
+/** What a tool has of its own that a hand takes hold of: walls, corners. */
+export interface ToolGrips {
+  /** What a place means, by a name that the tool knows; null for nothing. */
+  readonly at: (at: PlanPoint) => string | null;
+  readonly gripOf: (subject: string) => Grip;
+  /** Pulled by so many mm of the house from where it was taken. */
+  readonly dragged: (
+    subject: string,
+    byMm: readonly [number, number],
+    phase: 'begin' | 'move' | 'end',
+  ) => void;
+  /** A key let go of: what it moved has come to rest. */
+  readonly letGo: () => void;
+  /** Something is held: the house as it was is drawn faintly, the tool draws it as it would be. */
+  readonly isHeld: () => boolean;
 }
 
 /** What the hand does on the plan while it does not choose things: it picks a place, or draws a way. */
@@ -27,6 +45,7 @@ export interface PlanTool {
   readonly giveUp: () => void;
   /** True where it works on things: keys go from one to the next, and a finger's width beside one means it. */
   readonly onThings?: boolean;
+  readonly grips?: ToolGrips;
   /** It was taken up by keyboard, and has to show where that begins. */
   readonly reachedByKeys?: () => void;
 }

@@ -8,8 +8,9 @@ import {
 } from 'lit';
 import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
+import { FloorShown } from '../../controllers/floor-shown.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
@@ -19,17 +20,17 @@ import type { DrawnWay } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { DrawnPlan, standOf } from './drawn-plan.ts';
 import { drawnThings } from './drawn-things.ts';
-import { meantAt, type Target } from './group-extent.ts';
 import { inkStyles } from './ink-styles.ts';
 import { markedThings } from './marked-storeys.ts';
-import { type Grip, PointerReader } from './plan-gestures.ts';
+import { PlanHand } from './plan-hand.ts';
 import { actOnKey, type PlanKeys } from './plan-keys.ts';
-import { hasLocks, type Looks, layersTemplate, reachedIn, targetsOf, thingsInOrder } from './plan-layers.ts';
+import { hasLocks, type Looks, layersTemplate, reachedIn, thingsInOrder } from './plan-layers.ts';
 import {
   figuresMm,
   footTemplate,
   gridTemplate,
   heldPoint,
+  joistsTemplate,
   noticeTemplate,
   placeDrawing,
   toolsTemplate,
@@ -38,7 +39,6 @@ import { PlanSight } from './plan-sight.ts';
 import { planCss } from './plan-styles.ts';
 import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
 import { PX_PER_UNIT, type Size } from './plan-window.ts';
-import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
 import { ThingsInSight } from './things-in-sight.ts';
 import { ToolBench } from './tool-bench.ts';
@@ -87,6 +87,7 @@ export class PlanView extends LitElement {
   /** What a screen reader is told of the last movement. */
   declare private said: string;
   readonly #plan = new DrawnPlan();
+  readonly #floor = new FloorShown(this);
   readonly #follower = new MovedFollower(this, () => this.moved, sightIn);
   #lit: ReadonlySet<string> = new Set();
   readonly #watch = new ResizeObserver(([entry]) => {
@@ -107,42 +108,6 @@ export class PlanView extends LitElement {
     },
     this.#sight,
   );
-  readonly #mover = new PointMover({
-    worked: () => this.worked,
-    storeyId: () => this.storeyId,
-    movable: () => this.movable,
-    mmPerPx: () => this.#mmPerPx,
-    took: () => this.#sight.hold(),
-    tell: (pointId, place, phase) => {
-      if (phase === 'end') this.#sight.letGo();
-      send(this, 'point-placed', { pointId, place, phase, stand: phase === 'end' ? null : this.#stand });
-    },
-    rested: (pointId) => this.#choose(pointId),
-    said: (words) => {
-      this.said = words;
-    },
-  });
-  readonly #pointers = new PointerReader(() => this.#windowBox, {
-    thingAt: (event) => this.#thingAt(event),
-    gripOf: (subject) => this.#gripOf(subject),
-    tapped: (subject, x, y) => this.#tapped(subject, x, y),
-    panned: (dx, dy) => this.#sight.pan(dx, dy),
-    pinched: (factor, x, y) => this.#sight.zoom(factor, this.#sight.planAt(x, y)),
-    dragged: (subject, dx, dy, phase) => {
-      this.#mover.dragged(subject, [dx, dy], phase);
-      this.requestUpdate();
-    },
-    hovered: (x, y) => this.#hovered(x, y),
-  });
-
-  readonly #keys: PlanKeys = {
-    zoom: (factor) => this.#sight.zoom(factor),
-    whole: () => this.#sight.whole(),
-    choose: (subject) => this.#choose(subject),
-    reach: (subject, by) => this.#reachNext(subject, by),
-    move: (subject, key, isFine) => this.#tool === null && this.#mover.byKey(subject, key, isFine),
-  };
-
   readonly #bench = new ToolBench({
     from: this,
     asked: () => this.asked,
@@ -155,11 +120,31 @@ export class PlanView extends LitElement {
     }),
     middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
     stay: () => this.#sight.stay(),
-    moved: (words) => {
-      this.said = words;
-      this.requestUpdate();
-    },
+    moved: (words) => this.#say(words),
   });
+  readonly #hand = new PlanHand({
+    from: this,
+    worked: () => this.worked,
+    storeyId: () => this.storeyId,
+    movable: () => this.movable,
+    drawn: () => this.#drawn,
+    targets: () => this.#plan.targets,
+    tool: () => this.#tool,
+    sight: this.#sight,
+    mmPerPx: () => this.#mmPerPx,
+    box: () => this.#windowBox,
+    stand: () => this.#stand,
+    choose: (subject) => this.#choose(subject),
+    said: (words) => this.#say(words),
+    changed: () => this.requestUpdate(),
+  });
+  readonly #keys: PlanKeys = {
+    zoom: (factor) => this.#sight.zoom(factor),
+    whole: () => this.#sight.whole(),
+    choose: (subject) => this.#choose(subject),
+    reach: (subject, by) => this.#reachNext(subject, by),
+    move: (subject, key, isFine) => this.#tool === null && this.#hand.mover.byKey(subject, key, isFine),
+  };
 
   constructor() {
     super();
@@ -185,7 +170,7 @@ export class PlanView extends LitElement {
     super.disconnectedCallback();
     this.#watch.disconnect();
     this.#sight.stop();
-    this.#mover.stop();
+    this.#hand.mover.stop();
   }
 
   get #tool(): PlanTool | null {
@@ -222,6 +207,11 @@ export class PlanView extends LitElement {
     if (changed.has('lit') || changed.has('worked')) this.#lit = drawnThings(this.worked, this.lit);
   }
 
+  #say(words: string): void {
+    this.said = words;
+    this.requestUpdate();
+  }
+
   get #drawn(): ScreenPlan | null {
     return this.#plan.now;
   }
@@ -243,41 +233,10 @@ export class PlanView extends LitElement {
     if (this.size === null && this.#window !== null) this.#watch.observe(this.#window);
   }
 
-  /** What can be pointed at; a tool means what it is put on, and has room beside it. */
-  #targets({ scene }: ScreenPlan): readonly Target[] {
-    return this.#tool === null ? this.#plan.targets : targetsOf(scene, new Set());
-  }
-
-  #thingAt(event: PointerEvent): string | null {
-    const { left, top } = this.#windowBox;
-    const at = this.#sight.planAt(event.clientX - left, event.clientY - top);
-    const meant = this.#drawn && meantAt(this.#targets(this.#drawn), toSheet(this.#drawn.frame, at));
-    if (meant !== null || (this.#tool !== null && !this.#tool.onThings)) return meant;
-    for (const one of event.composedPath())
-      if (one instanceof SVGElement && one.dataset.subject !== undefined) return one.dataset.subject;
-    return null;
-  }
-
-  #tapped(subject: string | null, x: number, y: number): void {
-    if (this.#tool === null) this.#choose(subject);
-    else this.#tool.tapped(this.#sight.planAt(x, y), subject);
-  }
-
-  /** What was measured does not move by a swipe; what is only planned goes with the finger at once. */
-  #gripOf(subject: string): Grip {
-    if (!this.movable.has(subject) || this.#tool !== null) return 'none';
-    const point = this.worked.job.points.find(({ id }) => id === subject);
-    return point?.status === 'wanted' ? 'at-once' : 'by-hold';
-  }
-
   #choose(subject: string | null): void {
     if (subject !== null) this.reached = subject;
     if (subject !== null && this.#tool?.onThings) this.#tool.tapped(this.#sight.planAt(0, 0), subject);
     else send(this, 'thing-chosen', { subjectId: subject });
-  }
-
-  #hovered(x: number, y: number): void {
-    this.#tool?.hovered(this.#sight.planAt(x, y));
   }
 
   readonly #wheeled = (event: WheelEvent): void => {
@@ -292,7 +251,7 @@ export class PlanView extends LitElement {
   };
 
   /** A key let go of: what it moved has come to rest. */
-  readonly #keyLetGo = (): void => this.#mover.letGo();
+  readonly #keyLetGo = (): void => this.#hand.letGo();
 
   /** A screen reader that presses what it stands on sends a click alone. */
   readonly #clicked = (event: MouseEvent): void => {
@@ -323,19 +282,19 @@ export class PlanView extends LitElement {
     const viewBox = `${seen.x} ${seen.y} ${seen.width} ${seen.height}`;
     const drawing = this.#handDrawing(drawn.frame);
     const isBusy =
-      this.#mover.moving !== null ||
+      this.#hand.mover.moving !== null ||
       (this.#tool !== null && !this.#tool.onThings && this.asked?.tool !== 'way');
-    const state = `${this.#tool === null ? '' : ' placing'}${this.#pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}`;
+    const state = `${this.#tool === null ? '' : ' placing'}${this.#hand.pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}${this.#tool?.grips?.isHeld() ? ' reshaping' : ''}`;
     return html`<div class="window"><svg
         class=${`plan${state}`}
         viewBox=${viewBox}
         role="group"
         aria-label=${`Plan, ${drawn.scene.title}${this.#tool === null ? '' : `: ${this.#tool.name}`}`}
         tabindex=${this.#tool === null ? -1 : 0}
-        @pointerdown=${this.#pointers.down}
-        @pointermove=${this.#pointers.move}
-        @pointerup=${this.#pointers.up}
-        @pointercancel=${this.#pointers.cancelled}
+        @pointerdown=${this.#hand.pointers.down}
+        @pointermove=${this.#hand.pointers.move}
+        @pointerup=${this.#hand.pointers.up}
+        @pointercancel=${this.#hand.pointers.cancelled}
         @wheel=${{ handleEvent: this.#wheeled, passive: false }}
         @click=${this.#clicked}
         @contextmenu=${(event: Event) => event.preventDefault()}
@@ -344,6 +303,7 @@ export class PlanView extends LitElement {
         @focusout=${this.#keyLetGo}
       >
         ${gridTemplate(drawn.frame, seen)}
+        ${this.#floor.isShown ? joistsTemplate(drawn.frame, this.worked, this.storeyId) : nothing}
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
@@ -355,7 +315,7 @@ export class PlanView extends LitElement {
 
   /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
   #handDrawing(frame: SheetFrame): PlaceDrawing {
-    const { moving } = this.#mover;
+    const { moving } = this.#hand.mover;
     const held = moving && heldPoint(this.worked, moving.pointId, this.#figuresMm);
     if (moving !== null && held !== null) return placeDrawing(frame, this.worked, moving.place, held);
     if (this.#tool !== null) return this.#tool.drawing(frame);
@@ -364,14 +324,14 @@ export class PlanView extends LitElement {
 
   #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
     const { chosen, movable, reached } = this;
-    const movingId = this.#mover.moving?.pointId ?? null;
+    const movingId = this.#hand.mover.moving?.pointId ?? null;
     return { chosen, movable, written, lit: this.#lit, movingId, reached: reachedIn(scene, reached) };
   }
 
   #foot(): TemplateResult {
     return footTemplate({
       scale: this.#sight.window.scale,
-      telling: this.#mover.telling ?? this.#tool?.telling ?? null,
+      telling: this.#hand.mover.telling ?? this.#tool?.telling ?? null,
       movableLabels: this.worked.job.points
         .filter(({ id }) => this.movable.has(id) && this.#drawn?.spots.has(id))
         .map(({ label }) => label),

@@ -4,6 +4,7 @@ import { answerPlan } from '../../controllers/tool-hold.ts';
 import { send } from '../../job-events.ts';
 import type { AskOf, PlanAsk } from '../../plan-asks.ts';
 import '../as-found/kind-bar.ts';
+import '../house/reshape-bar.ts';
 import { controlsCss } from '../shared-styles.ts';
 
 /**
@@ -97,6 +98,8 @@ export class ToolBar extends LitElement {
       case 'spur':
       case 'joint':
         return this.#row('said' in ask ? ask.said : '', html`${this.#stop('Stop')}`);
+      case 'reshape':
+        return html`<reshape-bar .ask=${ask} .undoLabel=${this.undoLabel}></reshape-bar>`;
       case 'way':
         return nothing;
     }

@@ -7,6 +7,7 @@ import { type AskOf, newestAsk, type PlacedThing, type PlanAsk } from '../../pla
 import { OrderTool } from './order-tool.ts';
 import { type Placing, PlacingTool } from './placing-tool.ts';
 import type { PlanTool, ToolPlace } from './plan-tool.ts';
+import { ReshapeTool } from './reshape-tool.ts';
 import { WallTool } from './wall-tool.ts';
 import { WayTool } from './way-tool.ts';
 
@@ -79,6 +80,14 @@ const wallTool = ({ from, place, middle, stay, moved }: Bench): PlanTool =>
     gaveUp: () => askPlan(from, null),
   });
 
+const reshapeTool = ({ from, asked, place, moved }: Bench, first: AskOf<'reshape'>): PlanTool =>
+  new ReshapeTool(place, () => newestAsk(asked(), first), {
+    picked: (subjectId) => answerPlan(from, { do: 'pick', subjectId }),
+    reshaped: (change, byKeys) => answerPlan(from, { do: 'reshape', asked: change, byKeys }),
+    moved,
+    gaveUp: () => askPlan(from, null),
+  });
+
 /** The tool that an ask is for, new in hand. */
 export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
   switch (ask.tool) {
@@ -91,6 +100,8 @@ export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
       return orderTool(bench, ask);
     case 'wall':
       return wallTool(bench);
+    case 'reshape':
+      return reshapeTool(bench, ask);
     case 'way':
       return wayTool(bench, ask);
   }

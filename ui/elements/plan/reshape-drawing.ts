@@ -1,0 +1,92 @@
+import { type SVGTemplateResult, svg } from 'lit';
+import { drawnFixtures, fixtureOutline, worktopOutlines } from '#drawing/plan/fixtures.ts';
+import { ghostShapes, letteringRoom } from '#drawing/plan/screen-placing.ts';
+import { sideFigures } from '#drawing/plan/side-figures.ts';
+import { wallShapes } from '#drawing/plan/walls.ts';
+import type { Plan } from '#engine/plan/plan.ts';
+import { planPoint } from '#engine/plan/plane.ts';
+import { type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { Storey } from '#model/building.ts';
+import { cornersOf, type HousePart, roomsAt } from '../../house/house-parts.ts';
+import { roomSides } from '../../house/room-sides.ts';
+import type { Vector } from '../../house/vector.ts';
+import { isSamePlace, type Stretch } from '../../house/wall-line.ts';
+import type { PlaceDrawing } from './plan-tool.ts';
+import { linePath, shapeTemplate } from './shape-template.ts';
+
+/** What is drawn while walls and corners are moved. */
+export interface ReshapeSight {
+  readonly storey: Storey;
+  readonly plan: Plan;
+  /** The house is not as it is drawn on the plan: its walls and points are drawn here. */
+  readonly isMoved: boolean;
+  readonly isRefused: boolean;
+  readonly chosen: HousePart | null;
+  /** What a mouse is over; null for nothing. */
+  readonly over: HousePart | null;
+  readonly guides: readonly Stretch[];
+}
+
+/** Lettering of lengths, units of the scene: 16 px, also at a desk: they are what is looked at. */
+const FIGURES = 3.2;
+const HANDLE = 0.9;
+const HANDLE_CHOSEN = 1.8;
+
+const sheetOf = (frame: SheetFrame, [x, y]: Vector): SheetPoint => toSheet(frame, planPoint(x, y));
+
+/** The corners as handles, what is in hand, the lengths of the sides of the rooms that change, and the house where it has moved. */
+export function reshapeDrawing(frame: SheetFrame, sight: ReshapeSight): PlaceDrawing {
+  const figures = sight.chosen === null ? [] : sideFigures(frame, sidesOf(sight, sight.chosen), FIGURES);
+  return {
+    template: svg`<g class=${sight.isRefused ? 'house-parts refused' : 'house-parts'} aria-hidden="true">
+      ${sight.isMoved ? movedHouse(frame, sight) : ''}
+      ${sight.over === null ? '' : partTemplate(frame, sight.storey, sight.over, 'under')}
+      ${sight.guides.map(({ from, to }) => svg`<path class="guide" d=${linePath([sheetOf(frame, from), sheetOf(frame, to)], false)}/>`)}
+      ${handles(frame, sight)}
+      ${sight.chosen === null ? '' : partTemplate(frame, sight.storey, sight.chosen, 'in-hand')}
+      ${figures.map(shapeTemplate)}
+    </g>`,
+    written: letteringRoom(figures),
+  };
+}
+
+/** The sides of the rooms that have the part, each once. */
+function sidesOf({ storey, plan }: ReshapeSight, part: HousePart) {
+  return roomsAt(storey, part).flatMap((room) => roomSides(storey, room, plan.wallById));
+}
+
+function movedHouse(frame: SheetFrame, { storey, plan }: ReshapeSight): SVGTemplateResult[] {
+  const walls = wallShapes(frame, [...plan.wallById.values()]);
+  const symbols = [...plan.pointById.values()].flatMap(({ kind, place, status }) => {
+    // What is only wanted is not on the plan as found either.
+    if (place === undefined || status === 'wanted') return [];
+    if ('storey' in place && place.storey !== storey.id) return [];
+    return ghostShapes(frame, plan, place, { symbol: kind, state: 'found' });
+  });
+  // What is fixed against a wall goes with it.
+  const fixed = drawnFixtures(frame, plan, storey.id).map(fixtureOutline);
+  const tops = worktopOutlines(frame, plan, storey.id);
+  return [...tops, ...fixed, ...walls, ...symbols].map(shapeTemplate);
+}
+
+const handles = (frame: SheetFrame, { storey, chosen }: ReshapeSight): SVGTemplateResult[] =>
+  cornersOf(storey).map((corner) => {
+    const [x, y] = sheetOf(frame, corner);
+    const isChosen = chosen?.part === 'corner' && isSamePlace(chosen.at, corner);
+    return svg`<circle class=${isChosen ? 'handle-chosen' : 'handle'} cx=${x} cy=${y} r=${isChosen ? HANDLE_CHOSEN : HANDLE}/>`;
+  });
+
+function partTemplate(
+  frame: SheetFrame,
+  { walls }: Storey,
+  part: HousePart,
+  look: 'under' | 'in-hand',
+): SVGTemplateResult | '' {
+  if (part.part === 'corner') {
+    const [x, y] = sheetOf(frame, part.at);
+    return svg`<circle class=${look} cx=${x} cy=${y} r=${HANDLE_CHOSEN + 1}/>`;
+  }
+  const wall = walls.find(({ id }) => id === part.wallId);
+  if (wall === undefined) return '';
+  return svg`<path class=${look} d=${linePath([sheetOf(frame, wall.from), sheetOf(frame, wall.to)], false)}/>`;
+}
