@@ -33,6 +33,17 @@ export interface PlacedAt {
   readonly stand: PlanStand | null;
 }
 
+/** What photos are of: a thing that goes by an id, or the supply where it comes in. */
+export type PhotoOf =
+  | { readonly kind: 'point' | 'board' | 'room'; readonly id: string }
+  | { readonly kind: 'supply' };
+
+/**
+ * A picture as it can be shown at this moment. `away`: it is not on this device, and there is no connection; `not-there`: the
+ * server has it not, or not yet.
+ */
+export type SeenPicture = Blob | 'away' | 'not-there';
+
 /** What is to be shown of the house. */
 export interface ViewShown {
   readonly view: PlanView;
@@ -75,6 +86,10 @@ export interface JobEventDetails {
   'way-drawn': DrawAsk;
   /** A place on the plan was tapped while a tool waited for one. */
   'place-tapped': { readonly place: Place };
+  /** Photos were taken or chosen of a thing, by its name. */
+  'photos-taken': { readonly of: PhotoOf; readonly name: string; readonly files: readonly File[] };
+  /** Show a picture of the job: it is given by `show`, once. */
+  'picture-asked': { readonly assetId: string; readonly show: (picture: SeenPicture) => void };
   /** What else comes of a tool of the plan. */
   'plan-answered': PlanAnswer;
   /** Take the last change to the job back. */
@@ -106,6 +121,8 @@ declare global {
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
+    'photos-taken': CustomEvent<JobEventDetails['photos-taken']>;
+    'picture-asked': CustomEvent<JobEventDetails['picture-asked']>;
     'plan-answered': CustomEvent<JobEventDetails['plan-answered']>;
     'undo-asked': CustomEvent<JobEventDetails['undo-asked']>;
     'quotation-asked': CustomEvent<JobEventDetails['quotation-asked']>;

@@ -17,6 +17,7 @@ import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
 import { choicesOf } from '../as-found/found-words.ts';
+import '../photos/photo-strip.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
@@ -90,6 +91,8 @@ export class RoomForm extends LitElement {
             <wall-form .view=${this.view} .storey=${storey} .side=${side}></wall-form>
           </details>`,
       )}
+      <h4>Photos</h4>
+      <photo-strip .of=${{ kind: 'room', id: room.id }} .name=${room.name} .photos=${room.photos ?? []}></photo-strip>
       <details class="less">
         <summary>Put a wall across it</summary>
         ${this.#across(sides)}
