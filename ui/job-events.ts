@@ -88,6 +88,8 @@ export interface JobEventDetails {
   'place-tapped': { readonly place: Place };
   /** Photos were taken or chosen of a thing, by its name. */
   'photos-taken': { readonly of: PhotoOf; readonly name: string; readonly files: readonly File[] };
+  /** Make one file of the job and its pictures, on this device. */
+  'archive-asked': null;
   /** Show a picture of the job: it is given by `show`, once. */
   'picture-asked': { readonly assetId: string; readonly show: (picture: SeenPicture) => void };
   /** What else comes of a tool of the plan. */
@@ -122,6 +124,7 @@ declare global {
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
     'photos-taken': CustomEvent<JobEventDetails['photos-taken']>;
+    'archive-asked': CustomEvent<JobEventDetails['archive-asked']>;
     'picture-asked': CustomEvent<JobEventDetails['picture-asked']>;
     'plan-answered': CustomEvent<JobEventDetails['plan-answered']>;
     'undo-asked': CustomEvent<JobEventDetails['undo-asked']>;

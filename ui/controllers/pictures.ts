@@ -1,5 +1,4 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
+import { pictureId } from '#archive/picture-id.ts';
 import type { Asset } from '#model/job.ts';
 import type { DeviceStore } from '../device/device-store.ts';
 import type { KeptPicture, PictureHead, PictureShelf } from '../device/picture-shelf.ts';
@@ -23,9 +22,6 @@ export interface PictureParts {
   /** The device's clock, unless a test brings its own. */
   readonly now?: () => Date;
 }
-
-/** How a picture is named: the SHA-256 of its bytes, hexadecimal. Over plain HTTP browsers have no hash of their own. */
-export const pictureId = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
 
 /**
  * Photos and other pictures of jobs, on this device first: what is kept here is shown from here, and sent to the server when
@@ -91,12 +87,19 @@ export class Pictures {
    */
   async keep(file: Blob, name: string): Promise<Asset> {
     const bytes = new Uint8Array(await file.arrayBuffer());
+    const mediaType = file.type;
+    const id = await this.keepBytes(bytes, mediaType);
+    return { id, name, mediaType, bytes: bytes.length };
+  }
+
+  /** As `keep`, of what was read already; gives its id. */
+  async keepBytes(bytes: Uint8Array<ArrayBuffer>, mediaType: string): Promise<string> {
     const id = pictureId(bytes);
     const shelf = await this.#shelf();
-    await shelf.put({ head: { id, mediaType: file.type, isSent: false, keptAt: this.#now() }, bytes });
+    await shelf.put({ head: { id, mediaType, isSent: false, keptAt: this.#now() }, bytes });
     this.#tell(new Set(unsentIn(await shelf.heads())));
     void this.send();
-    return { id, name, mediaType: file.type, bytes: bytes.length };
+    return id;
   }
 
   /** A picture as it is to be shown: from the device, else from the server, and then kept here too. */

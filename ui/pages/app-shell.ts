@@ -347,6 +347,7 @@ export class AppShell extends LitElement {
           .jobs=${this.#jobs}
           .library=${this.#library}
           .list=${this.#list}
+          .pictures=${this.#pictures}
         ></job-list-page>`;
       case 'job':
         return html`<job-page

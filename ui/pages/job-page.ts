@@ -6,6 +6,7 @@ import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk } from '../controllers/job-desk.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { packJob } from '../controllers/pack-job.ts';
 import type { Pictures } from '../controllers/pictures.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
 import { QuotationClient } from '../controllers/quotation-client.ts';
@@ -176,6 +177,7 @@ export class JobPage extends LitElement {
       this.desk.edit(edit);
     });
     this.#on('photos-taken', (taken) => void takePhotos(taken, { pictures: this.pictures, desk: this.desk }));
+    this.addEventListener('archive-asked', () => void packJob(this.desk, this.pictures));
     this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
     this.#on('scheme-shown', ({ schemeId }) => {

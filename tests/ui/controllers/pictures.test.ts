@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { pictureId } from '#archive/picture-id.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { tinyPng, tinyWebp } from '#tests/http/photos.ts';
 import { testApp } from '#tests/http/test-app.ts';
@@ -9,7 +10,7 @@ import { ApiClient } from '../../../ui/controllers/api-client.ts';
 import { JobList } from '../../../ui/controllers/job-list.ts';
 import { OpenJobs } from '../../../ui/controllers/open-jobs.ts';
 import { PictureClient } from '../../../ui/controllers/picture-client.ts';
-import { Pictures, pictureId } from '../../../ui/controllers/pictures.ts';
+import { Pictures } from '../../../ui/controllers/pictures.ts';
 import { takePhotos } from '../../../ui/controllers/take-photos.ts';
 import { memoryStore } from '../../../ui/device/device-store.ts';
 import { addPhoto, removePhoto } from '../../../ui/edits/photos.ts';
