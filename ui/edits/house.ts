@@ -101,7 +101,9 @@ export function traceRoom(job: Job, storeyId: string, { name, use, walls, corner
   return houseEdit(job, storeyId, `Trace ${name}`, (drawing) => {
     const outline = tracedOutline(drawing.storey, corners);
     if (outline === null)
-      return refused('Tap three corners at least, each where the room turns: two of these sides run in one line.');
+      return refused(
+        'Tap three corners at least, each where the room turns: two of these sides run in one line.',
+      );
     return placeRoom(drawing, { room: { id, name, use, block: 'main' }, outline, walls });
   });
 }

@@ -9,6 +9,8 @@ import { directionOf, isParallel } from './wall-line.ts';
 const SQUARE_DEG = 6;
 /** A side tapped this near to the face of a wall that is drawn is meant on it, mm: half a wall, which no tap is sure of. */
 const ON_FACE_MM = 150;
+/** A wall that ends this far before a side begins goes on into that side's wall, mm: another wall's thickness is between. */
+const GOES_ON_MM = 500;
 /** Sides shorter than this were tapped by a slip of the finger, mm. */
 const LEAST_SIDE_MM = 100;
 
@@ -38,7 +40,8 @@ function onFace({ walls }: Storey, line: Line, lengthMm: number): Line {
   for (const wall of walls) {
     if (!isParallel(direction, directionOf(wall))) continue;
     const along = [wall.from, wall.to].map((end) => dot(minus(end, at), direction));
-    if (Math.min(...along) > lengthMm / 2 || Math.max(...along) < -lengthMm / 2) continue;
+    const reachMm = lengthMm / 2 + GOES_ON_MM;
+    if (Math.min(...along) > reachMm || Math.max(...along) < -reachMm) continue;
     // Outwards from the room is to the right of its side; the face is half the wall's thickness nearer.
     const outMm = -dot(leftOf(direction), minus(wall.from, at)) - wall.thicknessMm / 2;
     if (Math.abs(outMm) <= ON_FACE_MM && (nearest === null || Math.abs(outMm) < Math.abs(nearest)))
