@@ -42,6 +42,18 @@ export interface PlanAsks {
   readonly joint: PlacedThing & { readonly legId: string };
   /** The next tap says beside which wall a new room stands, told by `place-tapped`. */
   readonly wall: Readonly<Record<never, never>>;
+  /** Places are tapped one after the other, anywhere on the plan: two to measure a picture by, or the corners of a room. */
+  readonly spots: {
+    /** Those tapped so far, mm on the plan. */
+    readonly spots: readonly (readonly [xMm: number, yMm: number])[];
+    /** True where the last leads back to the first. */
+    readonly closes: boolean;
+    /** What is to be tapped next, as a sentence. */
+    readonly hint: string;
+    readonly said: string;
+    /** The words by which it is done with what was tapped; null while that is not enough, or done by itself. */
+    readonly done: string | null;
+  };
   /** A way is drawn by hand, told by `way-drawn`. */
   readonly way: { readonly drawing: DrawnWay };
 }
@@ -59,6 +71,7 @@ export type PlanAnswer =
   | { readonly do: 'height'; readonly heightMm: number }
   /** Points were tapped; now they are put in order. */
   | { readonly do: 'order' }
+  | { readonly do: 'spot'; readonly at: readonly [xMm: number, yMm: number] }
   | { readonly do: 'take-back' }
   | { readonly do: 'done' };
 

@@ -4,6 +4,7 @@ import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk } from '../controllers/job-desk.ts';
+import { type LaidWith, layUnderlay, straightenUnderlay } from '../controllers/lay-underlay.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import { packJob } from '../controllers/pack-job.ts';
@@ -176,7 +177,9 @@ export class JobPage extends LitElement {
       this.#holdShown();
       this.desk.edit(edit);
     });
-    this.#on('photos-taken', (taken) => void takePhotos(taken, { pictures: this.pictures, desk: this.desk }));
+    this.#on('photos-taken', (taken) => void takePhotos(taken, this.#laidWith));
+    this.#on('underlay-chosen', (chosen) => void layUnderlay(chosen, this.#laidWith));
+    this.#on('underlay-straightened', (asked) => void straightenUnderlay(asked, this.#laidWith));
     this.addEventListener('archive-asked', () => void packJob(this.desk, this.pictures));
     this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
@@ -208,6 +211,11 @@ export class JobPage extends LitElement {
     this.addEventListener('clashes-decided', (event) => void this.#settle(event.detail.decisions));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
+  }
+
+  /** What pictures are put into the job with. */
+  get #laidWith(): LaidWith {
+    return { pictures: this.pictures, desk: this.desk };
   }
 
   /** With a customer their photos go from the device, too. */

@@ -11,6 +11,7 @@ import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import './room-add.ts';
 import './room-form.ts';
+import './underlay-form.ts';
 
 const metresOf = (mm: number): string => (mm / 1000).toFixed(2);
 
@@ -67,7 +68,11 @@ export class RoomList extends LitElement {
               </button>`
         }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}
-      </div>`;
+      </div>
+      <details class="less" ?open=${storey.underlay !== undefined}>
+        <summary>Trace a picture</summary>
+        <underlay-form .view=${this.view} .storey=${storey}></underlay-form>
+      </details>`;
   }
 
   #room(storey: Storey, room: Room): TemplateResult {

@@ -10,6 +10,7 @@ import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
+import type { Storey } from '#model/building.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
@@ -42,6 +43,7 @@ import { PointMover } from './point-mover.ts';
 import { focusThing } from './thing-template.ts';
 import { ThingsInSight } from './things-in-sight.ts';
 import { ToolBench } from './tool-bench.ts';
+import { UnderlayPicture } from './underlay-picture.ts';
 import { wayDrawing } from './way-tool.ts';
 
 /**
@@ -87,6 +89,7 @@ export class PlanView extends LitElement {
   /** What a screen reader is told of the last movement. */
   declare private said: string;
   readonly #plan = new DrawnPlan();
+  readonly #underlay = new UnderlayPicture(this, () => this.#storey?.underlay);
   readonly #follower = new MovedFollower(this, () => this.moved, sightIn);
   #lit: ReadonlySet<string> = new Set();
   readonly #watch = new ResizeObserver(([entry]) => {
@@ -343,11 +346,11 @@ export class PlanView extends LitElement {
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
       >
-        ${gridTemplate(drawn.frame, seen)}
+        ${gridTemplate(drawn.frame, seen)} ${this.#underlay.template(drawn.frame)}
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
-      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
+      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate(this.#storey)}
       ${toolsTemplate(this.#sight)}</div>
       ${this.#foot()}
       <p class="visually-hidden" role="status">${this.said}</p>`;
@@ -381,8 +384,12 @@ export class PlanView extends LitElement {
     });
   }
 
+  get #storey(): Storey | undefined {
+    return this.worked.plan.storeyById.get(this.storeyId)?.storey;
+  }
+
   get #hasWalls(): boolean {
-    return (this.worked.plan.storeyById.get(this.storeyId)?.storey.walls.length ?? 0) > 0;
+    return (this.#storey?.walls.length ?? 0) > 0;
   }
 }
 customElements.define('plan-view', PlanView);

@@ -7,6 +7,7 @@ import { type AskOf, newestAsk, type PlacedThing, type PlanAsk } from '../../pla
 import { OrderTool } from './order-tool.ts';
 import { type Placing, PlacingTool } from './placing-tool.ts';
 import type { PlanTool, ToolPlace } from './plan-tool.ts';
+import { SpotsTool } from './spots-tool.ts';
 import { WallTool } from './wall-tool.ts';
 import { WayTool } from './way-tool.ts';
 
@@ -79,6 +80,17 @@ const wallTool = ({ from, place, middle, stay, moved }: Bench): PlanTool =>
     gaveUp: () => askPlan(from, null),
   });
 
+const spotsTool = ({ from, asked, place, middle, stay, moved }: Bench, first: AskOf<'spots'>): PlanTool =>
+  new SpotsTool(place, () => newestAsk(asked(), first), middle(), {
+    took: ([x, y]) => {
+      stay();
+      answerPlan(from, { do: 'spot', at: [x, y] });
+    },
+    takeBack: () => answerPlan(from, { do: 'take-back' }),
+    moved,
+    gaveUp: () => askPlan(from, null),
+  });
+
 /** The tool that an ask is for, new in hand. */
 export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
   switch (ask.tool) {
@@ -91,6 +103,8 @@ export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
       return orderTool(bench, ask);
     case 'wall':
       return wallTool(bench);
+    case 'spots':
+      return spotsTool(bench, ask);
     case 'way':
       return wayTool(bench, ask);
   }
