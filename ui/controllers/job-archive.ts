@@ -1,3 +1,4 @@
+import { writeArchive } from '#archive/write-archive.ts';
 import type { Asset, Job } from '#model/job.ts';
 import type { Pictures } from './pictures.ts';
 
@@ -14,8 +15,6 @@ export async function archiveOf(job: Job, pictures: Pick<Pictures, 'see'>): Prom
   );
   const there = seen.flatMap(({ picture }) => (typeof picture === 'string' ? [] : [picture]));
   const bytes = await Promise.all(there.map(async (picture) => new Uint8Array(await picture.arrayBuffer())));
-  // Fetched when it is first wanted: few who open a job pack it.
-  const { writeArchive } = await import('#archive/write-archive.ts');
   const file = new Blob([await writeArchive(JSON.stringify(job), bytes)], { type: 'application/zip' });
   return {
     file,

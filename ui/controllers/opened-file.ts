@@ -1,5 +1,5 @@
 import type { ArchiveFault } from '#archive/archive-fault.ts';
-import type { ArchivedPicture } from '#archive/read-archive.ts';
+import { type ArchivedPicture, readArchive } from '#archive/read-archive.ts';
 import type { Fault } from '#model/fault.ts';
 import type { Asset, Job } from '#model/job.ts';
 import { readJobText } from '#model/read-job.ts';
@@ -24,8 +24,6 @@ export async function openedFile(file: Blob): Promise<OpenedFile> {
     const read = readJobText(await file.text());
     return read.ok ? { ok: true, job: read.job, pictures: [], missing: [] } : read;
   }
-  // Fetched when it is first wanted: few files that are opened are archives.
-  const { readArchive } = await import('#archive/read-archive.ts');
   const read = await readArchive(new Uint8Array(await file.arrayBuffer()));
   if (read.ok) return read;
   return read.what === 'job' ? { ok: false, faults: read.faults } : { ok: false, archiveFault: read.fault };

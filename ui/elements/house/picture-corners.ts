@@ -160,7 +160,7 @@ export class PictureCorners extends LitElement {
 
   override render(): TemplateResult {
     const isSound = isSeenRectangle(this.#now);
-    return html`<dialog aria-label="Straighten the picture" @close=${() => this.#close()}>
+    return html`<dialog aria-label="Straighten the picture" @close=${() => this.#close()} @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
       <h3>Put a mark on each corner of something that is a rectangle in truth</h3>
       <p class="hint">The outer walls, a large room, or the sheet of paper. Drag the marks, or go to one with Tab and use the arrows.</p>
       ${this.#picture()}

@@ -71,6 +71,14 @@ export class PhotoStrip extends LitElement {
       dialog button {
         min-height: 44px;
       }
+      @media (max-width: 700px) {
+        dialog .acts p {
+          flex: 1 0 100%;
+        }
+        dialog .acts button {
+          flex: 1 0 auto;
+        }
+      }
     `,
   ];
   declare of: PhotoOf;
@@ -151,6 +159,8 @@ export class PhotoStrip extends LitElement {
   }
 
   #keyed(event: KeyboardEvent, at: number): void {
+    // What lies behind it hears of none: Escape shuts this alone.
+    event.stopPropagation();
     if (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight') return;
     event.preventDefault();
     this.#turn(event.key === 'ArrowLeft' ? at - 1 : at + 1);
