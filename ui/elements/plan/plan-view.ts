@@ -10,7 +10,6 @@ import type { ScreenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
-import type { Storey } from '#model/building.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
@@ -384,7 +383,7 @@ export class PlanView extends LitElement {
     });
   }
 
-  get #storey(): Storey | undefined {
+  get #storey() {
     return this.worked.plan.storeyById.get(this.storeyId)?.storey;
   }
 
