@@ -1,8 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { pictureId } from '#archive/picture-id.ts';
 import { readArchive } from '#archive/read-archive.ts';
+import { writeArchive } from '#archive/write-archive.ts';
 import type { Job } from '#model/job.ts';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { tinyPng } from '#tests/http/photos.ts';
 import { openBrowser, openWindow } from '../../scripts/product/browser.ts';
 import { type RunningServer, startServer } from '../../scripts/product/running-server.ts';
 import { drawPicture, withExif } from './pictures.ts';
@@ -135,7 +139,7 @@ describe('a photo of a point', () => {
     await page.context().close();
   });
 
-  it('goes out with its job as one archive, made here and made there, and comes in elsewhere', async () => {
+  it('goes out with its job as one archive, made on the server and on the device', async () => {
     const { page, troubles } = await openWindow(browser, server.address, 'desk');
     await page.goto(found, { waitUntil: 'networkidle' });
     await page.locator('photo-strip').first().waitFor();
@@ -160,36 +164,49 @@ describe('a photo of a point', () => {
       expect([read.job, read.pictures.map(({ id }) => id), read.missing]).toEqual([await job(), [asset], []]);
     }
     expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+});
 
-    // Another firm's server, which has neither the job nor the photo.
-    const elsewhere = await startServer();
-    const other = await openWindow(browser, elsewhere.address, 'phone');
-    try {
-      await fetch(new URL(`/api/jobs/${jobId}`, elsewhere.address), { method: 'DELETE' });
-      await other.page.goto('/', { waitUntil: 'networkidle' });
-      const input = other.page.locator('job-list-page input[type=file]');
-      const [file] = files;
-      if (file === undefined) throw new Error('No archive.');
-      await input.setInputFiles({ name: 'job.zip', mimeType: 'application/zip', buffer: file });
-      // The demo job of the same name is on the list there.
-      await other.page.getByRole('button', { name: 'Open the file as a copy' }).click();
-      await other.page.waitForURL(/\/jobs\//);
-      const copyId = /jobs\/([^/]+)/.exec(other.page.url())?.[1] ?? '';
-      const text = await (await fetch(new URL(`/api/jobs/${copyId}`, elsewhere.address))).text();
-      expect((JSON.parse(text) as Job).points.find(({ id }) => id === 'r1-hallway')?.photos).toEqual([asset]);
-      await expect
-        .poll(async () => (await fetch(new URL(`/api/assets/${asset}`, elsewhere.address))).status)
-        .toBe(200);
-      await other.page.goto('/', { waitUntil: 'networkidle' });
-      const broken = Buffer.from(file);
-      broken.set([1, 2, 3], Math.floor(broken.length / 2));
-      await input.setInputFiles({ name: 'broken.zip', mimeType: 'application/zip', buffer: broken });
-      await other.page.getByText(/broken\.zip cannot be opened/).waitFor();
-      await expectUsable(other.page, 'an archive that cannot be opened, on a phone');
-      expect(other.troubles).toEqual([]);
-    } finally {
-      await other.context.close();
-      await elsewhere.close();
-    }
+describe('an archive of a job', () => {
+  const id = 'archived-1';
+  const picture = pictureId(tinyPng);
+  const text = JSON.stringify({
+    ...demoJob('fernlow-close'),
+    id,
+    supply: { ...demoJob('fernlow-close').supply, photos: [picture, 'f'.repeat(64)] },
+    assets: [
+      { id: picture, name: 'Photo of the meter', mediaType: 'image/png', bytes: tinyPng.length },
+      { id: 'f'.repeat(64), name: 'Photo of the cut-out', mediaType: 'image/jpeg', bytes: 9 },
+    ],
+  });
+
+  it('comes in with its photos, and says what is not in it; a damaged one changes nothing', async () => {
+    const { page, troubles } = await openWindow(browser, server.address, 'phone');
+    await page.goto('/', { waitUntil: 'networkidle' });
+    const input = page.locator('job-list-page input[type=file]');
+    const open = async (name: string, bytes: Uint8Array): Promise<void> =>
+      input.setInputFiles({ name, mimeType: 'application/zip', buffer: Buffer.from(bytes) });
+    const whole = await writeArchive(text, [tinyPng]);
+    const at = Buffer.from(whole).indexOf(tinyPng);
+    const broken = new Uint8Array(whole);
+    broken.set([1, 2, 3], at + 40);
+    await open('broken.zip', broken);
+    await page.getByText(/broken\.zip cannot be opened/).waitFor();
+    await expectUsable(page, 'an archive that cannot be opened, on a phone');
+    expect((await fetch(new URL(`/api/jobs/${id}`, server.address))).status).toBe(404);
+    await open('job.zip', whole);
+    await page
+      .getByText(/was read whole, but 1 picture of it is not in the file:\s*Photo of the cut-out/)
+      .waitFor();
+    await expectUsable(page, 'a job that was opened without one of its photos, on a phone');
+    expect((await job(id)).supply.photos).toHaveLength(2);
+    await expect
+      .poll(async () => (await fetch(new URL(`/api/assets/${picture}`, server.address))).status, {
+        timeout: 60_000,
+      })
+      .toBe(200);
+    expect(troubles).toEqual([]);
+    await page.context().close();
   });
 });
