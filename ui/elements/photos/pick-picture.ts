@@ -19,8 +19,9 @@ export const pickCss = css`
   }
   .pick input {
     position: absolute;
-    inset: 0;
-    width: 100%;
+    inset: -1px;
+    width: calc(100% + 2px);
+    min-height: 44px;
     opacity: 0;
     cursor: pointer;
   }
