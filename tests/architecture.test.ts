@@ -24,7 +24,18 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/imports': ['api/imports', 'api/engine', 'npm:exceljs', 'npm:csv-parse', 'npm:jszip'],
   'api/db': ['api/db', 'api/model', 'npm:drizzle-orm', 'npm:@libsql/client', 'node:*'],
   'api/http': ['api', 'npm:hono', 'npm:@hono/node-server', 'npm:@hono/zod-openapi', 'node:*'],
-  ui: ['ui', 'api/engine', 'api/model', 'api/drawing', 'npm:lit', 'npm:immer', 'npm:@fontsource'],
+  // Read and written by the server and on the device alike.
+  'api/archive': ['api/archive', 'api/model', 'npm:jszip', 'npm:@noble/hashes'],
+  ui: [
+    'ui',
+    'api/archive',
+    'api/engine',
+    'api/model',
+    'api/drawing',
+    'npm:lit',
+    'npm:immer',
+    'npm:@fontsource',
+  ],
   scripts: ['*'],
   tests: ['*'],
 };
@@ -69,6 +80,7 @@ const sourceFiles = (folder: string): string[] =>
 
 const files = ['api', 'ui', 'data', 'scripts', 'tests'].flatMap(sourceFiles);
 const aliases: Readonly<Record<string, string>> = {
+  '#archive/': 'api/archive/',
   '#model/': 'api/model/',
   '#engine/': 'api/engine/',
   '#drawing/': 'api/drawing/',

@@ -1,10 +1,13 @@
 /** Hands a text to the browser as a file of this name, to be kept where its user likes. */
-export function fetchAsFile(
+export const fetchAsFile = (
   name: string,
   text: string,
   type: 'application/json' | 'text/csv' | 'text/plain',
-): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+): void => handOut(name, new Blob([text], { type }));
+
+/** As `fetchAsFile`, of bytes. */
+export function handOut(name: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -3,6 +3,7 @@ import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
+import type { Corners } from './house/straighten.ts';
 import type { KitPart, PlanView } from './job-view.ts';
 import type { PlanStand } from './moved/moved-sight.ts';
 import type { PlanAnswer } from './plan-asks.ts';
@@ -32,6 +33,26 @@ export interface PlacedAt {
   /** How the plan stands on which it moves; null where it came to rest. */
   readonly stand: PlanStand | null;
 }
+
+/** How a picture is straightened: where it shows the corners of a rectangle, and how large that is in truth. */
+export interface Straightening {
+  /** Upper left, upper right, lower right, lower left, px of the picture. */
+  readonly corners: Corners;
+  /** Null where nobody has said: as the picture shows it. */
+  readonly widthMm: number | null;
+  readonly heightMm: number | null;
+}
+
+/** What photos are of: a thing that goes by an id, or the supply where it comes in. */
+export type PhotoOf =
+  | { readonly kind: 'point' | 'board' | 'room'; readonly id: string }
+  | { readonly kind: 'supply' };
+
+/**
+ * A picture as it can be shown at this moment. `away`: it is not on this device, and there is no connection; `not-there`: the
+ * server has it not, or not yet.
+ */
+export type SeenPicture = Blob | 'away' | 'not-there';
 
 /** What is to be shown of the house. */
 export interface ViewShown {
@@ -75,6 +96,18 @@ export interface JobEventDetails {
   'way-drawn': DrawAsk;
   /** A place on the plan was tapped while a tool waited for one. */
   'place-tapped': { readonly place: Place };
+  /** Photos were taken or chosen of a thing, by its name. */
+  'photos-taken': { readonly of: PhotoOf; readonly name: string; readonly files: readonly File[] };
+  /** A picture was taken or chosen to lie under a storey's plan. */
+  'underlay-chosen': { readonly storeyId: string; readonly file: File };
+  /** Straighten the picture under a storey's plan. */
+  'underlay-straightened': { readonly storeyId: string } & Straightening;
+  /** A hand is on the slider of how much of a picture is seen; null: it has let go. */
+  'underlay-previewed': { readonly opacity: number | null };
+  /** Make one file of the job and its pictures, on this device. */
+  'archive-asked': null;
+  /** Show a picture of the job: it is given by `show`, once. */
+  'picture-asked': { readonly assetId: string; readonly show: (picture: SeenPicture) => void };
   /** What else comes of a tool of the plan. */
   'plan-answered': PlanAnswer;
   /** Take the last change to the job back. */
@@ -91,6 +124,9 @@ export function send<K extends keyof JobEventDetails>(
 }
 
 declare global {
+  interface DocumentEventMap {
+    'underlay-previewed': CustomEvent<JobEventDetails['underlay-previewed']>;
+  }
   interface HTMLElementEventMap {
     'job-edit': CustomEvent<JobEventDetails['job-edit']>;
     'job-edit-beside': CustomEvent<JobEventDetails['job-edit-beside']>;
@@ -106,6 +142,12 @@ declare global {
     'point-placed': CustomEvent<JobEventDetails['point-placed']>;
     'ways-asked': CustomEvent<JobEventDetails['ways-asked']>;
     'place-tapped': CustomEvent<JobEventDetails['place-tapped']>;
+    'photos-taken': CustomEvent<JobEventDetails['photos-taken']>;
+    'underlay-chosen': CustomEvent<JobEventDetails['underlay-chosen']>;
+    'underlay-straightened': CustomEvent<JobEventDetails['underlay-straightened']>;
+    'underlay-previewed': CustomEvent<JobEventDetails['underlay-previewed']>;
+    'archive-asked': CustomEvent<JobEventDetails['archive-asked']>;
+    'picture-asked': CustomEvent<JobEventDetails['picture-asked']>;
     'plan-answered': CustomEvent<JobEventDetails['plan-answered']>;
     'undo-asked': CustomEvent<JobEventDetails['undo-asked']>;
     'quotation-asked': CustomEvent<JobEventDetails['quotation-asked']>;

@@ -52,6 +52,18 @@ export interface PlanAsks {
     /** How deep the rooms beside a wall in hand are: each can be typed. */
     readonly depths: readonly WallDepth[];
   };
+  /** Places are tapped one after the other, anywhere on the plan: two to measure a picture by, or the corners of a room. */
+  readonly spots: {
+    /** Those tapped so far, mm on the plan. */
+    readonly spots: readonly (readonly [xMm: number, yMm: number])[];
+    /** True where the last leads back to the first. */
+    readonly closes: boolean;
+    /** What is to be tapped next, as a sentence. */
+    readonly hint: string;
+    readonly said: string;
+    /** The words by which it is done with what was tapped; null while that is not enough, or done by itself. */
+    readonly done: string | null;
+  };
   /** A way is drawn by hand, told by `way-drawn`. */
   readonly way: { readonly drawing: DrawnWay };
 }
@@ -71,6 +83,7 @@ export type PlanAnswer =
   | { readonly do: 'order' }
   /** A wall or a corner was moved; by keys, steps follow each other. */
   | { readonly do: 'reshape'; readonly asked: Reshape; readonly byKeys: boolean }
+  | { readonly do: 'spot'; readonly at: readonly [xMm: number, yMm: number] }
   | { readonly do: 'take-back' }
   | { readonly do: 'done' };
 

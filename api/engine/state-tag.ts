@@ -1,4 +1,5 @@
 import type { Job } from '#model/job.ts';
+import { withoutPictures } from './plan/without-pictures.ts';
 
 /** Digits and letters that nobody reads one for another: no I, L, O, U. */
 const LETTERS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
@@ -32,10 +33,11 @@ const ascii = (text: string): string =>
 /**
  * A short name of a job's state, such as `7K3M-9QDX`, that its papers carry: the same facts give the same name on
  * screen, in every paper and on every machine, whatever was done and undone between; others give, but for one
- * chance in a million million, another. What is carried along in case is no fact of the job: papers say nothing of it.
+ * chance in a million million, another. What is carried along in case is no fact of the job, nor is a picture: papers say nothing
+ * of them.
  */
 export function stateTag({ packFor: _, ...job }: Job): string {
-  const present = JSON.parse(JSON.stringify(job));
+  const present = JSON.parse(JSON.stringify(withoutPictures(job)));
   const hash = fnv1a(ascii(JSON.stringify(ordered(present))));
   let rest = (hash >> 40n) ^ (hash & MASK_40);
   let tag = '';

@@ -70,6 +70,7 @@ export const routeTable = {
   exportShoppingCsv: { method: 'get', path: '/api/jobs/{id}/exports/shopping.csv', access: 'read' },
   exportEstimate: { method: 'get', path: '/api/jobs/{id}/exports/estimate.json', access: 'read' },
   exportJob: { method: 'get', path: '/api/jobs/{id}/exports/job.json', access: 'read' },
+  exportArchive: { method: 'get', path: '/api/jobs/{id}/exports/job.zip', access: 'read' },
   listQuotations: { method: 'get', path: '/api/jobs/{id}/quotations', access: 'read' },
   issueQuotation: { method: 'post', path: '/api/jobs/{id}/quotations', access: 'write', body: smallBody },
   readQuotation: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}', access: 'read' },

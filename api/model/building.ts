@@ -147,6 +147,8 @@ export const room = z
     walls: z.array(z.strictObject({ wall: idRef('wall'), side })),
     floor: floor.optional(),
     ceiling: ceiling.optional(),
+    /** Photos of it; absent: none. */
+    photos: z.array(idRef('asset')).optional(),
     certainty: certaintyByField.optional(),
   })
   .meta({ id: 'Room' });
@@ -178,6 +180,25 @@ export const fixture = z
   .meta({ id: 'Fixture' });
 export type Fixture = z.infer<typeof fixture>;
 
+/** A picture under the plan, such as a photo of a floor plan that was straightened: what is drawn is traced over it. */
+export const underlay = z
+  .strictObject({
+    asset: idRef('asset'),
+    /** Where the picture's middle lies on the plan. */
+    at: planAt,
+    widthPx: z.int().min(1).max(20_000),
+    heightPx: z.int().min(1).max(20_000),
+    scaleMmPerPx: z.number().positive().max(10_000),
+    /** How far it is turned, anticlockwise. */
+    angleDeg: z.number().min(-360).max(360),
+    /** 0: not to be seen; 1: as it is. */
+    opacity: z.number().min(0).max(1),
+    /** True while it is put out of sight. */
+    hidden: z.literal(true).optional(),
+  })
+  .meta({ id: 'Underlay' });
+export type Underlay = z.infer<typeof underlay>;
+
 /** One floor of the house with all that stands on it. */
 export const storey = z
   .strictObject({
@@ -192,15 +213,8 @@ export const storey = z
     rooms: z.array(room),
     fixtures: z.array(fixture),
     stairwells: z.array(outline),
-    underlay: z
-      .strictObject({
-        asset: idRef('asset'),
-        at: planAt,
-        scaleMmPerPx: z.number().positive(),
-        angleDeg: z.number(),
-        opacity: z.number().min(0).max(1),
-      })
-      .optional(),
+    /** A picture that is traced; absent: none. */
+    underlay: underlay.optional(),
     certainty: certaintyByField.optional(),
   })
   .meta({ id: 'Storey' });

@@ -50,6 +50,8 @@ export const supply = z
     /** Services that wanted no bond when somebody looked: the house has none, or none of metal. */
     absentServices: z.array(service).optional(),
     otherSources: z.array(z.enum(['pv', 'battery', 'ev'])),
+    /** Photos of the intake: meter, main fuse, earthing; absent: none. */
+    photos: z.array(idRef('asset')).optional(),
     certainty: certaintyByField.optional(),
   })
   .meta({ id: 'Supply' });
@@ -74,6 +76,8 @@ export const board = z
     ),
     rcboAvailable: z.boolean().optional(),
     zdbOhm: resistanceOhm.optional(),
+    /** Photos of it, with and without its cover; absent: none. */
+    photos: z.array(idRef('asset')).optional(),
     certainty: certaintyByField.optional(),
   })
   .meta({ id: 'Board' });

@@ -1,5 +1,7 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
+import { pictureId } from '#archive/picture-id.ts';
+import { readArchive } from '#archive/read-archive.ts';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
@@ -9,6 +11,7 @@ import { planFiles } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
+import { tinyPng } from './photos.ts';
 import { saltglass, saltglassId, testApp, variantOf } from './test-app.ts';
 
 const at = `/api/jobs/${saltglassId}/exports`;
@@ -46,6 +49,30 @@ async function totalGross(answer: Response): Promise<unknown> {
 }
 
 describe('exports', () => {
+  it('give the job with the pictures that are there as one archive, which reads back to the byte', async () => {
+    const there = pictureId(tinyPng);
+    const assets = [
+      { id: there, name: 'One', mediaType: 'image/png', bytes: tinyPng.length },
+      { id: '0'.repeat(64), name: 'Not sent yet', mediaType: 'image/jpeg', bytes: 1 },
+    ];
+    const text = JSON.stringify({ ...JSON.parse(saltglass), assets }, null, 3);
+    const { app, get } = await withJob(text);
+    const sent = { method: 'POST', body: tinyPng, headers: { 'content-type': 'application/octet-stream' } };
+    expect((await app.request('/api/assets', sent)).status).toBe(201);
+    const answer = await get(`${at}/job.zip`);
+    expect([answer.status, nameOf(answer), answer.headers.get('content-type')]).toEqual([
+      200,
+      `${stem}-job.zip`,
+      'application/zip',
+    ]);
+    const read = await readArchive(new Uint8Array(await answer.arrayBuffer()));
+    if (!read.ok) throw new Error('the archive cannot be read');
+    expect(read.jobText).toBe(await (await get(`${at}/job.json`)).text());
+    expect(read.pictures).toEqual([{ id: there, mediaType: 'image/png', bytes: tinyPng }]);
+    expect(read.missing.map(({ name }) => name)).toEqual(['Not sent yet']);
+    expect((await get('/api/jobs/nobody/exports/job.zip')).status).toBe(404);
+  });
+
   it('give the workbook of the scheme asked for, else of the cheapest that does not fail', async () => {
     const { get } = await withJob();
     for (const schemeId of [null, 'two-on-one']) {

@@ -87,7 +87,15 @@ function ground() {
         [0, 3000],
       ],
     ],
-    underlay: { asset: 'a-sketch', at: [0, 0], scaleMmPerPx: 5, angleDeg: 0, opacity: 0.5 },
+    underlay: {
+      asset: 'a-sketch',
+      at: [0, 0],
+      widthPx: 800,
+      heightPx: 600,
+      scaleMmPerPx: 5,
+      angleDeg: 0,
+      opacity: 0.5,
+    },
   };
 }
 

@@ -4,6 +4,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJob } from '#model/read-job.ts';
 import { movePoint } from '../edits/move-point.ts';
+import { withoutLoose } from '../edits/photos.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
@@ -231,7 +232,7 @@ export class JobDesk {
     // A picture of a circuit beside the plan is drawn from all of the estimate.
     this.#held.hold(moving && this.#route.view === 'plan' ? stand : null);
     const before = session.now;
-    session.edit(moving ? edit : { ...edit, change: withTrueNames(before, edit.change) });
+    session.edit(moving ? edit : { ...edit, change: withTrueNames(before, withoutLoose(edit.change)) });
     // A hand that comes to rest where it was changes nothing, yet the whole estimate has waited for it.
     if (session.now === before) this.#takeAndShow();
   }

@@ -83,6 +83,8 @@ export interface ListParts {
   readonly jobs: OpenJobs;
   readonly copies: Copies;
   readonly wait?: Wait;
+  /** Is told whenever the server's list was heard and acted on. */
+  readonly heard?: () => void;
 }
 
 /** The list of jobs: the server's, else as this device last heard it; what is heard is taken down, and acted on. */
@@ -120,6 +122,7 @@ export class JobList {
     await jobs.hear(new Map(listed.map(({ id, etag }) => [id, etag])));
     // What is half typed of an answer names the customer, too.
     for (const { id, customer } of listed) if (customer === ERASED) answerDrafts.clear(id);
+    this.#parts.heard?.();
     return { listed, deleted };
   }
 

@@ -240,9 +240,13 @@ export class QuotationDesk {
   }
 
   async #addPhoto(file: Blob): Promise<void> {
-    const smaller = await (this.#parts.smaller ?? smallerPhoto)(file);
-    const photo = { url: URL.createObjectURL(smaller), file: smaller, id: null };
-    this.#show({ photos: [...this.#view.photos, photo], trouble: '' });
+    try {
+      const smaller = await (this.#parts.smaller ?? smallerPhoto)(file);
+      const photo = { url: URL.createObjectURL(smaller), file: smaller, id: null };
+      this.#show({ photos: [...this.#view.photos, photo], trouble: '' });
+    } catch (error) {
+      this.#show({ trouble: wordsOf(error) });
+    }
   }
 
   async #sentPhotos(): Promise<readonly string[]> {

@@ -1,9 +1,12 @@
 import type { CopyHead, Held, KeptCopy } from './kept-copy.ts';
+import { memoryShelf, type PictureShelf } from './picture-shelf.ts';
 
 /** Where a device keeps documents past the page. Every call throws where the device refuses. */
 export interface DeviceStore {
   /** True where what is written is there after the page is closed. */
   readonly lasts: boolean;
+  /** Where pictures are kept. */
+  readonly pictures: PictureShelf;
   /** Of every copy, by key. */
   readonly heads: () => Promise<readonly CopyHead[]>;
   /** Null where there is none by that key. */
@@ -30,6 +33,7 @@ export function memoryStore(lasts = false): DeviceStore {
   const isOwned = (key: string, owner: string): boolean => copies.get(key)?.head.owner === owner;
   return {
     lasts,
+    pictures: memoryShelf(),
     heads: async () =>
       [...copies.values()].map(({ head }) => head).toSorted((a, b) => (a.key < b.key ? -1 : 1)),
     read: async (key) => structuredClone(copies.get(key) ?? null),

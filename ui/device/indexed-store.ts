@@ -1,33 +1,26 @@
 import { type DeviceStore, memoryStore } from './device-store.ts';
+import { makeShelf, shelfOver } from './indexed-shelf.ts';
 import type { CopyHead, Held } from './kept-copy.ts';
+import { answered, finished } from './requests.ts';
 
 const DATABASE = 'ringwright';
-const VERSION = 1;
+/** 2: pictures have a place beside the copies. */
+const VERSION = 2;
 /** What is known of each copy, apart from what it holds: lists are made of these, and holdings are large. */
 const HEADS = 'heads';
 const HOLDINGS = 'holdings';
 const NOTES = 'notes';
 const ALL = [HEADS, HOLDINGS];
 
-const answered = <T>(request: IDBRequest<T>): Promise<T> =>
-  new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-
-const finished = (transaction: IDBTransaction): Promise<void> =>
-  new Promise((resolve, reject) => {
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error);
-    transaction.onerror = () => reject(transaction.error);
-  });
-
 function openDatabase(factory: IDBFactory): Promise<IDBDatabase> {
   const request = factory.open(DATABASE, VERSION);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore(HEADS, { keyPath: 'key' });
-    request.result.createObjectStore(HOLDINGS);
-    request.result.createObjectStore(NOTES);
+  request.onupgradeneeded = ({ oldVersion }) => {
+    if (oldVersion < 1) {
+      request.result.createObjectStore(HEADS, { keyPath: 'key' });
+      request.result.createObjectStore(HOLDINGS);
+      request.result.createObjectStore(NOTES);
+    }
+    makeShelf(request.result);
   };
   return answered(request);
 }
@@ -58,6 +51,7 @@ async function change(
 function storeOver(database: IDBDatabase): DeviceStore {
   return {
     lasts: true,
+    pictures: shelfOver(database),
     heads: () => answered(database.transaction(HEADS).objectStore(HEADS).getAll() as IDBRequest<CopyHead[]>),
     read: async (key) => {
       const transaction = database.transaction(ALL);

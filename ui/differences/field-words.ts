@@ -16,6 +16,7 @@ const words: Readonly<Record<string, string>> = {
   kind: 'what it is',
   label: 'label',
   takes: 'what it takes',
+  underlay: 'picture under the plan',
   lineMm2: 'line conductor',
   shallowBox: 'remedy for a box too shallow',
   locks: 'connections held fast',

@@ -4,7 +4,7 @@ import type { JobEdit } from '../job-events.ts';
 import { type FactOf, type FactValue, putCertainty, putFact } from './facts.ts';
 
 /** The names of a board's facts. */
-export type BoardFact = Exclude<FactOf<Board>, 'rcds'>;
+export type BoardFact = Exclude<FactOf<Board>, 'rcds' | 'photos'>;
 type Named = Pick<Board, 'id' | 'label'>;
 type Rcd = Board['rcds'][number];
 

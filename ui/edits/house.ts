@@ -9,6 +9,7 @@ import { joinRooms, removeRoom } from '../house/remove-room.ts';
 import { type Reshape, reshape } from '../house/reshape.ts';
 import { setSideLength } from '../house/room-sides.ts';
 import { type Partition, splitRoom } from '../house/split-room.ts';
+import { tracedOutline } from '../house/traced-outline.ts';
 import { leftOf, minus, plus, times, unit, type Vector } from '../house/vector.ts';
 import type { WallKind } from '../house/wall-kinds.ts';
 import { wallLengthMm } from '../house/wall-line.ts';
@@ -89,6 +90,22 @@ export function drawRoom(job: Job, storeyId: string, asked: NewRoom): HouseEdit 
     if (outline === null) return refused('The room beside it does not close: mend its walls first.');
     const room = { id, name: asked.name, use: asked.use, block: 'main' as const };
     return placeRoom(drawing, { room, outline, walls: asked.walls });
+  });
+}
+
+/** A room as it is traced: its corners as they were tapped. */
+export type TracedRoom = Pick<NewRoom, 'name' | 'use' | 'walls'> & { readonly corners: readonly Vector[] };
+
+/** Draws a room where its inner corners were tapped, in line with what is drawn there. */
+export function traceRoom(job: Job, storeyId: string, { name, use, walls, corners }: TracedRoom): HouseEdit {
+  const id = newId();
+  return houseEdit(job, storeyId, `Trace ${name}`, (drawing) => {
+    const outline = tracedOutline(drawing.storey, corners);
+    if (outline === null)
+      return refused(
+        'Tap three corners at least, each where the room turns: two of these sides run in one line.',
+      );
+    return placeRoom(drawing, { room: { id, name, use, block: 'main' }, outline, walls });
   });
 }
 

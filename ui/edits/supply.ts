@@ -5,7 +5,10 @@ import type { JobEdit } from '../job-events.ts';
 import { type FactOf, type FactValue, putCertainty, putFact } from './facts.ts';
 
 /** The supply's facts that are set one by one. */
-export type SupplyFact = Exclude<FactOf<Supply>, 'nominalV' | 'bonding' | 'absentServices' | 'otherSources'>;
+export type SupplyFact = Exclude<
+  FactOf<Supply>,
+  'nominalV' | 'bonding' | 'absentServices' | 'otherSources' | 'photos'
+>;
 type Bond = Supply['bonding'][number];
 /** What is there of a service's bond: the bond, that it has none, or that no such service is there. */
 export type BondFound = Omit<Bond, 'service'> | 'no-service';

@@ -6,6 +6,7 @@ import type { Keeping } from '../job-view.ts';
 import { whenWords } from '../when-words.ts';
 import './clash-list.ts';
 import './outcome-mark.ts';
+import { counted } from '../written.ts';
 import { controlsCss } from './shared-styles.ts';
 
 /** What is kept: a job, or the firm's library, of which no copy can be made. */
@@ -43,6 +44,7 @@ export class KeepingNotice extends LitElement {
     triesAgain: { type: Boolean },
     here: { type: Boolean },
     waiting: { type: Number },
+    photos: { type: Number },
     about: { type: String },
   };
   static override styles = [
@@ -112,6 +114,8 @@ export class KeepingNotice extends LitElement {
   declare here: boolean;
   /** How many jobs wait to be sent, this one among them. */
   declare waiting: number;
+  /** How many photos wait to be sent. */
+  declare photos: number;
   declare about: Kept;
 
   constructor() {
@@ -124,18 +128,20 @@ export class KeepingNotice extends LitElement {
     this.triesAgain = true;
     this.here = false;
     this.waiting = 0;
+    this.photos = 0;
     this.about = 'job';
   }
 
   override render(): TemplateResult | typeof nothing {
     if (this.keeping === 'changed-elsewhere') return this.#elsewhere();
     if (this.keeping === 'gone') return this.#deleted();
-    if (this.trouble === null) return nothing;
+    if (this.trouble === null) return this.photos === 0 ? nothing : this.#photosWait();
     return this.here ? this.#waits(this.trouble) : this.#notKept(this.trouble);
   }
 
   #waits(trouble: string): TemplateResult {
-    const others = this.waiting > 1 ? ` ${this.waiting} jobs wait.` : '';
+    const jobs = this.waiting > 1 ? ` ${this.waiting} jobs wait.` : '';
+    const others = this.photos > 0 ? `${jobs} ${counted(this.photos, 'photo')} with it.` : jobs;
     const words =
       trouble === NO_CONNECTION
         ? `No connection: kept on this device, sent when there is one.${others}`
@@ -143,6 +149,13 @@ export class KeepingNotice extends LitElement {
     return html`<div class="here" role="status">
       <p>${words}</p>
       <button class="small" @click=${() => this.#tell('keep-asked')}>Try now</button>
+    </div>`;
+  }
+
+  /** The job is sent and its photos are not: the server was there for a moment, or is short of something. */
+  #photosWait(): TemplateResult {
+    return html`<div class="here" role="status">
+      <p>${counted(this.photos, 'photo')} kept on this device and not sent yet: sent by itself when there is a connection.</p>
     </div>`;
   }
 

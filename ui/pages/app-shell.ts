@@ -5,6 +5,8 @@ import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { OtherWindows } from '../controllers/other-windows.ts';
+import { PictureClient } from '../controllers/picture-client.ts';
+import { Pictures } from '../controllers/pictures.ts';
 import { hrefOf, type Route, Router } from '../controllers/router.ts';
 import { AskedToLast } from '../device/asked-to-last.ts';
 import { Copies } from '../device/copies.ts';
@@ -116,7 +118,13 @@ export class AppShell extends LitElement {
   readonly #copies = new Copies(openDeviceStore(), thisTab());
   readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
   readonly #library = new OpenLibrary(this.#api, undefined, this.#copies);
-  readonly #list = new JobList({ api: this.#api, jobs: this.#jobs, copies: this.#copies });
+  readonly #pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
+  readonly #list = new JobList({
+    api: this.#api,
+    jobs: this.#jobs,
+    copies: this.#copies,
+    heard: () => void this.#pictures.sweep(),
+  });
   readonly #toLast = new AskedToLast();
   readonly #update = new AppUpdate({
     changed: () => this.requestUpdate(),
@@ -137,6 +145,9 @@ export class AppShell extends LitElement {
     this.dropped = [];
     this.addEventListener('page-asked', (event) => this.#router.go(event.detail.href));
     this.addEventListener('list-changed', () => this.#otherWindows.tell());
+    this.addEventListener('picture-asked', ({ detail: { assetId, show } }) => {
+      void this.#pictures.see(assetId).then(show);
+    });
     this.addEventListener('update-asked', () => void this.#update.take());
   }
 
@@ -165,6 +176,7 @@ export class AppShell extends LitElement {
     this.#endLibraryWatch();
     this.#endJobsWatch();
     this.#update.stop();
+    this.#pictures.stop();
     document.removeEventListener('visibilitychange', this.#lookedAt);
     removeEventListener('focus', this.#cameBack);
     removeEventListener('error', this.#failed);
@@ -175,13 +187,13 @@ export class AppShell extends LitElement {
     // What is being typed counts too: a field sends it when it is left.
     sendTyped();
     this.#keepAll();
-    const wouldBeLost = this.#jobs.wouldBeLost || this.#library.wouldBeLost || unreadEntries().length > 0;
-    if (wouldBeLost) event.preventDefault();
+    const kept = [this.#jobs, this.#library, this.#pictures];
+    if (kept.some(({ wouldBeLost }) => wouldBeLost) || unreadEntries().length > 0) event.preventDefault();
   };
 
   /** What an earlier page left unsent is sent, and what was erased elsewhere goes here too. */
   async #takeUp(): Promise<void> {
-    await Promise.all([this.#jobs.resume(), this.#library.resume()]);
+    await Promise.all([this.#jobs.resume(), this.#library.resume(), this.#pictures.send()]);
     // The list's own page hears it by itself.
     if (this.route.page !== 'jobs') await this.#list.load().catch(() => {});
   }
@@ -335,6 +347,7 @@ export class AppShell extends LitElement {
           .jobs=${this.#jobs}
           .library=${this.#library}
           .list=${this.#list}
+          .pictures=${this.#pictures}
         ></job-list-page>`;
       case 'job':
         return html`<job-page
@@ -344,6 +357,7 @@ export class AppShell extends LitElement {
           .api=${this.#api}
           .jobs=${this.#jobs}
           .library=${this.#library}
+          .pictures=${this.#pictures}
         ></job-page>`;
       case 'firm':
         return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;

@@ -8,8 +8,16 @@ import { keepingLine } from './job-notice.ts';
 import { stepHrefs } from './step-hrefs.ts';
 import { undoTools } from './undo-button.ts';
 
+/** What the head of a job's page goes by beside the job. */
+interface HeaderSight {
+  readonly route: JobRoute;
+  readonly phone: boolean;
+  /** How many photos wait to be sent. */
+  readonly photosWaiting: number;
+}
+
 /** The head of a job's page: its name, its steps, undo and redo; on a phone the steps lie below it, at the foot of the window. */
-export function jobHeader(desk: JobDesk, route: JobRoute, phone: boolean): TemplateResult {
+export function jobHeader(desk: JobDesk, { route, phone, photosWaiting }: HeaderSight): TemplateResult {
   const { view } = desk;
   const steps = view === null ? nothing : stepsOf(view, route);
   return html`<header>
@@ -17,7 +25,7 @@ export function jobHeader(desk: JobDesk, route: JobRoute, phone: boolean): Templ
         <p>
           <a href="/">All jobs</a>
           <span class="reference">${view?.job.reference}</span>
-          ${view === null ? nothing : keepingLine(desk)}
+          ${view === null ? nothing : keepingLine(desk, photosWaiting)}
         </p>
         <h1 tabindex="-1">${view?.job.title ?? 'Job'}</h1>
       </div>

@@ -1,12 +1,14 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import type { ArchiveFault } from '#archive/archive-fault.ts';
 import type { Fault } from '#model/fault.ts';
-import type { Job } from '#model/job.ts';
-import { readJobText } from '#model/read-job.ts';
+import type { Asset, Job } from '#model/job.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from '../controllers/api-client.ts';
 import type { JobLine, JobList } from '../controllers/job-list.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { type OpenedFile, openedFile } from '../controllers/opened-file.ts';
+import type { Pictures } from '../controllers/pictures.ts';
 import { jobHref } from '../controllers/router.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
 import '../elements/deleted-jobs.ts';
@@ -17,16 +19,16 @@ import '../elements/toast-line.ts';
 import { send } from '../job-events.ts';
 import { nextReference } from '../next-reference.ts';
 import { jobListCss } from './job-list-styles.ts';
-import { awayNotice, noJobs } from './job-list-words.ts';
+import { archiveNotice, awayNotice, missingNotice, noJobs } from './job-list-words.ts';
 
 /** The id of the demo job that shows most. */
 const FIRST_DEMO = 'saltglass3';
 
 /** A file that could not be opened, with every reason. */
-interface RefusedFile {
-  readonly name: string;
-  readonly faults: readonly Fault[];
-}
+type RefusedFile = { readonly name: string } & (
+  | { readonly faults: readonly Fault[] }
+  | { readonly archiveFault: ArchiveFault }
+);
 
 /** The firm's jobs: begin one, open one, copy, delete; and where to start for somebody who is new. */
 export class JobListPage extends LitElement {
@@ -35,12 +37,14 @@ export class JobListPage extends LitElement {
     jobs: { attribute: false },
     library: { attribute: false },
     list: { attribute: false },
+    pictures: { attribute: false },
     listed: { state: true },
     away: { state: true },
     deleted: { state: true },
     trouble: { state: true },
     refused: { state: true },
     twin: { state: true },
+    incomplete: { state: true },
     removed: { state: true },
     said: { state: true },
     dropping: { state: true },
@@ -51,6 +55,7 @@ export class JobListPage extends LitElement {
   /** What a new job's terms are taken from. */
   declare library: OpenLibrary;
   declare list: JobList;
+  declare pictures: Pictures;
   /** Null until the list is there. */
   declare private listed: readonly JobLine[] | null;
   /** True where the list is as this device last heard it. */
@@ -60,6 +65,8 @@ export class JobListPage extends LitElement {
   declare private refused: RefusedFile | null;
   /** An opened job whose id is on the list already. */
   declare private twin: Job | null;
+  /** A job that was opened from an archive which has not all of its pictures. */
+  declare private incomplete: { readonly job: Job; readonly missing: readonly Asset[] } | null;
   /** The job that was deleted last, which can be brought back. */
   declare private removed: ListedJob | null;
   declare private said: string;
@@ -79,6 +86,7 @@ export class JobListPage extends LitElement {
     this.trouble = null;
     this.refused = null;
     this.twin = null;
+    this.incomplete = null;
     this.removed = null;
     this.said = '';
     this.dropping = false;
@@ -229,16 +237,17 @@ export class JobListPage extends LitElement {
   async #openFile(file: File): Promise<void> {
     this.refused = null;
     this.twin = null;
-    const read = readJobText(await file.text());
-    if (!read.ok) {
-      this.refused = { name: file.name, faults: read.faults };
-      return;
-    }
-    await this.#attempt(`open ${read.job.id}`, () => this.#put(read.job, file.name));
+    this.incomplete = null;
+    const read = await openedFile(file);
+    if (!read.ok) this.refused = { name: file.name, ...read };
+    else await this.#attempt(`open ${read.job.id}`, () => this.#put(read, file.name));
   }
 
-  async #put(job: Job, name: string): Promise<void> {
+  /** Pictures are on the device before the job is on the list; without it they are let go of again. */
+  async #put({ job, pictures, missing }: OpenedFile & { ok: true }, name: string): Promise<void> {
     try {
+      for (const { bytes, mediaType } of pictures) await this.pictures.keepBytes(bytes, mediaType);
+      if (missing.length > 0) this.incomplete = { job, missing };
       await this.api.createJob(job);
     } catch (error) {
       if (!(error instanceof ServerRefusal)) throw error;
@@ -247,7 +256,9 @@ export class JobListPage extends LitElement {
       else throw error;
       return;
     }
-    send(this, 'page-asked', { href: jobHref(job.id) });
+    // What is missing has to be read before the list is left.
+    if (missing.length > 0) await this.#load();
+    else send(this, 'page-asked', { href: jobHref(job.id) });
   }
 
   async #putTwin(twin: Job): Promise<void> {
@@ -295,7 +306,7 @@ export class JobListPage extends LitElement {
           <button @click=${() => this.renderRoot.querySelector('input')?.click()}>Open a job file</button>
           <input
             type="file"
-            accept=".json,application/json"
+            accept=".json,application/json,.zip,application/zip"
             tabindex="-1"
             aria-hidden="true"
             class="visually-hidden"
@@ -321,8 +332,10 @@ export class JobListPage extends LitElement {
     }${
       refused === null
         ? nothing
-        : html`<fault-list .name=${refused.name} .faults=${refused.faults}></fault-list>`
-    }${twin === null ? nothing : this.#twinNotice(twin)}`;
+        : 'faults' in refused
+          ? html`<fault-list .name=${refused.name} .faults=${refused.faults}></fault-list>`
+          : archiveNotice(refused.name, refused.archiveFault)
+    }${this.incomplete === null ? nothing : missingNotice(this.incomplete.job, this.incomplete.missing)}${twin === null ? nothing : this.#twinNotice(twin)}`;
   }
 
   #twinNotice(twin: Job): TemplateResult {

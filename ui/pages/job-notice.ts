@@ -10,21 +10,32 @@ export function takesRoom(session: Pick<DocumentSession<object>, 'keeping' | 'wa
   return session.keeping !== 'kept' && session.keeping !== 'keeping';
 }
 
-/** How far the keeping of a job has got; nothing of one that could not be opened: there is nothing to be called saved. */
-export const keepingLine = ({ session, refusal }: JobDesk): TemplateResult | typeof nothing =>
-  refusal !== null
-    ? nothing
-    : html`<keeping-line
-        .keeping=${session?.keeping ?? 'kept'}
-        .here=${session?.waitsHere ?? false}
-      ></keeping-line>`;
+/**
+ * How far the keeping of a job has got; nothing of one that could not be opened: there is nothing to be called saved. While
+ * photos wait to be sent, what is saved is not all of it.
+ */
+export function keepingLine(
+  { session, refusal }: JobDesk,
+  photosWaiting: number,
+): TemplateResult | typeof nothing {
+  if (refusal !== null) return nothing;
+  const keeping = session?.keeping ?? 'kept';
+  const onlyPhotosWait = keeping === 'kept' && photosWaiting > 0;
+  return html`<keeping-line
+    .keeping=${onlyPhotosWait ? 'not-kept' : keeping}
+    .here=${onlyPhotosWait || (session?.waitsHere ?? false)}
+  ></keeping-line>`;
+}
 
 /**
  * What keeps a job from being kept, and what can be done.
  *
- * @param waiting how many jobs wait to be sent.
+ * @param waiting how many jobs and how many photos wait to be sent.
  */
-export function jobNotice({ session, changedTwice }: JobDesk, waiting: number): TemplateResult {
+export function jobNotice(
+  { session, changedTwice }: JobDesk,
+  waiting: { readonly jobs: number; readonly photos: number },
+): TemplateResult {
   return html`<keeping-notice
     class="notice"
     .keeping=${session?.keeping ?? 'kept'}
@@ -34,6 +45,7 @@ export function jobNotice({ session, changedTwice }: JobDesk, waiting: number): 
     .unkept=${session?.unkept ?? false}
     .triesAgain=${session?.triesAgain ?? true}
     .here=${session?.waitsHere ?? false}
-    .waiting=${waiting}
+    .waiting=${waiting.jobs}
+    .photos=${waiting.photos}
   ></keeping-notice>`;
 }

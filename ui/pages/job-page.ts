@@ -4,13 +4,17 @@ import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk } from '../controllers/job-desk.ts';
+import { type LaidWith, layUnderlay, straightenUnderlay } from '../controllers/lay-underlay.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { packJob } from '../controllers/pack-job.ts';
+import type { Pictures } from '../controllers/pictures.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
 import { QuotationClient } from '../controllers/quotation-client.ts';
 import { QuotationDesk } from '../controllers/quotation-desk.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
 import type { HowSettled } from '../controllers/settle-job.ts';
+import { takePhotos } from '../controllers/take-photos.ts';
 import '../elements/chosen-card.ts';
 import '../elements/finding-list.ts';
 import '../elements/price-bar.ts';
@@ -23,6 +27,7 @@ import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
 import { type JobView, type Step, stepNames } from '../job-view.ts';
 import { needsThePlan, type PlanAsk } from '../plan-asks.ts';
+import type { QuotationAsk } from '../quotations/quotations-view.ts';
 import { viewSeen } from '../view-seen.ts';
 import { isDrawnOn } from '../way-drawing/levels.ts';
 import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
@@ -50,6 +55,7 @@ export class JobPage extends LitElement {
     api: { attribute: false },
     jobs: { attribute: false },
     library: { attribute: false },
+    pictures: { attribute: false },
     desk: { state: true },
     phone: { state: true },
     asked: { state: true },
@@ -61,6 +67,7 @@ export class JobPage extends LitElement {
   declare api: ApiClient;
   declare jobs: OpenJobs;
   declare library: OpenLibrary;
+  declare pictures: Pictures;
   declare private desk: JobDesk;
   /** Made with the desk. */
   declare private quotes: QuotationDesk;
@@ -70,6 +77,7 @@ export class JobPage extends LitElement {
   declare private tapped: Place | null;
   #endWatch = (): void => {};
   #endKeyboardWatch = (): void => {};
+  #endPictureWatch = (): void => {};
 
   constructor() {
     super();
@@ -81,6 +89,7 @@ export class JobPage extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.#endPictureWatch = this.pictures.watch(() => this.requestUpdate());
     addEventListener('keydown', this.#keyed);
     this.addEventListener('click', this.#clicked);
     this.#endKeyboardWatch = watchKeyboard(this);
@@ -91,6 +100,7 @@ export class JobPage extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#endPictureWatch();
     removeEventListener('keydown', this.#keyed);
     this.removeEventListener('click', this.#clicked);
     this.#endKeyboardWatch();
@@ -166,6 +176,10 @@ export class JobPage extends LitElement {
       this.#holdShown();
       this.desk.edit(edit);
     });
+    this.#on('photos-taken', (taken) => void takePhotos(taken, this.#laidWith));
+    this.#on('underlay-chosen', (chosen) => void layUnderlay(chosen, this.#laidWith));
+    this.#on('underlay-straightened', (asked) => void straightenUnderlay(asked, this.#laidWith));
+    this.addEventListener('archive-asked', () => void packJob(this.desk, this.pictures));
     this.#on('job-edit-beside', ({ edit, copyName }) => void this.desk.editBeside(edit, copyName));
     this.#on('point-placed', (placed) => this.desk.place(placed));
     this.#on('scheme-shown', ({ schemeId }) => {
@@ -173,7 +187,7 @@ export class JobPage extends LitElement {
       this.#goTo({ scheme: schemeId });
     });
     this.#on('ways-asked', (ask) => this.desk.ask(ask));
-    this.#on('quotation-asked', (ask) => void this.quotes.do(ask));
+    this.#on('quotation-asked', (ask) => void this.#askQuotes(ask));
     this.#on('way-drawn', (ask) => this.#draw(ask));
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
@@ -196,6 +210,19 @@ export class JobPage extends LitElement {
     this.addEventListener('clashes-decided', (event) => void this.#settle(event.detail.decisions));
     this.addEventListener('sheet-asked', () => this.#dialog?.showModal());
     this.addEventListener('toast-closed', () => this.desk.say(''));
+  }
+
+  /** What pictures are put into the job with. */
+  get #laidWith(): LaidWith {
+    return { pictures: this.pictures, desk: this.desk };
+  }
+
+  /** With a customer their photos go from the device, too. */
+  async #askQuotes(ask: QuotationAsk): Promise<void> {
+    await this.quotes.do(ask);
+    if (ask.do !== 'forget') return;
+    await this.jobs.allWritten();
+    await this.pictures.sweep(0);
   }
 
   /** A way is drawn on the plan of the storey that it has got to. */
@@ -284,7 +311,10 @@ export class JobPage extends LitElement {
 
   override render(): TemplateResult {
     const { view, refusal } = this.desk;
-    return html`${jobHeader(this.desk, this.route, this.phone)} ${jobNotice(this.desk, this.jobs.waiting)}
+    const photosWaiting = this.pictures.waiting;
+    const { route, phone } = this;
+    return html`${jobHeader(this.desk, { route, phone, photosWaiting })}
+      ${jobNotice(this.desk, { jobs: this.jobs.waiting, photos: photosWaiting })}
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
       <toast-line .words=${this.desk.said} .brief=${this.desk.isSaidInPassing}></toast-line>`;
   }

@@ -9,6 +9,7 @@ import type { Scene, Shape } from '../scene.ts';
 import { cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { drawnFixtures, fixtureOutline, stairwellShapes, worktopOutlines } from './fixtures.ts';
 import { lockMarks } from './lock-marks.ts';
+import { photoMarks } from './photo-marks.ts';
 import { pointLayer } from './point-layer.ts';
 import { labelsAlong } from './screen-cables.ts';
 import { screenMarks } from './screen-marks.ts';
@@ -60,13 +61,28 @@ function grownTo(
   return [planPoint(low[0] - x, low[1] - y), planPoint(high[0] + x, high[1] + y)];
 }
 
+/** The corners of the picture that is traced, as it lies; none where none is in sight. */
+function pictureCorners({ plan }: Worked, storeyId: string): readonly PlanPoint[] {
+  const underlay = plan.storeyById.get(storeyId)?.storey.underlay;
+  if (underlay === undefined || underlay.hidden === true) return [];
+  const { at, widthPx, heightPx, scaleMmPerPx, angleDeg } = underlay;
+  const [right, up] = [(widthPx * scaleMmPerPx) / 2, (heightPx * scaleMmPerPx) / 2];
+  const [cos, sin] = [Math.cos((angleDeg * Math.PI) / 180), Math.sin((angleDeg * Math.PI) / 180)];
+  return [
+    [-right, -up],
+    [right, -up],
+    [right, up],
+    [-right, up],
+  ].map(([x = 0, y = 0]) => planPoint(at[0] + x * cos - y * sin, at[1] + x * sin + y * cos));
+}
+
 /** The extent of what is drawn of a storey, mm in the house: opposite corners; without walls six metres at least. */
 export function screenExtent(worked: Worked, storeyId: string): readonly [PlanPoint, PlanPoint] {
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const positions = [...worked.plan.positionOfPoint.values(), ...worked.plan.positionOfBoard.values()]
     .filter((at) => at.storeyId === storeyId)
     .map(({ at }) => at);
-  const extent = extentOf(walls, positions);
+  const extent = extentOf(walls, [...positions, ...pictureCorners(worked, storeyId)]);
   return walls.length > 0 ? extent : grownTo(LEAST_SIDE_MM, extent);
 }
 
@@ -136,6 +152,7 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
   const middles = new Map([...circuitSpots(worked, points.middles), ...cables.middles, ...points.middles]);
   const { marks, leaders } = screenMarks(request.findings, middles, free);
   const locks = lockMarks(worked, middles, free);
+  const photos = photoMarks(worked, middles, free);
   const fixtures = drawnFixtures(frame, worked.plan, storeyId);
   const names = screenFixtureNames(fixtures, free);
   const rooms = screenRoomNames(worked, storeyId, { frame, free, figuresMm });
@@ -164,6 +181,7 @@ export function screenPlan(request: ScreenPlanRequest): ScreenPlan {
         { name: 'rooms', shapes: rooms },
         { name: 'points', shapes: withTitles(worked, points.shapes) },
         { name: 'locks', shapes: locks },
+        ...(photos.length > 0 ? [{ name: 'photos', shapes: photos }] : []),
         { name: 'findings', shapes: marks },
       ],
     },

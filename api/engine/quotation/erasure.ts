@@ -1,5 +1,6 @@
 import type { Job } from '#model/job.ts';
 import type { QuotationEvent } from '#model/quotation-notes.ts';
+import { withoutPictures } from '../plan/without-pictures.ts';
 import type { QuotationDocument } from './document.ts';
 import type { QuotationStatus } from './standing.ts';
 
@@ -32,17 +33,14 @@ export function forgetRefusal(
  * circuits, schemes and terms stay, and so does every figure.
  */
 export function withoutCustomer(job: Job): Job {
-  const { quoting, ...rest } = job;
+  const { quoting, ...rest } = withoutPictures(job);
   const { notes: _, ...site } = job.site;
   const { start: _start, remarks: _remarks, ...kept } = quoting ?? {};
   return {
     ...rest,
     title: ERASED,
     site: { ...site, customer: ERASED, address: [] },
-    storeys: job.storeys.map(({ underlay: _underlay, ...storey }) => storey),
-    points: job.points.map((point) => ({ ...point, photos: [] })),
     ...(quoting === undefined ? {} : { quoting: kept }),
-    assets: [],
   };
 }
 

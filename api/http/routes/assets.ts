@@ -1,8 +1,10 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { pictureEndings } from '#archive/archive-entries.ts';
+import { imageKind } from '#archive/image-kind.ts';
 import { ifNoneMatchHeader, jsonAnswer, notModified, problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
-import { imageKind } from '../image-kind.ts';
+
 import { Problem } from '../problems.ts';
 import { resourceApp } from '../resource-app.ts';
 
@@ -44,11 +46,7 @@ const readPhoto = createRoute({
   },
 });
 
-const endings: Readonly<Record<string, string>> = {
-  'image/jpeg': 'jpg',
-  'image/png': 'png',
-  'image/webp': 'webp',
-};
+const endings: Readonly<Record<string, string>> = pictureEndings;
 
 /** Photos, each under the hash of its bytes. */
 export function assetRoutes({ stores }: AppParts): OpenAPIHono {

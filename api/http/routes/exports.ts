@@ -1,4 +1,5 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { writeArchive } from '#archive/write-archive.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import type { CsvRequest } from '#exports/csv/csv-request.ts';
@@ -124,6 +125,17 @@ const exportJob = createRoute({
   responses: { ...file('The job file.', 'application/json'), ...problemAnswers('no-such-job') },
 });
 
+const exportArchive = createRoute({
+  ...routeAt('exportArchive'),
+  summary: 'The job file with its photos and traced pictures as one ZIP archive',
+  description: 'Pictures that were not sent here yet are not in it.',
+  request: { params: jobAddress },
+  responses: {
+    ...file('The archive.', 'application/zip'),
+    ...problemAnswers('no-such-job', 'job-unreadable'),
+  },
+});
+
 /** The headers of a file to be kept under a name made of the job's reference and title. */
 function fileHeaders(
   { reference, title, id }: Pick<Job, 'reference' | 'title' | 'id'>,
@@ -164,7 +176,7 @@ async function askedCsv(
   return { job, request: { estimate: drawn, schemeId: shown.id, library, state } };
 }
 
-/** Papers to take away: workbook, bill and labour as CSV, quotation, plan, shopping list, estimate, job file. */
+/** Papers to take away: workbook, bill and labour as CSV, quotation, plan, shopping list, estimate, job file, job with photos. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -221,6 +233,14 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const asked = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
       const headers = fileHeaders(asked.job, 'estimate.json', 'application/json');
       return c.body(estimateFile(asked), 200, headers);
+    })
+    .openapi(exportArchive, async (c) => {
+      const { id } = c.req.valid('param');
+      const { job, text } = await storedJob(parts.stores.jobs, id);
+      const stored = await Promise.all(job.assets.map((asset) => parts.stores.assets.read(asset.id)));
+      const pictures = stored.flatMap((one) => (one === null ? [] : [new Uint8Array(one.content)]));
+      const headers = fileHeaders(job, 'job.zip', 'application/zip');
+      return c.body(await writeArchive(text, pictures), 200, headers);
     })
     .openapi(exportJob, async (c) => {
       const { id } = c.req.valid('param');

@@ -10,6 +10,7 @@ import { addCircuit, setCircuitCertainty, setCircuitFact, setDevice } from '../.
 import { addFixture, removeFixture } from '../../../ui/edits/fixtures.ts';
 import { type HouseEdit, reshapeHouse } from '../../../ui/edits/house.ts';
 import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
+import { addPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
 import {
   addPoints,
   copyPoint,
@@ -27,10 +28,11 @@ import { setSiteAddress, setSiteCertainty, setSiteFact } from '../../../ui/edits
 import { addStairwell, removeStairwell } from '../../../ui/edits/stairwells.ts';
 import { setFloorFact, setStoreyCertainty } from '../../../ui/edits/storeys.ts';
 import { setBond, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
+import { changeUnderlay, hideUnderlay, putUnderlay, removeUnderlay } from '../../../ui/edits/underlay.ts';
 import { usualHeightsOf } from '../../../ui/house/fixture-kinds.ts';
 import { partsOf } from '../../../ui/house/house-parts.ts';
 import { roomSides } from '../../../ui/house/room-sides.ts';
-import type { JobEdit } from '../../../ui/job-events.ts';
+import type { JobEdit, PhotoOf } from '../../../ui/job-events.ts';
 import { edited, pick } from './random-edits.ts';
 
 /** Whole numbers that choose among what the job holds at that moment. */
@@ -75,6 +77,63 @@ const additions: readonly Made[] = [
   (job, { a, b, step }) =>
     on(pick(job.boards, a), (board) =>
       putRcd(board, { id: `rcd-${step}`, type: b % 2 ? 'A' : 'AC', mA: 30 }),
+    ),
+];
+
+const photoOf = (job: Job, a: number): PhotoOf => {
+  const [point, board] = [pick(job.points, a), pick(job.boards, a)];
+  const room = pick(
+    job.storeys.flatMap(({ rooms }) => rooms),
+    a,
+  );
+  const known: readonly PhotoOf[] = [
+    { kind: 'supply' },
+    ...(point === undefined ? [] : [{ kind: 'point', id: point.id } as const]),
+    ...(board === undefined ? [] : [{ kind: 'board', id: board.id } as const]),
+    ...(room === undefined ? [] : [{ kind: 'room', id: room.id } as const]),
+  ];
+  return pick(known, a) ?? { kind: 'supply' };
+};
+
+const pictureOf = (number: number) => ({
+  id: `picture-${number % 7}`,
+  name: 'A picture',
+  mediaType: 'image/jpeg',
+  bytes: 5,
+});
+
+const tidied = (edit: JobEdit): JobEdit => ({ ...edit, change: withoutLoose(edit.change) });
+
+const pictures: readonly Made[] = [
+  (job, { a, b }) => addPhoto(photoOf(job, a), 'it', pictureOf(b)),
+  (job, { a, b }) => tidied(removePhoto(photoOf(job, a), 'it', pictureOf(b).id)),
+  (job, { a, b }) =>
+    on(pick(job.points, b % 3), (point) =>
+      tidied(a % 2 ? removePoint(point) : addPhoto(photoOf(job, a), 'it', pictureOf(b))),
+    ),
+  (job, { a, b }) =>
+    on(pick(job.storeys, a), (storey) =>
+      tidied(
+        b % 4 === 0
+          ? removeUnderlay(storey)
+          : b % 4 === 1
+            ? hideUnderlay(storey, a % 2 === 0)
+            : b % 4 === 2
+              ? changeUnderlay(storey, 'Turn', { angleDeg: a % 180, at: [b, a] })
+              : putUnderlay(
+                  storey,
+                  {
+                    asset: pictureOf(a).id,
+                    at: [a, b],
+                    widthPx: 10,
+                    heightPx: 8,
+                    scaleMmPerPx: 5,
+                    angleDeg: 0,
+                    opacity: 0.5,
+                  },
+                  pictureOf(a),
+                ),
+      ),
     ),
 ];
 
@@ -218,7 +277,7 @@ const ofHouse: readonly Made[] = [
   },
 ];
 
-const all = [...removals, ...additions, ...orders, ...facts, ...ofHouse];
+const all = [...removals, ...additions, ...pictures, ...orders, ...facts, ...ofHouse];
 
 const someNumber = fc.nat({ max: 10_000 });
 /** Any sequence of edits of what a survey tells, by numbers. */

@@ -15,6 +15,7 @@ import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import { counted } from '../../written.ts';
+import '../photos/photo-strip.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { certaintyEdits, edits, mustText, numberFact, textFact, yesNoFact } from './fact-fields.ts';
 import { boardFacts } from './facts-of.ts';
@@ -77,6 +78,8 @@ export class BoardList extends LitElement {
       ${numberFact(facts, 'ways', { label: 'Ways in all', unit: '', max: 200, whole: true })}
       ${numberFact(facts, 'zdbOhm', { label: 'Z at the board', unit: 'Ω', max: 1e7 })}
       ${textFact(facts, 'make', { label: 'Make, as on its cover' })}
+      <h4>Photos</h4>
+      <photo-strip .of=${{ kind: 'board', id: board.id }} .name=${board.label} .photos=${board.photos ?? []}></photo-strip>
       <h4>Where it is</h4>
       <place-fields
         .job=${this.view.job}

@@ -8,6 +8,7 @@ import { removePoint } from '../../edits/remove-things.ts';
 import { setTakenAway } from '../../edits/replacements.ts';
 import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
+import '../photos/photo-strip.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { featureFields, fieldsOfKind, loadFields } from './accessory-fields.ts';
 import { circuitOfPoint } from './branch-tapping.ts';
@@ -58,6 +59,8 @@ export class PointForm extends LitElement {
         options: circuits.map(({ id, name }) => ({ value: id, label: name })),
       })}
       ${this.#plate()}
+      <h4>Photos</h4>
+      <photo-strip .of=${{ kind: 'point', id: point.id }} .name=${point.label} .photos=${point.photos}></photo-strip>
       <h4>Where it is</h4>
       <place-fields
         .job=${this.view.job}

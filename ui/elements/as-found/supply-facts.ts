@@ -11,6 +11,7 @@ import {
   setSupplyCertainty,
 } from '../../edits/supply.ts';
 import type { JobView } from '../../job-view.ts';
+import '../photos/photo-strip.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { certaintyEdits, choiceFact, edits, numberFact, type WordChoice } from './fact-fields.ts';
 import { supplyFacts } from './facts-of.ts';
@@ -37,6 +38,8 @@ export class SupplyFacts extends LitElement {
       ${numberFact(facts, 'tailsMm2', { label: 'Meter tails', unit: 'mm²', min: 0.1, max: 1000 })}
       ${numberFact(facts, 'earthingMm2', { label: 'Earthing conductor', unit: 'mm²', min: 0.1, max: 1000 })}
       ${this.#bonds(supply)} ${this.#sources(supply)}
+      <h4>Photos of the intake</h4>
+      <photo-strip .of=${{ kind: 'supply' }} .name=${'the supply'} .photos=${supply.photos ?? []}></photo-strip>
     </div>`;
   }
 

@@ -16,6 +16,7 @@ import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
 import { choicesOf } from '../as-found/found-words.ts';
+import '../photos/photo-strip.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
@@ -84,6 +85,8 @@ export class RoomForm extends LitElement {
         <summary>Move one of its corners</summary>
         <corner-form .view=${this.view} .storey=${storey} .sides=${sides}></corner-form>
       </details>
+      <h4>Photos</h4>
+      <photo-strip .of=${{ kind: 'room', id: room.id }} .name=${room.name} .photos=${room.photos ?? []}></photo-strip>
       <details class="less">
         <summary>Put a wall across it</summary>
         ${this.#across(sides)}

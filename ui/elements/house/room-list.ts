@@ -24,6 +24,7 @@ import { Reshaping } from './reshaping.ts';
 import './room-add.ts';
 import './room-form.ts';
 import './stairwell-list.ts';
+import './underlay-form.ts';
 
 const metresOf = (mm: number): string => (mm / 1000).toFixed(2);
 
@@ -109,7 +110,11 @@ export class RoomList extends LitElement {
               </button>`
         }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}
-      </div>`;
+      </div>
+      <details class="less" ?open=${storey.underlay !== undefined}>
+        <summary>Trace a picture</summary>
+        <underlay-form .view=${this.view} .storey=${storey}></underlay-form>
+      </details>`;
   }
 
   /** What of a storey is in no room: openings in its floor, fixtures outside. */

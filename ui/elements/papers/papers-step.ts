@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
+import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import type { QuotationsView } from '../../quotations/quotations-view.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
@@ -19,6 +20,8 @@ interface Paper {
   readonly eachStorey?: boolean;
   /** False where it can be had without a scheme. */
   readonly needsScheme: boolean;
+  /** True for what can be made on the device, too. */
+  readonly isArchive?: boolean;
 }
 
 const papers: readonly Paper[] = [
@@ -71,7 +74,17 @@ const papers: readonly Paper[] = [
     what: 'The survey and the schemes: a copy to keep, to send, or to open elsewhere.',
     needsScheme: false,
   },
+  {
+    name: 'Job with its photos',
+    file: 'job.zip',
+    what: 'One archive of the job file and its pictures. “Open a job file” takes it in, here or on another server. Made on this device it needs no connection, and has photos that are not sent yet.',
+    needsScheme: false,
+    isArchive: true,
+  },
 ];
+
+/** Whether it is the job itself, of all schemes and of no day. */
+const isWholeJob = ({ file }: Paper): boolean => file === 'job.json' || file === 'job.zip';
 
 const warnings = {
   kept: '',
@@ -178,6 +191,7 @@ export class PapersStep extends LitElement {
               ? this.#eachStorey(paper)
               : this.#link(paper, '', null)
         }
+        ${paper.isArchive === true ? html`<button @click=${() => send(this, 'archive-asked', null)}>Make it on this device</button>` : nothing}
       </div>
     </li>`;
   }
@@ -205,10 +219,10 @@ export class PapersStep extends LitElement {
   #link(paper: Paper, which: string, storeyId: string | null): TemplateResult {
     const { job, scheme, date } = this.view;
     const query = new URLSearchParams();
-    if (scheme !== null && paper.file !== 'job.json') query.set('scheme', scheme.id);
+    if (scheme !== null && !isWholeJob(paper)) query.set('scheme', scheme.id);
     if (storeyId !== null) query.set('storey', storeyId);
     // The server's day may be another one: what is fetched is dated as the screen says.
-    if (paper.file !== 'job.json') query.set('date', date);
+    if (!isWholeJob(paper)) query.set('date', date);
     const seen = which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which;
     return html`<a
       class="button"

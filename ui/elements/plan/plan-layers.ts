@@ -92,7 +92,7 @@ function thing(group: Group, looks: Looks): unknown {
 }
 
 function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): unknown {
-  if (name === 'findings' || name === 'locks')
+  if (name === 'findings' || name === 'locks' || name === 'photos')
     return guard([shapes], () => groupsOf(shapes).map(markTemplate));
   if (name === 'walls')
     return guard([shapes, looks.lit], () =>

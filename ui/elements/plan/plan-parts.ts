@@ -6,6 +6,7 @@ import { ghostShapes, letteringRoom, movingLabel, placeDimensions } from '#drawi
 import type { SymbolName, SymbolState } from '#drawing/symbols.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type { Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
 import type { Extent } from './group-extent.ts';
 import { ZOOM_STEP } from './plan-keys.ts';
@@ -123,9 +124,11 @@ export function footTemplate(foot: PlanFoot): TemplateResult {
   </div>`;
 }
 
-/** What can be done on a storey on which nothing is drawn. */
-export const noticeTemplate = (): TemplateResult =>
-  html`<p class="empty">
+/** What can be done on a storey on which nothing is drawn; a picture that is traced lies there to be seen. */
+export const noticeTemplate = (storey: Storey | undefined): TemplateResult | typeof nothing =>
+  storey?.underlay !== undefined
+    ? nothing
+    : html`<p class="empty">
     No walls are drawn on this plan: draw its rooms under Rooms and walls in As found. You can place points here roughly without them,
     or list them without a place: cable between points without a place is priced at a typical length.
   </p>`;

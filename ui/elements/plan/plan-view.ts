@@ -42,6 +42,7 @@ import { PX_PER_UNIT, type Size } from './plan-window.ts';
 import { focusThing } from './thing-template.ts';
 import { ThingsInSight } from './things-in-sight.ts';
 import { ToolBench } from './tool-bench.ts';
+import { UnderlayPicture } from './underlay-picture.ts';
 import { wayDrawing } from './way-tool.ts';
 
 /**
@@ -88,6 +89,7 @@ export class PlanView extends LitElement {
   declare private said: string;
   readonly #plan = new DrawnPlan();
   readonly #floor = new FloorShown(this);
+  readonly #underlay = new UnderlayPicture(this, () => this.#storey?.underlay);
   readonly #follower = new MovedFollower(this, () => this.moved, sightIn);
   #lit: ReadonlySet<string> = new Set();
   readonly #watch = new ResizeObserver(([entry]) => {
@@ -302,12 +304,12 @@ export class PlanView extends LitElement {
         @keyup=${this.#keyLetGo}
         @focusout=${this.#keyLetGo}
       >
-        ${gridTemplate(drawn.frame, seen)}
+        ${gridTemplate(drawn.frame, seen)} ${this.#underlay.template(drawn.frame)}
         ${this.#floor.isShown ? joistsTemplate(drawn.frame, this.worked, this.storeyId) : nothing}
         ${layersTemplate(drawn.scene, this.#looks(drawn, drawing.written))}
       </svg>
       <svg class=${isBusy ? 'hand busy' : 'hand'} viewBox=${viewBox} aria-hidden="true">${drawing.template}</svg>
-      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate()}
+      ${this.#hasWalls || drawn.spots.size > 0 || this.#tool !== null ? nothing : noticeTemplate(this.#storey)}
       ${toolsTemplate(this.#sight)}</div>
       ${this.#foot()}
       <p class="visually-hidden" role="status">${this.said}</p>`;
@@ -341,8 +343,12 @@ export class PlanView extends LitElement {
     });
   }
 
+  get #storey() {
+    return this.worked.plan.storeyById.get(this.storeyId)?.storey;
+  }
+
   get #hasWalls(): boolean {
-    return (this.worked.plan.storeyById.get(this.storeyId)?.storey.walls.length ?? 0) > 0;
+    return (this.#storey?.walls.length ?? 0) > 0;
   }
 }
 customElements.define('plan-view', PlanView);

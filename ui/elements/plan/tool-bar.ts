@@ -100,6 +100,8 @@ export class ToolBar extends LitElement {
         return this.#row('said' in ask ? ask.said : '', html`${this.#stop('Stop')}`);
       case 'reshape':
         return html`<reshape-bar .ask=${ask} .undoLabel=${this.undoLabel}></reshape-bar>`;
+      case 'spots':
+        return this.#spots(ask);
       case 'way':
         return nothing;
     }
@@ -133,6 +135,17 @@ export class ToolBar extends LitElement {
         .heightsMm=${ask.heightsMm}
         .heightMm=${ask.heightMm}
       ></kind-bar>`;
+  }
+
+  #spots({ said, spots, done }: AskOf<'spots'>): TemplateResult {
+    return this.#row(
+      said,
+      html`<button ?disabled=${spots.length === 0} @click=${() => answerPlan(this, { do: 'take-back' })}>
+          Take back
+        </button>
+        <button class=${done === null ? 'main' : 'quiet'} @click=${() => askPlan(this, null)}>Stop</button>
+        ${done === null ? nothing : html`<button class="main" @click=${() => answerPlan(this, { do: 'done' })}>${done}</button>`}`,
+    );
   }
 
   #order(ask: AskOf<'order'>): TemplateResult {

@@ -8,6 +8,7 @@ import { OrderTool } from './order-tool.ts';
 import { type Placing, PlacingTool } from './placing-tool.ts';
 import type { PlanTool, ToolPlace } from './plan-tool.ts';
 import { ReshapeTool } from './reshape-tool.ts';
+import { SpotsTool } from './spots-tool.ts';
 import { WallTool } from './wall-tool.ts';
 import { WayTool } from './way-tool.ts';
 
@@ -88,6 +89,17 @@ const reshapeTool = ({ from, asked, place, moved }: Bench, first: AskOf<'reshape
     gaveUp: () => askPlan(from, null),
   });
 
+const spotsTool = ({ from, asked, place, middle, stay, moved }: Bench, first: AskOf<'spots'>): PlanTool =>
+  new SpotsTool(place, () => newestAsk(asked(), first), middle(), {
+    took: ([x, y]) => {
+      stay();
+      answerPlan(from, { do: 'spot', at: [x, y] });
+    },
+    takeBack: () => answerPlan(from, { do: 'take-back' }),
+    moved,
+    gaveUp: () => askPlan(from, null),
+  });
+
 /** The tool that an ask is for, new in hand. */
 export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
   switch (ask.tool) {
@@ -102,6 +114,8 @@ export function makeTool(bench: Bench, ask: PlanAsk): PlanTool {
       return wallTool(bench);
     case 'reshape':
       return reshapeTool(bench, ask);
+    case 'spots':
+      return spotsTool(bench, ask);
     case 'way':
       return wayTool(bench, ask);
   }

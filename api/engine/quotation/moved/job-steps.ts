@@ -1,11 +1,12 @@
 import type { Job } from '#model/job.ts';
 import { isSameData } from '../../plan/same-data.ts';
+import { withoutPictures } from '../../plan/without-pictures.ts';
 import { checklist, type Question } from '../../rules/checklist.ts';
 import { knownItems } from '../../takeoff/items.ts';
 import { circuitSteps } from './circuit-steps.ts';
 import { connectionSteps } from './connection-steps.ts';
 import { houseSteps } from './house-steps.ts';
-import { idOf, listDifference, type MoveStep, withoutThing, withThing } from './move-step.ts';
+import { listDifference, type MoveStep, withoutThing, withThing } from './move-step.ts';
 import { withJob } from './priced-state.ts';
 import { termSteps } from './term-steps.ts';
 
@@ -70,9 +71,10 @@ function stockSteps(before: Job, after: Job): readonly MoveStep[] {
  * The changes from one job to another, both with one scheme, in an order in which everything that a thing names is there
  * when its turn comes: the job's terms; what the survey says of house and supply; storeys, walls and rooms; boards, circuits,
  * points and cables as found, readings; what is in the van; remedies and connections of the scheme; then what is gone, from
- * points back to storeys; what is left.
+ * points back to storeys. A photo changes nothing that is agreed, so pictures are left out of both.
  */
-export function jobSteps(before: Job, after: Job): readonly MoveStep[] {
+export function jobSteps(from: Job, to: Job): readonly MoveStep[] {
+  const [before, after] = [withoutPictures(from), withoutPictures(to)];
   const house = houseSteps(before, after);
   const circuits = circuitSteps(before, after);
   const jobTerms = termSteps(before.terms, after.terms, {
@@ -81,19 +83,8 @@ export function jobSteps(before: Job, after: Job): readonly MoveStep[] {
     termsOf: (state) => state.job.terms,
     apply: (state, terms) => withJob(state, { terms }),
   });
-  const assets: MoveStep = {
-    cause: 'rest',
-    words: 'Photos and underlays',
-    detail: '',
-    subjects: [],
-    apply: (state) => {
-      const { added } = listDifference(before.assets, after.assets, idOf);
-      return withJob(state, { assets: [...state.job.assets, ...added] });
-    },
-  };
   return [
     ...jobTerms,
-    ...(isSameData(before.assets, after.assets) ? [] : [assets]),
     ...surveySteps(before, after),
     ...house.come,
     ...circuits.come,
