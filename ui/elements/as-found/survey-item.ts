@@ -1,0 +1,114 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { labelsOf } from '#drawing/label-of.ts';
+import type { SurveyAsk } from '#engine/schemes/estimate-result.ts';
+import { isUnsettled } from '#engine/survey/fields.ts';
+import { confirmAsk, putOffAsk, takeUpAsk } from '../../edits/survey.ts';
+import { send } from '../../job-events.ts';
+import type { JobView } from '../../job-view.ts';
+import { listed } from '../../written.ts';
+import { controlsCss } from '../shared-styles.ts';
+import { askField } from './ask-field.ts';
+import { stateWords, waitingChecks, worthSentence } from './ask-words.ts';
+import { formCss } from './form-styles.ts';
+import { sectionOfThing } from './section-of-thing.ts';
+
+/**
+ * One ask of the survey, answered in place: what to do and why, its fields with how sure each is, what the price hangs on it, and
+ * that it cannot be told for now.
+ *
+ * @fires job-edit, fact-asked
+ */
+export class SurveyItem extends LitElement {
+  static override properties: PropertyDeclarations = {
+    view: { attribute: false },
+    ask: { attribute: false },
+  };
+  static override styles = [
+    controlsCss,
+    formCss,
+    css`
+      :host {
+        display: block;
+      }
+      .why,
+      .source,
+      .worth,
+      .waits {
+        margin: 0 0 6px;
+        font-size: 0.875rem;
+      }
+      .source {
+        color: var(--ink-soft);
+      }
+      .worth {
+        font-weight: 500;
+      }
+      .now {
+        margin: 0;
+        font-size: 0.875rem;
+        color: var(--ink-soft);
+      }
+      .buttons button {
+        min-height: 44px;
+      }
+    `,
+  ];
+  declare view: JobView;
+  declare ask: SurveyAsk;
+
+  override render(): TemplateResult {
+    const { ask, view } = this;
+    const waiting = waitingChecks(ask, view);
+    return html`<p class="why">${ask.why}</p>
+      ${ask.source === null ? nothing : html`<p class="source">${ask.source}</p>`}
+      <p class="worth">${view.scheme === null ? 'There is no price yet for it to move.' : worthSentence(ask)}</p>
+      ${waiting.length === 0 ? nothing : html`<p class="waits">Checks wait for it: ${listed(waiting)}.</p>`}
+      <div class="fields">${this.#fields()}</div>
+      ${this.#buttons()}
+      <p class="now" role="status">${stateWords[ask.state]}</p>`;
+  }
+
+  #fields(): readonly (TemplateResult | typeof nothing)[] {
+    const { ask, view } = this;
+    // What is settled of many is not shown again: the others are what one has come for.
+    const open = ask.fields.filter(isUnsettled);
+    const shown = open.length > 0 ? open : ask.fields;
+    return shown.map((field) => askField(view, ask, field) ?? this.#formOf(field.subjectId, field.fact));
+  }
+
+  /** A way to the form of a thing whose answer is more than one field. */
+  #formOf(subjectId: string, fact: string | null): TemplateResult | typeof nothing {
+    const { job, estimate, scheme } = this.view;
+    const worked = (estimate.schemes.find(({ id }) => id === scheme?.id) ?? estimate.asFound).worked;
+    const label = labelsOf(worked)(subjectId);
+    if (sectionOfThing(job, subjectId) === null) return html`<p class="now">${label}</p>`;
+    const detail = { subjectId, fact };
+    return html`<div class="buttons">
+      <button
+        @click=${() => this.dispatchEvent(new CustomEvent('fact-asked', { detail, bubbles: true, composed: true }))}
+      >
+        Open ${label}
+      </button>
+    </div>`;
+  }
+
+  #buttons(): TemplateResult | typeof nothing {
+    const { ask } = this;
+    const put = (edit: ReturnType<typeof putOffAsk>): void => send(this, 'job-edit', edit);
+    if (ask.state === 'put-off')
+      return html`<div class="buttons"><button @click=${() => put(takeUpAsk(ask))}>Ask it again</button></div>`;
+    const confirm = ask.state === 'assumed' ? confirmAsk(this.view.job, ask) : null;
+    const isOpen = ask.state === 'open' || ask.state === 'assumed';
+    if (!isOpen) return nothing;
+    return html`<div class="buttons">
+      ${confirm === null ? nothing : html`<button @click=${() => put(confirm)}>Seen: it is as assumed</button>`}
+      <button @click=${() => put(putOffAsk(ask))}>Cannot be told now</button>
+    </div>`;
+  }
+}
+customElements.define('survey-item', SurveyItem);
+declare global {
+  interface HTMLElementTagNameMap {
+    'survey-item': SurveyItem;
+  }
+}
