@@ -153,11 +153,11 @@ function bondAsk({ job, scheme }: Worked, service: Service): Ask {
   });
 }
 
-/** A bond whose size nobody saw is an answer in part: it counts as assumed. */
+/** A bond whose size nobody saw is not told in full. */
 function bondState(supply: Supply, service: Service): FactState {
-  if (!isBondTold(supply, service)) return 'open';
-  const state = factState(true, bondCertainty(supply, service));
-  return state !== 'open' && bondsToSettle(supply).includes(service) ? 'assumed' : state;
+  const bond = supply.bonding.find((one) => one.service === service);
+  const isSized = bond?.seen !== true || bond.mm2 !== undefined;
+  return factState(isBondTold(supply, service) && isSized ? true : null, bondCertainty(supply, service));
 }
 
 /** The bond as the price counts on it: there and thick enough, or missing where the scheme fits it. */

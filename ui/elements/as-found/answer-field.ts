@@ -31,7 +31,7 @@ export function answerField(job: Pick<Job, 'answers'>, question: Question): Temp
   return choiceFact(
     {
       thing: { answer: value === undefined ? undefined : String(value) },
-      set: (_: 'answer', word: string | null) => setAnswer(question, valueOf(question, word)),
+      set: (_: 'answer', word: string | null) => setAnswer(question, answerOf(question, word)),
       certainty,
       sure,
     },
@@ -45,5 +45,5 @@ export function answerField(job: Pick<Job, 'answers'>, question: Question): Temp
 }
 
 /** The value of the file that a choice stands for: a word, or true and false. */
-const valueOf = ({ answers }: Question, word: string | null): string | boolean | null =>
+const answerOf = ({ answers }: Question, word: string | null): string | boolean | null =>
   answers.find(({ value }) => String(value) === word)?.value ?? null;

@@ -182,8 +182,10 @@ export class AsFoundStep extends LitElement {
   async #visit(isOn: boolean): Promise<void> {
     this.visiting = isOn;
     await this.updateComplete;
-    this.scrollIntoView({ block: 'start' });
     this.renderRoot.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+    // Who has not said yet what they go by is asked that first.
+    const shown = this.knownBy === null ? null : this.renderRoot.querySelector('quoting-visit');
+    (shown ?? this).scrollIntoView({ block: 'start' });
   }
 
   /** Opens a thing's form at the field of one of its facts. */
@@ -275,6 +277,7 @@ export class AsFoundStep extends LitElement {
         event.stopPropagation();
         this.knownBy = event.detail.value;
         keepKnownBy(this.view.job.id, event.detail.value);
+        this.renderRoot.querySelector('quoting-visit')?.scrollIntoView({ block: 'start' });
       }}
     ></known-by>`;
   }

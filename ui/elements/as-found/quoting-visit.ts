@@ -1,5 +1,7 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SurveyAsk } from '#engine/schemes/estimate-result.ts';
+import { putOffAsk } from '../../edits/survey.ts';
+import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { isUnsettledAsk, stageTitles, surveyOf } from './ask-words.ts';
@@ -10,7 +12,7 @@ import './visit-summary.ts';
  * The quoting visit: with the power on and nothing opened, one ask after another in the order of the walk, by one thumb; at its
  * end what the price is from and to, and what waits for the first day.
  *
- * @fires visit-ended
+ * @fires job-edit, visit-ended
  */
 export class QuotingVisit extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -37,10 +39,10 @@ export class QuotingVisit extends LitElement {
         position: sticky;
         bottom: 0;
         display: grid;
-        grid-template-columns: 1fr 2fr;
+        grid-template-columns: auto 1fr 1fr;
         gap: 8px;
-        margin: 12px 0 0;
-        padding: 8px 0;
+        margin: 8px 0 0;
+        padding: 6px 0;
         background: var(--sheet);
         border-top: 1px solid var(--line);
       }
@@ -72,7 +74,7 @@ export class QuotingVisit extends LitElement {
     const ids = this.ids ?? [];
     const ask = asks.find(({ id }) => id === ids[this.at]);
     return html`${this.at < ids.length ? this.#asked(ask, ids.length) : html`<visit-summary .view=${this.view}></visit-summary>`}
-      ${this.#buttons(ids.length)}`;
+      ${this.#buttons(ids.length, ask)}`;
   }
 
   #asked(ask: SurveyAsk | undefined, count: number): TemplateResult {
@@ -83,15 +85,17 @@ export class QuotingVisit extends LitElement {
         ask === undefined
           ? html`<h3 tabindex="-1">This is not asked any more</h3>`
           : html`<h3 tabindex="-1">${ask.words}</h3>
-            <survey-item .view=${this.view} .ask=${ask}></survey-item>`
+            <survey-item .view=${this.view} .ask=${ask} .bare=${true}></survey-item>`
       }`;
   }
 
-  #buttons(count: number): TemplateResult {
+  #buttons(count: number, ask: SurveyAsk | undefined): TemplateResult {
     const isEnd = this.at >= count;
     const next = this.at + 1 >= count ? 'To the summary' : 'Next';
+    const waits = ask !== undefined && (ask.state === 'open' || ask.state === 'assumed');
     return html`<nav aria-label="Quoting visit">
       <button @click=${() => (this.at === 0 ? this.#end() : this.#go(this.at - 1))}>${this.at === 0 ? 'Leave' : 'Back'}</button>
+      ${waits ? html`<button @click=${() => send(this, 'job-edit', putOffAsk(ask))}>Cannot be told now</button>` : html`<span></span>`}
       ${isEnd ? html`<button class="main" @click=${() => this.#end()}>Done</button>` : html`<button class="main" @click=${() => this.#go(this.at + 1)}>${next}</button>`}
     </nav>`;
   }

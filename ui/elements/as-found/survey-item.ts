@@ -22,6 +22,7 @@ export class SurveyItem extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     ask: { attribute: false },
+    bare: { type: Boolean },
   };
   static override styles = [
     controlsCss,
@@ -44,9 +45,15 @@ export class SurveyItem extends LitElement {
         font-weight: 500;
       }
       .now {
-        margin: 0;
+        margin: 0 0 6px;
         font-size: 0.875rem;
         color: var(--ink-soft);
+      }
+      .fields {
+        padding-bottom: 6px;
+      }
+      .buttons {
+        margin: 4px 0 8px;
       }
       .buttons button {
         min-height: 44px;
@@ -55,17 +62,24 @@ export class SurveyItem extends LitElement {
   ];
   declare view: JobView;
   declare ask: SurveyAsk;
+  /** True where whoever shows it has a button of their own to put it off. */
+  declare bare: boolean;
+
+  constructor() {
+    super();
+    this.bare = false;
+  }
 
   override render(): TemplateResult {
     const { ask, view } = this;
     const waiting = waitingChecks(ask, view);
-    return html`<p class="why">${ask.why}</p>
-      ${ask.source === null ? nothing : html`<p class="source">${ask.source}</p>`}
-      <p class="worth">${view.scheme === null ? 'There is no price yet for it to move.' : worthSentence(ask)}</p>
-      ${waiting.length === 0 ? nothing : html`<p class="waits">Checks wait for it: ${listed(waiting)}.</p>`}
-      <div class="fields">${this.#fields()}</div>
+    return html`<div class="fields">${this.#fields()}</div>
       ${this.#buttons()}
-      <p class="now" role="status">${stateWords[ask.state]}</p>`;
+      <p class="now" role="status">${stateWords[ask.state]}</p>
+      <p class="worth">${view.scheme === null ? 'There is no price yet for it to move.' : worthSentence(ask)}</p>
+      <p class="why">${ask.why}</p>
+      ${waiting.length === 0 ? nothing : html`<p class="waits">Checks wait for it: ${listed(waiting)}.</p>`}
+      ${ask.source === null ? nothing : html`<p class="source">${ask.source}</p>`}`;
   }
 
   #fields(): readonly (TemplateResult | typeof nothing)[] {
@@ -99,10 +113,10 @@ export class SurveyItem extends LitElement {
       return html`<div class="buttons"><button @click=${() => put(takeUpAsk(ask))}>Ask it again</button></div>`;
     const confirm = ask.state === 'assumed' ? confirmAsk(this.view.job, ask) : null;
     const isOpen = ask.state === 'open' || ask.state === 'assumed';
-    if (!isOpen) return nothing;
+    if (!isOpen || (this.bare && confirm === null)) return nothing;
     return html`<div class="buttons">
       ${confirm === null ? nothing : html`<button @click=${() => put(confirm)}>Seen: it is as assumed</button>`}
-      <button @click=${() => put(putOffAsk(ask))}>Cannot be told now</button>
+      ${this.bare ? nothing : html`<button @click=${() => put(putOffAsk(ask))}>Cannot be told now</button>`}
     </div>`;
   }
 }
