@@ -100,9 +100,21 @@ export class QuotingVisit extends LitElement {
     </nav>`;
   }
 
+  override firstUpdated(): void {
+    this.#light();
+  }
+
+  /** Lights on the plan what is asked of. */
+  #light(): void {
+    const id = this.ids?.[this.at];
+    const ask = surveyOf(this.view).find((one) => one.id === id);
+    send(this, 'things-lit', { subjectIds: ask?.subjects ?? [] });
+  }
+
   /** Goes on, and to the head of what is asked then: for a screen reader, and into sight. */
   async #go(at: number): Promise<void> {
     this.at = at;
+    this.#light();
     await this.updateComplete;
     const summary = this.renderRoot.querySelector('visit-summary');
     await summary?.updateComplete;
@@ -112,6 +124,7 @@ export class QuotingVisit extends LitElement {
   }
 
   #end(): void {
+    send(this, 'things-lit', { subjectIds: [] });
     this.dispatchEvent(new CustomEvent('visit-ended', { bubbles: true, composed: true }));
   }
 }

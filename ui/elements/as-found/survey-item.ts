@@ -3,7 +3,7 @@ import { labelsOf } from '#drawing/label-of.ts';
 import type { SurveyAsk } from '#engine/schemes/estimate-result.ts';
 import { isUnsettled } from '#engine/survey/fields.ts';
 import { confirmAsk, putOffAsk, takeUpAsk } from '../../edits/survey.ts';
-import { send } from '../../job-events.ts';
+import { type JobEdit, send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { listed } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -73,8 +73,10 @@ export class SurveyItem extends LitElement {
   override render(): TemplateResult {
     const { ask, view } = this;
     const waiting = waitingChecks(ask, view);
-    return html`<div class="fields">${this.#fields()}</div>
-      ${this.#buttons()}
+    const isAssumed = ask.state === 'assumed';
+    return html`${isAssumed ? this.#confirm() : nothing}
+      <div class="fields">${this.#fields()}</div>
+      ${this.#putOff()}
       <p class="now" role="status">${stateWords[ask.state]}</p>
       <p class="worth">${view.scheme === null ? 'There is no price yet for it to move.' : worthSentence(ask)}</p>
       <p class="why">${ask.why}</p>
@@ -106,18 +108,21 @@ export class SurveyItem extends LitElement {
     </div>`;
   }
 
-  #buttons(): TemplateResult | typeof nothing {
+  /** What was assumed is right: one press for all of it; nothing where more than that is missing. */
+  #confirm(): TemplateResult | typeof nothing {
+    const edit = confirmAsk(this.view.job, this.ask);
+    return edit === null ? nothing : this.#button('Seen: it is as assumed', edit);
+  }
+
+  #putOff(): TemplateResult | typeof nothing {
     const { ask } = this;
-    const put = (edit: ReturnType<typeof putOffAsk>): void => send(this, 'job-edit', edit);
-    if (ask.state === 'put-off')
-      return html`<div class="buttons"><button @click=${() => put(takeUpAsk(ask))}>Ask it again</button></div>`;
-    const confirm = ask.state === 'assumed' ? confirmAsk(this.view.job, ask) : null;
+    if (ask.state === 'put-off') return this.#button('Ask it again', takeUpAsk(ask));
     const isOpen = ask.state === 'open' || ask.state === 'assumed';
-    if (!isOpen || (this.bare && confirm === null)) return nothing;
-    return html`<div class="buttons">
-      ${confirm === null ? nothing : html`<button @click=${() => put(confirm)}>Seen: it is as assumed</button>`}
-      ${this.bare ? nothing : html`<button @click=${() => put(putOffAsk(ask))}>Cannot be told now</button>`}
-    </div>`;
+    return isOpen && !this.bare ? this.#button('Cannot be told now', putOffAsk(ask)) : nothing;
+  }
+
+  #button(words: string, edit: JobEdit): TemplateResult {
+    return html`<div class="buttons"><button @click=${() => send(this, 'job-edit', edit)}>${words}</button></div>`;
   }
 }
 customElements.define('survey-item', SurveyItem);
