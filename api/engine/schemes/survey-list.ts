@@ -6,7 +6,7 @@ import { type Ask, askStages, type Closing } from '../survey/ask.ts';
 import { asksOf } from '../survey/asks-of.ts';
 import { isUnsettled } from '../survey/fields.ts';
 import type { AskState, AskWorth, SurveyAsk } from './estimate-result.ts';
-import { endsOfRange } from './price-scheme-with-range.ts';
+import { endsOfRange, endsOnceTold } from './price-scheme-with-range.ts';
 import { type House, sameHouse, workHouse, workScheme } from './work-scheme.ts';
 
 /** A scheme worked in a house and priced, before anything is settled. */
@@ -22,10 +22,10 @@ const closedOnce = remembered((house: House) => {
   const known = new Map<string, House>();
   return (closing: Closing): House => {
     const { sharedAs } = closing;
-    const found = sharedAs === null ? undefined : known.get(sharedAs);
+    const found = sharedAs === undefined ? undefined : known.get(sharedAs);
     if (found !== undefined) return found;
     const closed = closedHouse(house, closing);
-    if (sharedAs !== null) known.set(sharedAs, closed);
+    if (sharedAs !== undefined) known.set(sharedAs, closed);
     return closed;
   };
 });
@@ -33,7 +33,7 @@ const closedOnce = remembered((house: House) => {
 function closedHouse(house: House, { job, movesCable }: Closing): House {
   if (job === undefined) return house;
   const closed = job(house.job);
-  return movesCable
+  return movesCable === true
     ? workHouse(closed, house.tariff, house.allowances, house.firmTerms)
     : sameHouse(house, closed);
 }
@@ -42,15 +42,21 @@ function closedHouse(house: House, { job, movesCable }: Closing): House {
 function endsOnceSettled({ house, worked, library }: ToSurvey, closing: Closing): PriceEnds {
   const closed = closedOnce(house)(closing);
   const laid = closing.runs?.(worked.runs, house.allowances) ?? worked.runs;
-  const settled = workScheme(closed, worked.scheme, closing.movesCable ? undefined : laid);
+  const settled = workScheme(closed, worked.scheme, closing.movesCable === true ? undefined : laid);
   return endsOfRange({ house: closed, worked: settled, library });
 }
 
 /** Null where settling it would not make the range narrower. */
-function worthOf(toSurvey: ToSurvey, { closing, subjects }: Ask): AskWorth | null {
+function worthOf(
+  toSurvey: ToSurvey,
+  { closing, subjects }: Ask,
+  onceTold: (settled: readonly string[]) => PriceEnds,
+): AskWorth | null {
   if (closing === undefined || subjects.length === 0 || toSurvey.worked.scheme === null) return null;
   const { lowPence, highPence } = toSurvey.range;
-  const settled = endsOnceSettled(toSurvey, closing);
+  // Where nothing that is counted changes, what falls away is what might have turned out otherwise.
+  const settled =
+    closing.settles === undefined ? endsOnceSettled(toSurvey, closing) : onceTold(closing.settles);
   const worth = { lowPence: settled.lowPence - lowPence, highPence: highPence - settled.highPence };
   const rangePence = worth.lowPence + worth.highPence;
   return rangePence > 0 ? { ...worth, rangePence } : null;
@@ -74,9 +80,10 @@ const putOffIn = ({ job }: Worked): ReadonlySet<string> =>
  */
 export function surveyList(toSurvey: ToSurvey): readonly SurveyAsk[] {
   const putOff = putOffIn(toSurvey.worked);
+  const onceTold = endsOnceTold(toSurvey);
   const asks = asksOf(toSurvey.worked).map((ask): SurveyAsk => {
     const { closing: _, ...told } = ask;
-    return { ...told, state: stateOf(ask, putOff), worth: worthOf(toSurvey, ask) };
+    return { ...told, state: stateOf(ask, putOff), worth: worthOf(toSurvey, ask, onceTold) };
   });
   return askStages.flatMap((stage) =>
     asks

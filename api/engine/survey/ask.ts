@@ -23,13 +23,18 @@ export interface AskField {
 
 /** How the survey would read once an ask is settled as the price counts on it. */
 export interface Closing {
+  /**
+   * Where nothing that is counted changes by it: the questions whose turns of the price fall away. Absent: the house is worked
+   * again as below.
+   */
+  readonly settles?: readonly string[];
   readonly job?: (job: Job) => Job;
   /** Of the cables as they are laid; absent: they stay as they are. */
   readonly runs?: (runs: readonly Run[], allowances: LengthAllowances) => readonly Run[];
-  /** Whether cables may go another way then; their ways are found anew. */
-  readonly movesCable: boolean;
-  /** A name for the closed house, where it reads the same for every scheme that asks the same; null: it does not. */
-  readonly sharedAs: string | null;
+  /** Whether cables go another way then, and are laid anew; absent: they stay. */
+  readonly movesCable?: true;
+  /** A name for the closed house, where it reads the same for every scheme that asks the same; absent: it does not. */
+  readonly sharedAs?: string;
 }
 
 /** One thing that a survey finds out, whether it has or not. */

@@ -1,4 +1,3 @@
-import type { Job } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boardsOfNewCircuits } from '../rules/spare-way.ts';
 import { boardsCountingRcbos, boardsWithUnknownRcbo } from '../rules/unknown-rcbo.ts';
@@ -62,14 +61,6 @@ function rcboAsks(worked: Worked): readonly Ask[] {
   const counting = boardsCountingRcbos(worked);
   const unknown = boardsWithUnknownRcbo(worked);
   if (counting.length === 0) return [];
-  const had = (job: Job): Job => ({
-    ...job,
-    boards: job.boards.map((board) =>
-      unknown.includes(board.id)
-        ? { ...board, rcboAvailable: true, certainty: { ...board.certainty, rcboAvailable: 'seen' } }
-        : board,
-    ),
-  });
   return [
     askOf({
       id: 'rcbo-available',
@@ -83,9 +74,7 @@ function rcboAsks(worked: Worked): readonly Ask[] {
         .filter(({ id }) => counting.includes(id))
         .map((board) => fieldOf(board.id, board, 'rcboAvailable')),
       rules: ['DV2'],
-      ...(unknown.length > 0
-        ? { closing: { job: had, movesCable: false, sharedAs: ['rcbo', ...unknown].join(' ') } }
-        : {}),
+      ...(unknown.length > 0 ? { closing: { settles: ['rcbo-available'] } } : {}),
     }),
   ];
 }
@@ -93,19 +82,6 @@ function rcboAsks(worked: Worked): readonly Ask[] {
 function spareWayAsks(worked: Worked): readonly Ask[] {
   const boards = boardsOfNewCircuits(worked);
   if (boards.length === 0) return [];
-  const needed = (worked.scheme?.connections ?? []).filter(({ kind }) => kind === 'radial').length;
-  const counted = (job: Job): Job => ({
-    ...job,
-    boards: job.boards.map((board) =>
-      boards.includes(board.id)
-        ? {
-            ...board,
-            spareWays: Math.max(needed, board.spareWays ?? 0),
-            certainty: { ...board.certainty, spareWays: 'seen' },
-          }
-        : board,
-    ),
-  });
   const ask = askOf({
     id: 'spare-ways',
     short: 'spare ways',
@@ -119,9 +95,5 @@ function spareWayAsks(worked: Worked): readonly Ask[] {
       .map((board) => fieldOf(board.id, board, 'spareWays')),
     rules: ['DV3'],
   });
-  return [
-    ask.subjects.length === 0
-      ? ask
-      : { ...ask, closing: { job: counted, movesCable: false, sharedAs: null } },
-  ];
+  return [ask.subjects.length === 0 ? ask : { ...ask, closing: { settles: ['spare-ways'] } }];
 }

@@ -46,13 +46,6 @@ function rcdAsk(worked: Worked, circuits: readonly Circuit[]): Ask {
     fact: tellsItsRcd(circuit) ? 'upstreamRcd' : 'device',
     state: stateOf(circuit.id),
   }));
-  const open = fields.filter(isUnsettled).map(({ subjectId }) => subjectId);
-  const isFitted = (id: string): boolean =>
-    (worked.scheme?.remedies ?? []).some(
-      ({ kind, at }) => at === id && (kind === 'rcbo' || kind === 'rcd-enclosure'),
-    );
-  const asCounted = (job: Job): Job =>
-    open.reduce((one, id) => (isFitted(id) ? withoutRcd(one, id) : withRcd(one, id)), job);
   return askOf({
     id: 'rcd-found',
     short: 'RCD',
@@ -63,7 +56,7 @@ function rcdAsk(worked: Worked, circuits: readonly Circuit[]): Ask {
     when: 'visit',
     fields,
     rules: ['RC1', 'RC3', 'SU5'],
-    ...(open.length > 0 ? { closing: { job: asCounted, movesCable: false, sharedAs: null } } : {}),
+    ...(fields.some(isUnsettled) ? { closing: { settles: ['rcd-found'] } } : {}),
   });
 }
 
@@ -71,52 +64,6 @@ function rcdAsk(worked: Worked, circuits: readonly Circuit[]): Ask {
 function tellsItsRcd({ device, certainty }: Circuit): boolean {
   if (device?.standard === undefined || isGuess(certainty?.device)) return false;
   return device.standard !== 'BS-EN-61009' || device.rcd !== undefined;
-}
-
-/** The job with an RCD of 30 mA before a circuit, seen at its board. */
-function withRcd(job: Job, circuitId: string): Job {
-  const id = `${circuitId}/rcd`;
-  const circuit = job.circuits.find((one) => one.id === circuitId);
-  return {
-    ...job,
-    boards: job.boards.map((board) =>
-      board.id === circuit?.board
-        ? {
-            ...board,
-            rcds: [...board.rcds, { id, type: 'A', mA: 30 }],
-            certainty: { ...board.certainty, rcds: 'seen' },
-          }
-        : board,
-    ),
-    circuits: job.circuits.map((one) =>
-      one.id === circuitId
-        ? { ...one, upstreamRcd: id, certainty: { ...one.certainty, upstreamRcd: 'seen' } }
-        : one,
-    ),
-  };
-}
-
-/** The job with a circuit seen to be behind no RCD: its device read as a breaker where nobody had, or as an RCBO. */
-function withoutRcd(job: Job, circuitId: string): Job {
-  const of = job.circuits.find((one) => one.id === circuitId);
-  return {
-    ...job,
-    boards: job.boards.map((board) =>
-      board.id === of?.board ? { ...board, certainty: { ...board.certainty, rcds: 'seen' } } : board,
-    ),
-    circuits: job.circuits.map((one) => {
-      if (one.id !== circuitId) return one;
-      const { upstreamRcd: _, ...circuit } = one;
-      const { rcd: _rcd, ...device } = one.device ?? { ratingA: 32 };
-      const certainty = { ...one.certainty, upstreamRcd: 'seen', device: 'seen' } as const;
-      const isTold = device.standard !== undefined && device.standard !== 'BS-EN-61009';
-      return {
-        ...circuit,
-        device: isTold ? device : { ...device, standard: 'BS-EN-60898', curve: 'B' },
-        certainty,
-      };
-    }),
-  };
 }
 
 /** Whether somebody has taken readings of the circuit, which would have shown a broken or a joined one. */
@@ -145,7 +92,6 @@ function orderAsk(worked: Worked, circuits: readonly Circuit[]): Ask {
       ? {
           closing: {
             job: (job) => open.reduce(withReadings, job),
-            movesCable: false,
             sharedAs: ['order', ...open].join(' '),
           },
         }

@@ -38,12 +38,3 @@ export const ANSWER = 'answer';
 
 /** The thing that answers of the checklist are of: none of the drawing. */
 export const ANSWERS = 'answers';
-
-/** The answers with one of them seen. */
-export const answered = (job: Job, question: string, value: string): Job => ({
-  ...job,
-  answers: [
-    ...job.answers.filter((each) => each.question !== question),
-    { question, value, certainty: 'seen' },
-  ],
-});

@@ -1,18 +1,8 @@
-import type { Job } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import { asbestosIsOpen } from '../rules/asbestos.ts';
 import type { Ask } from './ask.ts';
 import { checklistAsk } from './checklist-ask.ts';
 import { askOf, fieldOf } from './fields.ts';
-
-const newer = (job: Job): Job => ({
-  ...job,
-  site: {
-    ...job.site,
-    builtBefore2000: false,
-    certainty: { ...job.site.certainty, builtBefore2000: 'seen' },
-  },
-});
 
 /** What is told on the way in: how old the house is, whose it is, where one parks. */
 export function outsideAsks({ job }: Worked): readonly Ask[] {
@@ -27,7 +17,7 @@ export function outsideAsks({ job }: Worked): readonly Ask[] {
     when: 'visit',
     fields: [fieldOf('site', site, 'builtBefore2000')],
     rules: ['SC3'],
-    ...(asbestosIsOpen(job) ? { closing: { job: newer, movesCable: false, sharedAs: 'house-age' } } : {}),
+    ...(asbestosIsOpen(job) ? { closing: { settles: ['asbestos'] } } : {}),
   });
   const tenure = askOf({
     id: 'tenure',

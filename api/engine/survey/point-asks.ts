@@ -56,7 +56,7 @@ function placeAsks(worked: Worked): readonly Ask[] {
         state: unplaced.includes(id) ? 'open' : 'seen',
       })),
       rules: [],
-      ...(unplaced.length > 0 ? { closing: { runs: placed, movesCable: false, sharedAs: null } } : {}),
+      ...(unplaced.length > 0 ? { closing: { runs: placed } } : {}),
     }),
   ];
 }
@@ -107,8 +107,6 @@ function boxAsks(worked: Worked): readonly Ask[] {
         ? {
             closing: {
               job: (job) => withDeepBoxes(job, open),
-              movesCable: false,
-              sharedAs: null,
             },
           }
         : {}),

@@ -6,7 +6,7 @@ import type { Run } from '../ways/run.ts';
 import { runLength } from '../ways/run-length.ts';
 import type { Ask } from './ask.ts';
 import { checklistAsk } from './checklist-ask.ts';
-import { answered, askOf, factState } from './fields.ts';
+import { askOf, factState } from './fields.ts';
 
 /** What is told in the rooms by looking and knocking: what may be in the walls, and what they are built of. */
 export function roomAsks(worked: Worked): readonly Ask[] {
@@ -17,15 +17,7 @@ export function roomAsks(worked: Worked): readonly Ask[] {
       why: 'Where it is suspected, it is sampled before anything is drilled, lifted or moved.',
       source: 'Control of Asbestos Regulations 2012, 5; HSE guidance',
       rules: ['SC3'],
-      ...(asbestosIsOpen(job)
-        ? {
-            closing: {
-              job: (one) => answered(one, 'asbestos', 'none-suspected'),
-              movesCable: false,
-              sharedAs: 'asbestos',
-            },
-          }
-        : {}),
+      ...(asbestosIsOpen(job) ? { closing: { settles: ['asbestos'] } } : {}),
     }),
     ...(scheme === null ? [] : wallAsks(worked)),
     checklistAsk(job, 'decorated-recently', {
@@ -66,8 +58,6 @@ function wallAsks(worked: Worked): readonly Ask[] {
             closing: {
               job: (job) => withWallsSeen(job, open),
               runs: (runs, allowances) => runs.map((run) => withStretchesSeen(run, open, allowances)),
-              movesCable: false,
-              sharedAs: null,
             },
           }
         : {}),

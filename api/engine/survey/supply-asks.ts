@@ -1,6 +1,5 @@
 import type { Supply } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
-import { leastBondMm2 } from '../connections/least-bond.ts';
 import type { Worked } from '../connections/worked.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import {
@@ -18,12 +17,8 @@ import { askOf, factState, fieldOf } from './fields.ts';
 
 const atBoard = { stage: 'board', when: 'visit' } as const;
 
-/** What a bond comes to where the kind of earthing does not tell, mm². Common practice, no source. */
-const USUAL_BOND_MM2 = 10;
-
 /** What is told at the meter: earthing, fuse, tails, bonds, other sources, the loop and the fault current before the house. */
-export function supplyAsks(worked: Worked): readonly Ask[] {
-  const { job } = worked;
+export function supplyAsks({ job }: Worked): readonly Ask[] {
   const { supply } = job;
   return [
     ...earthAsks(job),
@@ -57,7 +52,7 @@ export function supplyAsks(worked: Worked): readonly Ask[] {
       fields: [fieldOf('supply', supply, 'tailsMm2'), fieldOf('supply', supply, 'earthingMm2')],
       rules: ['SU4'],
     }),
-    ...bondsAskedAfter(supply).map((service) => bondAsk(worked, service)),
+    ...bondsAskedAfter(supply).map((service) => bondAsk(supply, service)),
     askOf({
       id: 'other-sources',
       short: 'other sources',
@@ -125,11 +120,7 @@ function loopState({ supply, boards, readings }: Job): FactState {
   return isRead || atBoard ? 'measured' : factState(supply.zeOhm, supply.certainty?.zeOhm);
 }
 
-function bondAsk({ job, scheme }: Worked, service: Service): Ask {
-  const { supply } = job;
-  const isRenewed = (scheme?.remedies ?? []).some(
-    ({ kind, at }) => kind === 'bond-upgrade' && at === service,
-  );
+function bondAsk(supply: Supply, service: Service): Ask {
   const isOpen = bondsToSettle(supply).includes(service);
   const field: AskField = { subjectId: 'supply', fact: bondFact(service), state: bondState(supply, service) };
   return askOf({
@@ -141,15 +132,7 @@ function bondAsk({ job, scheme }: Worked, service: Service): Ask {
     ...atBoard,
     fields: [field],
     rules: ['ST2', 'SU3'],
-    ...(isOpen
-      ? {
-          closing: {
-            job: (one) => withBond(one, service, isRenewed),
-            movesCable: false,
-            sharedAs: isRenewed ? null : bondFact(service),
-          },
-        }
-      : {}),
+    ...(isOpen ? { closing: { settles: [bondFact(service)] } } : {}),
   });
 }
 
@@ -158,16 +141,4 @@ function bondState(supply: Supply, service: Service): FactState {
   const bond = supply.bonding.find((one) => one.service === service);
   const isSized = bond?.seen !== true || bond.mm2 !== undefined;
   return factState(isBondTold(supply, service) && isSized ? true : null, bondCertainty(supply, service));
-}
-
-/** The bond as the price counts on it: there and thick enough, or missing where the scheme fits it. */
-function withBond(job: Job, service: Service, isRenewed: boolean): Job {
-  const { supply } = job;
-  const known = supply.bonding.find((bond) => bond.service === service);
-  const certainty = { ...supply.certainty, [bondFact(service)]: 'seen' as const };
-  if (supply.absentServices?.includes(service) === true) return { ...job, supply: { ...supply, certainty } };
-  const mm2 = Math.max(known?.mm2 ?? 0, leastBondMm2(supply) ?? USUAL_BOND_MM2);
-  const bond = isRenewed ? { service, seen: false } : { service, mm2, seen: true };
-  const others = supply.bonding.filter((one) => one.service !== service);
-  return { ...job, supply: { ...supply, bonding: [...others, bond], certainty } };
 }

@@ -86,7 +86,7 @@ function wayAsks({ runs }: Worked): readonly Ask[] {
         state: isAssumed(run) ? 'assumed' : 'seen',
       })),
       rules: ['RT2', 'RT3'],
-      ...(laid.some(isAssumed) ? { closing: { runs: seen, movesCable: false, sharedAs: null } } : {}),
+      ...(laid.some(isAssumed) ? { closing: { runs: seen } } : {}),
     }),
   ];
 }
