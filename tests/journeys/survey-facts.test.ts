@@ -74,6 +74,7 @@ describe.each(['desk', 'phone'] as const)('the survey of a new job, at a %s', (s
   it('answers an open question in place, and leads to the form of what has no field of its own', async () => {
     const { page, troubles, context } = await stage.open(size);
     await page.getByRole('heading', { name: /^3 Saltglass Row: quoting/ }).click();
+    await page.getByRole('radio', { name: 'Seen here' }).check();
     const list = page.locator('survey-list');
     await list.locator('summary', { hasText: 'Above and below the rooms' }).click();
     await list.getByRole('button', { name: /floors lift/ }).click();
