@@ -2,16 +2,17 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
-let stage: Stage;
-beforeAll(async () => {
-  stage = await setStage();
-});
-afterAll(() => stage.close());
-
 const visit = (page: Page) => page.locator('quoting-visit');
 const head = (page: Page): Promise<string> => visit(page).locator('h3').first().innerText();
 
 describe.each(['desk', 'phone'] as const)('the quoting visit, at a %s', (size) => {
+  // A house each: what one width answers is not asked at the other.
+  let stage: Stage;
+  beforeAll(async () => {
+    stage = await setStage();
+  });
+  afterAll(() => stage.close());
+
   it('goes through what can be told with nothing opened, by one button, to what the price is from and to', async () => {
     const { page, troubles, context } = await stage.open(size);
     await page.getByRole('heading', { name: /^3 Saltglass Row: quoting/ }).click();

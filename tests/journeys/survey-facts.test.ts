@@ -80,14 +80,17 @@ describe.each(['desk', 'phone'] as const)('the survey of a new job, at a %s', (s
     await list.getByRole('button', { name: /floors lift/ }).click();
     await list.getByLabel('Ground floor: the boards lift', { exact: true }).selectOption('yes');
     await list.getByLabel('First floor: the boards lift', { exact: true }).selectOption('yes');
-    await list.locator('summary', { hasText: /answers? so far/ }).waitFor();
-    await page.getByRole('button', { name: /^Undo/ }).click();
-    await expect
-      .poll(() => list.getByLabel('First floor: the boards lift', { exact: true }).inputValue())
-      .toBe('');
+    await list.locator('survey-item').getByText('Seen', { exact: true }).waitFor();
+    // Both stay to be put right, and are taken back one by one.
+    for (const floor of ['First floor', 'Ground floor']) {
+      await page.getByRole('button', { name: /^Undo/ }).click();
+      await expect
+        .poll(() => list.getByLabel(`${floor}: the boards lift`, { exact: true }).inputValue())
+        .toBe('');
+    }
     await list.locator('summary', { hasText: 'At the meter and the board' }).click();
     await list.getByRole('button', { name: /^Read the ring end to end/ }).click();
-    await list.getByRole('button', { name: /^Open Ring/ }).click();
+    await list.getByRole('button', { name: /^Open Socket ring/ }).click();
     await expect.poll(() => page.locator('circuit-list').count()).toBe(1);
     await expectUsable(page, `the survey's list, ${size}`);
     expect(troubles).toEqual([]);

@@ -1,6 +1,15 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import { labelsOf } from '#drawing/label-of.ts';
 import type { SurveyAsk } from '#engine/schemes/estimate-result.ts';
+import type { AskField } from '#engine/survey/ask.ts';
 import { isUnsettled } from '#engine/survey/fields.ts';
 import { confirmAsk, putOffAsk, takeUpAsk } from '../../edits/survey.ts';
 import { type JobEdit, send } from '../../job-events.ts';
@@ -11,6 +20,8 @@ import { askField } from './ask-field.ts';
 import { stateWords, waitingChecks, worthSentence } from './ask-words.ts';
 import { formCss } from './form-styles.ts';
 import { sectionOfThing } from './section-of-thing.ts';
+
+const keyOf = ({ subjectId, fact }: AskField): string => `${subjectId} ${fact ?? ''}`;
 
 /**
  * One ask of the survey, answered in place: what to do and why, its fields with how sure each is, what the price hangs on it, and
@@ -64,10 +75,19 @@ export class SurveyItem extends LitElement {
   declare ask: SurveyAsk;
   /** True where whoever shows it has a button of their own to put it off. */
   declare bare: boolean;
+  /** The fields that one came for: those not settled when the ask was opened, all where all are. */
+  #come: ReadonlySet<string> = new Set();
 
   constructor() {
     super();
     this.bare = false;
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('ask');
+    if (!changed.has('ask') || before?.id === this.ask.id) return;
+    const open = this.ask.fields.filter(isUnsettled);
+    this.#come = new Set((open.length > 0 ? open : this.ask.fields).map(keyOf));
   }
 
   override render(): TemplateResult {
@@ -86,9 +106,8 @@ export class SurveyItem extends LitElement {
 
   #fields(): readonly (TemplateResult | typeof nothing)[] {
     const { ask, view } = this;
-    // What is settled of many is not shown again: the others are what one has come for.
-    const open = ask.fields.filter(isUnsettled);
-    const shown = open.length > 0 ? open : ask.fields;
+    // What was settled before one came is not shown again; what is settled here stays, to be put right.
+    const shown = ask.fields.filter((field) => isUnsettled(field) || this.#come.has(keyOf(field)));
     return shown.map((field) => askField(view, ask, field) ?? this.#formOf(field.subjectId, field.fact));
   }
 

@@ -122,19 +122,27 @@ export class SurveyList extends LitElement {
   #stage(stage: AskStage, asks: readonly SurveyAsk[]): TemplateResult | typeof nothing {
     if (asks.length === 0) return nothing;
     const open = asks.filter(isUnsettledAsk);
-    const settled = asks.filter((ask) => !isUnsettledAsk(ask));
+    // What is being answered stays where it is until it is shut.
+    const isShown = (ask: SurveyAsk): boolean => isUnsettledAsk(ask) || ask.id === this.opened;
     const isOpen = this.stages.has(stage);
     return html`<details class="stage" data-stage=${stage} ?open=${isOpen} @toggle=${(event: Event) => this.#toggle(stage, event)}>
       <summary>
         <span class="title">${stageTitles[stage]}</span>
         <span class=${open.length === 0 ? 'state' : 'state missing'}>${open.length === 0 ? 'All answered' : `${open.length} left`}</span>
       </summary>
-      ${isOpen ? this.#asks(open, settled) : nothing}
+      ${
+        isOpen
+          ? this.#asks(
+              asks.filter(isShown),
+              asks.filter((ask) => !isShown(ask)),
+            )
+          : nothing
+      }
     </details>`;
   }
 
-  #asks(open: readonly SurveyAsk[], settled: readonly SurveyAsk[]): TemplateResult {
-    return html`<ul class="list">${open.map((ask) => this.#ask(ask))}</ul>
+  #asks(shown: readonly SurveyAsk[], settled: readonly SurveyAsk[]): TemplateResult {
+    return html`<ul class="list">${shown.map((ask) => this.#ask(ask))}</ul>
       ${
         settled.length === 0
           ? nothing
