@@ -1,11 +1,10 @@
 import { countWords } from '#drawing/count-words.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { SchemeEstimate, SurveyAsk } from '#engine/schemes/estimate-result.ts';
 import { boxMatters } from '#engine/schemes/outcomes/box-matters.ts';
 import type { OpenMatter } from '#engine/schemes/outcomes/open-matter.ts';
 import { rcboMatters } from '#engine/schemes/outcomes/rcd-matters.ts';
 import type { Job } from '#model/job.ts';
-import { missingFacts } from './elements/as-found/missing-facts.ts';
 import { type Step, stepNames, steps } from './job-view.ts';
 import { counted } from './written.ts';
 
@@ -32,8 +31,8 @@ function lacksFound(job: Job): string {
 }
 
 /** What the survey asks for and nobody told yet. */
-function openFound(job: Job): string {
-  const open = Object.values(missingFacts(job)).reduce((sum, { length }) => sum + length, 0);
+function openFound(survey: readonly Pick<SurveyAsk, 'state'>[]): string {
+  const open = survey.filter(({ state }) => state === 'open' || state === 'put-off').length;
   return open === 0 ? '' : `${counted(open, 'thing')} not known`;
 }
 
@@ -100,9 +99,14 @@ function lacksPrice(ways: readonly SchemeEstimate[]): string {
 /**
  * How far each step of a job is, and what it still lacks.
  *
+ * @param survey the survey's one list, of the shown scheme or of the house.
  * @param schemes of the job as they stand; kit and price want one that joins everything and fails nothing.
  */
-export function stepStates(job: Job, schemes: readonly SchemeEstimate[]): Readonly<Record<Step, StepState>> {
+export function stepStates(
+  job: Job,
+  schemes: readonly SchemeEstimate[],
+  survey: readonly Pick<SurveyAsk, 'state'>[],
+): Readonly<Record<Step, StepState>> {
   const ways = schemes.filter(isWay);
   const lacks: Readonly<Record<Step, string>> = {
     'as-found': lacksFound(job),
@@ -113,7 +117,7 @@ export function stepStates(job: Job, schemes: readonly SchemeEstimate[]): Readon
     papers: '',
   };
   const open: Partial<Record<Step, string>> = {
-    'as-found': openFound(job),
+    'as-found': openFound(survey),
     ways: openWay(ways),
     kit: openKit(job, ways),
   };

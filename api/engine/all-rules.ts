@@ -52,6 +52,7 @@ import { mainFuse } from './rules/main-fuse.ts';
 import { meansOfEarthing } from './rules/means-of-earthing.ts';
 import { mixedColours } from './rules/mixed-colours.ts';
 import { notification } from './rules/notification.ts';
+import { oddlyDrawn } from './rules/odd-geometry.ts';
 import { oldCable } from './rules/old-cable.ts';
 import { oldCableReach } from './rules/old-cable-reach.ts';
 import { oneSpurAPoint } from './rules/one-spur-a-point.ts';
@@ -96,6 +97,8 @@ import { worktopClearance } from './rules/worktop-clearance.ts';
 
 /** Every rule that schemes are checked by, in the order of the printed list. Ids are never reused. */
 export const allRules: readonly Rule[] = [
+  // The house as drawn
+  oddlyDrawn,
   // Circuit and connections
   ringContinuity,
   ringNeighbours,

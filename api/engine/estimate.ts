@@ -8,6 +8,7 @@ import type { Estimate } from './schemes/estimate-result.ts';
 import { estimateScheme } from './schemes/estimate-scheme.ts';
 import { factsOf } from './schemes/facts-of.ts';
 import { houseFor } from './schemes/house-for.ts';
+import { surveyOfHouse } from './schemes/survey-list.ts';
 import { workScheme } from './schemes/work-scheme.ts';
 
 /** The engine's version, printed on what it makes and frozen in quotations. */
@@ -67,6 +68,7 @@ export function estimate(
     asFound: {
       proof: [...proofsFound.values()],
       findings: runRules(factsFound, allRules),
+      survey: surveyOfHouse(asFound),
       worked: asFound,
     },
     schemes,

@@ -61,7 +61,7 @@ const estimateSchema = {
     cautions: { type: 'array', items: words },
     asFound: { type: 'object', description: 'The proof and the findings of the house before any work.' },
     schemes: listOf(
-      'In the job’s order: complies, totals, range, openQuestions, runs, joints, boxes, fusedUnits, takeoff, labour, price, purchase, proof, findings.',
+      'In the job’s order: complies, totals, range, survey, openQuestions, runs, joints, boxes, fusedUnits, takeoff, labour, price, purchase, proof, findings.',
     ),
     differences: listOf('Each scheme against the cheapest that does not fail.'),
     cheapestId: { type: ['string', 'null'], description: 'Null when every scheme fails or there is none.' },

@@ -12,6 +12,7 @@ const when = { date: '2026-11-25', revision: 1 };
 /** What an estimate without the worth of questions and the pence of remedies says of a scheme. */
 const lively = (scheme: SchemeEstimate): SchemeEstimate => ({
   ...scheme,
+  survey: [],
   openQuestions: [],
   findings: scheme.findings.map((finding) => ({ ...finding, consequencePence: null })),
 });

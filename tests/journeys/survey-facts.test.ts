@@ -71,24 +71,28 @@ describe.each(['desk', 'phone'] as const)('the survey of a new job, at a %s', (s
     await context.close();
   });
 
-  it('comes to the field of an open question, each time, its section shut or not', async () => {
+  it('answers an open question in place, and leads to the form of what has no field of its own', async () => {
     const { page, troubles, context } = await stage.open(size);
     await page.getByRole('heading', { name: /^3 Saltglass Row: quoting/ }).click();
-    const question = page.locator('open-questions').getByRole('button', { name: /floors lift/ });
-    await question.click();
-    const ground = page.locator('open-questions').getByRole('button', { name: 'Ground floor' });
-    const focused = () =>
-      page.evaluate(`(() => {
-        let at = document.activeElement, fact = '';
-        while (at) { fact = at.dataset.fact ?? fact; at = at.shadowRoot?.activeElement; }
-        return fact;
-      })()`);
-    await ground.click();
-    await expect.poll(focused).toBe('liftable');
-    await section(page, 'House').click();
-    await expect.poll(() => page.locator('house-facts').count()).toBe(0);
-    await ground.click();
-    await expect.poll(focused).toBe('liftable');
+    await page.getByRole('radio', { name: 'Seen here' }).check();
+    const list = page.locator('survey-list');
+    await list.locator('summary', { hasText: 'Above and below the rooms' }).click();
+    await list.getByRole('button', { name: /floors lift/ }).click();
+    await list.getByLabel('Ground floor: the boards lift', { exact: true }).selectOption('yes');
+    await list.getByLabel('First floor: the boards lift', { exact: true }).selectOption('yes');
+    await list.locator('survey-item').getByText('Seen', { exact: true }).waitFor();
+    // Both stay to be put right, and are taken back one by one.
+    for (const floor of ['First floor', 'Ground floor']) {
+      await page.getByRole('button', { name: /^Undo/ }).click();
+      await expect
+        .poll(() => list.getByLabel(`${floor}: the boards lift`, { exact: true }).inputValue())
+        .toBe('');
+    }
+    await list.locator('summary', { hasText: 'At the meter and the board' }).click();
+    await list.getByRole('button', { name: /^Read the ring end to end/ }).click();
+    await list.getByRole('button', { name: /^Open Socket ring/ }).click();
+    await expect.poll(() => page.locator('circuit-list').count()).toBe(1);
+    await expectUsable(page, `the survey's list, ${size}`);
     expect(troubles).toEqual([]);
     await context.close();
   });

@@ -13,7 +13,7 @@ import { type StepState, stepStates } from '../../ui/steps-done.ts';
 const states = (job: Job, library?: Library): Readonly<Record<Step, StepState>> => {
   const result =
     library === undefined ? estimateOf(job) : estimate(job, library, { date: '2026-11-25', revision: 1 });
-  return stepStates(job, result.schemes);
+  return stepStates(job, result.schemes, result.schemes[0]?.survey ?? result.asFound.survey);
 };
 const done = (job: Job, library?: Library): string[] => {
   const of = states(job, library);

@@ -13,7 +13,11 @@ export const setAnswer = (
     const known = job.answers.find(({ question }) => question === id);
     if (value === null) job.answers = job.answers.filter(({ question }) => question !== id);
     else if (known === undefined) job.answers.push({ question: id, value, certainty: 'seen' });
-    else known.value = value;
+    else {
+      known.value = value;
+      // It was put off: what is answered now is known by itself.
+      if (known.certainty === 'unknown') known.certainty = 'seen';
+    }
   },
 });
 

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { JobDesk } from '../controllers/job-desk.ts';
 import type { JobRoute } from '../controllers/router.ts';
+import { surveyOf } from '../elements/as-found/ask-words.ts';
 import '../elements/step-run.ts';
 import type { JobView } from '../job-view.ts';
 import { stepStates } from '../steps-done.ts';
@@ -35,9 +36,9 @@ export function jobHeader(desk: JobDesk, { route, phone, photosWaiting }: Header
     ${phone ? steps : nothing}`;
 }
 
-const stepsOf = ({ job, estimate }: JobView, route: JobRoute): TemplateResult =>
+const stepsOf = ({ job, scheme, estimate }: JobView, route: JobRoute): TemplateResult =>
   html`<step-run
     .step=${route.step}
-    .states=${stepStates(job, estimate.schemes)}
+    .states=${stepStates(job, estimate.schemes, surveyOf({ scheme, estimate }))}
     .hrefs=${stepHrefs(job, route)}
   ></step-run>`;

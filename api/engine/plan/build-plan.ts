@@ -42,6 +42,12 @@ export function samePlaces(plan: Plan, job: Pick<Job, 'points'>): Plan {
   return { ...plan, pointById: new Map(job.points.map((point) => [point.id, point])) };
 }
 
+/** The plan of a job whose walls stand where they stood in the plan given, and may be built of something else. */
+export function withWallsOf(plan: Plan, job: Pick<Job, 'storeys'>): Plan {
+  const walls = job.storeys.flatMap((storey) => storey.walls.map((wall) => planWall(wall, storey.id)));
+  return { ...plan, wallById: new Map(walls.map((wall) => [wall.wall.id, wall])) };
+}
+
 /** The plan of a job that differs from the job of the plan given in its points alone: walls and rooms are the same objects. */
 export function movedPoints(plan: Plan, job: Pick<Job, 'points'>): Plan {
   return { ...samePlaces(plan, job), positionOfPoint: positionsOf(job.points, plan) };

@@ -7,8 +7,8 @@ import { wholePounds } from './said.ts';
 interface Taken {
   readonly words: string;
   readonly otherwise: string;
-  /** Question of the price's range whose worth is what it can move; absent: no sum is known. */
-  readonly question?: string;
+  /** Questions of the survey whose worth is what it can move, together; absent: no sum is known. */
+  readonly questions?: readonly string[];
   /** Findings that say it is taken for granted: rule and message; absent: the question alone says so. */
   readonly findings?: readonly string[];
 }
@@ -39,43 +39,58 @@ const taken: readonly Taken[] = [
   {
     words: 'The sockets run in the order that we expect, and those we join on to are part of the loop.',
     otherwise: `we join on at another place; if that changes the price, ${asChange}`,
-    question: 'ring-order',
+    questions: ['ring-order'],
     findings: ['SP2 cablesNotSeen', 'SP3 ringNotTold', 'SP4 notTold', 'RG5 noLeg', 'TM1 notCounted'],
   },
   {
     words: 'The metal boxes behind the sockets that we join on to are deep enough for one more cable.',
     otherwise: `they are changed for deeper ones, or get a frame under the plate; ${asChange}`,
-    question: 'box-depths',
+    questions: ['box-depths'],
     findings: ['BX1 assumed', 'BX1 unknown'],
   },
   {
     words: 'The floors lift where the new cables run below them.',
     otherwise: `the cable goes another way; ${asChange}`,
-    question: 'boards-liftable',
+    questions: ['boards-liftable'],
   },
   {
     words:
       'The new cables can go the way that we expect, behind walls and below floors that nobody has opened yet.',
     otherwise: `the cable goes another way; ${asChange}`,
-    question: 'ways',
+    questions: ['ways'],
     findings: ['RT2 depthUnknown', 'RT3 depthUnknown', 'RT3 spanUnknown'],
   },
   {
     words:
       'The new points go where they are drawn; those that are not drawn count with a typical length of cable.',
     otherwise: 'the price is worked out anew when they are settled',
-    question: 'places',
+    questions: ['places'],
   },
   {
     words: 'The maker of your fuse box still sells the cut-out (RCBO) that fits it.',
     otherwise: `a cut-out (RCD) is fitted in a box beside the fuse box; ${asChange}`,
-    question: 'rcbo-available',
+    questions: ['rcbo-available'],
     findings: ['DV2 notTold', 'DV2 boardUnknown'],
   },
   {
-    words: 'Your sockets have a cut-out (RCD) as far as the work needs one, which we have only been told.',
+    words: 'Your sockets have a cut-out (RCD) as far as the work needs one, which we have not seen yet.',
     otherwise: `one is fitted; ${asChange}`,
-    question: 'rcd-found',
+    questions: ['rcd-found'],
+  },
+  {
+    words: 'The earth connections of your water and gas pipes are there, and as thick as today’s rules ask.',
+    otherwise: `they are fitted or renewed; ${asChange}`,
+    questions: ['bond-water', 'bond-gas', 'bond-oil', 'bond-steel', 'bond-other'],
+  },
+  {
+    words: 'Your fuse box has room for what is new.',
+    otherwise: `it goes into a small box beside it; ${asChange}`,
+    questions: ['spare-ways'],
+  },
+  {
+    words: 'The walls that we cut into are built as they look from outside.',
+    otherwise: `cutting takes longer, or less; ${asChange}`,
+    questions: ['wall-build'],
   },
   {
     words: 'The cables that are there do not lie in thick insulation, and are as sound as those that we saw.',
@@ -91,7 +106,9 @@ const taken: readonly Taken[] = [
   {
     words:
       'There is no asbestos where we work. Homes from before 2000 can have it in textured ceilings, old floor tiles and boards.',
-    otherwise: 'we stop at once; a survey, and removal by people licensed for it, are not in this price',
+    otherwise:
+      'we stop at once and have it sampled, which is extra; removal by people licensed for it is not in this price',
+    questions: ['asbestos'],
     findings: ['SC3 possible', 'SC3 ageUnknown', 'SC3 suspected'],
   },
   {
@@ -121,8 +138,8 @@ const always: readonly Taken[] = [
   },
 ];
 
-function isTaken({ question, findings }: Taken, scheme: SchemeEstimate): boolean {
-  const asked = question !== undefined && scheme.openQuestions.some((one) => one.question === question);
+function isTaken({ questions = [], findings }: Taken, scheme: SchemeEstimate): boolean {
+  const asked = scheme.openQuestions.some(({ question }) => questions.includes(question));
   return (
     asked ||
     scheme.findings.some(
@@ -132,8 +149,10 @@ function isTaken({ question, findings }: Taken, scheme: SchemeEstimate): boolean
   );
 }
 
-const worth = ({ question }: Taken, { openQuestions }: SchemeEstimate): number | null =>
-  openQuestions.find((one) => one.question === question)?.worthPence ?? null;
+function worth({ questions = [] }: Taken, { openQuestions }: SchemeEstimate): number | null {
+  const asked = openQuestions.filter(({ question }) => questions.includes(question));
+  return asked.length === 0 ? null : asked.reduce((sum, { worthPence }) => sum + worthPence, 0);
+}
 
 function assumption(one: Taken, of: readonly Offered[], offered: readonly Offered[]): QuotedAssumption {
   const letters = of.map(({ letter }): OptionLetter => letter);

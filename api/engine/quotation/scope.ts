@@ -1,3 +1,4 @@
+import { ASBESTOS_SUM } from '../rules/asbestos.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { QuotedLine } from './document.ts';
 import { remediesSaid } from './how-said.ts';
@@ -53,6 +54,7 @@ function includedIn(scheme: SchemeEstimate): readonly string[] {
     ...(hasTask(scheme, ['move-furniture']) ? ['Moving furniture out of the way and back'] : []),
     ...(hasTask(scheme, ['connect-appliance']) ? ['Connecting the fixed appliance to its new supply'] : []),
     ...(hasSum(scheme, 'parking') ? ['Parking'] : []),
+    ...(hasSum(scheme, ASBESTOS_SUM) ? ['Having what may hold asbestos sampled before we begin'] : []),
     ...(hasSum(scheme, 'notification') ? ['Telling building control'] : []),
     ...(remediesSaid(scheme).length > 0 ? ['What stands under “Also done”'] : []),
     'The certificate named below',
@@ -67,6 +69,12 @@ function furnitureSaid(scheme: SchemeEstimate): readonly string[] {
     : ['Moving furniture: who does it is to be agreed'];
 }
 
+/** What of asbestos is not in the price: its sampling is where the price has a sum for it. */
+function asbestosSaid(scheme: SchemeEstimate): readonly string[] {
+  if (scheme.worked.job.site.builtBefore2000 === false) return [];
+  return [hasSum(scheme, ASBESTOS_SUM) ? 'Removing asbestos' : 'Testing for asbestos, and removing it'];
+}
+
 /** What an option's price does not have in it, a line each. */
 function excludedFrom(scheme: SchemeEstimate): readonly string[] {
   return [
@@ -74,7 +82,7 @@ function excludedFrom(scheme: SchemeEstimate): readonly string[] {
     'Mending faults in the wiring that is there, except where it says so above',
     'Taking away rubble and old parts: to be agreed',
     'Anything not named here',
-    ...(scheme.worked.job.site.builtBefore2000 === false ? [] : ['Testing for asbestos, and removing it']),
+    ...asbestosSaid(scheme),
     ...(hasTask(scheme, ['roll-covering']) ? ['A carpet fitter, if a covering does not lie as it did'] : []),
     ...(hasTask(scheme, ['open-fixed-floor'])
       ? ['New flooring where a fixed floor has to be opened: boards, tiles or laminate may not go back whole']

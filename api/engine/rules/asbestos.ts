@@ -1,5 +1,25 @@
+import type { Job } from '#model/job.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { answerTo } from './answer.ts';
 import { type CheckResult, rule } from './rule.ts';
+
+/** The library's sum for having something sampled. */
+export const ASBESTOS_SUM = 'asbestos-sampling';
+
+/** Whether it has still to be looked at where the work is: the house may be old enough, and nobody saw that nothing is there. */
+export function asbestosIsOpen({ site, answers }: Pick<Job, 'site' | 'answers'>): boolean {
+  const isNewer = site.builtBefore2000 === false && !isGuess(site.certainty?.builtBefore2000);
+  const answer = answers.find(({ question }) => question === 'asbestos');
+  const isAnswered = answer !== undefined && answer.value !== null && !isGuess(answer.certainty);
+  return !isNewer && !isAnswered && answer?.value !== 'suspected';
+}
+
+/** Whether something is said to be suspected there, so that it is sampled before the work. */
+export const asbestosIsSuspected = ({ answers }: Pick<Job, 'answers'>): boolean =>
+  answers.some(
+    ({ question, value, certainty }) =>
+      question === 'asbestos' && value === 'suspected' && certainty !== 'unknown',
+  );
 
 /** Buildings from before 2000 may hold asbestos where one drills. */
 export const asbestos = rule({

@@ -1,5 +1,6 @@
 import type { Supply } from '#model/installation.ts';
 import type { Certainty } from '#model/primitives.ts';
+import { isGuess } from '../plan/is-guess.ts';
 
 type Bond = Supply['bonding'][number];
 /** A service that wants a main bond. */
@@ -23,3 +24,24 @@ export const isBondTold = (supply: Supply, service: Service): boolean =>
 /** The services that every survey is asked after and that nobody told anything of. */
 export const bondsNotTold = (supply: Supply): readonly Service[] =>
   ASKED.filter((service) => !isBondTold(supply, service) || bondCertainty(supply, service) === 'unknown');
+
+/**
+ * The services of whose bond somebody has still to find out whether it is there and how thick it is: those that every survey is
+ * asked after, and those that were recorded; in the order of being asked, then of the record.
+ */
+export function bondsToSettle(supply: Supply): readonly Service[] {
+  const recorded = supply.bonding.map(({ service }) => service);
+  return [...new Set([...ASKED, ...recorded])].filter((service) => isBondOpen(supply, service));
+}
+
+/** Whether a bond is not told, only guessed at, or there with a size that nobody saw. */
+function isBondOpen(supply: Supply, service: Service): boolean {
+  if (!isBondTold(supply, service) || isGuess(bondCertainty(supply, service))) return true;
+  const bond = supply.bonding.find((one) => one.service === service);
+  return bond?.seen === true && bond.mm2 === undefined;
+}
+
+/** The services that a survey is asked after, told or not, and those that were recorded; in the same order. */
+export const bondsAskedAfter = (supply: Supply): readonly Service[] => [
+  ...new Set([...ASKED, ...supply.bonding.map(({ service }) => service), ...(supply.absentServices ?? [])]),
+];

@@ -5,12 +5,12 @@ export interface Question {
   /** When it can be answered: at a quoting visit (nothing opened), or with the board and plates open. */
   readonly stage: 'quoting' | 'opened';
   /** The values of `answers[].value`; empty for a number. */
-  readonly answers: readonly { readonly value: string; readonly words: string }[];
+  readonly answers: readonly { readonly value: string | boolean; readonly words: string }[];
   /** Unit of a number; null for a choice. */
   readonly unit: 'A' | null;
 }
 
-/** What no drawing or reading tells and a rule asks, in the order of a walk from the intake inwards. */
+/** What no drawing or reading tells and a rule, a paper or whoever does the work asks, in the order of a walk from the intake inwards. */
 export const checklist = [
   {
     id: 'means-of-earthing',
@@ -25,7 +25,7 @@ export const checklist = [
   {
     id: 'board-condition',
     words: 'What state are the board and the intake in?',
-    stage: 'opened',
+    stage: 'quoting',
     answers: [
       { value: 'sound', words: 'Sound' },
       { value: 'worn', words: 'Old or worn, not dangerous' },
@@ -90,6 +90,36 @@ export const checklist = [
     answers: [
       { value: 'traced', words: 'Traced' },
       { value: 'not-traced', words: 'Not traced' },
+    ],
+    unit: null,
+  },
+  {
+    id: 'borrowed-neutral',
+    words: 'Does any circuit borrow the neutral of another?',
+    stage: 'opened',
+    answers: [
+      { value: false, words: 'None found' },
+      { value: true, words: 'Found' },
+    ],
+    unit: null,
+  },
+  {
+    id: 'decorated-recently',
+    words: 'Were the rooms decorated recently?',
+    stage: 'quoting',
+    answers: [
+      { value: true, words: 'Yes' },
+      { value: false, words: 'No' },
+    ],
+    unit: null,
+  },
+  {
+    id: 'parking-at-the-house',
+    words: 'Can the van be parked at the house, at no charge?',
+    stage: 'quoting',
+    answers: [
+      { value: true, words: 'Yes' },
+      { value: false, words: 'No, or at a charge' },
     ],
     unit: null,
   },

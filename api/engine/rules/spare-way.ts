@@ -1,4 +1,6 @@
 import type { Board } from '#model/installation.ts';
+import type { Remedy } from '#model/scheme.ts';
+import type { Worked } from '../connections/worked.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
@@ -33,8 +35,28 @@ export const spareWay = rule<Message>({
       .map(({ board, ways }) => judged(facts, board, ways)),
 });
 
+/** Whether somebody has counted the spare ways of a board. */
+export const waysAreCounted = ({ spareWays, certainty }: Board): boolean =>
+  spareWays !== undefined && !isGuess(certainty?.spareWays);
+
+/** The boards from which the scheme's new circuits start and that stay, unless an enclosure stands beside them already; sorted. */
+export const boardsOfNewCircuits = (worked: Worked): readonly string[] =>
+  [...new Set(newRadials(worked))]
+    .filter((id) => !(worked.scheme?.remedies ?? []).some((remedy) => makesRoom(remedy, id)))
+    .sort();
+
+const makesRoom = ({ kind, at }: Remedy, boardId: string): boolean =>
+  (kind === 'new-board' && (at === undefined || at === boardId)) ||
+  (kind === 'rcd-enclosure' && at === boardId);
+
+/** Those of them whose spare ways nobody has counted, sorted. */
+export const boardsWithUncountedWays = (worked: Worked): readonly string[] =>
+  boardsOfNewCircuits(worked).filter((id) =>
+    worked.job.boards.some((board) => board.id === id && !waysAreCounted(board)),
+  );
+
 /** The board of each new radial, in the scheme's order. */
-function newRadials({ scheme }: Facts): readonly string[] {
+function newRadials({ scheme }: Worked): readonly string[] {
   return (scheme?.connections ?? []).flatMap((each) => (each.kind === 'radial' ? [each.board] : []));
 }
 
@@ -46,7 +68,7 @@ function judged(facts: Facts, board: Board, ways: number): CheckResult<Message> 
     const values = { ...names, needed: counted(ways, 'way') };
     return { ...head, outcome: 'passes', messageId: 'newBoard', values };
   }
-  if (board.spareWays === undefined || isGuess(board.certainty?.spareWays))
+  if (board.spareWays === undefined || !waysAreCounted(board))
     return { ...head, outcome: 'not-proven', messageId: 'unknown', values: names };
   const actual = board.spareWays;
   const values = { ...names, spare: actual === 0 ? 'no spare way' : counted(actual, 'spare way') };

@@ -5,13 +5,37 @@ import type { PurchasePlan } from '../price/buying/purchase.ts';
 import type { PriceBuildUp, PriceRange, Totals } from '../price/totals.ts';
 import type { CircuitProof } from '../proof/circuit-proof.ts';
 import type { Finding } from '../rules/finding.ts';
+import type { Ask } from '../survey/ask.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import type { Run } from '../ways/run.ts';
 
 /** `no`: the scheme causes a failure or a stop gate is shut. `not-proven`: a rule that could fail could not be judged. */
 export type Complies = 'yes' | 'no' | 'not-proven';
 
-/** A fact that would narrow the price, and by how much. */
+/**
+ * How an ask of the survey stands. `open`: something of it nobody has said. `put-off`: nor can it be told for now, as somebody
+ * said. `assumed`: something of it is only assumed. Else all of it is seen or measured.
+ */
+export type AskState = 'open' | 'put-off' | 'assumed' | 'seen' | 'measured';
+
+/** What of a price's range hangs on one ask, VAT included: the range is that much narrower with it settled. */
+export interface AskWorth {
+  /** By how much the low end rises; below nought where settling it sets something else aside. */
+  readonly lowPence: number;
+  /** By how much the high end falls. */
+  readonly highPence: number;
+  /** Both together, more than nought. */
+  readonly rangePence: number;
+}
+
+/** One line of the survey: what is asked, how it stands, what the price hangs on it. */
+export interface SurveyAsk extends Omit<Ask, 'closing'> {
+  readonly state: AskState;
+  /** Null: no money hangs on it by itself. */
+  readonly worth: AskWorth | null;
+}
+
+/** A fact that would narrow the price, and by how much: a line of the survey whose worth is not null. */
 export interface OpenQuestion {
   readonly question: string;
   readonly subjects: readonly string[];
@@ -29,6 +53,9 @@ export interface SchemeEstimate {
   readonly range: PriceRange;
   /** How much its work disturbs the house, in the points of the firm's norms; 0 where they tell none. */
   readonly messPoints: number;
+  /** All that the survey asks for this scheme, answered or not, in the order of the walk through the house; empty while live. */
+  readonly survey: readonly SurveyAsk[];
+  /** What of it makes the price wider, dearest first. */
   readonly openQuestions: readonly OpenQuestion[];
   readonly runs: readonly Run[];
   readonly joints: readonly CableJoint[];
@@ -73,6 +100,8 @@ export interface Estimate {
     /** Of all circuits, sorted by circuit. */
     readonly proof: readonly CircuitProof[];
     readonly findings: readonly Finding[];
+    /** What the survey asks of any house, without prices. */
+    readonly survey: readonly SurveyAsk[];
     readonly worked: Worked;
   };
   /** In the job's order. */

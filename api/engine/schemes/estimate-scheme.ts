@@ -12,6 +12,7 @@ import { openQuestions } from './open-questions.ts';
 import { libraryGaps } from './price-list-gaps.ts';
 import { priceSchemeWithRange } from './price-scheme-with-range.ts';
 import { stalePrices } from './stale-prices.ts';
+import { surveyList } from './survey-list.ts';
 import { vatCheck } from './vat-check.ts';
 import { type House, workScheme } from './work-scheme.ts';
 
@@ -46,13 +47,15 @@ export function estimateScheme(scheme: Scheme, toEstimate: ToEstimate): SchemeEs
   const facts = factsOf(worked, library, proofsFound);
   const aged = date === undefined ? [] : [stalePrices(priced.price.bill, library.prices, date)];
   const findings = runRules(facts, [...rules, gaps, vat, ...aged]);
+  const survey = isLive ? [] : surveyList({ house, worked, range: priced.range, library });
   return {
     id: scheme.id,
     name: scheme.name,
     complies: complies(findings),
     totals: priced.price.totals,
     range: priced.range,
-    openQuestions: isLive ? [] : openQuestions(house, worked, priced.range, library),
+    survey,
+    openQuestions: openQuestions(survey),
     runs: worked.runs,
     joints: worked.things.joints,
     boxes: worked.things.boxes,

@@ -6,6 +6,7 @@ import { type PriceEnds, priceEnds } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
 import { surveyGapsOf } from '../price/survey-gaps-of.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
+import { ASBESTOS_SUM, asbestosIsSuspected } from '../rules/asbestos.ts';
 import { isNotified } from '../rules/notification.ts';
 import { unprovedFacts } from '../rules/unproved-facts.ts';
 import { kitCountsOf } from '../takeoff/kit-counts.ts';
@@ -20,10 +21,13 @@ export interface PricedScheme {
   readonly range: PriceRange;
 }
 
-/** Sums beside materials and labour that a scheme bears: notifying the work, where the rule on it says so. */
+/** Sums beside materials and labour that a scheme bears: notifying the work, where the rule on it says so; sampling what is suspected. */
 function sumsOf(worked: Worked, library: Library): readonly string[] {
   // Whether work is notified hangs on where it is, not on what its cables carry.
-  return isNotified(unprovedFacts(worked, library.limits)) ? ['notification'] : [];
+  return [
+    ...(isNotified(unprovedFacts(worked, library.limits)) ? ['notification'] : []),
+    ...(asbestosIsSuspected(worked.job) ? [ASBESTOS_SUM] : []),
+  ];
 }
 
 function requestOf(worked: Worked, library: Library): PriceRequest {

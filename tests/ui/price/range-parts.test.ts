@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
+import { boardsWithUnknownRcbo } from '#engine/rules/unknown-rcbo.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { boardsWithUnknownRcbo } from '#engine/schemes/price-scheme-with-range.ts';
 import type { Library } from '#model/library.ts';
 import { demoEstimate, demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { rangeParts } from '../../../ui/elements/price/range-parts.ts';

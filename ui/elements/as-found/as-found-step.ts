@@ -21,13 +21,15 @@ import { controlsCss, stepCss } from '../shared-styles.ts';
 import { BranchTapping } from './branch-tapping.ts';
 import { formCss } from './form-styles.ts';
 import './known-by.ts';
+import { surveyOf } from './ask-words.ts';
 import { type KnownBy, keepKnownBy, knownByOf } from './known-by-job.ts';
 import { missingFacts, missingWords } from './missing-facts.ts';
-import './open-questions.ts';
 import { circuitToOrder, OrderTapping } from './order-tapping.ts';
 import { PointsTapping } from './points-tapping.ts';
+import './quoting-visit.ts';
 import { type FoundSection, sectionOfThing } from './section-of-thing.ts';
 import { foundSections, type SectionOfStep } from './sections.ts';
+import './survey-list.ts';
 import { foundHeightMm } from './usual-heights.ts';
 
 /** The step As found: what the survey of the house and its installation holds, and what it is worth to find out more. */
@@ -38,6 +40,7 @@ export class AsFoundStep extends LitElement {
     open: { state: true },
     placingId: { state: true },
     knownBy: { state: true },
+    visiting: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -111,6 +114,8 @@ export class AsFoundStep extends LitElement {
   declare private placingId: string | null;
   /** What the person goes by in what they enter; null until they say. */
   declare private knownBy: KnownBy | null;
+  /** Whether the quoting visit is on, in place of the list and the parts of the survey. */
+  declare private visiting: boolean;
   readonly #place = new ToolHold(this, 'place', {
     ended: () => {
       this.placingId = null;
@@ -133,6 +138,9 @@ export class AsFoundStep extends LitElement {
     this.open = new Set();
     this.placingId = null;
     this.knownBy = null;
+    this.visiting = false;
+    this.addEventListener('visit-begun', () => this.#visit(true));
+    this.addEventListener('visit-ended', () => this.#visit(false));
     this.addEventListener('job-edit', (event) => this.#mark(event));
     this.addEventListener('place-wanted', (event) => {
       event.stopPropagation();
@@ -170,9 +178,20 @@ export class AsFoundStep extends LitElement {
     if (changed.has('tapped') && this.tapped !== null) this.#placed(this.tapped);
   }
 
+  /** Begins or ends the quoting visit, and goes to the head of what is shown then. */
+  async #visit(isOn: boolean): Promise<void> {
+    this.visiting = isOn;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+    // Who has not said yet what they go by is asked that first.
+    const shown = this.knownBy === null ? null : this.renderRoot.querySelector('quoting-visit');
+    (shown ?? this).scrollIntoView({ block: 'start' });
+  }
+
   /** Opens a thing's form at the field of one of its facts. */
   #ask(id: string, fact: string | null): void {
     this.#askedFact = fact;
+    this.visiting = false;
     // Shut by hand since the thing was chosen, its section has to be opened again.
     const section = sectionOfThing(this.view.job, id);
     if (section !== null) this.#toggle(section, true);
@@ -240,8 +259,14 @@ export class AsFoundStep extends LitElement {
     const found = job.points.filter(({ status }) => status !== 'wanted');
     return html`<h2 tabindex="-1">As found</h2>
       ${this.#knownByField()}
-      ${found.length === 0 ? this.#start() : html`<h3>Worth finding out</h3><open-questions .view=${this.view}></open-questions>`}
-      ${foundSections.map((section) => this.#section(section))}`;
+      ${this.visiting ? html`<quoting-visit .view=${this.view}></quoting-visit>` : this.#parts(found.length === 0)}`;
+  }
+
+  #parts(isNew: boolean): TemplateResult {
+    const missing = missingFacts(this.view.job, surveyOf(this.view));
+    return html`${isNew ? this.#start() : nothing}
+      <survey-list .view=${this.view}></survey-list>
+      ${foundSections.map((section) => this.#section(section, missing.get(section.id) ?? []))}`;
   }
 
   #knownByField(): TemplateResult {
@@ -252,6 +277,7 @@ export class AsFoundStep extends LitElement {
         event.stopPropagation();
         this.knownBy = event.detail.value;
         keepKnownBy(this.view.job.id, event.detail.value);
+        this.renderRoot.querySelector('quoting-visit')?.scrollIntoView({ block: 'start' });
       }}
     ></known-by>`;
   }
@@ -286,10 +312,10 @@ export class AsFoundStep extends LitElement {
     if (room !== null) showField(room);
   }
 
-  #section({ id, title, state, body }: SectionOfStep): TemplateResult {
+  #section({ id, title, state, body }: SectionOfStep, notKnown: readonly string[]): TemplateResult {
     const { view } = this;
     const isOpen = this.open.has(id);
-    const missing = missingWords(missingFacts(view.job)[id]);
+    const missing = missingWords(notKnown);
     return html`<details
       class="section"
       ?open=${isOpen}

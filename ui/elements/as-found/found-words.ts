@@ -1,5 +1,5 @@
 import { pointKindWords } from '#drawing/point-kind-words.ts';
-import type { Ceiling, Floor, Site } from '#model/building.ts';
+import type { Ceiling, Floor, Site, Wall } from '#model/building.ts';
 import type { Circuit, Device, Point, Reading, Supply } from '#model/installation.ts';
 import type { WordChoice } from './fact-fields.ts';
 
@@ -153,4 +153,16 @@ export const jointKinds = choicesOf<NonNullable<Point['joint']>['kind']>({
   lever: 'Lever terminals',
   'maintenance-free': 'Maintenance-free',
   crimp: 'Crimped',
+});
+
+/** What walls are built of. */
+export const wallCores = choicesOf<Wall['core']>({
+  brick: 'Brick',
+  'hard-brick': 'Hard (engineering) brick',
+  block: 'Block',
+  'aerated-block': 'Aerated block',
+  concrete: 'Concrete',
+  'timber-stud': 'Timber stud',
+  'metal-stud': 'Metal stud',
+  open: 'Nothing: open to the next room',
 });

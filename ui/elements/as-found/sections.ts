@@ -1,10 +1,8 @@
 import { html, type TemplateResult } from 'lit';
-import { checklist } from '#engine/rules/checklist.ts';
 import type { Job } from '#model/job.ts';
 import type { JobView } from '../../job-view.ts';
 import { counted } from '../../written.ts';
 import '../house/room-list.ts';
-import './answer-list.ts';
 import './board-list.ts';
 import './circuit-list.ts';
 import './house-facts.ts';
@@ -90,11 +88,5 @@ export const foundSections: readonly SectionOfStep[] = [
     title: 'Readings',
     state: ({ readings }) => counted(readings.length, 'reading'),
     body: ({ view }) => html`<reading-list .view=${view}></reading-list>`,
-  },
-  {
-    id: 'questions',
-    title: 'Questions',
-    state: () => counted(checklist.length, 'question'),
-    body: ({ view }) => html`<answer-list .view=${view}></answer-list>`,
   },
 ];

@@ -14,21 +14,11 @@ import type { RoomSide } from '../../house/room-sides.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
-import { choicesOf } from '../as-found/found-words.ts';
+import { choicesOf, wallCores } from '../as-found/found-words.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { houseFormCss } from './house-forms.ts';
 import { choiceOf, lengthField } from './own-fields.ts';
 
-const cores = choicesOf<Wall['core']>({
-  brick: 'Brick',
-  'hard-brick': 'Hard (engineering) brick',
-  block: 'Block',
-  'aerated-block': 'Aerated block',
-  concrete: 'Concrete',
-  'timber-stud': 'Timber stud',
-  'metal-stud': 'Metal stud',
-  open: 'Nothing: open to the next room',
-});
 const finishes = choicesOf<Face['finish']>({
   plaster: 'Plaster',
   plasterboard: 'Plasterboard',
@@ -96,7 +86,7 @@ export class WallForm extends LitElement {
       ${wall.certainty?.core === 'assumed' ? html`<p class="hint">How it is built is assumed so far.</p>` : nothing}
       ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
       <div class="pair">
-        ${choiceOf({ label: 'Built of', options: cores, value: wall.core, took: (core) => this.#set({ core, ...(core === 'open' ? { external: false } : {}) }) })}
+        ${choiceOf({ label: 'Built of', options: wallCores, value: wall.core, took: (core) => this.#set({ core, ...(core === 'open' ? { external: false } : {}) }) })}
         ${lengthField({
           label: 'How thick, plaster to plaster',
           value: wall.thicknessMm,

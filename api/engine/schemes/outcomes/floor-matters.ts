@@ -1,6 +1,6 @@
 import type { Job } from '#model/job.ts';
 import type { Worked } from '../../connections/worked.ts';
-import { storeysNotTried } from '../survey-gaps.ts';
+import { storeysNotTried } from '../../survey/void-asks.ts';
 import type { OpenMatter } from './open-matter.ts';
 
 /** The floors that new cable runs under and that nobody has tried to lift; by storey. */

@@ -2,8 +2,8 @@ import type { Job } from '#model/job.ts';
 import type { Remedy, Scheme } from '#model/scheme.ts';
 import type { Worked } from '../../connections/worked.ts';
 import { circuitRcd } from '../../proof/rcd-cover.ts';
-import { rcbosIfAssumed } from '../../rules/assumed-without-rcd.ts';
-import { boardsWithUnknownRcbo } from '../price-scheme-with-range.ts';
+import { rcbosIfNone } from '../../rules/rcbos-if-none.ts';
+import { boardsWithUnknownRcbo } from '../../rules/unknown-rcbo.ts';
 import { type House, workScheme } from '../work-scheme.ts';
 import type { OpenMatter, OpenOutcome } from './open-matter.ts';
 
@@ -43,7 +43,7 @@ const enclosureFor = (remedy: Remedy): Remedy => ({ ...remedy, kind: 'rcd-enclos
 
 /** The circuits that nobody knows of whether they have an RCD, where that decides what is fitted; by id. */
 export function rcdMatters(house: House, worked: Worked): readonly OpenMatter[] {
-  const matters = [...withoutRcd(house, worked), ...withRcbo(house, worked)];
+  const matters = [...withoutRcd(house, worked), ...withRcbo(worked)];
   return matters.toSorted((a, b) => (a.id < b.id ? -1 : 1));
 }
 
@@ -62,11 +62,11 @@ const added = (scheme: Scheme, remedy: Remedy): Scheme => ({
   remedies: [...scheme.remedies, remedy],
 });
 
-/** Circuits that the scheme fits no RCD for, and that only an assumption says have none. */
+/** Circuits that the scheme fits no RCD for, and of which nobody knows for sure whether they have one. */
 function withoutRcd(house: House, worked: Worked): readonly OpenMatter[] {
   const { scheme, job } = worked;
   if (scheme === null) return [];
-  return rcbosIfAssumed(worked).flatMap((fix): readonly OpenMatter[] => {
+  return rcbosIfNone(worked).flatMap((fix): readonly OpenMatter[] => {
     const circuitId = fix.at;
     if (circuitId === undefined) return [];
     const isUnsure = boardsWithUnknownRcbo(workScheme(house, added(scheme, fix), worked.runs)).length > 0;
@@ -89,8 +89,9 @@ function withoutRcd(house: House, worked: Worked): readonly OpenMatter[] {
 }
 
 /** Circuits that the scheme fits an RCD for, and of which nobody knows whether they are behind one. */
-function withRcbo(house: House, { scheme, job }: Worked): readonly OpenMatter[] {
-  const asFound = workScheme(house, null);
+function withRcbo(worked: Worked): readonly OpenMatter[] {
+  const { scheme, job } = worked;
+  const asFound = { ...worked, scheme: null, proposed: worked.found };
   const fitted = (scheme?.remedies ?? []).filter(({ kind }) => kind === 'rcbo' || kind === 'rcd-enclosure');
   return fitted.flatMap(({ kind, at }): readonly OpenMatter[] => {
     if (at === undefined || !job.circuits.some(({ id }) => id === at)) return [];
