@@ -1,12 +1,13 @@
 import { parseArgs } from 'node:util';
 import type { Browser, Locator, Page } from 'playwright-core';
+import type { Job } from '#model/job.ts';
 import { lastWanted, store, tenRooms, tenRoomsName } from './bench/drag-ground.ts';
 import { medianOf, shareOf } from './bench/growth.ts';
 import { type FrameWork, pointerWork, type TraceEvent } from './bench/trace-work.ts';
 import { openBrowser, openWindow, type Size, sizes } from './product/browser.ts';
 import { startServer } from './product/running-server.ts';
 
-// Drags a point about in a house of ten rooms and eighty points, and prints what each movement takes of the page's main thread, from the
+// Drags a point and a wall about in a house of ten rooms and eighty points, and prints what each movement takes of the page's main thread, from the
 // pointer's event to the commit of what it changed, by the browser's own tracing. The limit is 12 ms for 95 of a hundred.
 const { values } = parseArgs({
   options: { drags: { type: 'string', default: '3' }, moves: { type: 'string', default: '60' } },
@@ -17,6 +18,25 @@ const LIMIT_MS = 12;
 const PACE_MS = { quick: 17, slow: 150 } as const;
 const STEP_PX = 2;
 const categories = ['devtools.timeline', 'disabled-by-default-devtools.timeline'];
+
+/** What is dragged: how each is made ready, and where it is on the plan. */
+const things: Readonly<Record<string, (page: Page, job: Job) => Promise<Locator>>> = {
+  'A wanted point': async (page, job) => {
+    await page.goto(`/jobs/${job.id}/ways`, { waitUntil: 'networkidle' });
+    return lastWanted(page, job);
+  },
+  'A wall between rooms': async (page, job) => {
+    await page.goto(`/jobs/${job.id}/as-found`, { waitUntil: 'networkidle' });
+    await page.locator('as-found-step summary').filter({ hasText: 'Rooms and walls' }).click();
+    await page.getByRole('button', { name: 'Move walls and corners on the plan' }).click();
+    const [storey] = job.storeys;
+    // One that two rooms share.
+    const shared = storey?.walls.find(
+      ({ id }) => storey.rooms.filter(({ walls }) => walls.some(({ wall }) => wall === id)).length > 1,
+    );
+    return page.locator(`plan-view svg.plan [data-wall="${shared?.id}"]`);
+  },
+};
 
 /** Moves the pointer there and back, aslant, from the middle of a thing; gives what was traced meanwhile. */
 async function traced(
@@ -74,17 +94,17 @@ try {
   await store(server.address, job);
   console.log(`Dragging in ${tenRoomsName(job)}; time that the page's main thread worked.`);
   for (const size of Object.keys(sizes) as Size[])
-    for (const [pace, paceMs] of Object.entries(PACE_MS)) {
-      const { page, context } = await openWindow(browser, server.address, size);
-      await page.goto(`/jobs/${job.id}/ways`, { waitUntil: 'networkidle' });
-      const point = lastWanted(page, job);
-      await point.waitFor({ timeout: 60_000 });
-      const works: FrameWork[] = [];
-      for (let i = 0; i < Number(values.drags); i += 1)
-        works.push(...pointerWork(await traced(browser, page, point, paceMs)));
-      kept = tell(`A wanted point, ${size}, ${pace} hand`, works) && kept;
-      await context.close();
-    }
+    for (const [pace, paceMs] of Object.entries(PACE_MS))
+      for (const [name, takeUp] of Object.entries(things)) {
+        const { page, context } = await openWindow(browser, server.address, size);
+        const thing = await takeUp(page, job);
+        await thing.waitFor({ state: 'attached', timeout: 60_000 });
+        const works: FrameWork[] = [];
+        for (let i = 0; i < Number(values.drags); i += 1)
+          works.push(...pointerWork(await traced(browser, page, thing, paceMs)));
+        kept = tell(`${name}, ${size}, ${pace} hand`, works) && kept;
+        await context.close();
+      }
 } finally {
   await browser.close();
   await server.close();

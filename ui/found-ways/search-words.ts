@@ -24,6 +24,8 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
     return optimal
       ? `Every way fails some check, and none is left to try: ${looked}.`
       : `Every way tried so far fails some check: ${looked}.`;
+  if (optimal && best.worksPence === 0)
+    return `Of all ways that fail no check, none is cheaper to do: it takes only what every way takes; that is proved. ${looked}.`;
   if (optimal)
     return `Of all ways that fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved. ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;

@@ -26,7 +26,7 @@ export function removeRoom(drawing: Drawing, roomId: string): Outcome {
 }
 
 /**
- * Makes two rooms one by taking away the walls between them: the first keeps its name.
+ * Makes two rooms one by taking away the walls between them: the first keeps its name, and has the photos of both.
  *
  * @returns why not: they share no wall, or what is left does not close.
  */
@@ -45,6 +45,8 @@ export function joinRooms(drawing: Drawing, keptId: string, goneId: string): Out
   return soundly(storey, () => {
     storey.rooms = storey.rooms.filter((one) => one !== gone);
     kept.walls = ring;
+    const photos = [...new Set([...(kept.photos ?? []), ...(gone.photos ?? [])])];
+    if (photos.length > 0) kept.photos = photos;
     removeWalls(drawing.job, storey, shared);
     joinInLine(drawing);
     return done;

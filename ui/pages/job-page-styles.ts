@@ -29,11 +29,6 @@ export const jobPageCss = css`
     background: var(--sheet);
     border-bottom: 1px solid var(--line);
   }
-  /* At the end also before the steps are there. */
-  header .tools {
-    grid-column: -2 / -1;
-    justify-self: end;
-  }
   .title {
     min-width: 0;
   }
@@ -59,6 +54,8 @@ export const jobPageCss = css`
   }
   .tools {
     display: flex;
+    /* Last, also before the steps are there. */
+    grid-column: -2 / -1;
     gap: 6px;
     align-items: center;
     justify-content: flex-end;

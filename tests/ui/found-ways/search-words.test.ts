@@ -22,6 +22,18 @@ describe('the words for what was proved', () => {
     expect(open).toMatch(/no less than £480\.00, up to 4\.2 % above that .*1 scheme was looked at\.$/);
   });
 
+  it('do not call it £0.00 where nothing but what every way takes is asked for', () => {
+    const schemes = foundAmong(demoEstimate('saltglass-row')).schemes.map((one) => ({
+      ...one,
+      worksPence: 0,
+    }));
+    const words = provedWords(found({ schemes }));
+    expect(words).toMatch(
+      /^Of all ways that fail no check, none is cheaper to do: .*proved\. 12 schemes were looked at\.$/,
+    );
+    expect(words).not.toContain('£0.00');
+  });
+
   it('say that nothing was found', () => {
     expect(provedWords(found({ schemes: [] }))).toMatch(
       /^Every way fails some check, and none is left to try/,

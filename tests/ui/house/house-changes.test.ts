@@ -83,6 +83,17 @@ describe('a room parted by a wall', () => {
     expect(faultsOf(job)).toEqual([]);
   });
 
+  it('has the photos of both, each once, when the two are made one', () => {
+    const drawing = drawingOf(copyOf('saltglass-row'));
+    const [living, dining] = ['Living room', 'Dining room'].map((name) => roomNamed(drawing, name));
+    if (living === undefined || dining === undefined) throw new Error('both are wanted');
+    const [a, b, c] = ['a', 'b', 'c'].map((letter) => letter.repeat(64)) as [string, string, string];
+    dining.photos = [a, b];
+    living.photos = [b, c];
+    expect(joinRooms(drawing, dining.id, living.id)).toEqual({ ok: true });
+    expect(roomNamed(drawing, 'Dining room').photos).toEqual([a, b, c]);
+  });
+
   it.each([
     [-1, 'That wall is not so long.'],
     [9000, 'That wall is not so long.'],
