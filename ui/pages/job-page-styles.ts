@@ -370,32 +370,4 @@ export const jobPageCss = css`
       z-index: 2;
     }
   }
-  @media print {
-    :host,
-    :host([wide-sheet]) {
-      display: block;
-      height: auto;
-    }
-    .tools,
-    step-run,
-    .controls,
-    price-bar,
-    .strip,
-    .aside {
-      display: none;
-    }
-    .sheet,
-    .compare {
-      overflow: visible;
-      border: 0;
-    }
-    .plan {
-      height: 160mm;
-      break-inside: avoid;
-    }
-    /* The list that is shopped by has a sheet of its own, with its own head. */
-    :host([shopping]) :is(header, .notice, .plan, toast-line) {
-      display: none;
-    }
-  }
 `;

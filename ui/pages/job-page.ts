@@ -34,6 +34,7 @@ import type { DrawAsk, DrawnWay } from '../way-drawing/way-draft.ts';
 import { jobHeader } from './job-header.ts';
 import { jobKey } from './job-keys.ts';
 import { jobNotice, takesRoom } from './job-notice.ts';
+import { jobPagePrintCss } from './job-page-print-styles.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
@@ -61,7 +62,7 @@ export class JobPage extends LitElement {
     asked: { state: true },
     tapped: { state: true },
   };
-  static override styles = [controlsCss, jobPageCss];
+  static override styles = [controlsCss, jobPageCss, jobPagePrintCss];
   declare route: JobRoute;
   declare router: Router;
   declare api: ApiClient;
