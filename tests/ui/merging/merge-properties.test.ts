@@ -162,19 +162,28 @@ const surveyed = ({ supply }: Job): ReadonlyMap<string, string> =>
     ]),
   );
 
+const wordsOfCables = (legs: Job['legs'], circuitId: string): string =>
+  JSON.stringify(
+    legs
+      .filter(({ circuit }) => circuit === circuitId)
+      .map((leg) => [leg.id, leg.from, leg.to])
+      .sort(),
+  );
+
 /** The cables of each circuit, by where they go. */
 const cabling = ({ legs, circuits }: Job): ReadonlyMap<string, string> =>
-  new Map(
-    circuits.map(({ id }) => [
-      id,
-      JSON.stringify(
-        legs
-          .filter(({ circuit }) => circuit === id)
-          .map((leg) => [leg.id, leg.from, leg.to])
-          .sort(),
-      ),
-    ]),
+  new Map(circuits.map(({ id }) => [id, wordsOfCables(legs, id)]));
+
+/** The cables that one person gave a circuit that the other does not have, but for those to what the other took away. */
+function cablesLeft(side: Job, merged: Job, circuitId: string): string {
+  const ids = new Set([...merged.points, ...merged.boards].map(({ id }) => id));
+  const stands = (end: Job['legs'][number]['from']): boolean =>
+    Object.entries(end).every(([what, id]) => !['point', 'board'].includes(what) || ids.has(String(id)));
+  return wordsOfCables(
+    side.legs.filter(({ from, to }) => stands(from) && stands(to)),
+    circuitId,
   );
+}
 
 function recabled(before: Job, after: Job): readonly string[] {
   const was = cabling(before);
@@ -198,7 +207,9 @@ describe('a merged job', () => {
           for (const [id, whole] of wholes(merged)) {
             const sides = [a.get(id), b.get(id)];
             if (sides.every((side) => side !== base.get(id))) seen.both++;
-            expect(sides, id).toContain(whole);
+            const alone = [here, there].filter((_, i) => sides[1 - i] === undefined);
+            const left = wholes === cabling ? alone.map((side) => cablesLeft(side, merged, id)) : [];
+            expect([...sides, ...left], id).toContain(whole);
           }
         }
       }),
