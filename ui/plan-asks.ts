@@ -91,9 +91,8 @@ export type PlanAnswer =
 export const isAskOf = <K extends keyof PlanAsks>(ask: PlanAsk | null, tool: K): ask is PlanAsk & AskOf<K> =>
   ask?.tool === tool;
 
-/** Whether a tool is worked with for a while: then the plan has what room there is on a phone. */
-export const needsThePlan = (ask: PlanAsk | null): boolean =>
-  ask !== null && ['points', 'order', 'reshape'].includes(ask.tool);
+/** Whether the plan is what is tapped next: then it has what room there is on a phone. A way that is drawn has its own form below. */
+export const needsThePlan = (ask: PlanAsk | null): boolean => ask !== null && ask.tool !== 'way';
 
 /** What is asked of a tool at this moment; what was asked first once it is to be put away. */
 export const newestAsk = <K extends keyof PlanAsks>(ask: PlanAsk | null, first: AskOf<K>): AskOf<K> =>
