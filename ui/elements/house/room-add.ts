@@ -257,14 +257,18 @@ export class RoomAdd extends LitElement {
         }
       </div>
       <div class="pair">
-        ${lengthField({
-          label: 'In from that end',
-          value: this.inMm,
-          min: -20_000,
-          took: (mm) => {
-            this.inMm = mm ?? 0;
-          },
-        })}
+        ${
+          beside === null
+            ? nothing
+            : lengthField({
+                label: 'In from that end',
+                value: this.inMm,
+                min: -20_000,
+                took: (mm) => {
+                  this.inMm = mm ?? 0;
+                },
+              })
+        }
         ${
           open === null
             ? nothing
