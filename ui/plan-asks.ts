@@ -91,9 +91,12 @@ export type PlanAnswer =
 export const isAskOf = <K extends keyof PlanAsks>(ask: PlanAsk | null, tool: K): ask is PlanAsk & AskOf<K> =>
   ask?.tool === tool;
 
-/** Whether a tool is worked with for a while: then the plan has what room there is on a phone. */
+/**
+ * Whether a tool has what room there is on a phone for the plan. One that places a single thing has not: what is placed must be in
+ * sight once the plan is small again.
+ */
 export const needsThePlan = (ask: PlanAsk | null): boolean =>
-  ask !== null && ['points', 'order', 'reshape'].includes(ask.tool);
+  ask !== null && ['points', 'order', 'reshape', 'wall', 'spots'].includes(ask.tool);
 
 /** What is asked of a tool at this moment; what was asked first once it is to be put away. */
 export const newestAsk = <K extends keyof PlanAsks>(ask: PlanAsk | null, first: AskOf<K>): AskOf<K> =>

@@ -58,7 +58,7 @@ export class SchemeStrip extends LitElement {
     const { estimate, scheme, moving } = this.view;
     const schemes = estimate.schemes.map((one) => (one.id === scheme?.id ? scheme : one));
     if (schemes.length === 0)
-      return html`<p class="hint">No scheme yet. A scheme is one complete way to join the wanted points: make one in Ways.</p>`;
+      return html`<p class="hint">No scheme yet. A scheme is one complete way to join the wanted points; the step Ways finds one, or makes one.</p>`;
     const scalePence = Math.max(...schemes.map(({ totals }) => totals.grossPence));
     return html`<ul aria-label="Schemes" aria-busy=${moving}>
       ${repeat(

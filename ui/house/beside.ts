@@ -1,5 +1,5 @@
 import { outlineEdges } from '#engine/plan/room-outline.ts';
-import type { Side, Storey } from '#model/building.ts';
+import type { Side, Storey, Wall } from '#model/building.ts';
 import type { Drawing, Outcome } from './drawing.ts';
 import { done, refused } from './drawing.ts';
 import { moveEnds } from './move-walls.ts';
@@ -43,7 +43,10 @@ export function beginningBeside(storey: Storey, beside: Beside, firstSideMm: num
   // The new room goes round the other way along the wall than the one that has it: from the end of their side to its beginning.
   const along = unit(minus(edge.from, edge.to));
   const through = times(leftOf(along), wall.thicknessMm);
-  const [begin, end] = [plus(edge.to, through), plus(edge.from, through)];
+  const inward = times(along, -1);
+  const towards = leftOf(along);
+  const begin = clearOfWalls(storey, wall, { at: plus(edge.to, through), inward: along, towards });
+  const end = clearOfWalls(storey, wall, { at: plus(edge.from, through), inward, towards });
   // Looking at the wall from within, its beginning is on the right hand.
   const corner =
     beside.from === 'right'
@@ -51,6 +54,34 @@ export function beginningBeside(storey: Storey, beside: Beside, firstSideMm: num
       : plus(end, times(along, -firstSideMm - beside.inMm));
   return { corner, along };
 }
+
+/**
+ * An end of the shared wall, on the new room's face: where a wall stands on that side of it, as on a storey that was copied from
+ * below, the end is the face of that wall and not the middle of it.
+ */
+function clearOfWalls(
+  storey: Storey,
+  wall: Wall,
+  { at, inward, towards }: { readonly at: Vector; readonly inward: Vector; readonly towards: Vector },
+): Vector {
+  const far = (end: Vector): number => Math.hypot(...minus(end, at));
+  const node = far(wall.from) < far(wall.to) ? wall.from : wall.to;
+  const depthsMm = storey.walls
+    .filter(({ id, core }) => id !== wall.id && core !== 'open')
+    .flatMap(({ from, to, thicknessMm }) => {
+      if (isSame(from, node)) return standsTo(minus(to, from), towards) ? [thicknessMm / 2] : [];
+      if (isSame(to, node)) return standsTo(minus(from, to), towards) ? [thicknessMm / 2] : [];
+      return [];
+    });
+  if (depthsMm.length === 0) return at;
+  return plus(at, times(inward, dot(minus(node, at), inward) + Math.max(...depthsMm)));
+}
+
+/** Whether two ends are one node: walls are parted where they meet, to the millimetre. */
+const isSame = (a: Vector, b: Vector): boolean => Math.hypot(...minus(a, b)) < 1;
+
+/** Whether a wall goes off square to the shared one, near enough for half its thickness to be what it takes of it. */
+const standsTo = (away: Vector, towards: Vector): boolean => dot(unit(away), towards) > 0.99;
 
 /** The thickness that a wall between two rooms may be given while a room is put there; null where it is settled. */
 export function openThickness(

@@ -9,6 +9,15 @@ import { wallMap } from './wall-map.ts';
 export interface FreeWall extends Pick<Beside, 'wallId' | 'side'> {
   /** "right of Hall". */
   readonly words: string;
+  /** Its ends by `Beside.from`, as they lie on the plan: the lower or left one first. */
+  readonly ends: readonly WallEnd[];
+}
+
+/** An end that a new room can be in line with. */
+export interface WallEnd {
+  readonly from: Beside['from'];
+  /** "its left end", on the plan. */
+  readonly words: string;
 }
 
 /** Which way a side of a room looks on the plan, seen from its middle. */
@@ -20,6 +29,16 @@ export function sideWord({ from, to }: Pick<RoomSide, 'from' | 'to'>): 'left' | 
 }
 
 const beyondWords = { left: 'left of', right: 'right of', upper: 'above', lower: 'below' } as const;
+
+const end = (from: Beside['from'], word: string): WallEnd => ({ from, words: `its ${word} end` });
+
+/** `from` is told as seen from within the new room: whoever stands above a wall on the plan has its right end on the left hand. */
+const endsBeyond = {
+  left: [end('right', 'lower'), end('left', 'upper')],
+  right: [end('left', 'lower'), end('right', 'upper')],
+  upper: [end('right', 'left'), end('left', 'right')],
+  lower: [end('left', 'left'), end('right', 'right')],
+} as const;
 
 /** The walls of a storey beside which a room can be drawn, room by room in the order of the file. */
 export function freeWalls(storey: Storey): readonly FreeWall[] {
@@ -35,6 +54,7 @@ export function freeWalls(storey: Storey): readonly FreeWall[] {
           wallId,
           side: otherSide(theirs),
           words: `${beyondWords[word]} ${room.name}${isOnly ? '' : `, side ${i + 1}`}${free.length > 1 ? `, part ${part + 1}` : ''}`,
+          ends: endsBeyond[word],
         }));
     });
   });

@@ -98,6 +98,31 @@ describe('a house drawn by edits', () => {
     expect(faults(job)).toEqual([]);
   });
 
+  it('fits a room between walls copied from below, from either end of the wall it stands beside', () => {
+    const ground = draw(draw(empty(), 'Hall', [4200, 3700]), 'Kitchen', [2600, 2900], 'above Hall');
+    const made = addStorey(ground, 'First floor', 'outer-walls');
+    if (made === null) throw new Error('There was no storey to copy.');
+    const shell = changed(ground, made.edit);
+    const bed = done(shell, drawRoom(shell, made.storeyId, asked(shell, 'Bed', [4200, 3700])));
+    const free = freeWalls(storeyOf(bed, 1)).filter(({ words }) => words.startsWith('above Bed'));
+    const within = free.flatMap((wall) =>
+      (['left', 'right'] as const).flatMap((from) => {
+        const bath = {
+          ...asked(bed, 'Bath', [2600, 2900]),
+          beside: { wallId: wall.wallId, side: wall.side, from, inMm: 0 },
+        };
+        const drawn = drawRoom(bed, made.storeyId, bath);
+        if (!drawn.ok) return [];
+        const job = changed(bed, drawn.edit);
+        return storeyOf(job, 1).walls.length === storeyOf(bed, 1).walls.length ? [sizes(job, 'Bath', 1)] : [];
+      }),
+    );
+    expect(within).toEqual([
+      [2600, 2900, 2600, 2900],
+      [2600, 2900, 2600, 2900],
+    ]);
+  });
+
   it('is the same job each time an edit is made on it, ids and all', () => {
     const job = house();
     const made = drawRoom(job, storeyOf(job).id, asked(job, 'Utility', [2000, 1500], 'right of Kitchen'));

@@ -94,14 +94,17 @@ export class LegList extends LitElement {
       </div>`;
   }
 
-  /** From the board to the first point; both ends are then chosen in its form. */
+  /** From the board to the first point that no cable leads to, else to the first; both ends are then chosen in its form. */
   #add(circuit: Circuit): void {
     const { job } = this.view;
     const id = newId();
     const origin: End = { origin: circuit.id };
-    const first = foundPoints(job, circuit.id)[0];
-    if (first === undefined) return;
-    const leg = { id, circuit: circuit.id, from: origin, to: { point: first.id } };
+    const found = foundPoints(job, circuit.id);
+    const ends = job.legs.flatMap(({ from, to }) => [from, to]);
+    const isReached = (id: string): boolean => ends.some((end) => 'point' in end && end.point === id);
+    const next = found.find(({ id: pointId }) => !isReached(pointId)) ?? found[0];
+    if (next === undefined) return;
+    const leg = { id, circuit: circuit.id, from: origin, to: { point: next.id } };
     const edit = markable(addLeg(leg, `on ${circuit.name}`), (certainty) => markOrder(circuit, certainty));
     send(this, 'job-edit', edit);
     send(this, 'thing-chosen', { subjectId: id });

@@ -5,6 +5,7 @@ import type { Plan } from '#engine/plan/plan.ts';
 import type { WallSpot } from '#engine/plan/plane.ts';
 import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
 import type { Choice } from '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
@@ -31,6 +32,7 @@ const inside = (event: CustomEvent<FieldChange<unknown>>): void => event.stopPro
  *
  * @fires place-change - detail: { place }
  * @fires place-wanted - the place is to be tapped on the plan
+ * @fires storey-shown - the storey of a wall chosen from the list
  */
 export class PlaceFields extends LitElement {
   static override properties: PropertyDeclarations = {
@@ -116,8 +118,11 @@ export class PlaceFields extends LitElement {
   #wallChosen(plan: Plan, faces: readonly WallChoice[], value: string | null): void {
     const face = faces.find((each) => each.value === value);
     if (value === null) this.#send(null);
-    else if (face !== undefined)
-      this.#sendSpot(middleOfFace(plan, face.wallId, face.side), this.place?.heightMm ?? this.newHeightMm);
+    if (face === undefined) return;
+    this.#sendSpot(middleOfFace(plan, face.wallId, face.side), this.place?.heightMm ?? this.newHeightMm);
+    // The list has the walls of every storey: the plan shows where the chosen one put it.
+    const storeyId = plan.wallById.get(face.wallId)?.storeyId;
+    if (storeyId !== undefined) send(this, 'storey-shown', { storeyId });
   }
 
   #details(plan: Plan, place: Place): TemplateResult {

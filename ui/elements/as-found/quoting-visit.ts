@@ -100,8 +100,9 @@ export class QuotingVisit extends LitElement {
     </nav>`;
   }
 
+  /** The button that began it stands far below its head. */
   override firstUpdated(): void {
-    this.#light();
+    void this.#go(this.at);
   }
 
   /** Lights on the plan what is asked of. */

@@ -79,7 +79,7 @@ export class FixtureList extends LitElement {
       ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
       ${
         own.length === 0
-          ? html`<p class="hint">Sinks, hobs, baths, radiators and gas keep points and cables at a distance: nothing is told of yet.</p>`
+          ? html`<p class="hint">Sinks, hobs, baths, radiators and gas keep points and cables at a distance: none is noted yet.</p>`
           : html`<ul class="list">
               ${own.map((fixture) => this.#fixture(fixture))}
             </ul>`

@@ -25,10 +25,6 @@ const houseCorners = choicesOf<HouseCorner>({
   'upper-left': 'upper left',
   'upper-right': 'upper right',
 });
-const ends = choicesOf<Beside['from']>({
-  left: 'its left end, seen from in the new room',
-  right: 'its right end, seen from in the new room',
-});
 
 /** Draws a new room: what it is, its sides as measured, and beside which wall it stands. */
 export class RoomAdd extends LitElement {
@@ -158,7 +154,8 @@ export class RoomAdd extends LitElement {
       <div class="buttons" role="group" aria-label="How it is measured">
         ${this.#segment('two-sides', 'Two sides')}${this.#segment('wall-by-wall', 'Wall by wall')}
       </div>
-      ${this.how === 'two-sides' ? this.#twoSides(isFirst) : this.#walls()} ${isFirst ? this.#outer() : this.#where()}
+      ${isFirst ? nothing : this.#where()} ${this.how === 'two-sides' ? this.#twoSides(isFirst) : this.#walls()}
+      ${isFirst ? this.#outer() : nothing}
       ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
       <div class="buttons"><button class="main" @click=${() => this.#draw()}>Draw ${this.#name}</button></div>
     </div>`;
@@ -229,36 +226,49 @@ export class RoomAdd extends LitElement {
 
   #where(): TemplateResult {
     const walls = freeWalls(this.storey);
-    const open = this.beside === null ? null : openThickness(this.storey, this.beside);
+    const { beside } = this;
+    const open = beside === null ? null : openThickness(this.storey, beside);
+    const chosen = walls.find(({ wallId, side }) => wallId === beside?.wallId && side === beside.side);
     return html`<div class="pair">
         ${choiceOf({
           label: 'Where',
           options: walls.map(({ wallId, words }) => ({ value: wallId, label: words })),
-          value: this.beside?.wallId ?? null,
+          value: beside?.wallId ?? null,
           empty: 'Choose, or tap the wall',
           took: (wallId) => {
             const wall = walls.find((one) => one.wallId === wallId);
-            this.beside = wall === undefined ? null : { ...wall, from: this.beside?.from ?? 'left', inMm: 0 };
+            this.beside =
+              wall === undefined
+                ? null
+                : { wallId: wall.wallId, side: wall.side, from: wall.ends[0]?.from ?? 'left', inMm: 0 };
           },
         })}
-        ${choiceOf({
-          label: 'In line with',
-          options: ends,
-          value: this.beside?.from ?? 'left',
-          took: (from) => {
-            if (this.beside !== null) this.beside = { ...this.beside, from };
-          },
-        })}
+        ${
+          beside === null || chosen === undefined
+            ? nothing
+            : choiceOf({
+                label: 'In line with',
+                options: chosen.ends.map(({ from, words }) => ({ value: from, label: words })),
+                value: beside.from,
+                took: (from) => {
+                  this.beside = { ...beside, from };
+                },
+              })
+        }
       </div>
       <div class="pair">
-        ${lengthField({
-          label: 'In from that end',
-          value: this.inMm,
-          min: -20_000,
-          took: (mm) => {
-            this.inMm = mm ?? 0;
-          },
-        })}
+        ${
+          beside === null
+            ? nothing
+            : lengthField({
+                label: 'In from that end',
+                value: this.inMm,
+                min: -20_000,
+                took: (mm) => {
+                  this.inMm = mm ?? 0;
+                },
+              })
+        }
         ${
           open === null
             ? nothing

@@ -47,6 +47,8 @@ export class RoomList extends LitElement {
   declare view: JobView;
   declare private adding: boolean;
   #within: Element | null = null;
+  /** Whether the form of a new room is brought into sight when it is there: it opens above the button that asked for it. */
+  #goesToForm = false;
   readonly #reshaping = new Reshaping(this, () => this.view);
 
   constructor() {
@@ -58,6 +60,11 @@ export class RoomList extends LitElement {
     const before = changed.get('view');
     if (before !== undefined && (before.job !== this.view.job || before.storeyId !== this.view.storeyId))
       this.#reshaping.follow();
+    if (!this.#goesToForm) return;
+    this.#goesToForm = false;
+    const heading = this.renderRoot.querySelector<HTMLElement>('.new-room');
+    heading?.focus({ preventScroll: true });
+    heading?.scrollIntoView({ block: 'start' });
   }
 
   override connectedCallback(): void {
@@ -84,8 +91,14 @@ export class RoomList extends LitElement {
       </ul>
       ${
         isAdding
-          ? html`<h4>${storey.rooms.length === 0 ? 'The first room' : 'A new room'}</h4>
-              <room-add .view=${this.view} .storey=${storey}></room-add>`
+          ? html`<h4 class="new-room" tabindex="-1">${storey.rooms.length === 0 ? 'The first room' : 'A new room'}</h4>
+              <room-add
+                .view=${this.view}
+                .storey=${storey}
+                @job-edit=${() => {
+                  this.#goesToForm = true;
+                }}
+              ></room-add>`
           : nothing
       }
       ${storey.walls.length === 0 ? nothing : this.#storeyParts(storey)}
@@ -97,6 +110,7 @@ export class RoomList extends LitElement {
                 aria-expanded=${isAdding}
                 @click=${() => {
                   this.adding = !this.adding;
+                  this.#goesToForm = this.adding;
                 }}
               >
                 ${this.adding ? 'No more rooms' : 'Draw another room'}
@@ -164,6 +178,7 @@ export class RoomList extends LitElement {
       @click=${() => {
         const made = addStorey(this.view.job, storeyName(this.view.job.storeys.length), parts);
         if (made === null) return;
+        this.#goesToForm = true;
         send(this, 'job-edit', made.edit);
         send(this, 'storey-shown', { storeyId: made.storeyId });
       }}

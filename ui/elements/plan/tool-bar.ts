@@ -95,9 +95,10 @@ export class ToolBar extends LitElement {
         return this.#order(ask);
       case 'place':
       case 'wall':
-      case 'spur':
       case 'joint':
-        return this.#row('said' in ask ? ask.said : '', html`${this.#stop('Stop')}`);
+        return html`<div class="row">${this.#stop('Stop')}</div>`;
+      case 'spur':
+        return this.#row(ask.said, this.#stop('Stop'));
       case 'reshape':
         return html`<reshape-bar .ask=${ask} .undoLabel=${this.undoLabel}></reshape-bar>`;
       case 'spots':

@@ -44,7 +44,7 @@ export class WallTool implements PlanTool {
   }
 
   get hint(): TemplateResult {
-    return html`Tap the wall, nearer to the end that the new room is in line with. <span class="by-key">Escape gives up.</span>`;
+    return html`Tap the wall, near the end to line up with. <span class="by-key">Escape gives up.</span>`;
   }
 
   drawing(frame: SheetFrame): PlaceDrawing {
