@@ -97,8 +97,8 @@ export class SurveyItem extends LitElement {
     return html`${isAssumed ? this.#confirm() : nothing}
       <div class="fields">${this.#fields()}</div>
       ${this.#putOff()}
-      <p class="now" role="status">${stateWords[ask.state]}</p>
-      <p class="worth">${view.scheme === null ? 'There is no price yet for it to move.' : worthSentence(ask)}</p>
+      <p class="now" role="status">${ask.state === 'open' ? nothing : stateWords[ask.state]}</p>
+      ${view.scheme === null ? nothing : html`<p class="worth">${worthSentence(ask)}</p>`}
       <p class="why">${ask.why}</p>
       ${waiting.length === 0 ? nothing : html`<p class="waits">Checks wait for it: ${listed(waiting)}.</p>`}
       ${ask.source === null ? nothing : html`<p class="source">${ask.source}</p>`}`;

@@ -15,6 +15,9 @@ import {
   zoomed,
 } from './plan-window.ts';
 
+/** The highest bar that comes and goes beside the plan; where it loses more, a tool that had the window was put away. */
+const BAR_PX = 100;
+
 /** What a window is chosen for. */
 export interface Shown {
   readonly worked: Worked;
@@ -58,10 +61,11 @@ export class PlanSight {
     return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size));
   }
 
-  /** A box that only grew or shrank at its foot, as beside a tool's bar, shows what stays where it was: under the finger. */
+  /** A box that grew at its foot, or shrank by no more than a tool's bar, shows what stays where it was: under the finger. */
   #stillWindow({ width, height }: Size): PlanWindow | null {
     if (this.#still?.key !== this.#key || this.#still.size.width !== width) return null;
     const { window, size } = this.#still;
+    if (size.height - height > BAR_PX) return null;
     return panned(window, 0, (size.height - height) / 2);
   }
 
