@@ -93,10 +93,10 @@ export const isAskOf = <K extends keyof PlanAsks>(ask: PlanAsk | null, tool: K):
 
 /**
  * Whether a tool has what room there is on a phone for the plan. One that places a single thing has not: what is placed must be in
- * sight once the plan is small again.
+ * sight once the plan is small again. Nor has one that taps over a picture: its corners must stay where they are from tap to tap.
  */
 export const needsThePlan = (ask: PlanAsk | null): boolean =>
-  ask !== null && ['points', 'order', 'reshape', 'wall', 'spots'].includes(ask.tool);
+  ask !== null && ['points', 'order', 'reshape', 'wall'].includes(ask.tool);
 
 /** What is asked of a tool at this moment; what was asked first once it is to be put away. */
 export const newestAsk = <K extends keyof PlanAsks>(ask: PlanAsk | null, first: AskOf<K>): AskOf<K> =>

@@ -283,21 +283,30 @@ export class AsFoundStep extends LitElement {
   }
 
   #start(): TemplateResult {
+    const hasWalls = this.view.job.storeys.some(({ walls }) => walls.length > 0);
     return html`<div class="start">
       <h3>Ways to start</h3>
       <ol>
-        <li>Draw the rooms by their sides, under Rooms and walls below.</li>
-        <li>Open a demo job from <a href="/">the list of jobs</a> and look how one is filled in.</li>
-        <li>List the points room by room, under Points below; no plan is needed for a first price.</li>
+        ${hasWalls ? nothing : html`<li>Draw the rooms by their sides.</li>`}
+        <li>List the points room by room${hasWalls ? '' : '; no plan is needed for a first price'}.</li>
         <li>Tap the points on the plan.</li>
+        ${hasWalls ? nothing : html`<li>Or open a demo job from <a href="/">the list of jobs</a> and look how one is filled in.</li>`}
       </ol>
       <div class="buttons">
+        ${hasWalls ? nothing : html`<button class="small" @click=${() => void this.#drawRooms()}>Draw rooms</button>`}
         <button class="small" @click=${() => void this.#listByRoom()}>List points by room</button>
         <button class="small" aria-pressed=${this.#points.isOn} @click=${() => this.#points.toggle()}>
           ${this.#points.isOn ? 'Tap each point; press here when done' : 'Tap points on the plan'}
         </button>
       </div>
     </div>`;
+  }
+
+  /** Opens the section of the rooms and brings it to the top of sight. */
+  async #drawRooms(): Promise<void> {
+    this.#toggle('rooms', true);
+    await this.updateComplete;
+    this.renderRoot.querySelector('room-list')?.closest('details')?.scrollIntoView({ block: 'start' });
   }
 
   /** Opens the list by room and goes to its first field: it lies further down than a screen shows. */

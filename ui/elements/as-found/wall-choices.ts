@@ -7,6 +7,8 @@ export interface WallChoice {
   /** Names the face among the choices. */
   readonly value: string;
   readonly label: string;
+  /** The name of its storey; absent where the house has one only. */
+  readonly group?: string;
   readonly wallId: string;
   readonly side: Side;
 }
@@ -24,11 +26,13 @@ interface Face {
  * Every face of a wall on which something can stand, named by its room and by what lies behind it: "Living room,
  * wall to the hall". Faces of one name are told apart by where on the plan they are, then by number.
  *
- * In the order of the storeys from the lowest, and within it of their rooms and of the rooms' walls; faces that
- * look into no room come last.
+ * Storey by storey from the lowest; within it in the order of the rooms and of the rooms' walls, and faces that look into no
+ * room last.
  */
 export function wallChoices(plan: Plan): readonly WallChoice[] {
-  const faces = [...inRooms(plan), ...outsideRooms(plan)];
+  const storeyIds = plan.storeys.map(({ storey }) => storey.id);
+  const turn = ({ wall }: Face): number => storeyIds.indexOf(wall.storeyId);
+  const faces = [...inRooms(plan), ...outsideRooms(plan)].toSorted((a, b) => turn(a) - turn(b));
   const placed = toldApart(faces, ({ label, wall, side }) => `${label}, ${whereOnPlan(wall, side)}`);
   const numbers = new Map<string, number>();
   return placed.map(({ wall, side, label }) => {
@@ -38,6 +42,7 @@ export function wallChoices(plan: Plan): readonly WallChoice[] {
     return {
       value: faceValue(wall.wall.id, side),
       label: isAlone ? label : `${label} (${number})`,
+      ...(storeyIds.length > 1 ? { group: plan.storeyById.get(wall.storeyId)?.storey.name ?? '' } : {}),
       wallId: wall.wall.id,
       side,
     };
@@ -65,9 +70,13 @@ function inRooms(plan: Plan): readonly Face[] {
   );
 }
 
+/** A room within a sentence: "the hall"; one with a figure in its name keeps it as it is: "Bed 2". */
+const roomInWords = ({ room: { name } }: PlanRoom): string =>
+  /\d/.test(name) ? name : `the ${name.toLowerCase()}`;
+
 function wallName(plan: Plan, { wall }: PlanWall, side: Side): string {
   const behind = roomBehind(plan, wall.id, otherSide(side));
-  if (behind !== null) return `wall to the ${behind.room.name.toLowerCase()}`;
+  if (behind !== null) return `wall to ${roomInWords(behind)}`;
   if (wall.party === true) return 'party wall';
   return wall.external ? 'outside wall' : 'wall';
 }
@@ -78,8 +87,7 @@ function outsideRooms(plan: Plan): readonly Face[] {
       if (wall.wall.core === 'open' || roomBehind(plan, wall.wall.id, side) !== null) return [];
       const behind = roomBehind(plan, wall.wall.id, otherSide(side));
       const storey = plan.storeyById.get(wall.storeyId)?.storey.name ?? '';
-      const label =
-        behind === null ? `${storey}, a wall` : `Outside, at the ${behind.room.name.toLowerCase()}`;
+      const label = behind === null ? `${storey}, a wall` : `Outside, at ${roomInWords(behind)}`;
       return [{ wall, side, label }];
     }),
   );

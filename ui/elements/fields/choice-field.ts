@@ -6,6 +6,8 @@ import { FieldElement } from './field-element.ts';
 export interface Choice {
   readonly value: string;
   readonly label: string;
+  /** What it is one of, where the choices are many: the heading that it stands under with those beside it. */
+  readonly group?: string;
   /** Why it cannot be chosen; absent where it can. */
   readonly notPossible?: string;
 }
@@ -39,7 +41,7 @@ export class ChoiceField extends FieldElement {
             ?disabled=${this.disabled}
             @change=${(event: Event) => this.#changed(event)}
           >
-            ${this.#emptyOption()}${this.options.map((option) => this.#option(option))}
+            ${this.#emptyOption()}${this.#groups().map(([group, options]) => this.#group(group, options))}
           </select>
         </div>
         ${this.certaintyControl()}
@@ -57,6 +59,23 @@ export class ChoiceField extends FieldElement {
     return html`<option value="" .selected=${live(!known)} ?disabled=${this.empty === null}>
       ${this.empty ?? 'Choose…'}
     </option>`;
+  }
+
+  /** Choices that follow each other under one heading, with it; '' for those under none. */
+  #groups(): readonly (readonly [group: string, options: readonly Choice[]])[] {
+    const groups: [string, Choice[]][] = [];
+    for (const option of this.options) {
+      const { group = '' } = option;
+      const last = groups.at(-1);
+      if (last?.[0] === group) last[1].push(option);
+      else groups.push([group, [option]]);
+    }
+    return groups;
+  }
+
+  #group(group: string, options: readonly Choice[]): TemplateResult {
+    const shown = options.map((option) => this.#option(option));
+    return group === '' ? html`${shown}` : html`<optgroup label=${group}>${shown}</optgroup>`;
   }
 
   #option({ value, label, notPossible }: Choice): TemplateResult {

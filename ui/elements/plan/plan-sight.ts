@@ -15,9 +15,6 @@ import {
   zoomed,
 } from './plan-window.ts';
 
-/** The highest bar that comes and goes beside the plan; where it loses more, a tool that had the window was put away. */
-const BAR_PX = 100;
-
 /** What a window is chosen for. */
 export interface Shown {
   readonly worked: Worked;
@@ -26,7 +23,7 @@ export interface Shown {
   readonly size: Size;
 }
 
-/** A window that stays as it is for as long as its box is as wide, although what is drawn may grow or shrink. */
+/** A window that stays as it is for as long as its box is as wide and no lower, although what is drawn may grow or shrink. */
 interface Still {
   readonly key: string;
   readonly window: PlanWindow;
@@ -61,11 +58,11 @@ export class PlanSight {
     return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size));
   }
 
-  /** A box that grew at its foot, or shrank by no more than a tool's bar, shows what stays where it was: under the finger. */
+  /** A box that grew at its foot shows what stays where it was: under the finger. One that shrank would cut it off. */
   #stillWindow({ width, height }: Size): PlanWindow | null {
     if (this.#still?.key !== this.#key || this.#still.size.width !== width) return null;
     const { window, size } = this.#still;
-    if (size.height - height > BAR_PX) return null;
+    if (height < size.height) return null;
     return panned(window, 0, (size.height - height) / 2);
   }
 

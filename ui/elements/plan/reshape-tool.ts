@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanPoint } from '#engine/plan/plane.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Storey } from '#model/building.ts';
 import {
@@ -44,6 +45,8 @@ interface Held {
   readonly asked: Reshape;
   readonly tried: Reshaped;
   readonly guides: readonly Stretch[];
+  /** The house that it was tried in. */
+  readonly of: unknown;
 }
 
 /** How far off a wall or a corner is still meant, px: half a finger. */
@@ -207,8 +210,16 @@ export class ReshapeTool implements PlanTool {
   #hold(part: HousePart, by: Vector, byKeys: boolean): void {
     const { worked, storeyId } = this.#of();
     const { asked, guides } = this.#askedBy(part, by, byKeys);
-    const tried = reshapedCopy(worked.job, storeyId, asked);
-    if (tried !== null) this.#held = { part, by, byKeys, asked, guides, tried };
+    const before = this.#held;
+    // What holds a wall holds it for some movements of the hand: the house is tried once for all of them.
+    const tried =
+      before !== null &&
+      before.of === worked &&
+      before.tried.storey.id === storeyId &&
+      isSameData(before.asked, asked)
+        ? before.tried
+        : reshapedCopy(worked.job, storeyId, asked);
+    if (tried !== null) this.#held = { part, by, byKeys, asked, guides, tried, of: worked };
   }
 
   /** What a pull means: keys go where they say, a hand is held by what is near. */
