@@ -1,6 +1,7 @@
 import type { Objectish } from 'immer';
 import { isSameData } from '#engine/plan/same-data.ts';
 import { NEVER_SENT } from '../device/kept-copy.ts';
+import { errorWords } from '../error-words.ts';
 import type { Keeping } from '../job-view.ts';
 import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
 import type { Merged, Theirs } from './both-changed.ts';
@@ -233,7 +234,7 @@ export class DocumentSession<T extends Objectish> {
 
   #hasFailed(error: unknown): void {
     this.#keeping = isGone(error) ? 'gone' : 'not-kept';
-    this.#trouble = error instanceof Error ? error.message : String(error);
+    this.#trouble = errorWords(error);
     this.#troubleCode = error instanceof ServerRefusal ? error.code : null;
   }
 

@@ -6,6 +6,7 @@ import { readJob } from '#model/read-job.ts';
 import { movePoint } from '../edits/move-point.ts';
 import { withoutLoose } from '../edits/photos.ts';
 import { withTrueNames } from '../edits/scheme-names.ts';
+import { errorWords } from '../error-words.ts';
 import type { JobEdit, PlacedAt } from '../job-events.ts';
 import type { JobView, Keeping } from '../job-view.ts';
 import { movablePoints } from '../movable-points.ts';
@@ -44,8 +45,6 @@ export interface DeskParts {
   /** Begins a thread that works out what follows the hand: the browser's, unless a test brings its own. */
   readonly movedWorker?: () => WorkerLike;
 }
-
-const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** How far the keeping is of all that papers are made from: what holds up the library is settled on its own page. */
 function keepingOf(job: Keeping, library: Keeping): Keeping {
@@ -137,7 +136,7 @@ export class JobDesk {
       this.#show();
     } catch (error) {
       this.#refusal =
-        error instanceof ServerRefusal ? error : new ServerRefusal(500, { detail: wordsOf(error) });
+        error instanceof ServerRefusal ? error : new ServerRefusal(500, { detail: errorWords(error) });
       this.#changed();
     }
   }
@@ -245,7 +244,7 @@ export class JobDesk {
     try {
       copy = await putAside(this.#parts.api, session.now, copyName);
     } catch (error) {
-      this.say(`Nothing was changed: the copy could not be put on the list: ${wordsOf(error)}`);
+      this.say(`Nothing was changed: the copy could not be put on the list: ${errorWords(error)}`);
       return;
     }
     this.edit(edit);
@@ -298,7 +297,7 @@ export class JobDesk {
       this.say(settled.said);
       return settled.jobId;
     } catch (error) {
-      this.say(`That did not get through: ${wordsOf(error)}`);
+      this.say(`That did not get through: ${errorWords(error)}`);
       return jobId;
     }
   }
@@ -313,7 +312,7 @@ export class JobDesk {
       if (aside !== null)
         this.say(`It had been changed elsewhere before: that is on the list as “${aside.title}”.`);
     } catch (error) {
-      this.say(`It could not be brought back: ${wordsOf(error)}`);
+      this.say(`It could not be brought back: ${errorWords(error)}`);
     }
   }
 

@@ -1,6 +1,7 @@
 import type { Storey, Underlay } from '#model/building.ts';
 import type { Asset } from '#model/job.ts';
 import { changeUnderlay, FIRST_OPACITY, putUnderlay } from '../edits/underlay.ts';
+import { errorWords } from '../error-words.ts';
 import { MARGIN } from '../house/straighten.ts';
 import type { JobEventDetails } from '../job-events.ts';
 import type { JobDesk } from './job-desk.ts';
@@ -18,8 +19,6 @@ export interface LaidWith {
 const LONGEST_PX = 2400;
 /** How wide a house's plan is taken to be until it is brought to scale, mm. */
 const FIRST_WIDTH_MM = 10_000;
-
-const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const storeyOf = (desk: LaidWith['desk'], storeyId: string): Storey | undefined =>
   desk.session?.now.storeys.find(({ id }) => id === storeyId);
@@ -59,7 +58,7 @@ export async function layUnderlay(
     };
     desk.edit(putUnderlay(storey, underlay, asset));
   } catch (error) {
-    desk.say(`The picture was not put there: ${wordsOf(error)}`);
+    desk.say(`The picture was not put there: ${errorWords(error)}`);
   }
 }
 
@@ -106,6 +105,6 @@ export async function straightenUnderlay(
     const { label } = changeUnderlay(storey, 'Straighten', {});
     desk.edit({ ...putUnderlay(storey, relaid(before, { ...made, asset }, straightening), asset), label });
   } catch (error) {
-    desk.say(`It was not straightened: ${wordsOf(error)}`);
+    desk.say(`It was not straightened: ${errorWords(error)}`);
   }
 }

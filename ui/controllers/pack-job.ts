@@ -1,3 +1,4 @@
+import { errorWords } from '../error-words.ts';
 import { handOut } from '../fetch-as-file.ts';
 import { counted } from '../written.ts';
 import { archiveName, archiveOf } from './job-archive.ts';
@@ -19,6 +20,6 @@ export async function packJob(
         `The file is made without ${counted(missing.length, 'picture')} that ${missing.length === 1 ? 'is' : 'are'} not on this device: ${missing.map(({ name }) => name).join(', ')}.`,
       );
   } catch (error) {
-    desk.say(`The file could not be made: ${error instanceof Error ? error.message : String(error)}`);
+    desk.say(`The file could not be made: ${errorWords(error)}`);
   }
 }

@@ -1,4 +1,5 @@
 import type { QuotationNote } from '#model/quotation-notes.ts';
+import { errorWords } from '../error-words.ts';
 import type { JobView } from '../job-view.ts';
 import { newId } from '../new-id.ts';
 import { answerDrafts } from '../quotations/answer-drafts.ts';
@@ -36,7 +37,7 @@ export interface OnTheDesk {
 const wordsOf = (error: unknown): string => {
   if (error instanceof ServerRefusal && error.status === 0)
     return 'There is no connection to the server, and this needs one. What you entered is still here: try again when there is.';
-  return error instanceof Error ? error.message : String(error);
+  return errorWords(error);
 };
 
 /** What the server has not answered may have been done all the same: it is asked for again under the same id. */

@@ -1,4 +1,5 @@
 import { addPhoto } from '../edits/photos.ts';
+import { errorWords } from '../error-words.ts';
 import type { JobEventDetails } from '../job-events.ts';
 import type { JobDesk } from './job-desk.ts';
 import type { Pictures } from './pictures.ts';
@@ -15,7 +16,7 @@ export interface TakenWith {
 const wordsOf = (error: unknown): string => {
   if (error instanceof DOMException && error.name === 'QuotaExceededError')
     return 'this device has no room left for it';
-  return error instanceof Error ? error.message : String(error);
+  return errorWords(error);
 };
 
 /** Keeps photos on the device, each smaller, and puts each to its thing: one step back a photo. What cannot be kept is said. */

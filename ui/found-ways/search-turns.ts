@@ -1,3 +1,4 @@
+import { errorWords } from '../error-words.ts';
 import type {
   FirstAnswer,
   Found,
@@ -42,7 +43,7 @@ export class SearchTurns {
         ask.what === 'search' ? await this.#search(turn, ask) : answerQuestion(this.#searcher, ask);
       if (answer !== null) post({ turn, is: 'answer', answer });
     } catch (error) {
-      post({ turn, is: 'trouble', message: error instanceof Error ? error.message : String(error) });
+      post({ turn, is: 'trouble', message: errorWords(error) });
     }
   }
 

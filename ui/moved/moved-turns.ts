@@ -1,3 +1,4 @@
+import { errorWords } from '../error-words.ts';
 import type { Reply, Turn } from '../found-ways/search-asks.ts';
 import { ChangeSender, ChangeTaker, type DataChange } from './data-changes.ts';
 import { type MovedAsk, type MovedSight, movedSightOf } from './moved-sight.ts';
@@ -18,7 +19,7 @@ export class MovedTurns {
     try {
       return { turn, is: 'answer', answer: this.#answered.changeTo(this.#work(ask)) };
     } catch (error) {
-      return { turn, is: 'trouble', message: error instanceof Error ? error.message : String(error) };
+      return { turn, is: 'trouble', message: errorWords(error) };
     }
   }
 }

@@ -6,6 +6,7 @@ import { isTyping, sendTyped } from '../controllers/focus.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
 import { today } from '../controllers/today.ts';
 import { demoLeft } from '../elements/firm/demo-left.ts';
+import { errorWords } from '../error-words.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
 import '../elements/firm/own-counts.ts';
@@ -169,7 +170,7 @@ export class FirmPage extends LitElement {
       await this.library.open();
       this.trouble = null;
     } catch (error) {
-      this.trouble = error instanceof Error ? error.message : String(error);
+      this.trouble = errorWords(error);
     }
     this.version++;
     await this.#goToAsked();
@@ -198,7 +199,7 @@ export class FirmPage extends LitElement {
       else await session.putMineOver(await session.readTheirs());
       this.trouble = null;
     } catch (error) {
-      this.trouble = error instanceof Error ? error.message : String(error);
+      this.trouble = errorWords(error);
     }
   }
 

@@ -11,6 +11,7 @@ import { type OpenedFile, openedFile } from '../controllers/opened-file.ts';
 import type { Pictures } from '../controllers/pictures.ts';
 import { jobHref } from '../controllers/router.ts';
 import { copyOfJob, newJob } from '../edits/new-job.ts';
+import { errorWords } from '../error-words.ts';
 import '../elements/deleted-jobs.ts';
 import '../elements/fault-list.ts';
 import '../elements/job-row.ts';
@@ -142,7 +143,7 @@ export class JobListPage extends LitElement {
       await act();
       if (this.trouble === before) this.trouble = null;
     } catch (error) {
-      this.trouble = error instanceof Error ? error.message : String(error);
+      this.trouble = errorWords(error);
     }
   }
 

@@ -123,15 +123,12 @@ function loopState({ supply, boards, readings }: Job): FactState {
 function bondAsk(supply: Supply, service: Service): Ask {
   const isOpen = bondsToSettle(supply).includes(service);
   const bond = `bond to ${serviceWords(service)}`;
-  const isSeen = supply.bonding.some((one) => one.service === service && one.seen);
+  const isThere = isOpen && supply.bonding.some((one) => one.service === service && one.seen);
   const field: AskField = { subjectId: 'supply', fact: bondFact(service), state: bondState(supply, service) };
   return askOf({
     id: bondFact(service),
-    short: isOpen && isSeen ? `size of the ${bond}` : bond,
-    words:
-      isOpen && isSeen
-        ? `Look how thick the main ${bond} is`
-        : `Look for the main ${bond}, and how thick it is`,
+    short: isThere ? `size of the ${bond}` : bond,
+    words: isThere ? `Look how thick the main ${bond} is` : `Look for the main ${bond}, and how thick it is`,
     why: 'Nothing is added while it is missing; one that is too small may have to be renewed.',
     source: 'BS 7671 411.3.1.2, 544.1.1, Table 54.8',
     ...atBoard,

@@ -7,6 +7,7 @@ import type { Sheet } from '#engine/price/list/sheet.ts';
 import type { ColumnMap, Prices } from '#model/library.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
 import { importPrices } from '../../edits/price-import.ts';
+import { errorWords } from '../../error-words.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import { counted } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -97,7 +98,7 @@ export class PriceImport extends LitElement {
       this.#open(file.name, await this.readFile(file));
     } catch (error) {
       this.opened = null;
-      this.trouble = `${file.name}: ${error instanceof Error ? error.message : String(error)}`;
+      this.trouble = `${file.name}: ${errorWords(error)}`;
     }
     this.isReading = false;
     // The same file may be opened again once it was mended.
