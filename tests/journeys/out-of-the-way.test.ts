@@ -23,7 +23,7 @@ describe('a point that is dragged on a phone', () => {
     const others = page.locator('plan-view :is(g.rooms, g.findings)');
     const seen = (): Promise<readonly boolean[]> =>
       others.evaluateAll((groups) => groups.map((group) => getComputedStyle(group).display !== 'none'));
-    expect(await seen()).toEqual([true, true]);
+    await expect.poll(seen).toEqual([true, true]);
     await pullW1(page);
     const drawn = page.locator('plan-view g.dimensions text');
     await expect.poll(() => drawn.allTextContents()).toContain('W1');
