@@ -13,7 +13,8 @@ describe('the README', () => {
   it('shows the figures that the product gives', () => {
     for (const scheme of demoEstimate('saltglass-row').schemes) {
       const { totals, range, id, name, complies } = scheme;
-      const pounds = (pence: number, digits: number): string => `£${(pence / 100).toFixed(digits)}`;
+      const pounds = (pence: number, digits: number): string =>
+        `£${(pence / 100).toLocaleString('en-GB', { minimumFractionDigits: digits, maximumFractionDigits: digits })}`;
       expect(readme).toContain(
         `| \`${id}\` | ${name} | ${complies} | ${totals.hours.toFixed(1)} h | ${pounds(totals.grossPence, 2)} | ${pounds(range.lowPence, 0)} to ${pounds(range.highPence, 0)} |`,
       );

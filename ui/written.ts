@@ -1,5 +1,5 @@
 // One wording of money and of lists, on the screen and on the customer's paper.
-export { listed, metres, pounds, poundsMore, wholePounds } from '#engine/quotation/said.ts';
+export { dayWords, listed, metres, pounds, poundsMore, wholePounds } from '#engine/quotation/said.ts';
 export { counted } from '#engine/rules/counted.ts';
 
 /** A cable length on a card: 11.0 m. */

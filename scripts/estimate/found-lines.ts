@@ -1,8 +1,7 @@
+import { pounds } from '#engine/quotation/said.ts';
 import type { FoundScheme, SearchResult } from '#engine/schemes/search/found-schemes.ts';
 
 const SHOWN = 3;
-
-const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
 /** The one that disturbs least by its estimate, of several the cheapest. */
 const calmestOf = (schemes: readonly FoundScheme[]): FoundScheme | null =>

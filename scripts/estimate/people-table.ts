@@ -1,10 +1,9 @@
 import { labelsOf } from '#drawing/label-of.ts';
 import { outcomeOrder, outcomeWords } from '#drawing/marks.ts';
+import { pounds } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { schemeCable } from '#engine/schemes/scheme-cable.ts';
-
-const pounds = (pence: number): string => `£${(pence / 100).toFixed(2)}`;
 
 const compliesWords = { yes: 'yes', no: 'NO', 'not-proven': 'not proven' } as const;
 

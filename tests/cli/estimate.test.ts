@@ -80,7 +80,7 @@ describe('the estimate command', () => {
       'wiring-plan-first-floor.svg',
       'wiring-plan.svg',
     ]);
-    expect(out).toMatch(/spurs-rcbo .* yes .* £\d+\.\d\d/);
+    expect(out).toMatch(/spurs-rcbo .* yes .* £[\d,]+\.\d\d/);
     expect(out).toContain('Work dead');
     expect(out).toContain('check your own copy');
   });

@@ -80,7 +80,7 @@ describe('a firm whose rate is what an hour costs', () => {
     await page.getByText('Overhead, 7 % on materials, labour and travel at cost').waitFor();
     await page.getByText('Mark-up, 20 % on all of that').waitFor();
     await page
-      .getByText(/The job costs the firm £[\d.]+, overhead included; .* a margin of 16\.67 %/)
+      .getByText(/The job costs the firm £[\d,.]+, overhead included; .* a margin of 16\.67 %/)
       .waitFor();
     expect(troubles).toEqual([]);
   });

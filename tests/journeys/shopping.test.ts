@@ -113,9 +113,9 @@ describe.each(['phone', 'desk'] as const)('shopping on a %s', (size) => {
     await expectUsable(page, `what was taken instead on a ${size}`);
     await page.getByRole('button', { name: 'Record it' }).click();
     await shown
-      .getByText(/Not in stock; taken instead: Twin outlets, grey, £25\.00, £[\d.]+ more than the list says/)
+      .getByText(/Not in stock; taken instead: Twin outlets, grey, £25\.00, £[\d,.]+ more than the list says/)
       .waitFor();
-    await shown.getByText(/What was taken instead came to £[\d.]+ more/).waitFor();
+    await shown.getByText(/What was taken instead came to £[\d,.]+ more/).waitFor();
     expect(await page.locator('price-bar, price-block').first().innerText()).toBe(total);
     await allKept(page);
     expect(await fetched(page, 'Fetch as text')).toContain('taken instead: Twin outlets, grey, £25.00');

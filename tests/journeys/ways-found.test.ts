@@ -35,8 +35,8 @@ const newCables = (page: Page): Promise<readonly string[]> =>
     );
 
 const pence = (text: string): number => {
-  const [, pounds = '0', rest = '0'] = /£(\d+)\.(\d\d)/.exec(text) ?? [];
-  return Number(pounds) * 100 + Number(rest);
+  const [, pounds = '0', rest = '0'] = /£([\d,]+)\.(\d\d)/.exec(text) ?? [];
+  return Number(pounds.replaceAll(',', '')) * 100 + Number(rest);
 };
 
 describe('found ways', () => {

@@ -161,9 +161,9 @@ describe('two schemes side by side', () => {
     const pence = (text: string | undefined): number =>
       Math.round(
         Number(
-          /−?£[\d.]+/
+          /−?£[\d,.]+/
             .exec(text ?? '')?.[0]
-            .replace('£', '')
+            .replace(/[£,]/g, '')
             .replace('−', '-') ?? 0,
         ) * 100,
       );

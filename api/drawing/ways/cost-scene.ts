@@ -1,4 +1,5 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { wholePounds } from '#engine/quotation/said.ts';
 import { type LabelPlacer, labelPlacer, type Rectangle } from '../label-placer.ts';
 import { axisGround, axisWords, multiplesWithin, roundStep } from '../plot-axes.ts';
 import { baseline } from '../proof/hanging-tree.ts';
@@ -120,7 +121,7 @@ function axisShapes({ plot, cost, mess, on }: Axes, vatWords: string): readonly 
   }));
   const prices = roundValues(cost, (plot.rightMm - plot.leftMm) / 14).map((grossPence) => ({
     atMm: on({ grossPence, messPoints: mess.from })[0],
-    text: `£${Math.round(grossPence / 100)}`,
+    text: wholePounds(grossPence),
   }));
   return [
     ...axisGround(plot, levels, prices),

@@ -1,16 +1,19 @@
-/** Money as the trade writes it: £486.40, and −£12.00 below nothing. */
+/** Whole pounds in groups of three digits: 12,345. */
+const grouped = (wholeNumber: number): string => String(wholeNumber).replace(/\B(?=(\d{3})+$)/g, ',');
+
+/** Money as the trade writes it: £486.40, £1,137.91, and −£12.00 below nothing. */
 export function pounds(pence: number): string {
   const sign = pence < 0 ? '−' : '';
   const whole = Math.abs(pence);
-  return `${sign}£${Math.floor(whole / 100)}.${String(whole % 100).padStart(2, '0')}`;
+  return `${sign}£${grouped(Math.floor(whole / 100))}.${String(whole % 100).padStart(2, '0')}`;
 }
 
 /** What is added to a price, or saved: +£35.76. */
 export const poundsMore = (pence: number): string => `${pence < 0 ? '' : '+'}${pounds(pence)}`;
 
-/** Money to the nearest pound, for ranges and bars: £808. */
+/** Money to the nearest pound, for ranges and bars: £808, £1,138. */
 export const wholePounds = (pence: number): string =>
-  `${pence < 0 ? '−' : ''}£${Math.round(Math.abs(pence) / 100)}`;
+  `${pence < 0 ? '−' : ''}£${grouped(Math.round(Math.abs(pence) / 100))}`;
 
 /** A length in text: 3.05 m. */
 export const metres = (lengthMm: number): string => `${(lengthMm / 1000).toFixed(2)} m`;

@@ -106,7 +106,7 @@ describe('what was taken instead', () => {
     const pence = listed() + 140;
     const text = shoppingText(shopped([{ entry: sockets, took: 'Twin outlets, grey', pence }]).sheet);
     expect(text).toMatch(
-      /13 A twin socket-outlet\n {4}Not in stock; taken instead: Twin outlets, grey, £\d+\.\d\d, £1\.40 more than the list says/,
+      /13 A twin socket-outlet\n {4}Not in stock; taken instead: Twin outlets, grey, £[\d,]+\.\d\d, £1\.40 more than the list says/,
     );
     expect(text).toContain('What was taken instead came to £1.40 more than the list says, VAT not in it.');
     const less = shopped([{ entry: sockets, took: 'Cheaper', pence: listed() - 5 }]).sheet.instead;

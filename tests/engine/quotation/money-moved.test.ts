@@ -169,7 +169,7 @@ describe('what a price has moved by, told', () => {
     const netPence = soldPence * (1 + result.price.contingencyPercent / 100);
     const grossPence = netPence * (1 + result.price.vatPercent / 100);
     expect(Math.abs((moved.parts[0]?.figures.grossPence ?? 0) - grossPence)).toBeLessThan(3);
-    expect(moved.parts[0]?.detail).toMatch(/^£\d+\.\d\d.*, was £\d+\.\d\d/);
+    expect(moved.parts[0]?.detail).toMatch(/^£[\d,]+\.\d\d.*, was £[\d,]+\.\d\d/);
   });
 
   it('names the point that moved, and by how much cable', () => {

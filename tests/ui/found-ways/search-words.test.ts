@@ -76,7 +76,7 @@ describe('the words for what was proved', () => {
       estimate: { ...one.estimate, messPoints },
     });
     expect(calmestWords(found({ schemes: [withMess(first, 116), withMess(second, 114)] }))).toMatch(
-      /^Way 2 is the least disturbing of all that was found: 114 points of disturbance against 116 points for the cheapest, for £\d+\.\d\d more\.$/,
+      /^Way 2 is the least disturbing of all that was found: 114 points of disturbance against 116 points for the cheapest, for £[\d,]+\.\d\d more\.$/,
     );
     expect(calmestWords(found({ schemes: [withMess(first, 90), withMess(second, 114)] }))).toBe(
       'Way 1 is the cheapest and the least disturbing of all that was found.',

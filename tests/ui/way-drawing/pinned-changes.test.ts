@@ -21,7 +21,7 @@ describe('what a pinned way changes', () => {
       'spurs-rcbo',
     );
     const changes = pinnedChanges(before, after, run.id);
-    expect(changes.words).toMatch(/^\d+\.\d\d m of cable in place of \d+\.\d\d m; .*£\d+\.\d\d\)\.$/);
+    expect(changes.words).toMatch(/^\d+\.\d\d m of cable in place of \d+\.\d\d m; .*£[\d,]+\.\d\d\)\.$/);
     expect(pinnedChanges(after, before, run.id)).toMatchObject({
       worse: changes.better,
       better: changes.worse,

@@ -95,7 +95,7 @@ export class QuotingVisit extends LitElement {
     const waits = ask !== undefined && (ask.state === 'open' || ask.state === 'assumed');
     return html`<nav aria-label="Quoting visit">
       <button @click=${() => (this.at === 0 ? this.#end() : this.#go(this.at - 1))}>${this.at === 0 ? 'Leave' : 'Back'}</button>
-      ${waits ? html`<button @click=${() => send(this, 'job-edit', putOffAsk(ask))}>Cannot be told now</button>` : html`<span></span>`}
+      ${waits ? html`<button @click=${() => send(this, 'job-edit', putOffAsk(ask))}>Could not check</button>` : html`<span></span>`}
       ${isEnd ? html`<button class="main" @click=${() => this.#end()}>Done</button>` : html`<button class="main" @click=${() => this.#go(this.at + 1)}>${next}</button>`}
     </nav>`;
   }

@@ -137,7 +137,7 @@ export class SurveyItem extends LitElement {
     const { ask } = this;
     if (ask.state === 'put-off') return this.#button('Ask it again', takeUpAsk(ask));
     const isOpen = ask.state === 'open' || ask.state === 'assumed';
-    return isOpen && !this.bare ? this.#button('Cannot be told now', putOffAsk(ask)) : nothing;
+    return isOpen && !this.bare ? this.#button('Could not check', putOffAsk(ask)) : nothing;
   }
 
   #button(words: string, edit: JobEdit): TemplateResult {

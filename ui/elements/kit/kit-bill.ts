@@ -12,7 +12,7 @@ import { setStock } from '../../edits/stock.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
-import { counted, pounds } from '../../written.ts';
+import { counted, dayWords, pounds } from '../../written.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -205,7 +205,7 @@ export class KitBill extends LitElement {
         buying. What to buy is as on the shopping list; whether the job is charged the pack or what it uses of
         one is set on the <a href="/firm?part=prices">price list</a>. Costs are before mark-up and VAT; prices:
         ${this.view.library.prices.source},
-        ${this.view.library.prices.date}.
+        ${dayWords(this.view.library.prices.date)}.
       </p>
       ${this.#demoLines(scheme)} ${this.#oldLines(scheme)}
       ${billGroups.map(([group, words]) => this.#group(scheme, group, words, labelOf))}

@@ -5,7 +5,7 @@ import { entryMarks } from '#drawing/shopping/entry-marks.ts';
 import { askWords, entryNotes } from '#drawing/shopping/entry-words.ts';
 import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
-import { pounds } from '../../written.ts';
+import { dayWords, pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './cut-bars.ts';
 
@@ -119,7 +119,7 @@ export class ShoppingPaper extends LitElement {
       this.sheet;
     return html`<h2>Shopping list, ${reference}</h2>
       <p>${title}: ${schemeName}</p>
-      <p class="soft">${date}, state ${state}</p>
+      <p class="soft">${dayWords(date)}, state ${state}</p>
       ${this.#stillOpen()} ${list.groups.map((group) => this.#group(group))}
       ${this.#goesBack()}
       ${this.sheet.instead.strays.map(({ words }) => html`<p>No longer on the list. ${words}</p>`)}

@@ -5,6 +5,7 @@ import { stateTag } from '#engine/state-tag.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import type { QuotationsView } from '../../quotations/quotations-view.ts';
+import { dayWords } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
 import './quotation/issued-quotations.ts';
@@ -145,7 +146,7 @@ export class PapersStep extends LitElement {
     return html`<h2 tabindex="-1">Papers</h2>
       <p class="hint">
         ${view.scheme === null ? 'As found: there is no scheme yet' : view.scheme.name}. ${view.job.reference},
-        dated ${view.date}, state ${stateTag(view.job)}.
+        ${dayWords(view.date)}, state ${stateTag(view.job)}.
       </p>
       ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
@@ -210,8 +211,8 @@ export class PapersStep extends LitElement {
         empty.length === 0
           ? nothing
           : html`<span class="hint">
-              No plan of ${empty.join(', ')}: no walls and no placed points there, so nothing to draw. Walls come with
-              a job file so far; without them the bill is counted by typical lengths.
+              No plan of ${empty.join(', ')}: no walls and no placed points there, so nothing to draw. Rooms are drawn in
+              As found; without walls the bill is counted by typical lengths.
             </span>`
       }`;
   }

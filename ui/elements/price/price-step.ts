@@ -16,7 +16,9 @@ import { claimLine } from './vat-fields.ts';
 import { vatWords, withVatWords } from './vat-words.ts';
 import { workStages } from './work-stages.ts';
 
-const minutes = (min: number | null): string => (min === null ? 'no norm' : `${hundredths(min)} min`);
+/** Minutes of work; from ten on nobody plans by parts of one. */
+const minutes = (min: number | null): string =>
+  min === null ? 'no norm' : `${min < 10 ? hundredths(min) : Math.round(min)} min`;
 
 const levelKey = { low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const;
 
