@@ -25,8 +25,8 @@ function titleBlock(paper: QuotationDocument): readonly Content[] {
       margin: [0, 0, 0, 10],
     },
     parties(paper),
-    ...[paper.draft, paper.demoNote].flatMap((words) =>
-      words === null ? [] : [{ text: words, style: 'warning' }],
+    ...[paper.draft, paper.notIssued, paper.demoNote].flatMap((words) =>
+      words == null ? [] : [{ text: words, style: 'warning' }],
     ),
     paragraph(kindWords),
   ];
@@ -107,8 +107,16 @@ function contentOf(paper: QuotationDocument, drawings: QuotationDrawings): Conte
 }
 
 /** The line at the foot of every page. */
-const footerOf = ({ title, reference, revision, dateWords, draft, demoNote }: QuotationDocument): string =>
-  `${title} ${reference}, revision ${revision}, ${dateWords}${draft === null ? '' : ' · Draft'}${demoNote === null ? '' : ' · Demonstration'}`;
+/** At the foot of every page, so that a page by itself tells too whether it went out. */
+function footerOf(paper: QuotationDocument): string {
+  const { title, reference, revision, dateWords, draft, notIssued, demoNote } = paper;
+  return [
+    `${title} ${reference}, revision ${revision}, ${dateWords}`,
+    ...(draft === null ? [] : ['Draft']),
+    ...(notIssued === undefined ? [] : ['Not issued']),
+    ...(demoNote === null ? [] : ['Demonstration']),
+  ].join(' · ');
+}
 
 /**
  * A quotation as a PDF on A4: every word is text, drawings are vectors, both faces are embedded. Equal papers and drawings

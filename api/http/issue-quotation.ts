@@ -70,7 +70,7 @@ function paperOf(
   }: { readonly date: string; readonly jobRevision: number; readonly revision: number },
 ): { readonly document: QuotationDocument; readonly drawings: QuotationDrawings } {
   const result = estimate(job, library, { date, revision: jobRevision });
-  const document = quote(job, library, result, revision);
+  const { notIssued: _, ...document } = quote(job, library, result, revision);
   return { document, drawings: quotationDrawings(document, result) };
 }
 

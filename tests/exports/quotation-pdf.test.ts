@@ -1,7 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { quotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
+import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { quotationPdf } from '#exports/quotation-pdf.ts';
 import type { Job } from '#model/job.ts';
+import { ownLibrary } from '../engine/own-library.ts';
 import { offering, quoted } from '../engine/quotation/quoted.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 
@@ -69,11 +71,22 @@ describe('the PDF of a quotation', () => {
     });
   });
 
+  it('tells on every page a paper that may go out and has not from the one that went out', async () => {
+    const { job, library, result, paper } = quoted(three, ownLibrary());
+    const working = await readPdf(await quotationOfJob({ job, library, estimate: result }));
+    const { notIssued: _, ...issued } = paper;
+    const gone = await readPdf(await quotationPdf(issued, quotationDrawings(paper, result)));
+    for (const page of working.pages) expect(plain(page)).toContain(' · Not issued');
+    for (const page of gone.pages) expect(plain(page)).not.toContain('issued: for reading');
+    for (const page of gone.pages) expect(plain(page)).not.toContain('· Not issued');
+  });
+
   it('has every word and every sum of the paper as text', () => {
     const { paper } = quoted(three);
     const text = plain(made.read.pages.join(' ')).replace(/- /g, '-');
     const words = new Set(made.read.words.flat().map(({ text: word }) => word));
-    for (const sum of ['£977.99', '£1,137.91', '£1,028.71', '£163.00', '£814.99']) expect(text).toContain(sum);
+    for (const sum of ['£977.99', '£1,137.91', '£1,028.71', '£163.00', '£814.99'])
+      expect(text).toContain(sum);
     const lines = [
       paper.kindWords,
       ...paper.asked,

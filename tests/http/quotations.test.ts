@@ -91,6 +91,7 @@ describe('issuing a quotation', () => {
       record?.offers.map(({ grossPence }) => grossPence),
     );
     expect(document.revision).toBe(1);
+    expect([document.draft, document.notIssued]).toEqual([null, undefined]);
     expect(await (await get(`${path}/q1/frozen/job`)).text()).toBe(
       await (await get(`/api/jobs/${saltglassId}`)).text(),
     );

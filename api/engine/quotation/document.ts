@@ -138,6 +138,8 @@ export interface QuotationDocument {
   readonly kindWords: string;
   /** Printed over a paper that must not go out yet; null: it may. */
   readonly draft: string | null;
+  /** Printed over a paper that may go out and has not: nothing is frozen yet. Absent once it is issued. */
+  readonly notIssued?: string;
   /** What is said of an invented firm and its prices; null: nothing is invented. */
   readonly demoNote: string | null;
   readonly reference: string;

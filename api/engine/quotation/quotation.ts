@@ -8,7 +8,7 @@ import { assumptionsOf } from './assumptions.ts';
 import { beforeSending, withheldWords } from './before-sending.ts';
 import { cancellationOf, mayCancel } from './cancellation.ts';
 import { comparedRows, weighedPassages } from './compared.ts';
-import type { QuotationDocument, QuotedScheme } from './document.ts';
+import type { BeforeSending, QuotationDocument, QuotedScheme } from './document.ts';
 import { feltInRooms } from './felt.ts';
 import { glossaryOf } from './glossary.ts';
 import { howSaid, nicknameOf, remediesSaid } from './how-said.ts';
@@ -39,6 +39,13 @@ export interface QuotationRequest {
 }
 
 const isRegistered = ({ terms }: Library): boolean => terms.vat !== 'not-registered';
+
+/** What a paper says of itself until it goes out. */
+function standingWords(toDo: readonly BeforeSending[]): Pick<QuotationDocument, 'draft' | 'notIssued'> {
+  return toDo.some(({ weight }) => weight === 'must')
+    ? { draft: 'Draft: not to be sent or accepted as it stands.' }
+    : { draft: null, notIssued: 'Not issued: for reading through. It binds nobody until it is issued.' };
+}
 
 /** What the head of the paper says. */
 function headOf({ job, library, estimate, revision, state, demoNote }: QuotationRequest) {
@@ -114,9 +121,7 @@ export function quotationOf(request: QuotationRequest): QuotationDocument {
     kind,
     title,
     kindWords,
-    draft: toDo.some(({ weight }) => weight === 'must')
-      ? 'Draft: not to be sent or accepted as it stands.'
-      : null,
+    ...standingWords(toDo),
     schemes,
     compared: comparedRows(offered, schemes),
     weighed: weighedPassages(offered),

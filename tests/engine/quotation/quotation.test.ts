@@ -176,7 +176,10 @@ describe('a paper', () => {
   it('is no draft once all that it must have is there', () => {
     const { paper } = quoted(three, ownLibrary());
     expect([paper.draft, paper.demoNote]).toEqual([null, null]);
-    expect(quoted(three).paper.draft).not.toBeNull();
+    expect(paper.notIssued).toMatch(/^Not issued/);
+    const unready = quoted(three).paper;
+    expect(unready.draft).not.toBeNull();
+    expect(unready.notIssued).toBeUndefined();
   });
 
   it.each([

@@ -71,7 +71,7 @@ export class QuotationView extends LitElement {
         ${party('From', paper.firm)} ${party('For', paper.customer)}
         <div><p class="label">Where</p>${place.map((words) => html`<p>${words}</p>`)}</div>
       </div>
-      ${[paper.draft, paper.demoNote].map((words) => (words === null ? nothing : html`<p class="notice">${words}</p>`))}
+      ${[paper.draft, paper.notIssued, paper.demoNote].map((words) => (words == null ? nothing : html`<p class="notice">${words}</p>`))}
       <p>${paper.kindWords}</p>`;
   }
 
