@@ -110,7 +110,6 @@ describe('found ways', () => {
         (one) => (one as unknown as { scrollWidth: number; clientWidth: number }).scrollWidth,
       ),
     ).toBeLessThanOrEqual(390);
-    await page.getByText('Behind one fuse, or on the ring?').tap();
     await page.getByRole('button', { name: 'Set the two side by side' }).tap();
     await page.getByText('What the fuse does').waitFor();
     await expectUsable(page, 'found ways on a phone');

@@ -1,5 +1,6 @@
 import type { LabelOf } from '#drawing/label-of.ts';
 import { openedUp } from '#engine/labour/opened-up.ts';
+import { allowsLater } from '#engine/proof/allows-later.ts';
 import { type RoomLeft, roomLeft } from '#engine/proof/room-left.ts';
 import { amps, fusesBefore, fuseWords, loadsNamed } from '#engine/quotation/fuse-said.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -39,7 +40,7 @@ function roomWords(room: RoomLeft, labelOf: LabelOf): string {
         ? `one ${room.limitA} A fuse`
         : `the ${room.limitA} A of the whole circuit`;
   const shared = `${points}: ${room.pointIds.length > 1 ? 'share ' : ''}${limit}`;
-  if (room.leftA === null || room.namedA === 0) return shared;
+  if (room.leftA === null || room.namedA + room.restA === 0) return shared;
   const left =
     room.leftA < 0
       ? `the named loads want ${amps(-room.leftA)} more than that`
@@ -47,12 +48,35 @@ function roomWords(room: RoomLeft, labelOf: LabelOf): string {
   return `${shared}; ${left}`;
 }
 
-/** What each allows in years to come; of one way of joining whatever house it is in. */
-const later: WeighedRow = {
-  what: 'Later on',
-  fused: 'More outlets may be joined on behind the same fuse; all of them share what it carries.',
-  ring: 'The new points are points of the ring: a spur may begin at each that has none, and the ring may be carried on again.',
-};
+/** What a group behind a fuse allows later; a unit for one appliance allows nothing and is not told. */
+function behindFuseWords({ limitA, leftA, namedA, pointIds }: RoomLeft, labelOf: LabelOf): string {
+  const where = `behind the ${limitA === null ? '' : `${limitA} A `}fuse of ${listed(pointIds.map(labelOf))}`;
+  if (leftA === null || namedA === 0)
+    return `More outlets may be joined on ${where}; all share what it carries.`;
+  return leftA > 0
+    ? `More outlets may be joined on ${where}, for ${amps(leftA)} more.`
+    : `Nothing more should be joined on ${where}: its named loads take all of it.`;
+}
+
+/** What a scheme allows in years to come, by where its new points have come to be. */
+function laterWords(scheme: SchemeEstimate, labelOf: LabelOf): string {
+  const { takesSpur, hasSpur, endsSpur, carriesOn } = allowsLater(scheme.worked);
+  const named = (ids: readonly string[]): string => listed(ids.map(labelOf));
+  const told = (ids: readonly string[], words: string): readonly string[] =>
+    ids.length === 0 ? [] : [words];
+  return [
+    ...fusesBefore(scheme).map((room) => behindFuseWords(room, labelOf)),
+    ...told(
+      takesSpur,
+      takesSpur.length === 1
+        ? `${named(takesSpur)} is a point of the ring: a spur may begin there, or the ring be carried on again.`
+        : `${named(takesSpur)} are points of the ring: a spur may begin at each, or the ring be carried on again.`,
+    ),
+    ...told(hasSpur, `At ${named(hasSpur)} a spur begins already; the ring may still be carried on there.`),
+    ...told(endsSpur, `Nothing more may be joined on at ${named(endsSpur)} without a fuse.`),
+    ...told(carriesOn, `The radial may be carried on from ${named(carriesOn)}.`),
+  ].join(' ');
+}
 
 function fuseRow({ fused, ring }: Two<SchemeEstimate>): WeighedRow {
   const told = (scheme: SchemeEstimate, none: string): string => {
@@ -97,6 +121,6 @@ export function weighed(two: Two<SchemeEstimate>, labelOf: LabelOf): readonly We
         .join('. '),
     ),
     fuseRow(two),
-    later,
+    row('Later on', (scheme) => laterWords(scheme, labelOf)),
   ];
 }

@@ -63,6 +63,20 @@ describe('a fused branch against carrying the ring on', () => {
     expect(row?.ring).toBe('No fuse stands before the new outlets; each plug has its own.');
   });
 
+  it('says what either allows later, of this house', () => {
+    const row = rows().get('Later on');
+    expect(row?.fused).toBe(
+      'More outlets may be joined on behind the 13 A fuse of W2 and W3; all share what it carries. Nothing more may be joined on at W1 without a fuse.',
+    );
+    expect(row?.ring).toBe(
+      'W2 is a point of the ring: a spur may begin there, or the ring be carried on again. Nothing more may be joined on at W1 and W3 without a fuse.',
+    );
+    const full = estimateOf(
+      loaded({ W2: { watts: 3000, use: 'fan heater' }, W3: { watts: 2000, use: 'hair dryer' } }),
+    );
+    expect(rows(full).get('Later on')?.fused).toContain('its named loads take all of it');
+  });
+
   it('says what is shared', () => {
     expect(rows().get('Capacity left')?.fused).toMatch(/W2 and W3: share one 13 A fuse/);
   });

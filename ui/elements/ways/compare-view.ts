@@ -213,9 +213,10 @@ function roomLine(room: RoomLeft, labelOf: LabelOf): TemplateResult {
   </p>`;
 }
 
-function namedWords({ namedA, unnamed, pointIds }: RoomLeft): string {
-  if (unnamed === pointIds.length) return 'no load is named';
-  return `named ${amps(namedA)}${unnamed > 0 ? `, and ${counted(unnamed, 'point')} without a named load` : ''}`;
+function namedWords({ namedA, restA, unnamed, pointIds }: RoomLeft): string {
+  const elsewhere = restA > 0 ? `, and ${amps(restA)} named elsewhere on the circuit` : '';
+  if (unnamed === pointIds.length) return `no load is named${elsewhere}`;
+  return `named ${amps(namedA)}${unnamed > 0 ? `, ${counted(unnamed, 'point')} without a named load` : ''}${elsewhere}`;
 }
 
 /** What is left, as far as the loads are named: nobody knows what an unnamed one takes. */

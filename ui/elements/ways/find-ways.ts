@@ -153,21 +153,15 @@ export class FindWays extends LitElement {
               .candidates=${candidates}
               .tried=${tried}
               @mark-chosen=${toCard}
-            ></best-of-kind>`
+            ></best-of-kind>
+            <h3>Behind one fuse, or on the ring?</h3>
+            <fused-or-ring .view=${this.view} .found=${found}></fused-or-ring>`
       }
       ${
         candidates.length === 0
           ? nothing
           : html`<h3>All that was found, cheapest first</h3>
             <found-list .view=${this.view} .candidates=${candidates}></found-list>`
-      }
-      ${
-        isBarred || found.bestOfKind.length === 0
-          ? nothing
-          : html`<details>
-            <summary>Behind one fuse, or on the ring?</summary>
-            <fused-or-ring .view=${this.view} .found=${found}></fused-or-ring>
-          </details>`
       }
       <details>
         <summary>Why not another way?</summary>
