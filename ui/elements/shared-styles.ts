@@ -168,18 +168,6 @@ export const pairsCss = css`
   }
 `;
 
-/** A cable with what can be done about its way, in a row. */
-export const runWayCss = css`
-  .run {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 4px 8px;
-    align-items: center;
-    margin-top: 8px;
-    font-size: 0.875rem;
-  }
-`;
-
 /** Buttons in one row of which one is pressed, each touching the next. */
 export const segmentsCss = css`
   :host {

@@ -7,15 +7,14 @@ import { connectionOf } from '../../edits/joined-by.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { runOf, whyNotDrawn } from '../../way-drawing/way-draft.ts';
-import { controlsCss, runWayCss } from '../shared-styles.ts';
-import { runWay } from './run-way.ts';
+import { controlsCss } from '../shared-styles.ts';
+import './run-way.ts';
 
 /** What can be done in Ways with the thing that is chosen on the plan: hold it fast for the search, draw its way. @fires job-edit, way-drawn */
 export class ChosenWay extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
     controlsCss,
-    runWayCss,
     css`
       :host {
         display: block;
@@ -52,7 +51,7 @@ export class ChosenWay extends LitElement {
     const runs = shown.runs.filter(({ id, connectionId, from, to }) =>
       [id, connectionId, from.pointId, to.pointId].includes(chosen),
     );
-    return html`${this.#lock(scheme, connection)} ${runs.map((run) => runWay(this, shown.worked, run))}`;
+    return html`${this.#lock(scheme, connection)} ${runs.map((run) => html`<run-way .worked=${shown.worked} .library=${this.view.library} .run=${run}></run-way>`)}`;
   }
 
   #leg(legId: string): TemplateResult | typeof nothing {

@@ -19,12 +19,12 @@ import '../fields/choice-field.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import '../fields/tick-field.ts';
-import { controlsCss, pairsCss, runWayCss } from '../shared-styles.ts';
+import { controlsCss, pairsCss } from '../shared-styles.ts';
 import { cableChoices, cableKey, cableOfKey } from './cable-choices.ts';
 import { cutFields } from './cut-fields.ts';
 import { legChoice } from './leg-words.ts';
 import './order-list.ts';
-import { runWay } from './run-way.ts';
+import './run-way.ts';
 import { legStart, type TapContext, tapFields } from './tap-fields.ts';
 import './unit-fields.ts';
 
@@ -42,7 +42,6 @@ export class ConnectionForm extends LitElement {
   static override styles = [
     controlsCss,
     pairsCss,
-    runWayCss,
     css`
       order-list {
         grid-column: 1 / -1;
@@ -77,7 +76,7 @@ export class ConnectionForm extends LitElement {
     const { scheme } = this.view;
     const runs = scheme?.runs.filter(({ connectionId }) => connectionId === id) ?? [];
     if (scheme === null || runs.length === 0) return nothing;
-    return html`<div class="wide">${runs.map((run) => runWay(this, scheme.worked, run))}</div>`;
+    return html`<div class="wide">${runs.map((run) => html`<run-way .worked=${scheme.worked} .library=${this.view.library} .run=${run}></run-way>`)}</div>`;
   }
 
   get #at(): ConnectionAt {

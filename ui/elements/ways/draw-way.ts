@@ -28,7 +28,7 @@ import '../fields/number-field.ts';
 import '../finding-card.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
-import { runName } from './run-way.ts';
+import { runName } from './run-name.ts';
 import { wayOne } from './way-one.ts';
 
 const moveKeys: readonly MoveKey[] = ['up', 'down', 'through'];

@@ -14,6 +14,7 @@ import type { JobView } from '../../job-view.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { toldOf } from './candidate-words.ts';
 import './found-card.ts';
+import './run-steps.ts';
 
 /** How many cards are drawn before all are asked for. */
 const SHOWN = 6;
@@ -232,6 +233,14 @@ export class FoundList extends LitElement {
       <ul aria-label="What it is made of">
         ${connectionsTold(scheme.connections, labelOf).map(({ connection, words }) => this.#connection(connection, words))}
       </ul>
+      ${
+        ways.tried === null
+          ? nothing
+          : html`<run-steps
+              .worked=${ways.tried.worked}
+              .runs=${ways.tried.runs.filter(({ connectionId }) => connectionId !== null)}
+            ></run-steps>`
+      }
     </div>`;
   }
 

@@ -199,7 +199,7 @@ export class JoinRow extends LitElement {
     const offer = this.#fuseOffer(connection);
     const runs = cablesTo(this.view.scheme?.runs ?? [], connection, this.point.id);
     return html`${offer === null ? nothing : this.#fuseButton(connection, offer)}
-      <run-steps .runs=${runs}></run-steps>
+      ${this.view.scheme === null ? nothing : html`<run-steps .worked=${this.view.scheme.worked} .runs=${runs}></run-steps>`}
       <details ?open=${this.open} @toggle=${(event: Event) => this.#toggled(event)}>
         <summary>How exactly</summary>
         ${

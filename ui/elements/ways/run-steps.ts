@@ -1,10 +1,16 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Worked } from '#engine/connections/worked.ts';
 import type { Run } from '#engine/ways/run.ts';
+import { metres } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { runName } from './run-name.ts';
 
 /** How new cables run, step by step: by which walls and voids, with the holes, chases and boards of each. Nothing where none has a way. */
 export class RunSteps extends LitElement {
-  static override properties: PropertyDeclarations = { runs: { attribute: false } };
+  static override properties: PropertyDeclarations = {
+    worked: { attribute: false },
+    runs: { attribute: false },
+  };
   static override styles = [
     controlsCss,
     css`
@@ -18,11 +24,17 @@ export class RunSteps extends LitElement {
         margin: 4px 0 2px;
         padding-left: 1.4em;
       }
+      p {
+        margin: 8px 0 0;
+        font-weight: 600;
+      }
       li {
         margin: 2px 0;
       }
     `,
   ];
+  /** What the cables are of: their ends are named from it. */
+  declare worked: Worked;
   declare runs: readonly Run[];
 
   constructor() {
@@ -35,8 +47,13 @@ export class RunSteps extends LitElement {
     if (drawn.length === 0) return nothing;
     return html`<details>
       <summary>${drawn.length === 1 ? 'How the cable runs' : 'How the cables run'}</summary>
-      ${drawn.map(({ steps }) => html`<ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
+      ${drawn.map((run) => html`${drawn.length > 1 ? this.#named(run) : nothing}<ol>${run.steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
     </details>`;
+  }
+
+  #named(run: Run): TemplateResult {
+    const length = run.lengthMm === null ? '' : `, ${metres(run.lengthMm)}`;
+    return html`<p>${runName(this.worked, run)}${length}</p>`;
   }
 }
 customElements.define('run-steps', RunSteps);

@@ -95,7 +95,11 @@ function nameOf(node: NetworkNode | undefined): End | null {
 }
 
 /** The least disturbing way between two ends as waypoints: its corners, and its end too where the way on from the last is not found by itself. */
-export function pinOf(ground: SearchGround, from: WayEnd, to: WayEnd): readonly Waypoint[] {
+export function pinOf(
+  ground: Pick<SearchGround, 'house' | 'ways'>,
+  from: WayEnd,
+  to: WayEnd,
+): readonly Waypoint[] {
   const { house, ways } = ground;
   const { segments } = ways.route(from, to, 'mess');
   const all = segments.map((segment, i) => waypointOf(segment, i < segments.length - 1));
@@ -111,6 +115,14 @@ export function pinOf(ground: SearchGround, from: WayEnd, to: WayEnd): readonly 
     tariff: house.tariff,
   }).segments;
   return isSameLay(laid, segments) ? corners : all;
+}
+
+/** Whether a run passes the corners of a pin, to the millimetre. */
+export function isSameWay({ segments }: Run, pin: readonly Waypoint[]): boolean {
+  return pin.every(({ at: [x, y], heightMm }, i) => {
+    const to = segments[i]?.to;
+    return to !== undefined && Math.hypot(to.at[0] - x, to.at[1] - y, to.heightMm - heightMm) < 1;
+  });
 }
 
 const isSameLay = (some: readonly Segment[], others: readonly Segment[]): boolean =>

@@ -1,11 +1,10 @@
-import type { Waypoint } from '#model/cable.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Run } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { workScheme } from '../work-scheme.ts';
 import { type Aim, byPence } from './aim.ts';
 import { linkBy, linkCosts, linksBy } from './link-costs.ts';
-import { pinOf } from './pins.ts';
+import { isSameWay, pinOf } from './pins.ts';
 import { worksOfRun } from './plain-ways.ts';
 import { endOfNode, type SearchGround } from './search-ground.ts';
 import { type Works, worksTogether } from './works.ts';
@@ -64,12 +63,4 @@ function pinnedLink(
   if (from !== null && to !== null && isSameWay(run, pinOf(ground, from, to)))
     return linksBy(ground, 'mess')(from, to, run.cable);
   return linkBy(ground, { ...worksOfRun(house, library, run), routeMm: run.routeMm }, run);
-}
-
-/** Whether a run passes the corners of a pin, to the millimetre. */
-function isSameWay({ segments }: Run, pin: readonly Waypoint[]): boolean {
-  return pin.every(({ at: [x, y], heightMm }, i) => {
-    const to = segments[i]?.to;
-    return to !== undefined && Math.hypot(to.at[0] - x, to.at[1] - y, to.heightMm - heightMm) < 1;
-  });
 }
