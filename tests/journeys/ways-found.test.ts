@@ -59,6 +59,8 @@ describe('found ways', () => {
     await expectUsable(page, 'a found way on the plan');
     const strip = page.locator('scheme-strip scheme-card');
     const schemes = await strip.count();
+    await page.locator('found-list run-steps summary').click();
+    expect(await page.locator('found-list run-steps li').count()).toBeGreaterThan(3);
     await page.getByRole('button', { name: 'Keep this way' }).click();
     await expect.poll(() => strip.count()).toBe(schemes + 1);
     await page.getByRole('button', { name: 'Work on it' }).waitFor();
@@ -138,6 +140,13 @@ describe('why a point is not joined otherwise', () => {
     await form.getByLabel('Joined on at').selectOption({ label: await optionOf(page, /^R2, on the ring/) });
     await form.getByRole('button', { name: 'Why not so?' }).click();
     await form.getByText(/^It may be done, .*£/).waitFor({ timeout: 60_000 });
+    await form.getByLabel('Joined by').selectOption({ label: 'a fused spur' });
+    await form.getByRole('group', { name: 'Joined on after it' }).getByLabel('W3').check();
+    await form.getByRole('button', { name: 'Why not so?' }).click();
+    await form
+      .locator('.answer strong')
+      .getByText(/W2 and W3|W2, W3/)
+      .waitFor({ timeout: 60_000 });
     await expectUsable(page, 'why not');
     await context.close();
   });

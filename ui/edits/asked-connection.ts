@@ -10,6 +10,8 @@ export type AskedHow = 'spur' | 'fused' | 'ring' | 'radial';
 /** What is asked after. */
 export interface Asked {
   readonly point: Point;
+  /** Further points joined on by the same connection, in their order; a spur without a fuse has none. */
+  readonly also: readonly string[];
   readonly how: AskedHow;
   /** Where a spur begins. */
   readonly tap: Tap | null;
@@ -20,13 +22,15 @@ export interface Asked {
 const ASKED_ID = 'asked';
 
 /** The connection that is asked after, as the job file would have it; null while something of it is not told. */
-export function askedConnection(worked: Worked, { point, how, tap, legId }: Asked): Connection | null {
+export function askedConnection(worked: Worked, asked: Asked): Connection | null {
+  const { point, also, how, tap, legId } = asked;
+  const points = [point.id, ...also];
   const scheme: Scheme = { id: ASKED_ID, name: ASKED_ID, connections: [], remedies: [], locks: [] };
   const context: JoinContext = { worked, scheme, makeId: () => ASKED_ID };
-  if (how === 'radial') return radialThrough(context, [point.id]);
+  if (how === 'radial') return radialThrough(context, points);
   if (how === 'ring') {
     const leg = sourceLegs(worked, point.id).find((one) => one.legId === legId);
-    return leg === undefined ? null : ringExtension(context, leg, [point.id]);
+    return leg === undefined ? null : ringExtension(context, leg, points);
   }
   if (tap === null) return null;
   if (point.kind === 'fused-unit')
@@ -37,6 +41,6 @@ export function askedConnection(worked: Worked, { point, how, tap, legId }: Aske
     kind: 'fused-spur',
     from: tap,
     unit: { fuseA: 13 },
-    feeds: [{ from: 'unit', to: point.id }],
+    feeds: points.map((to, i) => ({ from: points[i - 1] ?? 'unit', to })),
   };
 }

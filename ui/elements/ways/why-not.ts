@@ -36,6 +36,7 @@ export class WhyNot extends LitElement {
     how: { state: true },
     tap: { state: true },
     legId: { state: true },
+    also: { state: true },
   };
   static override styles = [
     controlsCss,
@@ -49,6 +50,14 @@ export class WhyNot extends LitElement {
       .lane,
       .trouble {
         margin: 0;
+      }
+      fieldset {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 4px 16px;
+        margin: 0;
+        padding: 4px 12px 8px;
+        border: 1px solid var(--line);
       }
       .lane:empty {
         display: none;
@@ -67,6 +76,8 @@ export class WhyNot extends LitElement {
   declare private how: AskedHow;
   declare private tap: Tap | null;
   declare private legId: string | null;
+  /** Points that the same connection joins after the first. */
+  declare private also: ReadonlySet<string>;
 
   constructor() {
     super();
@@ -74,6 +85,7 @@ export class WhyNot extends LitElement {
     this.how = 'spur';
     this.tap = null;
     this.legId = null;
+    this.also = new Set();
   }
 
   get #worked(): Worked {
@@ -97,8 +109,17 @@ export class WhyNot extends LitElement {
   }
 
   #connection(point: Point): Connection | null {
+    const also = this.#others(point).filter(({ id }) => this.also.has(id));
     const asked = { point, how: this.how, tap: this.#tapOf(point), legId: this.#legOf(point) };
-    return askedConnection(this.#worked, asked);
+    return askedConnection(this.#worked, { ...asked, also: also.map(({ id }) => id) });
+  }
+
+  /** What one connection may join besides the point: other outlets, where it joins more than one. */
+  #others({ id: own, kind }: Point): readonly Point[] {
+    if (this.how === 'spur' || kind === 'fused-unit') return [];
+    return this.view.job.points.filter(
+      ({ id, status, kind: other }) => id !== own && status === 'wanted' && other !== 'fused-unit',
+    );
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -114,7 +135,7 @@ export class WhyNot extends LitElement {
       ${this.#choice('Joined by', this.how, this.#hows(point), (how) => {
         this.how = how as AskedHow;
       })}
-      ${this.#where(point, labelOf)}
+      ${this.#where(point, labelOf)} ${this.#with(point)}
       <button class="wide" ?disabled=${connection === null} @click=${() => this.#ask(connection)}>Why not so?</button>
       ${
         this.view.ways.asks === 'why-not'
@@ -188,6 +209,27 @@ export class WhyNot extends LitElement {
       this.tap = told;
     };
     return tapFields({ worked, scheme: noScheme, pointId: point.id, labelOf, changed }, tap);
+  }
+
+  #with(point: Point): TemplateResult | typeof nothing {
+    const others = this.#others(point);
+    if (others.length === 0) return nothing;
+    return html`<fieldset class="wide">
+      <legend>Joined on after it</legend>
+      ${others.map(
+        ({ id, label }) => html`<tick-field
+          .label=${label}
+          .value=${this.also.has(id)}
+          @field-change=${(event: CustomEvent<FieldChange<boolean>>) => {
+            event.stopPropagation();
+            const also = new Set(this.also);
+            if (event.detail.value) also.add(id);
+            else also.delete(id);
+            this.also = also;
+          }}
+        ></tick-field>`,
+      )}
+    </fieldset>`;
   }
 
   #ask(connection: Connection | null): void {
