@@ -311,6 +311,12 @@ export const jobPageCss = css`
         'bar' auto
         'steps' auto / minmax(0, 1fr);
     }
+    /* The sheet is read; the plan shows what is touched in it. */
+    :host([reading]) {
+      --plan-height: 26dvh;
+      /* Three buttons above one another are taller than that. */
+      --plan-tools-columns: 2;
+    }
     :host([picture]) {
       --plan-height: 56dvh;
     }

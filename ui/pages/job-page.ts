@@ -7,6 +7,7 @@ import { JobDesk } from '../controllers/job-desk.ts';
 import { type LaidWith, layUnderlay, straightenUnderlay } from '../controllers/lay-underlay.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
 import type { OpenLibrary } from '../controllers/open-library.ts';
+import { showOpenedFolds } from '../controllers/opened-fold.ts';
 import { packJob } from '../controllers/pack-job.ts';
 import type { Pictures } from '../controllers/pictures.ts';
 import { askPlan } from '../controllers/plan-given-up.ts';
@@ -45,6 +46,8 @@ import { isOnSomething } from './tap-on-something.ts';
 
 /** Steps whose sheet is a table. */
 const wideSteps: readonly Step[] = ['kit', 'price'];
+/** Steps in which the sheet is read, and the plan only shows what is touched in it. */
+const readSteps: readonly Step[] = ['price', 'papers'];
 /** Steps in which a phone shows the schemes above the sheet. */
 const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
 
@@ -86,6 +89,7 @@ export class JobPage extends LitElement {
     this.asked = null;
     this.tapped = null;
     this.#listen();
+    showOpenedFolds(this);
   }
 
   override connectedCallback(): void {
@@ -115,6 +119,7 @@ export class JobPage extends LitElement {
     if (!changed.has('route')) return;
     const before = changed.get('route') as JobRoute | undefined;
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
+    this.toggleAttribute('reading', readSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
     this.toggleAttribute('shopping', this.#isShopping);
     if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.asked = null;

@@ -206,7 +206,9 @@ export const planCss = css`
     right: 12px;
     bottom: 12px;
     display: grid;
+    grid-template-columns: repeat(var(--plan-tools-columns, 1), auto);
     gap: 4px;
+    justify-items: end;
   }
   .tools button {
     width: 40px;
