@@ -26,3 +26,22 @@ export function nextRoomName(storeys: readonly Pick<Storey, 'rooms'>[], use: Roo
   while (taken.has(`${word} ${number}`)) number += 1;
   return `${word} ${number}`;
 }
+
+/** What rooms houses have, in the order in which people walk through them: at the door, and above it. */
+const walkThrough: Readonly<Record<'below' | 'above', readonly Room['use'][]>> = {
+  below: ['hall', 'living', 'dining', 'kitchen', 'utility'],
+  above: ['landing', 'bedroom', 'bathroom', 'bedroom'],
+};
+
+/**
+ * What the next room of a storey most likely is: the first usual one that is not there yet, and the last of them once all
+ * are.
+ *
+ * @param storeys all of the job: the lowest has the door.
+ */
+export function likelyRoomUse(storeys: readonly Storey[], storey: Storey): Room['use'] {
+  const lowest = Math.min(...storeys.map(({ floorLevelMm }) => floorLevelMm));
+  const usual = walkThrough[storey.floorLevelMm > lowest ? 'above' : 'below'];
+  const there = storey.rooms.map(({ use }) => use);
+  return usual.find((use) => !there.includes(use)) ?? usual.at(-1) ?? 'store';
+}

@@ -375,9 +375,8 @@ export class JobPage extends LitElement {
           </div>
         </aside>
         ${strip}`;
-    const sheet = html`<main class="sheet">
-      ${chosen}${schemeSteps.includes(view.step) && !this.#isShopping ? strip : nothing}${this.#step(own)}
-    </main>`;
+    const hasStrip = schemeSteps.includes(view.step) && !this.#isShopping && own.job.schemes.length > 0;
+    const sheet = html`<main class="sheet">${chosen}${hasStrip ? strip : nothing}${this.#step(own)}</main>`;
     return html`${main ?? html`${this.#isShopping ? nothing : plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
       <dialog aria-label="Price and checks">

@@ -5,7 +5,7 @@ import { ToolHold } from '../../controllers/tool-hold.ts';
 import { drawRoom, type HouseCorner } from '../../edits/house.ts';
 import { type Beside, openThickness } from '../../house/beside.ts';
 import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
-import { nextRoomName, roomUseWords } from '../../house/room-uses.ts';
+import { likelyRoomUse, nextRoomName, roomUseWords } from '../../house/room-uses.ts';
 import { anticlockwise, sharedOut, type WalkedSide } from '../../house/room-walk.ts';
 import type { Vector } from '../../house/vector.ts';
 import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
@@ -26,7 +26,7 @@ const houseCorners = choicesOf<HouseCorner>({
   'upper-right': 'upper right',
 });
 
-/** Draws a new room: what it is, its sides as measured, and beside which wall it stands. */
+/** Draws a new room: what it is, its sides as measured, and beside which wall it stands. @fires job-edit, things-lit */
 export class RoomAdd extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
@@ -60,7 +60,8 @@ export class RoomAdd extends LitElement {
   ];
   declare view: JobView;
   declare storey: Storey;
-  declare private use: Room['use'];
+  /** Null: the likeliest. */
+  declare private use: Room['use'] | null;
   /** Null: as its use says. */
   declare private name: string | null;
   declare private how: 'two-sides' | 'wall-by-wall';
@@ -84,7 +85,6 @@ export class RoomAdd extends LitElement {
 
   constructor() {
     super();
-    this.use = 'hall';
     this.how = 'two-sides';
     this.betweenMm = usualInner.thicknessMm;
     this.outerMm = usualOuter.thicknessMm;
@@ -94,6 +94,7 @@ export class RoomAdd extends LitElement {
 
   /** Ready for the next room. */
   #clear(): void {
+    this.use = null;
     this.name = null;
     this.alongMm = null;
     this.awayMm = null;
@@ -113,7 +114,13 @@ export class RoomAdd extends LitElement {
     this.beside = beside;
     this.inMm = 0;
     this.why = '';
+    this.#light();
     if (this.#outline !== null) this.#draw();
+  }
+
+  /** The wall that the room is to stand beside is seen on the plan. */
+  #light(): void {
+    send(this, 'things-lit', { subjectIds: this.beside === null ? [] : [this.beside.wallId] });
   }
 
   get #outline(): readonly Vector[] | null {
@@ -131,8 +138,12 @@ export class RoomAdd extends LitElement {
     ];
   }
 
+  get #use(): Room['use'] {
+    return this.use ?? likelyRoomUse(this.view.job.storeys, this.storey);
+  }
+
   get #name(): string {
-    return this.name ?? nextRoomName(this.view.job.storeys, this.use);
+    return this.name ?? nextRoomName(this.view.job.storeys, this.#use);
   }
 
   override render(): TemplateResult {
@@ -142,7 +153,7 @@ export class RoomAdd extends LitElement {
         ${choiceOf({
           label: 'What room',
           options: uses,
-          value: this.use,
+          value: this.#use,
           took: (use) => {
             this.use = use;
           },
@@ -241,6 +252,7 @@ export class RoomAdd extends LitElement {
               wall === undefined
                 ? null
                 : { wallId: wall.wallId, side: wall.side, from: wall.ends[0]?.from ?? 'left', inMm: 0 };
+            this.#light();
           },
         })}
         ${
@@ -305,7 +317,7 @@ export class RoomAdd extends LitElement {
     }
     const made = drawRoom(this.view.job, this.storey.id, {
       name: this.#name,
-      use: this.use,
+      use: this.#use,
       outline,
       beside: isFirst || this.beside === null ? null : { ...this.beside, inMm: this.inMm },
       corner: this.corner,
@@ -318,6 +330,7 @@ export class RoomAdd extends LitElement {
     }
     send(this, 'job-edit', made.edit);
     this.#clear();
+    if (!isFirst) this.#light();
   }
 }
 customElements.define('room-add', RoomAdd);
