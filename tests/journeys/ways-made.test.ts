@@ -125,6 +125,15 @@ describe('the price', () => {
     await page.getByRole('heading', { name: 'How far it may move' }).waitFor();
     await questions.getByRole('link', { name: /^Answer/ }).click();
     await page.getByRole('heading', { name: 'As found', level: 2 }).waitFor();
+    await page.getByRole('link', { name: /^Ways/ }).click();
+    const first = questions.locator('li').first();
+    const words = await first.locator('button span').innerText();
+    await first.getByRole('button').click();
+    await first.getByRole('link', { name: 'Answer it' }).click();
+    const open = page.locator('survey-list button[aria-expanded=true]');
+    await open.waitFor();
+    expect((await open.innerText()).startsWith(words)).toBe(true);
+    await open.locator('xpath=..').locator('survey-item').waitFor();
     await context.close();
   });
 });

@@ -24,6 +24,8 @@ export interface JobRoute {
   readonly circuit: string | null;
   /** What the step Kit shows. */
   readonly part: KitPart;
+  /** What of the survey is to be answered, by its id; null for nothing. */
+  readonly ask: string | null;
   /** The two that are compared. */
   readonly a: string | null;
   readonly b: string | null;
@@ -68,14 +70,15 @@ export function routeOf(url: URL): Route {
     view: isPlanView(view) ? view : 'plan',
     circuit: asked('circuit'),
     part: isKitPart(part) ? part : 'bill',
+    ask: asked('ask'),
     a: asked('a'),
     b: asked('b'),
   };
 }
 
 /** A job's page without what may be left out. */
-type JobPlace = Omit<JobRoute, 'page' | 'view' | 'circuit' | 'part'> &
-  Partial<Pick<JobRoute, 'view' | 'circuit' | 'part'>>;
+type JobPlace = Omit<JobRoute, 'page' | 'view' | 'circuit' | 'part' | 'ask'> &
+  Partial<Pick<JobRoute, 'view' | 'circuit' | 'part' | 'ask'>>;
 
 /** The address of a job's page; parts that are null, the plan and the bill are left out. */
 export function hrefOf(route: JobPlace): string {
@@ -84,10 +87,11 @@ export function hrefOf(route: JobPlace): string {
     const value = route[key];
     if (value !== null && (route.compare || (key !== 'a' && key !== 'b'))) query.set(key, value);
   }
-  const { view = 'plan', circuit = null, part = 'bill' } = route;
+  const { view = 'plan', circuit = null, part = 'bill', ask = null } = route;
   if (view !== 'plan') query.set('view', view);
   if (circuit !== null) query.set('circuit', circuit);
   if (part !== 'bill') query.set('part', part);
+  if (ask !== null) query.set('ask', ask);
   const text = query.toString();
   const path = `/jobs/${encodeURIComponent(route.jobId)}/${route.step}${route.compare ? '/compare' : ''}`;
   return text === '' ? path : `${path}?${text}`;

@@ -109,25 +109,33 @@ export class PriceQuestions extends LitElement {
     const points = this.view.job.points.filter(({ id }) => asked.includes(id));
     const point = points.find(({ status }) => status === 'wanted') ?? points[0];
     if (point === undefined) return nothing;
-    return this.#link(point.status === 'wanted' ? 'wanted' : 'as-found', `Place ${point.label}`, point.id);
+    return this.#link(point.status === 'wanted' ? 'wanted' : 'as-found', `Place ${point.label}`, {
+      on: point.id,
+    });
   }
 
-  #link(step: Step, words: string, on: string | null = null): TemplateResult | typeof nothing {
+  #link(
+    step: Step,
+    words: string,
+    { on = null, ask = null }: { readonly on?: string | null; readonly ask?: string | null } = {},
+  ): TemplateResult | typeof nothing {
     const { job, scheme, storeyId } = this.view;
-    if (this.view.step === step && on === null) return nothing;
+    if (this.view.step === step && on === null && ask === null) return nothing;
     const looked = { scheme: scheme?.id ?? null, storey: storeyId === '' ? null : storeyId, on };
-    const href = hrefOf({ jobId: job.id, step, compare: false, a: null, b: null, ...looked });
+    const href = hrefOf({ jobId: job.id, step, compare: false, a: null, b: null, ask, ...looked });
     return html`<a href=${href}>${words}</a>`;
   }
 
-  #question({ words, worthPence, subjects }: OpenQuestion): TemplateResult {
+  /** Touched, it lights what it is about and leads to where it is answered. */
+  #question({ question, words, worthPence, subjects }: OpenQuestion): TemplateResult {
     const lit = areLit(this.view.lit, subjects);
     return html`<button
       aria-pressed=${lit}
       @click=${() => send(this, 'things-lit', { subjectIds: lit ? [] : subjects })}
     >
       <span>${words}</span><b>by ${wholePounds(worthPence)}</b>
-    </button>`;
+    </button>
+    ${lit && question !== 'places' ? html`<p class="ways">${this.#link('as-found', 'Answer it', { ask: question })}</p>` : nothing}`;
   }
 }
 customElements.define('price-questions', PriceQuestions);

@@ -343,6 +343,7 @@ export class JobPage extends LitElement {
     return stepElement(view, {
       tapped: this.tapped,
       part: this.route.part,
+      ask: this.route.ask,
       quotations: this.quotes.view,
     });
   }

@@ -14,15 +14,17 @@ interface StepSight {
   /** The place that was tapped on the plan while a step waited for one; else null. */
   readonly tapped: Place | null;
   readonly part: KitPart;
+  /** What of the survey is to be answered; null for nothing. */
+  readonly ask: string | null;
   /** What was issued of the job, for its papers. */
   readonly quotations: QuotationsView;
 }
 
 /** The sheet of the step that a job is at. */
-export function stepElement(view: JobView, { tapped, part, quotations }: StepSight): TemplateResult {
+export function stepElement(view: JobView, { tapped, part, ask, quotations }: StepSight): TemplateResult {
   switch (view.step) {
     case 'as-found':
-      return html`<as-found-step class="step" .view=${view} .tapped=${tapped}></as-found-step>`;
+      return html`<as-found-step class="step" .view=${view} .tapped=${tapped} .ask=${ask}></as-found-step>`;
     case 'wanted':
       return html`<wanted-step class="step" .view=${view} .tapped=${tapped}></wanted-step>`;
     case 'ways':

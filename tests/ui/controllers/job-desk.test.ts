@@ -25,6 +25,7 @@ const route: JobRoute = {
   view: 'plan',
   circuit: null,
   part: 'bill',
+  ask: null,
   a: null,
   b: null,
 };

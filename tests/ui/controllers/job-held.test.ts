@@ -21,7 +21,7 @@ const job = demoJob('fernlow-close');
 const stand = { storeyId: job.storeys[0]?.id ?? '', scale: 80, withWanted: true, figuresMm: 2.5 };
 const route: JobRoute = {
   ...{ page: 'job', jobId: job.id, step: 'wanted', compare: false, scheme: null, storey: null, on: null },
-  ...{ view: 'plan', circuit: null, part: 'bill', a: null, b: null },
+  ...{ view: 'plan', circuit: null, part: 'bill', ask: null, a: null, b: null },
 };
 
 /** A thread as the browser's, but that it works when it is told to. */

@@ -21,6 +21,7 @@ describe('addresses', () => {
       view: 'plan',
       circuit: null,
       part: 'bill',
+      ask: null,
       a: null,
       b: null,
     });
@@ -70,6 +71,7 @@ describe('addresses', () => {
       view: fc.constantFrom(...planViews),
       circuit: asked,
       part: fc.constantFrom(...kitParts),
+      ask: asked,
       a: asked,
       b: asked,
     });

@@ -36,6 +36,7 @@ import { foundHeightMm } from './usual-heights.ts';
 export class AsFoundStep extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
+    ask: { attribute: false },
     tapped: { attribute: false },
     open: { state: true },
     placingId: { state: true },
@@ -108,6 +109,7 @@ export class AsFoundStep extends LitElement {
   ];
   declare view: JobView;
   /** Where the plan was tapped while it waited for a place. */
+  declare ask: string | null;
   declare tapped: Place | null;
   declare private open: ReadonlySet<FoundSection>;
   /** The thing that the plan waits to be shown the place of; null for none. */
@@ -265,7 +267,7 @@ export class AsFoundStep extends LitElement {
   #parts(isNew: boolean): TemplateResult {
     const missing = missingFacts(this.view.job, surveyOf(this.view));
     return html`${isNew ? this.#start() : nothing}
-      <survey-list .view=${this.view}></survey-list>
+      <survey-list .view=${this.view} .asked=${this.ask}></survey-list>
       ${foundSections.map((section) => this.#section(section, missing.get(section.id) ?? []))}`;
   }
 

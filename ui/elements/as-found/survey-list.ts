@@ -1,4 +1,12 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import type { SurveyAsk } from '#engine/schemes/estimate-result.ts';
 import { type AskStage, askStages } from '#engine/survey/ask.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
@@ -20,6 +28,7 @@ import './survey-item.ts';
 export class SurveyList extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
+    asked: { attribute: false },
     stages: { state: true },
     opened: { state: true },
   };
@@ -83,6 +92,8 @@ export class SurveyList extends LitElement {
     `,
   ];
   declare view: JobView;
+  /** The ask that is to be answered first; null for none. */
+  declare asked: string | null;
   /** The stages that are unfolded. */
   declare private stages: ReadonlySet<AskStage>;
   /** The ask that is open; null for none. */
@@ -93,6 +104,21 @@ export class SurveyList extends LitElement {
     keepFocus(this);
     this.stages = new Set();
     this.opened = null;
+    this.asked = null;
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    const ask = changed.has('asked') ? surveyOf(this.view).find(({ id }) => id === this.asked) : undefined;
+    if (ask === undefined) return;
+    this.stages = new Set([...this.stages, ask.stage]);
+    this.opened = ask.id;
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    if (!changed.has('asked') || this.asked === null) return;
+    this.renderRoot
+      .querySelector(`[data-ask="${CSS.escape(this.asked)}"]`)
+      ?.scrollIntoView({ block: 'center' });
   }
 
   override render(): TemplateResult {
