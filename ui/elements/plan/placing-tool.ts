@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanPoint } from '#engine/plan/plane.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import type { PlacedThing } from '../../plan-asks.ts';
@@ -79,11 +80,13 @@ export class PlacingTool implements PlanTool {
     this.reachedByKeys();
     const place = this.#place;
     if (place === null) return false;
+    const { worked } = this.#of();
     if (isPress(key)) {
-      this.#placing.took(place);
+      const there = worked.job.points.find((point) => isSameData(point.place, place));
+      if (there === undefined) this.#placing.took(place);
+      else this.#placing.moved(`${there.label} is there already: go on from it first`);
       return true;
     }
-    const { worked } = this.#of();
     const moved = movedByKey(worked.plan, place, key, isFine);
     if (moved === null) return false;
     this.#spot = moved;
