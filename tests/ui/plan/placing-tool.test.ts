@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { planPoint } from '#engine/plan/plane.ts';
 import type { Place, Point } from '#model/installation.ts';
 import { demoEstimate } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { PlacingTool } from '../../../ui/elements/plan/placing-tool.ts';
@@ -19,7 +20,7 @@ function placing() {
     mmPerPx: 10,
     figuresMm: 3,
   });
-  const tool = new PlacingTool(of, [2000, 1000], {
+  const tool = new PlacingTool(of, planPoint(2000, 1000), {
     asked: () => ({ symbol: 'twin-socket', heightMm: 450 }),
     hint: () => '',
     took: (place) => {
