@@ -57,6 +57,7 @@ function includedIn(scheme: SchemeEstimate): readonly string[] {
     ...(hasSum(scheme, ASBESTOS_SUM) ? ['Having what may hold asbestos sampled before we begin'] : []),
     ...(hasSum(scheme, 'notification') ? ['Telling building control'] : []),
     ...(remediesSaid(scheme).length > 0 ? ['What stands under “Also done”'] : []),
+    ...(scheme.worked.job.extras ?? []).map(({ words }) => words),
     'The certificate named below',
   ];
 }

@@ -244,7 +244,7 @@ export class IssuedQuotations extends LitElement {
         .busy=${this.quotations.busy}
       ></variation-card>`,
     )}
-      <variation-form .quotation=${quotation} .quotations=${this.quotations}></variation-form>`;
+      <variation-form .view=${this.view} .quotation=${quotation} .quotations=${this.quotations}></variation-form>`;
   }
 }
 customElements.define('issued-quotations', IssuedQuotations);
