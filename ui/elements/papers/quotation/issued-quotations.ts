@@ -87,6 +87,11 @@ export class IssuedQuotations extends LitElement {
     return this.quotations.quotations.at(-1) ?? null;
   }
 
+  get #hasDraft(): boolean {
+    const { reason, photos } = this.quotations;
+    return reason.trim() !== '' || photos.length > 0;
+  }
+
   override render(): TemplateResult {
     const { state, trouble, read } = this.quotations;
     return html`<h3>What the customer has from you</h3>
@@ -99,6 +104,7 @@ export class IssuedQuotations extends LitElement {
             </div>`
       }
       ${state === 'fetching' ? html`<p class="hint">Fetching what was issued…</p>` : nothing}
+      ${state === 'not-reached' && this.#hasDraft ? html`<p class="hint">What you began of a variation is on this device, with its photos: it stands here again once the server is reached.</p>` : nothing}
       ${state === 'there' ? html`${this.#there()} ${this.#forget()}` : nothing}
       <dialog aria-label="As it was issued" @close=${() => send(this, 'quotation-asked', { do: 'read', quotationId: null })}>
         <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
