@@ -59,6 +59,13 @@ export class DraftPhotos {
     await this.#write(jobId, () => []);
   }
 
+  /** Lets go of those of all other jobs: they were deleted, or have lost their customer. Nothing where the device refuses. */
+  async onlyOf(jobIds: ReadonlySet<string>): Promise<void> {
+    const all = await this.#all().catch((): IdsByJob => ({}));
+    const gone = Object.keys(all).filter((id) => !jobIds.has(id));
+    for (const id of gone) await this.clear(id).catch(() => {});
+  }
+
   async #all(): Promise<IdsByJob> {
     return idsIn(await (await this.#store).note(DRAFT_PHOTOS_NOTE));
   }

@@ -18,7 +18,7 @@ import type { QuotationClient } from './quotation-client.ts';
 import { QuotationMoves } from './quotation-moves.ts';
 import { smallerPhoto } from './smaller-photo.ts';
 import { photoTroubleWords } from './take-photos.ts';
-import { TextsByJob } from './texts-by-job.ts';
+import { type TextsByJob, variationReasons } from './texts-by-job.ts';
 
 /** What is kept before something rests on it. */
 type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept' | 'takeTheirs'>;
@@ -85,7 +85,7 @@ export class QuotationDesk {
     this.#parts = parts;
     this.#changed = changed;
     this.#moves = new QuotationMoves(parts.client, parts.clock ?? browserClock);
-    this.#reasons = parts.reasons ?? new TextsByJob('variation', () => localStorage);
+    this.#reasons = parts.reasons ?? variationReasons();
     this.#view = {
       state: 'fetching',
       quotations: [],

@@ -125,6 +125,7 @@ export class AppShell extends LitElement {
     api: this.#api,
     jobs: this.#jobs,
     copies: this.#copies,
+    photos: this.#photos,
     heard: () => void this.#pictures.sweep(),
   });
   readonly #toLast = new AskedToLast();

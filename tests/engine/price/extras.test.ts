@@ -4,6 +4,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { labelsOf } from '#drawing/label-of.ts';
 import { estimate } from '#engine/estimate.ts';
 import { extraTasks } from '#engine/labour/extra-work.ts';
+import { minutesPence } from '#engine/price/minutes-price.ts';
 import { priceEnds } from '#engine/price/price-range.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Extra } from '#model/extra.ts';
@@ -178,6 +179,15 @@ describe('parking', () => {
       description: 'Parking, 2 days at £5.00',
       pence: 1000,
     });
+  });
+
+  it('is in what some minutes more cost, where they begin another day', () => {
+    // 20 min at 30.00 an hour and a day's parking of 5.00 are 15.00 net, 18.00 with VAT.
+    expect(minutesPence(20, parked(24, 'each-visit'))).toBe(1800);
+    expect(minutesPence(20, parked(24, 'each-visit'))).toBe(
+      parked(25, 'each-visit').totals.grossPence - parked(24, 'each-visit').totals.grossPence,
+    );
+    expect(minutesPence(20, parked(24, 2))).toBe(1200);
   });
 
   it('is charged for as many days as are said, and for none where nobody says so', () => {

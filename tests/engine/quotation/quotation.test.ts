@@ -57,6 +57,9 @@ describe('what a quotation offers', () => {
     expect(line).toEqual({ words: extras[0]?.words, forOptions: null });
     expect(paper.included.some(({ words }) => words === 'Parking')).toBe(true);
     expect(paper.excluded.some(({ words }) => words.startsWith('Parking'))).toBe(false);
+    expect(paper.excluded.map(({ words }) => words)).toContain(
+      'Taking away rubble and old parts, except where it says so above: to be agreed',
+    );
     const { paper: without } = quoted(three);
     expect(without.included.some(({ words }) => words === 'Parking')).toBe(false);
   });

@@ -61,6 +61,16 @@ describe('photos of a variation that is being made', () => {
     expect(await store.pictures.heads()).toEqual([]);
   });
 
+  it('go with a job that is gone, or has lost its customer', async () => {
+    const { page } = begin();
+    const { photos } = page();
+    const { id } = await photos.add('kept', png);
+    await photos.add('gone', webp);
+    await photos.onlyOf(new Set(['kept', 'another']));
+    expect(await namesOf(photos, 'kept')).toEqual([id]);
+    expect(await namesOf(photos, 'gone')).toEqual([]);
+  });
+
   it.each([null, 'text', { one: 'no list' }, { one: [1, null] }])(
     'are none where the device has noted %j',
     async (note) => {

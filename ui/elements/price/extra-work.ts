@@ -53,6 +53,7 @@ export class ExtraWork extends LitElement {
         display: block;
         color: var(--ink-soft);
         font-size: 0.875rem;
+        font-weight: 400;
       }
       .fields {
         display: grid;
@@ -64,7 +65,7 @@ export class ExtraWork extends LitElement {
         grid-column: 1 / -1;
       }
       .add {
-        margin-top: 8px;
+        margin: 8px 0;
       }
     `,
   ];

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { PARKING_SUM } from '#engine/price/parking.ts';
-import type { Terms } from '#model/job.ts';
+import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { setParking } from '../../edits/terms.ts';
 import { send } from '../../job-events.ts';
@@ -29,12 +29,17 @@ function choiceOf(parking: Terms['parking']): Choice | null {
   return parking === 0 ? 'none' : 'days';
 }
 
-/** The firm's charge for a day, in words. */
-function chargeWords({ norms }: Library): string {
+/** The firm's charge for a day, and what the survey says of it, in words. */
+function helpWords({ norms }: Library, { answers }: Job): string {
   const sum = norms.sums.find((one) => one.sum === PARKING_SUM);
-  return sum === undefined
-    ? 'The firm has no charge for a day’s parking'
-    : `${pounds(sum.pence)} a day, as set on the firm’s page`;
+  const isCharged = answers.some(
+    ({ question, value }) => question === 'parking-at-the-house' && value === false,
+  );
+  const charge =
+    sum === undefined
+      ? 'The firm has no charge for a day’s parking: set one on its page, under Labour'
+      : `${pounds(sum.pence)} a day, as set on the firm’s page under Labour`;
+  return isCharged ? `The survey says that it costs. ${charge}` : charge;
 }
 
 /** Whether parking is charged on this job, and for how many days. */
@@ -44,7 +49,7 @@ export function parkingFields(from: EventTarget, { job, library, scheme }: JobVi
   const usualDays = scheme?.price.visits.count ?? 1;
   return html`<choice-field
       label="Parking is charged"
-      .help=${chargeWords(library)}
+      .help=${helpWords(library, job)}
       .value=${choiceOf(parking)}
       .options=${choices}
       .empty=${firmParking(library.terms)}

@@ -186,7 +186,7 @@ export class IssuedQuotations extends LitElement {
       <p>
         Name, address, title, notes, remarks, photos and plans that were sent go out of this job, out of every state of it that
         is kept, out of its quotations and variations, and out of what was recorded of them. Nobody can bring them back, and undo ends
-        here. House, circuits and every figure stay. Look yourself through the names of rooms and points, and through the files that
+        here. House, circuits and every figure stay. Look yourself through the names of rooms and points, through the words of work not on the drawing, and through the files that
         you fetched or sent.
       </p>
       <p class="hint">
