@@ -44,6 +44,7 @@ function baseLabels({ job }: Worked): Map<string, string> {
     ['site', 'Site'],
     ['supply', 'Supply'],
   ]);
+  for (const { id } of job.extras ?? []) labels.set(id, 'Work not on the drawing');
   for (const { id, name } of job.schemes) labels.set(id, name);
   for (const { id, label } of job.points) labels.set(id, label);
   for (const { id, name } of job.circuits) labels.set(id, name);

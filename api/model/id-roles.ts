@@ -15,7 +15,8 @@ export type EntityKind =
   | 'reading'
   | 'asset'
   | 'scheme'
-  | 'connection';
+  | 'connection'
+  | 'extra';
 
 /** What an id stands there for: it names its own group, or it refers to another one. */
 export type IdRole =

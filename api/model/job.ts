@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { site, storey } from './building.ts';
 import { containment } from './cable.ts';
+import { extra } from './extra.ts';
 import { board, circuit, finish, leg, point, reading, supply } from './installation.ts';
 import { certainty, id, idOf, idRef, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
@@ -49,6 +50,8 @@ export const terms = z
     /** Hours of work in a day, by which days and their travel are reckoned; absent: as the firm's overhead is spread, else 8. */
     dayHours: z.number().min(1).max(24).optional(),
     minimumPence: pence.optional(),
+    /** What days of parking are charged, at the firm's sum for one: every visit, or so many days. Absent: as the firm does, else none. */
+    parking: z.union([z.literal('each-visit'), z.int().min(0).max(1000)]).optional(),
     /** What mark-up or margin are put on; absent: materials, or all where an hour's rate is what it costs the firm. */
     profitOn: z.enum(['materials', 'all']).optional(),
     /** For coming out at all, once; net. */
@@ -168,6 +171,8 @@ export const job = z.strictObject({
   schemes: z.array(scheme),
   terms,
   stock: z.array(stock),
+  /** Work that is not on the drawing, priced with every scheme; absent: none. */
+  extras: z.array(extra).optional(),
   /** Absent: nothing is settled yet. */
   quoting: quoting.optional(),
   /** Outcomes that are bought for beside those that the scheme is counted by; absent: none. */

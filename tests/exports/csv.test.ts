@@ -39,7 +39,11 @@ const worked: Job = {
   stock: [{ item: 'socket-twin', quantity: 1 }],
   actuals: { stages: [], tasks: [{ task: 'isolate', minutes: 12.5 }], used: [] },
 };
-const slow: Job = { ...worked, terms: { ...worked.terms, multipliers: ['fragile-finishes', 'alone'] } };
+const slow: Job = {
+  ...worked,
+  terms: { ...worked.terms, multipliers: ['fragile-finishes', 'alone'] },
+  extras: [{ id: 'joist', words: '=Double the joist', typicalMin: 75, materialsPence: 1849 }],
+};
 const gaps: Library = {
   ...plain,
   prices: { ...plain.prices, items: plain.prices.items.filter(({ item }) => item !== 'clip-flat-2.5') },
@@ -104,6 +108,18 @@ describe('bill and labour as CSV', () => {
     expect(tasks.get('clean-up')?.Note).toBe('No norm in the library: not in the price');
     expect([tasks.get('isolate')?.['Taken, min'], tasks.get('set-up')?.['Taken, min']]).toEqual(['12.5', '']);
     expect(Number(tasks.get('drill-joist')?.Times)).toBeGreaterThan(1);
+    const own = tasks.get('joist/work');
+    expect([own?.['Typical, min each'], own?.Times, own?.Note]).toEqual([
+      '75',
+      '1',
+      'Not on the drawing: minutes given for this job',
+    ]);
+    const sum = rowsOf(bill).find((row) => row.Item === 'joist/materials');
+    expect([withoutGuard(sum?.Description ?? ''), sum?.['Cost £'], sum?.['Caused by']]).toEqual([
+      '=Double the joist',
+      '18.49',
+      'Work not on the drawing',
+    ]);
   });
 
   it('refuse a scheme that the estimate does not have', () => {

@@ -1,7 +1,7 @@
 import type ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { chosenMultipliers, libraryFor, multipliersOf } from '#engine/labour/multipliers.ts';
-import { taskMinutes } from '#engine/labour/task-minutes.ts';
+import { minutesAsTold } from '#engine/labour/task-minutes.ts';
 import type { PriceRequest } from '#engine/price/price-scheme.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
@@ -24,9 +24,19 @@ export type Edit =
 const tenths = (most: number) => fc.integer({ min: 0, max: most * 10 }).map((steps) => steps / 10);
 const hundredths = (most: number) => fc.integer({ min: 0, max: most * 100 }).map((steps) => steps / 100);
 
-/** Edits of a workbook with so many lines in its bill and so many tasks; every kind of edit is among them. */
-export function anyEdits(bill: number, tasks: number): fc.Arbitrary<readonly Edit[]> {
-  const line = fc.nat({ max: bill - 1 });
+/** How much of a workbook can be edited: lines that were counted, all lines of its bill, all tasks. */
+export interface Editable {
+  readonly counted: number;
+  readonly bill: number;
+  readonly tasks: number;
+}
+
+/**
+ * Edits of a workbook; every kind of edit is among them. A sum of extra work has a price alone: it is not counted, nor in the
+ * van.
+ */
+export function anyEdits({ counted, bill, tasks }: Editable): fc.Arbitrary<readonly Edit[]> {
+  const line = fc.nat({ max: counted - 1 });
   const task = fc.nat({ max: tasks - 1 });
   const kind = <K extends string>(word: K) => fc.constant(word);
   return fc.tuple(
@@ -34,6 +44,12 @@ export function anyEdits(bill: number, tasks: number): fc.Arbitrary<readonly Edi
     fc.record({ kind: kind('quantity'), line, to: tenths(30) }),
     fc.record({ kind: kind('stock'), line, to: tenths(20) }),
     fc.record({ kind: kind('price'), line, to: fc.nat({ max: 9999 }) }),
+    fc.record({
+      kind: kind('price'),
+      line: fc.integer({ min: Math.min(counted, bill - 1), max: bill - 1 }),
+      to: fc.nat({ max: 9999 }),
+    }),
+    fc.record({ kind: kind('norm'), line: fc.constant(tasks - 1), to: hundredths(200) }),
     fc.record({ kind: kind('task'), line: task, to: tenths(20) }),
     fc.record({ kind: kind('norm'), line: task, to: hundredths(60) }),
     fc.record({ kind: kind('markup'), to: hundredths(90) }),
@@ -76,9 +92,12 @@ export function requestOf(scheme: SchemeEstimate, library: Library): PriceReques
     library,
     terms: { ...job.terms, contingencyPercent: scheme.price.contingencyPercent },
     stock: job.stock,
+    extras: job.extras,
     sums: scheme.price.other
       .map(({ sum }) => sum)
-      .filter((sum) => !['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'].includes(sum)),
+      .filter(
+        (sum) => !['call-out', 'travel', 'parking', 'overhead', 'profit', 'minimum-charge'].includes(sum),
+      ),
     gaps: [],
   };
 }
@@ -93,6 +112,30 @@ function withNorm(library: Library, task: string | undefined, typicalMin: number
   return { ...library, norms: { ...library.norms, tasks } };
 }
 
+/** The price of a line of the bill: of what was counted by the price list, of extra work its own sum. */
+function withLinePrice(request: PriceRequest, line: number, pricePence: number): PriceRequest {
+  const { takeoff, library, extras = [] } = request;
+  if (line < takeoff.length)
+    return { ...request, library: withPrice(library, takeoff[line]?.item, pricePence) };
+  const sums = extras.filter(({ materialsPence = 0 }) => materialsPence > 0);
+  const id = sums[line - takeoff.length]?.id;
+  return {
+    ...request,
+    extras: extras.map((one) => (one.id === id ? { ...one, materialsPence: pricePence } : one)),
+  };
+}
+
+/** The typical minutes for one of a task: by the norms, of extra work its own. */
+function withTypical(request: PriceRequest, line: number, typicalMin: number): PriceRequest {
+  const { library, labour } = request;
+  if (labour[line]?.own === undefined)
+    return withMinutes({ ...request, library: withNorm(library, labour[line]?.task, typicalMin) });
+  const changed = labour.map((task, at) =>
+    at === line && task.own !== undefined ? { ...task, own: { ...task.own, typicalMin } } : task,
+  );
+  return withMinutes({ ...request, labour: changed });
+}
+
 function withNorms(request: PriceRequest, norms: Partial<Library['norms']>): PriceRequest {
   const { library } = request;
   return { ...request, library: { ...library, norms: { ...library.norms, ...norms } } };
@@ -101,7 +144,7 @@ function withNorms(request: PriceRequest, norms: Partial<Library['norms']>): Pri
 /** The request with minutes by its own norms, after a quantity or a norm was changed. */
 function withMinutes(request: PriceRequest): PriceRequest {
   const { norms } = libraryFor(request, request.library);
-  const labour = request.labour.map((task) => ({ ...task, ...taskMinutes(task.task, task.quantity, norms) }));
+  const labour = request.labour.map((task) => ({ ...task, ...minutesAsTold(task, task.quantity, norms) }));
   return { ...request, labour };
 }
 
@@ -120,14 +163,14 @@ export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
       return { ...request, stock: [...others, { item, quantity: edit.to }] };
     }
     case 'price':
-      return { ...request, library: withPrice(library, takeoff[edit.line]?.item, edit.to) };
+      return withLinePrice(request, edit.line, edit.to);
     case 'task':
       return withMinutes({
         ...request,
         labour: labour.map((task, at) => (at === edit.line ? { ...task, quantity: edit.to } : task)),
       });
     case 'norm':
-      return withMinutes({ ...request, library: withNorm(library, labour[edit.line]?.task, edit.to) });
+      return withTypical(request, edit.line, edit.to);
     case 'markup':
       return { ...request, terms: { ...terms, markupPercent: edit.to } };
     case 'contingency':

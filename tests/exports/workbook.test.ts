@@ -28,13 +28,25 @@ function demoJob(name: string): Job {
   return read.job;
 }
 
-/** Demo job 1 with a van that holds some of what it takes. */
+/** Demo job 1 with a van that holds some of what it takes, and with work that is not on its drawing. */
 const saltglass: Job = {
   ...demoJob('saltglass-row'),
   stock: [
     { item: 'cable-flat-2.5-1.5', quantity: 4.5 },
     { item: 'screw-and-plug', quantity: 500 },
     { item: 'socket-twin', quantity: 1 },
+  ],
+  extras: [
+    { id: 'joist', words: 'Double the rotten joist', typicalMin: 75, materialsPence: 1849, at: 'ground-flr' },
+    { id: 'skip', words: 'Take the rubble away', materialsPence: 6000 },
+    {
+      id: 'fault',
+      words: 'Find and mend the fault',
+      task: 'fault-finding',
+      lowMin: 30,
+      typicalMin: 62.5,
+      highMin: 180,
+    },
   ],
 };
 
@@ -101,12 +113,24 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
   },
   {
     name: 'an hour at cost, overhead a day, a margin on all, a call-out and a deposit',
-    job: withTerms({ marginPercent: 22.5, callOutPence: 4500, depositPercent: 33, travelMin: 45 }),
+    job: withTerms({
+      marginPercent: 22.5,
+      callOutPence: 4500,
+      depositPercent: 33,
+      travelMin: 45,
+      parking: 3,
+    }),
     library: atCost({ pencePerDay: 4286, hoursPerDay: 7.5 }),
   },
   {
     name: 'an hour at cost, overhead in percent, a mark-up on materials and a sum as deposit',
-    job: withTerms({ markupPercent: 12.5, profitOn: 'materials', depositPence: 25_000, travelMin: 0 }),
+    job: withTerms({
+      markupPercent: 12.5,
+      profitOn: 'materials',
+      depositPence: 25_000,
+      travelMin: 0,
+      parking: 'each-visit',
+    }),
     library: atCost({ percent: 7 }),
   },
   {
@@ -149,13 +173,21 @@ describe('the workbook recalculated by a spreadsheet', () => {
   let untouched: readonly CalculatedBook[] = [];
   let edited: readonly CalculatedBook[] = [];
   let rated: readonly CalculatedBook[] = [];
-  const slower = withTerms({ ...saltglass.terms, multipliers: ['fragile-finishes', 'alone'] });
+  const slower = withTerms({
+    ...saltglass.terms,
+    multipliers: ['fragile-finishes', 'alone'],
+    parking: 'each-visit',
+  });
   const base = estimateOf(slower, plain);
   const scheme = firstScheme(base);
-  const cases = fc.sample(anyEdits(scheme.price.bill.length, scheme.labour.length), {
-    seed: SEED,
-    numRuns: 10,
-  });
+  const cases = fc.sample(
+    anyEdits({
+      counted: scheme.takeoff.length,
+      bill: scheme.price.bill.length,
+      tasks: scheme.labour.length,
+    }),
+    { seed: SEED, numRuns: 10 },
+  );
 
   beforeAll(async () => {
     const books = await Promise.all(
@@ -428,7 +460,7 @@ describe('the workbook as written', () => {
       await firstWorkbook(estimateOf(saltglass, renamed), renamed),
       'Bill of materials',
     );
-    expect(bill.filter((text) => text.includes('Demo price')).length).toBe(scheme.price.bill.length);
+    expect(bill.filter((text) => text.includes('Demo price')).length).toBe(scheme.takeoff.length);
     const own = ownLibrary();
     const book = await openBook(await firstWorkbook(estimateOf(saltglass, own), own));
     const cells = cellsOf(book).concat(

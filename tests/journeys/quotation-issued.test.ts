@@ -127,7 +127,7 @@ describe('a quotation, from the office to the site', () => {
     await expectUsable(page, 'a variation being made');
     await page.context().setOffline(true);
     await press(page, 'Put it to the customer');
-    await page.getByText(/There is no connection to the server/).waitFor();
+    await page.getByText(/not put to the customer yet/).waitFor();
     expect(await page.getByLabel('What was found, in words for the customer').inputValue()).toBe(
       'The plaster is blown behind the skirting.',
     );

@@ -6,7 +6,9 @@ import { jobIdOf } from '../device/kept-copy.ts';
 import { answerDrafts } from '../quotations/answer-drafts.ts';
 import { type ApiClient, type ListedJob, ServerRefusal } from './api-client.ts';
 import { isAway, noAnswer } from './document-opening.ts';
+import type { DraftPhotos } from './draft-photos.ts';
 import type { OpenJobs } from './open-jobs.ts';
+import { variationReasons } from './texts-by-job.ts';
 import { patiently, type Wait, waitInBrowser } from './wait.ts';
 
 /** The note on the device that holds the list as it was last heard. */
@@ -83,6 +85,8 @@ export interface ListParts {
   readonly jobs: OpenJobs;
   readonly copies: Copies;
   readonly wait?: Wait;
+  /** Photos of variations that are being made: those of jobs that are gone go too. */
+  readonly photos?: Pick<DraftPhotos, 'onlyOf'>;
   /** Is told whenever the server's list was heard and acted on. */
   readonly heard?: () => void;
 }
@@ -115,13 +119,24 @@ export class JobList {
     return patiently<Heard | ServerRefusal>(asked, wait, noAnswer);
   }
 
+  /** What is typed and taken of jobs that have lost their customer, and photos of those that are gone. */
+  async #forgetDrafts(listed: readonly ListedJob[]): Promise<void> {
+    const isErased = ({ customer }: ListedJob): boolean => customer === ERASED;
+    for (const { id } of listed.filter(isErased)) {
+      answerDrafts.clear(id);
+      variationReasons().keep(id, '');
+    }
+    const kept = listed.filter((line) => !isErased(line)).map(({ id }) => id);
+    await this.#parts.photos?.onlyOf(new Set(kept));
+  }
+
   async #hear(): Promise<Heard> {
     const { api, jobs, copies } = this.#parts;
     const [listed, deleted] = await Promise.all([api.listJobs(), api.listRemovedJobs()]);
     await copies.writeNote(NOTE, { listed, deleted });
     await jobs.hear(new Map(listed.map(({ id, etag }) => [id, etag])));
     // What is half typed of an answer names the customer, too.
-    for (const { id, customer } of listed) if (customer === ERASED) answerDrafts.clear(id);
+    await this.#forgetDrafts(listed);
     this.#parts.heard?.();
     return { listed, deleted };
   }

@@ -4,6 +4,7 @@ import type { DeviceStore } from '../device/device-store.ts';
 import type { KeptPicture, PictureHead, PictureShelf } from '../device/picture-shelf.ts';
 import type { SeenPicture } from '../job-events.ts';
 import { ServerRefusal } from './api-client.ts';
+import { DRAFT_PHOTOS_NOTE } from './draft-photos.ts';
 import type { PictureClient } from './picture-client.ts';
 import { type Wait, waitInBrowser } from './wait.ts';
 
@@ -185,7 +186,7 @@ export class Pictures {
   }
 
   /**
-   * Lets go of what no document on this device names any longer, in any state or step back: so what is removed for good, and
+   * Lets go of what no document on this device names any longer, in any state or step back, nor a variation being made: so what is removed for good, and
    * the photos of a customer who was erased, go from here too.
    *
    * @param graceMs what was put here so short a while ago stays.
@@ -215,12 +216,17 @@ export class Pictures {
 const unsentIn = (heads: readonly PictureHead[]): readonly string[] =>
   heads.filter(({ isSent }) => !isSent).map(({ id }) => id);
 
-/** Which of some pictures are named by a copy on the device. A hash stands nowhere by chance, so it is looked for as a word. */
+/**
+ * Which of some pictures are named by a copy on the device, or by a variation that is being made. A hash stands nowhere by
+ * chance, so it is looked for as a word.
+ */
 async function namedIn(store: DeviceStore, ids: readonly string[]): Promise<ReadonlySet<string>> {
   const named = new Set<string>();
-  for (const { key } of await store.heads()) {
-    const text = JSON.stringify((await store.read(key))?.held ?? null);
+  const look = (kept: unknown): void => {
+    const text = JSON.stringify(kept ?? null);
     for (const id of ids) if (text.includes(id)) named.add(id);
-  }
+  };
+  look(await store.note(DRAFT_PHOTOS_NOTE));
+  for (const { key } of await store.heads()) look((await store.read(key))?.held);
   return named;
 }

@@ -4,14 +4,21 @@ import type { JobView } from '../job-view.ts';
 import { newId } from '../new-id.ts';
 import { answerDrafts } from '../quotations/answer-drafts.ts';
 import type { QuotationRecord } from '../quotations/quotation-record.ts';
-import type { QuotationAsk, QuotationsView, ReadQuotation } from '../quotations/quotations-view.ts';
+import type {
+  DraftPhoto,
+  QuotationAsk,
+  QuotationsView,
+  ReadQuotation,
+} from '../quotations/quotations-view.ts';
 import { ServerRefusal } from './api-client.ts';
 import type { DocumentSession } from './document-session.ts';
+import type { DraftPhotos, KeptPhoto } from './draft-photos.ts';
 import { browserClock, type Clock } from './estimating.ts';
 import type { QuotationClient } from './quotation-client.ts';
 import { QuotationMoves } from './quotation-moves.ts';
 import { smallerPhoto } from './smaller-photo.ts';
-import { TextsByJob } from './texts-by-job.ts';
+import { photoTroubleWords } from './take-photos.ts';
+import { type TextsByJob, variationReasons } from './texts-by-job.ts';
 
 /** What is kept before something rests on it. */
 type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept' | 'takeTheirs'>;
@@ -20,6 +27,8 @@ type Kept = Pick<DocumentSession<object>, 'etag' | 'keep' | 'unkept' | 'takeThei
 export interface QuotationDeskParts {
   readonly jobId: string;
   readonly client: QuotationClient;
+  /** Where photos of a variation outlive the page. */
+  readonly photos: Pick<DraftPhotos, 'of' | 'add' | 'drop' | 'clear'>;
   readonly clock?: Pick<Clock, 'wait'>;
   /** Where what is typed outlives a reload; the device's, unless a test brings its own. */
   readonly reasons?: TextsByJob;
@@ -34,11 +43,25 @@ export interface OnTheDesk {
   readonly library: Kept;
 }
 
+/** Thrown where the server has not all that is to rest on it. */
+class NotKept extends Error {
+  override readonly name = 'NotKept';
+}
+
+const isAway = (error: unknown): boolean =>
+  error instanceof NotKept || (error instanceof ServerRefusal && error.status === 0);
+
+/** Said of a variation that cannot be offered just now. */
+const WAITS =
+  'The variation is not put to the customer yet: the server, which numbers it and keeps it, cannot be reached or has not all of the job. It waits on this device with its words and its photos, also when the page is closed. Press again when there is a connection; the notice above says how the job stands.';
+
 const wordsOf = (error: unknown): string => {
   if (error instanceof ServerRefusal && error.status === 0)
     return 'There is no connection to the server, and this needs one. What you entered is still here: try again when there is.';
   return errorWords(error);
 };
+
+const draftOf = ({ id, file }: KeptPhoto): DraftPhoto => ({ id, file, url: URL.createObjectURL(file) });
 
 /** What the server has not answered may have been done all the same: it is asked for again under the same id. */
 const isAnswered = (error: unknown): boolean =>
@@ -49,6 +72,7 @@ export class QuotationDesk {
   #view: QuotationsView;
   #now: OnTheDesk | null = null;
   #fetched = false;
+  #isStopped = false;
   /** The id of what was asked for without an answer. */
   #issueId: string | null = null;
   #variationId: string | null = null;
@@ -61,7 +85,7 @@ export class QuotationDesk {
     this.#parts = parts;
     this.#changed = changed;
     this.#moves = new QuotationMoves(parts.client, parts.clock ?? browserClock);
-    this.#reasons = parts.reasons ?? new TextsByJob('variation', () => localStorage);
+    this.#reasons = parts.reasons ?? variationReasons();
     this.#view = {
       state: 'fetching',
       quotations: [],
@@ -74,6 +98,7 @@ export class QuotationDesk {
       photos: [],
       read: null,
     };
+    void this.#takeUpPhotos();
   }
 
   get view(): QuotationsView {
@@ -93,6 +118,7 @@ export class QuotationDesk {
 
   /** Works nothing more out. */
   stop(): void {
+    this.#isStopped = true;
     this.#moves.stop();
     for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
   }
@@ -105,8 +131,7 @@ export class QuotationDesk {
       case 'add-photo':
         return this.#addPhoto(ask.file);
       case 'drop-photo':
-        URL.revokeObjectURL(ask.url);
-        return this.#show({ photos: this.#view.photos.filter(({ url }) => url !== ask.url) });
+        return this.#dropPhoto(ask.url);
       case 'look-again':
         return this.#fetch();
       case 'read':
@@ -116,7 +141,7 @@ export class QuotationDesk {
       case 'note':
         return this.#send(() => this.#note(ask.quotationId, ask.note));
       case 'vary':
-        return this.#send(() => this.#vary(ask.quotationId));
+        return this.#send(() => this.#vary(ask.quotationId), WAITS);
       case 'erase':
         return this.#send(() => this.#erase(ask.quotationId));
       case 'forget':
@@ -174,14 +199,14 @@ export class QuotationDesk {
   }
 
   /** One thing is sent at a time; afterwards all is read again, also where it was refused: then something had moved on. */
-  async #send(task: () => Promise<void>): Promise<void> {
+  async #send(task: () => Promise<void>, waits = ''): Promise<void> {
     if (this.#view.busy || this.#now === null) return;
     this.#show({ busy: true, trouble: '' });
     try {
       await task();
       await this.#fetch();
     } catch (error) {
-      const trouble = wordsOf(error);
+      const trouble = isAway(error) && waits !== '' ? waits : wordsOf(error);
       if (error instanceof ServerRefusal && error.status !== 0) await this.#fetch();
       this.#show({ trouble });
     } finally {
@@ -193,7 +218,7 @@ export class QuotationDesk {
   async #keepAll({ job, library }: OnTheDesk): Promise<void> {
     await Promise.all([job, library].map((one) => (one.unkept ? one.keep('by-hand') : undefined)));
     if (job.unkept || library.unkept)
-      throw new Error('The job or the prices are not saved: see the notice above, then try again.');
+      throw new NotKept('The job or the prices are not saved: see the notice above, then try again.');
   }
 
   async #issue(): Promise<void> {
@@ -235,28 +260,51 @@ export class QuotationDesk {
     this.#reasons.keep(jobId, '');
     answerDrafts.clear(jobId);
     this.#moves.forget();
-    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
-    this.#show({ reason: '', photos: [], read: null });
+    await this.#clearPhotos();
+    this.#show({ reason: '', read: null });
     await now.job.takeTheirs();
+  }
+
+  /** Those that an earlier page was given. */
+  async #takeUpPhotos(): Promise<void> {
+    const kept = await this.#parts.photos.of(this.#parts.jobId);
+    if (kept.length === 0 || this.#isStopped) return;
+    const shown = new Set(this.#view.photos.map(({ id }) => id));
+    const earlier = kept.filter(({ id }) => !shown.has(id)).map(draftOf);
+    this.#show({ photos: [...earlier, ...this.#view.photos] });
   }
 
   async #addPhoto(file: Blob): Promise<void> {
     try {
       const smaller = await (this.#parts.smaller ?? smallerPhoto)(file);
-      const photo = { url: URL.createObjectURL(smaller), file: smaller, id: null };
-      this.#show({ photos: [...this.#view.photos, photo], trouble: '' });
+      const kept = await this.#parts.photos.add(this.#parts.jobId, smaller);
+      // The same picture is there once.
+      if (this.#view.photos.some(({ id }) => id === kept.id)) return;
+      this.#show({ photos: [...this.#view.photos, draftOf(kept)], trouble: '' });
     } catch (error) {
-      this.#show({ trouble: wordsOf(error) });
+      this.#show({ trouble: `The photo was not added: ${photoTroubleWords(error)}` });
     }
   }
 
+  async #dropPhoto(url: string): Promise<void> {
+    const dropped = this.#view.photos.find((photo) => photo.url === url);
+    if (dropped === undefined) return;
+    URL.revokeObjectURL(url);
+    this.#show({ photos: this.#view.photos.filter((photo) => photo !== dropped) });
+    await this.#parts.photos.drop(this.#parts.jobId, dropped.id);
+  }
+
+  async #clearPhotos(): Promise<void> {
+    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
+    this.#show({ photos: [] });
+    await this.#parts.photos.clear(this.#parts.jobId);
+  }
+
+  /** Each is sent whether it went through before or not: the server knows one again by its bytes. */
   async #sentPhotos(): Promise<readonly string[]> {
-    for (const photo of this.#view.photos) {
-      if (photo.id !== null) continue;
-      const id = await this.#parts.client.keepPhoto(photo.file);
-      this.#show({ photos: this.#view.photos.map((one) => (one.url === photo.url ? { ...one, id } : one)) });
-    }
-    return this.#view.photos.flatMap(({ id }) => (id === null ? [] : [id]));
+    const ids: string[] = [];
+    for (const { file } of this.#view.photos) ids.push(await this.#parts.client.keepPhoto(file));
+    return ids;
   }
 
   async #vary(quotationId: string): Promise<void> {
@@ -280,7 +328,7 @@ export class QuotationDesk {
     }
     this.#variationId = null;
     this.#reasons.keep(this.#parts.jobId, '');
-    for (const { url } of this.#view.photos) URL.revokeObjectURL(url);
-    this.#show({ reason: '', photos: [] });
+    this.#show({ reason: '' });
+    await this.#clearPhotos();
   }
 }

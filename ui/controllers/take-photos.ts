@@ -13,7 +13,8 @@ export interface TakenWith {
   readonly smaller?: (file: Blob) => Promise<Blob>;
 }
 
-const wordsOf = (error: unknown): string => {
+/** Why a photo could not be kept, as the end of a sentence. */
+export const photoTroubleWords = (error: unknown): string => {
   if (error instanceof DOMException && error.name === 'QuotaExceededError')
     return 'this device has no room left for it';
   return errorWords(error);
@@ -29,7 +30,7 @@ export async function takePhotos(
       const asset = await pictures.keep(await smaller(file), `Photo of ${name}`);
       desk.edit(addPhoto(of, name, asset));
     } catch (error) {
-      desk.say(`The photo was not added: ${wordsOf(error)}`);
+      desk.say(`The photo was not added: ${photoTroubleWords(error)}`);
     }
   }
 }

@@ -43,3 +43,11 @@ export class TextsByJob {
  */
 export const lastSchemes = (store: () => TextStore = () => localStorage): TextsByJob =>
   new TextsByJob('last-scheme', store);
+
+/**
+ * What is typed of a variation of each job and not offered yet.
+ *
+ * @param store the browser's, unless a test brings its own.
+ */
+export const variationReasons = (store: () => TextStore = () => localStorage): TextsByJob =>
+  new TextsByJob('variation', store);

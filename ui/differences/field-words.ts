@@ -22,6 +22,7 @@ const words: Readonly<Record<string, string>> = {
   locks: 'connections held fast',
   mm2: 'size',
   ohm: 'reading',
+  materialsPence: 'materials',
   megohm: 'reading',
   ms: 'trip time',
   ok: 'result',

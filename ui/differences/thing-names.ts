@@ -70,6 +70,7 @@ export function namesOf(mine: Job, theirs: Job): ThingNames {
       names.set(id, name);
     for (const { label, rcds } of job.boards)
       for (const { id, mA } of rcds) names.set(id, `${label}: RCD, ${mA} mA`);
+    for (const { id, words } of job.extras ?? []) names.set(id, `Not on the drawing: ${words}`);
     for (const storey of job.storeys) nameDrawn(storey, names);
     nameJoined(job, names);
   }

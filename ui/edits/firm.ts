@@ -2,7 +2,7 @@ import type { Finish, PointKind } from '#model/installation.ts';
 import type { Terms } from '#model/job.ts';
 import type { Firm, Limits } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
-import { type Chased, type Filling, type OwnTerm, putTerm, putWord } from './terms.ts';
+import { type Chased, type Filling, type OwnTerm, putParking, putTerm, putWord } from './terms.ts';
 
 /** The firm's details that are a line of text. */
 export type FirmDetail = Exclude<keyof Firm, 'address' | 'notifiedBy' | 'paymentDays'>;
@@ -140,4 +140,10 @@ export const setFirmTermWord = (words: Pick<Terms, 'labour'> | Pick<Terms, 'vat'
   change: ({ terms }) => {
     Object.assign(terms, words);
   },
+});
+
+/** Says whether the firm's jobs are charged for parking on each day on site; null: not unless a job says so. */
+export const setFirmParking = (parking: Terms['parking'] | null): LibraryEdit => ({
+  label: 'Change what parking is charged for',
+  change: ({ terms }) => putParking(terms, parking),
 });

@@ -1,6 +1,7 @@
 import type { Circuit, Point, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
+import { extrasWithout } from './extras.ts';
 import { putFact } from './facts.ts';
 import { endLeaves, type Leaving, schemeWithout } from './mend-connections.ts';
 
@@ -53,6 +54,7 @@ export function removeAll(job: Job, asked: Partial<Leaving>): void {
   job.points = job.points.filter(({ id }) => !leaving.points.has(id));
   for (const point of job.points) forgetInPoint(point, leaving);
   for (const scheme of job.schemes) schemeWithout(scheme, leaving);
+  extrasWithout(job, new Set([...leaving.points, ...leaving.circuits, ...leaving.boards]));
 }
 
 function readingLeaves(reading: Reading, { points, circuits, boards }: Leaving): boolean {

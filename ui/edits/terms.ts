@@ -3,7 +3,7 @@ import type { Terms } from '#model/job.ts';
 import type { JobEdit } from '../job-events.ts';
 
 /** The terms that may be left to the firm. */
-export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'multipliers' | TermWord>;
+export type OwnTerm = Exclude<keyof Terms, 'labour' | 'vat' | 'multipliers' | 'parking' | TermWord>;
 
 /** Of two terms that cannot both hold, the other one. */
 const instead: Partial<Readonly<Record<OwnTerm, OwnTerm>>> = {
@@ -127,4 +127,16 @@ export const setFurniture = (by: Terms['furniture'] | null): JobEdit => ({
 export const setFinish = (finish: Terms['finish'] | null): JobEdit => ({
   label: 'Change the finish of new plates',
   change: (job) => putWord(job.terms, 'finish', finish),
+});
+
+/** Writes what parking is charged for, or (null) leaves it to the firm. */
+export function putParking(terms: Pick<Terms, 'parking'>, parking: Terms['parking'] | null): void {
+  if (parking === null || parking === undefined) delete terms.parking;
+  else terms.parking = parking;
+}
+
+/** Says what parking is charged for: each day on site, so many days, none; null: as the firm does. */
+export const setParking = (parking: Terms['parking'] | null): JobEdit => ({
+  label: parking === null ? 'Leave parking to the firm' : 'Change what parking is charged for',
+  change: (job) => putParking(job.terms, parking),
 });

@@ -3,6 +3,7 @@ import { facePosition } from '#engine/plan/position-of-place.ts';
 import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Room, Storey } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
+import { extrasWithout } from '../edits/extras.ts';
 import { type Drawing, done, type Outcome, refused } from './drawing.ts';
 import { joinInLine } from './join-walls.ts';
 import { soundly } from './soundly.ts';
@@ -18,6 +19,7 @@ export function removeRoom(drawing: Drawing, roomId: string): Outcome {
   if (room === undefined) return refused('That room is not there any more.');
   return soundly(storey, () => {
     storey.rooms = storey.rooms.filter((one) => one !== room);
+    extrasWithout(drawing.job, new Set([room.id]));
     const alone = room.walls.filter(({ wall, side }) => roomAt(storey, wall, otherSide(side)) === undefined);
     removeWalls(drawing.job, storey, new Set(alone.map(({ wall }) => wall)));
     joinInLine(drawing);
@@ -44,6 +46,7 @@ export function joinRooms(drawing: Drawing, keptId: string, goneId: string): Out
   if (ring === null) return refused(`${kept.name} and ${gone.name} meet in more than one place.`);
   return soundly(storey, () => {
     storey.rooms = storey.rooms.filter((one) => one !== gone);
+    extrasWithout(drawing.job, new Set([gone.id]), kept.id);
     kept.walls = ring;
     const photos = [...new Set([...(kept.photos ?? []), ...(gone.photos ?? [])])];
     if (photos.length > 0) kept.photos = photos;

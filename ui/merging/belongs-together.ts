@@ -67,6 +67,7 @@ const followers: readonly {
   readonly fields: readonly string[];
 }[] = [
   { list: 'points', leader: 'kind', fields: ['modules', 'unit', 'joint'] },
+  { list: 'extras', leader: 'typicalMin', fields: ['lowMin', 'highMin'] },
   { list: 'terms', leader: 'vat', fields: ['vatCondition'] },
   { list: 'terms', leader: 'markupPercent', fields: ['marginPercent'] },
   { list: 'terms', leader: 'depositPercent', fields: ['depositPence'] },

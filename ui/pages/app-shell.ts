@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { ApiClient } from '../controllers/api-client.ts';
+import { DraftPhotos } from '../controllers/draft-photos.ts';
 import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
 import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
@@ -119,10 +120,12 @@ export class AppShell extends LitElement {
   readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
   readonly #library = new OpenLibrary(this.#api, undefined, this.#copies);
   readonly #pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
+  readonly #photos = new DraftPhotos(this.#copies.store, this.#pictures);
   readonly #list = new JobList({
     api: this.#api,
     jobs: this.#jobs,
     copies: this.#copies,
+    photos: this.#photos,
     heard: () => void this.#pictures.sweep(),
   });
   readonly #toLast = new AskedToLast();
@@ -358,6 +361,7 @@ export class AppShell extends LitElement {
           .jobs=${this.#jobs}
           .library=${this.#library}
           .pictures=${this.#pictures}
+          .photos=${this.#photos}
         ></job-page>`;
       case 'firm':
         return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Place } from '#model/installation.ts';
 import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
+import type { DraftPhotos } from '../controllers/draft-photos.ts';
 import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk } from '../controllers/job-desk.ts';
 import { type LaidWith, layUnderlay, straightenUnderlay } from '../controllers/lay-underlay.ts';
@@ -60,6 +61,7 @@ export class JobPage extends LitElement {
     jobs: { attribute: false },
     library: { attribute: false },
     pictures: { attribute: false },
+    photos: { attribute: false },
     desk: { state: true },
     phone: { state: true },
     asked: { state: true },
@@ -72,6 +74,8 @@ export class JobPage extends LitElement {
   declare jobs: OpenJobs;
   declare library: OpenLibrary;
   declare pictures: Pictures;
+  /** Photos of variations that are being made. */
+  declare photos: DraftPhotos;
   declare private desk: JobDesk;
   /** Made with the desk. */
   declare private quotes: QuotationDesk;
@@ -131,7 +135,7 @@ export class JobPage extends LitElement {
     this.quotes?.stop();
     const { jobId } = this.route;
     const client = new QuotationClient(this.api, jobId);
-    this.quotes = new QuotationDesk({ jobId, client }, () => this.requestUpdate());
+    this.quotes = new QuotationDesk({ jobId, client, photos: this.photos }, () => this.requestUpdate());
     this.desk = new JobDesk(this.route, { api: this.api, jobs: this.jobs, library: this.library }, () =>
       this.requestUpdate(),
     );

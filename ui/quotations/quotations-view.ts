@@ -10,8 +10,8 @@ export interface DraftPhoto {
   /** Shows it from this device. */
   readonly url: string;
   readonly file: Blob;
-  /** Its id, once the server has it. */
-  readonly id: string | null;
+  /** By which the device keeps it, and the server once it has it: the SHA-256 of its bytes. */
+  readonly id: string;
 }
 
 /** What has moved in an offered scheme since it was quoted; `moved` null: the scheme is no longer in the job. */

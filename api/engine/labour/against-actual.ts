@@ -22,7 +22,7 @@ export interface ActualTask {
   readonly quantity: number;
   readonly estimatedMin: number;
   readonly actualMin: number | null;
-  /** Minutes for one unit by this job alone, at what the job multiplies none by; null where there is nothing to tell it from. */
+  /** Minutes for one unit by this job alone, at what the job multiplies none by; null where there is nothing to tell it from, or no norm. */
   readonly normMin: number | null;
 }
 
@@ -76,10 +76,12 @@ export function againstActual(
       const ratio = actualMin === null || estimatedMin === 0 ? null : hundredth(actualMin / estimatedMin);
       return { stage, estimatedMin, actualMin, ratio };
     }),
-    tasks: labour.map(({ task, description, stage, unit, quantity, ...minutes }) => {
+    tasks: labour.map(({ task, description, stage, unit, quantity, own, ...minutes }) => {
       const actualMin = taskMin.get(task) ?? null;
       const normMin =
-        actualMin === null || quantity === 0 ? null : tenth(actualMin / quantity / factorOf(stage));
+        actualMin === null || quantity === 0 || own !== undefined
+          ? null
+          : tenth(actualMin / quantity / factorOf(stage));
       return {
         task,
         description,

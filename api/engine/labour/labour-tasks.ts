@@ -9,6 +9,7 @@ import { boxWork } from './box-work.ts';
 import { cableWork } from './cable-work.ts';
 import { chaseWork } from './chase-work.ts';
 import { circuitWork } from './circuit-work.ts';
+import { extraTasks } from './extra-work.ts';
 import { floorWork } from './floor-work.ts';
 import { furnitureWork } from './furniture-work.ts';
 import { jobWork } from './job-work.ts';
@@ -42,8 +43,8 @@ function taskOf(known: KnownTask, amounts: readonly Amount[], norms: Norms): Lab
 /**
  * The labour of a scheme by task, in the order of the work, each with what causes it. Minutes are for the
  * quantity as priced; the low and high quantities are for the range. Work that may turn out to be needed has
- * a quantity of nought and a high one above it. Nothing is asked for the house as found, nor for a scheme
- * that changes nothing.
+ * a quantity of nought and a high one above it. Last comes the job's own work that is not on the drawing.
+ * Nothing is asked for the house as found; of a scheme that changes nothing, that work alone.
  */
 export function labourTasks(
   worked: Worked,
@@ -68,10 +69,11 @@ export function labourTasks(
     if (alike === undefined) byTask.set(amount.task, [amount]);
     else alike.push(amount);
   }
-  return knownTasks
+  const byNorms = knownTasks
     .flatMap((known) => {
       const amounts = byTask.get(known.id);
       return amounts === undefined ? [] : [taskOf(known, amounts, norms)];
     })
     .filter(({ highQuantity }) => highQuantity > 0);
+  return [...byNorms, ...extraTasks(worked.job.extras)];
 }

@@ -15,5 +15,7 @@ export interface LabourTask {
   readonly lowMin: number | null;
   readonly typicalMin: number | null;
   readonly highMin: number | null;
+  /** Minutes for one that were given for this job alone: neither norms nor the job's multipliers count then. Absent: the norms'. */
+  readonly own?: { readonly lowMin: number; readonly typicalMin: number; readonly highMin: number };
   readonly causes: readonly string[];
 }

@@ -19,6 +19,8 @@ export interface AgreedTerms {
   /** Work in a day; null: nobody has said. */
   readonly dayHours: number | null;
   readonly minimumPence: number;
+  /** Days of parking; null: nobody has said, and none is charged. */
+  readonly parking: NonNullable<Terms['parking']> | null;
   /** What the profit is put on; null: by what the hourly rate is. */
   readonly profitOn: NonNullable<Terms['profitOn']> | null;
   readonly callOutPence: number;
@@ -61,6 +63,7 @@ export function agreedTerms(job: Terms, firm: Terms): AgreedTerms {
     callOutPence: job.callOutPence ?? firm.callOutPence ?? 0,
     deposit: depositOf(job) ?? depositOf(firm),
     minimumPence: job.minimumPence ?? firm.minimumPence ?? 0,
+    parking: job.parking ?? firm.parking ?? null,
     validDays: job.validDays ?? firm.validDays ?? null,
     charging: job.charging ?? firm.charging ?? null,
   };

@@ -1,5 +1,5 @@
 import type { LabourTask } from '../labour/task.ts';
-import { taskMinutes } from '../labour/task-minutes.ts';
+import { minutesAsTold } from '../labour/task-minutes.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { agreedTerms } from './agreed-terms.ts';
 import { type PriceRequest, priceScheme } from './price-scheme.ts';
@@ -18,7 +18,7 @@ function takeoffAt(end: EndOfRange, line: TakeoffLine): TakeoffLine {
 function labourAt(end: EndOfRange, task: LabourTask, { library, terms }: PriceRequest): LabourTask {
   const quantity = end === 'low' ? task.lowQuantity : task.highQuantity;
   const level = minutesAt[agreedTerms(terms, library.terms).labour];
-  const agreedMin = taskMinutes(task.task, quantity, library.norms)[level];
+  const agreedMin = minutesAsTold(task, quantity, library.norms)[level];
   return { ...task, quantity, lowMin: agreedMin, typicalMin: agreedMin, highMin: agreedMin };
 }
 

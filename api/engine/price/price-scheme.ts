@@ -1,3 +1,4 @@
+import type { Extra } from '#model/extra.ts';
 import type { Stock, Terms } from '#model/job.ts';
 import type { Library, Norms } from '#model/library.ts';
 import type { LabourTask } from '../labour/task.ts';
@@ -7,14 +8,16 @@ import { billOf } from './bill.ts';
 import { contingencyParts } from './contingency-parts.ts';
 import { depositPence } from './deposit.ts';
 import { decimalOf, exactOf, exactZero, over, plus } from './exact.ts';
+import { extraBill } from './extra-bill.ts';
 import { markupOfMargin } from './markup.ts';
 import { percentOfPence } from './money.ts';
 import { OVERHEAD_REFUSED, overheadIsRefused } from './overhead.ts';
+import { PARKING_SUM, type Parking, parkingLine, parkingOf } from './parking.ts';
 import { PROFIT_REFUSED, profitIsRefused, profitOn } from './profit.ts';
 import { soldWork } from './sold-work.ts';
 import { contingencyPercentOf, type OpenGap } from './survey-gaps-of.ts';
 import type { BillLine, OtherLine, PriceBuildUp, Totals } from './totals.ts';
-import { vatPercentOf } from './vat.ts';
+import { costVatFactor, vatPercentOf } from './vat.ts';
 import { vatClaim } from './vat-claim.ts';
 import { dayHoursOf, type Visits, visitsOf } from './visits.ts';
 
@@ -26,7 +29,9 @@ export interface PriceRequest {
   /** The job's terms; where they are silent, the library's count. */
   readonly terms: Terms;
   readonly stock: readonly Stock[];
-  /** Names of the library's sums that this scheme bears, such as `notification` or `parking`. */
+  /** Of its own work the materials: its minutes are among the labour. Absent: none. */
+  readonly extras?: readonly Extra[] | undefined;
+  /** Names of the library's sums that this scheme bears, such as `notification`; parking comes by the terms. */
   readonly sums: readonly string[];
   /** What of it nobody has looked at. */
   readonly gaps: readonly OpenGap[];
@@ -49,9 +54,11 @@ function visitsFor({ labour, library }: PriceRequest, labourMin: number, agreed:
   return visitsOf(timed, labourMin, dayHoursOf(agreed, library.norms));
 }
 
-function sumLines(request: PriceRequest): readonly OtherLine[] {
+function sumLines(request: PriceRequest, parking: Parking | null): readonly OtherLine[] {
   const known = new Map(request.library.norms.sums.map(({ sum, pence }) => [sum, pence]));
-  return [...new Set(request.sums)].sort().map((sum) => {
+  const sums = [...request.sums, ...(parking === null ? [] : [PARKING_SUM])];
+  return [...new Set(sums)].sort().map((sum) => {
+    if (sum === PARKING_SUM && parking !== null) return parkingLine(parking);
     const pence = known.get(sum);
     return {
       sum,
@@ -131,13 +138,17 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   const { library, takeoff, stock, labour } = request;
   const { norms } = library;
   const agreed = agreedTerms(request.terms, library.terms);
-  const bill: readonly BillLine[] = billOf(takeoff, library.prices, stock, agreed.vat);
+  const bill: readonly BillLine[] = [
+    ...billOf(takeoff, library.prices, stock, agreed.vat),
+    ...extraBill(request.extras, costVatFactor(library.prices.vat, agreed.vat)),
+  ];
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
   const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
   const visits = visitsFor(request, labourMin, agreed);
   const sold = soldWork({ materialsCostPence, labourMin, visits }, norms, agreed);
-  const sums = sumLines(request);
+  const parking = parkingOf(agreed, visits, library);
+  const sums = sumLines(request, parking);
   const { totals, other } = totalsOf({
     materialsPence: sold.materialsPence,
     labourPence: sold.labourPence,
@@ -156,6 +167,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
     profitPence: sold.profitPence,
     labourMin,
     visits,
+    parking,
     travelMin: agreed.travelMin,
     ratePencePerHour: norms.ratePencePerHour,
     rateBasis: norms.rateBasis ?? 'charged',

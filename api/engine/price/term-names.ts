@@ -18,6 +18,7 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   drying: 'way that plaster is given its time',
   depositPercent: 'deposit',
   depositPence: 'deposit',
+  parking: 'parking',
   validDays: 'days the price holds',
   chased: 'way that cables lie in chases',
   filling: 'filling of chases',

@@ -1,5 +1,6 @@
 import type { Overhead } from '#model/library.ts';
 import type { ContingencyPart } from './contingency-parts.ts';
+import type { Parking } from './parking.ts';
 import type { OpenGap } from './survey-gaps-of.ts';
 import type { VatClaim } from './vat-claim.ts';
 import type { Visits } from './visits.ts';
@@ -60,6 +61,8 @@ export interface PriceBuildUp {
   readonly labourMin: number;
   /** How often the job is travelled to: by the days that the work fills, and to come back for plaster. */
   readonly visits: Visits;
+  /** What parking the job bears; null: none. */
+  readonly parking: Parking | null;
   /** Travel of one visit, there and back, minutes. */
   readonly travelMin: number;
   readonly ratePencePerHour: number;

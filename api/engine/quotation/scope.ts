@@ -57,6 +57,7 @@ function includedIn(scheme: SchemeEstimate): readonly string[] {
     ...(hasSum(scheme, ASBESTOS_SUM) ? ['Having what may hold asbestos sampled before we begin'] : []),
     ...(hasSum(scheme, 'notification') ? ['Telling building control'] : []),
     ...(remediesSaid(scheme).length > 0 ? ['What stands under “Also done”'] : []),
+    ...(scheme.worked.job.extras ?? []).map(({ words }) => words),
     'The certificate named below',
   ];
 }
@@ -80,7 +81,9 @@ function excludedFrom(scheme: SchemeEstimate): readonly string[] {
   return [
     'Painting, wallpaper, tiling and other decoration',
     'Mending faults in the wiring that is there, except where it says so above',
-    'Taking away rubble and old parts: to be agreed',
+    (scheme.worked.job.extras ?? []).length === 0
+      ? 'Taking away rubble and old parts: to be agreed'
+      : 'Taking away rubble and old parts, except where it says so above: to be agreed',
     'Anything not named here',
     ...asbestosSaid(scheme),
     ...(hasTask(scheme, ['roll-covering']) ? ['A carpet fitter, if a covering does not lie as it did'] : []),

@@ -38,6 +38,7 @@ function requestOf(worked: Worked, library: Library): PriceRequest {
     library,
     terms: worked.job.terms,
     stock: worked.job.stock,
+    extras: worked.job.extras,
     sums: sumsOf(worked, library),
     gaps: surveyGapsOf(worked),
   };

@@ -24,9 +24,9 @@ const columnsFor = ({ library, labelOf }: LineContext): readonly CsvColumn<TaskL
     { header: 'Quantity', of: ({ quantity }) => tidy(quantity) },
     { header: 'At least', of: ({ lowQuantity }) => tidy(lowQuantity) },
     { header: 'At most', of: ({ highQuantity }) => tidy(highQuantity) },
-    { header: 'Low, min each', of: ({ task }) => norms.get(task)?.lowMin ?? '' },
-    { header: 'Typical, min each', of: ({ task }) => norms.get(task)?.typicalMin ?? '' },
-    { header: 'High, min each', of: ({ task }) => norms.get(task)?.highMin ?? '' },
+    { header: 'Low, min each', of: ({ task, own }) => (own ?? norms.get(task))?.lowMin ?? '' },
+    { header: 'Typical, min each', of: ({ task, own }) => (own ?? norms.get(task))?.typicalMin ?? '' },
+    { header: 'High, min each', of: ({ task, own }) => (own ?? norms.get(task))?.highMin ?? '' },
     { header: 'Times', of: ({ factor }) => tidy(factor) },
     { header: 'Minutes', of: ({ actual }) => (actual === null ? '' : tidy(actual.estimatedMin)) },
     { header: 'Taken, min', of: ({ actual }) => actual?.actualMin ?? '' },
@@ -45,7 +45,7 @@ function taskLines({ scheme, library }: LineContext): readonly TaskLine[] {
   return labour.map((task, index) => ({
     ...task,
     actual: task.typicalMin === null ? null : (tasks[index] ?? null),
-    factor: factorOf(task.stage),
+    factor: task.own === undefined ? factorOf(task.stage) : 1,
   }));
 }
 

@@ -1,4 +1,5 @@
 import type { AgreedTerms } from '#engine/price/agreed-terms.ts';
+import type { PriceBuildUp } from '#engine/price/totals.ts';
 import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { pounds } from './cell-value.ts';
@@ -35,7 +36,18 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
 }
 
 /** Lines of the price that have rows of their own here; the others are `OtherSum1`, `OtherSum2` and so on. */
-export const OWN_ROWS: readonly string[] = ['call-out', 'travel', 'overhead', 'profit', 'minimum-charge'];
+export const OWN_ROWS: readonly string[] = [
+  'call-out',
+  'travel',
+  'parking',
+  'overhead',
+  'profit',
+  'minimum-charge',
+];
+
+/** Whether the summary counts visits: where anything hangs on them. */
+export const countsVisits = ({ other, parking }: PriceBuildUp): boolean =>
+  other.some(({ sum }) => sum === 'travel') || parking?.byVisits === true;
 
 /** The days that minutes of work fill: hours to the hundredth, days begun counted whole, as the engine counts them. */
 export const daysFormula = (minutes: string): string =>
@@ -78,7 +90,6 @@ function travelRows(context: WorkbookContext, agreed: AgreedTerms): readonly Sum
   const line = other.find(({ sum }) => sum === 'travel');
   if (line === undefined) return [];
   return [
-    ...visitRows(context, agreed),
     {
       label: 'Travel of a visit, minutes',
       value: agreed.travelMin,
@@ -102,6 +113,32 @@ function travelRows(context: WorkbookContext, agreed: AgreedTerms): readonly Sum
       role: 'number',
       format: 'money',
     },
+  ];
+}
+
+/** Days of parking at the firm's sum for one; neither where the job has none. */
+function parkingRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
+  const { parking, other } = scheme.price;
+  if (parking === null) return [];
+  const pence = other.find(({ sum }) => sum === 'parking')?.pence ?? 0;
+  return [
+    {
+      label: 'Days of parking',
+      value: parking.byVisits ? { formula: 'Visits', result: parking.days } : parking.days,
+      remark: parking.byVisits ? 'Every visit' : 'As the terms say',
+      name: 'ParkingDays',
+      role: parking.byVisits ? 'number' : 'input',
+      format: 'quantity',
+    },
+    {
+      label: 'Parking, a day',
+      value: pounds(parking.pencePerDay ?? 0),
+      ...(parking.pencePerDay === null ? { remark: 'Not priced: the library has no such sum' } : {}),
+      name: 'ParkingPerDay',
+      role: 'input',
+      format: 'money',
+    },
+    moneyRow('Parking', 'ParkingCharge', 'ROUND(ParkingDays*ParkingPerDay,2)', pence),
   ];
 }
 
@@ -180,12 +217,15 @@ export function otherRows(context: WorkbookContext, agreed: AgreedTerms): readon
     role: 'input',
     format: 'money',
   };
+  const visits = countsVisits(context.scheme.price) ? visitRows(context, agreed) : [];
   const travel = travelRows(context, agreed);
   const hasTravel = travel.length > 0;
+  const parking = parkingRows(context);
   const added = [
     ...sums.flatMap(({ name }) => name ?? []),
     'CallOut',
     ...(hasTravel ? ['TravelCharge'] : []),
+    ...(parking.length > 0 ? ['ParkingCharge'] : []),
     'TotalOverhead',
     'TotalProfit',
   ];
@@ -195,7 +235,9 @@ export function otherRows(context: WorkbookContext, agreed: AgreedTerms): readon
   return [
     ...sums,
     callOut,
+    ...visits,
     ...travel,
+    ...parking,
     ...overheadRows(context, hasTravel),
     profitOnAllRow(context, hasTravel),
     moneyRow('Other sums, together', 'OtherSums', `ROUND(${added.join('+')},2)`, pence),
@@ -233,7 +275,8 @@ export function marginRows({ price }: SchemeEstimate): readonly SummaryRow[] {
   if (costPence === null) return [];
   const sums = other.filter(({ sum }) => !OWN_ROWS.includes(sum)).map((_, index) => `OtherSum${index + 1}`);
   const travel = other.some(({ sum }) => sum === 'travel');
-  const parts = [costOf(travel), 'TotalOverhead', ...sums].join('+');
+  const parking = price.parking === null ? [] : ['ParkingCharge'];
+  const parts = [costOf(travel), 'TotalOverhead', ...parking, ...sums].join('+');
   return [
     moneyRow('Cost of the job to the firm', 'JobCost', `ROUND(${parts},2)`, costPence),
     {

@@ -1,8 +1,9 @@
 import type { Worksheet } from 'exceljs';
 import { agreedTerms } from '#engine/price/agreed-terms.ts';
+import { PARKING_SUM } from '#engine/price/parking.ts';
 import type { OtherLine, PriceBuildUp } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { daysFormula, OWN_ROWS } from './build-up-rows.ts';
+import { countsVisits, daysFormula, OWN_ROWS } from './build-up-rows.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
 import { type MinuteRows, minutesFormula, writeStageMinutes } from './comparison-minutes.ts';
 import type { FormatName } from './sheet-style.ts';
@@ -79,12 +80,16 @@ const sumsOf = ({ price }: SchemeEstimate): readonly OtherLine[] =>
   price.other.filter(({ sum }) => !OWN_ROWS.includes(sum));
 
 /** The sums of a scheme: those that the summary has too follow it, the others are figures. */
-function sumsCell(context: WorkbookContext, scheme: SchemeEstimate): CellContent {
+function sumsCell(context: WorkbookContext, scheme: SchemeEstimate, row: number): CellContent {
   const onSummary = sumsOf(context.scheme).map(({ sum }) => sum);
-  const terms = sumsOf(scheme).map(({ sum, pence }) =>
-    onSummary.includes(sum) ? `OtherSum${onSummary.indexOf(sum) + 1}` : String(pounds(pence)),
-  );
-  const pence = sumsOf(scheme).reduce((all, line) => all + line.pence, 0);
+  const { parking } = scheme.price;
+  const terms = [
+    ...sumsOf(scheme).map(({ sum, pence }) =>
+      onSummary.includes(sum) ? `OtherSum${onSummary.indexOf(sum) + 1}` : String(pounds(pence)),
+    ),
+    ...(parking === null ? [] : [parking.byVisits ? `I${row}*ParkingPerDay` : 'ParkingCharge']),
+  ];
+  const pence = sumsOf(scheme).reduce((all, line) => all + line.pence, penceOf(scheme.price, PARKING_SUM));
   return terms.length === 0 ? 0 : { formula: `ROUND(${terms.join('+')},2)`, result: pounds(pence) };
 }
 
@@ -98,8 +103,8 @@ function contingencyCell(context: WorkbookContext, { price }: SchemeEstimate): C
 
 /** How often a scheme is travelled to, as the summary counts it for its own: the days its minutes fill, and what plaster is come back for. */
 function visitsCell(context: WorkbookContext, { price, labour }: SchemeEstimate, row: number): CellContent {
-  // Without travel the summary has no day to count by.
-  if (penceOf(context.scheme.price, 'travel') === 0) return price.visits.count;
+  // Where nothing hangs on visits the summary has no day to count by.
+  if (!countsVisits(context.scheme.price)) return price.visits.count;
   const returning = labour.filter(({ task }) => task === 'return-visit');
   const [low, typical, high] = (['lowMin', 'typicalMin', 'highMin'] as const).map((level) =>
     returning.reduce((sum, task) => sum + (task[level] ?? 0), 0),
@@ -169,13 +174,14 @@ function basisCells(
   const minutes = minuteCells(scheme, rows.minutes, rows.basis);
   return [
     scheme.name,
-    sumsOf(scheme)
+    scheme.price.other
+      .filter(({ sum }) => sum === PARKING_SUM || !OWN_ROWS.includes(sum))
       .map(({ description }) => description)
       .join('; '),
     minutes.chosen,
     pounds(scheme.price.materialsCostPence),
     ...minutes.levels,
-    sumsCell(context, scheme),
+    sumsCell(context, scheme, rows.basis),
     visitsCell(context, scheme, rows.basis),
     ...travelCells(context, scheme, rows.basis),
     ...onTopCells(scheme, rows),

@@ -1,5 +1,6 @@
 import type { Worksheet } from 'exceljs';
-import { stageMinutes } from '#engine/labour/stage-hours.ts';
+import { type StageMinutes, stageMinutes } from '#engine/labour/stage-hours.ts';
+import type { LabourTask } from '#engine/labour/task.ts';
 import { stageWords } from '../line-notes.ts';
 import { writeCell } from './cell-value.ts';
 import { factorOf } from './labour-sheet.ts';
@@ -24,6 +25,30 @@ export interface MinuteRows {
   readonly last: number;
 }
 
+/** Minutes of a row, and what they are multiplied by. */
+interface MinutesToWrite extends Omit<StageMinutes, 'stage'> {
+  readonly words: string;
+  readonly times: ReturnType<typeof factorOf>;
+}
+
+/** Minutes by the norms stage by stage, then those that were given for the job alone: no factor counts for them. */
+function minutesToWrite(context: WorkbookContext, labour: readonly LabourTask[]): readonly MinutesToWrite[] {
+  const byNorms = stageMinutes(labour.filter(({ own }) => own === undefined));
+  const given = stageMinutes(labour.filter(({ own }) => own !== undefined));
+  return [
+    ...byNorms.map(({ stage, ...minutes }) => ({
+      ...minutes,
+      words: stageWords[stage],
+      times: factorOf(context, stage),
+    })),
+    ...given.map(({ stage, ...minutes }) => ({
+      ...minutes,
+      words: `${stageWords[stage]}, not on the drawing`,
+      times: 1 as const,
+    })),
+  ];
+}
+
 /**
  * Writes the minutes of every scheme but the workbook's own, stage by stage at the three levels of the norms, with what
  * the stage's minutes were multiplied by when they were estimated and what they are multiplied by now.
@@ -42,12 +67,11 @@ export function writeStageMinutes(
   writeHeading(sheet, start, 'Minutes of the other schemes, by stage', headers);
   let row = start + 2;
   for (const { id, name, labour } of others) {
-    const stages = stageMinutes(labour);
+    const stages = minutesToWrite(context, labour);
     if (stages.length > 0) found.set(id, { first: row, last: row + stages.length - 1 });
-    for (const { stage, ...minutes } of stages) {
-      const times = factorOf(context, stage);
+    for (const { words, times, ...minutes } of stages) {
       writeCell(sheet.getCell(row, 1), name, 'text');
-      writeCell(sheet.getCell(row, 2), stageWords[stage], 'text');
+      writeCell(sheet.getCell(row, 2), words, 'text');
       writeCell(sheet.getCell(row, 5), minutes.lowMin, 'input', 'minutes');
       writeCell(sheet.getCell(row, 6), minutes.typicalMin, 'input', 'minutes');
       writeCell(sheet.getCell(row, 7), minutes.highMin, 'input', 'minutes');

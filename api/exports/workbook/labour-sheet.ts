@@ -59,7 +59,7 @@ function takenCells(reckonedMin: number, takenMin: number | null, row: number): 
 }
 
 function contentsOf(context: WorkbookContext, task: LabourTask, row: number): readonly CellContent[] {
-  const norm = context.library.norms.tasks.find((candidate) => candidate.task === task.task);
+  const each = task.own ?? context.library.norms.tasks.find((candidate) => candidate.task === task.task);
   const level = context.scheme.price.labourLevel;
   const minutes = { low: task.lowMin, typical: task.typicalMin, high: task.highMin }[level];
   const taken = context.scheme.worked.job.actuals?.tasks.find((one) => one.task === task.task);
@@ -70,10 +70,10 @@ function contentsOf(context: WorkbookContext, task: LabourTask, row: number): re
     task.quantity,
     task.lowQuantity,
     task.highQuantity,
-    norm?.lowMin ?? null,
-    norm?.typicalMin ?? null,
-    norm?.highMin ?? null,
-    factorOf(context, task.stage),
+    each?.lowMin ?? null,
+    each?.typicalMin ?? null,
+    each?.highMin ?? null,
+    task.own === undefined ? factorOf(context, task.stage) : 1,
     {
       formula: `ROUND(D${row}*CHOOSE(LabourLevelNumber,G${row},H${row},I${row})*J${row},2)`,
       result: minutes ?? 0,

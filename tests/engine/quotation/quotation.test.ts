@@ -50,6 +50,20 @@ describe('what a quotation offers', () => {
     }
   });
 
+  it('names work that is not on the drawing, and parking where it is charged', () => {
+    const extras = [{ id: 'x1', words: 'Take the old storage heater away', typicalMin: 20 }];
+    const { paper } = quoted({ ...three, extras, terms: { ...three.terms, parking: 'each-visit' } });
+    const line = paper.included.find(({ words }) => words === 'Take the old storage heater away');
+    expect(line).toEqual({ words: extras[0]?.words, forOptions: null });
+    expect(paper.included.some(({ words }) => words === 'Parking')).toBe(true);
+    expect(paper.excluded.some(({ words }) => words.startsWith('Parking'))).toBe(false);
+    expect(paper.excluded.map(({ words }) => words)).toContain(
+      'Taking away rubble and old parts, except where it says so above: to be agreed',
+    );
+    const { paper: without } = quoted(three);
+    expect(without.included.some(({ words }) => words === 'Parking')).toBe(false);
+  });
+
   it('parts a deposit from the balance', () => {
     const { paper } = quoted({ ...three, terms: { ...three.terms, depositPercent: 25 } });
     // A quarter of £977.99.

@@ -49,6 +49,31 @@ describe('a variation', () => {
     expect(made?.moved.parts.every(({ cause }) => cause === 'survey')).toBe(true);
   });
 
+  it('prices a surprise that no drawing shows, by its own words', () => {
+    const skip = { id: 'x1', words: 'Take the rubble away', typicalMin: 30, materialsPence: 6000 };
+    const job = { ...quotedJob, extras: [skip] };
+    const made = variationOf(contract, job);
+    expect(made?.moved.parts.map(({ cause, words }) => [cause, words])).toEqual([['extra', skip.words]]);
+    expect(made?.moved.idle).toEqual([]);
+    const [part] = made?.moved.parts ?? [];
+    expect(part?.figures.labourMin).toBeCloseTo(30, 9);
+    expect(part?.figures.grossPence).toBe((made?.afterPence ?? 0) - contractPence);
+    expect(part?.figures.cableMm).toBe(0);
+  });
+
+  it('tells what extra work was changed, and what was left out again', () => {
+    const [joist, skip] = [
+      { id: 'x1', words: 'Double the joist', typicalMin: 60 },
+      { id: 'x2', words: 'Take the rubble away', materialsPence: 6000 },
+    ];
+    const agreed = { ...contract, agreedJob: { ...quotedJob, extras: [joist, skip] } };
+    const made = variationOf(agreed, { ...quotedJob, extras: [{ ...joist, typicalMin: 90 }] });
+    expect(made?.moved.parts.map(({ words, detail }) => [words, detail])).toEqual([
+      ['Double the joist: changed', '90 min, was 60 min'],
+      ['Take the rubble away: left out', ''],
+    ]);
+  });
+
   it('is priced on the terms of the quotation, whatever the job’s terms say by now', () => {
     const terms = {
       ...quotedJob.terms,

@@ -5,9 +5,12 @@ import { standingOf } from '#engine/quotation/standing.ts';
 import type { QuotationEvent, QuotationNote } from '#model/quotation-notes.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { ServerRefusal } from '../../../ui/controllers/api-client.ts';
+import { DraftPhotos } from '../../../ui/controllers/draft-photos.ts';
+import { Pictures } from '../../../ui/controllers/pictures.ts';
 import type { QuotationClient, VariationOffer } from '../../../ui/controllers/quotation-client.ts';
 import { type OnTheDesk, QuotationDesk } from '../../../ui/controllers/quotation-desk.ts';
 import { TextsByJob } from '../../../ui/controllers/texts-by-job.ts';
+import { memoryStore } from '../../../ui/device/device-store.ts';
 import type { JobView } from '../../../ui/job-view.ts';
 import type { QuotationRecord } from '../../../ui/quotations/quotation-record.ts';
 
@@ -70,12 +73,22 @@ function setUp(answers: { list?: readonly QuotationRecord[]; refuse?: () => Serv
     getItem: (key) => texts.get(key) ?? null,
     setItem: (key, text) => void texts.set(key, text),
   }));
+  const store = memoryStore();
+  const photos = new DraftPhotos(
+    Promise.resolve(store),
+    new Pictures({
+      store: Promise.resolve(store),
+      client: { keep: async () => 'f'.repeat(64), read: async () => new Blob() },
+      wait: () => () => {},
+    }),
+  );
   let settled = (): void => {};
   const desk = new QuotationDesk(
     {
       jobId: job.id,
       client,
       reasons,
+      photos,
       smaller: async (file) => file,
       clock: {
         wait: (_, then) => {
@@ -104,7 +117,7 @@ function setUp(answers: { list?: readonly QuotationRecord[]; refuse?: () => Serv
     job: kept,
     library: { ...kept, etag: '"1-library"' },
   });
-  return { desk, sent, on, until, reasons, taken };
+  return { desk, sent, on, until, reasons, taken, photos, store };
 }
 
 const dearerJob = { ...job, terms: { ...job.terms, travelMin: 99, filling: 'bonding-and-finish' as const } };
@@ -154,7 +167,10 @@ describe('the quotations on the desk', () => {
 
   it('keep what is typed of a variation until it is offered, with its sum and its photos', async () => {
     let refusal: ServerRefusal | null = new ServerRefusal(0, {});
-    const { desk, on, until, sent, reasons } = setUp({ list: [recordOf([accepted])], refuse: () => refusal });
+    const { desk, on, until, sent, reasons, photos } = setUp({
+      list: [recordOf([accepted])],
+      refuse: () => refusal,
+    });
     desk.take(on({ job: dearerJob }));
     await until(() => desk.view.variation !== null);
     const variation = desk.view.variation;
@@ -163,9 +179,13 @@ describe('the quotations on the desk', () => {
     await desk.do({ do: 'vary', quotationId: 'q1' });
     expect([desk.view.reason, desk.view.photos.length]).toEqual([' Blown plaster. ', 1]);
     expect(reasons.of(job.id)).toBe(' Blown plaster. ');
+    expect(desk.view.trouble).toMatch(/not put to the customer yet.*waits on this device.*Press again/);
+    // As an earlier page left it: the next one finds it.
+    expect((await photos.of(job.id)).map(({ id }) => id)).toEqual([desk.view.photos[0]?.id]);
     refusal = null;
     await desk.do({ do: 'vary', quotationId: 'q1' });
     expect([desk.view.reason, desk.view.photos.length, reasons.of(job.id)]).toEqual(['', 0, '']);
+    expect(await photos.of(job.id)).toEqual([]);
     const [first, second] = sent;
     expect(second?.body).toEqual(first?.body);
     expect(second).toMatchObject({

@@ -7,6 +7,7 @@ import { certainty } from '#model/primitives.ts';
 import { setAnswer, setAnswerCertainty } from '../../../ui/edits/answers.ts';
 import { addBoard, putRcd, removeRcd, setBoardCertainty, setBoardFact } from '../../../ui/edits/boards.ts';
 import { addCircuit, setCircuitCertainty, setCircuitFact, setDevice } from '../../../ui/edits/circuits.ts';
+import { addExtra, removeExtra, renameExtra, setExtra } from '../../../ui/edits/extras.ts';
 import { addFixture, removeFixture } from '../../../ui/edits/fixtures.ts';
 import { type HouseEdit, reshapeHouse } from '../../../ui/edits/house.ts';
 import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
@@ -277,7 +278,33 @@ const ofHouse: readonly Made[] = [
   },
 ];
 
-const all = [...removals, ...additions, ...pictures, ...orders, ...facts, ...ofHouse];
+/** Somewhere that extra work can be. */
+function somewhere(job: Job, a: number): string | undefined {
+  const { storeys, points, circuits, boards } = job;
+  const places = [...storeys, ...storeys.flatMap(({ rooms }) => rooms), ...points, ...circuits, ...boards];
+  return pick(places, a)?.id;
+}
+
+const extras: readonly Made[] = [
+  (job, { a, b, c, step }) => {
+    const at = c % 3 === 0 ? undefined : somewhere(job, a);
+    const more = { id: `extra-${step}`, words: `Surprise ${step}`, typicalMin: b / 10 };
+    return addExtra(at === undefined ? more : { ...more, at });
+  },
+  (job, { a, b, c }) =>
+    on(pick(job.extras ?? [], a), ({ id }) =>
+      setExtra(id, {
+        lowMin: b % 3 ? b : null,
+        typicalMin: c % 4 ? c : null,
+        materialsPence: b % 2 ? c : null,
+        at: somewhere(job, b) ?? null,
+      }),
+    ),
+  (job, { a, b }) => on(pick(job.extras ?? [], a), ({ id }) => renameExtra(id, b % 3 ? `Words ${b}` : ' ')),
+  (job, { a }) => on(pick(job.extras ?? [], a), removeExtra),
+];
+
+const all = [...removals, ...additions, ...pictures, ...orders, ...facts, ...ofHouse, ...extras];
 
 const someNumber = fc.nat({ max: 10_000 });
 /** Any sequence of edits of what a survey tells, by numbers. */

@@ -43,6 +43,18 @@ describe('what is taken without a question', () => {
     expect(job.points[0]).toMatchObject({ label: 'Mine', mount: 'surface' });
   });
 
+  it('is work that is not on the drawing which either added, by its id', () => {
+    const surprise =
+      (id: string): Change =>
+      (draft) => {
+        draft.extras = [...(draft.extras ?? []), { id, words: id, typicalMin: 30 }];
+      };
+    const { merged: job, clashes } = merged(surprise('mine'), surprise('theirs'));
+    expect(clashes).toEqual([]);
+    expect(job.extras?.map(({ id }) => id).toSorted()).toEqual(['mine', 'theirs']);
+    expect(faultsOf(job)).toEqual([]);
+  });
+
   it('is what either added to a list, each behind what it followed, and a photo of either', () => {
     const photo = (id: string) => ({ id, name: `${id}.jpg`, mediaType: 'image/jpeg', bytes: 1 });
     const added =

@@ -8,6 +8,7 @@ import {
   setFirmChased,
   setFirmFilling,
   setFirmFinish,
+  setFirmParking,
   setFirmProfitOn,
   setFirmTerm,
   setFirmTermWord,
@@ -111,6 +112,14 @@ export class FirmTerms extends LitElement {
         .options=${profitOnChoices}
         .empty=${this.library.norms.rateBasis === 'cost' ? 'All, since the hourly rate is at cost' : 'Materials, since the hourly rate is what is charged'}
         @field-change=${(event: CustomEvent<FieldChange<typeof now.profitOn | null>>) => sendLibraryEdit(this, setFirmProfitOn(event.detail.value))}
+      ></choice-field>
+      <choice-field
+        label="Parking is charged"
+        help="At the sum for a day that is set under Labour; a job may say otherwise"
+        .value=${now.parking === 'each-visit' ? now.parking : null}
+        .options=${[{ value: 'each-visit', label: 'For each day on site' }]}
+        .empty=${'Not unless the job says so'}
+        @field-change=${(event: CustomEvent<FieldChange<'each-visit' | null>>) => sendLibraryEdit(this, setFirmParking(event.detail.value))}
       ></choice-field>
       <choice-field
         label="Work is charged"

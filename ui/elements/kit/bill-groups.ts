@@ -1,7 +1,8 @@
+import { EXTRA_GROUP } from '#engine/price/extra-bill.ts';
 import type { TakeoffGroup } from '#engine/takeoff/line.ts';
 
 /** The groups of a bill in the order in which a van is loaded, in words. */
-export const billGroups: readonly (readonly [group: TakeoffGroup, words: string])[] = [
+export const billGroups: readonly (readonly [group: TakeoffGroup | typeof EXTRA_GROUP, words: string])[] = [
   ['cable', 'Cable'],
   ['accessories', 'Accessories'],
   ['protection', 'Protection'],
@@ -12,4 +13,5 @@ export const billGroups: readonly (readonly [group: TakeoffGroup, words: string]
   ['making-good', 'Making good'],
   ['sundries', 'Sundries'],
   ['papers', 'Papers'],
+  [EXTRA_GROUP, 'Not on the drawing'],
 ];

@@ -3,6 +3,7 @@ import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { entriesOf } from '#drawing/shopping/shopping-sheet.ts';
 import { demoShare } from '#engine/demo-marks.ts';
 import type { PurchasePlan } from '#engine/price/buying/purchase.ts';
+import { EXTRA_GROUP } from '#engine/price/extra-bill.ts';
 import { staleDaysOf, staleItems } from '#engine/price/list/stale.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import type { BillLine } from '#engine/price/totals.ts';
@@ -296,7 +297,11 @@ export class KitBill extends LitElement {
 
   #line(line: BillLine, mostQuantity: number, labelOf: LabelOf): TemplateResult {
     const lit = areLit(this.view.lit, line.causes);
-    const bought = boughtWords(line, this.#asked().get(line.item) ?? null);
+    // A sum that somebody typed is no thing: it is neither in the van nor on the shopping list.
+    const isSum = line.group === EXTRA_GROUP;
+    const bought = isSum
+      ? { buy: 'a sum of your own', rest: 'not on the shopping list' }
+      : boughtWords(line, this.#asked().get(line.item) ?? null);
     return html`<tr class=${lit ? 'lit' : ''}>
         <td>
           <button class="line" aria-pressed=${lit} @click=${() => this.#light(line, lit)}>
@@ -304,13 +309,13 @@ export class KitBill extends LitElement {
           </button>
         </td>
         <td class="number" data-words="Needed">
-          ${quantityWritten(line.quantity, line.unit)}${
+          ${isSum ? '' : quantityWritten(line.quantity, line.unit)}${
             mostQuantity > line.quantity
               ? html`<small>to ${quantityWritten(mostQuantity, line.unit)}</small>`
               : nothing
           }
         </td>
-        <td class="stock" data-words="In the van">${this.#stockField(line)}</td>
+        <td class="stock" data-words="In the van">${isSum ? nothing : this.#stockField(line)}</td>
         <td class="number buy" data-words="To buy">
           ${bought.buy}${bought.rest === '' ? nothing : html`<small>${bought.rest}</small>`}
         </td>

@@ -9,6 +9,7 @@ import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
 import { hoursWritten, hundredths, percent, pounds } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
+import './extra-work.ts';
 import './price-terms.ts';
 import { contingencyHow } from './contingency-how.ts';
 import { rangeParts } from './range-parts.ts';
@@ -103,6 +104,12 @@ export class PriceStep extends LitElement {
           : html`<p class="hint">${scheme.name}</p>
             ${this.#buildUp(scheme.price)} ${this.#range(scheme)}`
       }
+      <h3>Work not on the drawing</h3>
+      <p class="hint">
+        What no plan shows: a rotten joist, rubble taken away, a fault to be found and mended. It is in the price of every way, and on
+        the customer’s paper by its words.
+      </p>
+      <extra-work .view=${this.view}></extra-work>
       <h3>Terms of this job</h3>
       <price-terms .view=${this.view}></price-terms>
       ${scheme === null ? nothing : this.#labour(scheme.labour)}`;

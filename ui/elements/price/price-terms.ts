@@ -21,6 +21,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { paceFields } from './pace-fields.ts';
+import { parkingFields } from './parking-fields.ts';
 import { chasedChoices, fillingChoices, labourLevels, profitOnChoices } from './term-choices.ts';
 import { vatFields } from './vat-fields.ts';
 
@@ -151,7 +152,7 @@ export class PriceTerms extends LitElement {
           send(this, 'job-edit', setProfitOn(event.detail.value));
         }}
       ></choice-field>
-      ${termFields.map((field) => this.#field(terms, field))} ${paceFields(this, this.view)}`;
+      ${termFields.map((field) => this.#field(terms, field))} ${parkingFields(this, this.view)} ${paceFields(this, this.view)}`;
   }
 
   #field(terms: Terms, field: TermField): TemplateResult {

@@ -5,6 +5,7 @@ import { checklist, type Question } from '../../rules/checklist.ts';
 import { knownItems } from '../../takeoff/items.ts';
 import { circuitSteps } from './circuit-steps.ts';
 import { connectionSteps } from './connection-steps.ts';
+import { extraSteps } from './extra-steps.ts';
 import { houseSteps } from './house-steps.ts';
 import { listDifference, type MoveStep, withoutThing, withThing } from './move-step.ts';
 import { withJob } from './priced-state.ts';
@@ -70,13 +71,14 @@ function stockSteps(before: Job, after: Job): readonly MoveStep[] {
 /**
  * The changes from one job to another, both with one scheme, in an order in which everything that a thing names is there
  * when its turn comes: the job's terms; what the survey says of house and supply; storeys, walls and rooms; boards, circuits,
- * points and cables as found, readings; what is in the van; remedies and connections of the scheme; then what is gone, from
- * points back to storeys. A photo changes nothing that is agreed, so pictures are left out of both.
+ * points and cables as found, readings; what is in the van; remedies and connections of the scheme; work that is not on the
+ * drawing; then what is gone, from points back to storeys. A photo changes nothing that is agreed, so pictures are left out of both.
  */
 export function jobSteps(from: Job, to: Job): readonly MoveStep[] {
   const [before, after] = [withoutPictures(from), withoutPictures(to)];
   const house = houseSteps(before, after);
   const circuits = circuitSteps(before, after);
+  const extras = extraSteps(before, after);
   const jobTerms = termSteps(before.terms, after.terms, {
     cause: 'terms',
     whose: '',
@@ -90,6 +92,8 @@ export function jobSteps(from: Job, to: Job): readonly MoveStep[] {
     ...circuits.come,
     ...stockSteps(before, after),
     ...connectionSteps(before, after),
+    ...extras.come,
+    ...extras.go,
     ...circuits.go,
     ...house.go,
   ];

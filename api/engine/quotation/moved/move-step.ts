@@ -18,6 +18,7 @@ export type MoveCause =
   | 'connection'
   | 'remedy'
   | 'stock'
+  | 'extra'
   | 'rest';
 
 /** One change of many, made on a state in which all changes before it were made. */

@@ -20,6 +20,7 @@ function valueWords(term: keyof Terms, value: unknown): string {
     if (term.endsWith('Pence')) return pounds(value);
     if (term.endsWith('Percent')) return `${value} %`;
     if (term.endsWith('Hours')) return `${value} h`;
+    if (term === 'parking') return `${value} days`;
     return term.endsWith('Min') ? `${value} min` : String(value);
   }
   return typeof value === 'string' ? value.replaceAll('-', ' ') : '';

@@ -87,6 +87,11 @@ export class IssuedQuotations extends LitElement {
     return this.quotations.quotations.at(-1) ?? null;
   }
 
+  get #hasDraft(): boolean {
+    const { reason, photos } = this.quotations;
+    return reason.trim() !== '' || photos.length > 0;
+  }
+
   override render(): TemplateResult {
     const { state, trouble, read } = this.quotations;
     return html`<h3>What the customer has from you</h3>
@@ -99,6 +104,7 @@ export class IssuedQuotations extends LitElement {
             </div>`
       }
       ${state === 'fetching' ? html`<p class="hint">Fetching what was issued…</p>` : nothing}
+      ${state === 'not-reached' && this.#hasDraft ? html`<p class="hint">What you began of a variation is on this device, with its photos: it stands here again once the server is reached.</p>` : nothing}
       ${state === 'there' ? html`${this.#there()} ${this.#forget()}` : nothing}
       <dialog aria-label="As it was issued" @close=${() => send(this, 'quotation-asked', { do: 'read', quotationId: null })}>
         <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
@@ -180,7 +186,7 @@ export class IssuedQuotations extends LitElement {
       <p>
         Name, address, title, notes, remarks, photos and plans that were sent go out of this job, out of every state of it that
         is kept, out of its quotations and variations, and out of what was recorded of them. Nobody can bring them back, and undo ends
-        here. House, circuits and every figure stay. Look yourself through the names of rooms and points, and through the files that
+        here. House, circuits and every figure stay. Look yourself through the names of rooms and points, through the words of work not on the drawing, and through the files that
         you fetched or sent.
       </p>
       <p class="hint">
@@ -244,7 +250,7 @@ export class IssuedQuotations extends LitElement {
         .busy=${this.quotations.busy}
       ></variation-card>`,
     )}
-      <variation-form .quotation=${quotation} .quotations=${this.quotations}></variation-form>`;
+      <variation-form .view=${this.view} .quotation=${quotation} .quotations=${this.quotations}></variation-form>`;
   }
 }
 customElements.define('issued-quotations', IssuedQuotations);

@@ -1,11 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
+import type { JobView } from '../../../job-view.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import type { DraftPhoto, QuotationsView } from '../../../quotations/quotations-view.ts';
 import { pounds } from '../../../written.ts';
 import type { FieldChange } from '../../fields/field-element.ts';
 import '../../fields/text-field.ts';
+import type { ExtraAdded } from '../../price/extra-form.ts';
+import '../../price/extra-work.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import './money-moved.ts';
 import { dearer } from './status-words.ts';
@@ -13,6 +16,7 @@ import { dearer } from './status-words.ts';
 /** On site, something unexpected: what was found, a photo, and what the change of the agreed work costs. */
 export class VariationForm extends LitElement {
   static override properties: PropertyDeclarations = {
+    view: { attribute: false },
     quotation: { attribute: false },
     quotations: { attribute: false },
     tried: { state: true },
@@ -65,12 +69,17 @@ export class VariationForm extends LitElement {
         outline: 2px solid var(--copper);
         outline-offset: 2px;
       }
+      h5 {
+        margin: 14px 0 2px;
+        font-size: 1rem;
+      }
       .missing {
         padding-left: 8px;
         border-left: 4px solid var(--fail);
       }
     `,
   ];
+  declare view: JobView;
   declare quotation: QuotationRecord;
   declare quotations: QuotationsView;
   declare private tried: boolean;
@@ -96,29 +105,38 @@ export class VariationForm extends LitElement {
   }
 
   #form(variation: NonNullable<QuotationsView['variation']>): TemplateResult {
-    const { beforePence, afterPence, moved } = variation;
+    const { moved } = variation;
     const isSame = moved.parts.length === 0 && moved.idle.length === 0;
-    if (isSame)
-      return html`<p class="hint">
-        Change the job as you found it: the wall, the point, the way, the remedy. What that costs stands here then,
-        at the prices and terms that were quoted, for the customer to agree to before you go on. Nothing has changed so far.
-      </p>`;
-    return html`<p role="status">
-        With what has changed in the job: <strong>${pounds(afterPence)}</strong> instead of ${pounds(beforePence)},
-        <strong>${dearer(afterPence - beforePence, pounds)}</strong>.
-      </p>
-      <money-moved .moved=${{ ...moved, beforePence, afterPence }} .beforeWords=${'Agreed so far'}></money-moved>
-      <text-field
+    return html`<text-field
         multiline
         label="What was found, in words for the customer"
         .value=${this.quotations.reason}
         @field-change=${(event: CustomEvent<FieldChange<string>>) => {
           event.stopPropagation();
-          send(this, 'quotation-asked', { do: 'type-reason', reason: event.detail.value });
+          this.#typed(event.detail.value);
         }}
       ></text-field>
       ${this.tried && this.quotations.reason.trim() === '' ? html`<p class="missing" role="alert">Say what was found: the customer is to agree to it.</p>` : nothing}
       ${this.#photos()}
+      <h5>What it takes</h5>
+      <p class="hint">
+        Where the drawing shows it, change the job as you found it: the wall, the point, the way, the remedy. Price here whatever no
+        drawing shows.
+      </p>
+      <extra-work
+        .view=${this.view}
+        .suggested=${this.quotations.reason}
+        @extra-added=${(event: CustomEvent<ExtraAdded>) => this.#added(event.detail)}
+      ></extra-work>
+      ${isSame ? html`<p class="hint" role="status">Nothing has changed so far.</p>` : this.#change(variation)}`;
+  }
+
+  #change({ beforePence, afterPence, moved }: NonNullable<QuotationsView['variation']>): TemplateResult {
+    return html`<p role="status">
+        With what has changed in the job: <strong>${pounds(afterPence)}</strong> instead of ${pounds(beforePence)},
+        <strong>${dearer(afterPence - beforePence, pounds)}</strong>.
+      </p>
+      <money-moved .moved=${{ ...moved, beforePence, afterPence }} .beforeWords=${'Agreed so far'}></money-moved>
       <div class="acts">
         <button class="main" ?disabled=${this.quotations.busy} @click=${() => this.#offer()}>
           Put it to the customer
@@ -128,6 +146,15 @@ export class VariationForm extends LitElement {
         It is priced as the quotation was, not at today’s prices and terms, which the price beside the plan goes by. It is
         kept with the quotation as it is then. Go on with it once the customer has agreed.
       </p>`;
+  }
+
+  #typed(reason: string): void {
+    send(this, 'quotation-asked', { do: 'type-reason', reason });
+  }
+
+  /** What was added says what was found, until somebody says it better. */
+  #added({ words }: ExtraAdded): void {
+    if (this.quotations.reason.trim() === '') this.#typed(words);
   }
 
   #photos(): TemplateResult {
