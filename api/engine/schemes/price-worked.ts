@@ -31,7 +31,7 @@ function sumsOf(worked: Worked, library: Library): readonly string[] {
 }
 
 function requestOf(worked: Worked, library: Library): PriceRequest {
-  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library.norms));
+  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library));
   return {
     takeoff,
     labour: labourTasks(worked, takeoff, library.norms),
