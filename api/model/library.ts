@@ -202,6 +202,9 @@ export const counts = z.strictObject({
   cutsABlade: z.int().min(1).max(1000).optional(),
   openingsACartridge: z.int().min(1).max(1000).optional(),
   sackLitres: z.number().min(1).max(100).optional(),
+  /** What is set aside for each thing that the survey leaves open and may make the job dearer, and for all of them at most, percent. */
+  gapPercent: percent.optional(),
+  mostGapsPercent: percent.optional(),
 });
 export type Counts = z.infer<typeof counts>;
 

@@ -1,3 +1,4 @@
+import { usualGapPercents } from '#engine/price/survey-gaps-of.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Counts } from '#model/library.ts';
@@ -30,12 +31,14 @@ const everyOne: Bounds = { unit: '', min: 1, max: 100, whole: true };
 const screws: Bounds = { unit: '', min: 0, max: 100, whole: true };
 const lasting: Bounds = { unit: '', min: 1, max: 1000, whole: true };
 const slotWidth: Bounds = { unit: 'mm', min: 5, max: 200, whole: false };
+const setAside: Bounds = { unit: '%', min: 0, max: 100, whole: false };
 const slotDepth: Bounds = { ...slotWidth, max: 100 };
 
 const { accessoryEndMm, jointEndMm, boardEndMm, slackMm } = defaultLengthAllowances;
 const usual: Readonly<Record<keyof Counts, number>> = {
   ...usualCounts,
   ...{ accessoryEndMm, jointEndMm, boardEndMm, slackMm },
+  ...usualGapPercents,
 };
 
 const row = (key: keyof Counts, label: string, bounds: Bounds): CountRow => ({
@@ -97,6 +100,13 @@ export const countGroups: readonly CountGroup[] = [
       row('cutsABlade', 'Openings cut with one blade', lasting),
       row('openingsACartridge', 'Openings sealed with one cartridge', lasting),
       row('sackLitres', 'Rubble in one sack', { unit: 'l', min: 1, max: 100, whole: false }),
+    ],
+  },
+  {
+    title: 'Set aside for what is open',
+    rows: [
+      row('gapPercent', 'Contingency for each thing left open', setAside),
+      row('mostGapsPercent', 'At most, however much is open', setAside),
     ],
   },
 ];
