@@ -77,7 +77,7 @@ export const countGroups: readonly CountGroup[] = [
     rows: [
       row('boardScrews', 'Screws of a board that was lifted', screws),
       row('trapScrews', 'Screws of a trap with its battens', screws),
-      row('nogginsABoard', 'Noggins a lifted board', { unit: '', min: 0, max: 4, whole: false }),
+      row('nogginsABoard', 'Noggins per lifted board', { unit: '', min: 0, max: 4, whole: false }),
     ],
   },
   {
@@ -99,7 +99,7 @@ export const countGroups: readonly CountGroup[] = [
       row('chasedMAMask', 'Chased with one mask', { unit: 'm', min: 0.5, max: 1000, whole: false }),
       row('cutsABlade', 'Openings cut with one blade', lasting),
       row('openingsACartridge', 'Openings sealed with one cartridge', lasting),
-      row('sackLitres', 'Rubble in one sack', { unit: 'l', min: 1, max: 100, whole: false }),
+      row('sackLitres', 'Rubble in one sack', { unit: 'litres', min: 1, max: 100, whole: false }),
     ],
   },
   {
