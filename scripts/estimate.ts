@@ -7,6 +7,7 @@ import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
@@ -50,8 +51,9 @@ async function run(args: EstimateArguments): Promise<number> {
   const found = args.search ? findSchemes(job, library) : null;
   const json = estimateFile({ job, library, papers, found });
   const plans = planFiles(papers);
-  const workbook = await workbookOf(drawn, shown.id, { library, state });
-  const shopping = shoppingFiles(papers, library, job);
+  const bought = shoppingOf(papers, library, job);
+  const workbook = await workbookOf(drawn, shown.id, { library, state, shopping: bought });
+  const shopping = shoppingFiles(bought);
   const csv = { estimate: drawn, schemeId: shown.id, library, state };
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },

@@ -1,7 +1,7 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { houseFor } from './schemes/house-for.ts';
-import { priceWorked } from './schemes/price-worked.ts';
+import { priceAsCounted } from './schemes/price-scheme-with-range.ts';
 import { type ShallowBox, shallowBoxes } from './schemes/shallow-boxes.ts';
 import { workScheme } from './schemes/work-scheme.ts';
 
@@ -17,7 +17,7 @@ export function boxChoices(job: Job, ofFirm: Library, schemeId: string): readonl
   if (scheme === undefined) return [];
   const { library, house } = houseFor(job, ofFirm);
   const worked = workScheme(house, scheme);
-  const { totals, contingencyPercent } = priceWorked(worked, library).price;
+  const { totals, contingencyPercent } = priceAsCounted({ house, worked, library }).price;
   return shallowBoxes({
     ...{ house, library, scheme, worked, contingencyPercent },
     runs: worked.runs,

@@ -1,7 +1,7 @@
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { houseToTry } from './house-to-try.ts';
-import { priceWorked } from './schemes/price-worked.ts';
+import { priceAsCounted } from './schemes/price-scheme-with-range.ts';
 import { type RcdChoices, rcdChoices } from './schemes/rcd-choices.ts';
 import { workScheme } from './schemes/work-scheme.ts';
 
@@ -16,7 +16,7 @@ export function protectionChoices(job: Job, ofFirm: Library, schemeId: string): 
   if (scheme === undefined) return [];
   const tried = houseToTry(job, ofFirm);
   const worked = workScheme(tried.house, scheme);
-  const { totals, contingencyPercent } = priceWorked(worked, tried.library).price;
+  const { totals, contingencyPercent } = priceAsCounted({ ...tried, worked }).price;
   return rcdChoices({
     ...tried,
     ...{ scheme, worked, contingencyPercent },

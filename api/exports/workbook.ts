@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import { labelsOf } from '#drawing/label-of.ts';
+import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
@@ -24,12 +25,13 @@ import type { WorkbookContext } from './workbook/workbook-context.ts';
  *
  * @param options.library the library that the estimate was priced with.
  * @param options.state the name of the job's state.
+ * @param options.shopping the scheme's shopping list as all its other formats have it; shopping and cut sheet show that one.
  * @returns the bytes of an XLSX file; the same estimate gives the same cells.
  */
 export async function workbookOf(
   estimate: Estimate,
   schemeId: string,
-  options: { readonly library: Library; readonly state: string },
+  options: { readonly library: Library; readonly state: string; readonly shopping: ShoppingSheet },
 ): Promise<Uint8Array> {
   const scheme = estimate.schemes.find(({ id }) => id === schemeId);
   if (scheme === undefined) throw new Error(`The estimate has no scheme "${schemeId}".`);
@@ -45,6 +47,7 @@ export async function workbookOf(
     scheme,
     library: options.library,
     state: options.state,
+    shopping: options.shopping,
     labelOf: labelsOf(scheme.worked),
     demoNote: demoNotice(demoMarksOf(estimate.schemes, options.library)),
   };

@@ -179,8 +179,44 @@ export const counts = z.strictObject({
   /** Between pins of capping, and between screws of plastic channel; one more stands at the end. */
   cappingPinMm: z.number().min(50).max(20_000).optional(),
   channelScrewMm: z.number().min(50).max(20_000).optional(),
+  /** Bonding conductor to a service where nobody has measured the way. */
+  bondMm: z.number().min(0).max(100_000).optional(),
+  /** Floor screws that hold a lifted board, and a trap with its battens. */
+  boardScrews: z.int().min(0).max(100).optional(),
+  trapScrews: z.int().min(0).max(100).optional(),
+  /** Noggins under a lifted board: the share of cut ends that does not come to lie on a joist. */
+  nogginsABoard: z.number().min(0).max(4).optional(),
+  /** The slot of one cable on its own, and of one in a tube; each further cable makes it so much wider. */
+  chaseWidthMm: z.number().min(5).max(200).optional(),
+  chaseDepthMm: z.number().min(5).max(100).optional(),
+  tubeChaseWidthMm: z.number().min(5).max(200).optional(),
+  tubeChaseDepthMm: z.number().min(5).max(100).optional(),
+  furtherCableMm: z.number().min(0).max(100).optional(),
+  /** How much larger than the box its hole is cut, on every side. */
+  boxHoleMm: z.number().min(0).max(50).optional(),
+  /** What 25 kg of one-coat plaster cover at 11 mm, m². */
+  oneCoatM2: z.number().min(0.1).max(100).optional(),
+  /** What one lasts for: a mask for boxes let in and for metres chased, a blade for cuts, a cartridge for openings, a sack for litres. */
+  boxesAMask: z.int().min(1).max(1000).optional(),
+  chasedMAMask: z.number().min(0.5).max(1000).optional(),
+  cutsABlade: z.int().min(1).max(1000).optional(),
+  openingsACartridge: z.int().min(1).max(1000).optional(),
+  sackLitres: z.number().min(1).max(100).optional(),
+  /** What is set aside for each thing that the survey leaves open and may make the job dearer, and for all of them at most, percent. */
+  gapPercent: percent.optional(),
+  mostGapsPercent: percent.optional(),
 });
 export type Counts = z.infer<typeof counts>;
+
+/** What asks for a depth of box by itself, whatever its accessory is. */
+const depthFeature = z.enum(['usb', 'rcd', 'metal', 'flex-outlet-of-unit', 'third-cable']);
+
+/**
+ * The least depth of box, mm, that an accessory or something about it wants by the firm's own makers' sheets. Absent: the
+ * usual one, partly from memory.
+ */
+export const boxDepths = z.partialRecord(z.union([pointKind, depthFeature]), z.number().min(16).max(100));
+export type OwnBoxDepths = z.infer<typeof boxDepths>;
 
 export const norms = z.strictObject({
   source: text,
@@ -195,6 +231,7 @@ export const norms = z.strictObject({
   /** Sums that are neither materials nor labour, by name: notification, parking. */
   sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
   counts: counts.optional(),
+  boxDepths: boxDepths.optional(),
   /** Waste by item group, percent on top of the measured quantity. */
   waste: z.strictObject({ cable: percent, containment: percent, fixings: percent, fillers: percent }),
 });

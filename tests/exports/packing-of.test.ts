@@ -5,6 +5,7 @@ import { estimateJson } from '#exports/estimate-json.ts';
 import { packingOf } from '#exports/packing-of.ts';
 import { papersOf } from '#exports/papers.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
@@ -33,7 +34,7 @@ describe('what is bought in case', () => {
   });
 
   it('is on the shopping list that goes out, and not where nothing is said', () => {
-    const files = (of: Job) => shoppingFiles(papersFor(of), demoLibrary(), of);
+    const files = (of: Job) => shoppingFiles(shoppingOf(papersFor(of), demoLibrary(), of));
     const box = 'Steel back box, single, 35 mm deep';
     const rowOf = (csv: string) => csv.split('\r\n').filter((row) => row.includes(box));
     expect(rowOf(files(inCase).csv)).not.toEqual(rowOf(files(job).csv));
@@ -41,7 +42,7 @@ describe('what is bought in case', () => {
   });
 
   it('is said to be open on the list that goes out, until it is bought for', () => {
-    const files = (of: Job) => shoppingFiles(papersFor(of), demoLibrary(), of);
+    const files = (of: Job) => shoppingFiles(shoppingOf(papersFor(of), demoLibrary(), of));
     const open = 'Still open: 2 boxes.';
     const r1 = 'Is the back box of R1 deep enough? Not on this list:';
     expect(files(job).text).toContain(open);

@@ -1,10 +1,10 @@
 import type { Worksheet } from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { workbookOf } from '#exports/workbook.ts';
 import { estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { wiredJob } from '#tests/engine/proof/wired-job.ts';
 import { jobOf, pointOf } from '#tests/engine/rules/facts-builder.ts';
+import { countedBook } from './counted-book.ts';
 import { openBook } from './spreadsheet.ts';
 
 /** A ring by the survey’s word alone, its points in no place, and a spur from one of them. */
@@ -25,10 +25,7 @@ describe('the proof of a circuit whose cable nobody recorded', () => {
   let rows: readonly (readonly string[])[];
 
   beforeAll(async () => {
-    const bytes = await workbookOf(estimateOf(toldRing()), 's', {
-      library: demoLibrary(),
-      state: '7K3M-9QDX',
-    });
+    const bytes = await countedBook(estimateOf(toldRing()), 's', demoLibrary());
     const sheet: Worksheet | undefined = (await openBook(bytes)).getWorksheet('Proof');
     if (sheet === undefined) throw new Error('no sheet');
     rows = Array.from({ length: sheet.rowCount }, (_, i) =>

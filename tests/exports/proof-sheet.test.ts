@@ -4,8 +4,8 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
 import type { CircuitProof, ExpectedAt } from '#engine/proof/circuit-proof.ts';
-import { workbookOf } from '#exports/workbook.ts';
 import { type DemoName, demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { countedBook } from './counted-book.ts';
 import { openBook } from './spreadsheet.ts';
 
 async function proofSheet(
@@ -13,7 +13,7 @@ async function proofSheet(
   schemeId: string,
 ): Promise<{ sheet: Worksheet; proofs: readonly CircuitProof[] }> {
   const estimate = demoEstimate(name);
-  const bytes = await workbookOf(estimate, schemeId, { library: demoLibrary(), state: '7K3M-9QDX' });
+  const bytes = await countedBook(estimate, schemeId, demoLibrary());
   const sheet = (await openBook(bytes)).getWorksheet('Proof');
   if (sheet === undefined) throw new Error('no sheet');
   return { sheet, proofs: schemeOf(estimate, schemeId).proof };

@@ -3,11 +3,12 @@ import type ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { estimate } from '#engine/estimate.ts';
 import { offersOf } from '#engine/price/buying/offers-of.ts';
 import { planPurchase } from '#engine/price/buying/plan-purchase.ts';
-import type { PurchaseLine } from '#engine/price/buying/purchase.ts';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import type { PurchaseLine, PurchasePlan } from '#engine/price/buying/purchase.ts';
+import { packingOf } from '#exports/packing-of.ts';
+import { type Papers, papersOf } from '#exports/papers.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -72,12 +73,27 @@ const oddSizes: Library = withRows({ vat: 'included' }, ({ packs: _further, coun
   return row.unit === 'm' && counter !== undefined ? { ...row, counter } : row;
 });
 
+/** Everything that is open is bought for, with things in the van. */
+const inCase = (job: Job, library: Library): Job => {
+  const questions = packingOf(job, library, firstPapers(job, library))?.plan.questions ?? [];
+  return {
+    ...job,
+    packFor: questions.map(({ id, outcomes }) => ({ question: id, outcomes: outcomes.map((one) => one.id) })),
+  };
+};
+
 const variants: readonly { readonly name: string; readonly job: Job; readonly library: Library }[] = [
   { name: 'the first demo job with things in the van', job: withVan, library: plain },
   { name: 'the job as quoted for', job: demoJob('saltglass-row-quoting'), library: plain },
   { name: 'the second demo job', job: demoJob('fernlow-close'), library: plain },
   { name: 'the third demo job', job: demoJob('quarrel-court'), library: oneSize },
   { name: 'odd sizes, and coils too short for some runs', job: demoJob('fernlow-close'), library: oddSizes },
+  { name: 'all that is open bought for', job: inCase(withVan, plain), library: plain },
+  {
+    name: 'all that is open bought for, each thing in one size',
+    job: inCase(demoJob('fernlow-close'), oneSize),
+    library: oneSize,
+  },
   {
     name: 'an empty price list',
     job: withVan,
@@ -85,15 +101,24 @@ const variants: readonly { readonly name: string; readonly job: Job; readonly li
   },
 ];
 
-function firstScheme(job: Job, library: Library): SchemeEstimate {
-  const [scheme] = estimate(job, library, { date: '2026-11-20', revision: 3 }).schemes;
-  if (scheme === undefined) throw new Error('The job has no scheme.');
-  return scheme;
+function firstPapers(job: Job, library: Library): Papers {
+  const schemeId = job.schemes[0]?.id ?? null;
+  const papers = papersOf(job, library, { date: '2026-11-20', revision: 3, schemeId });
+  if (papers === null) throw new Error('The job has no scheme.');
+  return papers;
 }
 
+/** What is bought for the first scheme, in case and all. */
+const purchaseOf = (job: Job, library: Library): PurchasePlan =>
+  shoppingOf(firstPapers(job, library), library, job).purchase;
+
 function bookOf(job: Job, library: Library): Promise<Uint8Array> {
-  const of = estimate(job, library, { date: '2026-11-20', revision: 3 });
-  return workbookOf(of, of.schemes[0]?.id ?? '', { library, state: '7K3M-9QDX' });
+  const papers = firstPapers(job, library);
+  return workbookOf(papers.drawn, papers.shown.id, {
+    library,
+    state: papers.state,
+    shopping: shoppingOf(papers, library, job),
+  });
 }
 
 /** The rows of a table sheet as spreadsheets show them, until a row has nothing in the column that names its item. */
@@ -116,7 +141,12 @@ function shownOf(rows: readonly (readonly (string | number | null)[])[], { item 
   return { needed: sum(1), fromVan: sum(2), pence: pence(sum(6)), boughtQuantity: sum(7), leftOver: sum(8) };
 }
 
-function told({ needed, fromVan, pence: cost, boughtQuantity, leftOver }: PurchaseLine) {
+/** Of what is cut to length and bought in case the sheet wants what the case that leads cuts, as the cut list has it. */
+function told(line: PurchaseLine) {
+  const { fromVan, pence: cost, boughtQuantity, leftOver } = line;
+  const pieces = [...line.cuts.flatMap((from) => from.cuts), ...line.unserved];
+  const cutMm = pieces.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+  const needed = pieces.length === 0 ? line.needed : cutMm / 1000;
   return { needed, fromVan, pence: cost, boughtQuantity, leftOver };
 }
 
@@ -138,13 +168,13 @@ const anyEdits = (lines: number): fc.Arbitrary<Edits> => {
 };
 
 describe('the shopping and the cut list recalculated by a spreadsheet', () => {
-  const schemes = variants.map(({ job, library }) => firstScheme(job, library));
+  const purchases = variants.map(({ job, library }) => purchaseOf(job, library));
   let untouched: readonly CalculatedBook[] = [];
   let edited: readonly CalculatedBook[] = [];
   let byHand: CalculatedBook | undefined;
 
   const job = demoJob('saltglass-row');
-  const base = firstScheme(job, oneSize);
+  const base = firstPapers(job, oneSize).shown;
   /** Lines whose packs follow the bill: what is cut to length is weighed up piece by piece. */
   const counted = base.purchase.lines.filter(({ cuts: list, item }) => {
     const price = oneSize.prices.items.find((one) => one.item === item);
@@ -177,7 +207,7 @@ describe('the shopping and the cut list recalculated by a spreadsheet', () => {
   it.each(variants.map(({ name }, index) => ({ name, index })))(
     'come line by line to what the engine buys for $name',
     ({ index }) => {
-      const { lines, pence: total } = schemes[index]?.purchase ?? { lines: [], pence: 0 };
+      const { lines, pence: total } = purchases[index] ?? { lines: [], pence: 0 };
       const rows = shopping(untouched[index]);
       expect(lines.map((line) => [line.item, shownOf(rows, line)])).toEqual(
         lines.map((line) => [line.item, told(line)]),
@@ -190,7 +220,7 @@ describe('the shopping and the cut list recalculated by a spreadsheet', () => {
   it.each(variants.map(({ name }, index) => ({ name, index })))(
     'cut every length as the engine does for $name',
     ({ index }) => {
-      const lines = schemes[index]?.purchase.lines ?? [];
+      const lines = purchases[index]?.lines ?? [];
       const rows = cuts(untouched[index]);
       const wanted = lines.flatMap((line) => [
         ...line.cuts.flatMap((from) =>
@@ -207,7 +237,7 @@ describe('the shopping and the cut list recalculated by a spreadsheet', () => {
   );
 
   it('hold cases with several sizes of one thing, things from the van, and pieces that nothing is long enough for', () => {
-    const lines = schemes.flatMap(({ purchase }) => purchase.lines);
+    const lines = purchases.flatMap((purchase) => purchase.lines);
     expect(lines.some(({ packs }) => packs.length > 1)).toBe(true);
     expect(lines.some(({ cuts: list }) => list.some(({ from }) => from.startsWith('van/')))).toBe(true);
     expect(lines.some(({ unserved }) => unserved.length > 0)).toBe(true);
@@ -272,7 +302,7 @@ describe('the shopping and the cut list recalculated by a spreadsheet', () => {
   });
 
   it('has what the job took beside what was reckoned, by task and by stage', () => {
-    const labour = schemes[0]?.labour ?? [];
+    const { labour } = firstPapers(withVan, plain).shown;
     const at = labour.findIndex(({ task }) => task === 'minor-works-certificate');
     const cell = (column: string, row: number) => untouched[0]?.value('Labour', `${column}${row}`);
     const reckoned = labour[at]?.typicalMin ?? 0;

@@ -12,11 +12,11 @@ import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { cableItem } from '#engine/takeoff/cable-lines.ts';
-import { workbookOf } from '#exports/workbook.ts';
 import type { Job, Terms } from '#model/job.ts';
 import type { Library, Overhead } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { ownLibrary } from '#tests/engine/own-library.ts';
+import { countedBook } from './counted-book.ts';
 import { anyEdits, type Edit, editBook, editRequest, requestOf } from './edited-price.ts';
 import { type CalculatedBook, openBook, readBook, recalculated } from './spreadsheet.ts';
 
@@ -61,7 +61,7 @@ function firstScheme({ schemes }: Estimate): SchemeEstimate {
 }
 
 async function firstWorkbook(of: Estimate, library: Library): Promise<Uint8Array> {
-  return workbookOf(of, firstScheme(of).id, { library, state: '7K3M-9QDX' });
+  return countedBook(of, firstScheme(of).id, library);
 }
 
 /** The money that the workbook comes to, in pence as the engine has it. */
@@ -520,9 +520,7 @@ describe('the workbook as written', () => {
 
   it('has each finding once, the failures first', async () => {
     const failing = of.schemes.find(({ complies }) => complies === 'no');
-    const book = await readBook(
-      await workbookOf(of, failing?.id ?? '', { library: plain, state: '7K3M-9QDX' }),
-    );
+    const book = await readBook(await countedBook(of, failing?.id ?? '', plain));
     expect(book.value('Checks', 'A4')).toMatch(/^Fails/);
     const count = failing?.findings.length ?? 0;
     expect(book.value('Checks', `L${3 + count}`)).not.toBeNull();
@@ -535,9 +533,7 @@ describe('the workbook as written', () => {
   });
 
   it('refuses a scheme that the estimate does not have', async () => {
-    await expect(workbookOf(of, 'no-such-scheme', { library: plain, state: '7K3M-9QDX' })).rejects.toThrow(
-      'no-such-scheme',
-    );
+    await expect(countedBook(of, 'no-such-scheme', plain)).rejects.toThrow('no-such-scheme');
   });
 });
 

@@ -9,6 +9,7 @@ import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
 import { tinyPng } from './photos.ts';
@@ -123,7 +124,7 @@ describe('exports', () => {
 
   it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {
     const { get } = await withJob();
-    const files = shoppingFiles(papers('two-on-one'), demoLibrary(), saltglassJob());
+    const files = shoppingFiles(shoppingOf(papers('two-on-one'), demoLibrary(), saltglassJob()));
     const asked = '?scheme=two-on-one&date=2026-11-25';
     const text = await get(`${at}/shopping.txt${asked}`);
     expect([text.headers.get('content-type'), nameOf(text)]).toEqual([

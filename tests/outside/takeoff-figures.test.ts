@@ -5,7 +5,8 @@ import { boxDepths } from '#engine/connections/box-depth.ts';
 import { buildThings } from '#engine/connections/build-things.ts';
 import { clipSpacing } from '#engine/takeoff/clip-spacing.ts';
 import { channelSize, conduitSizeMm } from '#engine/takeoff/containment-size.ts';
-import { BONDING_KG_PER_LITRE, FINISH_KG_PER_LITRE, ONE_COAT_KG_PER_LITRE } from '#engine/takeoff/plaster.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
+import { BONDING_KG_PER_LITRE, FINISH_KG_PER_LITRE, oneCoatKgPerLitre } from '#engine/takeoff/plaster.ts';
 import { flatCableSize } from '#engine/ways/flat-cable-size.ts';
 import type { Cable } from '#model/cable.ts';
 import { inputOf, legEdge, newEdge, pointOf } from '#tests/engine/connections/wiring-builder.ts';
@@ -137,7 +138,7 @@ describe('finish and one-coat plaster against published coverage', () => {
 
   // From memory: 25 kg of one-coat cover 2.25 m² at 11 mm.
   it('a bag of one-coat covers 2.25 m² at 11 mm', () => {
-    expect(ONE_COAT_KG_PER_LITRE * 2.25 * 11).toBeCloseTo(25, 9);
+    expect(oneCoatKgPerLitre(usualCounts) * 2.25 * 11).toBeCloseTo(25, 9);
   });
 });
 

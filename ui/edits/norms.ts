@@ -1,7 +1,7 @@
 import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
 import { multipliersOf } from '#engine/labour/multipliers.ts';
-import type { Counts, Multiplier, Norm, Norms, Overhead } from '#model/library.ts';
+import type { Counts, Multiplier, Norm, Norms, Overhead, OwnBoxDepths } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
 /** Minutes of one unit of a task, from a good day to a bad one. */
@@ -135,6 +135,18 @@ export const setCount = (count: keyof Counts, value: number | null): LibraryEdit
     else counts[count] = value;
     if (Object.keys(counts).length === 0) delete norms.counts;
     else norms.counts = counts;
+  },
+});
+
+/** Sets the least depth of box that something wants by the firm's own makers' sheets, mm; null leaves it to the usual one. */
+export const setBoxDepth = (what: keyof OwnBoxDepths, depthMm: number | null): LibraryEdit => ({
+  label: depthMm === null ? 'Leave a depth of box to the usual one' : 'Set a depth of box of the firm’s own',
+  change: ({ norms }) => {
+    const depths = { ...norms.boxDepths };
+    if (depthMm === null) delete depths[what];
+    else depths[what] = depthMm;
+    if (Object.keys(depths).length === 0) delete norms.boxDepths;
+    else norms.boxDepths = depths;
   },
 });
 

@@ -67,13 +67,14 @@ export class StoreySwitch extends LitElement {
   }
 
   #button(storeyId: string, name: string, count: number): TemplateResult {
+    // What is seen, "First floor 5", is part of what is heard (WCAG 2.2, 2.5.3): hence the space before the figure.
     const words = count === 0 ? nothing : `${name}, ${counted(count, 'marked thing')}`;
     return html`<button
       aria-label=${words}
       aria-pressed=${storeyId === this.storeyId}
       @click=${() => send(this, 'storey-shown', { storeyId })}
     >
-      ${name}${count === 0 ? nothing : html`<span class="marked" aria-hidden="true">${count}</span>`}
+      ${name}${count === 0 ? nothing : html` <span class="marked" aria-hidden="true">${count}</span>`}
     </button>`;
   }
 }

@@ -9,6 +9,7 @@ import { demoLeft } from '../elements/firm/demo-left.ts';
 import { errorWords } from '../error-words.ts';
 import '../elements/firm/firm-details.ts';
 import '../elements/firm/firm-limits.ts';
+import '../elements/firm/own-box-depths.ts';
 import '../elements/firm/own-counts.ts';
 import '../elements/firm/own-heights.ts';
 import '../elements/firm/firm-terms.ts';
@@ -317,6 +318,7 @@ export class FirmPage extends LitElement {
       <section data-part="labour">
         <labour-norms .norms=${library.norms}></labour-norms>
         <own-counts .counts=${library.norms.counts ?? {}}></own-counts>
+        <own-box-depths .depths=${library.norms.boxDepths ?? {}}></own-box-depths>
       </section>
       <section data-part="terms">
         <firm-terms .library=${library}></firm-terms>

@@ -1,4 +1,5 @@
 import { cautions } from '#engine/cautions.ts';
+import type { PurchasePlan } from '#engine/price/buying/purchase.ts';
 import { percentOfPence } from '#engine/price/money.ts';
 import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shopping-list.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
@@ -40,6 +41,8 @@ export interface ShoppingRequest {
 export interface ShoppingSheet
   extends Omit<ShoppingRequest, 'scheme' | 'packing' | 'open' | 'taken' | 'notInStock' | 'prices'> {
   readonly schemeName: string;
+  /** What is bought, line by line: what the list asks for was made of it. */
+  readonly purchase: PurchasePlan;
   readonly list: ShoppingList;
   /** "£132.40 over the counter, VAT not in it, by the price list of 2026-11-01", and how much has no price. */
   readonly costWords: string;
@@ -75,6 +78,7 @@ export function shoppingSheetOf({
   return {
     ...head,
     schemeName: scheme.name,
+    purchase: bought.purchase,
     list,
     costWords: costWords(list, prices, scheme.price.vat === 'not-registered'),
     forWords: new Map(entriesOf(list).map(({ key, causes }) => [key, words(causes)])),

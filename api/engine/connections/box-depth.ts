@@ -1,4 +1,5 @@
 import type { PointKind } from '#model/installation.ts';
+import type { OwnBoxDepths } from '#model/library.ts';
 
 /** What a back box has to hold. */
 export interface BoxContents {
@@ -17,7 +18,11 @@ export interface BoxDepths {
 /** Depths in which boxes of every build are stocked, mm; 16 mm takes plain light switches only. */
 export const STOCK_DEPTHS_MM = [25, 35, 47] as const;
 
-const byKind: Readonly<Record<PointKind, BoxDepths>> = {
+/** What asks for a depth of box: the accessory, or something about it. */
+export type DepthAsker = keyof OwnBoxDepths;
+
+/** What is usual, by what asks for it. Its grade is told at `boxDepths`. */
+export const usualBoxDepths: Readonly<Record<DepthAsker, BoxDepths>> = {
   'socket-single': { minimumMm: 25, preferredMm: 35 },
   'socket-twin': { minimumMm: 25, preferredMm: 35 },
   'fused-unit': { minimumMm: 25, preferredMm: 35 },
@@ -29,16 +34,28 @@ const byKind: Readonly<Record<PointKind, BoxDepths>> = {
   shaver: { minimumMm: 47, preferredMm: 47 },
   blank: { minimumMm: 25, preferredMm: 25 },
   other: { minimumMm: 25, preferredMm: 35 },
-};
-
-const byFeature: Readonly<Record<string, BoxDepths>> = {
   usb: { minimumMm: 35, preferredMm: 47 },
   rcd: { minimumMm: 35, preferredMm: 47 },
   metal: { minimumMm: 35, preferredMm: 35 },
+  'flex-outlet-of-unit': { minimumMm: 35, preferredMm: 47 },
+  'third-cable': { minimumMm: 35, preferredMm: 35 },
 };
 
-const withFlexOutlet: BoxDepths = { minimumMm: 35, preferredMm: 47 };
-const withThirdCable: BoxDepths = { minimumMm: 35, preferredMm: 35 };
+const features = ['usb', 'rcd', 'metal'] as const;
+
+const askedOf = ({ kind, features: has, flexOutlet, cables }: BoxContents): readonly DepthAsker[] => [
+  kind,
+  ...features.filter((feature) => has.includes(feature)),
+  ...(flexOutlet ? (['flex-outlet-of-unit'] as const) : []),
+  ...(cables >= 3 ? (['third-cable'] as const) : []),
+];
+
+/** By the firm's own sheet where it has one; what is preferred is never less. */
+function depthsOf(what: DepthAsker, own: OwnBoxDepths): BoxDepths {
+  const { minimumMm, preferredMm } = usualBoxDepths[what];
+  const leastMm = own[what] ?? minimumMm;
+  return { minimumMm: leastMm, preferredMm: Math.max(leastMm, preferredMm) };
+}
 
 /**
  * The depth of box that an accessory wants: the deepest that its kind, its features, a flex outlet and its
@@ -47,11 +64,11 @@ const withThirdCable: BoxDepths = { minimumMm: 35, preferredMm: 35 };
  * Source: common practice, from makers' notes on metal back boxes (25 mm for ordinary outlets, 35 mm for flat
  * plates and USB, 47 mm for cooker controls); RCD, flex outlet and three cables: from memory. The sheet that
  * comes with the accessory wins.
+ *
+ * @param own the least depths by the firm's own makers' sheets; what is absent is as usual.
  */
-export function boxDepths({ kind, features, flexOutlet, cables }: BoxContents): BoxDepths {
-  const asked = [byKind[kind], ...features.flatMap((feature) => byFeature[feature] ?? [])];
-  if (flexOutlet) asked.push(withFlexOutlet);
-  if (cables >= 3) asked.push(withThirdCable);
+export function boxDepths(contents: BoxContents, own: OwnBoxDepths = {}): BoxDepths {
+  const asked = askedOf(contents).map((what) => depthsOf(what, own));
   return {
     minimumMm: Math.max(...asked.map((depths) => depths.minimumMm)),
     preferredMm: Math.max(...asked.map((depths) => depths.preferredMm)),

@@ -32,7 +32,9 @@ function isTouched(fitting: Fitting, fillOf: ReadonlyMap<NodeId, TerminalFill>):
 
 function backBox(index: WiringIndex, fitting: Fitting, fillOf: ReadonlyMap<NodeId, TerminalFill>): BackBox {
   const cables = fitting.nodeIds.reduce((sum, nodeId) => sum + (fillOf.get(nodeId)?.cables ?? 0), 0);
-  const depths = boxDepths({ ...fitting, cables });
+  const own = index.input.firmTerms?.boxDepths;
+  const depthsFor: DepthsFor = (count) => boxDepths({ ...fitting, cables: count }, own);
+  const depths = depthsFor(cables);
   const spot = wallSpot(index, fitting);
   return {
     id: fitting.id,
@@ -45,7 +47,7 @@ function backBox(index: WiringIndex, fitting: Fitting, fillOf: ReadonlyMap<NodeI
     minimumDepthMm: depths.minimumMm,
     preferredDepthMm: depths.preferredMm,
     foundDepthMm: foundDepthMm(fitting),
-    ...decided(fitting, cables, depths),
+    ...decided(fitting, cables, depthsFor),
     cables,
     party: spot.wall?.party ?? false,
     knockOuts: Math.max(0, cables - inTubes(index, fitting)),
@@ -57,15 +59,19 @@ function foundDepthMm(fitting: Fitting): number | null {
   return fitting.surveyed?.asFound?.boxDepthMm ?? null;
 }
 
+/** The depths that the accessory wants with so many cables. */
+type DepthsFor = (cables: number) => BoxDepths;
+
 type Decided = Pick<BackBox, 'action' | 'cause' | 'depthMm' | 'frameMm'>;
 
 /** What becomes of the box. A depth given by the job is fitted as given: whether it serves is for a rule to say. */
-function decided(fitting: Fitting, cables: number, depths: BoxDepths): Decided {
+function decided(fitting: Fitting, cables: number, depthsFor: DepthsFor): Decided {
+  const depths = depthsFor(cables);
   const given = fitting.point?.box?.depthMm;
   const newDepthMm = given ?? fittedDepthMm(depths.minimumMm);
   if (fitting.surveyed === null) return { action: 'fit', cause: null, depthMm: newDepthMm };
   const foundMm = foundDepthMm(fitting);
-  const cause = reBoxCause(fitting, cables, depths);
+  const cause = reBoxCause(fitting, cables, depthsFor);
   if (cause !== null)
     return framed(fitting, cause, depths) ?? { action: 're-box', cause, depthMm: newDepthMm };
   const unknown = { action: 'unknown', cause: null, ...frameIfShallow(fitting, depths) } as const;
@@ -92,7 +98,7 @@ function frameIfShallow(fitting: Fitting, { minimumMm }: BoxDepths): Pick<BackBo
 const isToBeFramed = ({ point, surveyed }: Fitting): boolean =>
   (point?.shallowBox ?? surveyed?.shallowBox) === 'frame';
 
-function reBoxCause(fitting: Fitting, cables: number, depths: BoxDepths): BackBox['cause'] {
+function reBoxCause(fitting: Fitting, cables: number, depthsFor: DepthsFor): BackBox['cause'] {
   if (fitting.remedies.includes('re-box')) return 'remedy';
   const foundGangs = gangsFound(fitting);
   if (foundGangs !== null && foundGangs !== fitting.gangs) return 'replaced';
@@ -101,8 +107,8 @@ function reBoxCause(fitting: Fitting, cables: number, depths: BoxDepths): BackBo
   if (box && box.depthMm !== foundMm) return 'wanted';
   // Lugs that hold no screw any more hold no plate either; a sentence about them is for people to read.
   if (fitting.surveyed?.asFound?.lugs === false) return 'replaced';
-  if (foundMm === null || foundMm >= depths.minimumMm) return null;
-  const withTwoCables = boxDepths({ ...fitting, cables: Math.min(cables, 2) });
+  if (foundMm === null || foundMm >= depthsFor(cables).minimumMm) return null;
+  const withTwoCables = depthsFor(Math.min(cables, 2));
   return foundMm >= withTwoCables.minimumMm ? 'third-cable' : 'too-shallow';
 }
 

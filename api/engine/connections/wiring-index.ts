@@ -1,11 +1,18 @@
 import type { Point } from '#model/installation.ts';
 import type { Job, Terms } from '#model/job.ts';
+import type { OwnBoxDepths } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { Network, NetworkCircuit, NetworkEdge, NetworkNode, NodeId } from '../circuit/network.ts';
 import type { CircuitShape, NodePlace } from '../circuit/shape.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run } from '../ways/run.ts';
+
+/** What the firm does where a job says nothing: the look of its plates, and how deep its makers want boxes. */
+export interface FirmHabits {
+  readonly finish?: Terms['finish'] | undefined;
+  readonly boxDepths?: OwnBoxDepths | undefined;
+}
 
 /** What this stage is built from: a job with its wiring, found and proposed, and the paths of its cables. */
 export interface ThingsInput {
@@ -23,7 +30,7 @@ export interface ThingsInput {
   /** Where the nodes are that no point stands for, as the ways stage worked it out. */
   readonly nodePositions?: ReadonlyMap<NodeId, Position>;
   /** What the firm does where a job says nothing; null: nobody has said. */
-  readonly firmTerms: Pick<Terms, 'finish'> | null;
+  readonly firmTerms: FirmHabits | null;
 }
 
 /** The input with its wiring looked up by node. */

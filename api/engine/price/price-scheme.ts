@@ -33,7 +33,7 @@ export interface PriceRequest {
   readonly extras?: readonly Extra[] | undefined;
   /** Names of the library's sums that this scheme bears, such as `notification`; parking comes by the terms. */
   readonly sums: readonly string[];
-  /** What of it nobody has looked at. */
+  /** What of it nobody has looked at and may make it dearer. */
   readonly gaps: readonly OpenGap[];
   /** Minutes by which the hours stray from the tasks' own, for the ends of a range; absent: none. */
   readonly strayMin?: number;
@@ -144,7 +144,7 @@ export function priceScheme(request: PriceRequest): PriceBuildUp {
   ];
   const materialsCostPence = bill.reduce((sum, line) => sum + line.costPence, 0);
   const labourMin = Math.max(0, labourMinutes(labour, agreed.labour) + (request.strayMin ?? 0));
-  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps);
+  const contingencyPercent = agreed.contingencyPercent ?? contingencyPercentOf(request.gaps, norms);
   const visits = visitsFor(request, labourMin, agreed);
   const sold = soldWork({ materialsCostPence, labourMin, visits }, norms, agreed);
   const parking = parkingOf(agreed, visits, library);

@@ -1,7 +1,17 @@
+import type { Norms } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 
-/** What of a scheme nobody has looked at: the survey's five usual gaps. */
-export type OpenGap = 'circuits' | 'lengths' | 'ways' | 'boxes' | 'floors';
+/** What of a scheme nobody has looked at that its quantities hang on. */
+type CountedGap = 'circuits' | 'lengths' | 'ways' | 'boxes' | 'floors';
+
+/** What of a scheme nobody has looked at and may make it dearer: its quantities, or what would have to be fitted or done besides. */
+export type OpenGap = CountedGap | 'walls' | 'bonds' | 'rcds' | 'rcbos' | 'spare-ways' | 'asbestos';
+
+/** The order in which gaps are told. */
+export const gapOrder = [
+  ...(['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const),
+  ...(['walls', 'bonds', 'rcds', 'rcbos', 'spare-ways', 'asbestos'] as const),
+] satisfies readonly OpenGap[];
 
 /** The gaps in words, as the price tells them. */
 export const surveyGapWords: Readonly<Record<OpenGap, string>> = {
@@ -10,18 +20,25 @@ export const surveyGapWords: Readonly<Record<OpenGap, string>> = {
   ways: 'Half or more of the new cable’s way is assumed',
   boxes: 'The depth of a back box is not known',
   floors: 'Nobody has said whether a floor with cable under it lifts',
+  walls: 'Nobody has said what a wall is built of that cable or boxes go into',
+  bonds: 'A main bond, or its size, has not been seen',
+  rcds: 'Nobody knows whether a circuit is behind an RCD',
+  rcbos: 'Nobody knows whether an RCBO is sold for the board',
+  'spare-ways': 'The spare ways of a board have not been counted',
+  asbestos: 'Nobody has looked for asbestos',
 };
 
-/** What each gap adds, and the most that is set aside by the survey, percent. */
-const PERCENT_A_GAP = 5;
-const MOST_PERCENT = 15;
+/** What each gap adds, and the most that is set aside by the survey, percent. From memory: the firm may have its own. */
+export const usualGapPercents = { gapPercent: 5, mostGapsPercent: 15 } as const;
 
-/**
- * What is set aside for what may turn up, by how many gaps the survey has, percent: 0, 5, 10 or 15. Common practice, no
- * source: a default that the terms replace.
- */
-export const contingencyPercentOf = (gaps: readonly OpenGap[]): number =>
-  Math.min(MOST_PERCENT, PERCENT_A_GAP * gaps.length);
+/** What is set aside for what may turn up, by how many gaps the survey has, percent: a default that the terms replace. */
+export function contingencyPercentOf(
+  gaps: readonly OpenGap[],
+  { counts = {} }: Pick<Norms, 'counts'>,
+): number {
+  const each = counts.gapPercent ?? usualGapPercents.gapPercent;
+  return Math.min(counts.mostGapsPercent ?? usualGapPercents.mostGapsPercent, each * gaps.length);
+}
 
 const voids: readonly string[] = ['void-along', 'void-across', 'void-open'];
 
@@ -54,9 +71,9 @@ function circuitsUnknown(worked: Worked): boolean {
   });
 }
 
-/** The gaps that the survey has for a scheme, in the order of the words. */
-export function surveyGapsOf(worked: Worked): readonly OpenGap[] {
-  const isOpen: Readonly<Record<OpenGap, boolean>> = {
+/** The gaps that the survey has for a scheme's quantities, in the order of the words. */
+export function surveyGapsOf(worked: Worked): readonly CountedGap[] {
+  const isOpen: Readonly<Record<CountedGap, boolean>> = {
     circuits: circuitsUnknown(worked),
     lengths: worked.runs.some((run) => run.lengthMm === null),
     ways: mostlyAssumed(worked),

@@ -14,5 +14,7 @@ export interface HouseFor {
 /** Works a job out as far as its schemes share it, by what the job and the firm say. */
 export function houseFor(job: Job, ofFirm: Library): HouseFor {
   const library = libraryFor(job, ofFirm);
-  return { library, house: workHouse(job, tariffFor(job, library), allowancesOf(library), library.terms) };
+  const { terms, norms } = library;
+  const habits = { finish: terms.finish, boxDepths: norms.boxDepths };
+  return { library, house: workHouse(job, tariffFor(job, library), allowancesOf(library), habits) };
 }

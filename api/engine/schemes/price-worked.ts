@@ -4,7 +4,7 @@ import { labourTasks } from '../labour/labour-tasks.ts';
 import type { LabourTask } from '../labour/task.ts';
 import { type PriceEnds, priceEnds } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
-import { surveyGapsOf } from '../price/survey-gaps-of.ts';
+import type { OpenGap } from '../price/survey-gaps-of.ts';
 import type { PriceBuildUp, PriceRange } from '../price/totals.ts';
 import { ASBESTOS_SUM, asbestosIsSuspected } from '../rules/asbestos.ts';
 import { isNotified } from '../rules/notification.ts';
@@ -30,8 +30,8 @@ function sumsOf(worked: Worked, library: Library): readonly string[] {
   ];
 }
 
-function requestOf(worked: Worked, library: Library): PriceRequest {
-  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library.norms));
+function requestOf(worked: Worked, library: Library, gaps: readonly OpenGap[]): PriceRequest {
+  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library));
   return {
     takeoff,
     labour: labourTasks(worked, takeoff, library.norms),
@@ -40,13 +40,17 @@ function requestOf(worked: Worked, library: Library): PriceRequest {
     stock: worked.job.stock,
     extras: worked.job.extras,
     sums: sumsOf(worked, library),
-    gaps: surveyGapsOf(worked),
+    gaps,
   };
 }
 
-/** Counts and prices a worked scheme, with the range that its assumptions leave. */
-export function priceWorked(worked: Worked, library: Library): PricedScheme {
-  const request = requestOf(worked, library);
+/**
+ * Counts and prices a worked scheme, with the range that its assumptions leave.
+ *
+ * @param gaps what is open of it, which sets the contingency where the terms do not.
+ */
+export function priceWorked(worked: Worked, library: Library, gaps: readonly OpenGap[]): PricedScheme {
+  const request = requestOf(worked, library, gaps);
   const price = priceScheme(request);
   const { lowPence, highPence } = priceEnds(request);
   return {
@@ -58,8 +62,8 @@ export function priceWorked(worked: Worked, library: Library): PricedScheme {
 }
 
 /** The ends of the range of a worked scheme, without the price between them. */
-export function endsOfWorked(worked: Worked, library: Library): PriceEnds {
-  return priceEnds(requestOf(worked, library));
+export function endsOfWorked(worked: Worked, library: Library, gaps: readonly OpenGap[]): PriceEnds {
+  return priceEnds(requestOf(worked, library, gaps));
 }
 
 /**
@@ -67,6 +71,6 @@ export function endsOfWorked(worked: Worked, library: Library): PriceEnds {
  * schemes compare by their work, not by how open their surveys are.
  */
 export function grossPenceAt(worked: Worked, library: Library, contingencyPercent: number): number {
-  const request = requestOf(worked, library);
+  const request = requestOf(worked, library, []);
   return priceScheme({ ...request, terms: { ...request.terms, contingencyPercent } }).totals.grossPence;
 }

@@ -54,7 +54,7 @@ const tariffsOf = remembered((_: Library) => new Map<string, WayTariff>());
 
 function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   const work = (task: TaskId): WorkCost => workOf(library, task);
-  const counts = kitCountsOf(library.norms);
+  const counts = kitCountsOf(library);
   const item = (name: string, quantity: number): WorkCost => ({
     millipence: quantity * unitMillipence(library, name),
     minutes: 0,
@@ -62,7 +62,11 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   });
   const inChase =
     chased === 'none' ? work('fill-chase') : together(work('contain-chase'), work('fill-chase'));
-  const plaster = plasterFor(metreOfChase({ cables: [USUAL_CABLE], containment: chased }), filling);
+  const plaster = plasterFor(
+    metreOfChase({ cables: [USUAL_CABLE], containment: chased }, counts),
+    filling,
+    counts,
+  );
   const materials = [...coversOf(chased, counts), ...plaster].map(([name, quantity]) => item(name, quantity));
   const chase = (core: Wall['core']): WorkCost =>
     [work(chaseTask[core]), inChase, ...materials].reduce(together);

@@ -1,4 +1,4 @@
-import type { Job, Terms } from '#model/job.ts';
+import type { Job } from '#model/job.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
 import { circuitShapes } from '../circuit/circuit-shapes.ts';
 import { foundNetwork } from '../circuit/found-network.ts';
@@ -9,6 +9,7 @@ import type { CircuitShape } from '../circuit/shape.ts';
 import { circuitsWithNewEnds } from '../circuit/touched-circuits.ts';
 import { buildThings } from '../connections/build-things.ts';
 import { withChosenFuses } from '../connections/chosen-fuses.ts';
+import type { FirmHabits } from '../connections/wiring-index.ts';
 import type { Worked } from '../connections/worked.ts';
 import { buildPlan, movedPoints, samePlaces } from '../plan/build-plan.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -34,7 +35,7 @@ export interface House {
   readonly tariff: WayTariff;
   readonly allowances: LengthAllowances;
   /** What the firm does where the job says nothing; null: nobody has said. */
-  readonly firmTerms: Pick<Terms, 'finish'> | null;
+  readonly firmTerms: FirmHabits | null;
   /** Finds paths in this house, and remembers them. */
   readonly findRun: FindRun;
 }

@@ -11,7 +11,7 @@ import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /** A tube goes this far past the floor or ceiling it leads through, mm. Common practice, no source. */
 const PAST_FLOOR_MM = 100;
-/** Lengths in which merchants sell tubes, channel and conduit, and capping, mm. Common practice, no source. */
+/** Lengths in which merchants sell tubes, channel and conduit, and capping, mm, where the price list tells no other. Common practice, no source. */
 const LENGTH_SOLD_MM = 3000;
 const CAPPING_SOLD_MM = 2000;
 /** Saddles of rigid plastic conduit up to 25 mm, mm. Source: IET On-Site Guide Table D3, from memory (1.5 m level). */
@@ -35,10 +35,12 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const { cables } = stretch;
   switch (stretch.containment) {
     case 'oval':
-      return [metres(stretch, `oval-${ovalSizeMm(cables)}`, PAST_FLOOR_MM * stretch.voidEnds)];
+      return [
+        metres(stretch, `oval-${ovalSizeMm(cables)}`, { counts, besideMm: PAST_FLOOR_MM * stretch.voidEnds }),
+      ];
     case 'capping':
       return [
-        metres(stretch, `capping-${cappingSizeMm(cables)}`, 0),
+        metres(stretch, `capping-${cappingSizeMm(cables)}`, { counts, besideMm: 0 }),
         fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / counts.cappingPinMm) + 1),
       ];
     case 'conduit':
@@ -49,26 +51,28 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
 }
 
 /** On a surface one saddle in so many is of metal, as clips are: plastic alone lets cable hang low in a fire (BS 7671 521.10.202). */
-function conduitDemands(stretch: Stretch, { metalClipEvery }: KitCounts): Demand[] {
+function conduitDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const size = conduitSizeMm(stretch.cables);
   const saddles = Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1;
-  const metal = isOnSurface(stretch) ? Math.ceil(saddles / metalClipEvery) : 0;
+  const metal = isOnSurface(stretch) ? Math.ceil(saddles / counts.metalClipEvery) : 0;
   const part = (item: string, count: number): Demand[] =>
     count === 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
+  const sold: Sold = { counts, besideMm: PAST_FLOOR_MM * stretch.voidEnds };
   return [
-    metres(stretch, `conduit-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
+    metres(stretch, `conduit-${size}`, sold),
     ...part(`conduit-saddle-${size}`, saddles - metal),
     ...part(`conduit-saddle-metal-${size}`, metal),
-    ...couplers(stretch, `conduit-coupler-${size}`, PAST_FLOOR_MM * stretch.voidEnds),
+    ...couplers(stretch, `conduit-coupler-${size}`, soldIn(stretch, `conduit-${size}`, sold)),
   ];
 }
 
-function channelDemands(stretch: Stretch, { channelScrewMm }: KitCounts): Demand[] {
+function channelDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const size = channelSize(stretch.cables);
+  const sold: Sold = { counts, besideMm: 0 };
   return [
-    metres(stretch, `channel-${size}`, 0),
-    fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / channelScrewMm) + 1),
-    ...couplers(stretch, `channel-coupler-${size}`, 0),
+    metres(stretch, `channel-${size}`, sold),
+    fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / counts.channelScrewMm) + 1),
+    ...couplers(stretch, `channel-coupler-${size}`, soldIn(stretch, `channel-${size}`, sold)),
   ];
 }
 
@@ -78,14 +82,31 @@ const isOnSurface = ({ straights }: Stretch): boolean =>
     run.segments.slice(first, last + 1).some(({ medium }) => medium.startsWith('surface-')),
   );
 
-/** One between each two lengths that a straight is put together from. */
-function couplers(stretch: Stretch, item: string, besideMm: number): Demand[] {
-  const count = Math.ceil((stretch.lengthMm + besideMm) / LENGTH_SOLD_MM - 1e-9) - 1;
-  return count <= 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
+/** What is sold by the length: by the firm's price list, and how much of it goes beside the straight itself. */
+interface Sold {
+  readonly counts: Pick<KitCounts, 'soldMm'>;
+  readonly besideMm: number;
 }
 
-function metres(stretch: Stretch, item: string, besideMm: number): Demand {
-  const soldM = (stretch.containment === 'capping' ? CAPPING_SOLD_MM : LENGTH_SOLD_MM) / 1e3;
+/** How many lengths a straight is put together from. */
+function soldIn(stretch: Stretch, item: string, { counts, besideMm }: Sold): number {
+  return Math.ceil((stretch.lengthMm + besideMm) / lengthSoldMm(stretch, item, counts) - 1e-9);
+}
+
+/** The length that the price list sells it in, else the usual one, mm. */
+const lengthSoldMm = (
+  { containment }: Stretch,
+  item: string,
+  { soldMm }: Pick<KitCounts, 'soldMm'>,
+): number => soldMm.get(item) ?? (containment === 'capping' ? CAPPING_SOLD_MM : LENGTH_SOLD_MM);
+
+/** One between each two lengths that a straight is put together from. */
+function couplers(stretch: Stretch, item: string, lengths: number): Demand[] {
+  return lengths <= 1 ? [] : [{ ...fixings(stretch, item, lengths - 1), group: 'containment' }];
+}
+
+function metres(stretch: Stretch, item: string, { counts, besideMm }: Sold): Demand {
+  const soldM = lengthSoldMm(stretch, item, counts) / 1e3;
   const amountM = (ratio: number) => (stretch.lengthMm * ratio + besideMm) / 1e3;
   return {
     item,

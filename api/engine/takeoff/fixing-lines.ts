@@ -3,6 +3,7 @@ import { floorOpening } from '../ways/floor-opening.ts';
 import { type OpenedFloor, openedFloors } from '../ways/opened-floors.ts';
 import { type BoxWork, boxWork, weatherproofIds } from './box-lines.ts';
 import type { Demand } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { ownHoles } from './own-holes.ts';
 import { plateScrewItem } from './plate-screws.ts';
 
@@ -13,20 +14,26 @@ interface Closing {
   readonly noggins: { readonly measured: number; readonly low: number; readonly high: number };
 }
 
-/** Of the boards cut, two in three have an end that does not come to lie on a joist. Common practice, no source. */
-const board: Closing = { screws: 4, noggins: { measured: 2 / 3, low: 1 / 2, high: 1 } };
+/** Of the boards cut so many have an end that does not come to lie on a joist; from three quarters to half as many again. Common practice, no source. */
+const boardClosing = ({ boardScrews, nogginsABoard }: KitCounts): Closing => ({
+  screws: boardScrews,
+  noggins: { measured: nogginsABoard, low: nogginsABoard * 0.75, high: nogginsABoard * 1.5 },
+});
 /** A trap is cut where no board comes up whole: it lies on two battens, and is screwed to them and to the joists. Common practice, no source. */
-const trap: Closing = { screws: 8, noggins: { measured: 2, low: 2, high: 2 } };
+const trapClosing = ({ trapScrews }: KitCounts): Closing => ({
+  screws: trapScrews,
+  noggins: { measured: 2, low: 2, high: 2 },
+});
 
-const closingOf = ({ floor }: OpenedFloor): Closing =>
-  floor === null || floorOpening(floor) === 'lift-board' ? board : trap;
+const closingOf = ({ floor }: OpenedFloor, counts: KitCounts): Closing =>
+  floor === null || floorOpening(floor) === 'lift-board' ? boardClosing(counts) : trapClosing(counts);
 
 /** Screws and plugs of boxes, plate screws for sunk boxes, floor screws and noggins for boards that were lifted, plates over notches. */
-export function fixingDemands(worked: Worked): readonly Demand[] {
+export function fixingDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const ownBoxes = weatherproofIds(worked);
   return [
     ...boxWork(worked).flatMap((work) => boxFixings(worked, work, ownBoxes.has(work.box.id))),
-    ...floorFixings(worked),
+    ...floorFixings(worked, counts),
     ...joistPlates(worked),
   ];
 }
@@ -73,12 +80,12 @@ function joistPlates({ runs }: Worked): Demand[] {
   );
 }
 
-function floorFixings({ runs, plan }: Worked): Demand[] {
+function floorFixings({ runs, plan }: Worked, counts: KitCounts): Demand[] {
   const opened = openedFloors(runs, plan);
   if (opened.length === 0) return [];
   const causes = [...new Set(opened.flatMap((each) => each.board.runIds))].toSorted();
   const sum = (pick: (closing: Closing) => number): number =>
-    opened.reduce((total, each) => total + pick(closingOf(each)), 0);
+    opened.reduce((total, each) => total + pick(closingOf(each, counts)), 0);
   const fixing = { unit: 'each', group: 'fixings', causes } as const;
   return [
     { ...fixing, item: 'screw-floor', measured: sum(({ screws }) => screws) },

@@ -1,5 +1,5 @@
-import type { Norms } from '#model/library.ts';
-import { remembered } from '../plan/remembered.ts';
+import type { Library, Norms, Price, Prices } from '#model/library.ts';
+import { rememberedOfTwo } from '../plan/remembered.ts';
 
 /** Lengths and counts that no drawing tells. */
 export interface KitCounts {
@@ -17,9 +17,38 @@ export interface KitCounts {
   readonly cappingPinMm: number;
   /** Between screws of channel beside its adhesive, mm apart; one more stands at the end. */
   readonly channelScrewMm: number;
+  /** Bonding conductor to a service where nobody has measured the way, mm. */
+  readonly bondMm: number;
+  /** Floor screws of a lifted board, and of a trap with its battens. */
+  readonly boardScrews: number;
+  readonly trapScrews: number;
+  /** Noggins under a lifted board, where a cut end comes to lie on no joist. */
+  readonly nogginsABoard: number;
+  /** The slot of one cable, wide and deep, on its own and in a tube; so much wider for each further one. */
+  readonly chaseWidthMm: number;
+  readonly chaseDepthMm: number;
+  readonly tubeChaseWidthMm: number;
+  readonly tubeChaseDepthMm: number;
+  readonly furtherCableMm: number;
+  /** By how much the hole for a box is larger, on every side. */
+  readonly boxHoleMm: number;
+  /** What 25 kg of one-coat plaster cover at 11 mm, m². */
+  readonly oneCoatM2: number;
+  /** What one lasts for: boxes let in or metres chased, cuts in board and floor, openings closed, litres out of walls. */
+  readonly boxesAMask: number;
+  readonly chasedMAMask: number;
+  readonly cutsABlade: number;
+  readonly openingsACartridge: number;
+  readonly sackLitres: number;
+  /** The length that the price list sells an item in, by item, mm; of what it does not say it of, nothing. */
+  readonly soldMm: ReadonlyMap<string, number>;
 }
 
-/** Where the firm says nothing of its own. Common practice, no source (sleeves are 100 to 150 mm); metal clips are from memory. */
+/**
+ * Where the firm says nothing of its own. Common practice, no source (sleeves are 100 to 150 mm); metal clips, boards and
+ * screws, what one-coat covers, and what masks, blades, sealant and sacks last for are from memory. Slots are what a wall
+ * chaser cuts; by hand they come out 50 to 80 mm wide and 30 to 40 mm deep (apexdoma.com, "What does a rewire involve").
+ */
 export const usualCounts: KitCounts = {
   applianceFlexMm: 2000,
   boxTailMm: 150,
@@ -28,17 +57,51 @@ export const usualCounts: KitCounts = {
   metalClipInChannelMm: 1000,
   cappingPinMm: 300,
   channelScrewMm: 500,
+  bondMm: 10_000,
+  boardScrews: 4,
+  trapScrews: 8,
+  nogginsABoard: 2 / 3,
+  chaseWidthMm: 25,
+  chaseDepthMm: 20,
+  tubeChaseWidthMm: 30,
+  tubeChaseDepthMm: 25,
+  furtherCableMm: 20,
+  boxHoleMm: 10,
+  oneCoatM2: 2.25,
+  boxesAMask: 4,
+  chasedMAMask: 8,
+  cutsABlade: 8,
+  openingsACartridge: 4,
+  sackLitres: 15,
+  soldMm: new Map(),
 };
 
-/** The usual counts with the firm's own in their place; the same object for the same norms. */
-export const kitCountsOf = remembered(
-  ({ counts = {} }: Norms): KitCounts => ({
-    applianceFlexMm: counts.applianceFlexMm ?? usualCounts.applianceFlexMm,
-    boxTailMm: counts.boxTailMm ?? usualCounts.boxTailMm,
-    sleeveMm: counts.sleeveMm ?? usualCounts.sleeveMm,
-    metalClipEvery: counts.metalClipEvery ?? usualCounts.metalClipEvery,
-    metalClipInChannelMm: counts.metalClipInChannelMm ?? usualCounts.metalClipInChannelMm,
-    cappingPinMm: counts.cappingPinMm ?? usualCounts.cappingPinMm,
-    channelScrewMm: counts.channelScrewMm ?? usualCounts.channelScrewMm,
-  }),
-);
+/** The length of an item's own row, where it is sold in lengths; else the longest of its further sizes that are. */
+function soldLengthM({ unit, kind, packQuantity, packs = [] }: Price): number | null {
+  if (unit !== 'm') return null;
+  const isLength = kind === 'length' || (kind === undefined && (packQuantity ?? 1) > 1);
+  if (isLength && packQuantity !== undefined) return packQuantity;
+  const lengths = packs.flatMap((pack) => (pack.kind === 'length' ? [pack.quantity] : []));
+  return lengths.length === 0 ? null : Math.max(...lengths);
+}
+
+const soldLengths = ({ items }: Prices): ReadonlyMap<string, number> =>
+  new Map(
+    items.flatMap((price): readonly (readonly [string, number])[] => {
+      const lengthM = soldLengthM(price);
+      return lengthM === null ? [] : [[price.item, lengthM * 1000]];
+    }),
+  );
+
+type Figures = Omit<KitCounts, 'soldMm'>;
+const { soldMm: _none, ...usualFigures } = usualCounts;
+const figureKeys = Object.keys(usualFigures) as (keyof Figures)[];
+
+const countsBy = rememberedOfTwo(({ counts = {} }: Norms, prices: Prices): KitCounts => {
+  const own = figureKeys.flatMap((key) => (counts[key] === undefined ? [] : [[key, counts[key]] as const]));
+  return { ...usualFigures, ...Object.fromEntries(own), soldMm: soldLengths(prices) };
+});
+
+/** The usual counts with the firm's own in their place, and what its price list sells by the length; the same object for the same norms and prices. */
+export const kitCountsOf = ({ norms, prices }: Pick<Library, 'norms' | 'prices'>): KitCounts =>
+  countsBy(norms, prices);

@@ -3,24 +3,30 @@ import type { Run } from '../ways/run.ts';
 import type { Filling } from '../ways/way-tariff.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { ownHoles } from './own-holes.ts';
 import { metreOfChase, plasterFor, roundBox } from './plaster.ts';
 import { sealantDemands } from './sealant-lines.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
 /** Plaster for chases and boxes let into masonry, and the small things that go with making good. */
-export function makingGoodDemands(worked: Worked): readonly Demand[] {
+export function makingGoodDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const chases = stretchesOf(worked.runs, worked.plan, (segment) => segment.medium === 'wall-chase');
   const plaster = [
-    ...chases.flatMap((stretch) => chaseDemands(stretch, worked.tariff.filling)),
-    ...surroundDemands(worked),
+    ...chases.flatMap((stretch) => chaseDemands(stretch, worked.tariff.filling, counts)),
+    ...surroundDemands(worked, counts),
   ];
-  return [...plaster, ...smallDemands(worked, plaster), ...patchDemands(worked), ...sealantDemands(worked)];
+  return [
+    ...plaster,
+    ...smallDemands(worked, plaster),
+    ...patchDemands(worked),
+    ...sealantDemands(worked, counts),
+  ];
 }
 
-function chaseDemands(stretch: Stretch, filling: Filling): readonly Demand[] {
+function chaseDemands(stretch: Stretch, filling: Filling, counts: KitCounts): readonly Demand[] {
   const metres = stretch.lengthMm / 1e3;
-  return plasterFor(metreOfChase(stretch), filling).map(([item, kgPerM]) => {
+  return plasterFor(metreOfChase(stretch, counts), filling, counts).map(([item, kgPerM]) => {
     const kg = metres * kgPerM;
     return plasterDemand(
       item,
@@ -38,11 +44,11 @@ function plasterDemand(
   return { item, unit: 'kg', group: 'making-good', ...kg, causes };
 }
 
-function surroundDemands(worked: Worked): readonly Demand[] {
+function surroundDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   return boxWork(worked)
     .filter(({ box }) => box.build === 'steel')
     .flatMap(({ box, measured, high, depthMm }) =>
-      plasterFor(roundBox(box.gangs, depthMm), worked.tariff.filling).map(([item, kg]) =>
+      plasterFor(roundBox(box.gangs, depthMm, counts), worked.tariff.filling, counts).map(([item, kg]) =>
         plasterDemand(item, { measured: kg * measured, high: kg * high }, [box.id]),
       ),
     );

@@ -1,13 +1,14 @@
 import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Demand } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { deviceAfter, exchangedDevices } from './protection-lines.ts';
 import { remedyCause } from './remedy-cause.ts';
 import { sundryDemands } from './sundry-lines.ts';
 
 /** Certificates, notices and charts of a scheme, and what a job uses up; nothing for the house as found. */
-export function paperDemands(worked: Worked): readonly Demand[] {
-  return [...certificateDemands(worked), ...noticeDemands(worked), ...sundryDemands(worked)];
+export function paperDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
+  return [...certificateDemands(worked), ...noticeDemands(worked), ...sundryDemands(worked, counts)];
 }
 
 function paper(item: string, causes: readonly string[], measured = 1, low = measured): Demand {

@@ -1,11 +1,13 @@
 import type { Cable, Containment } from '#model/cable.ts';
 import { flatCableSectionMm2, flatCableSize } from '../ways/flat-cable-size.ts';
 import type { Filling } from '../ways/way-tariff.ts';
+import type { KitCounts } from './kit-counts.ts';
 
 /** Plaster for a litre of hole, kg: 10 kg of bonding cover 1.5 m² at 8 mm. Source: lets-do-diy.com, "Plastering materials". */
 export const BONDING_KG_PER_LITRE = 10 / (1.5 * 8);
-/** The same of one-coat plaster: 25 kg cover 2.25 m² at 11 mm. From memory. */
-export const ONE_COAT_KG_PER_LITRE = 25 / (2.25 * 11);
+/** The same of one-coat plaster: 25 kg cover so many square metres at 11 mm. */
+export const oneCoatKgPerLitre = ({ oneCoatM2 }: Pick<KitCounts, 'oneCoatM2'>): number =>
+  25 / (oneCoatM2 * 11);
 /** The same of finish: 25 kg cover 10 m² at 2 mm. Sources: kentplasterers.co.uk and civilsir.com (10 to 12 m²). */
 export const FINISH_KG_PER_LITRE = 25 / (10 * 2);
 /** Finish goes on so thick, and so far past what is filled altogether, mm. Common practice, no source. */
@@ -22,8 +24,12 @@ export interface Hole {
 export type Plaster = readonly (readonly [item: string, kg: number])[];
 
 /** What fills a hole. */
-export function plasterFor({ litres, faceM2 }: Hole, filling: Filling): Plaster {
-  if (filling === 'one-coat') return [['plaster-one-coat', litres * ONE_COAT_KG_PER_LITRE]];
+export function plasterFor(
+  { litres, faceM2 }: Hole,
+  filling: Filling,
+  counts: Pick<KitCounts, 'oneCoatM2'>,
+): Plaster {
+  if (filling === 'one-coat') return [['plaster-one-coat', litres * oneCoatKgPerLitre(counts)]];
   return [
     ['plaster-bonding', litres * BONDING_KG_PER_LITRE],
     ['plaster-finish', faceM2 * FINISH_MM * FINISH_KG_PER_LITRE],
@@ -34,41 +40,37 @@ export function plasterFor({ litres, faceM2 }: Hole, filling: Filling): Plaster 
 const OVAL_20_MM2 = 220;
 
 /**
- * A metre of chase: the slot that is usual for what lies in it, less what lies in it. Slots, mm wide × deep: one cable
- * 25 × 20, more 20 wider; an oval tube 30 × 25, more 20 wider and 5 deeper; cable above 4 mm² 5 more both ways. Common
- * practice, no source.
+ * A metre of chase: the slot that is cut for what lies in it, less what lies in it. With more than one cable the slot is
+ * wider, and 5 mm deeper; for cable above 4 mm² 5 more both ways. Common practice, no source.
  */
-export function metreOfChase({
-  cables,
-  containment,
-}: {
-  readonly cables: readonly Cable[];
-  readonly containment: Containment;
-}): Hole {
-  const extraMm = Math.max(0, cables.length - 1) * 20;
+export function metreOfChase(
+  { cables, containment }: { readonly cables: readonly Cable[]; readonly containment: Containment },
+  counts: KitCounts,
+): Hole {
+  const further = Math.max(0, cables.length - 1);
+  const extraMm = further * counts.furtherCableMm;
   const thickMm = cables.some((cable) => cable.lineMm2 > 4) ? 5 : 0;
   const isTube = containment === 'oval' || containment === 'conduit';
-  const widthMm = (isTube ? 30 : 25) + extraMm + thickMm;
-  const depthMm = (isTube ? 25 : 20) + (extraMm > 0 ? 5 : 0) + thickMm;
+  const widthMm = (isTube ? counts.tubeChaseWidthMm : counts.chaseWidthMm) + extraMm + thickMm;
+  const depthMm = (isTube ? counts.tubeChaseDepthMm : counts.chaseDepthMm) + (further > 0 ? 5 : 0) + thickMm;
   const contentMm2 = cables.reduce(
     (sum, cable) => sum + (isTube ? OVAL_20_MM2 : flatCableSectionMm2(flatCableSize(cable.lineMm2))),
     0,
   );
   // mm² × 1 m = 1e-3 litre; mm × 1 m = 1e-3 m².
-  return { litres: (widthMm * depthMm - contentMm2) / 1e3, faceM2: (widthMm + FINISH_PAST_MM) / 1e3 };
+  return {
+    litres: Math.max(0, widthMm * depthMm - contentMm2) / 1e3,
+    faceM2: (widthMm + FINISH_PAST_MM) / 1e3,
+  };
 }
 
-/** The hole round a box is this much larger on every side, mm. Common practice, no source. */
-const HOLE_CLEARANCE_MM = 10;
-
 /** What is left open round a steel box in its hole; it is pressed against the back. Box bodies 75 mm high, 75 and 60 mm a further gang wide. */
-export function roundBox(gangs: number, depthMm: number): Hole {
+export function roundBox(gangs: number, depthMm: number, { boxHoleMm }: Pick<KitCounts, 'boxHoleMm'>): Hole {
   const heightMm = 75;
   const widthMm = 75 + 60 * (gangs - 1);
-  const holeMm2 = (heightMm + 2 * HOLE_CLEARANCE_MM) * (widthMm + 2 * HOLE_CLEARANCE_MM);
+  const holeMm2 = (heightMm + 2 * boxHoleMm) * (widthMm + 2 * boxHoleMm);
   const boxMm2 = heightMm * widthMm;
-  const pastMm2 =
-    (heightMm + 2 * HOLE_CLEARANCE_MM + FINISH_PAST_MM) * (widthMm + 2 * HOLE_CLEARANCE_MM + FINISH_PAST_MM);
+  const pastMm2 = (heightMm + 2 * boxHoleMm + FINISH_PAST_MM) * (widthMm + 2 * boxHoleMm + FINISH_PAST_MM);
   return {
     litres: ((holeMm2 - boxMm2) * depthMm) / 1e6,
     faceM2: (pastMm2 - boxMm2) / 1e6,

@@ -6,6 +6,7 @@ import { boardDemands } from './board-lines.ts';
 import { bondDemands } from './bonding-lines.ts';
 import type { Demand } from './demand.ts';
 import { deviceItem } from './device-item.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { remedyCause } from './remedy-cause.ts';
 
 /**
@@ -13,7 +14,7 @@ import { remedyCause } from './remedy-cause.ts';
  * there. However many remedies are about the device of one circuit, one device is bought for it: the one that the
  * circuit has in the end.
  */
-export function protectionDemands(worked: Worked): readonly Demand[] {
+export function protectionDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const { scheme } = worked;
   if (scheme === null) return [];
   const devices = scheme.connections.flatMap((connection) =>
@@ -26,7 +27,7 @@ export function protectionDemands(worked: Worked): readonly Demand[] {
     ...devices,
     ...exchanged,
     ...boardDemands(worked),
-    ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy)),
+    ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy, counts)),
   ];
 }
 
@@ -44,7 +45,7 @@ function piece(item: string, causes: readonly string[]): Demand {
   return { item, unit: 'each', group: 'protection', measured: 1, causes };
 }
 
-function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
+function remedyDemands(worked: Worked, remedy: Remedy, counts: KitCounts): Demand[] {
   const cause = remedyCause(remedy);
   switch (remedy.kind) {
     case 'rcd-enclosure':
@@ -55,7 +56,7 @@ function remedyDemands(worked: Worked, remedy: Remedy): Demand[] {
         ...deviceInEnclosure(worked, remedy),
       ];
     case 'bond-upgrade':
-      return [...bondDemands(worked.job.supply, cause)];
+      return [...bondDemands(worked.job.supply, cause, counts)];
     default:
       return [];
   }

@@ -6,6 +6,7 @@ import { openedFloors } from '../ways/opened-floors.ts';
 import type { Segment } from '../ways/run.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { metreOfChase, roundBox } from './plaster.ts';
 import { stretchesOf } from './wall-stretches.ts';
 
@@ -13,22 +14,17 @@ import { stretchesOf } from './wall-stretches.ts';
 const TAPES = 1;
 /** A sheet for each room that gets something new, and one that goes along to where it is joined and floors are opened. Common practice, no source. */
 const SHEETS_ALONG = 1;
-/** What comes out of a wall is half as much again once it is loose; a sack is carried with 15 litres of it. Common practice, no source. */
+/** What comes out of a wall is half as much again once it is loose. Common practice, no source. */
 const LOOSE = 1.5;
-const SACK_LITRES = 15;
-/** A mask lasts half a day of dust: so many boxes let in, or metres chased; two people or two days are the least. Common practice, no source. */
-const BOXES_A_MASK = 4;
-const CHASED_M_A_MASK = 8;
+/** Two people or two days are the least. Common practice, no source. */
 const LEAST_MASKS = 2;
-/** Openings in board and floor that a multitool blade cuts before it is blunt. Common practice, no source. */
-const CUTS_A_BLADE = 8;
 
 /**
  * What a job uses up, by what it cuts, drills and works in: sheets by rooms, sacks by what comes out of walls, masks and blades by cuts.
  * Every box that is touched counts as cut out, also a found one that may serve: what is carried for dust must not hang on what nobody looked
  * at yet, and whole things of several such boxes do not add up box by box.
  */
-export function sundryDemands(worked: Worked): readonly Demand[] {
+export function sundryDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const boxes = boxWork(worked).filter(({ measured }) => measured > 0);
   const sunk = boxes.filter(({ box }) => box.build !== 'surface');
   const mayBeCut = worked.things.boxes.filter(({ build }) => build !== 'surface');
@@ -44,23 +40,23 @@ export function sundryDemands(worked: Worked): readonly Demand[] {
   const chases = stretchesOf(worked.runs, worked.plan, ({ medium }) => medium === 'wall-chase');
   const chasedM = chases.reduce((sum, { lengthMm }) => sum + lengthMm / 1e3, 0);
   const cutLitres =
-    chases.reduce((sum, chase) => sum + (metreOfChase(chase).litres * chase.lengthMm) / 1e3, 0) +
+    chases.reduce((sum, chase) => sum + (metreOfChase(chase, counts).litres * chase.lengthMm) / 1e3, 0) +
     mayBeCut.reduce(
       (sum, { gangs, depthMm, minimumDepthMm }) =>
-        sum + roundBox(gangs, Math.max(depthMm, fittedDepthMm(minimumDepthMm))).litres,
+        sum + roundBox(gangs, Math.max(depthMm, fittedDepthMm(minimumDepthMm)), counts).litres,
       0,
     );
-  const masks = Math.ceil(mayBeCut.length / BOXES_A_MASK + chasedM / CHASED_M_A_MASK);
+  const masks = Math.ceil(mayBeCut.length / counts.boxesAMask + chasedM / counts.chasedMAMask);
   const cuts =
     mayBeCut.filter(({ build }) => build === 'dry-lining').length +
     openedFloors(worked.runs, worked.plan).length;
   return [
     ...used('insulating-tape', TAPES, everyId),
     ...used('dust-sheet', roomsWithNew(worked).size + SHEETS_ALONG, everyId),
-    ...used('blade-multitool', Math.max(1, Math.ceil(cuts / CUTS_A_BLADE)), cutIds),
+    ...used('blade-multitool', Math.max(1, Math.ceil(cuts / counts.cutsABlade)), cutIds),
     ...used('dust-mask', Math.max(LEAST_MASKS, masks), cutIds),
     // One for packaging and offcuts.
-    ...used('rubble-sack', 1 + Math.ceil((cutLitres * LOOSE) / SACK_LITRES), cutIds),
+    ...used('rubble-sack', 1 + Math.ceil((cutLitres * LOOSE) / counts.sackLitres), cutIds),
     // For holes drilled into masonry where nothing else of a wall is cut.
     ...used('dust-mask', 1, cutIds.length > 0 ? [] : drilledIds(worked)),
   ];

@@ -112,7 +112,7 @@ export function addCutSheet(context: WorkbookContext): void {
   const note =
     'Every piece of cable is cut in one, waste in it. Shaded cells may be changed; what is used and left over follows: below nought, the length is too short.';
   const sheet = addTableSheet(context, sheetNames.cuts, note, columns);
-  const layout = cutLayout(context.scheme.purchase.lines);
+  const layout = cutLayout(context.shopping.purchase.lines);
   let row = FIRST_ROW;
   for (const line of layout.keys()) {
     const cuts: (readonly CellContent[])[] = [];

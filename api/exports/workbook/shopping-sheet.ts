@@ -1,4 +1,6 @@
 import type { Worksheet } from 'exceljs';
+import { entryMarks } from '#drawing/shopping/entry-marks.ts';
+import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import { offerWords } from '#engine/price/buying/offer-words.ts';
 import { offersOf } from '#engine/price/buying/offers-of.ts';
 import type { Offer, PurchaseLine } from '#engine/price/buying/purchase.ts';
@@ -21,7 +23,7 @@ const columns: readonly Column[] = [
   { header: 'Bought', width: 9, role: 'number', format: 'quantity' },
   { header: 'Left over', width: 9, role: 'number', format: 'quantity' },
   { header: 'For', width: 40, role: 'text' },
-  { header: 'Note', width: 26, role: 'text' },
+  { header: 'Note', width: 44, role: 'text' },
   { header: 'Item', width: 22, role: 'text' },
 ];
 
@@ -32,27 +34,37 @@ const counterWords = (counter: string): string => (counter === '' ? NO_COUNTER :
 /** A line of the plan with where its figures come from. */
 interface Source {
   readonly line: PurchaseLine;
-  /** Its row on the bill. */
-  readonly billRow: number;
-  /** Whether the bill wants the same, and takes the same from the van. */
-  readonly sameWanted: boolean;
-  readonly sameVan: boolean;
+  /** Its row on the bill; null for what is bought in case only. */
+  readonly billRow: number | null;
+  /** How many more than the bill has are wanted in case, and taken from the van; null where the bill counts otherwise. */
+  readonly wantedBeyond: number | null;
+  readonly vanBeyond: number | null;
   readonly cutRows: CutRows | null;
   /** Every way to buy it, the price list's own row first. */
   readonly offers: readonly Offer[];
 }
 
-function sourcesOf({ scheme, library }: WorkbookContext): readonly Source[] {
+/** What a line needs beyond what is counted, where the bill has what is counted. */
+function beyond(wanted: number, counted: number | undefined, onTheBill: number | undefined): number | null {
+  if (counted === undefined || counted !== onTheBill) return null;
+  return Math.round((wanted - counted) * 1e6) / 1e6;
+}
+
+function sourcesOf({ scheme, shopping, library }: WorkbookContext): readonly Source[] {
   const { bill } = scheme.price;
-  const layout = cutLayout(scheme.purchase.lines);
-  return scheme.purchase.lines.map((line) => {
-    const at = bill.findIndex(({ item, unit }) => item === line.item && unit === line.unit);
-    const price = library.prices.items.find(({ item, unit }) => item === line.item && unit === line.unit);
+  const { lines } = shopping.purchase;
+  const layout = cutLayout(lines);
+  return lines.map((line) => {
+    const isThis = ({ item, unit }: { readonly item: string; readonly unit: string }) =>
+      item === line.item && unit === line.unit;
+    const at = bill.findIndex(isThis);
+    const counted = scheme.purchase.lines.find(isThis);
+    const price = library.prices.items.find(isThis);
     return {
       line,
-      billRow: FIRST_ROW + at,
-      sameWanted: bill[at]?.quantity === line.needed,
-      sameVan: bill[at]?.fromStock === line.fromVan,
+      billRow: at < 0 ? null : FIRST_ROW + at,
+      wantedBeyond: beyond(line.needed, counted?.needed, bill[at]?.quantity),
+      vanBeyond: beyond(line.fromVan, counted?.fromVan, bill[at]?.fromStock),
       cutRows: layout.get(line) ?? null,
       offers: line.priced && price !== undefined ? offersOf(price) : [],
     };
@@ -84,18 +96,31 @@ function boughtRows(source: Source): readonly Bought[] {
 
 const onBill = (column: string, row: number): string => `'${sheetNames.bill}'!${column}${row}`;
 
-function wantedCells({ line, billRow, sameWanted, sameVan, cutRows }: Source): readonly CellContent[] {
+/** All that is cut of a line, m; where more is bought in case, as the case that leads cuts it. */
+function cutM({ cuts, unserved }: PurchaseLine): number {
+  const pieces = [...cuts.flatMap((from) => from.cuts), ...unserved];
+  return pieces.reduce((sum, { lengthMm }) => sum + lengthMm, 0) / 1000;
+}
+
+/** What stands on the bill, with what is there in case put to it. */
+function fromBill(place: string, beyondIt: number): string {
+  if (beyondIt === 0) return place;
+  return `ROUND(${place}${beyondIt < 0 ? '-' : '+'}${Math.abs(beyondIt)},6)`;
+}
+
+function wantedCells({ line, billRow, wantedBeyond, vanBeyond, cutRows }: Source): readonly CellContent[] {
   if (cutRows !== null) {
     const sum = (first: number, last: number) => cutSum('F', first, last, sheetNames.cuts);
     return [
-      { formula: sum(cutRows.first, cutRows.last), result: line.needed },
+      { formula: sum(cutRows.first, cutRows.last), result: cutM(line) },
       { formula: sum(cutRows.first, cutRows.vanLast), result: line.fromVan },
     ];
   }
-  return [
-    sameWanted ? { formula: onBill('E', billRow), result: line.needed } : line.needed,
-    sameVan ? { formula: onBill('G', billRow), result: line.fromVan } : line.fromVan,
-  ];
+  const cell = (column: string, beyondIt: number | null, result: number): CellContent =>
+    billRow === null || beyondIt === null
+      ? result
+      : { formula: fromBill(onBill(column, billRow), beyondIt), result };
+  return [cell('E', wantedBeyond, line.needed), cell('G', vanBeyond, line.fromVan)];
 }
 
 function countCell(source: Source, bought: Bought, row: number): CellContent {
@@ -107,7 +132,7 @@ function countCell(source: Source, bought: Bought, row: number): CellContent {
 /** The price list's own row is priced by the bill; its further sizes stand here. Thousandths of a penny, as they are bought by. */
 function priceCell({ offers: [own], billRow }: Source, offer: Offer, row: number): CellContent {
   const result = offer.millipence / 1e5;
-  if (offer.key !== own?.key) return result;
+  if (offer.key !== own?.key || billRow === null) return result;
   return { formula: `ROUND(${onBill('K', billRow)}*G${row}/${onBill('L', billRow)},5)`, result };
 }
 
@@ -136,14 +161,22 @@ function leftCell({ line, cutRows }: Source, first: number, last: number): CellC
   };
 }
 
-function noteOf({ line }: Source): string | null {
-  if (!line.priced) return 'Not in the price list: not in the sum';
-  if (line.unserved.length > 0) return 'Some pieces are longer than anything sold';
+/** What the list says of a line wherever it is had, then what the sheet cannot serve and what would nearly do. */
+function noteOf({ line }: Source, shopping: ShoppingSheet): string | null {
+  const marks = (['van', 'counter', 'unlisted'] as const).flatMap((place) =>
+    entryMarks({ key: `${place}/${line.item}` }, shopping),
+  );
   const [near] = line.nearMisses;
-  return near === undefined ? null : `A ${near.words} is short by ${near.shortMm / 1000} m`;
+  const notes = [
+    ...marks,
+    ...(line.priced ? [] : ['Not in the price list: not in the sum']),
+    ...(line.priced && line.unserved.length > 0 ? ['Some pieces are longer than anything sold'] : []),
+    ...(near === undefined ? [] : [`A ${near.words} is short by ${near.shortMm / 1000} m`]),
+  ];
+  return notes.length === 0 ? null : notes.join('; ');
 }
 
-function rowsOf(source: Source, first: number, { labelOf }: WorkbookContext) {
+function rowsOf(source: Source, first: number, { labelOf, shopping }: WorkbookContext) {
   const { line } = source;
   const sizes = boughtRows(source);
   return sizes.map((bought, index): readonly CellContent[] => [
@@ -154,7 +187,7 @@ function rowsOf(source: Source, first: number, { labelOf }: WorkbookContext) {
     ...sizeCells(source, bought, first + index),
     index === 0 ? leftCell(source, first, first + sizes.length - 1) : null,
     index === 0 ? line.causes.map(labelOf).join(', ') : null,
-    index === 0 ? noteOf(source) : null,
+    index === 0 ? noteOf(source, shopping) : null,
     line.item,
   ]);
 }
@@ -167,8 +200,12 @@ interface CounterRows {
   readonly pence: number;
 }
 
-/** What each counter comes to, then all of them. */
-function writeTotals(context: WorkbookContext, sheet: Worksheet, counters: readonly CounterRows[]): void {
+/**
+ * What each counter comes to, then all of them.
+ *
+ * @returns the row of the last sum.
+ */
+function writeTotals(context: WorkbookContext, sheet: Worksheet, counters: readonly CounterRows[]): number {
   const last = counters.at(-1)?.last ?? FIRST_ROW - 1;
   const start = last + 2;
   counters.forEach((counter, index) => {
@@ -188,9 +225,41 @@ function writeTotals(context: WorkbookContext, sheet: Worksheet, counters: reado
   });
   writeCell(sheet.getCell(totalRow, 2), 'To pay at the counters', 'total');
   const formula = counters.length === 0 ? '0' : `ROUND(SUM(J${start}:J${totalRow - 1}),2)`;
-  const result = pounds(context.scheme.purchase.pence);
+  const result = pounds(context.shopping.purchase.pence);
   writeCell(sheet.getCell(totalRow, 10), { formula, result }, 'total', 'money');
   nameCell(context.book, 'ShoppingTotal', sheetNames.shopping, `J${totalRow}`);
+  return totalRow;
+}
+
+/** What people read under the list: what is still open and not on it, what can go back, what was taken instead. */
+function remarks({ stillOpen, inCase, instead }: ShoppingSheet): readonly Remark[] {
+  const taken = [
+    ...instead.strays.map(({ words }) => `No longer on the list. ${words}`),
+    ...(instead.sumWords === '' ? [] : [instead.sumWords]),
+  ];
+  const blocks = [
+    { heading: 'Still open', lines: [stillOpen.words, ...stillOpen.lines].filter((line) => line !== '') },
+    ...inCase.goesBack.map(({ title, lines }, index) => ({
+      heading: index === 0 ? 'What can go back unopened' : null,
+      lines: [`${title}:`, ...lines],
+    })),
+    { heading: 'Taken instead', lines: taken },
+  ];
+  return blocks.filter(({ lines }) => lines.length > 0);
+}
+
+/** A few sentences, a row each, under a heading or under those before. */
+interface Remark {
+  readonly heading: string | null;
+  readonly lines: readonly string[];
+}
+
+function writeRemarks(sheet: Worksheet, start: number, shopping: ShoppingSheet): void {
+  let row = start;
+  for (const { heading, lines } of remarks(shopping)) {
+    if (heading !== null) writeCell(sheet.getCell(row++, 1), heading, 'heading');
+    for (const line of lines) writeCell(sheet.getCell(row++, 1), line, 'note');
+  }
 }
 
 /**
@@ -202,7 +271,7 @@ export function addShoppingSheet(context: WorkbookContext): void {
   const tax = context.library.prices.vat === 'included' ? 'with VAT' : 'without VAT';
   const bearsVat = context.library.prices.vat === 'excluded' && context.scheme.price.vat === 'not-registered';
   const note =
-    'Shaded cells may be changed; the rest follows, what is wanted from the bill and from the cut list. The firm’s ' +
+    'Shaded cells may be changed; the rest follows, what is wanted from the bill, with what is there in case, and from the cut list. The firm’s ' +
     `outlay, ${tax} as the price list has it${bearsVat ? ', though the firm pays it over the counter and does not get it back' : ''}: the job is charged by the bill. Below nought left over: too little.`;
   const sheet = addTableSheet(context, sheetNames.shopping, note, columns);
   const counters: CounterRows[] = [];
@@ -215,5 +284,5 @@ export function addShoppingSheet(context: WorkbookContext): void {
     if (before?.counter !== counter) counters.push({ counter, first, last: row - 1, pence });
     else counters.splice(-1, 1, { ...before, last: row - 1, pence: before.pence + pence });
   }
-  writeTotals(context, sheet, counters);
+  writeRemarks(sheet, writeTotals(context, sheet, counters) + 2, context.shopping);
 }

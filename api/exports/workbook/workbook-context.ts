@@ -1,4 +1,5 @@
 import type { Workbook } from 'exceljs';
+import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { LineContext } from '../line-context.ts';
 
@@ -8,6 +9,8 @@ export interface WorkbookContext extends LineContext {
   readonly estimate: Estimate;
   /** The name of the job's state. */
   readonly state: string;
+  /** What is bought, as every format has it: where something is bought in case, not what the scheme is counted by. */
+  readonly shopping: ShoppingSheet;
   /** What is said of a firm and prices that are the demo's still; null when nothing is. */
   readonly demoNote: string | null;
 }

@@ -10,6 +10,7 @@ import { type Papers, papersOf } from '#exports/papers.ts';
 import { planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -182,10 +183,8 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
     .openapi(exportWorkbook, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
-      const bytes = await workbookOf(papers.drawn, papers.shown.id, {
-        library,
-        state: papers.state,
-      });
+      const [shopping, { state }] = [shoppingOf(papers, library, job), papers];
+      const bytes = await workbookOf(papers.drawn, papers.shown.id, { library, state, shopping });
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'bill-of-materials.xlsx', WORKBOOK));
     })
     .openapi(exportQuotation, async (c) => {
@@ -220,13 +219,13 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.txt', 'text/plain; charset=utf-8');
-      return c.body(shoppingFiles(papers, library, job).text, 200, headers);
+      return c.body(shoppingFiles(shoppingOf(papers, library, job)).text, 200, headers);
     })
     .openapi(exportShoppingCsv, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.csv', 'text/csv; charset=utf-8');
-      return c.body(shoppingFiles(papers, library, job).csv, 200, headers);
+      return c.body(shoppingFiles(shoppingOf(papers, library, job)).csv, 200, headers);
     })
     .openapi(exportEstimate, async (c) => {
       const { date, scheme } = c.req.valid('query');

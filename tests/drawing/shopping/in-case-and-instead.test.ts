@@ -9,6 +9,7 @@ import { csvText } from '#engine/price/list/csv-text.ts';
 import { packingOf } from '#exports/packing-of.ts';
 import { papersOf } from '#exports/papers.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
+import { shoppingOf } from '#exports/shopping-of.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { saltglassShopped } from './sheet-of.ts';
@@ -80,7 +81,7 @@ describe('what is on the list in case only', () => {
     const row = rowsOf(sheet).find(({ description }) => description === box);
     expect(row?.['in case']).toContain('R1');
     expect(row?.['may go back']).toMatch(/^\d/);
-    expect(shoppingFiles(papers, library, job).text).toContain('WHAT CAN GO BACK UNOPENED');
+    expect(shoppingFiles(shoppingOf(papers, library, job)).text).toContain('WHAT CAN GO BACK UNOPENED');
   });
 
   it('is nothing where nothing is bought in case', () => {

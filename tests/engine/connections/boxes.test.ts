@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { boxDepths, fittedDepthMm } from '#engine/connections/box-depth.ts';
 import { buildThings } from '#engine/connections/build-things.ts';
 import type { BackBox } from '#engine/connections/things.ts';
+import { estimate } from '#engine/estimate.ts';
 import type { Point } from '#model/installation.ts';
+import type { OwnBoxDepths } from '#model/library.ts';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import {
   fuseOf,
   inputOf,
@@ -33,6 +37,8 @@ function fed(from: Point, to: Point, rest: Wiring = {}): Wiring {
 
 const plain = { kind: 'socket-twin', features: [], flexOutlet: false, cables: 1 } as const;
 
+const when = { date: '2026-11-25', revision: 1 };
+
 describe('the depth of a box', () => {
   it.each([
     ['an ordinary outlet with two cables', { ...plain, cables: 2 }, 25, 35],
@@ -45,6 +51,31 @@ describe('the depth of a box', () => {
     ['a cooker control', { ...plain, kind: 'cooker-control' as const }, 47, 47],
   ])('wants of %s %#', (_, contents, minimumMm, preferredMm) => {
     expect(boxDepths(contents)).toEqual({ minimumMm, preferredMm });
+  });
+
+  it('goes by the firm’s own sheet where there is one, and room beyond it is never less', () => {
+    const twin = { ...plain, cables: 2 };
+    expect(boxDepths(twin, { 'socket-twin': 20 })).toEqual({ minimumMm: 20, preferredMm: 35 });
+    expect(boxDepths(twin, { 'socket-twin': 40 })).toEqual({ minimumMm: 40, preferredMm: 40 });
+    expect(boxDepths(twin, { usb: 60, 'third-cable': 60 })).toEqual({ minimumMm: 25, preferredMm: 35 });
+    expect(boxDepths({ ...twin, cables: 3 }, { 'third-cable': 28 })).toEqual({
+      minimumMm: 28,
+      preferredMm: 35,
+    });
+  });
+
+  it('is one that the scheme’s boxes follow', () => {
+    const library = demoLibrary();
+    const job = demoJob('saltglass-row');
+    const deepest = (boxDepths: OwnBoxDepths) =>
+      Math.max(
+        ...(
+          estimate(job, { ...library, norms: { ...library.norms, boxDepths } }, when).schemes[0]?.worked
+            .things.boxes ?? []
+        ).map((box) => box.minimumDepthMm),
+      );
+    expect(deepest({})).toBeLessThan(60);
+    expect(deepest({ 'socket-twin': 60 })).toBe(60);
   });
 
   it.each([

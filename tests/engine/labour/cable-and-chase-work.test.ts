@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planPoint } from '#engine/plan/plane.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import type { PlacedHole } from '#engine/ways/holes-placed.ts';
 import type { Wall } from '#model/building.ts';
 import { emptyWorked, labourOf, place, quantitiesOf, runOf, stretch } from './labour-material.ts';
@@ -89,7 +90,7 @@ describe('cables', () => {
     const runs = ['a', 'b'].map((id) => runOf(id, [across], { cuts }));
     const worked = emptyWorked({ runs });
     expect(quantitiesOf(worked, 'drill-joist', 'notch-joist')).toEqual([1, 2]);
-    const plates = fixingDemands(worked).filter(({ item }) => item === 'joist-plate');
+    const plates = fixingDemands(worked, usualCounts).filter(({ item }) => item === 'joist-plate');
     expect(plates).toMatchObject([{ measured: 2, causes: ['a'] }]);
   });
 

@@ -20,9 +20,20 @@ const pinned = runOf('r', [
 describe('what is set aside by the gaps of a survey', () => {
   it('grows by 5 % a gap, to 15 %', () => {
     const all = ['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const;
-    expect([0, 1, 2, 3, 4, 5].map((count) => contingencyPercentOf(all.slice(0, count)))).toEqual([
+    expect([0, 1, 2, 3, 4, 5].map((count) => contingencyPercentOf(all.slice(0, count), {}))).toEqual([
       0, 5, 10, 15, 15, 15,
     ]);
+  });
+});
+
+describe('what is set aside by a firm of its own mind', () => {
+  it('grows by its own share a gap, to its own most', () => {
+    const all = ['circuits', 'walls', 'bonds', 'asbestos'] as const;
+    const counts = { gapPercent: 2, mostGapsPercent: 7 };
+    expect([0, 1, 2, 3, 4].map((count) => contingencyPercentOf(all.slice(0, count), { counts }))).toEqual([
+      0, 2, 4, 6, 7,
+    ]);
+    expect(contingencyPercentOf(all, { counts: { gapPercent: 0 } })).toBe(0);
   });
 });
 
@@ -55,6 +66,6 @@ describe('how open the survey is', () => {
     const quoting = demoJob('saltglass-row-quoting');
     const gaps = surveyGapsOf(workedDemo(quoting, 'spurs-rcbo'));
     expect(gaps).toEqual(['circuits', 'ways', 'boxes', 'floors']);
-    expect(contingencyPercentOf(gaps)).toBe(15);
+    expect(contingencyPercentOf(gaps, {})).toBe(15);
   });
 });

@@ -4,6 +4,7 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { circuitsOfBoard } from '#engine/circuit/board-circuits.ts';
 import { labourTasks } from '#engine/labour/labour-tasks.ts';
 import { BOARD_WAYS, boardDemands, waysFor } from '#engine/takeoff/board-lines.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { protectionDemands } from '#engine/takeoff/protection-lines.ts';
 import type { Board, Circuit } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
@@ -86,7 +87,7 @@ describe('a new board', () => {
 
   it('buys one device for a circuit that another remedy is about as well, and fits it once', () => {
     const worked = workedOn(0, { ways: 1, spareWays: 0 }, [newBoard, { kind: 'lower-device', at: 'ring' }]);
-    const bought = measuredByItem(protectionDemands(worked));
+    const bought = measuredByItem(protectionDemands(worked, usualCounts));
     expect(Object.keys(bought).filter((item) => /^(rcbo|mcb)/.test(item))).toEqual(['rcbo-b20-30-a']);
     const labour = labourOf(worked);
     expect(labour.get('move-circuit')?.quantity).toBe(1);
@@ -114,7 +115,7 @@ describe('a new board', () => {
       proposed: { ...before.proposed, circuits: [...before.proposed.circuits, made] },
     };
     // Four come over, one is new, two to spare: seven, so eight.
-    expect(measuredByItem(protectionDemands(worked))).toMatchObject({
+    expect(measuredByItem(protectionDemands(worked, usualCounts))).toMatchObject({
       'consumer-unit-8': 1,
       'rcbo-b32-30-a': 4,
       'rcbo-b20-30-a': 1,

@@ -92,7 +92,7 @@ describe('fixings of boxes', () => {
     [{ build: 'surface' }, { 'screw-and-plug': 4 }],
     [{ build: 'surface', gangs: 1, wallCore: 'metal-stud' }, { 'plasterboard-fixing': 2 }],
   ] as const)('%o', (box, expected) => {
-    expect(measuredByItem(fixingDemands(withBoxes(box)))).toEqual(expected);
+    expect(measuredByItem(fixingDemands(withBoxes(box), usualCounts))).toEqual(expected);
   });
 });
 
@@ -222,9 +222,9 @@ describe('a weatherproof outlet', () => {
       const point = wanted('w', { features: ['ip66'], place: onWall('party'), ...(mount && { mount }) });
       const worked = workedOf({ points: [pointOf('a'), point], newEdges: [newEdge('n', 'a', 'w')] });
       expect(worked.things.boxes.find(({ id }) => id === 'w')).toMatchObject({ build, action: 'fit' });
-      const screws = fixingDemands(worked).filter(({ causes }) => causes.includes('w'));
+      const screws = fixingDemands(worked, usualCounts).filter(({ causes }) => causes.includes('w'));
       expect(measuredByItem(screws)).toEqual({ 'screw-and-plug': build === 'surface' ? 4 : 2 });
-      const plaster = makingGoodDemands(worked).filter(({ causes }) => causes.includes('w'));
+      const plaster = makingGoodDemands(worked, usualCounts).filter(({ causes }) => causes.includes('w'));
       expect(plaster.length > 0).toBe(build === 'steel');
     },
   );

@@ -3,12 +3,14 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
+import { bondDemands } from '#engine/takeoff/bonding-lines.ts';
 import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
 import { kitCountsOf, usualCounts } from '#engine/takeoff/kit-counts.ts';
+import { metreOfChase } from '#engine/takeoff/plaster.ts';
 import { allowancesOf, defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { WorkCost } from '#engine/ways/way-tariff.ts';
 import type { Counts, Library } from '#model/library.ts';
-import { runOf, segmentOf, spotAt } from '#tests/engine/connections/wiring-builder.ts';
+import { runOf, segmentOf, spotAt, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { measuredByItem, workedOf } from './worked-builder.ts';
 
@@ -31,7 +33,9 @@ function taken(library: Library) {
 
 describe('lengths and counts by the firm’s habit', () => {
   it('are the usual ones where the firm says nothing', () => {
-    expect(kitCountsOf(usual.norms)).toEqual(usualCounts);
+    const { soldMm, ...figures } = kitCountsOf(usual);
+    expect({ ...figures, soldMm: new Map() }).toEqual(usualCounts);
+    expect([soldMm.get('channel-16x16'), soldMm.get('capping-25')]).toEqual([3000, 2000]);
     expect(allowancesOf(usual)).toEqual(defaultLengthAllowances);
     expect(taken(libraryWith({})).lines).toEqual(taken(usual).lines);
   });
@@ -67,13 +71,69 @@ describe('lengths and counts by the firm’s habit', () => {
     });
     const worked = workedOf({ runs: [runOf('n', 'a', 'w', [channel]), runOf('m', 'a', 'v', [capped])] });
     const counted = (counts: Counts) => {
-      const items = measuredByItem(containmentDemands(worked, kitCountsOf({ ...usual.norms, counts })));
+      const items = measuredByItem(containmentDemands(worked, kitCountsOf(libraryWith(counts))));
       return [items['screw-and-plug'], items['capping-pin']];
     };
     expect(counted({})).toEqual([5, 4]);
     expect(counted({ channelScrewMm: 400 })).toEqual([6, 4]);
     expect(counted({ cappingPinMm: 450 })).toEqual([5, 3]);
     expect(counted({ channelScrewMm: 399, cappingPinMm: 449 })).toEqual([7, 4]);
+  });
+
+  it('chase, hole, plaster, boards and what is used up by the firm’s own figures', () => {
+    const of = (counts: Counts) => taken(libraryWith(counts)).lines;
+    const before = of({});
+    const measured = (lines: ReadonlyMap<string, number>, item: string) => lines.get(item) ?? Number.NaN;
+    const plaster = 'plaster-one-coat';
+    expect(measured(of({ oneCoatM2: 4.5 }), plaster)).toBeCloseTo(measured(before, plaster) / 2, 9);
+    expect(measured(of({ boxHoleMm: 20 }), plaster)).toBeGreaterThan(measured(before, plaster));
+    expect(measured(of({ boardScrews: 0, trapScrews: 0 }), 'screw-floor') || 0).toBe(0);
+    expect(measured(of({ nogginsABoard: 4 }), 'noggin-300')).toBeGreaterThan(measured(before, 'noggin-300'));
+    expect(measured(of({ sackLitres: 1 }), 'rubble-sack')).toBeGreaterThan(measured(before, 'rubble-sack'));
+    expect(measured(of({ boxesAMask: 1, chasedMAMask: 1 }), 'dust-mask')).toBeGreaterThan(
+      measured(before, 'dust-mask'),
+    );
+    expect(measured(of({ cutsABlade: 1 }), 'blade-multitool')).toBeGreaterThan(
+      measured(before, 'blade-multitool'),
+    );
+  });
+
+  it('cut a slot as wide and as deep as the firm does', () => {
+    const cables = [twinAndEarth];
+    const litres = (counts: Counts, containment: 'none' | 'oval', of = cables) =>
+      metreOfChase({ cables: of, containment }, kitCountsOf(libraryWith(counts))).litres;
+    // A millimetre more each way of a slot of 25 × 20: 46 mm² more on a metre.
+    expect(litres({ chaseWidthMm: 26, chaseDepthMm: 21 }, 'none') - litres({}, 'none')).toBeCloseTo(0.046, 9);
+    expect(litres({ tubeChaseWidthMm: 31, tubeChaseDepthMm: 26 }, 'oval') - litres({}, 'oval')).toBeCloseTo(
+      0.056,
+      9,
+    );
+    const two = [twinAndEarth, twinAndEarth];
+    expect(litres({ furtherCableMm: 30 }, 'none', two) - litres({}, 'none', two)).toBeCloseTo(0.25, 9);
+    expect(litres({ chaseWidthMm: 5, chaseDepthMm: 5 }, 'none')).toBe(0);
+  });
+
+  it('bond by the firm’s length, as far under and over it as the usual one', () => {
+    const bonded = (counts: Counts) => bondDemands(job.supply, 'c', kitCountsOf(libraryWith(counts)))[0];
+    expect(bonded({})).toMatchObject({ measured: 10, low: 4, high: 20 });
+    expect(bonded({ bondMm: 6000 })).toMatchObject({ measured: 6, low: 2.4000000000000004, high: 12 });
+  });
+
+  it('couple channel where the price list’s own lengths end', () => {
+    const lay = { medium: 'surface-channel', containment: 'channel' } as const;
+    const channel = segmentOf(spotAt(0, 0, 100), spotAt(5000, 0, 100), lay);
+    const worked = workedOf({ runs: [runOf('n', 'a', 'w', [channel])] });
+    const coupled = (metres: number | null) => {
+      const items = usual.prices.items.map((price) =>
+        price.item === 'channel-16x16' && metres !== null
+          ? { ...price, packQuantity: metres, perQuantity: metres }
+          : price,
+      );
+      const counts = kitCountsOf({ ...usual, prices: { ...usual.prices, items } });
+      return measuredByItem(containmentDemands(worked, counts))['channel-coupler-16x16'] ?? 0;
+    };
+    expect([coupled(null), coupled(2), coupled(5), coupled(1.5)]).toEqual([1, 2, 0, 3]);
+    expect(measuredByItem(containmentDemands(worked, usualCounts))['channel-coupler-16x16']).toBe(1);
   });
 
   it('weigh ways by as many pins and screws as are counted a metre', () => {

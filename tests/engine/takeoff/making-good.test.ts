@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { makingGoodDemands } from '#engine/takeoff/making-good-lines.ts';
 import { metreOfChase, plasterFor, roundBox } from '#engine/takeoff/plaster.ts';
 import type { Cable } from '#model/cable.ts';
@@ -23,7 +24,9 @@ describe('making good', () => {
   it('takes plaster in proportion to the chase, within the room only', () => {
     const kg = (heightMm: number) => {
       const run = runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, heightMm), spotAt(0, 0, -100), chase)]);
-      return measuredByItem(makingGoodDemands(workedOf({ runs: [run] })))['plaster-one-coat'] ?? 0;
+      return (
+        measuredByItem(makingGoodDemands(workedOf({ runs: [run] }), usualCounts))['plaster-one-coat'] ?? 0
+      );
     };
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 2400 }), (heightMm) => {
@@ -35,32 +38,34 @@ describe('making good', () => {
 
   it('takes more plaster for more or thicker cables in one chase', () => {
     const thick: Cable = { type: 'flat-twin', lineMm2: 10, cpcMm2: 4 };
-    const one = metreOfChase({ cables: [twinAndEarth], containment: 'none' }).litres;
+    const one = metreOfChase({ cables: [twinAndEarth], containment: 'none' }, usualCounts).litres;
     expect(
-      metreOfChase({ cables: [twinAndEarth, twinAndEarth], containment: 'none' }).litres,
+      metreOfChase({ cables: [twinAndEarth, twinAndEarth], containment: 'none' }, usualCounts).litres,
     ).toBeGreaterThan(one);
-    expect(metreOfChase({ cables: [thick], containment: 'none' }).litres).toBeGreaterThan(one);
-    expect(metreOfChase({ cables: [twinAndEarth], containment: 'oval' }).litres).toBeGreaterThan(one);
+    expect(metreOfChase({ cables: [thick], containment: 'none' }, usualCounts).litres).toBeGreaterThan(one);
+    expect(metreOfChase({ cables: [twinAndEarth], containment: 'oval' }, usualCounts).litres).toBeGreaterThan(
+      one,
+    );
   });
 
   it('fills round a twin box more than round a single, round a deep one more than a shallow', () => {
-    expect(roundBox(2, 35).litres).toBeGreaterThan(roundBox(1, 35).litres);
-    expect(roundBox(1, 47).litres).toBeGreaterThan(roundBox(1, 35).litres);
+    expect(roundBox(2, 35, usualCounts).litres).toBeGreaterThan(roundBox(1, 35, usualCounts).litres);
+    expect(roundBox(1, 47, usualCounts).litres).toBeGreaterThan(roundBox(1, 35, usualCounts).litres);
   });
 
   // Figures of practice for one 20 mm tube in a slot of 30 × 25: 0.53 litre, 0.44 kg of bonding and 0.13 kg of finish a metre.
   it('fills with one coat, or with bonding and finish over it and 10 mm past on either side', () => {
-    const hole = metreOfChase({ cables: [twinAndEarth], containment: 'oval' });
+    const hole = metreOfChase({ cables: [twinAndEarth], containment: 'oval' }, usualCounts);
     expect(hole.litres).toBeCloseTo(0.53, 9);
-    expect(plasterFor(hole, 'bonding-and-finish').map(([item, kg]) => [item, Number(kg.toFixed(2))])).toEqual(
-      [
-        ['plaster-bonding', 0.44],
-        ['plaster-finish', 0.13],
-      ],
-    );
-    expect(plasterFor(hole, 'one-coat').map(([item, kg]) => [item, Number(kg.toFixed(2))])).toEqual([
-      ['plaster-one-coat', 0.54],
+    expect(
+      plasterFor(hole, 'bonding-and-finish', usualCounts).map(([item, kg]) => [item, Number(kg.toFixed(2))]),
+    ).toEqual([
+      ['plaster-bonding', 0.44],
+      ['plaster-finish', 0.13],
     ]);
+    expect(
+      plasterFor(hole, 'one-coat', usualCounts).map(([item, kg]) => [item, Number(kg.toFixed(2))]),
+    ).toEqual([['plaster-one-coat', 0.54]]);
   });
 
   it('is nothing for a box on the surface and a cable in a void', () => {
@@ -70,14 +75,14 @@ describe('making good', () => {
       newEdges: [newEdge('n', 'a', 'w')],
       runs: [runOf('n', 'a', 'w', [segmentOf(spotAt(0, 0, -110), spotAt(900, 0, -110))])],
     });
-    expect(measuredByItem(makingGoodDemands(worked))['plaster-one-coat']).toBeUndefined();
+    expect(measuredByItem(makingGoodDemands(worked, usualCounts))['plaster-one-coat']).toBeUndefined();
   });
 
   it('seals a cable through a party wall', () => {
     const through = segmentOf(spotAt(0, 5900, 300), spotAt(0, 6100, 300), { medium: 'through-wall' });
     const run = (wallId: string) => runOf('n', 'a', 'w', [{ ...through, wallId }]);
     const sealant = (wallId: string) =>
-      measuredByItem(makingGoodDemands(workedOf({ runs: [run(wallId)] })))['fire-sealant'];
+      measuredByItem(makingGoodDemands(workedOf({ runs: [run(wallId)] }), usualCounts))['fire-sealant'];
     expect(sealant('party')).toBe(1);
     expect(sealant('brick')).toBeUndefined();
   });
@@ -94,6 +99,7 @@ describe('making good', () => {
             ],
             newEdges: ids.slice(0, count).map((id) => newEdge(`n${id}`, 'a', id)),
           }),
+          usualCounts,
         ),
       )['fire-sealant'];
     expect([boxed(1, 'flush'), boxed(4, 'flush'), boxed(5, 'flush'), boxed(5, 'surface')]).toEqual([
@@ -117,6 +123,7 @@ describe('making good', () => {
             job: { storeys: [outside] },
             runs: ids.slice(0, count).map((id) => runOf(`n${id}`, 'a', id, [{ ...through, bundle }])),
           }),
+          usualCounts,
         ),
       );
     expect(holes(5, null)).toEqual({ 'weather-sealant': 2 });
@@ -168,6 +175,6 @@ describe('making good', () => {
   it('needs filler and caulk round a dry-lining box, and no plaster', () => {
     const points = [pointOf('a'), wanted('w', { place: onWall('stud') })];
     const worked = workedOf({ points, newEdges: [newEdge('n', 'a', 'w')] });
-    expect(measuredByItem(makingGoodDemands(worked))).toEqual({ filler: 1, caulk: 1 });
+    expect(measuredByItem(makingGoodDemands(worked, usualCounts))).toEqual({ filler: 1, caulk: 1 });
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { deviceItem } from '#engine/takeoff/device-item.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { paperDemands } from '#engine/takeoff/paper-lines.ts';
 import { protectionDemands } from '#engine/takeoff/protection-lines.ts';
 import { remedyCause } from '#engine/takeoff/remedy-cause.ts';
@@ -31,24 +32,30 @@ describe('protection', () => {
   });
 
   it('changes the found device for an RCBO of its curve and rating', () => {
-    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'rcbo', at: 'ring' })))).toEqual({
+    expect(
+      measuredByItem(protectionDemands(withRemedies({ kind: 'rcbo', at: 'ring' }), usualCounts)),
+    ).toEqual({
       'rcbo-b32-30-a': 1,
     });
   });
 
   it('lowers the device to 20 A unless another is asked for', () => {
-    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring' })))).toEqual({
+    expect(
+      measuredByItem(protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring' }), usualCounts)),
+    ).toEqual({
       'mcb-b20': 1,
     });
     const device = { standard: 'BS-EN-60898', curve: 'B', ratingA: 16 } as const;
     expect(
-      measuredByItem(protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring', device }))),
+      measuredByItem(
+        protectionDemands(withRemedies({ kind: 'lower-device', at: 'ring', device }), usualCounts),
+      ),
     ).toEqual({ 'mcb-b16': 1 });
   });
 
   it('buys one device for a circuit, however many remedies are about it', () => {
     const worked = withRemedies({ kind: 'lower-device', at: 'ring' }, { kind: 'rcbo', at: 'ring' });
-    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-b20-30-a': 1 });
+    expect(measuredByItem(protectionDemands(worked, usualCounts))).toEqual({ 'rcbo-b20-30-a': 1 });
     expect(linesByItem(worked).get('rcbo-b20-30-a')?.causes).toEqual([
       'remedy/lower-device/ring',
       'remedy/rcbo/ring',
@@ -60,18 +67,20 @@ describe('protection', () => {
     const circuits = [{ id: 'ring', name: 'Ring', board: 'board', use: 'sockets' as const, device }];
     const scheme = schemeOf({ remedies: [{ kind: 'lower-device', at: 'ring' }] });
     const worked = workedOf({ scheme, job: { circuits } });
-    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-c20-30-a': 1 });
-    expect(measuredByItem(paperDemands(worked))['notice-rcd']).toBe(1);
+    expect(measuredByItem(protectionDemands(worked, usualCounts))).toEqual({ 'rcbo-c20-30-a': 1 });
+    expect(measuredByItem(paperDemands(worked, usualCounts))['notice-rcd']).toBe(1);
   });
 
   it('takes a ring’s usual device where nobody looked at the one found', () => {
     const circuits = [{ id: 'ring', name: 'Ring', board: 'board', use: 'sockets' as const }];
     const scheme = schemeOf({ remedies: [{ kind: 'rcbo', at: 'ring' }] });
-    expect(measuredByItem(protectionDemands(workedOf({ scheme, job: { circuits } })))).toEqual({
+    expect(measuredByItem(protectionDemands(workedOf({ scheme, job: { circuits } }), usualCounts))).toEqual({
       'rcbo-b32-30-a': 1,
     });
     expect(
-      measuredByItem(protectionDemands(workedOf({ scheme: schemeOf({ remedies: [{ kind: 'rcbo' }] }) }))),
+      measuredByItem(
+        protectionDemands(workedOf({ scheme: schemeOf({ remedies: [{ kind: 'rcbo' }] }) }), usualCounts),
+      ),
     ).toEqual({ 'rcbo-b32-30-a': 1 });
   });
 
@@ -82,13 +91,15 @@ describe('protection', () => {
       device: { standard: 'BS-EN-61009', curve: 'B', ratingA },
     });
     const items = (ratingA: number) =>
-      Object.keys(measuredByItem(protectionDemands(withRemedies(enclosure(ratingA)))));
+      Object.keys(measuredByItem(protectionDemands(withRemedies(enclosure(ratingA)), usualCounts)));
     expect(items(32)).not.toContain('mcb-b32');
     expect(items(20)).toContain('mcb-b20');
   });
 
   it('counts an RCD in its own enclosure with tails', () => {
-    expect(measuredByItem(protectionDemands(withRemedies({ kind: 'rcd-enclosure', at: 'ring' })))).toEqual({
+    expect(
+      measuredByItem(protectionDemands(withRemedies({ kind: 'rcd-enclosure', at: 'ring' }), usualCounts)),
+    ).toEqual({
       'enclosure-2-module': 1,
       'rcd-63-30-a': 1,
       'tails-16': 1,
@@ -114,13 +125,16 @@ describe('protection', () => {
     const scheme = schemeOf({ remedies: [{ kind: 'bond-upgrade', at: 'water' }] });
     const worked = workedOf({ scheme });
     const { earthing: _, earthingMm2: __, ...rest } = worked.job.supply;
-    const demands = protectionDemands({ ...worked, job: { ...worked.job, supply: { ...rest, ...supply } } });
+    const demands = protectionDemands(
+      { ...worked, job: { ...worked.job, supply: { ...rest, ...supply } } },
+      usualCounts,
+    );
     expect(demands.map((demand) => demand.item)).toEqual([item, 'bonding-clamp']);
   });
 
   it('gives a new circuit its device', () => {
     const worked = workedOf({ scheme: schemeOf({ connections: [radial] }) });
-    expect(measuredByItem(protectionDemands(worked))).toEqual({ 'rcbo-b20-30-a': 1 });
+    expect(measuredByItem(protectionDemands(worked, usualCounts))).toEqual({ 'rcbo-b20-30-a': 1 });
   });
 
   it('names a remedy without a place', () => {
@@ -128,14 +142,14 @@ describe('protection', () => {
   });
 
   it('asks nothing of the house as found', () => {
-    expect(protectionDemands(workedOf({ scheme: null }))).toEqual([]);
-    expect(paperDemands(workedOf({ scheme: null }))).toEqual([]);
+    expect(protectionDemands(workedOf({ scheme: null }), usualCounts)).toEqual([]);
+    expect(paperDemands(workedOf({ scheme: null }), usualCounts)).toEqual([]);
   });
 });
 
 describe('papers', () => {
   it('are a minor works certificate for each altered circuit', () => {
-    expect(measuredByItem(paperDemands(withRemedies()))).toEqual({
+    expect(measuredByItem(paperDemands(withRemedies(), usualCounts))).toEqual({
       'certificate-minor-works': 1,
       'circuit-chart': 1,
     });
@@ -143,7 +157,7 @@ describe('papers', () => {
 
   it('are an installation certificate where a circuit is new', () => {
     const worked = workedOf({ scheme: schemeOf({ connections: [radial] }) });
-    expect(measuredByItem(paperDemands(worked))).toMatchObject({
+    expect(measuredByItem(paperDemands(worked, usualCounts))).toMatchObject({
       'certificate-installation': 1,
       'notice-rcd': 1,
     });
@@ -158,6 +172,8 @@ describe('papers', () => {
   });
 
   it('tell of an RCD that is added', () => {
-    expect(measuredByItem(paperDemands(withRemedies({ kind: 'rcbo', at: 'ring' })))['notice-rcd']).toBe(1);
+    expect(
+      measuredByItem(paperDemands(withRemedies({ kind: 'rcbo', at: 'ring' }), usualCounts))['notice-rcd'],
+    ).toBe(1);
   });
 });

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { makingGoodDemands } from '#engine/takeoff/making-good-lines.ts';
 import { sundryDemands } from '#engine/takeoff/sundry-lines.ts';
 import {
@@ -28,7 +29,7 @@ it.each([
   [10, { 'dust-mask': 4, 'rubble-sack': 2 }],
   [20, { 'dust-mask': 8, 'rubble-sack': 3 }],
 ])('%i points use up what they cut', (count, used) => {
-  expect(measuredByItem(sundryDemands(outlets(count)))).toMatchObject(used);
+  expect(measuredByItem(sundryDemands(outlets(count), usualCounts))).toMatchObject(used);
 });
 
 it.each([
@@ -36,5 +37,5 @@ it.each([
   [9, { filler: 2, caulk: 2, pva: 1 }],
   [40, { filler: 5, caulk: 5, pva: 2 }],
 ])('%i points are made good with so many packs', (count, used) => {
-  expect(measuredByItem(makingGoodDemands(outlets(count)))).toMatchObject(used);
+  expect(measuredByItem(makingGoodDemands(outlets(count), usualCounts))).toMatchObject(used);
 });

@@ -21,7 +21,7 @@ function placing() {
     figuresMm: 3,
   });
   const tool = new PlacingTool(of, planPoint(2000, 1000), {
-    asked: () => ({ symbol: 'twin-socket', heightMm: 450 }),
+    asked: () => ({ symbol: 'socket-twin', heightMm: 450 }),
     hint: () => '',
     took: (place) => {
       took.push(place);

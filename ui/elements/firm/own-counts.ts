@@ -5,39 +5,8 @@ import { sendLibraryEdit } from '../../library-events.ts';
 import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
+import { type CountRow, countGroups, usualWords } from './count-rows.ts';
 import { firmGridCss } from './firm-grid.ts';
-import type { OwnNumber } from './own-number.ts';
-
-const ownCounts: readonly OwnNumber<keyof Counts>[] = [
-  { key: 'accessoryEndMm', label: 'Cable left at an accessory', unit: 'mm', help: 'Empty: 200' },
-  { key: 'jointEndMm', label: 'Cable left at a joint', unit: 'mm', help: 'Empty: 200' },
-  { key: 'boardEndMm', label: 'Cable left at a board', unit: 'mm', help: 'Empty: 750' },
-  { key: 'slackMm', label: 'Slack of a run', unit: 'mm', help: 'Empty: 300' },
-  { key: 'applianceFlexMm', label: 'Flex of a fixed appliance', unit: 'mm', help: 'Empty: 2000' },
-  { key: 'boxTailMm', label: 'Earth tail of a steel box', unit: 'mm', help: 'Empty: 150' },
-  { key: 'sleeveMm', label: 'Earth sleeving of a cable end', unit: 'mm', help: 'Empty: 120' },
-  {
-    key: 'metalClipEvery',
-    label: 'One clip on a surface is of metal in every',
-    unit: '',
-    help: 'Empty: 3',
-  },
-  {
-    key: 'metalClipInChannelMm',
-    label: 'Between metal clips in channel',
-    unit: 'mm',
-    help: 'Empty: 1000',
-  },
-  { key: 'cappingPinMm', label: 'Between pins of capping', unit: 'mm', help: 'Empty: 300' },
-  { key: 'channelScrewMm', label: 'Between screws of channel', unit: 'mm', help: 'Empty: 500' },
-];
-
-/** Spacings, which nought would make endless. */
-const spacings: ReadonlySet<keyof Counts> = new Set([
-  'metalClipInChannelMm',
-  'cappingPinMm',
-  'channelScrewMm',
-]);
 
 /** Lengths and counts by the firm's habit, which no drawing tells. */
 export class OwnCounts extends LitElement {
@@ -49,6 +18,9 @@ export class OwnCounts extends LitElement {
       h2 {
         margin-top: 24px;
       }
+      h3 {
+        margin: 16px 0 0;
+      }
     `,
   ];
   declare counts: Counts;
@@ -59,19 +31,23 @@ export class OwnCounts extends LitElement {
         What no drawing tells. The usual figures are common practice, from memory, and of no published source: put your own
         in their place.
       </p>
-      <div class="grid">${ownCounts.map((count) => this.#count(count))}</div>`;
+      ${countGroups.map(
+        ({ title, rows }) =>
+          html`<h3>${title}</h3>
+            <div class="grid">${rows.map((row) => this.#count(row))}</div>`,
+      )}`;
   }
 
-  #count({ key, label, unit, help }: OwnNumber<keyof Counts>): TemplateResult {
-    const isEvery = key === 'metalClipEvery';
+  #count(row: CountRow): TemplateResult {
+    const { key, label, unit, min, max, whole } = row;
     return html`<number-field
       .label=${label}
       .unit=${unit}
-      .help=${help}
+      .help=${usualWords(row)}
       .value=${this.counts[key] ?? null}
-      .min=${isEvery ? 1 : spacings.has(key) ? 50 : 0}
-      .max=${isEvery ? 100 : 20_000}
-      .whole=${isEvery}
+      .min=${min}
+      .max=${max}
+      .whole=${whole}
       @field-change=${(event: CustomEvent<FieldChange<number | null>>) => sendLibraryEdit(this, setCount(key, event.detail.value))}
     ></number-field>`;
   }

@@ -1,8 +1,15 @@
 import type { Worked } from '#engine/connections/worked.ts';
 
-/** Where a remedy is set: of `remedy/rcbo/ring-house` the circuit, and with it the board that the device goes into. */
+const boardsOf = ({ job }: Worked): readonly string[] => job.boards.map(({ id }) => id);
+
+/**
+ * Where a remedy is set: of `remedy/rcbo/ring-house` the circuit, and with it the board that the device goes into. A bond ends
+ * at the earth beside the boards, and the service's own end is no point of the plan; so does one of which no place is known.
+ */
 function placeOfRemedy(worked: Worked, id: string): readonly string[] {
-  const at = id.split('/').slice(2).join('/');
+  const [, kind, ...rest] = id.split('/');
+  const at = rest.join('/');
+  if (kind === 'bond-upgrade' || at === '') return boardsOf(worked);
   const board = worked.proposed.circuits.find((circuit) => circuit.id === at)?.board;
   return board === null || board === undefined ? [at] : [at, board.id];
 }
@@ -20,7 +27,7 @@ function thingsFor(worked: Worked, id: string): readonly string[] {
   if (id.startsWith('remedy/'))
     return placeOfRemedy(worked, id).flatMap((at) => [at, ...thingsFor(worked, at)]);
   if (worked.proposed.circuits.some((circuit) => circuit.id === id)) return partsOfCircuit(worked, id);
-  if (id === 'supply' || id.startsWith('supply/')) return worked.job.boards.map((board) => board.id);
+  if (id === 'supply' || id.startsWith('supply/')) return boardsOf(worked);
   return id === worked.scheme?.id ? worked.runs.map((run) => run.id) : [id];
 }
 

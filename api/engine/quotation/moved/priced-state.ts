@@ -3,7 +3,7 @@ import type { Library } from '#model/library.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { PriceBuildUp } from '../../price/totals.ts';
 import { houseFor } from '../../schemes/house-for.ts';
-import { priceWorked } from '../../schemes/price-worked.ts';
+import { priceAsCounted } from '../../schemes/price-scheme-with-range.ts';
 import { schemeCable } from '../../schemes/scheme-cable.ts';
 import { workScheme } from '../../schemes/work-scheme.ts';
 
@@ -62,7 +62,7 @@ export const withJob = (state: SchemeState, parts: Partial<Job>): SchemeState =>
 export function figuresOf({ job, library: ofFirm, scheme }: SchemeState): PricedFigures {
   const { library, house } = houseFor(job, ofFirm);
   const worked = workScheme(house, scheme);
-  const { price, labour } = priceWorked(worked, library);
+  const { price, labour } = priceAsCounted({ house, worked, library });
   const { totals, bill, labourMin } = price;
   return {
     materialsPence: totals.materialsPence,

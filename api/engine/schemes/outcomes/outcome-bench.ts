@@ -34,7 +34,7 @@ const keyOf = (turned: readonly Turned[]): string =>
     .join(' ');
 
 /** What is worked out in a house, kept as long as the bench. */
-export function outcomeBench(house: House, { norms }: Library): OutcomeBench {
+export function outcomeBench(house: House, library: Library): OutcomeBench {
   const houses = new Map<string, House>();
   const schemes = new Map<string, Scheme>();
   const laid = new Map<string, readonly Run[]>();
@@ -79,7 +79,7 @@ export function outcomeBench(house: House, { norms }: Library): OutcomeBench {
 
   const takeoffAs = (scheme: Scheme, turned: readonly Turned[]): readonly TakeoffLine[] =>
     once(takeoffs, `${scheme.id} ${keyOf(turned)}`, () =>
-      takeOff(workedAs(scheme, turned), norms.waste, kitCountsOf(norms)),
+      takeOff(workedAs(scheme, turned), library.norms.waste, kitCountsOf(library)),
     );
 
   return { workedAs, takeoffAs };

@@ -32,6 +32,6 @@ export function* calmest(
 /** The disturbance of a scheme as its estimate has it. */
 function wholeMess(house: House, library: Library, scheme: Scheme): number {
   const worked = workScheme(house, scheme);
-  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library.norms));
+  const takeoff = takeOff(worked, library.norms.waste, kitCountsOf(library));
   return messPoints(labourTasks(worked, takeoff, library.norms), library.norms);
 }

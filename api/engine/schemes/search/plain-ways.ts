@@ -104,12 +104,13 @@ export function worksOfRun(
     measured: run.routeMm / 1000,
     causes: [run.id],
   };
+  const counts = kitCountsOf(library);
   const demands = [
     cable,
-    ...clipDemands(worked, kitCountsOf(library.norms)),
-    ...containmentDemands(worked, kitCountsOf(library.norms)),
-    ...fixingDemands(worked),
-    ...makingGoodDemands(worked).filter(({ item }) => !onceAJob.has(item)),
+    ...clipDemands(worked, counts),
+    ...containmentDemands(worked, counts),
+    ...fixingDemands(worked, counts),
+    ...makingGoodDemands(worked, counts).filter(({ item }) => !onceAJob.has(item)),
   ];
   const minutes = work.reduce(
     (sum, { task, quantity }) => sum + (taskMinutes(task, quantity, library.norms).typicalMin ?? 0),

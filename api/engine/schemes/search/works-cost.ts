@@ -73,7 +73,7 @@ export function thingsByCause(worked: Worked, library: Library): ReadonlyMap<str
     byCause.set(cause, so === undefined ? works : worksTogether([so, works]));
   };
   for (const { task, quantity, causes } of workOf(worked)) add(causes, taskWorks(task, quantity, library));
-  for (const demand of demandsOf(worked, kitCountsOf(library.norms)))
+  for (const demand of demandsOf(worked, kitCountsOf(library)))
     if (!leftOut.has(demand.item))
       add(demand.causes, { millipence: demandMillipence(demand, library), mess: 0 });
   return byCause;
@@ -96,9 +96,9 @@ function demandsOf(worked: Worked, counts: KitCounts): readonly Demand[] {
     ...frameDemands(worked),
     ...jointDemands(worked),
     ...earthDemands(worked, counts),
-    ...fixingDemands(worked),
-    ...makingGoodDemands(worked),
-    ...protectionDemands(worked),
-    ...paperDemands(worked).filter(({ item }) => item.startsWith('certificate-')),
+    ...fixingDemands(worked, counts),
+    ...makingGoodDemands(worked, counts),
+    ...protectionDemands(worked, counts),
+    ...paperDemands(worked, counts).filter(({ item }) => item.startsWith('certificate-')),
   ];
 }

@@ -9,11 +9,18 @@ function combinations(ways: readonly (readonly TurnChange[])[]): readonly (reado
   return some.some((each) => each.length > 1) ? [first, last] : [first];
 }
 
+/** Some answers at once, and what is open still once they are given. */
+export interface TurnedTogether {
+  readonly changes: readonly TurnChange[];
+  readonly stillOpen: readonly PriceTurn[];
+}
+
 /**
  * The combinations that the ends of a price are looked for among: all that would make it dearer at once, and all that would
  * make it cheaper. None where nothing is open.
  */
-export const turnedTogether = (turns: readonly PriceTurn[]): readonly (readonly TurnChange[])[] => [
-  ...combinations(turns.map(({ dearer }) => dearer)),
-  ...combinations(turns.map(({ cheaper }) => cheaper)),
-];
+export const turnedTogether = (turns: readonly PriceTurn[]): readonly TurnedTogether[] =>
+  (['dearer', 'cheaper'] as const).flatMap((way) => {
+    const stillOpen = turns.filter((turn) => turn[way].length === 0);
+    return combinations(turns.map((turn) => turn[way])).map((changes) => ({ changes, stillOpen }));
+  });

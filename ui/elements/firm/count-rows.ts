@@ -1,0 +1,116 @@
+import { usualGapPercents } from '#engine/price/survey-gaps-of.ts';
+import { usualCounts } from '#engine/takeoff/kit-counts.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import type { Counts } from '#model/library.ts';
+
+/** A length or a count that the firm may have of its own, as its page asks for it. */
+export interface CountRow {
+  readonly key: keyof Counts;
+  readonly label: string;
+  readonly unit: string;
+  /** The least and the most that can be meant; the file takes no other. */
+  readonly min: number;
+  readonly max: number;
+  readonly whole: boolean;
+  /** What is counted by where the firm says nothing. */
+  readonly usual: number;
+}
+
+/** Lengths and counts that belong together. */
+export interface CountGroup {
+  readonly title: string;
+  readonly rows: readonly CountRow[];
+}
+
+type Bounds = Pick<CountRow, 'unit' | 'min' | 'max' | 'whole'>;
+
+const habit: Bounds = { unit: 'mm', min: 0, max: 20_000, whole: false };
+/** A spacing, which nought would make endless. */
+const spacing: Bounds = { ...habit, min: 50 };
+const everyOne: Bounds = { unit: '', min: 1, max: 100, whole: true };
+const screws: Bounds = { unit: '', min: 0, max: 100, whole: true };
+const lasting: Bounds = { unit: '', min: 1, max: 1000, whole: true };
+const slotWidth: Bounds = { unit: 'mm', min: 5, max: 200, whole: false };
+const setAside: Bounds = { unit: '%', min: 0, max: 100, whole: false };
+const slotDepth: Bounds = { ...slotWidth, max: 100 };
+
+const { accessoryEndMm, jointEndMm, boardEndMm, slackMm } = defaultLengthAllowances;
+const usual: Readonly<Record<keyof Counts, number>> = {
+  ...usualCounts,
+  ...{ accessoryEndMm, jointEndMm, boardEndMm, slackMm },
+  ...usualGapPercents,
+};
+
+const row = (key: keyof Counts, label: string, bounds: Bounds): CountRow => ({
+  key,
+  label,
+  ...bounds,
+  usual: usual[key],
+});
+
+/** Every length and count that no drawing tells, in the order in which a firm reads them. */
+export const countGroups: readonly CountGroup[] = [
+  {
+    title: 'Cable, flex and earth',
+    rows: [
+      row('accessoryEndMm', 'Cable left at an accessory', habit),
+      row('jointEndMm', 'Cable left at a joint', habit),
+      row('boardEndMm', 'Cable left at a board', habit),
+      row('slackMm', 'Slack of a run', habit),
+      row('applianceFlexMm', 'Flex of a fixed appliance', habit),
+      row('boxTailMm', 'Earth tail of a steel box', habit),
+      row('sleeveMm', 'Earth sleeving of a cable end', habit),
+      row('bondMm', 'Bonding conductor where nobody measured its way', { ...habit, max: 100_000 }),
+    ],
+  },
+  {
+    title: 'Clips, capping and channel',
+    rows: [
+      row('metalClipEvery', 'One clip on a surface is of metal in every', everyOne),
+      row('metalClipInChannelMm', 'Between metal clips in channel', spacing),
+      row('cappingPinMm', 'Between pins of capping', spacing),
+      row('channelScrewMm', 'Between screws of channel', spacing),
+    ],
+  },
+  {
+    title: 'Floors',
+    rows: [
+      row('boardScrews', 'Screws of a board that was lifted', screws),
+      row('trapScrews', 'Screws of a trap with its battens', screws),
+      row('nogginsABoard', 'Noggins per lifted board', { unit: '', min: 0, max: 4, whole: false }),
+    ],
+  },
+  {
+    title: 'Chases, boxes and plaster',
+    rows: [
+      row('chaseWidthMm', 'Width of a chase for one cable', slotWidth),
+      row('chaseDepthMm', 'Depth of a chase for one cable', slotDepth),
+      row('tubeChaseWidthMm', 'Width of a chase for one tube', slotWidth),
+      row('tubeChaseDepthMm', 'Depth of a chase for one tube', slotDepth),
+      row('furtherCableMm', 'Wider for each further cable', { ...slotDepth, min: 0 }),
+      row('boxHoleMm', 'Hole for a box larger on every side', { ...slotDepth, min: 0, max: 50 }),
+      row('oneCoatM2', '25 kg of one-coat cover at 11 mm', { unit: 'm²', min: 0.1, max: 100, whole: false }),
+    ],
+  },
+  {
+    title: 'Used up',
+    rows: [
+      row('boxesAMask', 'Boxes let in with one mask', lasting),
+      row('chasedMAMask', 'Chased with one mask', { unit: 'm', min: 0.5, max: 1000, whole: false }),
+      row('cutsABlade', 'Openings cut with one blade', lasting),
+      row('openingsACartridge', 'Openings sealed with one cartridge', lasting),
+      row('sackLitres', 'Rubble in one sack', { unit: 'litres', min: 1, max: 100, whole: false }),
+    ],
+  },
+  {
+    title: 'Set aside for what is open',
+    rows: [
+      row('gapPercent', 'Contingency for each thing left open', setAside),
+      row('mostGapsPercent', 'At most, however much is open', setAside),
+    ],
+  },
+];
+
+/** The usual figure in words: two places are as fine as anybody counts. */
+export const usualWords = ({ usual: figure }: CountRow): string =>
+  `From memory, while empty: ${Math.round(figure * 100) / 100}`;
