@@ -81,6 +81,8 @@ export class ExtraForm extends LitElement {
 
   /** Why it cannot be added yet; empty: it can. */
   get #missing(): string {
+    if ([...this.renderRoot.querySelectorAll('number-field')].some(({ isUnread }) => isUnread))
+      return 'A figure cannot be read: mend it first.';
     if (this.#words === '') return 'Say what is to be done: the customer reads it.';
     const { typicalMin = 0, materialsPence = 0 } = this.draft;
     return typicalMin === 0 && materialsPence === 0
