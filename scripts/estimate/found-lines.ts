@@ -23,8 +23,10 @@ export function foundLines({
         ? 'Searched for: no way that passes costs less to do than the best of these.'
         : `Searched for: the best found may cost up to ${Math.ceil((gap ?? 0) * 100)} % more to do than the least.`;
   const calmest = calmestOf(schemes);
-  const line = ({ scheme, estimate }: FoundScheme): string =>
-    `  ${pounds(estimate.totals.grossPence)}  ${Math.round(estimate.messPoints)} points  ${scheme.name}`;
+  const line = ({ scheme, restsOn, estimate }: FoundScheme): string =>
+    `  ${pounds(estimate.totals.grossPence)}  ${Math.round(estimate.messPoints)} points  ${scheme.name}${
+      restsOn.length === 0 ? '' : ` (rests on locating ${restsOn.join(', ')})`
+    }`;
   const lines = schemes.slice(0, SHOWN).map(line);
   const calm =
     calmest === null

@@ -86,7 +86,9 @@ function whatIf(searcher: Searcher, ask: Extract<QuestionAsk, { what: 'what-if' 
 /** The cheapest as plain data, ahead of all others. */
 export function firstOf(searcher: Searcher, house: HouseAsk, first: FirstFound): FirstAnswer {
   const { scheme, estimate } = searcher.priced(house, first);
-  return { name: plainSchemeName(scheme), grossPence: estimate.totals.grossPence, optimal: first.optimal };
+  const { optimal, restsOn } = first;
+  const { grossPence } = estimate.totals;
+  return { name: plainSchemeName(scheme), grossPence, rests: restsOn.length > 0, optimal };
 }
 
 /** Answers a question about the search, with an engine's search. */

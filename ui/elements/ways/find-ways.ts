@@ -9,6 +9,7 @@ import {
   calmestWords,
   cheaperOwnWords,
   disturbedWords,
+  fallbackWords,
   firstWords,
   orderWords,
   provedWords,
@@ -134,9 +135,11 @@ export class FindWays extends LitElement {
       this.#comeTo(event.detail.schemeId);
     const own = cheaperOwnWords(found, this.view.estimate.schemes);
     const calmest = calmestWords(found);
+    const fallback = fallbackWords(found);
     // What bars every way is said; why each kind has none would only hide it.
     const isBarred = found.against.length > 0;
     return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${fallback === null ? nothing : html`<p>${fallback}</p>`}
       ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
       ${own === null ? nothing : html`<p>${own}</p>`} ${this.#against(found)} ${this.#cutsAssumed()}
       ${

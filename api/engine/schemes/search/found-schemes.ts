@@ -16,7 +16,20 @@ export interface FoundScheme {
    * every scheme disturbs alike. As all schemes have it: `estimate.messPoints`.
    */
   readonly worksPoints: number;
+  /**
+   * Legs that it is jointed into though their way is only assumed, by id; locating them is priced. Whatever is proved of
+   * it holds as far as they are found where they are assumed.
+   */
+  readonly restsOn: readonly string[];
   readonly estimate: SchemeEstimate;
+}
+
+/** What to do where the best rests on legs whose way is only assumed. */
+export interface Fallback {
+  /** The best that no such leg is jointed into for, among `schemes`; null where none passes without. */
+  readonly schemeId: string | null;
+  /** Whether it is proved to be the best of those. */
+  readonly optimal: boolean;
 }
 
 /** The best scheme of one kind, or why there is none. */
@@ -53,12 +66,16 @@ export interface Disturbance extends MessProof {
   readonly examined: number;
   /** The least disturbing of all that was found, by the additive points; null where nothing was found. */
   readonly schemeId: string | null;
+  /** Null where the best by disturbance rests on no leg whose way is only assumed. */
+  readonly fallback: Fallback | null;
 }
 
 /** What the search answers. */
 export interface SearchResult extends PenceProof {
   /** Schemes looked at for the cheapest and the best of each kind. */
   readonly examined: number;
+  /** Null where the cheapest to do rests on no leg whose way is only assumed. */
+  readonly fallback: Fallback | null;
   /** The same of the least disturbing; null where that was not searched for. */
   readonly disturbance: Disturbance | null;
   /** The cheapest, the least disturbing and some in between, by the full price, cheapest first; none fails by what it does itself. */
@@ -74,6 +91,7 @@ interface BestFound {
   readonly kind: SchemeKind;
   readonly worksPence: number;
   readonly worksPoints: number;
+  readonly restsOn: readonly string[];
   readonly examined: number;
 }
 
