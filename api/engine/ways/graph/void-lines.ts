@@ -222,9 +222,9 @@ function acrossWall(wall: PlanWall, straight: Straight, slipMm: number): readonl
   return inBand(wall, straight, { along: [0, wall.lengthMm], off: [-halfMm, halfMm] }, slipMm);
 }
 
-/** The stretch of a line in a chimney breast, so that a cable along its wall's face behind it is not in it. */
+/** The stretch of a line in a chimney breast, a slip into its wall, so that a cable along the wall's face does not pass behind it. */
 function inBreast(wall: PlanWall, { along, off: [lowMm, highMm] }: BreastBand, straight: Straight) {
-  const off: Span = lowMm < 0 ? [lowMm, highMm - 1] : [lowMm + 1, highMm];
+  const off: Span = lowMm < 0 ? [lowMm, highMm + 1] : [lowMm - 1, highMm];
   return inBand(wall, straight, { along, off }, 0);
 }
 
