@@ -59,7 +59,8 @@ export function foundOf(
 function ofItsKind(best: BestOfKind, candidates: Found['candidates']): BestOfKind {
   const found = candidates.find(({ scheme }) => scheme.id === best.schemeId);
   if (found === undefined || found.kind === best.kind) return best;
-  return { kind: best.kind, schemeId: null, reason: 'No outlet is left to be joined so.' };
+  const reason = 'No outlet is left to be joined so.';
+  return { ...best, schemeId: null, why: 'impossible', reason, boundPence: null };
 }
 
 /** What no remedy cures: the search takes remedies along, so that what they cure forbids nothing. */

@@ -32,12 +32,24 @@ export interface Fallback {
   readonly optimal: boolean;
 }
 
+/**
+ * Why no scheme of a kind is there: every choice of it was tried or is barred; so many were tried that it was given up; or
+ * with so many points not every set of them was searched.
+ */
+export type WhyNone = 'impossible' | 'given-up' | 'not-searched';
+
 /** The best scheme of one kind, or why there is none. */
 export interface BestOfKind {
   readonly kind: Exclude<SchemeKind, 'mixed'>;
   readonly schemeId: string | null;
-  /** In plain words, where `schemeId` is null. */
+  /** Null where there is one. */
+  readonly why: WhyNone | null;
+  /** In plain words, where `schemeId` is null: what bars it, or what the first that was tried fails by. */
   readonly reason: string | null;
+  /** How many of it were looked at beside those of all kinds. */
+  readonly examined: number;
+  /** Where it was given up: no scheme of it that passes has a works cost below this; else null. */
+  readonly boundPence: number | null;
 }
 
 /** How cheap the cheapest is proved to be. */

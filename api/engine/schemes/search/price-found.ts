@@ -61,10 +61,11 @@ export function* priceFound(found: Found): Generator<SearchStep, SearchResult> {
         ? null
         : { ...disturbanceOf(mess, schemes, offset), fallback: fallbackOf(sure.mess, idOf) },
     schemes,
-    bestOfKind: ofKinds.map(({ kind, best, reason }) => ({
+    bestOfKind: ofKinds.map(({ kind, best, why, reason, examined, bound }) => ({
       kind,
       schemeId: best === null ? null : idOf(best),
-      reason,
+      ...{ why, reason, examined },
+      boundPence: bound === null ? null : Math.round((bound + offset.millipence) / 1000),
     })),
     leftOut: (pence ?? mess)?.leftOut ?? [],
   };
