@@ -1,9 +1,10 @@
 import type { BreastBand } from '../../plan/breast.ts';
+import { passesBeneath } from '../../plan/passes-beneath.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { planPoint, planPointOf } from '../../plan/plane.ts';
 import { roomsOfStorey } from '../../plan/surroundings.ts';
 import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
-import { liesAlongJoists, passesBeneath } from '../joists.ts';
+import { liesAlongJoists } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
 import { insideOutline, stretchInBand, type WallBand } from '../path-cuts.ts';
 import { openLay } from '../segment.ts';
