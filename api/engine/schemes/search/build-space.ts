@@ -14,6 +14,7 @@ import { extensionColumns } from './extension-columns.ts';
 import { mendLayers } from './mend-columns.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { Layer, SearchSpace } from './search-space.ts';
+import { spotsInTurn } from './spots-in-turn.ts';
 import { branchJoints, branchLayers, radialLayer, radialLegs } from './tree-columns.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -32,7 +33,7 @@ export interface BuiltSpace {
 /** Left out of every search, whatever the house. */
 const always: readonly string[] = [
   'Spurs from the new points of a ring extension.',
-  'Of several orders or openings that carry the ring through the same points at the same leg, all but the cheapest.',
+  'Of several orders in which the ring may be carried through the same points, all but the one with the least cable.',
   'Old cable brought into a new point without a joint.',
   'Existing points behind a fused unit: nothing is added to what its fuse carries.',
   'More than one new radial from one board.',
@@ -90,18 +91,15 @@ function ringLayers(shop: Workshop, shape: CircuitShape): readonly Layer<SchemeC
   ];
 }
 
-/** Of the joints in one leg, for each set of points by each kind the least: joints lie as near as they may. */
+/** Of the joints in one leg, for each set of points by each kind the least, and the others in turn where a rule bars that. */
 function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColumn[] {
   const sites = sitesBeside(shop, shape.circuitId);
   const legs = wholeLegs(shape).filter((legId) => mayCut(shop.ground, legId));
   return legs.flatMap((legId) => {
-    const best = new Map<string, SchemeColumn>();
-    for (const at of jointAttachments(shop, shape.circuitId, legId))
-      for (const column of attachColumns(shop, at, sites)) {
-        const so = best.get(`${column.kind} ${column.mask}`);
-        if (so === undefined || column.cost < so.cost) best.set(`${column.kind} ${column.mask}`, column);
-      }
-    return [...best.values()];
+    const atSpots = function* (): Generator<SchemeColumn> {
+      for (const at of jointAttachments(shop, shape.circuitId, legId)) yield* attachColumns(shop, at, sites);
+    };
+    return spotsInTurn(atSpots(), atSpots);
   });
 }
 
