@@ -48,14 +48,14 @@ export function provedWords({ optimal, boundPence, gap, examined, candidates }: 
   const best = least(candidates);
   if (best === null)
     return optimal
-      ? `Every way fails some check, and none is left to try: ${looked}.`
+      ? `Every way that is searched fails some check, and none is left to try: ${looked}.`
       : `Every way tried so far fails some check: ${looked}.`;
   if (optimal && best.worksPence === 0)
-    return `Of all ways that fail no check, none is cheaper to do: it takes only what every way takes; that is proved${ifFound(best)}. ${looked}.`;
+    return `Of all ways that are searched and fail no check, none is cheaper to do: it takes only what every way takes; that is proved${ifFound(best)}. ${looked}.`;
   if (optimal)
-    return `Of all ways that fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved${ifFound(best)}. ${looked}.`;
+    return `Of all ways that are searched and fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved${ifFound(best)}. ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
-  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and the cheapest that fails no check no less than ${pounds(boundPence)}${over} (${worksWords}). ${looked}.`;
+  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and the cheapest that is searched and fails no check no less than ${pounds(boundPence)}${over} (${worksWords}). ${looked}.`;
 }
 
 /** Whether it was proved that nothing disturbs less, and of which way; null where it was not looked for. */
@@ -67,8 +67,8 @@ export function disturbedWords({ disturbance, candidates }: Found): string | nul
   const proved = candidates.findIndex(({ scheme }) => scheme.id === schemeId);
   const rests = proved < 0 ? '' : ifFound(candidates[proved] as Candidate);
   return candidates[proved]?.calmest === true
-    ? `Counted cable by cable, that is proved for all ways that fail no check${rests}: ${looked}.`
-    : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that fail no check${rests}; rooms and openings that cables share make the difference. ${looked}.`;
+    ? `Counted cable by cable, that is proved for all ways that are searched and fail no check${rests}: ${looked}.`
+    : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that are searched and fail no check${rests}; rooms and openings that cables share make the difference. ${looked}.`;
 }
 
 /** Which way disturbs least, and what that costs beside the cheapest. */

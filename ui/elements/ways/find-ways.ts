@@ -139,6 +139,7 @@ export class FindWays extends LitElement {
     // What bars every way is said; why each kind has none would only hide it.
     const isBarred = found.against.length > 0;
     return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${this.#notSearched(found)}
       ${fallback === null ? nothing : html`<p>${fallback}</p>`}
       ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
       ${own === null ? nothing : html`<p>${own}</p>`} ${this.#against(found)} ${this.#cutsAssumed()}
@@ -180,16 +181,18 @@ export class FindWays extends LitElement {
         <summary>What if a leg runs elsewhere?</summary>
         <leg-elsewhere .view=${this.view}></leg-elsewhere>
       </details>
-      ${
-        found.leftOut.length === 0
-          ? nothing
-          : html`<details ?open=${candidates.length === 0}>
-            <summary>Left out of the search (${found.leftOut.length})</summary>
-            <ul class="left">
-              ${found.leftOut.map((words) => html`<li>${words}</li>`)}
-            </ul>
-          </details>`
-      }`;
+`;
+  }
+
+  /** What the proof does not speak of, one touch from it. */
+  #notSearched({ leftOut, candidates }: Found): TemplateResult | typeof nothing {
+    if (leftOut.length === 0) return nothing;
+    return html`<details ?open=${candidates.length === 0}>
+      <summary>What is not searched (${leftOut.length})</summary>
+      <ul class="left">
+        ${leftOut.map((words) => html`<li>${words}</li>`)}
+      </ul>
+    </details>`;
   }
 
   #against({ against }: Found): TemplateResult | typeof nothing {
