@@ -24,6 +24,9 @@ const onRadials: readonly string[] = [
   'On a radial, a further cable from where a fused unit that feeds others is joined on.',
 ];
 
+/** Left out where a point is taken out: it may be cheaper, where the joint in its old box is nearest and can stay there. */
+const atRemoved = 'A further cable from the joint left where a point is taken out.';
+
 /** All ways to connect the wanted points, and in plain words what is not among them. */
 export interface BuiltSpace {
   readonly space: SearchSpace<SchemeColumn>;
@@ -85,6 +88,7 @@ export function buildSpace(shop: Workshop): BuiltSpace {
     leftOut: [
       ...ground.leftOut,
       ...always,
+      ...(ground.house.job.points.some(({ status }) => status === 'removed') ? [atRemoved] : []),
       ...largerSets(shop),
       ...[...rings, ...radials].flatMap((shape) => assumedLegs(shop, shape)),
       ...(radials.length > 0 ? onRadials : []),
