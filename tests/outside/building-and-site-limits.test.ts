@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { leastBondMm2 } from '#engine/connections/least-bond.ts';
 import { planPoint } from '#engine/plan/plane.ts';
+import { floorVoid } from '#engine/plan/voids.ts';
 import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { BATH_SOCKET_BEFORE_A2_MM, BATH_SOCKET_MM } from '#engine/rules/bath-socket-distance.ts';
 import { ZONE_2_MM, ZONES_TOP_MM } from '#engine/rules/bathroom.ts';
@@ -105,6 +106,46 @@ describe('joists', () => {
     expect(DEEPEST_JOIST_MM).toBe(250);
     expect(HOLE_TO_NOTCH_MM).toBe(100);
   });
+
+  // The same figures for the joists of older and smaller houses. Depths: BS EN 336 as timber merchants print its regularised
+  // sizes (97, 122, 147, 170, 195, 220 mm), from memory. A 16 mm hole is a quarter of 64 mm (Approved Document A), and leaves
+  // 50 mm over and under it (BS 7671 522.6.201) in 116 mm and more.
+  it.each([
+    { depthMm: 97, cuts: ['neither', 'notch', 'neither', 'neither'], notchMm: 12 },
+    { depthMm: 100, cuts: ['neither', 'notch', 'neither', 'neither'], notchMm: 12 },
+    { depthMm: 115, cuts: ['neither', 'notch', 'neither', 'neither'], notchMm: 14 },
+    { depthMm: 116, cuts: ['neither', 'notch', 'hole', 'neither'], notchMm: 14 },
+    { depthMm: 122, cuts: ['neither', 'notch', 'hole', 'neither'], notchMm: 15 },
+    { depthMm: 147, cuts: ['neither', 'notch', 'hole', 'neither'], notchMm: 18 },
+  ] as const)('a joist of $depthMm mm, 4000 mm span: at 200, 600, 1300 and 2000 mm $cuts', (one) => {
+    const { depthMm, cuts, notchMm } = one;
+    const floor = {
+      build: 'suspended-timber',
+      voidMm: 200,
+      joistDepthMm: depthMm,
+      covering: 'boards',
+    } as const;
+    expect([200, 600, 1300, 2000].map((atMm) => judgeCrossing(floor, span, atMm))).toEqual(cuts);
+    expect(Math.floor(deepestNotchMm(depthMm))).toBe(notchMm);
+    // The flat cable itself, 6 mm thick and 10.3 mm wide (BS 6004 as makers print it), lies in the notch under its plate.
+    expect(deepestNotchMm(depthMm)).toBeGreaterThan(6);
+    expect(joistHoleMm(2.5) <= depthMm / 4 && (depthMm - joistHoleMm(2.5)) / 2 >= 50).toBe(
+      cuts[2] === 'hole',
+    );
+  });
+
+  // BS 7671 522.6.201 again: both faces have fixings where a ceiling is below. 22 mm of boards: common practice, no source.
+  it.each([97, 100, 114, 122, 137, 147, 170, 175, 195, 220])(
+    'cable under a floor on joists of %d mm lies in their middle, so that it is 50 mm from both faces where that can be',
+    (joistDepthMm) => {
+      const floor = { ...timberFloor, voidMm: joistDepthMm + 30, joistDepthMm };
+      const { walls, sides } = fourWalls(4000, 3000);
+      const plan = planOf([storey('ff', { floorLevelMm: 2700, floor, walls, rooms: [room('r', sides)] })]);
+      const belowTopMm = 2700 - 22 - (floorVoid(plan, 'ff', floor)?.levelMm ?? 0);
+      expect(Math.abs(belowTopMm - joistDepthMm / 2)).toBeLessThanOrEqual(0.5);
+      expect(Math.min(belowTopMm, joistDepthMm - belowTopMm) >= 50).toBe(joistDepthMm >= 100);
+    },
+  );
 
   it('common practice, no source: 2.5 mm² cable goes through a 16 mm hole, which a 100 mm joist cannot cover by 50 mm', () => {
     expect(joistHoleMm(2.5)).toBe(16);

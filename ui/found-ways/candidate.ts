@@ -14,6 +14,8 @@ export interface Candidate extends OpenedUp {
   readonly kind: SchemeKind;
   /** What the search ranks by: before packs, shared openings, minimum charge, mark-up and VAT. */
   readonly worksPence: number;
+  /** Legs that it is jointed into though their way is only assumed, by id. */
+  readonly restsOn: readonly string[];
   /** Disturbance of the house, in the norms' points. */
   readonly messPoints: number;
   readonly totals: Totals;
@@ -60,12 +62,13 @@ function calmestOf(found: readonly FoundScheme[]): FoundScheme | undefined {
 }
 
 function candidateOf(found: FoundScheme, standing: Pick<Candidate, 'efficient' | 'calmest'>): Candidate {
-  const { scheme, kind, worksPence, estimate } = found;
+  const { scheme, kind, worksPence, restsOn, estimate } = found;
   const count = (outcome: Outcome): number => outcomeCount(estimate.findings, outcome);
   return {
     scheme,
     kind,
     worksPence,
+    restsOn,
     // As all schemes have it, openings that are shared counted once; the search's own adds up connection by connection.
     messPoints: estimate.messPoints,
     totals: estimate.totals,

@@ -51,9 +51,13 @@ export function engineSearcher(): Searcher {
 /** Neither the date nor the revision changes a price. */
 const anyDay = { date: '2000-01-01', revision: 1 };
 
-function pricedFirst(job: Job, library: Library, { scheme, kind, worksPence, worksPoints }: FirstFound) {
+function pricedFirst(
+  job: Job,
+  library: Library,
+  { scheme, kind, worksPence, worksPoints, restsOn }: FirstFound,
+) {
   const { schemes } = estimate({ ...job, schemes: [scheme] }, library, anyDay, { depth: 'live' });
   const [worked] = schemes;
   if (worked === undefined) throw new Error(`The found scheme ${scheme.id} was not worked out.`);
-  return { scheme, kind, worksPence, worksPoints, estimate: worked };
+  return { scheme, kind, worksPence, worksPoints, restsOn, estimate: worked };
 }

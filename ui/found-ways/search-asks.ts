@@ -1,5 +1,5 @@
 import type { Finding } from '#engine/rules/finding.ts';
-import type { BestOfKind, Disturbance } from '#engine/schemes/search/found-schemes.ts';
+import type { BestOfKind, Disturbance, Fallback } from '#engine/schemes/search/found-schemes.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -35,6 +35,8 @@ export interface Found {
   /** As a share of the bound; null where nothing was found. */
   readonly gap: number | null;
   readonly examined: number;
+  /** The best without joints in legs whose way is only assumed, where the cheapest to do has some; else null. */
+  readonly fallback: Fallback | null;
   /** How little can be disturbed; null where that was not searched for. */
   readonly disturbance: Disturbance | null;
   /** By full price, cheapest first. */
@@ -68,6 +70,8 @@ export interface FirstAnswer {
   readonly name: string;
   /** As its card will have it, pence. */
   readonly grossPence: number;
+  /** Whether it is jointed into a leg whose way is only assumed. */
+  readonly rests: boolean;
   readonly optimal: boolean;
 }
 

@@ -1,5 +1,6 @@
+import type { LabelOf } from '#drawing/label-of.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { counted, pounds } from '../written.ts';
+import { counted, listed, pounds } from '../written.ts';
 import type { Candidate } from './candidate.ts';
 import type { FirstAnswer, Found } from './search-asks.ts';
 
@@ -16,20 +17,45 @@ const least = (candidates: readonly Candidate[]): Candidate | null =>
     null,
   );
 
+/** What a proof rests on where a way cuts cables that nobody has followed; nothing where it cuts none. */
+const ifFound = ({ restsOn }: Pick<Candidate, 'restsOn'>): string =>
+  restsOn.length === 0 ? '' : ', as far as the old cable that it cuts is found where it is assumed to run';
+
+/**
+ * What to fall back on where the cheapest to do is jointed into old cable that nobody has followed: the best without, with
+ * its price; null where it is not.
+ */
+export function fallbackWords({ fallback, candidates }: Found): string | null {
+  if (fallback === null) return null;
+  const at = candidates.findIndex(({ scheme }) => scheme.id === fallback.schemeId);
+  const without = candidates[at];
+  const lead = 'The cheapest to do cuts old cable that nobody has followed, so it has to be located first.';
+  if (without === undefined) return `${lead} Without such a joint no way was found that fails no check.`;
+  const best = fallback.optimal ? 'the cheapest to do' : 'the best found';
+  return `${lead} If it is not found, ${best} without such a joint is way ${at + 1}, ${pounds(without.totals.grossPence)}.`;
+}
+
+/** What a way rests on, for its card: the old cables that it cuts by a guess; null where there is none. */
+export function restsWords({ restsOn }: Pick<Candidate, 'restsOn'>, labelOf: LabelOf): string | null {
+  if (restsOn.length === 0) return null;
+  const legs = listed(restsOn.map((id) => labelOf(id).replace(/^Leg /, '')));
+  return `Rests on finding the old cable ${legs} where it is assumed to run: locating it is in the price. Until it is found this way is not certain.`;
+}
+
 /** Whether the best was proved to be the best, or by how much it may be beaten. */
 export function provedWords({ optimal, boundPence, gap, examined, candidates }: Found): string {
   const looked = `${examined.toLocaleString('en-GB')} ${examined === 1 ? 'scheme was' : 'schemes were'} looked at`;
   const best = least(candidates);
   if (best === null)
     return optimal
-      ? `Every way fails some check, and none is left to try: ${looked}.`
+      ? `Every way that is searched fails some check, and none is left to try: ${looked}.`
       : `Every way tried so far fails some check: ${looked}.`;
   if (optimal && best.worksPence === 0)
-    return `Of all ways that fail no check, none is cheaper to do: it takes only what every way takes; that is proved. ${looked}.`;
+    return `Of all ways that are searched and fail no check, none is cheaper to do: it takes only what every way takes; that is proved${ifFound(best)}. ${looked}.`;
   if (optimal)
-    return `Of all ways that fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved. ${looked}.`;
+    return `Of all ways that are searched and fail no check, the cheapest to do costs ${pounds(best.worksPence)} (${worksWords}); that is proved${ifFound(best)}. ${looked}.`;
   const over = gap === null ? '' : `, up to ${(Math.ceil(gap * 1000) / 10).toFixed(1)} % above that`;
-  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and the cheapest that fails no check no less than ${pounds(boundPence)}${over} (${worksWords}). ${looked}.`;
+  return `Not proved to be the cheapest: the best found costs ${pounds(best.worksPence)} to do, and the cheapest that is searched and fails no check no less than ${pounds(boundPence)}${over} (${worksWords}). ${looked}.`;
 }
 
 /** Whether it was proved that nothing disturbs less, and of which way; null where it was not looked for. */
@@ -39,9 +65,10 @@ export function disturbedWords({ disturbance, candidates }: Found): string | nul
   const looked = `${examined.toLocaleString('en-GB')} ${examined === 1 ? 'scheme was' : 'schemes were'} looked at for that`;
   if (!optimal) return `It is not proved that nothing disturbs less: ${looked}.`;
   const proved = candidates.findIndex(({ scheme }) => scheme.id === schemeId);
+  const rests = proved < 0 ? '' : ifFound(candidates[proved] as Candidate);
   return candidates[proved]?.calmest === true
-    ? `Counted cable by cable, that is proved for all ways that fail no check: ${looked}.`
-    : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that fail no check; rooms and openings that cables share make the difference. ${looked}.`;
+    ? `Counted cable by cable, that is proved for all ways that are searched and fail no check${rests}: ${looked}.`
+    : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that are searched and fail no check${rests}; rooms and openings that cables share make the difference. ${looked}.`;
 }
 
 /** Which way disturbs least, and what that costs beside the cheapest. */
@@ -85,7 +112,8 @@ export function orderWords({ candidates }: Found): string | null {
 /** The cheapest that was found ahead of all others; nothing where none is yet. */
 export function firstWords(first: FirstAnswer | null): string {
   if (first === null) return '';
-  const { name, grossPence, optimal } = first;
-  const cheapest = optimal ? 'The cheapest to do now' : 'The best so far';
+  const { name, grossPence, rests, optimal } = first;
+  const best = optimal ? 'The cheapest to do now' : 'The best so far';
+  const cheapest = rests ? `${best}, if the old cable that it cuts is found` : best;
   return `${cheapest}: ${name}, ${pounds(grossPence)}.`;
 }

@@ -59,7 +59,8 @@ export function foundOf(
 function ofItsKind(best: BestOfKind, candidates: Found['candidates']): BestOfKind {
   const found = candidates.find(({ scheme }) => scheme.id === best.schemeId);
   if (found === undefined || found.kind === best.kind) return best;
-  return { kind: best.kind, schemeId: null, reason: 'No outlet is left to be joined so.' };
+  const reason = 'No outlet is left to be joined so.';
+  return { ...best, schemeId: null, why: 'impossible', reason, boundPence: null };
 }
 
 /** What no remedy cures: the search takes remedies along, so that what they cure forbids nothing. */
@@ -86,7 +87,9 @@ function whatIf(searcher: Searcher, ask: Extract<QuestionAsk, { what: 'what-if' 
 /** The cheapest as plain data, ahead of all others. */
 export function firstOf(searcher: Searcher, house: HouseAsk, first: FirstFound): FirstAnswer {
   const { scheme, estimate } = searcher.priced(house, first);
-  return { name: plainSchemeName(scheme), grossPence: estimate.totals.grossPence, optimal: first.optimal };
+  const { optimal, restsOn } = first;
+  const { grossPence } = estimate.totals;
+  return { name: plainSchemeName(scheme), grossPence, rests: restsOn.length > 0, optimal };
 }
 
 /** Answers a question about the search, with an engine's search. */

@@ -1,11 +1,15 @@
 import type { Ceiling, Floor, Storey } from '#model/building.ts';
+import { passesBeneath } from './passes-beneath.ts';
 import type { Plan } from './plan.ts';
 import { distanceMm, type PlanPoint, type Position, planPoint } from './plane.ts';
+import { remembered } from './remembered.ts';
 import { roomAt, surroundingsAt } from './surroundings.ts';
 
+/** Floor boards are 18 to 22 mm thick; the thicker leaves less cover. Common practice, no source. */
+export const BOARDS_MM = 22;
 /**
- * Cable in a floor's void lies this far below the finished floor: about the middle of a 175 mm joist under
- * 22 mm boards. Common practice, no source.
+ * Where nobody measured the joists, or cable passes beneath them, it lies this far below the finished floor: about the
+ * middle of a 175 mm joist under its boards. Common practice, no source.
  */
 const BELOW_FLOOR_MM = 110;
 /** It keeps this far off whatever closes the void from below, or to the middle of a shallow one. Assumed, no source. */
@@ -34,13 +38,29 @@ export function floorVoid(plan: Plan, storeyId: string, floor: Floor): VoidSpace
   const { floorLevelMm } = planStorey.storey;
   if (floor.build === 'suspended-timber') {
     const deepestMm = Math.max(floor.voidMm / 2, floor.voidMm - OFF_CEILING_MM);
-    return { kind: 'floor', storeyId, levelMm: floorLevelMm - Math.min(BELOW_FLOOR_MM, deepestMm) };
+    return {
+      kind: 'floor',
+      storeyId,
+      levelMm: floorLevelMm - Math.min(belowFloorMm(planStorey.storey), deepestMm),
+    };
   }
   const below = plan.storeyById.get(planStorey.belowId ?? '')?.storey;
   if (below === undefined) return null;
   const ceilingMm = below.floorLevelMm + below.heightMm;
   return { kind: 'floor', storeyId, levelMm: ceilingMm + Math.max(0, floorLevelMm - ceilingMm) / 4 };
 }
+
+/**
+ * How far below the finished floor cable lies: in the middle of the joists, where a hole may be and where the cover to both
+ * faces is the most that there is. Source: Approved Document A; BS 7671 522.6.201. One level for a storey, so that cable goes
+ * level from room to room: by its shallowest joists, whose middle leaves deeper ones as much cover above and more below.
+ */
+const belowFloorMm = remembered(({ floor, rooms }: Storey): number => {
+  const depths = [floor, ...rooms.flatMap((room) => room.floor ?? [])].flatMap((each) =>
+    each.build === 'suspended-timber' && !passesBeneath(each) ? (each.joistDepthMm ?? []) : [],
+  );
+  return depths.length === 0 ? BELOW_FLOOR_MM : BOARDS_MM + Math.round(Math.min(...depths) / 2);
+});
 
 /** The void under the floor at a position; null on solid floors, and on concrete, which nobody cuts for a cable. */
 export function voidBelow(plan: Plan, position: Position): VoidSpace | null {

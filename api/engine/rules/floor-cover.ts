@@ -1,14 +1,12 @@
 import { planPoint } from '../plan/plane.ts';
 import { roomAt } from '../plan/surroundings.ts';
+import { BOARDS_MM } from '../plan/voids.ts';
 import { JOIST_COVER_MM } from '../ways/concealed-cable.ts';
 import type { Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { floorAt } from './placed.ts';
 import { type CheckResult, rule } from './rule.ts';
-
-/** Floor boards are 18 to 22 mm thick; the thicker leaves less cover. Common practice, no source. */
-const BOARDS_MM = 22;
 
 /** Width of the widest flat cable that is clipped to a joist on edge, mm. Source: BS 6004, 6 mm² as makers print it. */
 const CABLE_MM = 13.5;

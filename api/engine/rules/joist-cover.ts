@@ -1,6 +1,6 @@
-import { JOIST_COVER_MM } from '../ways/concealed-cable.ts';
+import { coveredDepthMm } from '../ways/joist-window.ts';
 import { figures } from './figures.ts';
-import { joistCrossings } from './joist-size.ts';
+import { isNotched, joistCrossings } from './joist-size.ts';
 import { rule } from './rule.ts';
 
 /** A joist that a run goes through is deep enough for a hole in its middle with 50 mm over it. */
@@ -13,11 +13,14 @@ export const joistCover = rule({
       'Joists of {actual} mm keep 50 mm over a {hole} mm hole in their middle ({limit} mm would do).',
     tooShallow:
       'Joists of {actual} mm cannot keep 50 mm over a {hole} mm hole in their middle: {limit} mm would be needed. An RCD is no cure.',
+    notched:
+      'Joists of {actual} mm cannot keep 50 mm over a {hole} mm hole in their middle ({limit} mm would): the run is notched into their tops where that is allowed, under steel plates.',
     depthUnknown: 'The depth of the joists is not known, so 50 mm over a hole cannot be shown.',
   },
   remedies: {
     tooShallow:
       'Clip the cable to the side of a joist or beneath the joists at least 50 mm down, or protect it with steel that nails and screws do not enter.',
+    notched: 'Fit a steel plate over every notch, and mark the boards over it.',
     depthUnknown: 'Lift a board and measure the joists.',
   },
   // The way round (beside or beneath the joist) is the fitter's; a pinned run that is too shallow fails by its cover.
@@ -27,10 +30,12 @@ export const joistCover = rule({
       const subject = { subjectId: run.id, origin: 'scheme' } as const;
       if (floor.joistDepthMm === undefined)
         return { ...subject, outcome: 'not-proven', messageId: 'depthUnknown' };
-      const neededMm = 2 * JOIST_COVER_MM + holeMm;
+      const neededMm = coveredDepthMm(holeMm);
       const numbers = figures(floor.joistDepthMm, neededMm, 'mm', { hole: holeMm });
-      return floor.joistDepthMm >= neededMm
-        ? { ...subject, outcome: 'passes', messageId: 'deepEnough', ...numbers }
+      if (floor.joistDepthMm >= neededMm)
+        return { ...subject, outcome: 'passes', messageId: 'deepEnough', ...numbers };
+      return isNotched(run)
+        ? { ...subject, outcome: 'advice', messageId: 'notched', ...numbers }
         : { ...subject, outcome: 'decide', messageId: 'tooShallow', ...numbers };
     }),
 });

@@ -6,6 +6,7 @@ import {
   drillableMm,
   HOLE_TO_NOTCH_MM,
   HOLES_APART_DIAMETERS,
+  isDeepEnoughToDrill,
   type JoistCut,
   largestJoistHoleMm,
   notchableMm,
@@ -13,13 +14,15 @@ import {
 import { roomBeside } from '../ways/room-beside.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
-import { type JoistCrossing, joistCrossings } from './joist-size.ts';
+import { isNotched, type JoistCrossing, joistCrossings } from './joist-size.ts';
 import { type CheckResult, rule } from './rule.ts';
 
 type Message =
   | 'tooLarge'
   | 'engineer'
   | 'misplaced'
+  | 'shallow'
+  | 'shallowAssumed'
   | 'overSupport'
   | 'spanAssumed'
   | 'zone'
@@ -30,6 +33,9 @@ type Message =
 const windows =
   'of a span of {span} mm; holes are allowed {from} to {to} mm from either support (0.25 to 0.40 of it), notches {notchFrom} to {notchTo} mm (0.07 to 0.25).';
 
+const notchWindow =
+  'of a span of {span} mm; notches are allowed {notchFrom} to {notchTo} mm from either support (0.07 to 0.25 of it).';
+
 /** Holes in joists are small enough for the joist, and where along it they may be. */
 export const joistHole = rule<Message>({
   id: 'RT3',
@@ -39,6 +45,8 @@ export const joistHole = rule<Message>({
     tooLarge: 'A hole of {actual} mm is more than a quarter of the joist’s depth ({limit} mm).',
     engineer: 'Joists of {actual} mm are deeper than {limit} mm: the guidance for holes does not reach them.',
     misplaced: `The run goes through {joists} in {room} where neither hole nor notch is allowed: {place}, ${windows}`,
+    shallow: `The run goes through {joists} in {room} that are too shallow for a hole with 50 mm over and under it, where no notch is allowed either: {place}, ${notchWindow}`,
+    shallowAssumed: `The run goes through {joists} in {room} that are too shallow for a hole with 50 mm over and under it, where no notch would be allowed either, if they bear where it is assumed: {place}, ${notchWindow}`,
     overSupport: 'The run goes through {joists} in {room} over what they bear on, where they may not be cut.',
     spanAssumed: `The run goes through {joists} in {room} where neither hole nor notch would be allowed, if they bear where it is assumed: {place}, ${windows}`,
     zone: 'Drill {joists} in {room} {hole} mm on the centre line, {place}: {from} to {to} mm from either support is allowed (0.25 to 0.40 of a span of {span} mm), {apart} diameters apart, {clear} mm from any notch.',
@@ -52,6 +60,8 @@ export const joistHole = rule<Message>({
     tooLarge: 'Drill smaller, or take the run along the joists.',
     engineer: 'Ask the maker of the joists or an engineer before drilling.',
     misplaced: 'Cross the joists further along them, or ask an engineer.',
+    shallow: 'Cross the joists nearer to what they bear on, or run along them and pass beneath.',
+    shallowAssumed: 'Lift a board and see where the joists bear.',
     overSupport: 'Cross the joists further along them, or pass beneath them.',
     spanAssumed: 'Lift a board and see where the joists bear.',
     zone: 'Measure the true span; engineered and metal-web joists follow their maker only.',
@@ -77,13 +87,13 @@ function judged(facts: Facts, crossing: JoistCrossing): Judged {
   if (depthMm > DEEPEST_JOIST_MM)
     return { outcome: 'decide', messageId: 'engineer', ...figures(depthMm, DEEPEST_JOIST_MM, 'mm') };
   const largestMm = largestJoistHoleMm(depthMm);
-  if (holeMm > largestMm)
+  if (holeMm > largestMm && !isNotched(crossing.run))
     return { outcome: 'decide', messageId: 'tooLarge', ...figures(holeMm, largestMm, 'mm') };
   return placed(facts, crossing, largestMm);
 }
 
 /** What is said of a run by where its holes come, the gravest first. */
-function placed(facts: Facts, { run, holeMm }: JoistCrossing, largestMm: number): Judged {
+function placed(facts: Facts, { run, floor, holeMm }: JoistCrossing, largestMm: number): Judged {
   const holes = run.cuts.flatMap((cuts) => cuts.holes);
   const those = (judged: JoistCut) => holes.filter((hole) => hole.judged === judged);
   const numbers = (own: readonly PlacedHole[]) =>
@@ -96,10 +106,16 @@ function placed(facts: Facts, { run, holeMm }: JoistCrossing, largestMm: number)
   const [notAllowed, notches] = [those('neither'), those('notch')];
   const seen = notAllowed.filter(({ isSpanAssumed }) => !isSpanAssumed);
   const within = seen.filter(({ spanMm }) => spanMm !== null);
-  if (within.length > 0) return { outcome: 'decide', messageId: 'misplaced', ...numbers(within) };
+  const isShallow = !isDeepEnoughToDrill(floor.joistDepthMm ?? 0, holeMm);
+  if (within.length > 0)
+    return { outcome: 'decide', messageId: isShallow ? 'shallow' : 'misplaced', ...numbers(within) };
   if (seen.length > 0) return { outcome: 'decide', messageId: 'overSupport', ...numbers(seen) };
   if (notAllowed.length > 0)
-    return { outcome: 'not-proven', messageId: 'spanAssumed', ...numbers(notAllowed) };
+    return {
+      outcome: 'not-proven',
+      messageId: isShallow ? 'shallowAssumed' : 'spanAssumed',
+      ...numbers(notAllowed),
+    };
   if (notches.length > 0) return { outcome: 'advice', messageId: 'notch', ...numbers(notches) };
   const drilled = those('hole');
   return drilled.length === 0 || those('unknown').length > 0

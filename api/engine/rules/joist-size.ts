@@ -25,3 +25,9 @@ export function joistCrossings(facts: Facts): readonly JoistCrossing[] {
     return crossings.sort((a, b) => depthMm(a) - depthMm(b)).slice(0, 1);
   });
 }
+
+/** Whether a run passes all its joists by notches. */
+export const isNotched = ({ cuts }: Run): boolean => {
+  const holes = cuts.flatMap((each) => each.holes);
+  return holes.length > 0 && holes.every(({ judged }) => judged === 'notch');
+};

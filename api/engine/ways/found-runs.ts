@@ -1,6 +1,7 @@
 import type { Leg } from '#model/installation.ts';
 import type { Network, NetworkEdge, NodeId } from '../circuit/network.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
+import { isFollowed } from '../plan/is-followed.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import type { Plan } from '../plan/plan.ts';
 import { inNamedChannel } from './found-channels.ts';
@@ -47,7 +48,7 @@ function foundRun(input: FoundRunsInput, leg: Leg, edge: NetworkEdge): Run {
   const endsMm = endMm(from.kind, allowances) + endMm(to.kind, allowances);
   const asFound = { knownMm: leg.lengthMm === undefined ? null : leg.lengthMm - endsMm };
   const path = pathBetween(input, [from, to], { via, asFound });
-  const isGuessed = via.length === 0 || isGuess(leg.certainty?.route ?? leg.certainty?.via);
+  const isGuessed = !isFollowed(leg);
   const segments = inNamedChannel(leg, isGuessed ? path.map(assumed) : path);
   return {
     id: leg.id,

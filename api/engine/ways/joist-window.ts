@@ -1,6 +1,8 @@
 import { joistCuts } from '#data/standards/joist-cuts.ts';
 import { joistLimits } from '#data/standards/joist-limits.ts';
 import type { Floor } from '#model/building.ts';
+import { USUAL_CABLE } from '../circuit/usual-cable.ts';
+import { JOIST_COVER_MM } from './concealed-cable.ts';
 
 const [hole, notch] = joistCuts.rows;
 const [deepest, holeToNotch] = joistLimits.rows;
@@ -42,6 +44,9 @@ export function joistHoleMm(lineMm2: number): number {
   return lineMm2 <= 6 ? 20 : 25;
 }
 
+/** The hole for the cable that ways are sought for, mm. */
+const USUAL_HOLE_MM = joistHoleMm(USUAL_CABLE.lineMm2);
+
 /** Deepest notch in a joist's edge, mm. Source: Approved Document A; BS 5268-2. */
 export function deepestNotchMm(joistDepthMm: number): number {
   return joistDepthMm * notch.depthRatio;
@@ -70,8 +75,19 @@ function windowsOf(
 }
 
 /**
- * What may be cut into a joist where a cable crosses it, by its place alone: that the hole is small enough and that the
- * cable keeps its cover are rules of their own. Where the windows meet it is a hole, which keeps the cable from nails.
+ * Whether a joist may be drilled at all: the hole is no more than a quarter of its depth, and 50 mm are left over it and
+ * under it. Source: Approved Document A; BS 7671 522.6.201.
+ */
+export function isDeepEnoughToDrill(joistDepthMm: number, holeMm: number): boolean {
+  return holeMm <= largestJoistHoleMm(joistDepthMm) && joistDepthMm >= coveredDepthMm(holeMm);
+}
+
+/** The least depth of a joist that keeps 50 mm over and under a hole in its middle, mm. Source: BS 7671 522.6.201. */
+export const coveredDepthMm = (holeMm: number): number => 2 * JOIST_COVER_MM + holeMm;
+
+/**
+ * What may be cut into a joist where a cable of usual size crosses it. Where the windows meet it is a hole, which keeps the
+ * cable from nails; a joist that is too shallow for a covered hole may be notched alone, under a steel plate.
  *
  * @param span null where it is not known.
  */
@@ -80,6 +96,7 @@ export function judgeCrossing(floor: Floor, span: JoistSpan | null, atMm: number
   if (span === null || build !== 'suspended-timber') return 'unknown';
   if (joistDepthMm === undefined || joistDepthMm > DEEPEST_JOIST_MM) return 'unknown';
   const isIn = ([fromMm, toMm]: JoistWindow): boolean => atMm >= fromMm - HAIR_MM && atMm <= toMm + HAIR_MM;
-  if (drillableMm(span).some(isIn)) return 'hole';
+  const mayDrill = isDeepEnoughToDrill(joistDepthMm, USUAL_HOLE_MM);
+  if (mayDrill && drillableMm(span).some(isIn)) return 'hole';
   return notchableMm(span).some(isIn) ? 'notch' : 'neither';
 }

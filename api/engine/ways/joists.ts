@@ -1,4 +1,5 @@
 import type { Floor } from '#model/building.ts';
+import { passesBeneath } from '../plan/passes-beneath.ts';
 import type { PlanPoint } from '../plan/plane.ts';
 import { joistAxes } from './joist-axes.ts';
 
@@ -36,14 +37,6 @@ export function joistsCrossed(floor: Floor, from: PlanPoint, to: PlanPoint, goes
   const a = (from[0] * across[0] + from[1] * across[1]) / spacingMm;
   const b = (to[0] * across[0] + to[1] * across[1]) / spacingMm;
   return wholeBetween(a, b) + (goesOn && isWhole(b) ? 1 : 0);
-}
-
-/** Room beneath the joists that lets a cable be clipped under them, mm. Common practice, no source. */
-const BENEATH_MM = 250;
-
-/** Whether the space under a floor is so deep that cable crosses beneath the joists: none is drilled. */
-export function passesBeneath({ build, voidMm, joistDepthMm }: Floor): boolean {
-  return build === 'suspended-timber' && joistDepthMm !== undefined && voidMm >= joistDepthMm + BENEATH_MM;
 }
 
 /** How many joists a straight path is cut through: none where cable passes beneath them, else all that it crosses. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { joistCover } from '#engine/rules/joist-cover.ts';
 import type { Floor } from '#model/building.ts';
 import { runOf, saidBy } from './facts-builder.ts';
-import { acrossOf, houseOf } from './house-builder.ts';
+import { acrossAt, acrossOf, houseOf } from './house-builder.ts';
 
 const said = (floor: Partial<Floor>) =>
   saidBy(
@@ -28,5 +28,15 @@ describe('joists deep enough for a hole in their middle', () => {
 
   it('[RT2] is not proven where nobody measured the joists', () => {
     expect(said({})).toMatchObject([{ outcome: 'not-proven', messageId: 'depthUnknown' }]);
+  });
+
+  it('[RT2] advises where shallow joists are notched and not drilled', () => {
+    const notched = (joistDepthMm: number) =>
+      saidBy(
+        joistCover,
+        houseOf({ below: true, floor: { joistDepthMm }, runs: [runOf('r', [acrossAt(500, -72)])] }),
+      );
+    expect(notched(115)).toMatchObject([{ outcome: 'advice', messageId: 'notched' }]);
+    expect(notched(116)).toMatchObject([{ outcome: 'passes', messageId: 'deepEnough' }]);
   });
 });

@@ -21,12 +21,24 @@ const said = (joistDepthMm: number, cable: Cable = twin25) =>
 const messageOf = (facts: Facts): string | undefined => runRules(facts, [joistHole])[0]?.message;
 
 describe('holes in joists', () => {
-  it('[RT3] lets a hole be exactly a quarter of the depth', () => {
-    expect(said(64)).toMatchObject([{ outcome: 'advice', actual: 16, limit: 16 }]);
+  it('[RT3] leaves a hole of more than a quarter of the depth to be decided', () => {
+    expect(said(63)).toMatchObject([{ outcome: 'decide', messageId: 'tooLarge', actual: 16 }]);
+    expect(said(64)).toMatchObject([{ outcome: 'decide', messageId: 'shallow', actual: 16, limit: 16 }]);
   });
 
-  it('[RT3] leaves a larger hole to be decided', () => {
-    expect(said(63)).toMatchObject([{ outcome: 'decide', messageId: 'tooLarge', actual: 16 }]);
+  it('[RT3] lets a joist be drilled that keeps 50 mm over and under the hole, exactly, and none shallower', () => {
+    expect(said(116)).toMatchObject([{ outcome: 'advice', messageId: 'zone' }]);
+    expect(said(115)).toMatchObject([{ outcome: 'decide', messageId: 'shallow' }]);
+    expect(messageOf(across({ floor: { joistDepthMm: 100 } }))).toBe(
+      'The run goes through 5 joists in Room that are too shallow for a hole with 50 mm over and under it, where no notch is allowed either: 1.30 m from the wall of Room, of a span of 4000 mm; notches are allowed 280 to 1000 mm from either support (0.07 to 0.25 of it).',
+    );
+  });
+
+  it('[RT3] lets shallow joists be notched where the windows for notches are', () => {
+    expect(saidBy(joistHole, across({ floor: { joistDepthMm: 100 } }, 500))).toMatchObject([
+      { outcome: 'advice', messageId: 'notch' },
+    ]);
+    expect(messageOf(across({ floor: { joistDepthMm: 60 } }, 500))).toContain('7 mm deep at most');
   });
 
   it('[RT3] sends joists deeper than 250 mm to an engineer, and not one of 250', () => {

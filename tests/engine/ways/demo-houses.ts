@@ -73,7 +73,7 @@ export const terracePlaces = {
   joint: { storey: 'ff', at: [2900, 900], heightMm: -110 },
 } satisfies Record<string, Place>;
 
-/** A semi, its kitchen: solid ground floor, ceiling at 2400, timber floor above with its cable level at 2500. */
+/** A semi, its kitchen: solid ground floor, ceiling at 2400, timber floor above with its cable level at 2478, the middle of its joists. */
 export function semi(): Plan {
   const ground = storey('gf', {
     heightMm: 2400,

@@ -14,6 +14,7 @@ export function foundAmong({ schemes }: Estimate, changed: Partial<SearchResult>
           kind: 'mixed' as const,
           worksPence: 50_000 + 1000 * i,
           worksPoints: estimate.messPoints,
+          restsOn: [],
           estimate,
         },
       ];
@@ -23,6 +24,7 @@ export function foundAmong({ schemes }: Estimate, changed: Partial<SearchResult>
     boundPence: 50_000,
     gap: 0,
     examined: 12,
+    fallback: null,
     disturbance: null,
     schemes: found,
     bestOfKind: [],

@@ -15,7 +15,7 @@ const found = (changed = {}) => foundOf(foundAmong(demoEstimate('saltglass-row')
 describe('the words for what was proved', () => {
   it('promise the least works cost only where it was proved', () => {
     expect(provedWords(found())).toMatch(
-      /^Of all ways that fail no check, the cheapest to do costs £500\.00 .*proved\. 12 schemes were looked at\.$/,
+      /^Of all ways that are searched and fail no check, the cheapest to do costs £500\.00 .*proved\. 12 schemes were looked at\.$/,
     );
     const open = provedWords(found({ optimal: false, boundPence: 48_000, gap: 0.0417, examined: 1 }));
     expect(open).toMatch(/^Not proved to be the cheapest/);
@@ -29,14 +29,14 @@ describe('the words for what was proved', () => {
     }));
     const words = provedWords(found({ schemes }));
     expect(words).toMatch(
-      /^Of all ways that fail no check, none is cheaper to do: .*proved\. 12 schemes were looked at\.$/,
+      /^Of all ways that are searched and fail no check, none is cheaper to do: .*proved\. 12 schemes were looked at\.$/,
     );
     expect(words).not.toContain('£0.00');
   });
 
   it('say that nothing was found', () => {
     expect(provedWords(found({ schemes: [] }))).toMatch(
-      /^Every way fails some check, and none is left to try/,
+      /^Every way that is searched fails some check, and none is left to try/,
     );
     expect(provedWords(found({ schemes: [], optimal: false }))).toMatch(
       /^Every way tried so far fails some check/,
@@ -57,10 +57,10 @@ describe('the words for what was proved', () => {
     const calmest = candidates.find((one) => one.calmest)?.scheme.id ?? '';
     const other = candidates.find((one) => !one.calmest)?.scheme.id ?? '';
     expect(disturbedWords(found({ disturbance: { ...disturbance, schemeId: calmest } }))).toBe(
-      'Counted cable by cable, that is proved for all ways that fail no check: 51 schemes were looked at for that.',
+      'Counted cable by cable, that is proved for all ways that are searched and fail no check: 51 schemes were looked at for that.',
     );
     expect(disturbedWords(found({ disturbance: { ...disturbance, schemeId: other } }))).toMatch(
-      /way \d is proved to disturb least of all that fail no check; rooms and openings that cables share make the difference\./,
+      /way \d is proved to disturb least of all that are searched and fail no check; rooms and openings that cables share make the difference\./,
     );
     expect(disturbedWords(found({ disturbance: { ...disturbance, optimal: false } }))).toMatch(
       /^It is not proved that nothing disturbs less/,

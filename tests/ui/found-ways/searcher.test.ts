@@ -8,17 +8,24 @@ describe('the best of each kind', () => {
     const among = foundAmong(demoEstimate('saltglass-row'));
     const schemes = among.schemes.map((one) => ({ ...one, kind: 'spurs' as const }));
     const schemeId = schemes[0]?.scheme.id ?? '';
+    const looked = { examined: 0, boundPence: null };
     const kinds = ['spurs', 'fused-branch', 'ring-extension'] as const;
     const bestOfKind = [
-      ...kinds.map((kind) => ({ kind, schemeId, reason: null })),
-      { kind: 'mend' as const, schemeId: null, reason: 'There is no spur.' },
+      ...kinds.map((kind) => ({ kind, schemeId, why: null, reason: null, ...looked })),
+      {
+        kind: 'mend' as const,
+        schemeId: null,
+        why: 'impossible' as const,
+        reason: 'There is no spur.',
+        ...looked,
+      },
     ];
     const none = 'No outlet is left to be joined so.';
     expect(foundOf({ ...among, schemes, bestOfKind }).bestOfKind).toEqual([
-      { kind: 'spurs', schemeId, reason: null },
-      { kind: 'fused-branch', schemeId: null, reason: none },
-      { kind: 'ring-extension', schemeId: null, reason: none },
-      { kind: 'mend', schemeId: null, reason: 'There is no spur.' },
+      { kind: 'spurs', schemeId, why: null, reason: null, ...looked },
+      { kind: 'fused-branch', schemeId: null, why: 'impossible', reason: none, ...looked },
+      { kind: 'ring-extension', schemeId: null, why: 'impossible', reason: none, ...looked },
+      { kind: 'mend', schemeId: null, why: 'impossible', reason: 'There is no spur.', ...looked },
     ]);
   });
 });

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import type { BestOfKind as Best } from '#engine/schemes/search/found-schemes.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { kindWords } from '../../found-ways/made-of.ts';
+import { noneWords } from '../../found-ways/none-words.ts';
 import { send } from '../../job-events.ts';
 import { pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -70,12 +71,13 @@ export class BestOfKind extends LitElement {
     </ul>`;
   }
 
-  #row({ kind, schemeId, reason }: Best): TemplateResult {
+  #row(one: Best): TemplateResult {
+    const { kind, schemeId } = one;
     const at = this.candidates.findIndex(({ scheme }) => scheme.id === schemeId);
     const candidate = this.candidates[at];
     if (candidate === undefined)
       return html`<div class="none">
-        ${kindWords[kind]}: <span class="hint">${reason ?? 'dearer than all that are listed here'}</span>
+        ${kindWords[kind]}: <span class="hint">${noneWords(one) ?? 'dearer than all that are listed here'}</span>
       </div>`;
     const { scheme, totals } = candidate;
     return html`<button

@@ -9,6 +9,7 @@ import {
   calmestWords,
   cheaperOwnWords,
   disturbedWords,
+  fallbackWords,
   firstWords,
   orderWords,
   provedWords,
@@ -134,9 +135,12 @@ export class FindWays extends LitElement {
       this.#comeTo(event.detail.schemeId);
     const own = cheaperOwnWords(found, this.view.estimate.schemes);
     const calmest = calmestWords(found);
+    const fallback = fallbackWords(found);
     // What bars every way is said; why each kind has none would only hide it.
     const isBarred = found.against.length > 0;
     return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${this.#notSearched(found)}
+      ${fallback === null ? nothing : html`<p>${fallback}</p>`}
       ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
       ${own === null ? nothing : html`<p>${own}</p>`} ${this.#against(found)} ${this.#cutsAssumed()}
       ${
@@ -171,16 +175,18 @@ export class FindWays extends LitElement {
         <summary>What if a leg runs elsewhere?</summary>
         <leg-elsewhere .view=${this.view}></leg-elsewhere>
       </details>
-      ${
-        found.leftOut.length === 0
-          ? nothing
-          : html`<details ?open=${candidates.length === 0}>
-            <summary>Left out of the search (${found.leftOut.length})</summary>
-            <ul class="left">
-              ${found.leftOut.map((words) => html`<li>${words}</li>`)}
-            </ul>
-          </details>`
-      }`;
+`;
+  }
+
+  /** What the proof does not speak of, one touch from it. */
+  #notSearched({ leftOut, candidates }: Found): TemplateResult | typeof nothing {
+    if (leftOut.length === 0) return nothing;
+    return html`<details ?open=${candidates.length === 0}>
+      <summary>What is not searched (${leftOut.length})</summary>
+      <ul class="left">
+        ${leftOut.map((words) => html`<li>${words}</li>`)}
+      </ul>
+    </details>`;
   }
 
   #against({ against }: Found): TemplateResult | typeof nothing {

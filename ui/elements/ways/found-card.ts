@@ -14,6 +14,7 @@ export class FoundCard extends LitElement {
     candidate: { attribute: false },
     number: { type: Number },
     made: { type: String },
+    rests: { attribute: false },
     keptAs: { attribute: false },
     locked: { attribute: false },
   };
@@ -79,6 +80,8 @@ export class FoundCard extends LitElement {
   declare number: number;
   /** What it is made of, in one line. */
   declare made: string;
+  /** What it rests on, in words; null where on nothing that is only assumed. */
+  declare rests: string | null;
   /** The name under which it is in the job; null where it was not kept. */
   declare keptAs: string | null;
   /** What of it was kept as it is, in words. */
@@ -88,6 +91,7 @@ export class FoundCard extends LitElement {
     super();
     this.number = 1;
     this.made = '';
+    this.rests = null;
     this.keptAs = null;
     this.locked = [];
   }
@@ -112,10 +116,12 @@ export class FoundCard extends LitElement {
               )
         }</span
       >
-      ${candidate.cautions.map(
-        (words) =>
-          html`<span class="caution"><outcome-mark .outcome=${'decide'}></outcome-mark> ${words}</span>`,
-      )}
+      ${[candidate.cautions, this.rests ?? []]
+        .flat()
+        .map(
+          (words) =>
+            html`<span class="caution"><outcome-mark .outcome=${'decide'}></outcome-mark> ${words}</span>`,
+        )}
       ${this.#tags()}`;
   }
 

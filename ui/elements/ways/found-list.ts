@@ -9,6 +9,7 @@ import { keepFound, lockFound } from '../../edits/keep-found.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { madeOf } from '../../found-ways/made-of.ts';
 import { isSameConnection, keptAs } from '../../found-ways/same-ways.ts';
+import { restsWords } from '../../found-ways/search-words.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -148,12 +149,13 @@ export class FoundList extends LitElement {
     const isOn = scheme.id === this.#tried;
     const isReached = isOn || (this.#tried === null && candidate === this.candidates[0]);
     const number = this.candidates.indexOf(candidate) + 1;
+    const rests = restsWords(candidate, labelOf);
     const held = scheme.connections.filter((one) => this.#isLocked(one));
     return html`<div class=${isOn ? 'way on' : 'way'}>
       <button
         role="radio"
         aria-checked=${isOn}
-        aria-label=${`${toldOf(candidate, number)}. ${madeOf(scheme, labelOf)}`}
+        aria-label=${[toldOf(candidate, number), madeOf(scheme, labelOf), rests ?? []].flat().join('. ')}
         tabindex=${isReached ? 0 : -1}
         data-id=${scheme.id}
         @click=${() => this.#try(candidate)}
@@ -165,6 +167,7 @@ export class FoundList extends LitElement {
           .number=${number}
           .made=${madeOf(scheme, labelOf)}
           .keptAs=${keptAs(this.view.job.schemes, scheme)?.name ?? null}
+          .rests=${rests}
           .locked=${held.map((one) => connectionWords(one, labelOf))}
         ></found-card>
       </button>

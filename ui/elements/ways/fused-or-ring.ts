@@ -5,6 +5,7 @@ import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { type WeighedRow, weighed } from '../../found-ways/fused-or-ring.ts';
 import { madeOf } from '../../found-ways/made-of.ts';
+import { noneWords } from '../../found-ways/none-words.ts';
 import type { Found } from '../../found-ways/search-asks.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -66,15 +67,21 @@ export class FusedOrRing extends LitElement {
   }
 
   #reason(side: Side): string {
-    const reason = this.found.bestOfKind.find(({ kind }) => kind === kinds[side])?.reason;
-    return reason ?? 'It is dearer than all that are listed here.';
+    const best = this.found.bestOfKind.find(({ kind }) => kind === kinds[side]);
+    return (best && noneWords(best)) ?? 'It is dearer than all that are listed here.';
+  }
+
+  /** That there is none, as far as it is known. */
+  #none(side: Side): string {
+    const why = this.found.bestOfKind.find(({ kind }) => kind === kinds[side])?.why ?? null;
+    return `${why === 'impossible' ? 'Cannot be had.' : 'None found.'} ${this.#reason(side)}`;
   }
 
   override render(): TemplateResult {
     const [fused, ring] = [this.#candidate('fused'), this.#candidate('ring')];
     if (fused === null && ring === null)
       return html`<p>
-        Neither can be had. ${names.fused}: ${this.#reason('fused')} ${names.ring}: ${this.#reason('ring')}
+        There is neither. ${names.fused}: ${this.#none('fused')} ${names.ring}: ${this.#none('ring')}
       </p>`;
     const { weighed: worked } = this.view.ways;
     const of = (candidate: Candidate | null): SchemeEstimate | null =>
@@ -107,8 +114,8 @@ export class FusedOrRing extends LitElement {
           isHere.fused && isHere.ring
             ? nothing
             : html`<tr role="row" class="two">
-              <td role="cell">${isHere.fused ? 'Can be had.' : html`Cannot be had. ${this.#reason('fused')}`}</td>
-              <td role="cell">${isHere.ring ? 'Can be had.' : html`Cannot be had. ${this.#reason('ring')}`}</td>
+              <td role="cell">${isHere.fused ? 'Can be had.' : this.#none('fused')}</td>
+              <td role="cell">${isHere.ring ? 'Can be had.' : this.#none('ring')}</td>
             </tr>`
         }
         ${rows.map((row, i) => this.#row(row, isHere, i === 0))}

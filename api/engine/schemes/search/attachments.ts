@@ -1,6 +1,7 @@
 import type { Medium } from '#model/cable.ts';
 import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape, NodePlace } from '../../circuit/shape.ts';
+import { isFollowed } from '../../plan/is-followed.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
 import { endMm } from '../../ways/run-length.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
@@ -75,10 +76,7 @@ export function mayCut(
   { house, allowAssumedLegs }: Pick<SearchGround, 'house' | 'allowAssumedLegs'>,
   legId: string,
 ): boolean {
-  const leg = house.job.legs.find(({ id }) => id === legId);
-  const route = leg?.certainty?.route ?? leg?.certainty?.via ?? 'seen';
-  const isKnown = leg?.via !== undefined && leg.via.length > 0 && (route === 'seen' || route === 'measured');
-  return isKnown || allowAssumedLegs.has(legId);
+  return allowAssumedLegs.has(legId) || isFollowed(house.job.legs.find(({ id }) => id === legId));
 }
 
 /** The legs that the ring is made of and that are whole, in its order. */

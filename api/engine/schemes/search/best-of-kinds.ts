@@ -1,6 +1,6 @@
 import type { Finding } from '../../rules/finding.ts';
 import { chargedChoices } from './charged-choices.ts';
-import type { BestOfKind } from './found-schemes.ts';
+import type { BestOfKind, WhyNone } from './found-schemes.ts';
 import { EXACT_POINTS } from './least-costs.ts';
 import { look } from './look-at-many.ts';
 import type { Looked, Passing, ToLookThrough } from './passing.ts';
@@ -19,8 +19,11 @@ const CAP = 200;
 export interface OfKind {
   readonly kind: Kind;
   readonly best: Passing | null;
+  readonly why: WhyNone | null;
   readonly reason: string | null;
   readonly examined: number;
+  /** Where it was given up: what every other choice of it weighs at least; else null. */
+  readonly bound: number | null;
 }
 
 /** Searches every kind by itself, with the columns of that kind alone; one kind a step. */
@@ -43,13 +46,37 @@ function bestOfKind(
 ): OfKind {
   // Whatever costs no more than the bound has been looked at: the first of its kind there is the cheapest of it.
   const found = passing.find(({ columns, cost }) => cost <= bound && kindOf(columns) === kind);
-  if (found !== undefined) return { kind, best: found, reason: null, examined: 0 };
+  if (found !== undefined) return { kind, best: found, why: null, reason: null, examined: 0, bound: null };
   const space = ofKind(toLook, kind);
   const looked = look({ ...toLook, space }, { wanted: 1, cap: CAP });
   const best = looked.passing[0] ?? null;
-  const reason = best === null ? reasonOf({ ...toLook, space }, kind, looked) : null;
-  return { kind, best, reason, examined: looked.examined };
+  const { examined } = looked;
+  if (best !== null) return { kind, best, why: null, reason: null, examined, bound: null };
+  const why = whyNone(toLook, space, kind, looked);
+  const reason = reasonOf({ ...toLook, space }, { kind, why, looked });
+  return { kind, best, why, reason, examined, bound: why === 'given-up' ? looked.bound : null };
 }
+
+/**
+ * Whether a kind without a scheme is impossible. Where a choice is left that was not looked at it was given up; where sets of
+ * points were left out, a choice of larger ones may be there.
+ */
+function whyNone(
+  { shop, space: whole }: ToLookThrough,
+  space: SearchSpace<SchemeColumn>,
+  kind: Kind,
+  { bound }: Looked,
+): WhyNone {
+  const { largest, points } = shop.sets;
+  const isThere = columnsOf(kind === 'fused-branch' ? whole : space).some((column) => column.kind === kind);
+  if (points > largest) return isThere ? 'not-searched' : 'impossible';
+  return Number.isFinite(bound) ? 'given-up' : 'impossible';
+}
+
+const columnsOf = ({ layers, free }: SearchSpace<SchemeColumn>): readonly SchemeColumn[] => [
+  ...layers.flatMap(({ columns }) => columns),
+  ...free,
+];
 
 function ofKind({ shop, space }: ToLookThrough, kind: Kind): SearchSpace<SchemeColumn> {
   const sockets = shop.ground.wanted.reduce((mask, { isUnit }, i) => (isUnit ? mask : mask | (1 << i)), 0);
@@ -70,14 +97,16 @@ const nothing: Readonly<Record<Kind, string>> = {
   mend: 'There is no spur with one point on it that could be fused down or closed into the ring.',
 };
 
-function reasonOf(toLook: ToLookThrough, kind: Kind, { fails }: Looked): string {
-  const { shop } = toLook;
-  const first = fails[0] ?? whyPassedOver(toLook);
-  const { largest, points } = shop.sets;
-  if (kind === 'fused-branch' && points > largest)
-    return `With ${points} points wanted, no more than ${largest} are joined at one place.`;
-  if (first === null) return nothing[kind];
-  return `${first.title}: ${first.message}`;
+function reasonOf(
+  toLook: ToLookThrough,
+  { kind, why, looked }: { readonly kind: Kind; readonly why: WhyNone; readonly looked: Looked },
+): string {
+  const first = looked.fails[0] ?? whyPassedOver(toLook);
+  const told = first === null ? null : `${first.title}: ${first.message}`;
+  if (why !== 'not-searched') return told ?? nothing[kind];
+  const { largest, points } = toLook.shop.sets;
+  const sets = `With ${points} points wanted, no more than ${largest} are joined at one place.`;
+  return told === null ? sets : `${sets} ${told}`;
 }
 
 /**

@@ -6,6 +6,7 @@ import { jointSpots, mayCut } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part, type SearchGround } from './search-ground.ts';
+import { spotsInTurn } from './spots-in-turn.ts';
 import { type Works, worksTimes, worksTogether } from './works.ts';
 import { endsWorks, type Workshop } from './workshop.ts';
 
@@ -18,19 +19,22 @@ interface Opening {
   readonly to: WayEnd | null;
 }
 
-/** The ring carried through every set of wanted points where one of its legs is opened, each set in its cheapest order and by its cheapest opening. */
+/**
+ * The ring carried through every set of wanted points where one of its legs is opened, each set in its cheapest order and by its
+ * cheapest opening, with the other openings in turn where a rule bars that.
+ */
 export function extensionColumns(
   shop: Workshop,
   shape: CircuitShape,
   legId: string,
 ): readonly SchemeColumn[] {
-  const best = new Map<number, SchemeColumn>();
-  for (const openings of alikeOf(openingsOf(shop.ground, shape, legId)))
-    for (const column of openedColumns(shop, { shape, legId, openings })) {
-      const so = best.get(column.mask);
-      if (so === undefined || column.cost < so.cost) best.set(column.mask, column);
-    }
-  return [...best.values()].toSorted((a, b) => a.mask - b.mask);
+  const openings = openingsOf(shop.ground, shape, legId);
+  const opened = (groups: readonly (readonly Opening[])[]) =>
+    groups.flatMap((alike) => openedColumns(shop, { shape, legId, openings: alike }));
+  const one = opened(alikeOf(openings));
+  if (openings.length < 2) return one;
+  const all = () => opened(openings.map((opening) => [opening]));
+  return spotsInTurn(one, all).toSorted((a, b) => a.mask - b.mask);
 }
 
 function openingsOf(ground: SearchGround, shape: CircuitShape, legId: string): readonly Opening[] {

@@ -16,15 +16,40 @@ export interface FoundScheme {
    * every scheme disturbs alike. As all schemes have it: `estimate.messPoints`.
    */
   readonly worksPoints: number;
+  /**
+   * Legs that it is jointed into though their way is only assumed, by id; locating them is priced. Whatever is proved of
+   * it holds as far as they are found where they are assumed.
+   */
+  readonly restsOn: readonly string[];
   readonly estimate: SchemeEstimate;
 }
+
+/** What to do where the best rests on legs whose way is only assumed. */
+export interface Fallback {
+  /** The best that no such leg is jointed into for, among `schemes`; null where none passes without. */
+  readonly schemeId: string | null;
+  /** Whether it is proved to be the best of those. */
+  readonly optimal: boolean;
+}
+
+/**
+ * Why no scheme of a kind is there: every choice of it was tried or is barred; so many were tried that it was given up; or
+ * with so many points not every set of them was searched.
+ */
+export type WhyNone = 'impossible' | 'given-up' | 'not-searched';
 
 /** The best scheme of one kind, or why there is none. */
 export interface BestOfKind {
   readonly kind: Exclude<SchemeKind, 'mixed'>;
   readonly schemeId: string | null;
-  /** In plain words, where `schemeId` is null. */
+  /** Null where there is one. */
+  readonly why: WhyNone | null;
+  /** In plain words, where `schemeId` is null: what bars it, or what the first that was tried fails by. */
   readonly reason: string | null;
+  /** How many of it were looked at beside those of all kinds. */
+  readonly examined: number;
+  /** Where it was given up: no scheme of it that passes has a works cost below this; else null. */
+  readonly boundPence: number | null;
 }
 
 /** How cheap the cheapest is proved to be. */
@@ -53,12 +78,16 @@ export interface Disturbance extends MessProof {
   readonly examined: number;
   /** The least disturbing of all that was found, by the additive points; null where nothing was found. */
   readonly schemeId: string | null;
+  /** Null where the best by disturbance rests on no leg whose way is only assumed. */
+  readonly fallback: Fallback | null;
 }
 
 /** What the search answers. */
 export interface SearchResult extends PenceProof {
   /** Schemes looked at for the cheapest and the best of each kind. */
   readonly examined: number;
+  /** Null where the cheapest to do rests on no leg whose way is only assumed. */
+  readonly fallback: Fallback | null;
   /** The same of the least disturbing; null where that was not searched for. */
   readonly disturbance: Disturbance | null;
   /** The cheapest, the least disturbing and some in between, by the full price, cheapest first; none fails by what it does itself. */
@@ -74,6 +103,7 @@ interface BestFound {
   readonly kind: SchemeKind;
   readonly worksPence: number;
   readonly worksPoints: number;
+  readonly restsOn: readonly string[];
   readonly examined: number;
 }
 

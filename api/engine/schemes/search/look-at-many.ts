@@ -14,7 +14,7 @@ import {
   passed,
   type ToLookThrough,
   wholeScheme,
-  withoutColumns,
+  withNext,
 } from './passing.ts';
 import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -76,7 +76,7 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
  * bound of the whole space.
  */
 function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
-  const rest = withoutColumns(space, (column) => barred.has(column));
+  const rest = withNext(space, (column) => barred.has(column));
   const floor = goodChoice(rest).bound;
   let best: { readonly choice: Choice<SchemeColumn>; readonly cost: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;

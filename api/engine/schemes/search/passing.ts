@@ -6,7 +6,7 @@ import { type Judged, type Judges, judge, judgesOfParts, schemeOf } from './gate
 import { pinnedParts } from './pins.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { type Part, withIds } from './search-ground.ts';
-import { type Choice, filtered, type SearchSpace } from './search-space.ts';
+import type { Choice, SearchSpace } from './search-space.ts';
 import { type Works, worksTogether } from './works.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -48,7 +48,8 @@ export interface ToLookThrough {
  * costs no less than it.
  *
  * A column that a failure speaks of is judged by itself, once; where it fails alone it fails in every company, since
- * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over.
+ * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over. The next spot
+ * of its leg then takes its place, and choices are ranked anew with that.
  */
 export function lookThrough(toLook: ToLookThrough, most: MostLooked): Looked {
   const steps = lookInSteps(toLook, most);
@@ -114,13 +115,16 @@ function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<
   for (let isWhole = false; !isWhole; ) {
     let passedOver = 0;
     isWhole = true;
-    for (const charged of chargedChoices(withoutColumns(space, isBarred), charges, rank)) {
+    for (const charged of chargedChoices(withNext(space, isBarred), charges, rank)) {
       const { columns } = charged.choice;
       const name = columns.map(({ key }) => key).join(' ');
       if (given.has(name)) continue;
       if (!columns.some(isBarred)) {
         given.add(name);
         yield charged;
+        // What takes the place of a column that is barred by now may cost less than what comes next.
+        isWhole = !columns.some((column) => isBarred(column) && (column.next?.() ?? null) !== null);
+        if (!isWhole) break;
         continue;
       }
       passedOver += 1;
@@ -130,11 +134,24 @@ function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<
   }
 }
 
-/** A space without some of its columns. */
-export const withoutColumns = (
-  space: SearchSpace<SchemeColumn>,
+/** A space without some of its columns: in place of each the next at its leg that is not barred, if there is one. */
+export function withNext(
+  { points, layers, free }: SearchSpace<SchemeColumn>,
   isBarred: (column: SchemeColumn) => boolean,
-): SearchSpace<SchemeColumn> => filtered(space, (each) => !isBarred(each));
+): SearchSpace<SchemeColumn> {
+  const allowed = (first: SchemeColumn): readonly SchemeColumn[] => {
+    let column: SchemeColumn | null = first;
+    while (column !== null && isBarred(column)) column = column.next?.() ?? null;
+    return column === null ? [] : [column];
+  };
+  return {
+    points,
+    layers: layers
+      .map(({ id, columns }) => ({ id, columns: columns.flatMap(allowed) }))
+      .filter(({ columns }) => columns.length > 0),
+    free: free.flatMap(allowed),
+  };
+}
 
 /** The scheme of several columns, with the remedies that its points and circuits are sure to ask for. */
 export function wholeScheme({ shop, charges }: ToLookThrough, columns: readonly SchemeColumn[]): Scheme {

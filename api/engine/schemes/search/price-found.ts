@@ -1,13 +1,15 @@
 import type { Scheme } from '#model/scheme.ts';
 import { estimateScheme } from '../estimate-scheme.ts';
 import type { OfKind } from './best-of-kinds.ts';
-import type { Disturbance, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
+import { restsOn } from './cut-legs.ts';
+import type { Disturbance, Fallback, FoundScheme, SearchResult, SearchStep } from './found-schemes.ts';
 import type { LookedBy } from './look-by-aim.ts';
 import type { Passing } from './passing.ts';
 import { penceOf, proofOfPence, proofOfPoints } from './proofs.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import type { ToSearch } from './search.ts';
 import type { SearchGround } from './search-ground.ts';
+import type { WithoutGuesses } from './without-guesses.ts';
 import { type Works, worksTogether } from './works.ts';
 
 /** All that was looked at and is to be priced. */
@@ -21,6 +23,8 @@ export interface Found {
   readonly calm: readonly Passing[];
   readonly between: readonly Passing[];
   readonly ofKinds: readonly OfKind[];
+  /** Where the best by money or by disturbance rests on legs whose way is only assumed, the best without; else null. */
+  readonly sure: { readonly pence: WithoutGuesses | null; readonly mess: WithoutGuesses | null };
   /** How many of the cheapest are wanted. */
   readonly most: number;
   /** What is locked takes. */
@@ -34,7 +38,7 @@ interface Priced {
 
 /** Prices what was found in full, each scheme once whatever found it, and gives the answer: a step a scheme. */
 export function* priceFound(found: Found): Generator<SearchStep, SearchResult> {
-  const { pence, mess, ofKinds, offset } = found;
+  const { pence, mess, ofKinds, sure, offset } = found;
   const priced: Priced[] = [];
   for (const [name, passing] of schemesOnce(found)) {
     const scheme = foundScheme(found, passing);
@@ -51,24 +55,30 @@ export function* priceFound(found: Found): Generator<SearchStep, SearchResult> {
   return {
     ...(pence === null ? none : proofOfPence(pence.looked, offset.millipence)),
     examined: (pence?.looked.examined ?? 0) + ofKinds.reduce((sum, { examined }) => sum + examined, 0),
-    disturbance: mess === null ? null : disturbanceOf(mess, schemes, offset),
+    fallback: fallbackOf(sure.pence, idOf),
+    disturbance:
+      mess === null
+        ? null
+        : { ...disturbanceOf(mess, schemes, offset), fallback: fallbackOf(sure.mess, idOf) },
     schemes,
-    bestOfKind: ofKinds.map(({ kind, best, reason }) => ({
+    bestOfKind: ofKinds.map(({ kind, best, why, reason, examined, bound }) => ({
       kind,
       schemeId: best === null ? null : idOf(best),
-      reason,
+      ...{ why, reason, examined },
+      boundPence: bound === null ? null : Math.round((bound + offset.millipence) / 1000),
     })),
     leftOut: (pence ?? mess)?.leftOut ?? [],
   };
 }
 
 /** Every scheme to be priced by its name, what is the same only once, in the order in which they were looked for. */
-function schemesOnce({ pence, calm, between, ofKinds, most }: Found): ReadonlyMap<string, Passing> {
+function schemesOnce({ pence, calm, between, ofKinds, sure, most }: Found): ReadonlyMap<string, Passing> {
   const all = [
     ...(pence?.looked.passing.slice(0, most) ?? []),
     ...ofKinds.flatMap(({ best }) => best ?? []),
     ...calm,
     ...between,
+    ...[sure.pence, sure.mess].flatMap((without) => without?.best ?? []),
   ];
   const once = new Map<string, Passing>();
   for (const passing of all) if (!once.has(nameOf(passing))) once.set(nameOf(passing), passing);
@@ -85,8 +95,20 @@ const inOrder = (a: FoundScheme, b: FoundScheme): number =>
   a.worksPence - b.worksPence ||
   a.worksPoints - b.worksPoints;
 
+function fallbackOf(
+  without: WithoutGuesses | null,
+  idOf: (passing: Passing) => string | null,
+): Fallback | null {
+  if (without === null) return null;
+  return { schemeId: without.best === null ? null : idOf(without.best), optimal: without.optimal };
+}
+
 /** How little can be disturbed: by the search for it, or by a scheme that the search for money found. */
-function disturbanceOf({ looked }: LookedBy, schemes: readonly FoundScheme[], offset: Works): Disturbance {
+function disturbanceOf(
+  { looked }: LookedBy,
+  schemes: readonly FoundScheme[],
+  offset: Works,
+): Omit<Disturbance, 'fallback'> {
   const least = schemes.reduce<FoundScheme | null>(
     (best, one) =>
       best === null ||
@@ -112,6 +134,7 @@ function foundScheme({ toSearch, ground, offset }: Found, passing: Passing): Fou
     kind: kindOf(columns),
     worksPence: penceOf(whole),
     worksPoints: whole.mess,
+    restsOn: restsOn(ground.house.job, scheme.connections),
     estimate: estimateScheme(named, { ...toSearch, isLive: true }),
   };
 }

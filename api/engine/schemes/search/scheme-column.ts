@@ -13,4 +13,9 @@ export interface SchemeColumn extends Column {
   /** What the aim weighed. */
   readonly works: () => Works;
   readonly parts: () => readonly Part[];
+  /**
+   * Of the same kind and points at the same leg the next dearer, with its joints elsewhere, for where a rule bars this one;
+   * the same each time, null after the last. Absent: there is no other.
+   */
+  readonly next?: () => SchemeColumn | null;
 }

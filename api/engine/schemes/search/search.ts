@@ -9,6 +9,7 @@ import { bestOfKinds } from './best-of-kinds.ts';
 import { calmest } from './calmest.ts';
 import type { RankChoices } from './charged-choices.ts';
 import { choicesByCost } from './cheapest-choices.ts';
+import { restsOn } from './cut-legs.ts';
 import type { SearchResult, SearchStep } from './found-schemes.ts';
 import type { Verdicts } from './gate.ts';
 import { lookInBetween } from './in-between.ts';
@@ -20,6 +21,7 @@ import { penceOf, proofOfMess, proofOfPence } from './proofs.ts';
 import { kindOf, schemeWords } from './scheme-words.ts';
 import { type SearchGround, searchGround } from './search-ground.ts';
 import { waysInHouse } from './ways-in-house.ts';
+import { withoutGuesses } from './without-guesses.ts';
 import { noWorks, type Works, worksTogether } from './works.ts';
 import { worksOfScheme } from './works-of-scheme.ts';
 
@@ -95,8 +97,12 @@ export function* searchInSteps(
   const calm = mess === null ? [] : yield* asSteps(calmest(toSearch, mess.looked, asked.calm));
   const between =
     pence === null || mess === null ? [] : yield* asSteps(lookInBetween(ground, asked.mess, [pence, mess]));
+  const sure = {
+    pence: pence === null ? null : yield* asSteps(withoutGuesses(ground, asked.pence, pence.looked)),
+    mess: mess === null ? null : yield* asSteps(withoutGuesses(ground, asked.mess, mess.looked)),
+  };
   const { most } = asked;
-  return yield* priceFound({ toSearch, ground, pence, mess, calm, between, ofKinds, most, offset });
+  return yield* priceFound({ toSearch, ground, pence, mess, calm, between, ofKinds, sure, most, offset });
 }
 
 interface Asked {
@@ -181,6 +187,7 @@ function bestFound(
     kind: kindOf(columns),
     worksPence: penceOf(whole),
     worksPoints: whole.mess,
+    restsOn: restsOn(ground.house.job, scheme.connections),
     examined: looked.examined,
   };
 }
@@ -200,6 +207,7 @@ function tooMany({ wanted, leftOut }: SearchGround): SearchResult {
       boundPence: 0,
       gap: null,
       examined: 0,
+      fallback: null,
       disturbance: null,
       schemes: [],
       bestOfKind: [],

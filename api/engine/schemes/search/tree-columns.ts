@@ -11,6 +11,7 @@ import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfBoard, endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
+import { spotsInTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   endsWorks,
@@ -157,26 +158,18 @@ export function radialLegs({ house, network }: SearchGround, { circuitId }: Circ
   );
 }
 
-/** What may branch off joints in the legs of a radial: of those in one leg, for each set of points the cheapest. */
+/** What may branch off joints in the legs of a radial: of those in one leg, for each set of points the cheapest, and the others in turn where a rule bars that. */
 export function branchJoints(shop: Workshop, shape: CircuitShape): readonly SchemeColumn[] {
   const { ground } = shop;
   const legs = radialLegs(ground, shape).filter((legId) => mayCut(ground, legId));
   return legs.flatMap((legId) => {
-    const best = new Map<string, SchemeColumn>();
-    for (const { alongMm, end } of jointSpots(ground, legId)) {
-      const place = {
-        key: `branch/joint/${legId}/${alongMm}`,
-        tap: { leg: legId, alongMm },
-        most: 1,
-        shape,
-        end,
-      };
-      for (const column of branchColumns(shop, place)) {
-        const so = best.get(`${column.kind} ${column.mask}`);
-        if (so === undefined || column.cost < so.cost) best.set(`${column.kind} ${column.mask}`, column);
+    const atSpots = function* (): Generator<SchemeColumn> {
+      for (const { alongMm, end } of jointSpots(ground, legId)) {
+        const key = `branch/joint/${legId}/${alongMm}`;
+        yield* branchColumns(shop, { key, tap: { leg: legId, alongMm }, most: 1, shape, end });
       }
-    }
-    return [...best.values()];
+    };
+    return spotsInTurn(atSpots(), atSpots);
   });
 }
 

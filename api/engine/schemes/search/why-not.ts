@@ -1,6 +1,7 @@
 import type { Connection, Scheme } from '#model/scheme.ts';
 import type { Finding } from '../../rules/finding.ts';
 import { mayCut } from './attachments.ts';
+import { cutLegs } from './cut-legs.ts';
 import type { FoundScheme } from './found-schemes.ts';
 import { judge, judgesOfParts } from './gate.ts';
 import { type SearchOptions, searchSchemes, type ToSearch } from './search.ts';
@@ -42,23 +43,4 @@ export function whyNot(toSearch: ToSearch, connection: Connection, options: Sear
   const best = searchSchemes(toSearch, fewer).schemes[0];
   const morePence = forced.estimate.totals.grossPence - (best?.estimate.totals.grossPence ?? 0);
   return { answer: 'money', morePence, with: forced };
-}
-
-function cutLegs(connection: Connection): readonly string[] {
-  switch (connection.kind) {
-    case 'spur':
-    case 'fused-spur':
-      return 'leg' in connection.from ? [connection.from.leg] : [];
-    case 'ring-extension':
-      return connection.leg !== undefined &&
-        [connection.out, connection.back].some(({ how }) => how !== 'terminals')
-        ? [connection.leg]
-        : [];
-    case 'fuse-down':
-      return connection.alongMm === undefined ? [] : [connection.leg];
-    case 'close-spur':
-      return connection.back.how === 'terminals' ? [] : [connection.leg];
-    case 'radial':
-      return [];
-  }
 }

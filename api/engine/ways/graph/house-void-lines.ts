@@ -1,11 +1,11 @@
 import { placeByWall } from '../../plan/along-wall.ts';
 import { breastsOf } from '../../plan/breast.ts';
+import { passesBeneath } from '../../plan/passes-beneath.ts';
 import type { Plan, PlanRoom } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { roomsOfStorey, wallsOfStorey } from '../../plan/surroundings.ts';
 import { floorVoid, loftOver, type VoidSpace } from '../../plan/voids.ts';
 import { atOf, inAxes } from '../joist-axes.ts';
-import { passesBeneath } from '../joists.ts';
 import type { Span } from './flat-face.ts';
 import type { PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';

@@ -1,9 +1,10 @@
 import type { BreastBand } from '../../plan/breast.ts';
+import { passesBeneath } from '../../plan/passes-beneath.ts';
 import type { Plan, PlanRoom, PlanWall } from '../../plan/plan.ts';
 import { planPoint, planPointOf } from '../../plan/plane.ts';
 import { roomsOfStorey } from '../../plan/surroundings.ts';
 import { BOARD_ACROSS_MM, BOARD_ALONG_MM, floorOpening } from '../floor-opening.ts';
-import { liesAlongJoists, passesBeneath } from '../joists.ts';
+import { liesAlongJoists } from '../joists.ts';
 import { isMasonry } from '../lay-in-wall.ts';
 import { insideOutline, stretchInBand, type WallBand } from '../path-cuts.ts';
 import { openLay } from '../segment.ts';
@@ -222,9 +223,9 @@ function acrossWall(wall: PlanWall, straight: Straight, slipMm: number): readonl
   return inBand(wall, straight, { along: [0, wall.lengthMm], off: [-halfMm, halfMm] }, slipMm);
 }
 
-/** The stretch of a line in a chimney breast, so that a cable along its wall's face behind it is not in it. */
+/** The stretch of a line in a chimney breast, a slip into its wall, so that a cable along the wall's face does not pass behind it. */
 function inBreast(wall: PlanWall, { along, off: [lowMm, highMm] }: BreastBand, straight: Straight) {
-  const off: Span = lowMm < 0 ? [lowMm, highMm - 1] : [lowMm + 1, highMm];
+  const off: Span = lowMm < 0 ? [lowMm, highMm + 1] : [lowMm - 1, highMm];
   return inBand(wall, straight, { along, off }, 0);
 }
 

@@ -8,6 +8,7 @@ import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import { noneWords } from '../../../../ui/found-ways/none-words.ts';
 import { randomHouse } from './random-house.ts';
 
 const library = demoLibrary();
@@ -23,6 +24,11 @@ const atMostOneNewCable = rule({
     (scheme?.connections.length ?? 0) > 1
       ? [{ outcome: 'fails', origin: 'scheme', messageId: 'many', subjectId: 'c' }]
       : [],
+});
+
+const passesAll = rule({
+  ...{ id: 'T3', title: 'Nothing', source: 'this test', messages: { fine: 'Fine.' }, couldFail: false },
+  check: () => [],
 });
 
 /** Bars every spur until the circuit has an RCBO, which the search does not know beforehand that it will cost. */
@@ -44,8 +50,8 @@ const rcboForSpurs = rule({
 });
 
 /** A ring behind an RCBO, and a board that is full. */
-function job() {
-  const one = randomHouse(16, { found: 4, wanted: 4 });
+function job(found: number) {
+  const one = randomHouse(16, { found, wanted: 4 });
   const rcd = { type: 'A', mA: 30 } as const;
   return {
     ...one,
@@ -57,16 +63,18 @@ function job() {
   };
 }
 
-const house = workHouse(job(), tariffOf(library), defaultLengthAllowances);
-const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
-const ways = waysInHouse(house, library);
-
-function search(barring: Rule, cap?: number) {
-  return searchSchemes(
-    { house, library, rules: [...allRules, barring], proofsFound },
-    { ways, aim: 'pence', most: 1, kinds: false, ...(cap === undefined ? {} : { cap }) },
-  );
+function searcherIn(found: number) {
+  const house = workHouse(job(found), tariffOf(library), defaultLengthAllowances);
+  const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
+  const ways = waysInHouse(house, library);
+  return (barring: Rule, cap?: number, kinds = false) =>
+    searchSchemes(
+      { house, library, rules: [...allRules, barring], proofsFound },
+      { ways, aim: 'pence', most: 1, kinds, ...(cap === undefined ? {} : { cap }) },
+    );
 }
+
+const search = searcherIn(4);
 
 describe('a search that stops at its cap', () => {
   const whole = search(atMostOneNewCable);
@@ -111,5 +119,28 @@ describe('a search that stops at its cap', () => {
     expect(proved).toMatchObject({ optimal: true, gap: 0 });
     expect(proved.boundPence).toBeGreaterThanOrEqual(first.boundPence);
     expect(proved.boundPence).toBeLessThanOrEqual(found?.worksPence ?? 0);
+  });
+
+  it('gives a kind up with what it costs at least, where every choice of it that was tried fails, and does not call it impossible', () => {
+    // Four points at any of six: more ways than are looked at of one kind.
+    const searchSix = searcherIn(6);
+    const { bestOfKind } = searchSix(atMostOneNewCable, undefined, true);
+    const spurs = bestOfKind.find(({ kind }) => kind === 'spurs');
+    expect(spurs).toMatchObject({ schemeId: null, why: 'given-up', examined: 200 });
+    expect(spurs?.reason).toContain('connections');
+    const free = searchSix(passesAll, undefined, true);
+    const cheapest = free.schemes.find(
+      ({ scheme }) => scheme.id === free.bestOfKind.find(({ kind }) => kind === 'spurs')?.schemeId,
+    );
+    // Two hundred cheaper choices of spurs were looked at and failed.
+    expect(spurs?.boundPence).toBeGreaterThanOrEqual(cheapest?.worksPence ?? Number.POSITIVE_INFINITY);
+    expect(spurs && noneWords(spurs)).toMatch(
+      /^Given up after 200 ways that failed; any other costs at least £[\d,.]+ to do\. It may be possible\. The first failed by: Connections: There are +connections\.$/,
+    );
+    // The board has no spare way: that no search would change.
+    expect(bestOfKind.find(({ kind }) => kind === 'new-radial')).toMatchObject({
+      ...{ schemeId: null, why: 'impossible', boundPence: null },
+      reason: 'No board is known to have a spare way, or it has no place on the plan.',
+    });
   });
 });

@@ -44,5 +44,12 @@ describe('a search for fourteen points', () => {
     expect(found.leftOut.join()).toContain('more than 4 of them at one place');
     const branch = found.bestOfKind.find(({ kind }) => kind === 'fused-branch');
     expect(branch?.reason).toContain('no more than 4');
+    // With sets left out nothing that has a place at all is called impossible.
+    expect(branch?.why).toBe('not-searched');
+    for (const { why, reason, schemeId } of found.bestOfKind) {
+      expect(schemeId === null).toBe(why !== null);
+      if (why === 'not-searched') expect(reason).toContain('no more than 4 are joined at one place');
+      expect(why).not.toBe('given-up');
+    }
   });
 });
