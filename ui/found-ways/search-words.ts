@@ -71,13 +71,19 @@ export function disturbedWords({ disturbance, candidates }: Found): string | nul
     : `Counted cable by cable, way ${proved + 1} is proved to disturb least of all that are searched and fail no check${rests}; rooms and openings that cables share make the difference. ${looked}.`;
 }
 
+/** The lowest price of all that was found; null where nothing was. */
+export function cheapestWords({ candidates }: Pick<Found, 'candidates'>): string | null {
+  const [cheapest] = candidates;
+  return cheapest === undefined ? null : `Way 1 is the cheapest: ${pounds(cheapest.totals.grossPence)}.`;
+}
+
 /** Which way disturbs least, and what that costs beside the cheapest. */
 export function calmestWords({ candidates }: Pick<Found, 'candidates'>): string | null {
   const [cheapest] = candidates;
   const at = candidates.findIndex(({ calmest }) => calmest);
   const calmest = candidates[at];
   if (cheapest === undefined || calmest === undefined || candidates.length === 1) return null;
-  if (at === 0) return 'Way 1 is the cheapest and the least disturbing of all that was found.';
+  if (at === 0) return 'It is the least disturbing of all that was found, too.';
   const morePence = calmest.totals.grossPence - cheapest.totals.grossPence;
   const less = `${messWords(calmest.messPoints)} of disturbance against ${messWords(cheapest.messPoints)}`;
   return `Way ${at + 1} is the least disturbing of all that was found: ${less} for the cheapest, for ${pounds(morePence)} more.`;

@@ -3,11 +3,13 @@ import { demoEstimate } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import {
   calmestWords,
   cheaperOwnWords,
+  cheapestWords,
   disturbedWords,
   orderWords,
   provedWords,
 } from '../../../ui/found-ways/search-words.ts';
 import { foundOf } from '../../../ui/found-ways/searcher.ts';
+import { pounds } from '../../../ui/written.ts';
 import { foundAmong } from './made-searcher.ts';
 
 const found = (changed = {}) => foundOf(foundAmong(demoEstimate('saltglass-row'), changed));
@@ -79,9 +81,13 @@ describe('the words for what was proved', () => {
       /^Way 2 is the least disturbing of all that was found: 114 points of disturbance against 116 points for the cheapest, for £[\d,]+\.\d\d more\.$/,
     );
     expect(calmestWords(found({ schemes: [withMess(first, 90), withMess(second, 114)] }))).toBe(
-      'Way 1 is the cheapest and the least disturbing of all that was found.',
+      'It is the least disturbing of all that was found, too.',
     );
     expect(calmestWords(found({ schemes: [first] }))).toBeNull();
+    expect(cheapestWords(found({ schemes: [first] }))).toBe(
+      `Way 1 is the cheapest: ${pounds(first.estimate.totals.grossPence)}.`,
+    );
+    expect(cheapestWords(found({ schemes: [] }))).toBeNull();
   });
 
   it('tell of a scheme in the job that is cheaper than all found, unless it fails', () => {

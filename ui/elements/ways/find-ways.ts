@@ -8,6 +8,7 @@ import type { Found } from '../../found-ways/search-asks.ts';
 import {
   calmestWords,
   cheaperOwnWords,
+  cheapestWords,
   disturbedWords,
   fallbackWords,
   firstWords,
@@ -138,10 +139,10 @@ export class FindWays extends LitElement {
     const fallback = fallbackWords(found);
     // What bars every way is said; why each kind has none would only hide it.
     const isBarred = found.against.length > 0;
-    return html`<p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+    const best = cheapestWords(found);
+    return html`${best === null ? nothing : html`<p><strong>${best}</strong> ${calmest ?? nothing}</p>`}
+      ${fallback === null ? nothing : html`<p>${fallback}</p>`} ${this.#proved(found)}
       ${this.#notSearched(found)}
-      ${fallback === null ? nothing : html`<p>${fallback}</p>`}
-      ${calmest === null ? nothing : html`<p>${calmest} ${disturbedWords(found) ?? nothing}</p>`}
       ${own === null ? nothing : html`<p>${own}</p>`} ${this.#against(found)} ${this.#cutsAssumed()}
       ${
         candidates.length === 0
@@ -176,6 +177,15 @@ export class FindWays extends LitElement {
         <leg-elsewhere .view=${this.view}></leg-elsewhere>
       </details>
 `;
+  }
+
+  /** How sure it is that nothing is better; where nothing was found it is what there is to say. */
+  #proved(found: Found): TemplateResult {
+    return html`<details ?open=${found.candidates.length === 0}>
+      <summary>${found.optimal ? 'What is proved' : 'Not proved to be the cheapest'}</summary>
+      <p>${provedWords(found)} ${orderWords(found) ?? nothing}</p>
+      ${found.candidates.length === 0 ? nothing : html`<p>${disturbedWords(found) ?? nothing}</p>`}
+    </details>`;
   }
 
   /** What the proof does not speak of, one touch from it. */
