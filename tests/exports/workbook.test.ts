@@ -253,7 +253,11 @@ describe('the workbook recalculated by a spreadsheet', () => {
     );
     expect(pence).toEqual(price.contingencyParts.map((part) => part.pence));
     expect(pence.reduce((sum, part) => sum + part, 0)).toBe(price.totals.contingencyPence);
-    expect(pence.length).toBe(4);
+    // Of the quoting visit: what quantities hang on, and what may have to be fitted besides.
+    expect(price.contingencyParts.map(({ gap }) => gap)).toEqual([
+      ...['circuits', 'ways', 'boxes', 'floors'],
+      ...['walls', 'bonds', 'rcbos', 'asbestos'],
+    ]);
   });
 
   it('has every line of the bill at the engine’s cost', () => {

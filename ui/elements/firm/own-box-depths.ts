@@ -7,6 +7,7 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { firmGridCss } from './firm-grid.ts';
+import { ownFold, ownFoldCss } from './own-fold.ts';
 
 /** What wants a depth of box, and where its usual figure is from. */
 interface DepthRow {
@@ -40,6 +41,7 @@ export class OwnBoxDepthsForm extends LitElement {
   static override styles = [
     controlsCss,
     firmGridCss,
+    ownFoldCss,
     css`
       h2 {
         margin-top: 24px;
@@ -54,7 +56,11 @@ export class OwnBoxDepthsForm extends LitElement {
         The sheet that comes with the accessory counts: put in what yours asks for. A box is as deep as the most that anything
         about it wants.
       </p>
-      <div class="grid">${rows.map((row) => this.#depth(row))}</div>`;
+      ${ownFold(
+        'Accessories and what they have',
+        rows.map((row) => this.#depth(row)),
+        rows.filter(({ key }) => this.depths[key] !== undefined).length,
+      )}`;
   }
 
   #depth({ key, label, from }: DepthRow): TemplateResult {

@@ -7,6 +7,7 @@ import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { type CountRow, countGroups, usualWords } from './count-rows.ts';
 import { firmGridCss } from './firm-grid.ts';
+import { ownFold, ownFoldCss } from './own-fold.ts';
 
 /** Lengths and counts by the firm's habit, which no drawing tells. */
 export class OwnCounts extends LitElement {
@@ -14,12 +15,10 @@ export class OwnCounts extends LitElement {
   static override styles = [
     controlsCss,
     firmGridCss,
+    ownFoldCss,
     css`
       h2 {
         margin-top: 24px;
-      }
-      h3 {
-        margin: 16px 0 0;
       }
     `,
   ];
@@ -31,10 +30,12 @@ export class OwnCounts extends LitElement {
         What no drawing tells. The usual figures are common practice, from memory, and of no published source: put your own
         in their place.
       </p>
-      ${countGroups.map(
-        ({ title, rows }) =>
-          html`<h3>${title}</h3>
-            <div class="grid">${rows.map((row) => this.#count(row))}</div>`,
+      ${countGroups.map(({ title, rows }) =>
+        ownFold(
+          title,
+          rows.map((row) => this.#count(row)),
+          rows.filter(({ key }) => this.counts[key] !== undefined).length,
+        ),
       )}`;
   }
 
