@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import { type About, bondsBetween, type ThreeJobs } from './belongs-together.ts';
 import { buildMerged } from './build-merged.ts';
 import { atomsOf, comparedStates, type MergeNode } from './merge-tree.ts';
+import { withMergedLabels } from './merged-labels.ts';
 import { isNameThatFollows, withMergedNames } from './merged-names.ts';
 import type { Atom, Side } from './three-states.ts';
 import { changedBy, undecidedOf } from './undecided.ts';
@@ -43,7 +44,7 @@ function leadOf(atoms: readonly Atom[]): Atom {
 function builtWith(jobs: ThreeJobs, tree: MergeNode, sides: ReadonlyMap<string, Side>): Job {
   const choose = (atom: Atom): Side => sides.get(atom.key) ?? changedBy(atom) ?? 'theirs';
   // Parts of jobs that were read, put together by rules that keep them readable; the property tests hold that they do.
-  return withMergedNames(buildMerged(tree, choose) as Job, jobs);
+  return withMergedNames(withMergedLabels(buildMerged(tree, choose) as Job, jobs), jobs);
 }
 
 /** The side of each part of each clash, whatever has been decided of it. */

@@ -4,7 +4,7 @@ import { buildPlan } from '#engine/plan/build-plan.ts';
 import { cornerDistances } from '#engine/plan/corners.ts';
 import { positionOfPlace } from '#engine/plan/position-of-place.ts';
 import { type DemoName, demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { nextLabel } from '../../../ui/elements/as-found/next-label.ts';
+import { nextLabel } from '../../../ui/edits/next-label.ts';
 import { placeWords } from '../../../ui/elements/as-found/place-words.ts';
 import { pointInRoom } from '../../../ui/elements/as-found/room-of-place.ts';
 import { middleOfFace, spotFromCorner } from '../../../ui/elements/as-found/spot-on-face.ts';

@@ -68,7 +68,7 @@ const additions: readonly Made[] = [
     const made = { id: `point-${step}`, label: `P${step}`, status, kind } as const;
     return addPoints([circuit === undefined ? made : { ...made, circuit }]);
   },
-  (job, { a, step }) => on(pick(job.points, a), (point) => copyPoint(point, `copy-${step}`, 'Copy')),
+  (job, { a, step }) => on(pick(job.points, a), (point) => copyPoint(point, `copy-${step}`, `Copy ${step}`)),
   (job, { a, b, c, step }) => {
     const [from, to, circuit] = [pick(job.points, a), pick(job.points, b), pick(job.circuits, c)];
     if (from === undefined || to === undefined || circuit === undefined) return null;

@@ -55,6 +55,25 @@ describe('what is taken without a question', () => {
     expect(faultsOf(job)).toEqual([]);
   });
 
+  it('has two labels where both gave a new point the same one: mine goes on from theirs', () => {
+    const added =
+      (...points: readonly (readonly [id: string, label: string])[]): Change =>
+      (draft) => {
+        for (const [id, label] of points)
+          draft.points.push({ ...first(base.points), id, label, photos: [], status: 'wanted' });
+      };
+    const { merged: job, clashes } = merged(
+      added(['here-5', 'W5'], ['here-6', 'W6'], ['here-x', 'Own']),
+      added(['there-5', 'W5']),
+    );
+    expect(clashes).toEqual([]);
+    const labelOf = new Map(job.points.map(({ id, label }) => [id, label]));
+    expect(labelOf.get('there-5')).toBe('W5');
+    expect(labelOf.get('here-5')).toBe('W7');
+    expect([labelOf.get('here-6'), labelOf.get('here-x')]).toEqual(['W6', 'Own']);
+    expect(new Set(labelOf.values()).size).toBe(job.points.length);
+  });
+
   it('is what either added to a list, each behind what it followed, and a photo of either', () => {
     const photo = (id: string) => ({ id, name: `${id}.jpg`, mediaType: 'image/jpeg', bytes: 1 });
     const added =

@@ -2,12 +2,12 @@ import type { Place, Point } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { ToolHold, type ToolHost } from '../../controllers/tool-hold.ts';
 import { addFoundJoint, addFoundSpur, addPointOnSpur } from '../../edits/found-branches.ts';
+import { nextLabel } from '../../edits/next-label.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { newId } from '../../new-id.ts';
 import type { PlanAnswer } from '../../plan-asks.ts';
 import { newPoint } from './new-point.ts';
-import { nextLabel } from './next-label.ts';
 import { usualCable } from './order-edit.ts';
 import { firstHeightMm, foundHeightMm } from './usual-heights.ts';
 

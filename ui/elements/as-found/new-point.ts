@@ -1,6 +1,6 @@
 import type { Job } from '#model/job.ts';
+import { nextLabel } from '../../edits/next-label.ts';
 import type { NewPoint } from '../../edits/points.ts';
-import { nextLabel } from './next-label.ts';
 
 /** A point that was found, as it begins: a twin socket-outlet, of the house's circuit where there is but one. */
 export function newPoint({ points, circuits }: Job, id: string): NewPoint {
