@@ -1,9 +1,8 @@
 import type { Library } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { PriceEnds } from '../price/price-range.ts';
-import type { OpenGap } from '../price/survey-gaps-of.ts';
 import { openGaps } from './open-gaps.ts';
-import { endsOfWorked, type PricedScheme, priceWorked } from './price-worked.ts';
+import { endsByGaps, endsOfWorked, type PricedScheme, priceWorked } from './price-worked.ts';
 import { type PriceTurn, workedAs } from './turns/price-turn.ts';
 import { turnedTogether } from './turns/turned-together.ts';
 import { turnsOf } from './turns/turns-of.ts';
@@ -56,13 +55,7 @@ export const endsOfRange = (toPrice: ToPrice): PriceEnds => endsOnceTold(toPrice
 export function endsOnceTold(toPrice: ToPrice): (settled: readonly string[]) => PriceEnds {
   const { house, worked, library } = toPrice;
   const turns = turnsOf(house, worked, library);
-  const known = new Map<string, PriceEnds>();
-  const countedWith = (gaps: readonly OpenGap[]): PriceEnds => {
-    const key = gaps.join(' ');
-    const ends = known.get(key) ?? endsOfWorked(worked, library, gaps);
-    known.set(key, ends);
-    return ends;
-  };
+  const countedWith = endsByGaps(worked, library);
   return (settled) => {
     const left = turns.filter(({ question }) => !settled.includes(question));
     return widened(countedWith(openGaps(worked, left)), toPrice, left);

@@ -2,6 +2,7 @@ import type { Library } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import { labourTasks } from '../labour/labour-tasks.ts';
 import type { LabourTask } from '../labour/task.ts';
+import { agreedTerms } from '../price/agreed-terms.ts';
 import { type PriceEnds, priceEnds } from '../price/price-range.ts';
 import { type PriceRequest, priceScheme } from '../price/price-scheme.ts';
 import type { OpenGap } from '../price/survey-gaps-of.ts';
@@ -64,6 +65,22 @@ export function priceWorked(worked: Worked, library: Library, gaps: readonly Ope
 /** The ends of the range of a worked scheme, without the price between them. */
 export function endsOfWorked(worked: Worked, library: Library, gaps: readonly OpenGap[]): PriceEnds {
   return priceEnds(requestOf(worked, library, gaps));
+}
+
+/**
+ * The same by what is open, worked out once each: what is counted does not hang on it, and nothing does where the terms set the
+ * contingency.
+ */
+export function endsByGaps(worked: Worked, library: Library): (gaps: readonly OpenGap[]) => PriceEnds {
+  const request = requestOf(worked, library, []);
+  const isSet = agreedTerms(request.terms, library.terms).contingencyPercent !== null;
+  const known = new Map<string, PriceEnds>();
+  return (gaps) => {
+    const key = isSet ? '' : gaps.join(' ');
+    const ends = known.get(key) ?? priceEnds({ ...request, gaps });
+    known.set(key, ends);
+    return ends;
+  };
 }
 
 /**
