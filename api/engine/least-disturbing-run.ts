@@ -2,10 +2,9 @@ import type { Waypoint } from '#model/cable.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { houseFor } from './schemes/house-for.ts';
-import { isSameWay, pinOf } from './schemes/search/pins.ts';
+import { isSameWay, pinOf, wayEndOf } from './schemes/search/pins.ts';
 import { waysInHouse } from './schemes/search/ways-in-house.ts';
-import type { Run, RunEnd } from './ways/run.ts';
-import type { WayEnd } from './ways/way-cost.ts';
+import type { Run } from './ways/run.ts';
 
 /**
  * The way that disturbs the house least for one new cable of a scheme, money breaking ties: the corners to pin it by, from its
@@ -15,11 +14,7 @@ import type { WayEnd } from './ways/way-cost.ts';
  */
 export function leastDisturbingRun(job: Job, ofFirm: Library, run: Run): readonly Waypoint[] | null {
   const { house, library } = houseFor(job, ofFirm);
-  const endOf = ({ position, pointId, kind }: RunEnd): WayEnd | null =>
-    position === null
-      ? null
-      : { position, mount: house.plan.pointById.get(pointId ?? '')?.mount ?? null, kind };
-  const [from, to] = [endOf(run.from), endOf(run.to)];
+  const [from, to] = [wayEndOf(house.plan, run.from), wayEndOf(house.plan, run.to)];
   if (from === null || to === null) return null;
   const corners = pinOf({ house, ways: waysInHouse(house, library) }, from, to);
   return isSameWay(run, corners) ? null : corners;

@@ -1,4 +1,5 @@
 import type { AgreedTerms } from '#engine/price/agreed-terms.ts';
+import { PARKING_SUM } from '#engine/price/parking.ts';
 import type { PriceBuildUp } from '#engine/price/totals.ts';
 import { USUAL_DAY_HOURS } from '#engine/price/visits.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -39,7 +40,7 @@ export function basisRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
 export const OWN_ROWS: readonly string[] = [
   'call-out',
   'travel',
-  'parking',
+  PARKING_SUM,
   'overhead',
   'profit',
   'minimum-charge',
@@ -120,7 +121,7 @@ function travelRows(context: WorkbookContext, agreed: AgreedTerms): readonly Sum
 function parkingRows({ scheme }: WorkbookContext): readonly SummaryRow[] {
   const { parking, other } = scheme.price;
   if (parking === null) return [];
-  const pence = other.find(({ sum }) => sum === 'parking')?.pence ?? 0;
+  const pence = other.find(({ sum }) => sum === PARKING_SUM)?.pence ?? 0;
   return [
     {
       label: 'Days of parking',

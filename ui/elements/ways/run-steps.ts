@@ -1,9 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Run } from '#engine/ways/run.ts';
-import { metres } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { runName } from './run-name.ts';
+import { runWithLength } from './run-name.ts';
 
 /** How new cables run, step by step: by which walls and voids, with the holes, chases and boards of each. Nothing where none has a way. */
 export class RunSteps extends LitElement {
@@ -47,13 +46,8 @@ export class RunSteps extends LitElement {
     if (drawn.length === 0) return nothing;
     return html`<details>
       <summary>${drawn.length === 1 ? 'How the cable runs' : 'How the cables run'}</summary>
-      ${drawn.map((run) => html`${drawn.length > 1 ? this.#named(run) : nothing}<ol>${run.steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
+      ${drawn.map((run) => html`${drawn.length > 1 ? html`<p>${runWithLength(this.worked, run)}</p>` : nothing}<ol>${run.steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
     </details>`;
-  }
-
-  #named(run: Run): TemplateResult {
-    const length = run.lengthMm === null ? '' : `, ${metres(run.lengthMm)}`;
-    return html`<p>${runName(this.worked, run)}${length}</p>`;
   }
 }
 customElements.define('run-steps', RunSteps);

@@ -7,9 +7,8 @@ import type { Library } from '#model/library.ts';
 import { pinRun, whyNotPinned } from '../../edits/pin-run.ts';
 import { send } from '../../job-events.ts';
 import { whyNotDrawn } from '../../way-drawing/way-draft.ts';
-import { metres } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { runName } from './run-name.ts';
+import { runName, runWithLength } from './run-name.ts';
 
 /** How a new cable of the shown scheme runs, found or set by hand, with what can be done about it. @fires job-edit, way-drawn */
 export class RunWay extends LitElement {
@@ -50,8 +49,7 @@ export class RunWay extends LitElement {
   override render(): TemplateResult {
     const { run, worked } = this;
     const why = whyNotDrawn(run) ?? whyNotPinned(worked, run);
-    const length = run.lengthMm === null ? '' : `, ${metres(run.lengthMm)}`;
-    return html`<span>${runName(worked, run)}${length}: ${run.pinned ? 'its way is set' : 'its way is found'}</span>
+    return html`<span>${runWithLength(worked, run)}: ${run.pinned ? 'its way is set' : 'its way is found'}</span>
       ${why === null ? this.#ways() : html`<span class="hint">It cannot be drawn: ${why}.</span>`}
       ${
         run.pinned

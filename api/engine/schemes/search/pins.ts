@@ -2,6 +2,7 @@ import type { End, Waypoint } from '#model/cable.ts';
 import type { Scheme } from '#model/scheme.ts';
 import type { NetworkNode } from '../../circuit/network.ts';
 import type { Worked } from '../../connections/worked.ts';
+import type { Plan } from '../../plan/plan.ts';
 import type { Mount } from '../../ways/route.ts';
 import type { Run, RunEnd, Segment } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
@@ -57,12 +58,15 @@ function pinOfRun(ground: SearchGround, aim: Aim, run: Run): readonly Waypoint[]
   return least !== undefined && cheapest !== undefined && least < cheapest ? pinOf(ground, from, to) : [];
 }
 
-function endOfRun(
-  { house: { plan }, kept }: SearchGround,
-  { position, pointId, kind }: RunEnd,
-): WayEnd | null {
-  const mount: Mount = plan.pointById.get(pointId ?? '')?.mount ?? null;
-  return position === null ? null : keptEnd(kept, { position, mount, kind });
+/** An end of a run as a way can lead to it; null where it has no place. */
+export function wayEndOf({ pointById }: Plan, { position, pointId, kind }: RunEnd): WayEnd | null {
+  const mount: Mount = pointById.get(pointId ?? '')?.mount ?? null;
+  return position === null ? null : { position, mount, kind };
+}
+
+function endOfRun({ house: { plan }, kept }: SearchGround, of: RunEnd): WayEnd | null {
+  const end = wayEndOf(plan, of);
+  return end === null ? null : keptEnd(kept, end);
 }
 
 /**
