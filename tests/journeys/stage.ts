@@ -18,12 +18,24 @@ export async function setStage(): Promise<Stage> {
     open: async (size, path = '/') => {
       const window = await openWindow(browser, server.address, size);
       await window.page.goto(path, { waitUntil: 'networkidle' });
+      keepBeforeClosing(window);
       return window;
     },
     close: async () => {
       await browser.close();
       await server.close();
     },
+  };
+}
+
+/** Closing a window waits for what is on its way to the server, so that the next test finds the job as this one left it. */
+function keepBeforeClosing({ context }: Window): void {
+  const close = context.close.bind(context);
+  context.close = async (options) => {
+    for (const page of context.pages()) {
+      await page.locator('keeping-line[keeping=keeping]').first().waitFor({ state: 'detached' });
+    }
+    await close(options);
   };
 }
 
