@@ -166,6 +166,9 @@ export const counts = z.strictObject({
   jointEndMm: habitMm.optional(),
   boardEndMm: habitMm.optional(),
   slackMm: habitMm.optional(),
+  /** How far a length may be off, either way: derived from the house as drawn, and assumed. */
+  derivedPercent: percent.optional(),
+  assumedPercent: percent.optional(),
   /** Flex of a fixed appliance. */
   applianceFlexMm: habitMm.optional(),
   /** From a steel box's earth terminal to the accessory's. */
@@ -179,11 +182,26 @@ export const counts = z.strictObject({
   /** Between pins of capping, and between screws of plastic channel; one more stands at the end. */
   cappingPinMm: z.number().min(50).max(20_000).optional(),
   channelScrewMm: z.number().min(50).max(20_000).optional(),
+  /** Between saddles of rigid conduit; one more stands at the end. */
+  saddleMm: z.number().min(50).max(20_000).optional(),
+  /** A tube goes this far past the floor or ceiling that it leads through. */
+  tubePastFloorMm: habitMm.optional(),
+  /** A stretch shorter than this is held by the clips of its neighbours. */
+  unclippedMm: habitMm.optional(),
+  /** Screws that hold a box let into masonry, and a surface box of one gang. */
+  sunkBoxScrews: z.int().min(0).max(20).optional(),
+  surfaceBoxScrews: z.int().min(0).max(20).optional(),
   /** Bonding conductor to a service where nobody has measured the way. */
   bondMm: z.number().min(0).max(100_000).optional(),
+  /** Tails to an RCD in an enclosure of its own. */
+  enclosureTailsMm: habitMm.optional(),
+  /** Ways that a new board has to spare. */
+  boardSpareWays: z.int().min(0).max(20).optional(),
   /** Floor screws that hold a lifted board, and a trap with its battens. */
   boardScrews: z.int().min(0).max(100).optional(),
   trapScrews: z.int().min(0).max(100).optional(),
+  /** Battens that a trap lies on, each a noggin. */
+  trapNoggins: z.int().min(0).max(20).optional(),
   /** Noggins under a lifted board: the share of cut ends that does not come to lie on a joist. */
   nogginsABoard: z.number().min(0).max(4).optional(),
   /** The slot of one cable on its own, and of one in a tube; each further cable makes it so much wider. */
@@ -192,16 +210,32 @@ export const counts = z.strictObject({
   tubeChaseWidthMm: z.number().min(5).max(200).optional(),
   tubeChaseDepthMm: z.number().min(5).max(100).optional(),
   furtherCableMm: z.number().min(0).max(100).optional(),
+  /** A slot of more than one cable is so much deeper; one for cable above 4 mm² so much wider and deeper. */
+  severalDeeperMm: z.number().min(0).max(50).optional(),
+  thickCableMm: z.number().min(0).max(50).optional(),
   /** How much larger than the box its hole is cut, on every side. */
   boxHoleMm: z.number().min(0).max(50).optional(),
   /** What 25 kg of one-coat plaster cover at 11 mm, m². */
   oneCoatM2: z.number().min(0.1).max(100).optional(),
+  /** Finish goes on so thick, and so far past what is filled, both sides together. */
+  finishMm: z.number().min(0).max(20).optional(),
+  finishPastMm: z.number().min(0).max(1000).optional(),
+  /** What one small pack lasts for: kilograms of plaster over priming, boxes let in. */
+  plasterKgAPva: z.number().min(0.5).max(1000).optional(),
+  boxesAFiller: z.int().min(1).max(1000).optional(),
+  boxesACaulk: z.int().min(1).max(1000).optional(),
   /** What one lasts for: a mask for boxes let in and for metres chased, a blade for cuts, a cartridge for openings, a sack for litres. */
   boxesAMask: z.int().min(1).max(1000).optional(),
   chasedMAMask: z.number().min(0.5).max(1000).optional(),
   cutsABlade: z.int().min(1).max(1000).optional(),
   openingsACartridge: z.int().min(1).max(1000).optional(),
   sackLitres: z.number().min(1).max(100).optional(),
+  /** Cut out of a wall, rubble takes so many times the room. */
+  looseFactor: z.number().min(1).max(5).optional(),
+  /** Masks where anything is cut, tapes of a job, and sheets beside one for each room that gets something new: at least. */
+  leastMasks: z.int().min(0).max(100).optional(),
+  tapes: z.int().min(0).max(100).optional(),
+  sheetsAlong: z.int().min(0).max(100).optional(),
   /** What is set aside for each thing that the survey leaves open and may make the job dearer, and for all of them at most, percent. */
   gapPercent: percent.optional(),
   mostGapsPercent: percent.optional(),

@@ -5,13 +5,11 @@ import type { NetworkCircuit } from '../circuit/network.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Demand } from './demand.ts';
 import { deviceItem } from './device-item.ts';
+import type { KitCounts } from './kit-counts.ts';
 import { remedyCause } from './remedy-cause.ts';
 
 /** Ways of consumer units as they are sold. Common practice, no source. */
 export const BOARD_WAYS = [6, 8, 10, 12, 16, 20, 24] as const;
-
-/** Ways that are left for what comes later. Common practice, no source. */
-const WAYS_TO_SPARE = 2;
 
 /** What a circuit of a use usually has, where nobody looked at its device, A. Common practice, no source. */
 const usualRatingA: Readonly<Record<Circuit['use'], number>> = {
@@ -52,12 +50,15 @@ export function exchangedBoards({ job, proposed, scheme }: Worked): readonly Exc
  * stays free. Devices of new circuits, and those that another remedy is about, are counted with these; they take a way here.
  * Sized by the most circuits that there may be, with some to spare. A remedy that names no board gets the smallest, empty.
  */
-export function boardDemands(worked: Worked): readonly Demand[] {
+export function boardDemands(
+  worked: Worked,
+  { boardSpareWays }: Pick<KitCounts, 'boardSpareWays'>,
+): readonly Demand[] {
   return exchangedBoards(worked).flatMap(({ remedy, on }) => {
     const cause = remedyCause(remedy);
     const known = (on?.recorded.length ?? 0) + (on?.added ?? 0);
     const { likely, low, high } = on?.unrecorded ?? { likely: 0, low: 0, high: 0 };
-    const ways = waysFor(known + high);
+    const ways = waysFor(known + high, boardSpareWays);
     const blanks = (circuits: number): number => ways - known - circuits;
     return [
       part(`consumer-unit-${ways}`, cause, { measured: 1 }),
@@ -72,9 +73,9 @@ export function boardDemands(worked: Worked): readonly Demand[] {
   });
 }
 
-/** The smallest board sold that holds so many circuits with some to spare; past the largest, one of just so many ways. */
-export function waysFor(circuits: number): number {
-  const wanted = circuits + WAYS_TO_SPARE;
+/** The smallest board sold that holds so many circuits with so many ways to spare; past the largest, one of just so many ways. */
+export function waysFor(circuits: number, spareWays: number): number {
+  const wanted = circuits + spareWays;
   return BOARD_WAYS.find((ways) => ways >= wanted) ?? wanted;
 }
 

@@ -19,8 +19,6 @@ const clippedIn: ReadonlySet<Medium> = new Set<Medium>([
   'loft',
   'outside',
 ]);
-/** A stretch shorter than this is held by the clips of its neighbours, mm. Common practice, no source. */
-const SHORT_MM = 150;
 
 /** Clips of every run by orientation and cable width, none in tubes and joist holes. */
 export function clipDemands({ runs }: Worked, counts: KitCounts): readonly Demand[] {
@@ -34,7 +32,7 @@ const clipsAlongRuns = rememberedOfTwo((runs: readonly Run[], counts: KitCounts)
 function segmentDemands(run: Run, segment: Segment, counts: KitCounts): Demand[] {
   if (isInChannel(segment))
     return [clips(run, 'clip-metal', Math.ceil(segment.lengthMm / counts.metalClipInChannelMm))];
-  const count = clipCount(run, segment);
+  const count = clipCount(run, segment, counts);
   if (count === 0) return [];
   const all = clips(run, `clip-flat-${clipSizeMm2(run.cable.lineMm2)}`, count);
   if (segment.medium !== 'surface-clipped') return [all];
@@ -56,9 +54,13 @@ function amounts(run: Run, count: number) {
 }
 
 /** Clips on one straight stretch, its two ends included. */
-export function clipCount({ cable }: Run, segment: Segment): number {
+export function clipCount(
+  { cable }: Run,
+  segment: Segment,
+  { unclippedMm }: Pick<KitCounts, 'unclippedMm'>,
+): number {
   if (segment.containment !== 'none' || !clippedIn.has(segment.medium)) return 0;
-  if (segment.lengthMm < SHORT_MM || segment.joistsCrossed > 0) return 0;
+  if (segment.lengthMm < unclippedMm || segment.joistsCrossed > 0) return 0;
   const spacing = clipSpacing(flatCableSize(cable.lineMm2).widthMm);
   const isVertical = segment.direction === 'vertical';
   return clipsAlong(segment.lengthMm, isVertical ? spacing.verticalMm : spacing.horizontalMm);

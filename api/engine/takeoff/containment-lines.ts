@@ -9,13 +9,9 @@ import { type Demand, pieceOf } from './demand.ts';
 import type { KitCounts } from './kit-counts.ts';
 import { type Stretch, stretchesOf } from './wall-stretches.ts';
 
-/** A tube goes this far past the floor or ceiling it leads through, mm. Common practice, no source. */
-const PAST_FLOOR_MM = 100;
 /** Lengths in which merchants sell tubes, channel and conduit, and capping, mm, where the price list tells no other. Common practice, no source. */
 const LENGTH_SOLD_MM = 3000;
 const CAPPING_SOLD_MM = 2000;
-/** Saddles of rigid plastic conduit up to 25 mm, mm. Source: IET On-Site Guide Table D3, from memory (1.5 m level). */
-const SADDLE_SPACING_MM = 1500;
 
 /** Tubes, capping, channel and conduit by what lies in them, with their fittings. */
 export function containmentDemands({ runs, plan }: Worked, counts: KitCounts): readonly Demand[] {
@@ -36,7 +32,10 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   switch (stretch.containment) {
     case 'oval':
       return [
-        metres(stretch, `oval-${ovalSizeMm(cables)}`, { counts, besideMm: PAST_FLOOR_MM * stretch.voidEnds }),
+        metres(stretch, `oval-${ovalSizeMm(cables)}`, {
+          counts,
+          besideMm: counts.tubePastFloorMm * stretch.voidEnds,
+        }),
       ];
     case 'capping':
       return [
@@ -53,11 +52,11 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
 /** On a surface one saddle in so many is of metal, as clips are: plastic alone lets cable hang low in a fire (BS 7671 521.10.202). */
 function conduitDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const size = conduitSizeMm(stretch.cables);
-  const saddles = Math.ceil(stretch.lengthMm / SADDLE_SPACING_MM) + 1;
+  const saddles = Math.ceil(stretch.lengthMm / counts.saddleMm) + 1;
   const metal = isOnSurface(stretch) ? Math.ceil(saddles / counts.metalClipEvery) : 0;
   const part = (item: string, count: number): Demand[] =>
     count === 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
-  const sold: Sold = { counts, besideMm: PAST_FLOOR_MM * stretch.voidEnds };
+  const sold: Sold = { counts, besideMm: counts.tubePastFloorMm * stretch.voidEnds };
   return [
     metres(stretch, `conduit-${size}`, sold),
     ...part(`conduit-saddle-${size}`, saddles - metal),

@@ -19,10 +19,10 @@ const boardClosing = ({ boardScrews, nogginsABoard }: KitCounts): Closing => ({
   screws: boardScrews,
   noggins: { measured: nogginsABoard, low: nogginsABoard * 0.75, high: nogginsABoard * 1.5 },
 });
-/** A trap is cut where no board comes up whole: it lies on two battens, and is screwed to them and to the joists. Common practice, no source. */
-const trapClosing = ({ trapScrews }: KitCounts): Closing => ({
+/** A trap is cut where no board comes up whole: it lies on battens, and is screwed to them and to the joists. Common practice, no source. */
+const trapClosing = ({ trapScrews, trapNoggins }: KitCounts): Closing => ({
   screws: trapScrews,
-  noggins: { measured: 2, low: 2, high: 2 },
+  noggins: { measured: trapNoggins, low: trapNoggins, high: trapNoggins },
 });
 
 const closingOf = ({ floor }: OpenedFloor, counts: KitCounts): Closing =>
@@ -32,14 +32,19 @@ const closingOf = ({ floor }: OpenedFloor, counts: KitCounts): Closing =>
 export function fixingDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   const ownBoxes = weatherproofIds(worked);
   return [
-    ...boxWork(worked).flatMap((work) => boxFixings(worked, work, ownBoxes.has(work.box.id))),
+    ...boxWork(worked).flatMap((work) => boxFixings(worked, work, ownBoxes.has(work.box.id), counts)),
     ...floorFixings(worked, counts),
     ...joistPlates(worked),
   ];
 }
 
 /** @param isOwnBox whether the accessory is its own box: its cover's screws come with it. */
-function boxFixings(worked: Worked, work: BoxWork, isOwnBox: boolean): Demand[] {
+function boxFixings(
+  worked: Worked,
+  work: BoxWork,
+  isOwnBox: boolean,
+  { sunkBoxScrews, surfaceBoxScrews }: KitCounts,
+): Demand[] {
   const { box } = work;
   const isHollow = box.wallCore === 'timber-stud' || box.wallCore === 'metal-stud';
   switch (box.build) {
@@ -49,14 +54,21 @@ function boxFixings(worked: Worked, work: BoxWork, isOwnBox: boolean): Demand[] 
       return [
         ...(isHollow
           ? // On a batten that bridges from stud to stud behind the laths.
-            [screws(work, 'screw-wood-4x25', 2, 2), screws(work, 'noggin-300', 1, 1)]
+            [screws(work, 'screw-wood-4x25', sunkBoxScrews, sunkBoxScrews), screws(work, 'noggin-300', 1, 1)]
           : // Poor brick holds no more than every second plug.
-            [screws(work, 'screw-and-plug', 2, 4)]),
+            [screws(work, 'screw-and-plug', sunkBoxScrews, 2 * sunkBoxScrews)]),
         // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
         ...(isOwnBox ? [] : [screws(work, plateScrewItem(worked, box.id, 50), 2, 2)]),
       ];
     case 'surface':
-      return [screws(work, isHollow ? 'plasterboard-fixing' : 'screw-and-plug', box.gangs === 1 ? 2 : 4, 4)];
+      return [
+        screws(
+          work,
+          isHollow ? 'plasterboard-fixing' : 'screw-and-plug',
+          box.gangs === 1 ? surfaceBoxScrews : 2 * surfaceBoxScrews,
+          2 * surfaceBoxScrews,
+        ),
+      ];
   }
 }
 

@@ -17,11 +17,26 @@ export interface KitCounts {
   readonly cappingPinMm: number;
   /** Between screws of channel beside its adhesive, mm apart; one more stands at the end. */
   readonly channelScrewMm: number;
+  /** Between saddles of rigid conduit, mm apart; one more stands at the end. */
+  readonly saddleMm: number;
+  /** A tube goes this far past the floor or ceiling that it leads through. */
+  readonly tubePastFloorMm: number;
+  /** A stretch shorter than this is held by the clips of its neighbours. */
+  readonly unclippedMm: number;
+  /** Screws of a box let into masonry, and of a surface box of one gang. */
+  readonly sunkBoxScrews: number;
+  readonly surfaceBoxScrews: number;
+  /** Tails to an RCD in an enclosure of its own. */
+  readonly enclosureTailsMm: number;
+  /** Ways that are left on a new board for what comes later. */
+  readonly boardSpareWays: number;
   /** Bonding conductor to a service where nobody has measured the way, mm. */
   readonly bondMm: number;
   /** Floor screws of a lifted board, and of a trap with its battens. */
   readonly boardScrews: number;
   readonly trapScrews: number;
+  /** Battens that a trap lies on. */
+  readonly trapNoggins: number;
   /** Noggins under a lifted board, where a cut end comes to lie on no joist. */
   readonly nogginsABoard: number;
   /** The slot of one cable, wide and deep, on its own and in a tube; so much wider for each further one. */
@@ -30,16 +45,32 @@ export interface KitCounts {
   readonly tubeChaseWidthMm: number;
   readonly tubeChaseDepthMm: number;
   readonly furtherCableMm: number;
+  /** With more than one cable the slot is so much deeper; for cable above 4 mm² so much wider and deeper. */
+  readonly severalDeeperMm: number;
+  readonly thickCableMm: number;
   /** By how much the hole for a box is larger, on every side. */
   readonly boxHoleMm: number;
   /** What 25 kg of one-coat plaster cover at 11 mm, m². */
   readonly oneCoatM2: number;
+  /** Finish goes on so thick, and so far past what is filled, both sides together. */
+  readonly finishMm: number;
+  readonly finishPastMm: number;
+  /** What one small pack of each lasts for: kilograms of plaster over its priming, boxes let in. */
+  readonly plasterKgAPva: number;
+  readonly boxesAFiller: number;
+  readonly boxesACaulk: number;
   /** What one lasts for: boxes let in or metres chased, cuts in board and floor, openings closed, litres out of walls. */
   readonly boxesAMask: number;
   readonly chasedMAMask: number;
   readonly cutsABlade: number;
   readonly openingsACartridge: number;
   readonly sackLitres: number;
+  /** What comes out of a wall takes so many times its room once it is loose. */
+  readonly looseFactor: number;
+  /** Masks where anything is cut, for two people or two days; tapes of a job; sheets beside one for each room with something new. */
+  readonly leastMasks: number;
+  readonly tapes: number;
+  readonly sheetsAlong: number;
   /** The length that the price list sells an item in, by item, mm; of what it does not say it of, nothing. */
   readonly soldMm: ReadonlyMap<string, number>;
 }
@@ -48,6 +79,7 @@ export interface KitCounts {
  * Where the firm says nothing of its own. Common practice, no source (sleeves are 100 to 150 mm); metal clips, boards and
  * screws, what one-coat covers, and what masks, blades, sealant and sacks last for are from memory. Slots are what a wall
  * chaser cuts; by hand they come out 50 to 80 mm wide and 30 to 40 mm deep (apexdoma.com, "What does a rewire involve").
+ * Saddles of conduit up to 25 mm: IET On-Site Guide Table D3, from memory (1.5 m level).
  */
 export const usualCounts: KitCounts = {
   applianceFlexMm: 2000,
@@ -57,22 +89,41 @@ export const usualCounts: KitCounts = {
   metalClipInChannelMm: 1000,
   cappingPinMm: 300,
   channelScrewMm: 500,
+  saddleMm: 1500,
+  tubePastFloorMm: 100,
+  unclippedMm: 150,
+  sunkBoxScrews: 2,
+  surfaceBoxScrews: 2,
+  enclosureTailsMm: 1000,
+  boardSpareWays: 2,
   bondMm: 10_000,
   boardScrews: 4,
   trapScrews: 8,
+  trapNoggins: 2,
   nogginsABoard: 2 / 3,
   chaseWidthMm: 25,
   chaseDepthMm: 20,
   tubeChaseWidthMm: 30,
   tubeChaseDepthMm: 25,
   furtherCableMm: 20,
+  severalDeeperMm: 5,
+  thickCableMm: 5,
   boxHoleMm: 10,
   oneCoatM2: 2.25,
+  finishMm: 2,
+  finishPastMm: 20,
+  plasterKgAPva: 20,
+  boxesAFiller: 8,
+  boxesACaulk: 8,
   boxesAMask: 4,
   chasedMAMask: 8,
   cutsABlade: 8,
   openingsACartridge: 4,
   sackLitres: 15,
+  looseFactor: 1.5,
+  leastMasks: 2,
+  tapes: 1,
+  sheetsAlong: 1,
   soldMm: new Map(),
 };
 

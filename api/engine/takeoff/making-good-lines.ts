@@ -18,7 +18,7 @@ export function makingGoodDemands(worked: Worked, counts: KitCounts): readonly D
   ];
   return [
     ...plaster,
-    ...smallDemands(worked, plaster),
+    ...smallDemands(worked, plaster, counts),
     ...patchDemands(worked),
     ...sealantDemands(worked, counts),
   ];
@@ -54,7 +54,11 @@ function surroundDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
     );
 }
 
-function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
+function smallDemands(
+  worked: Worked,
+  plaster: readonly Demand[],
+  { plasterKgAPva, boxesAFiller, boxesACaulk }: KitCounts,
+): Demand[] {
   const small = (
     item: string,
     causes: readonly string[],
@@ -72,23 +76,13 @@ function smallDemands(worked: Worked, plaster: readonly Demand[]): Demand[] {
     plaster.reduce((sum, demand) => sum + (demand[end] ?? demand.measured), 0);
   return [
     ...(plastered.length > 0
-      ? [
-          small('pva', plastered, [
-            packs(kg('measured'), PLASTER_KG_A_PVA),
-            packs(kg('high'), PLASTER_KG_A_PVA),
-          ]),
-        ]
+      ? [small('pva', plastered, [packs(kg('measured'), plasterKgAPva), packs(kg('high'), plasterKgAPva)])]
       : []),
     ...(boxIds.length > 0
-      ? [small('filler', boxIds, forBoxes(BOXES_A_FILLER)), small('caulk', boxIds, forBoxes(BOXES_A_CAULK))]
+      ? [small('filler', boxIds, forBoxes(boxesAFiller)), small('caulk', boxIds, forBoxes(boxesACaulk))]
       : []),
   ];
 }
-
-/** What one small pack of each lasts for: plaster over its priming, boxes let in. Common practice, no source. */
-const PLASTER_KG_A_PVA = 20;
-const BOXES_A_FILLER = 8;
-const BOXES_A_CAULK = 8;
 
 const packs = (amount: number, each: number): number => Math.ceil(amount / each - 1e-9);
 

@@ -10,9 +10,6 @@ export const oneCoatKgPerLitre = ({ oneCoatM2 }: Pick<KitCounts, 'oneCoatM2'>): 
   25 / (oneCoatM2 * 11);
 /** The same of finish: 25 kg cover 10 m² at 2 mm. Sources: kentplasterers.co.uk and civilsir.com (10 to 12 m²). */
 export const FINISH_KG_PER_LITRE = 25 / (10 * 2);
-/** Finish goes on so thick, and so far past what is filled altogether, mm. Common practice, no source. */
-const FINISH_MM = 2;
-const FINISH_PAST_MM = 20;
 
 /** A hole to be filled: what goes in, and the face over which finish is drawn. */
 export interface Hole {
@@ -27,12 +24,12 @@ export type Plaster = readonly (readonly [item: string, kg: number])[];
 export function plasterFor(
   { litres, faceM2 }: Hole,
   filling: Filling,
-  counts: Pick<KitCounts, 'oneCoatM2'>,
+  counts: Pick<KitCounts, 'oneCoatM2' | 'finishMm'>,
 ): Plaster {
   if (filling === 'one-coat') return [['plaster-one-coat', litres * oneCoatKgPerLitre(counts)]];
   return [
     ['plaster-bonding', litres * BONDING_KG_PER_LITRE],
-    ['plaster-finish', faceM2 * FINISH_MM * FINISH_KG_PER_LITRE],
+    ['plaster-finish', faceM2 * counts.finishMm * FINISH_KG_PER_LITRE],
   ];
 }
 
@@ -41,7 +38,7 @@ const OVAL_20_MM2 = 220;
 
 /**
  * A metre of chase: the slot that is cut for what lies in it, less what lies in it. With more than one cable the slot is
- * wider, and 5 mm deeper; for cable above 4 mm² 5 more both ways. Common practice, no source.
+ * wider and deeper; for cable above 4 mm² more both ways.
  */
 export function metreOfChase(
   { cables, containment }: { readonly cables: readonly Cable[]; readonly containment: Containment },
@@ -49,10 +46,13 @@ export function metreOfChase(
 ): Hole {
   const further = Math.max(0, cables.length - 1);
   const extraMm = further * counts.furtherCableMm;
-  const thickMm = cables.some((cable) => cable.lineMm2 > 4) ? 5 : 0;
+  const thickMm = cables.some((cable) => cable.lineMm2 > 4) ? counts.thickCableMm : 0;
   const isTube = containment === 'oval' || containment === 'conduit';
   const widthMm = (isTube ? counts.tubeChaseWidthMm : counts.chaseWidthMm) + extraMm + thickMm;
-  const depthMm = (isTube ? counts.tubeChaseDepthMm : counts.chaseDepthMm) + (further > 0 ? 5 : 0) + thickMm;
+  const depthMm =
+    (isTube ? counts.tubeChaseDepthMm : counts.chaseDepthMm) +
+    (further > 0 ? counts.severalDeeperMm : 0) +
+    thickMm;
   const contentMm2 = cables.reduce(
     (sum, cable) => sum + (isTube ? OVAL_20_MM2 : flatCableSectionMm2(flatCableSize(cable.lineMm2))),
     0,
@@ -60,17 +60,21 @@ export function metreOfChase(
   // mm² × 1 m = 1e-3 litre; mm × 1 m = 1e-3 m².
   return {
     litres: Math.max(0, widthMm * depthMm - contentMm2) / 1e3,
-    faceM2: (widthMm + FINISH_PAST_MM) / 1e3,
+    faceM2: (widthMm + counts.finishPastMm) / 1e3,
   };
 }
 
 /** What is left open round a steel box in its hole; it is pressed against the back. Box bodies 75 mm high, 75 and 60 mm a further gang wide. */
-export function roundBox(gangs: number, depthMm: number, { boxHoleMm }: Pick<KitCounts, 'boxHoleMm'>): Hole {
+export function roundBox(
+  gangs: number,
+  depthMm: number,
+  { boxHoleMm, finishPastMm }: Pick<KitCounts, 'boxHoleMm' | 'finishPastMm'>,
+): Hole {
   const heightMm = 75;
   const widthMm = 75 + 60 * (gangs - 1);
   const holeMm2 = (heightMm + 2 * boxHoleMm) * (widthMm + 2 * boxHoleMm);
   const boxMm2 = heightMm * widthMm;
-  const pastMm2 = (heightMm + 2 * boxHoleMm + FINISH_PAST_MM) * (widthMm + 2 * boxHoleMm + FINISH_PAST_MM);
+  const pastMm2 = (heightMm + 2 * boxHoleMm + finishPastMm) * (widthMm + 2 * boxHoleMm + finishPastMm);
   return {
     litres: ((holeMm2 - boxMm2) * depthMm) / 1e6,
     faceM2: (pastMm2 - boxMm2) / 1e6,

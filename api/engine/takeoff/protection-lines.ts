@@ -26,7 +26,7 @@ export function protectionDemands(worked: Worked, counts: KitCounts): readonly D
   return [
     ...devices,
     ...exchanged,
-    ...boardDemands(worked),
+    ...boardDemands(worked, counts),
     ...scheme.remedies.flatMap((remedy) => remedyDemands(worked, remedy, counts)),
   ];
 }
@@ -52,7 +52,13 @@ function remedyDemands(worked: Worked, remedy: Remedy, counts: KitCounts): Deman
       return [
         piece('enclosure-2-module', [cause]),
         piece('rcd-63-30-a', [cause]),
-        { item: 'tails-16', unit: 'm', group: 'cable', measured: 1, causes: [cause] },
+        {
+          item: 'tails-16',
+          unit: 'm',
+          group: 'cable',
+          measured: counts.enclosureTailsMm / 1e3,
+          causes: [cause],
+        },
         ...deviceInEnclosure(worked, remedy),
       ];
     case 'bond-upgrade':

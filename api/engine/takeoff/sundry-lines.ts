@@ -10,15 +10,6 @@ import type { KitCounts } from './kit-counts.ts';
 import { metreOfChase, roundBox } from './plaster.ts';
 import { stretchesOf } from './wall-stretches.ts';
 
-/** Rolls of tape for a job. Common practice, no source. */
-const TAPES = 1;
-/** A sheet for each room that gets something new, and one that goes along to where it is joined and floors are opened. Common practice, no source. */
-const SHEETS_ALONG = 1;
-/** What comes out of a wall is half as much again once it is loose. Common practice, no source. */
-const LOOSE = 1.5;
-/** Two people or two days are the least. Common practice, no source. */
-const LEAST_MASKS = 2;
-
 /**
  * What a job uses up, by what it cuts, drills and works in: sheets by rooms, sacks by what comes out of walls, masks and blades by cuts.
  * Every box that is touched counts as cut out, also a found one that may serve: what is carried for dust must not hang on what nobody looked
@@ -36,7 +27,9 @@ export function sundryDemands(worked: Worked, counts: KitCounts): readonly Deman
   ];
   const everyId = [...worked.runs.map((run) => run.id), ...boxes.map(({ box }) => box.id)];
   const used = (item: string, measured: number, causes: readonly string[]): Demand[] =>
-    causes.length === 0 ? [] : [{ item, unit: 'each', group: 'sundries', measured, causes }];
+    causes.length === 0 || measured === 0
+      ? []
+      : [{ item, unit: 'each', group: 'sundries', measured, causes }];
   const chases = stretchesOf(worked.runs, worked.plan, ({ medium }) => medium === 'wall-chase');
   const chasedM = chases.reduce((sum, { lengthMm }) => sum + lengthMm / 1e3, 0);
   const cutLitres =
@@ -51,12 +44,13 @@ export function sundryDemands(worked: Worked, counts: KitCounts): readonly Deman
     mayBeCut.filter(({ build }) => build === 'dry-lining').length +
     openedFloors(worked.runs, worked.plan).length;
   return [
-    ...used('insulating-tape', TAPES, everyId),
-    ...used('dust-sheet', roomsWithNew(worked).size + SHEETS_ALONG, everyId),
+    ...used('insulating-tape', counts.tapes, everyId),
+    // Beside one for each room that gets something new, one goes along to where it is joined and floors are opened.
+    ...used('dust-sheet', roomsWithNew(worked).size + counts.sheetsAlong, everyId),
     ...used('blade-multitool', Math.max(1, Math.ceil(cuts / counts.cutsABlade)), cutIds),
-    ...used('dust-mask', Math.max(LEAST_MASKS, masks), cutIds),
+    ...used('dust-mask', Math.max(counts.leastMasks, masks), cutIds),
     // One for packaging and offcuts.
-    ...used('rubble-sack', 1 + Math.ceil((cutLitres * LOOSE) / counts.sackLitres), cutIds),
+    ...used('rubble-sack', 1 + Math.ceil((cutLitres * counts.looseFactor) / counts.sackLitres), cutIds),
     // For holes drilled into masonry where nothing else of a wall is cut.
     ...used('dust-mask', 1, cutIds.length > 0 ? [] : drilledIds(worked)),
   ];

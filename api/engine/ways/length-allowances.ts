@@ -20,14 +20,15 @@ export const defaultLengthAllowances: LengthAllowances = {
   assumedPercent: 30,
 };
 
-/** The same with what the firm leaves at ends by its own habit. */
+/** The same with what the firm leaves at ends, and how far off it takes a length to be, by its own habit. */
 export function allowancesOf({ norms: { counts = {} } }: Pick<Library, 'norms'>): LengthAllowances {
   const usual = defaultLengthAllowances;
   return {
-    ...usual,
     accessoryEndMm: counts.accessoryEndMm ?? usual.accessoryEndMm,
     jointEndMm: counts.jointEndMm ?? usual.jointEndMm,
     boardEndMm: counts.boardEndMm ?? usual.boardEndMm,
     slackMm: counts.slackMm ?? usual.slackMm,
+    derivedPercent: counts.derivedPercent ?? usual.derivedPercent,
+    assumedPercent: counts.assumedPercent ?? usual.assumedPercent,
   };
 }

@@ -39,7 +39,7 @@ const labourOf = (worked: ReturnType<typeof workedOn>) =>
 describe('a new board', () => {
   it('is an enclosure by its ways, an RCBO a circuit in the place of the old device, and blanks', () => {
     // Three circuits recorded of three in use; two ways to spare: five, so six.
-    expect(measuredByItem(boardDemands(workedOn(2, { ways: 6, spareWays: 3 })))).toEqual({
+    expect(measuredByItem(boardDemands(workedOn(2, { ways: 6, spareWays: 3 }), usualCounts))).toEqual({
       'consumer-unit-6': 1,
       'rcbo-b32-30-a': 3,
       'board-blank': 3,
@@ -76,7 +76,7 @@ describe('a new board', () => {
       scheme: schemeOf({ remedies: [newBoard] }),
       job: { circuits: some, boards: [{ id: 'board', label: 'Board', rcds: [], ways: 4, spareWays: 0 }] },
     });
-    expect(measuredByItem(boardDemands(worked))).toEqual({
+    expect(measuredByItem(boardDemands(worked, usualCounts))).toEqual({
       'consumer-unit-6': 1,
       'rcbo-b32-30-a': 2,
       'rcbo-b16-30-a': 1,
@@ -140,14 +140,17 @@ describe('a new board', () => {
 
   it('that a remedy names no place for is the smallest, with nothing on it', () => {
     const worked = workedOf({ scheme: schemeOf({ remedies: [{ kind: 'new-board', at: 'nowhere' }] }) });
-    expect(measuredByItem(boardDemands(worked))).toEqual({ 'consumer-unit-6': 1, 'board-blank': 6 });
+    expect(measuredByItem(boardDemands(worked, usualCounts))).toEqual({
+      'consumer-unit-6': 1,
+      'board-blank': 6,
+    });
     expect(labourOf(worked).get('move-circuit')).toBeUndefined();
   });
 
   it('fills its ways: devices, and blanks for the rest, whatever is on it', () => {
     fc.assert(
       fc.property(fc.nat({ max: 15 }), fc.nat({ max: 22 }), fc.nat({ max: 8 }), (more, ways, spareWays) => {
-        const measured = measuredByItem(boardDemands(workedOn(more, { ways, spareWays })));
+        const measured = measuredByItem(boardDemands(workedOn(more, { ways, spareWays }), usualCounts));
         const count = (start: string) =>
           Object.entries(measured).reduce((sum, [item, so]) => sum + (item.startsWith(start) ? so : 0), 0);
         const size = Number(
@@ -159,13 +162,13 @@ describe('a new board', () => {
         expect(count('rcbo-')).toBe(onIt);
         expect(count('board-blank')).toBe(size - onIt);
         expect(size - onIt).toBeGreaterThanOrEqual(2);
-        expect(size).toBe(waysFor(onIt));
+        expect(size).toBe(waysFor(onIt, 2));
       }),
     );
   });
 
   it('is as large as is sold, and of so many ways past that', () => {
-    expect([1, 4, 5, 8, 22, 23].map(waysFor)).toEqual([6, 6, 8, 10, 24, 25]);
+    expect([1, 4, 5, 8, 22, 23].map((circuits) => waysFor(circuits, 2))).toEqual([6, 6, 8, 10, 24, 25]);
     expect([...BOARD_WAYS]).toEqual(BOARD_WAYS.toSorted((a, b) => a - b));
   });
 

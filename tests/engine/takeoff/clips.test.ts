@@ -19,7 +19,7 @@ describe('clips', () => {
     [301, 3],
     [3000, 11],
   ])('on %i mm level of 2.5 mm² cable: %i', (lengthMm, count) => {
-    expect(clipCount(run, level(lengthMm))).toBe(count);
+    expect(clipCount(run, level(lengthMm), usualCounts)).toBe(count);
   });
 
   it.each([
@@ -27,7 +27,7 @@ describe('clips', () => {
     [401, 3],
   ])('on %i mm upright: %i', (heightMm, count) => {
     const upright = segmentOf(spotAt(0, 0, 0), spotAt(0, 0, heightMm), { medium: 'surface-clipped' });
-    expect(clipCount(run, upright)).toBe(count);
+    expect(clipCount(run, upright, usualCounts)).toBe(count);
   });
 
   it.each([
@@ -39,8 +39,8 @@ describe('clips', () => {
     [16, 350],
   ])('of %f mm² cable stand %i mm apart at most', (lineMm2, spacingMm) => {
     const thick = { ...run, cable: { ...twinAndEarth, lineMm2 } };
-    expect(clipCount(thick, level(spacingMm * 2))).toBe(3);
-    expect(clipCount(thick, level(spacingMm * 2 + 1))).toBe(4);
+    expect(clipCount(thick, level(spacingMm * 2), usualCounts)).toBe(3);
+    expect(clipCount(thick, level(spacingMm * 2 + 1), usualCounts)).toBe(4);
   });
 
   it.each([
@@ -50,7 +50,7 @@ describe('clips', () => {
     ['a wall', { medium: 'through-wall' }],
     ['the ground', { medium: 'buried' }],
   ] as const)('are none in %s', (_, rest) => {
-    expect(clipCount(run, level(1000, rest))).toBe(0);
+    expect(clipCount(run, level(1000, rest), usualCounts)).toBe(0);
   });
 
   it('are of metal one in three on a surface, so that cable does not hang in a fire', () => {

@@ -3,14 +3,22 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
+import { waysFor } from '#engine/takeoff/board-lines.ts';
 import { bondDemands } from '#engine/takeoff/bonding-lines.ts';
 import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
 import { kitCountsOf, usualCounts } from '#engine/takeoff/kit-counts.ts';
-import { metreOfChase } from '#engine/takeoff/plaster.ts';
+import { metreOfChase, plasterFor, roundBox } from '#engine/takeoff/plaster.ts';
+import { protectionDemands } from '#engine/takeoff/protection-lines.ts';
 import { allowancesOf, defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { WorkCost } from '#engine/ways/way-tariff.ts';
 import type { Counts, Library } from '#model/library.ts';
-import { runOf, segmentOf, spotAt, twinAndEarth } from '#tests/engine/connections/wiring-builder.ts';
+import {
+  runOf,
+  schemeOf,
+  segmentOf,
+  spotAt,
+  twinAndEarth,
+} from '#tests/engine/connections/wiring-builder.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { measuredByItem, workedOf } from './worked-builder.ts';
 
@@ -98,6 +106,78 @@ describe('lengths and counts by the firm’s habit', () => {
     );
   });
 
+  it('use up, screw and fill by the firm’s own figures', () => {
+    const before = taken(usual).lines;
+    const changed = (counts: Counts, item: string) =>
+      (taken(libraryWith(counts)).lines.get(item) ?? 0) - (before.get(item) ?? 0);
+    const measured = (item: string) => before.get(item) ?? Number.NaN;
+    expect(changed({ tapes: 3 }, 'insulating-tape')).toBe(2);
+    expect(changed({ tapes: 0 }, 'insulating-tape')).toBe(-1);
+    expect(changed({ sheetsAlong: 4 }, 'dust-sheet')).toBe(3);
+    expect(changed({ leastMasks: 9 }, 'dust-mask')).toBe(9 - measured('dust-mask'));
+    expect(changed({ looseFactor: 5, sackLitres: 1 }, 'rubble-sack')).toBeGreaterThan(
+      changed({ sackLitres: 1 }, 'rubble-sack'),
+    );
+    expect(changed({ boxesAFiller: 1 }, 'filler')).toBeGreaterThan(0);
+    expect(changed({ boxesACaulk: 1 }, 'caulk')).toBeGreaterThan(0);
+    expect(changed({ plasterKgAPva: 1 }, 'pva')).toBeGreaterThan(0);
+    expect(changed({ sunkBoxScrews: 4, surfaceBoxScrews: 4 }, 'screw-and-plug')).toBeCloseTo(
+      measured('screw-and-plug'),
+      9,
+    );
+    expect(changed({ unclippedMm: 20_000 }, 'clip-flat-2.5')).toBeLessThan(0);
+  });
+
+  it('lay finish as thick and as far past the hole as the firm does', () => {
+    const finish = (counts: Counts) => {
+      const of = kitCountsOf(libraryWith(counts));
+      const kilograms = plasterFor(roundBox(1, 35, of), 'bonding-and-finish', of);
+      return kilograms.find(([item]) => item === 'plaster-finish')?.[1] ?? Number.NaN;
+    };
+    expect(finish({ finishMm: 3 })).toBeCloseTo(1.5 * finish({}), 9);
+    // Round a box of 75 × 75 in a hole of 95: 115² − 75² and 95² − 75², mm².
+    expect(finish({ finishPastMm: 0 }) / finish({})).toBeCloseTo(
+      (95 ** 2 - 75 ** 2) / (115 ** 2 - 75 ** 2),
+      9,
+    );
+  });
+
+  it('take lengths to be off by the firm’s own shares, and never for shorter than they are', () => {
+    const range = (counts: Counts) =>
+      estimate(job, libraryWith(counts), when).schemes[0]?.worked.runs.map(
+        ({ lengthMm, highMm }) => (highMm ?? Number.NaN) - (lengthMm ?? Number.NaN),
+      ) ?? [];
+    const [plain, none, double] = [
+      {},
+      { derivedPercent: 0, assumedPercent: 0 },
+      { derivedPercent: 10, assumedPercent: 60 },
+    ].map(range);
+    expect(none?.every((offMm) => offMm === 0)).toBe(true);
+    for (const [index, offMm] of (plain ?? []).entries()) expect(double?.[index]).toBeCloseTo(2 * offMm, 0);
+    expect(Math.max(...(plain ?? []))).toBeGreaterThan(0);
+  });
+
+  it('hold conduit, tubes, boards and enclosures by the firm’s own figures', () => {
+    const counts = kitCountsOf(libraryWith({ saddleMm: 500, tubePastFloorMm: 250 }));
+    const pipe = segmentOf(spotAt(0, 0, 300), spotAt(2000, 0, 300), {
+      medium: 'surface-channel',
+      containment: 'conduit',
+    });
+    const worked = workedOf({ runs: [runOf('n', 'a', 'w', [pipe])] });
+    const saddles = (of: typeof counts) =>
+      Object.entries(measuredByItem(containmentDemands(worked, of)))
+        .filter(([item]) => item.startsWith('conduit-saddle'))
+        .reduce((sum, [, count]) => sum + count, 0);
+    expect([saddles(usualCounts), saddles(counts)]).toEqual([3, 5]);
+    expect([waysFor(4, usualCounts.boardSpareWays), waysFor(4, 0), waysFor(4, 6)]).toEqual([6, 6, 10]);
+    const scheme = schemeOf({ remedies: [{ kind: 'rcd-enclosure', at: 'ring' }] });
+    const tails = (of: typeof counts) =>
+      measuredByItem(protectionDemands(workedOf({ scheme }), of))['tails-16'];
+    expect([tails(usualCounts), tails(kitCountsOf(libraryWith({ enclosureTailsMm: 1500 })))]).toEqual([
+      1, 1.5,
+    ]);
+  });
+
   it('cut a slot as wide and as deep as the firm does', () => {
     const cables = [twinAndEarth];
     const litres = (counts: Counts, containment: 'none' | 'oval', of = cables) =>
@@ -110,6 +190,10 @@ describe('lengths and counts by the firm’s habit', () => {
     );
     const two = [twinAndEarth, twinAndEarth];
     expect(litres({ furtherCableMm: 30 }, 'none', two) - litres({}, 'none', two)).toBeCloseTo(0.25, 9);
+    expect(litres({ severalDeeperMm: 10 }, 'none', two) - litres({}, 'none', two)).toBeCloseTo(0.225, 9);
+    const thick = [{ ...twinAndEarth, lineMm2: 6 }];
+    // 35 × 30 in place of 30 × 25.
+    expect(litres({ thickCableMm: 10 }, 'none', thick) - litres({}, 'none', thick)).toBeCloseTo(0.3, 9);
     expect(litres({ chaseWidthMm: 5, chaseDepthMm: 5 }, 'none')).toBe(0);
   });
 

@@ -28,16 +28,18 @@ const habit: Bounds = { unit: 'mm', min: 0, max: 20_000, whole: false };
 /** A spacing, which nought would make endless. */
 const spacing: Bounds = { ...habit, min: 50 };
 const everyOne: Bounds = { unit: '', min: 1, max: 100, whole: true };
+/** So many of a thing, or none. */
+const few: Bounds = { unit: '', min: 0, max: 20, whole: true };
 const screws: Bounds = { unit: '', min: 0, max: 100, whole: true };
 const lasting: Bounds = { unit: '', min: 1, max: 1000, whole: true };
 const slotWidth: Bounds = { unit: 'mm', min: 5, max: 200, whole: false };
+const offBy: Bounds = { unit: '%', min: 0, max: 100, whole: false };
 const setAside: Bounds = { unit: '%', min: 0, max: 100, whole: false };
 const slotDepth: Bounds = { ...slotWidth, max: 100 };
 
-const { accessoryEndMm, jointEndMm, boardEndMm, slackMm } = defaultLengthAllowances;
 const usual: Readonly<Record<keyof Counts, number>> = {
   ...usualCounts,
-  ...{ accessoryEndMm, jointEndMm, boardEndMm, slackMm },
+  ...defaultLengthAllowances,
   ...usualGapPercents,
 };
 
@@ -60,16 +62,22 @@ export const countGroups: readonly CountGroup[] = [
       row('applianceFlexMm', 'Flex of a fixed appliance', habit),
       row('boxTailMm', 'Earth tail of a steel box', habit),
       row('sleeveMm', 'Earth sleeving of a cable end', habit),
+      row('derivedPercent', 'A length by the plan may be off, either way', offBy),
+      row('assumedPercent', 'A length that is assumed may be off', offBy),
+      row('enclosureTailsMm', 'Tails to an RCD in its own enclosure', habit),
       row('bondMm', 'Bonding conductor where nobody measured its way', { ...habit, max: 100_000 }),
     ],
   },
   {
-    title: 'Clips, capping and channel',
+    title: 'Clips, capping, channel and tubes',
     rows: [
       row('metalClipEvery', 'One clip on a surface is of metal in every', everyOne),
       row('metalClipInChannelMm', 'Between metal clips in channel', spacing),
       row('cappingPinMm', 'Between pins of capping', spacing),
       row('channelScrewMm', 'Between screws of channel', spacing),
+      row('saddleMm', 'Between saddles of conduit', spacing),
+      row('tubePastFloorMm', 'Tube past a floor or ceiling', habit),
+      row('unclippedMm', 'No clip on a stretch shorter than', habit),
     ],
   },
   {
@@ -77,6 +85,7 @@ export const countGroups: readonly CountGroup[] = [
     rows: [
       row('boardScrews', 'Screws of a board that was lifted', screws),
       row('trapScrews', 'Screws of a trap with its battens', screws),
+      row('trapNoggins', 'Battens under a trap', few),
       row('nogginsABoard', 'Noggins per lifted board', { unit: '', min: 0, max: 4, whole: false }),
     ],
   },
@@ -88,17 +97,36 @@ export const countGroups: readonly CountGroup[] = [
       row('tubeChaseWidthMm', 'Width of a chase for one tube', slotWidth),
       row('tubeChaseDepthMm', 'Depth of a chase for one tube', slotDepth),
       row('furtherCableMm', 'Wider for each further cable', { ...slotDepth, min: 0 }),
+      row('severalDeeperMm', 'Deeper for more than one cable', { ...slotDepth, min: 0, max: 50 }),
+      row('thickCableMm', 'Wider and deeper for cable above 4 mm²', { ...slotDepth, min: 0, max: 50 }),
       row('boxHoleMm', 'Hole for a box larger on every side', { ...slotDepth, min: 0, max: 50 }),
       row('oneCoatM2', '25 kg of one-coat cover at 11 mm', { unit: 'm²', min: 0.1, max: 100, whole: false }),
+      row('finishMm', 'Thickness of finish', { ...slotDepth, min: 0, max: 20 }),
+      row('finishPastMm', 'Finish wider than what is filled by', { ...slotDepth, min: 0, max: 1000 }),
+    ],
+  },
+  {
+    title: 'Boxes and boards',
+    rows: [
+      row('sunkBoxScrews', 'Screws of a box let in', few),
+      row('surfaceBoxScrews', 'Screws of a single surface box', few),
+      row('boardSpareWays', 'Spare ways on a new consumer unit', few),
     ],
   },
   {
     title: 'Used up',
     rows: [
+      row('plasterKgAPva', 'Plaster primed with one pack', { unit: 'kg', min: 0.5, max: 1000, whole: false }),
+      row('boxesAFiller', 'Boxes let in with one filler', lasting),
+      row('boxesACaulk', 'Boxes let in with one caulk', lasting),
+      row('tapes', 'Rolls of tape a job', screws),
+      row('sheetsAlong', 'Dust sheets beside one a room', screws),
+      row('leastMasks', 'Dust masks at least', screws),
       row('boxesAMask', 'Boxes let in with one mask', lasting),
       row('chasedMAMask', 'Chased with one mask', { unit: 'm', min: 0.5, max: 1000, whole: false }),
       row('cutsABlade', 'Openings cut with one blade', lasting),
       row('openingsACartridge', 'Openings sealed with one cartridge', lasting),
+      row('looseFactor', 'Rubble takes so many times its room', { unit: '', min: 1, max: 5, whole: false }),
       row('sackLitres', 'Rubble in one sack', { unit: 'litres', min: 1, max: 100, whole: false }),
     ],
   },
