@@ -522,6 +522,15 @@ describe('the workbook as written', () => {
     expect(texts).toEqual(expect.arrayContaining([...of.cautions, of.editionNote]));
   });
 
+  it('names the materials of extra work under what is bought, and counts them nowhere on that sheet', async () => {
+    const texts = await textsOf(await firstWorkbook(estimateOf(saltglass, plain), plain), 'Shopping list');
+    expect(texts.filter((text) => text.endsWith('of materials'))).toEqual([
+      'Double the rotten joist: £18.49 of materials',
+      'Take the rubble away: £60.00 of materials',
+    ]);
+    expect(texts).toContain('Also bring along, not counted here');
+  });
+
   it('has each finding once, the failures first', async () => {
     const failing = of.schemes.find(({ complies }) => complies === 'no');
     const book = await readBook(await countedBook(of, failing?.id ?? '', plain));

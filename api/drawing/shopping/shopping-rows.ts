@@ -30,7 +30,7 @@ const heads = [
 /**
  * The shopping list as rows for a spreadsheet, a row of heads first: one row a size that is asked for. What belongs to a
  * whole entry (used, left over, cost, what for and why) stands in its first row only, so that columns add up. What is still open and
- * not on the list comes last, a question a row.
+ * not on the list comes last, a question a row, after what nobody counted; neither is in the sums.
  */
 export const shoppingRows = ({
   list,
@@ -38,6 +38,7 @@ export const shoppingRows = ({
   inCase,
   stillOpen,
   instead,
+  uncounted,
 }: ShoppingSheet): readonly (readonly CsvCell[])[] => [
   heads,
   ...list.groups.flatMap((group) =>
@@ -50,6 +51,7 @@ export const shoppingRows = ({
       ]),
     ),
   ),
+  ...uncounted.map((line) => wholeRow(['not counted', '', '', '', line])),
   ...stillOpen.lines.map((line) => wholeRow(['still open', '', '', '', line])),
 ];
 

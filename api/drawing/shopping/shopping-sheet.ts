@@ -1,5 +1,6 @@
 import { cautions } from '#engine/cautions.ts';
 import type { PurchasePlan } from '#engine/price/buying/purchase.ts';
+import { EXTRA_GROUP } from '#engine/price/extra-bill.ts';
 import { percentOfPence } from '#engine/price/money.ts';
 import type { ShoppingEntry, ShoppingList } from '#engine/price/shopping/shopping-list.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
@@ -53,6 +54,8 @@ export interface ShoppingSheet
   /** What may be needed and is not on it. */
   readonly stillOpen: StillOpen;
   readonly instead: Instead;
+  /** What else has to come along: for work that is not on the drawing, whose materials somebody priced and nobody counted. */
+  readonly uncounted: readonly string[];
   readonly notInStock: ReadonlySet<string>;
   readonly cutLists: readonly CutList[];
   readonly cautions: readonly string[];
@@ -85,11 +88,21 @@ export function shoppingSheetOf({
     inCase: packing === null ? nothingInCase : inCaseOf(list, scheme.purchase, { packing, prices }),
     stillOpen: open === null ? nothingOpen : stillOpenOf(open),
     instead: insteadOf(list, taken),
+    uncounted: uncountedOf(scheme),
     notInStock,
     cutLists: cutListsOf(bought),
     cautions,
   };
 }
+
+/** Sums stand in the price; what is bought for them is for whoever wrote them down to say. */
+const uncountedOf = ({ price: { bill } }: SchemeEstimate): readonly string[] =>
+  bill
+    .filter(({ group }) => group === EXTRA_GROUP)
+    .map(({ description, pricePence }) => `${description}: ${pounds(pricePence)} of materials`);
+
+/** The heading over what is not counted, wherever the list is read. */
+export const UNCOUNTED_TITLE = 'Also bring along, not counted here';
 
 /** What is paid in all; a firm that is not registered gets no VAT back, so it is told what it pays with it. */
 function costWords(list: ShoppingList, prices: Prices, bearsVat: boolean): string {

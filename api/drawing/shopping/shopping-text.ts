@@ -3,7 +3,7 @@ import { type CutList, plainMetres } from './cut-lists.ts';
 import { entryMarks } from './entry-marks.ts';
 import { entryNotes, entryWords, merchantWords } from './entry-words.ts';
 import type { InCase } from './in-case.ts';
-import type { ShoppingSheet } from './shopping-sheet.ts';
+import { type ShoppingSheet, UNCOUNTED_TITLE } from './shopping-sheet.ts';
 
 /** What a name holds of line ends and the like must not look like lines of the list. */
 const oneLine = (words: string): string => words.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trimEnd();
@@ -31,6 +31,9 @@ export function shoppingText(sheet: ShoppingSheet): string {
       group.title.toUpperCase(),
       ...group.entries.flatMap((entry) => ownLines(entry, sheet)),
     ]),
+    ...(sheet.uncounted.length === 0
+      ? []
+      : [[UNCOUNTED_TITLE.toUpperCase(), ...sheet.uncounted.map((line) => `[ ] ${line}`)]]),
     ...goesBackBlocks(sheet),
     [...strayLines(sheet), sheet.instead.sumWords].filter((line) => line !== ''),
     [sheet.costWords, ...(demoNote === null ? [] : [demoNote])],

@@ -1,6 +1,6 @@
 import type { Worksheet } from 'exceljs';
 import { entryMarks } from '#drawing/shopping/entry-marks.ts';
-import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
+import { type ShoppingSheet, UNCOUNTED_TITLE } from '#drawing/shopping/shopping-sheet.ts';
 import { offerWords } from '#engine/price/buying/offer-words.ts';
 import { offersOf } from '#engine/price/buying/offers-of.ts';
 import type { Offer, PurchaseLine } from '#engine/price/buying/purchase.ts';
@@ -231,13 +231,14 @@ function writeTotals(context: WorkbookContext, sheet: Worksheet, counters: reado
   return totalRow;
 }
 
-/** What people read under the list: what is still open and not on it, what can go back, what was taken instead. */
-function remarks({ stillOpen, inCase, instead }: ShoppingSheet): readonly Remark[] {
+/** What people read under the list: what nobody counted, what is still open and not on it, what can go back, what was taken instead. */
+function remarks({ stillOpen, inCase, instead, uncounted }: ShoppingSheet): readonly Remark[] {
   const taken = [
     ...instead.strays.map(({ words }) => `No longer on the list. ${words}`),
     ...(instead.sumWords === '' ? [] : [instead.sumWords]),
   ];
   const blocks = [
+    { heading: UNCOUNTED_TITLE, lines: uncounted },
     { heading: 'Still open', lines: [stillOpen.words, ...stillOpen.lines].filter((line) => line !== '') },
     ...inCase.goesBack.map(({ title, lines }, index) => ({
       heading: index === 0 ? 'What can go back unopened' : null,

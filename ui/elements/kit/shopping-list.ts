@@ -1,6 +1,11 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { entryMarks } from '#drawing/shopping/entry-marks.ts';
-import { entriesOf, type ShoppingSheet, shoppingSheetOf } from '#drawing/shopping/shopping-sheet.ts';
+import {
+  entriesOf,
+  type ShoppingSheet,
+  shoppingSheetOf,
+  UNCOUNTED_TITLE,
+} from '#drawing/shopping/shopping-sheet.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -139,7 +144,7 @@ export class ShoppingListView extends LitElement {
         ></tick-field>
       </div>
       ${this.#strays(sheet)} ${sheet.list.groups.map((group) => this.#group(group, sheet, had))}
-      ${this.#goesBack(sheet)}
+      ${this.#uncounted(sheet)} ${this.#goesBack(sheet)}
       ${this.#insteads(sheet)}
       <p class="none hint">${sheet.costWords} What the job is charged stands in the bill: of some packs only what it uses.</p>
       <shopping-out .sheet=${sheet} .had=${had}></shopping-out>
@@ -149,6 +154,14 @@ export class ShoppingListView extends LitElement {
       <p class="hint">Ticks, and what was not in stock, stay on this device, need no signal, and change nothing of the job. What was taken instead is
         kept with the job, in what it took; no price hangs on it.</p>
       <toast-line .words=${this.said} action="Take back"></toast-line>`;
+  }
+
+  #uncounted({ uncounted }: ShoppingSheet): TemplateResult | typeof nothing {
+    if (uncounted.length === 0) return nothing;
+    return html`<section class="uncounted" aria-label=${UNCOUNTED_TITLE}>
+      <h3>${UNCOUNTED_TITLE}</h3>
+      ${uncounted.map((line) => html`<p class="hint">${line}</p>`)}
+    </section>`;
   }
 
   #group(group: ShoppingGroup, sheet: ShoppingSheet, had: ReadonlySet<string>): TemplateResult {

@@ -3,7 +3,7 @@ import type { CutList } from '#drawing/shopping/cut-lists.ts';
 import { plainMetres } from '#drawing/shopping/cut-lists.ts';
 import { entryMarks } from '#drawing/shopping/entry-marks.ts';
 import { askWords, entryNotes } from '#drawing/shopping/entry-words.ts';
-import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
+import { type ShoppingSheet, UNCOUNTED_TITLE } from '#drawing/shopping/shopping-sheet.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
 import { dayWords, pounds } from '../../written.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -121,7 +121,7 @@ export class ShoppingPaper extends LitElement {
       <p>${title}: ${schemeName}</p>
       <p class="soft">${dayWords(date)}, state ${state}</p>
       ${this.#stillOpen()} ${list.groups.map((group) => this.#group(group))}
-      ${this.#goesBack()}
+      ${this.#uncounted()} ${this.#goesBack()}
       ${this.sheet.instead.strays.map(({ words }) => html`<p>No longer on the list. ${words}</p>`)}
       ${this.sheet.instead.sumWords === '' ? nothing : html`<p>${this.sheet.instead.sumWords}</p>`}
       <p>${costWords}</p>
@@ -147,6 +147,15 @@ export class ShoppingPaper extends LitElement {
     return html`<section class="open">
       <p><strong>${words}</strong></p>
       ${lines.map((line) => html`<p class="soft">${line}</p>`)}
+    </section>`;
+  }
+
+  #uncounted(): TemplateResult | typeof nothing {
+    const { uncounted } = this.sheet;
+    if (uncounted.length === 0) return nothing;
+    return html`<section>
+      <h3>${UNCOUNTED_TITLE}</h3>
+      ${uncounted.map((line) => html`<p>${line}</p>`)}
     </section>`;
   }
 
