@@ -179,10 +179,10 @@ export const counts = z.strictObject({
   metalClipEvery: z.int().min(1).max(100).optional(),
   /** Between metal clips inside plastic channel. */
   metalClipInChannelMm: z.number().min(50).max(20_000).optional(),
-  /** Between pins of capping, and between screws of plastic channel; one more stands at the end. */
+  /** Between pins of capping, and between screws of plastic channel; one more stands at the end of all but the shortest. */
   cappingPinMm: z.number().min(50).max(20_000).optional(),
   channelScrewMm: z.number().min(50).max(20_000).optional(),
-  /** Between saddles of rigid conduit; one more stands at the end. */
+  /** Between saddles of rigid conduit; one more stands at the end of all but the shortest. */
   saddleMm: z.number().min(50).max(20_000).optional(),
   /** A tube goes this far past the floor or ceiling that it leads through. */
   tubePastFloorMm: habitMm.optional(),

@@ -27,6 +27,13 @@ const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan) => 
   ]);
 });
 
+/**
+ * How many pins, screws or saddles hold a straight stretch: one at either end and none further apart than is usual; one in the middle of a
+ * stretch shorter than half of that, as a riser to a box is. Common practice, no source.
+ */
+export const heldBy = ({ lengthMm }: Pick<Stretch, 'lengthMm'>, apartMm: number): number =>
+  lengthMm * 2 <= apartMm ? 1 : Math.ceil(lengthMm / apartMm) + 1;
+
 function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const { cables } = stretch;
   switch (stretch.containment) {
@@ -40,7 +47,7 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
     case 'capping':
       return [
         metres(stretch, `capping-${cappingSizeMm(cables)}`, { counts, besideMm: 0 }),
-        fixings(stretch, 'capping-pin', Math.ceil(stretch.lengthMm / counts.cappingPinMm) + 1),
+        fixings(stretch, 'capping-pin', heldBy(stretch, counts.cappingPinMm)),
       ];
     case 'conduit':
       return conduitDemands(stretch, counts);
@@ -52,7 +59,7 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
 /** On a surface one saddle in so many is of metal, as clips are: plastic alone lets cable hang low in a fire (BS 7671 521.10.202). */
 function conduitDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const size = conduitSizeMm(stretch.cables);
-  const saddles = Math.ceil(stretch.lengthMm / counts.saddleMm) + 1;
+  const saddles = heldBy(stretch, counts.saddleMm);
   const metal = isOnSurface(stretch) ? Math.ceil(saddles / counts.metalClipEvery) : 0;
   const part = (item: string, count: number): Demand[] =>
     count === 0 ? [] : [{ ...fixings(stretch, item, count), group: 'containment' }];
@@ -70,7 +77,7 @@ function channelDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const sold: Sold = { counts, besideMm: 0 };
   return [
     metres(stretch, `channel-${size}`, sold),
-    fixings(stretch, 'screw-and-plug', Math.ceil(stretch.lengthMm / counts.channelScrewMm) + 1),
+    fixings(stretch, 'screw-and-plug', heldBy(stretch, counts.channelScrewMm)),
     ...couplers(stretch, `channel-coupler-${size}`, soldIn(stretch, `channel-${size}`, sold)),
   ];
 }

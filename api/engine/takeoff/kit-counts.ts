@@ -13,11 +13,11 @@ export interface KitCounts {
   readonly metalClipEvery: number;
   /** Metal clips inside plastic channel, for the same reason, mm apart. */
   readonly metalClipInChannelMm: number;
-  /** Between pins of capping, mm apart; one more stands at the end. */
+  /** Between pins of capping, mm apart; one more stands at the end of all but the shortest. */
   readonly cappingPinMm: number;
-  /** Between screws of channel beside its adhesive, mm apart; one more stands at the end. */
+  /** Between screws of channel beside its adhesive, mm apart; one more stands at the end of all but the shortest. */
   readonly channelScrewMm: number;
-  /** Between saddles of rigid conduit, mm apart; one more stands at the end. */
+  /** Between saddles of rigid conduit, mm apart; one more stands at the end of all but the shortest. */
   readonly saddleMm: number;
   /** A tube goes this far past the floor or ceiling that it leads through. */
   readonly tubePastFloorMm: number;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { channelCapacity } from '#data/standards/channel-capacity.ts';
 import { flatCableDimensions } from '#data/standards/flat-cable-dimensions.ts';
-import { containmentDemands } from '#engine/takeoff/containment-lines.ts';
+import { containmentDemands, heldBy } from '#engine/takeoff/containment-lines.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from '#engine/takeoff/containment-size.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { flatCableSectionMm2, flatCableSize } from '#engine/ways/flat-cable-size.ts';
@@ -76,8 +76,26 @@ describe('channel', () => {
     expect(measured(runOf('n', 'a', 'w', [upright, level(2000)]))).toEqual({
       'channel-16x16': 2.2,
       'channel-bend-16x16': 1,
-      'screw-and-plug': 7,
+      'screw-and-plug': 6,
     });
+  });
+
+  it('is held at both ends and no further apart than is usual; a short riser by one in its middle', () => {
+    expect([200, 250, 251, 500, 501, 2000].map((lengthMm) => heldBy({ lengthMm }, 500))).toEqual([
+      1, 1, 2, 2, 3, 5,
+    ]);
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 20_000 }),
+        fc.integer({ min: 50, max: 2000 }),
+        (lengthMm, apartMm) => {
+          const held = heldBy({ lengthMm }, apartMm);
+          const furthestMm = held === 1 ? lengthMm / 2 : lengthMm / (held - 1);
+          expect(furthestMm).toBeLessThanOrEqual(apartMm);
+        },
+      ),
+      { seed: 20_261_127 },
+    );
   });
 
   it.each([
@@ -97,7 +115,7 @@ describe('channel', () => {
     expect(measured(runOf('n', 'a', 'w', bundled), runOf('m', 'a', 'v', bundled))).toEqual({
       'channel-25x16': 2.2,
       'channel-bend-25x16': 1,
-      'screw-and-plug': 7,
+      'screw-and-plug': 6,
     });
   });
 
