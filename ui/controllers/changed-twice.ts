@@ -23,7 +23,7 @@ export class Comparing {
   of(session: DocumentSession<Job> | null): ChangedTwice | null {
     if (session === null || session.keeping !== 'changed-elsewhere') return null;
     const { mine, theirs } = this.#last?.merge.of ?? {};
-    if (mine === session.now && theirs === session.theirs) return this.#last;
+    if (mine === session.now && theirs === session.theirs?.value) return this.#last;
     const merge = mergeOf(session);
     if (merge === null) return null;
     const differences = jobDifferences(merge.of.mine, merge.of.theirs, merge.of.base);

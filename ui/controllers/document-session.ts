@@ -7,10 +7,9 @@ import { type Revised, ServerRefusal, type Tagged } from './api-client.ts';
 import type { Merged, Theirs } from './both-changed.ts';
 import { EditHistory, type HistoryEdit } from './edit-history.ts';
 import { isGone, type Keeper, lookAt, type SessionStart } from './keeper.ts';
+import { Unanswered } from './unanswered.ts';
 import { type Wait, waitInBrowser } from './wait.ts';
 
-/** Most states without an answer that are remembered. */
-const MOST_UNANSWERED = 20;
 /** Rest after the last edit before it is sent, ms. */
 const REST_MS = 800;
 /** First wait before a save that did not get through is tried again; doubled each time, ms. */
@@ -33,8 +32,7 @@ export class DocumentSession<T extends Objectish> {
   #wantsPin = false;
   /** True when a save that did not get through will be tried again by itself. */
   #triesAgain = false;
-  /** What was sent since the last answer, and has none so far: any of it may have arrived all the same. */
-  #unanswered: readonly T[] = [];
+  readonly #unanswered: Unanswered<T>;
   #keeping: Keeping = 'kept';
   #trouble: string | null = null;
   #troubleCode: string | null = null;
@@ -43,10 +41,12 @@ export class DocumentSession<T extends Objectish> {
   /** What came in from elsewhere and was not told yet. */
   #cameIn: string | null = null;
   #saving: Promise<void> | null = null;
+  /** True while something moves under the hand: where it has got to is not on the device before it rests. */
+  #isMoving = false;
   #retryMs = RETRY_MS;
   #callOff: () => void = () => {};
   readonly #keeper: Keeper<T>;
-  readonly #changed: () => void;
+  readonly #tell: () => void;
   readonly #wait: Wait;
 
   /** @param start what has an empty tag was never sent: its first save is of a new one. */
@@ -54,20 +54,23 @@ export class DocumentSession<T extends Objectish> {
     const { value, revision, etag, goneOn } = start;
     this.#history = new EditHistory<T>(goneOn === undefined ? value : goneOn.now, goneOn);
     this.#kept = goneOn === undefined ? this.#history.now : value;
-    this.#unanswered = goneOn?.sent ?? [];
+    this.#unanswered = new Unanswered(goneOn?.sent);
     this.#tagged = { revision, etag };
     this.#keeper = keeper;
     this.#wait = wait;
-    this.#changed = () => {
-      this.#hold();
-      changed();
-    };
+    this.#tell = changed;
     if (this.unkept) this.#keeping = 'keeping';
     this.#hold();
   }
 
+  #changed(): void {
+    if (!this.#isMoving) this.#hold();
+    this.#tell();
+  }
+
   #hold(): void {
-    const parts = { ...this.#tagged, ...this.#history.steps, sent: this.#unanswered, unsent: this.unkept };
+    const { sent } = this.#unanswered;
+    const parts = { ...this.#tagged, ...this.#history.steps, sent, unsent: this.unkept };
     this.#keeper.device?.hold({ now: this.now, base: this.#kept, ...parts });
   }
 
@@ -104,17 +107,9 @@ export class DocumentSession<T extends Objectish> {
   get isPinned(): boolean {
     return this.#isPinned;
   }
-  /** What somebody else saved in between; null when nobody did. */
-  get theirRevision(): number | null {
-    return this.#theirs?.revision ?? null;
-  }
-  /** What they saved, as it was read; null when nobody did. */
-  get theirs(): T | null {
-    return this.#theirs?.value ?? null;
-  }
-  /** When that was, ISO; null when nobody did, or it is not told. */
-  get theirSavedAt(): string | null {
-    return this.#theirs?.savedAt ?? null;
+  /** What somebody else saved in between, as it was read; null when nobody did. */
+  get theirs(): Theirs<T> | null {
+    return this.#theirs;
   }
   get undoLabel(): string | null {
     return this.#history.undoLabel;
@@ -128,22 +123,28 @@ export class DocumentSession<T extends Objectish> {
   }
   /** True when the newest state is on the device: nothing is lost with the page. */
   get isHeld(): boolean {
-    return this.#keeper.device?.isHeld ?? false;
+    return !this.#isMoving && (this.#keeper.device?.isHeld ?? false);
   }
   /** True when what there is to send only waits for the connection, or for a server that can take it, and is on the device. */
   get waitsHere(): boolean {
     return this.#keeping === 'not-kept' && this.#triesAgain && this.isHeld;
   }
 
+  /** While something moves, its places follow each other faster than a device writes: it writes the one where it comes to rest. */
   edit(edit: HistoryEdit<T>): void {
+    const wasMoving = this.#isMoving;
+    this.#isMoving = edit.moving ?? false;
     if (this.#history.edit(edit)) this.#edited();
+    else if (wasMoving && !this.#isMoving) this.#changed();
   }
 
   undo(): void {
+    this.#isMoving = false;
     if (this.#history.undo()) this.#edited();
   }
 
   redo(): void {
+    this.#isMoving = false;
     if (this.#history.redo()) this.#edited();
   }
 
@@ -195,7 +196,7 @@ export class DocumentSession<T extends Objectish> {
   async #save(value: T, how: 'autosave' | 'by-hand'): Promise<void> {
     this.#triesAgain = false;
     // On the device before it goes out: the answer may come when there is no page any more.
-    this.#unanswered = [...this.#unanswered.filter((one) => one !== value), value].slice(-MOST_UNANSWERED);
+    this.#unanswered.add(value);
     this.#hold();
     try {
       this.#hasKept(value, await this.#keeper.save(value, this.#tagged.etag, how));
@@ -212,7 +213,7 @@ export class DocumentSession<T extends Objectish> {
     this.#tagged = { revision, etag };
     this.#isPinned = false;
     this.#triesAgain = false;
-    this.#unanswered = [];
+    this.#unanswered.clear();
     this.#retryMs = RETRY_MS;
     this.#forgetTrouble();
     this.#keeping = this.unkept ? 'keeping' : 'kept';
@@ -229,7 +230,7 @@ export class DocumentSession<T extends Objectish> {
     this.#hasFailed(error);
     const maySucceed = !(error instanceof ServerRefusal) || error.status === 0 || error.status >= 500;
     if (maySucceed) this.#tryAgain();
-    else this.#unanswered = this.#unanswered.filter((one) => one !== value);
+    else this.#unanswered.drop(value);
   }
 
   #hasFailed(error: unknown): void {
@@ -255,7 +256,7 @@ export class DocumentSession<T extends Objectish> {
       this.#tryAgain();
       return;
     }
-    const ours = this.#unanswered.find((sent) => isSameData(sent, theirs.value));
+    const ours = this.#unanswered.found(theirs.value);
     if (ours !== undefined) {
       this.#hasKept(ours, theirs);
       return;

@@ -16,6 +16,8 @@ export interface HistoryEdit<T> {
   readonly label: string;
   readonly change: (draft: Draft<T>) => void;
   readonly group?: string;
+  /** True while the thing still moves under the hand: another edit of the group comes at once. */
+  readonly moving?: boolean;
 }
 
 /** A step as it can be taken back and made again. */

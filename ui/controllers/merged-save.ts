@@ -47,7 +47,7 @@ export function mergedUnasked({ base, mine, theirs }: BothChanged<Job>): Merged<
 
 /** The two states of a job of which a person has to decide, brought together; null where nothing is to be decided. */
 export function mergeOf({ base, now, theirs, keeping }: DocumentSession<Job>): JobMerge | null {
-  return keeping === 'changed-elsewhere' && theirs !== null ? mergeJobs(base, now, theirs) : null;
+  return keeping === 'changed-elsewhere' && theirs !== null ? mergeJobs(base, now, theirs.value) : null;
 }
 
 const MOVED_ON = 'It was changed once more meanwhile: look at the rows again. Nothing was saved.';
@@ -63,7 +63,7 @@ export async function saveDecided(session: DocumentSession<Job>, decisions: Deci
   const merge = mergeOf(session);
   if (merge === null) return '';
   const theirs = await session.readTheirs();
-  if (theirs.revision !== session.theirRevision || session.now !== merge.of.mine) {
+  if (theirs.revision !== session.theirs?.revision || session.now !== merge.of.mine) {
     await session.lookAgain();
     return MOVED_ON;
   }

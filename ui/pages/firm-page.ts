@@ -293,7 +293,7 @@ export class FirmPage extends LitElement {
         about="library"
         .keeping=${session.keeping}
         .trouble=${session.trouble}
-        .theirSavedAt=${session.theirSavedAt}
+        .theirSavedAt=${session.theirs?.savedAt ?? null}
         .triesAgain=${session.triesAgain}
         .here=${session.waitsHere}
       ></keeping-notice>

@@ -40,7 +40,7 @@ export function jobNotice(
     class="notice"
     .keeping=${session?.keeping ?? 'kept'}
     .trouble=${session?.trouble ?? null}
-    .theirSavedAt=${session?.theirSavedAt ?? null}
+    .theirSavedAt=${session?.theirs?.savedAt ?? null}
     .changedTwice=${changedTwice}
     .unkept=${session?.unkept ?? false}
     .triesAgain=${session?.triesAgain ?? true}

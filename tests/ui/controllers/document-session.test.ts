@@ -262,7 +262,7 @@ describe('a document session', () => {
     type('mine');
     await timers.goOff();
     expect(session.keeping).toBe('changed-elsewhere');
-    expect(session.theirRevision).toBe(2);
+    expect(session.theirs?.revision).toBe(2);
     expect(server.text).toBe('theirs');
     type('mine, and more');
     await timers.goOff();
@@ -278,15 +278,15 @@ describe('a document session', () => {
     server.write('theirs');
     type('mine');
     await timers.goOff();
-    expect(session.theirs).toEqual({ text: 'theirs' });
+    expect(session.theirs?.value).toEqual({ text: 'theirs' });
     server.write('theirs, again');
     await session.lookAgain();
-    expect(session.theirs).toEqual({ text: 'theirs, again' });
-    expect(session.theirRevision).toBe(3);
+    expect(session.theirs?.value).toEqual({ text: 'theirs, again' });
+    expect(session.theirs?.revision).toBe(3);
     server.write('theirs, a third time');
     type('mine, and more');
     await timers.goOff();
-    expect(session.theirs).toEqual({ text: 'theirs, a third time' });
+    expect(session.theirs?.value).toEqual({ text: 'theirs, a third time' });
     expect(session.now.text).toBe('mine, and more');
     expect(session.keeping).toBe('changed-elsewhere');
   });

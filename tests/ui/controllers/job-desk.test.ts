@@ -214,7 +214,7 @@ describe('a job changed in two windows', () => {
     mine.desk.edit(titled('Mine'));
     await mine.clock.settle(1000);
     expect(mine.desk.view?.keeping).toBe('changed-elsewhere');
-    expect(mine.desk.session?.theirRevision).toBe(2);
+    expect(mine.desk.session?.theirs?.revision).toBe(2);
     expect(await titleOf(api)).toBe('Theirs');
     return { api, ...mine };
   }

@@ -127,7 +127,7 @@ describe('a job on the device', () => {
     await two.jobs.resume();
     const again = await two.jobs.open(job.id);
     await two.clock.settle(1000);
-    expect([again.keeping, again.now.title, again.theirs?.title]).toEqual([
+    expect([again.keeping, again.now.title, again.theirs?.value.title]).toEqual([
       'changed-elsewhere',
       'Mine',
       'Theirs',
