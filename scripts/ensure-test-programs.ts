@@ -1,8 +1,15 @@
-import { browser, findProgram, installProgram, pdfReader, spreadsheet } from './product/find-program.ts';
+import {
+  browser,
+  drafting,
+  findProgram,
+  installProgram,
+  pdfReader,
+  spreadsheet,
+} from './product/find-program.ts';
 
 // Makes sure that the programs which tests check our work with are there, and says where they are.
 let missing = 0;
-for (const program of [spreadsheet, browser, pdfReader]) {
+for (const program of [spreadsheet, browser, pdfReader, drafting]) {
   const trouble = findProgram(program) === null ? installProgram(program) : '';
   const found = findProgram(program);
   if (found !== null) console.log(`${program.name}: ${found}`);

@@ -65,7 +65,10 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'shopping.csv', content: shopping.csv },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
-      .map(({ name, svg }) => ({ name, content: svg() })),
+      .flatMap(({ name, svg, dxfName, dxf }) => [
+        { name, content: svg() },
+        { name: dxfName, content: dxf() },
+      ]),
   ]);
   say(
     args.json

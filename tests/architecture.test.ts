@@ -17,6 +17,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'api/engine',
     'api/drawing',
     'type:api/model',
+    'npm:@tarikjabiri/dxf',
     'npm:exceljs',
     'npm:pdfmake',
     'node:module',

@@ -1,5 +1,7 @@
+import { storeyDraft } from '#drawing/draft/storey-draft.ts';
 import { planScene, storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { svgOf } from '#drawing/svg.ts';
+import { dxfFile } from './dxf/dxf-file.ts';
 import { fileWord } from './file-word.ts';
 import type { Papers } from './papers.ts';
 
@@ -12,11 +14,14 @@ export interface PlanFile {
   /** True where there is nothing to draw: the sheet says so. */
   readonly isEmpty: boolean;
   readonly svg: () => string;
+  /** The same for drafting programs, in millimetres of the house. */
+  readonly dxfName: string;
+  readonly dxf: () => string;
 }
 
 /**
  * One plan a storey, at least one, those with something to draw first: the first as wiring-plan.svg, each other by its
- * storey's name.
+ * storey's name. Each as a sheet, and as a drawing for drafting programs.
  */
 export function planFiles({
   drawn,
@@ -30,23 +35,23 @@ export function planFiles({
     const plain = fileWord(storey.name, 'storey');
     const word = used.has(plain) ? `${plain}-${i + 1}` : plain;
     used.add(word);
+    const base = i === 0 ? 'wiring-plan' : `wiring-plan-${word}`;
+    const request = {
+      ...drawn,
+      worked: shown.worked,
+      storeyId: storey.id,
+      schemeName: shown.name,
+      state,
+      demoNote,
+    };
     return {
       storeyId: storey.id,
       storeyName: storey.name,
       isEmpty: storey.isEmpty,
-      name: i === 0 ? 'wiring-plan.svg' : `wiring-plan-${word}.svg`,
-      svg: () =>
-        svgOf(
-          planScene({
-            ...drawn,
-            worked: shown.worked,
-            storeyId: storey.id,
-            findings: shown.findings,
-            schemeName: shown.name,
-            state,
-            demoNote,
-          }),
-        ),
+      name: `${base}.svg`,
+      svg: () => svgOf(planScene({ ...request, findings: shown.findings })),
+      dxfName: `${base}.dxf`,
+      dxf: () => dxfFile(storeyDraft(request)),
     };
   });
 }

@@ -49,6 +49,20 @@ export const browser: TestProgram = {
   packages: ['chromium', 'fonts-dejavu-core'],
 };
 
+/** LibreCAD, which draws what is made for drafting programs. */
+export const drafting: TestProgram = {
+  name: 'LibreCAD',
+  purpose: 'which draws DXF files in the tests',
+  variable: 'LIBRECAD_PATH',
+  commands: process.platform === 'win32' ? ['librecad.exe'] : ['librecad'],
+  usualPlaces: [
+    '/Applications/LibreCAD.app/Contents/MacOS/LibreCAD',
+    'C:\\Program Files\\LibreCAD\\LibreCAD.exe',
+    'C:\\Program Files (x86)\\LibreCAD\\LibreCAD.exe',
+  ],
+  packages: ['librecad'],
+};
+
 /** Poppler's tools beside each other: what a PDF reader that is not ours finds in our papers. */
 export const pdfReader: TestProgram = {
   name: 'Poppler',

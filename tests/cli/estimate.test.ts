@@ -77,7 +77,9 @@ describe('the estimate command', () => {
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
+      'wiring-plan-first-floor.dxf',
       'wiring-plan-first-floor.svg',
+      'wiring-plan.dxf',
       'wiring-plan.svg',
     ]);
     expect(out).toMatch(/spurs-rcbo .* yes .* £[\d,]+\.\d\d/);
@@ -258,6 +260,7 @@ describe('the estimate command', () => {
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
+      'wiring-plan.dxf',
       'wiring-plan.svg',
     ]);
   });

@@ -118,6 +118,12 @@ describe('exports', () => {
     const upper = await get(`${at}/wiring-plan.svg?storey=${second?.storeyId}`);
     expect(nameOf(upper)).toBe(`${stem}-wiring-plan-first-floor.svg`);
     expect(await upper.text()).toBe(second?.svg());
+    const draft = await get(`${at}/wiring-plan.dxf?storey=${second?.storeyId}`);
+    expect([draft.headers.get('content-type'), nameOf(draft)]).toEqual([
+      'image/vnd.dxf',
+      `${stem}-wiring-plan-first-floor.dxf`,
+    ]);
+    expect(await draft.text()).toBe(second?.dxf());
     const none = await get(`${at}/wiring-plan.svg?storey=attic`);
     expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-storey']);
   });
@@ -179,6 +185,7 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
+      'wiring-plan.dxf',
       'estimate.json',
       'job.json',
     ])
@@ -223,7 +230,7 @@ describe('exports', () => {
 
   it('refuse a job and a scheme that are not there', async () => {
     const { get } = await withJob();
-    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg']) {
+    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg', 'wiring-plan.dxf']) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
@@ -232,6 +239,7 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
+      'wiring-plan.dxf',
       'estimate.json',
       'job.json',
     ])

@@ -29,13 +29,14 @@ export interface CableLayer {
 const isOn = (run: Run, storeyId: string): boolean =>
   storeysOf(run).has(storeyId) && planPath(run).length > 0;
 
-function foundInk(worked: Worked, run: Run): Ink {
+/** True for a found cable that somebody followed; of the others the way is assumed. */
+export function isFoundAsSeen(worked: Worked, run: Run): boolean {
   const certainty = worked.job.legs.find((leg) => leg.id === run.legId)?.certainty;
   const route = certainty?.route ?? certainty?.via;
-  return run.pinned && (route === undefined || route === 'seen' || route === 'measured')
-    ? 'found'
-    : 'found-assumed';
+  return run.pinned && (route === undefined || route === 'seen' || route === 'measured');
 }
+
+const foundInk = (worked: Worked, run: Run): Ink => (isFoundAsSeen(worked, run) ? 'found' : 'found-assumed');
 
 function foundShapes(
   worked: Worked,

@@ -3,7 +3,7 @@ import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/p
 import type { Run } from '#engine/ways/run.ts';
 
 /** A cable's way on plan as drawn: corners on paper, without the uprights (they are points on plan). */
-export function planPath(run: Run): readonly PlanPoint[] {
+export function planPath(run: Pick<Run, 'segments'>): readonly PlanPoint[] {
   const corners: PlanPoint[] = [];
   for (const segment of run.segments) {
     for (const at of [segment.from.at, segment.to.at]) {

@@ -7,7 +7,7 @@ import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
-import { planFiles } from '#exports/plan-files.ts';
+import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
@@ -77,25 +77,32 @@ const exportLabourCsv = createRoute({
   responses: { ...file('The labour.', 'text/csv'), ...exportProblems },
 });
 
+const planRequest = {
+  params: jobAddress,
+  query: papersQuery.extend({
+    storey: z.string().optional().meta({ description: 'The id of a storey; absent: the first one drawn.' }),
+  }),
+};
+const planProblems = problemAnswers(
+  'no-such-job',
+  'no-such-scheme',
+  'no-such-storey',
+  'job-unreadable',
+  'library-unreadable',
+);
+
 const exportPlan = createRoute({
   ...routeAt('exportPlan'),
   summary: 'The wiring plan of one scheme and storey, true to scale',
-  request: {
-    params: jobAddress,
-    query: papersQuery.extend({
-      storey: z.string().optional().meta({ description: 'The id of a storey; absent: the first one drawn.' }),
-    }),
-  },
-  responses: {
-    ...file('The plan.', 'image/svg+xml'),
-    ...problemAnswers(
-      'no-such-job',
-      'no-such-scheme',
-      'no-such-storey',
-      'job-unreadable',
-      'library-unreadable',
-    ),
-  },
+  request: planRequest,
+  responses: { ...file('The plan.', 'image/svg+xml'), ...planProblems },
+});
+
+const exportPlanDraft = createRoute({
+  ...routeAt('exportPlanDraft'),
+  summary: 'The wiring of one scheme and storey for drafting programs: DXF in millimetres of the house',
+  request: planRequest,
+  responses: { ...file('The drawing.', 'image/vnd.dxf'), ...planProblems },
 });
 
 const exportShoppingText = createRoute({
@@ -177,6 +184,26 @@ async function askedCsv(
   return { job, request: { estimate: drawn, schemeId: shown.id, library, state } };
 }
 
+/** The plan of the storey asked for, else of the first that has one. */
+async function askedPlan(
+  parts: AppParts,
+  {
+    storey,
+    id,
+    date,
+    scheme,
+  }: Partial<Asked> & { readonly id: string; readonly storey?: string | undefined },
+): Promise<{ readonly job: Job; readonly plan: PlanFile }> {
+  const { job, papers } = await askedPapers(parts, { id, date, scheme });
+  const plans = planFiles(papers);
+  const plan = storey ? plans.find(({ storeyId }) => storeyId === storey) : plans[0];
+  if (plan === undefined)
+    throw new Problem('no-such-storey', `Not "${storey}".`, {
+      choices: plans.map(({ storeyId }) => storeyId),
+    });
+  return { job, plan };
+}
+
 /** Papers to take away: workbook, bill and labour as CSV, quotation, plan, shopping list, estimate, job file, job with photos. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
@@ -205,15 +232,12 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       return c.body(labourCsv(request), 200, fileHeaders(job, 'labour.csv', CSV));
     })
     .openapi(exportPlan, async (c) => {
-      const { date, scheme, storey } = c.req.valid('query');
-      const { job, papers } = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
-      const plans = planFiles(papers);
-      const plan = storey ? plans.find(({ storeyId }) => storeyId === storey) : plans[0];
-      if (plan === undefined)
-        throw new Problem('no-such-storey', `Not "${storey}".`, {
-          choices: plans.map(({ storeyId }) => storeyId),
-        });
+      const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
       return c.body(plan.svg(), 200, fileHeaders(job, plan.name, 'image/svg+xml; charset=utf-8'));
+    })
+    .openapi(exportPlanDraft, async (c) => {
+      const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
+      return c.body(plan.dxf(), 200, fileHeaders(job, plan.dxfName, 'image/vnd.dxf'));
     })
     .openapi(exportShoppingText, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };

@@ -52,6 +52,13 @@ const papers: readonly Paper[] = [
     needsScheme: false,
   },
   {
+    name: 'Wiring plan for drafting programs',
+    file: 'wiring-plan.dxf',
+    what: 'DXF in millimetres, a layer for each kind of thing; cables lie at their own levels.',
+    eachStorey: true,
+    needsScheme: false,
+  },
+  {
     name: 'Shopping list',
     file: 'shopping.txt',
     what: 'Text: what to ask for counter by counter, what the van gives, and the cut list.',
