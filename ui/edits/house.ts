@@ -3,6 +3,7 @@ import type { Opening, Room, Side, Storey, Wall } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
 import { type Beside, beginningBeside, openThickness, setThickness } from '../house/beside.ts';
 import { type Drawing, done, type Outcome, refused } from '../house/drawing.ts';
+import { fixtureWords } from '../house/fixture-kinds.ts';
 import { type CopiedParts, storeyAbove } from '../house/next-storey.ts';
 import { placeRoom } from '../house/place-room.ts';
 import { joinRooms, removeRoom } from '../house/remove-room.ts';
@@ -163,14 +164,25 @@ export const changeSide = (
     setSideLength(drawing, { roomId: room.id, ...side }),
   );
 
+/** What moving a part is called. */
+function reshapeLabel(job: Job, storeyId: string, asked: Reshape): string {
+  if (asked.part === 'wall') return 'Move a wall';
+  if (asked.part === 'corner') return 'Move a corner';
+  if (asked.part === 'stretch') return 'Move part of a wall';
+  const fixtures = job.storeys.find(({ id }) => id === storeyId)?.fixtures ?? [];
+  const kind = fixtures.find(({ id }) => id === asked.fixtureId)?.kind;
+  return kind === undefined ? 'Move a fixture' : `Move the ${fixtureWords[kind].toLowerCase()}`;
+}
+
 /**
- * Moves a wall or a corner.
+ * Moves a wall or a part of one, a corner, or what is fixed.
  *
  * @param group steps that follow each other under one name are one step back; absent: a step of its own.
  */
 export function reshapeHouse(job: Job, storeyId: string, asked: Reshape, group?: string): HouseEdit {
-  const label = asked.part === 'wall' ? 'Move a wall' : 'Move a corner';
-  const made = houseEdit(job, storeyId, label, (drawing) => reshape(drawing, asked));
+  const made = houseEdit(job, storeyId, reshapeLabel(job, storeyId, asked), (drawing) =>
+    reshape(drawing, asked),
+  );
   return made.ok && group !== undefined ? { ok: true, edit: { ...made.edit, group } } : made;
 }
 
