@@ -11,7 +11,7 @@ import { addExtra, removeExtra, renameExtra, setExtra } from '../../../ui/edits/
 import { addFixture, removeFixture } from '../../../ui/edits/fixtures.ts';
 import { type HouseEdit, reshapeHouse } from '../../../ui/edits/house.ts';
 import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
-import { addPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
+import { addPhoto, captionPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
 import {
   addPoints,
   copyPoint,
@@ -109,6 +109,8 @@ const tidied = (edit: JobEdit): JobEdit => ({ ...edit, change: withoutLoose(edit
 
 const pictures: readonly Made[] = [
   (job, { a, b }) => addPhoto(photoOf(job, a), 'it', pictureOf(b)),
+  (job, { a, c }) =>
+    on(pick(job.assets, a), ({ id }) => captionPhoto('it', id, c % 3 === 0 ? '' : `It shows ${c}`)),
   (job, { a, b }) => tidied(removePhoto(photoOf(job, a), 'it', pictureOf(b).id)),
   (job, { a, b }) =>
     on(pick(job.points, b % 3), (point) =>
