@@ -28,7 +28,7 @@ const things: Readonly<Record<string, (page: Page, job: Job) => Promise<Locator>
   'A wall between rooms': async (page, job) => {
     await page.goto(`/jobs/${job.id}/as-found`, { waitUntil: 'networkidle' });
     await page.locator('as-found-step summary').filter({ hasText: 'Rooms and walls' }).click();
-    await page.getByRole('button', { name: 'Move walls and corners on the plan' }).click();
+    await page.getByRole('button', { name: 'Move walls, corners and fixtures on the plan' }).click();
     const [storey] = job.storeys;
     // One that two rooms share.
     const shared = storey?.walls.find(

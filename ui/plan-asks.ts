@@ -1,7 +1,7 @@
 import type { SymbolName } from '#drawing/symbols.ts';
 import type { PointKind } from '#model/installation.ts';
+import type { PartLength } from './house/part-lengths.ts';
 import type { Reshape } from './house/reshape.ts';
-import type { WallDepth } from './house/wall-depths.ts';
 import type { DrawnWay } from './way-drawing/way-draft.ts';
 
 /** What a thing that is to be placed looks like, and how high it would be. */
@@ -44,13 +44,15 @@ export interface PlanAsks {
   readonly joint: PlacedThing & { readonly legId: string };
   /** The next tap says beside which wall a new room stands, told by `place-tapped`. */
   readonly wall: Readonly<Record<never, never>>;
-  /** Walls and corners are dragged, or moved by keys, told by `plan-answered`. */
+  /** Walls, corners and fixtures are dragged, or moved by keys, told by `plan-answered`. */
   readonly reshape: {
     /** What is in hand, by `keyOfPart`; null for nothing yet. */
     readonly part: string | null;
     readonly said: string;
-    /** How deep the rooms beside a wall in hand are: each can be typed. */
-    readonly depths: readonly WallDepth[];
+    /** The lengths of what is in hand: each can be typed. */
+    readonly lengths: readonly PartLength[];
+    /** The room on the other side of a wall of which a part is marked: it can be measured from there; null for none. */
+    readonly behind: string | null;
   };
   /** Places are tapped one after the other, anywhere on the plan: two to measure a picture by, or the corners of a room. */
   readonly spots: {
@@ -83,6 +85,12 @@ export type PlanAnswer =
   | { readonly do: 'order' }
   /** A wall or a corner was moved; by keys, steps follow each other. */
   | { readonly do: 'reshape'; readonly asked: Reshape; readonly byKeys: boolean }
+  /** A length of what is in hand was typed. */
+  | { readonly do: 'length'; readonly id: string; readonly mm: number }
+  /** A part of the wall in hand is to be marked; or it is measured from its other side. */
+  | { readonly do: 'part-of-wall' }
+  | { readonly do: 'other-side' }
+  | { readonly do: 'mark'; readonly alongMm: number }
   | { readonly do: 'spot'; readonly at: readonly [xMm: number, yMm: number] }
   | { readonly do: 'take-back' }
   | { readonly do: 'done' };

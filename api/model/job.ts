@@ -146,7 +146,14 @@ export type PackFor = z.infer<typeof packFor>;
 
 /** A photo or an underlay, kept outside this file and named by the hash of its bytes. */
 export const asset = z
-  .strictObject({ id: idOf('asset'), name: text, mediaType: text, bytes: z.int().min(0) })
+  .strictObject({
+    id: idOf('asset'),
+    name: text,
+    mediaType: text,
+    bytes: z.int().min(0),
+    /** What it shows, in the words of whoever took it; absent: nobody has said. */
+    caption: text.optional(),
+  })
   .meta({ id: 'Asset' });
 export type Asset = z.infer<typeof asset>;
 

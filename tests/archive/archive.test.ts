@@ -14,7 +14,13 @@ const webpId = pictureId(tinyWebp);
 const job: Job = {
   ...demoJob('fernlow-close'),
   assets: [
-    { id: pngId, name: 'Photo of R1', mediaType: 'image/png', bytes: tinyPng.length },
+    {
+      id: pngId,
+      name: 'Photo of R1',
+      mediaType: 'image/png',
+      bytes: tinyPng.length,
+      caption: 'Burnt behind the plate',
+    },
     { id: webpId, name: 'Photo of the board', mediaType: 'image/webp', bytes: tinyWebp.length },
   ],
 };

@@ -4,6 +4,7 @@ import type { Job } from '#model/job.ts';
 import { roomSides } from '../../ui/house/room-sides.ts';
 import { boxOf } from './boxes.ts';
 import { Hand } from './hand.ts';
+import { pull, takeUpReshaping } from './pull.ts';
 import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -29,51 +30,15 @@ async function middleOf(page: Page, wallId: string): Promise<readonly [number, n
   return [x + width / 2, y + height / 2];
 }
 
-/** Presses a place, pulls it, and lets it go: with a mouse, or with a finger that holds it first. */
-async function pull(
-  page: Page,
-  size: 'phone' | 'desk',
-  [x, y]: readonly [number, number],
-  [dx, dy]: readonly [number, number],
-  before: () => Promise<void> = async () => {},
-): Promise<void> {
-  const steps = [1, 2, 3, 4, 5].map((step) => [x + (dx * step) / 5, y + (dy * step) / 5] as const);
-  if (size === 'desk') {
-    await page.mouse.move(x, y);
-    await page.mouse.down();
-    for (const [toX, toY] of steps) await page.mouse.move(toX, toY);
-    await before();
-    await page.mouse.up();
-    return;
-  }
-  const touch = await page.context().newCDPSession(page);
-  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: readonly (readonly [number, number])[]) =>
-    touch.send('Input.dispatchTouchEvent', {
-      type,
-      touchPoints: at.map(([pointX, pointY]) => ({ x: pointX, y: pointY })),
-    });
-  await send('touchStart', [[x, y]]);
-  await page.waitForTimeout(600);
-  for (const at of steps) await send('touchMove', [at]);
-  await before();
-  await send('touchEnd', []);
-}
-
-async function takeUp(page: Page, hand: Hand): Promise<void> {
-  await hand.press(page.locator('as-found-step summary').filter({ hasText: 'Rooms and walls' }));
-  await hand.press(page.getByRole('button', { name: 'Move walls and corners on the plan' }));
-  await page.locator('plan-view svg.hand circle.handle').first().waitFor();
-}
-
 describe.each(['desk', 'phone'] as const)('walls and corners on a %s', (size) => {
   it('are dragged on the plan, typed exactly, and taken back', async () => {
     const { page, troubles, context } = await stage.open(size, '/jobs/saltglass3/as-found');
     const hand = new Hand(page, size);
     const before = await sidesOf('Hall');
-    await takeUp(page, hand);
+    await takeUpReshaping(page, hand);
     await expectUsable(page, `walls that can be moved on a ${size}`);
     const wall = await middleOf(page, 'gf-hall-01');
-    await pull(page, size, wall, [size === 'desk' ? 24 : 12, 0], async () => {
+    await pull(page, size, [wall, [size === 'desk' ? 24 : 12, 0]], async () => {
       // Held, the house is drawn where the hand has it, with the lengths of the sides.
       await page.locator('plan-view svg.plan.reshaping').waitFor();
       const figures = page.locator('plan-view svg.hand .house-parts text.text-new');
@@ -105,12 +70,20 @@ describe.each(['desk', 'phone'] as const)('walls and corners on a %s', (size) =>
     const { page, troubles, context } = await stage.open(size, '/jobs/saltglass3/as-found');
     const hand = new Hand(page, size);
     const before = await sidesOf('Hall');
-    await takeUp(page, hand);
+    await takeUpReshaping(page, hand);
     const [x, y] = await middleOf(page, 'gf-hall-01');
     const { x: left } = await boxOf(page.locator('plan-view svg.plan .walls'));
-    await pull(page, size, [x, y], [left - x - 10, 0], async () => {
-      await page.locator('plan-view svg.hand .house-parts.refused').waitFor();
-    });
+    await pull(
+      page,
+      size,
+      [
+        [x, y],
+        [left - x - 10, 0],
+      ],
+      async () => {
+        await page.locator('plan-view svg.hand .house-parts.refused').waitFor();
+      },
+    );
     await page.getByText(/^It cannot go there: /).waitFor();
     expect(await page.locator('plan-view svg.plan.reshaping').count()).toBe(0);
     expect(await sidesOf('Hall')).toEqual(before);
@@ -125,7 +98,7 @@ describe('walls and corners by keyboard', () => {
     const before = await sidesOf('Living room');
     await page.locator('as-found-step summary').filter({ hasText: 'Rooms and walls' }).focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Move walls and corners on the plan' }).focus();
+    await page.getByRole('button', { name: 'Move walls, corners and fixtures on the plan' }).focus();
     await page.keyboard.press('Enter');
     // The plan has the focus, and its first wall is in hand.
     const said = page.locator('reshape-bar .said');

@@ -126,6 +126,14 @@ describe('a photo of a point', () => {
     await page.keyboard.press('Enter');
     await page.locator('photo-strip dialog kept-picture img').waitFor();
     await expectUsable(page, 'a photo in full');
+    // What it shows is typed in full, and stands under the small one.
+    const shows = page.locator('photo-strip dialog').getByLabel('What it shows');
+    await shows.fill('Two cables at the back');
+    await shows.press('Home');
+    await shows.press('ArrowLeft');
+    await page.keyboard.press('Tab');
+    await page.locator('photo-strip figcaption').filter({ hasText: 'Two cables at the back' }).waitFor();
+    await expectUsable(page, 'a photo with its words');
     await page.keyboard.press('Escape');
     await page.locator('photo-strip dialog').waitFor({ state: 'detached' });
     await page.keyboard.press('Enter');
@@ -135,6 +143,7 @@ describe('a photo of a point', () => {
     await expect.poll(() => page.locator('photo-strip .small-one').count()).toBe(1);
     await allKept(page);
     expect((await job()).points.find(({ id }) => id === 'r1-hallway')?.photos).toHaveLength(1);
+    expect((await job()).assets.map(({ caption }) => caption)).toEqual(['Two cables at the back']);
     expect(troubles).toEqual([]);
     await page.context().close();
   });

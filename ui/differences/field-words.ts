@@ -6,6 +6,7 @@ const words: Readonly<Record<string, string>> = {
   ...termNames,
   alongMm: 'distance along the wall',
   asFound: 'as found',
+  caption: 'what it shows',
   certainty: 'how sure',
   channel: 'channel it lies in',
   cpcMm2: 'protective conductor',

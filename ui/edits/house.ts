@@ -2,7 +2,9 @@ import { produce } from 'immer';
 import type { Opening, Room, Side, Storey, Wall } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
 import { type Beside, beginningBeside, openThickness, setThickness } from '../house/beside.ts';
-import { type Drawing, done, type Outcome, refused } from '../house/drawing.ts';
+import { type Drawing, done, type Outcome, type Refused, refused } from '../house/drawing.ts';
+import { fixtureWords } from '../house/fixture-kinds.ts';
+import { type HouseCorner, inCorner } from '../house/house-corners.ts';
 import { type CopiedParts, storeyAbove } from '../house/next-storey.ts';
 import { placeRoom } from '../house/place-room.ts';
 import { joinRooms, removeRoom } from '../house/remove-room.ts';
@@ -17,9 +19,7 @@ import type { JobEdit } from '../job-events.ts';
 import { newId } from '../new-id.ts';
 
 /** A change of the house: an edit that can be made, or why it cannot. */
-export type HouseEdit =
-  | { readonly ok: true; readonly edit: JobEdit }
-  | { readonly ok: false; readonly why: string };
+export type HouseEdit = { readonly ok: true; readonly edit: JobEdit } | Refused;
 
 /** The same ids again each time that a change is made on a draft: it is tried first, and made once more in earnest. */
 function repeatable(): () => () => string {
@@ -58,9 +58,6 @@ function houseEdit(
   return tried.ok ? { ok: true, edit: { label, change: (draft) => void made(draft as Job) } } : tried;
 }
 
-/** A corner of the house, as it lies on the plan. */
-export type HouseCorner = 'lower-left' | 'lower-right' | 'upper-left' | 'upper-right';
-
 /** A room as it is entered: where it goes, and its sides. */
 export interface NewRoom {
   readonly name: string;
@@ -69,7 +66,7 @@ export interface NewRoom {
   readonly outline: readonly Vector[];
   /** Null for one that stands by itself. */
   readonly beside: Beside | null;
-  /** For the first room within walls that are there already: in which corner of theirs; absent: the lower left. */
+  /** For a room within walls that are there already: in which corner of theirs; absent for the first: the lower left. */
   readonly corner?: HouseCorner;
   /** How thick the wall between is to be, mm, where that is open; null leaves it. */
   readonly betweenMm: number | null;
@@ -109,31 +106,12 @@ export function traceRoom(job: Job, storeyId: string, { name, use, walls, corner
   });
 }
 
-/** Puts an outline into a corner of the walls that a storey has so far, against their inner faces. */
-function inCorner(storey: Storey, outline: readonly Vector[], corner: HouseCorner): readonly Vector[] {
-  const ends = storey.walls.flatMap(({ from, to, thicknessMm }) =>
-    [from, to].map((at) => ({ at, halfMm: thicknessMm / 2 })),
-  );
-  const inner = (axis: 0 | 1, isHigh: boolean): number => {
-    const outermost = ends.reduce((a, b) =>
-      b.at[axis] > a.at[axis] === isHigh && b.at[axis] !== a.at[axis] ? b : a,
-    );
-    return outermost.at[axis] + (isHigh ? -outermost.halfMm : outermost.halfMm);
-  };
-  const [isRight, isUpper] = [corner.endsWith('right'), corner.startsWith('upper')];
-  const reach = (axis: 0 | 1, isHigh: boolean): number => {
-    const all = outline.map((at) => at[axis]);
-    return isHigh ? Math.max(...all) : Math.min(...all);
-  };
-  const shift: Vector = [inner(0, isRight) - reach(0, isRight), inner(1, isUpper) - reach(1, isUpper)];
-  return outline.map((at) => plus(at, shift));
-}
-
 /** A free room begins to the right of all that is drawn, a metre off; one beside a wall where that says. */
 function placed(storey: Storey, { outline, beside, corner }: NewRoom): readonly Vector[] | null {
   const [first, second] = outline;
   if (first === undefined || second === undefined) return null;
-  if (beside === null && storey.rooms.length === 0 && storey.walls.length > 0)
+  const isFirst = storey.rooms.length === 0;
+  if (beside === null && storey.walls.length > 0 && (isFirst || corner !== undefined))
     return inCorner(storey, outline, corner ?? 'lower-left');
   if (beside === null) {
     const right = storey.walls.flatMap(({ from, to, thicknessMm }) => [
@@ -163,14 +141,25 @@ export const changeSide = (
     setSideLength(drawing, { roomId: room.id, ...side }),
   );
 
+/** What moving a part is called. */
+function reshapeLabel(job: Job, storeyId: string, asked: Reshape): string {
+  if (asked.part === 'wall') return 'Move a wall';
+  if (asked.part === 'corner') return 'Move a corner';
+  if (asked.part === 'stretch') return 'Move part of a wall';
+  const fixtures = job.storeys.find(({ id }) => id === storeyId)?.fixtures ?? [];
+  const kind = fixtures.find(({ id }) => id === asked.fixtureId)?.kind;
+  return kind === undefined ? 'Move a fixture' : `Move the ${fixtureWords[kind].toLowerCase()}`;
+}
+
 /**
- * Moves a wall or a corner.
+ * Moves a wall or a part of one, a corner, or what is fixed.
  *
  * @param group steps that follow each other under one name are one step back; absent: a step of its own.
  */
 export function reshapeHouse(job: Job, storeyId: string, asked: Reshape, group?: string): HouseEdit {
-  const label = asked.part === 'wall' ? 'Move a wall' : 'Move a corner';
-  const made = houseEdit(job, storeyId, label, (drawing) => reshape(drawing, asked));
+  const made = houseEdit(job, storeyId, reshapeLabel(job, storeyId, asked), (drawing) =>
+    reshape(drawing, asked),
+  );
   return made.ok && group !== undefined ? { ok: true, edit: { ...made.edit, group } } : made;
 }
 

@@ -65,6 +65,22 @@ export const removePhoto = (of: PhotoOf, name: string, assetId: string): JobEdit
   },
 });
 
+/**
+ * Says what a picture of a thing shows; without words nothing is said of it.
+ *
+ * @param name of the thing, as people know it.
+ */
+export const captionPhoto = (name: string, assetId: string, caption: string): JobEdit => ({
+  label: `Say what a photo of ${name} shows`,
+  change: ({ assets }) => {
+    const asset = assets.find(({ id }) => id === assetId);
+    if (asset === undefined) return;
+    const words = caption.trim();
+    if (words === '') delete asset.caption;
+    else asset.caption = words;
+  },
+});
+
 /** A change after which pictures that it left without anything that names them are off the job's list, too. */
 export const withoutLoose =
   (change: JobChange): JobChange =>

@@ -10,10 +10,18 @@ export interface Drawing {
 }
 
 /** What came of it: done, or why not, in words; then the draft is not to be kept. */
-export type Outcome = { readonly ok: true } | { readonly ok: false; readonly why: string };
+export type Outcome = { readonly ok: true } | Refused;
+
+/** Why it cannot be done. */
+export interface Refused {
+  readonly ok: false;
+  readonly why: string;
+  /** Of a room that a wall runs through: which side, as it lies on the plan, has to come in, and by how much; absent or null where that is of no use. */
+  readonly cut?: { readonly side: 'left' | 'right' | 'upper' | 'lower'; readonly byMm: number } | null;
+}
 
 export const done: Outcome = { ok: true };
-export const refused = (why: string): Outcome => ({ ok: false, why });
+export const refused = (why: string): Refused => ({ ok: false, why });
 
 /** A copy that shares nothing, of plain data that may be a draft, which `structuredClone` refuses. */
 export const plainCopy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;

@@ -50,22 +50,27 @@ export function moveEnds(storey: Storey, run: readonly Wall[], by: Vector): void
   for (const { from, to } of run)
     for (const [x, y] of [from, to])
       if (!corners.some((one) => isSamePlace(one, [x, y]))) corners.push([x, y]);
-  const moved = corners.map((corner) => {
-    const ends = endsAt(storey, corner);
-    const meeting = ends.filter(({ wall }) => !isParallel(direction, directionOf(wall)));
-    return {
-      ends,
-      to: tidy(
-        slid(
-          { corner, by, direction },
-          meeting.map(({ wall }) => directionOf(wall)),
-        ),
-      ),
-    };
-  });
+  const moved = corners.map((corner) => ({
+    ends: endsAt(storey, corner),
+    to: cornerAfter(storey, { corner, by, direction }),
+  }));
   for (const { ends, to } of moved) for (const { wall, end } of ends) wall[end] = [...to];
 }
 
+/** Where a corner comes to lie when walls of a direction that end there move: along what meets them, where all of that lies in one line. */
+export function cornerAfter(storey: Pick<Storey, 'walls'>, slide: Slide): [number, number] {
+  const meeting = endsAt(storey, slide.corner).filter(
+    ({ wall }) => !isParallel(slide.direction, directionOf(wall)),
+  );
+  return tidy(
+    slid(
+      slide,
+      meeting.map(({ wall }) => directionOf(wall)),
+    ),
+  );
+}
+
+/** A corner, how its walls move, and which way they run. */
 interface Slide {
   readonly corner: Vector;
   readonly by: Vector;
@@ -83,7 +88,7 @@ function slid({ corner, by, direction }: Slide, meeting: readonly Vector[]): Vec
 
 /** The ends of walls at a corner. */
 export const endsAt = (
-  { walls }: Storey,
+  { walls }: Pick<Storey, 'walls'>,
   corner: Vector,
 ): readonly { readonly wall: Wall; readonly end: 'from' | 'to' }[] =>
   walls.flatMap((wall) =>

@@ -2,6 +2,7 @@ import { planPointOf } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
 import { JOIN_MM } from '#engine/plan/room-outline.ts';
 import type { Room, Storey, Wall } from '#model/building.ts';
+import { type CrossedWall, crossedWalls } from './crossed-walls.ts';
 import { type Drawing, type Outcome, refused } from './drawing.ts';
 import { edgeLines } from './edge-lines.ts';
 import { partAt, partAtCorners } from './part-walls.ts';
@@ -38,8 +39,21 @@ export interface RoomAsk {
 export function placeRoom(drawing: Drawing, ask: RoomAsk): Outcome {
   const { storey } = drawing;
   const outcome = soundly(storey, () => drawRoom(drawing, ask));
-  if (outcome.ok) tellInner(storey, ask.room.id);
+  if (!outcome.ok) return outcome;
+  const room = storey.rooms.find(({ id }) => id === ask.room.id);
+  const [crossed] = room === undefined ? [] : crossedWalls(storey, room);
+  if (crossed !== undefined) return acrossWall(crossed);
+  tellInner(storey, ask.room.id);
   return outcome;
+}
+
+/** A room would stand across a wall: what crosses it, and what can be done. */
+function acrossWall({ words, cut }: CrossedWall): Outcome {
+  const remedy =
+    cut === null
+      ? 'measure the room anew, or take that wall away first'
+      : `make the room ${Math.ceil(cut.byMm)} mm less there, or begin it elsewhere`;
+  return { ...refused(`${words.charAt(0).toUpperCase()}${words.slice(1)}: ${remedy}.`), cut };
 }
 
 function drawRoom(drawing: Drawing, ask: RoomAsk): Outcome {

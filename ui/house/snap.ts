@@ -2,15 +2,13 @@ import type { Plan } from '#engine/plan/plan.ts';
 import { planPointOf } from '#engine/plan/plane.ts';
 import { lineMeeting } from '#engine/plan/polygon.ts';
 import type { Storey } from '#model/building.ts';
+import { GRID_MM } from './grid.ts';
 import { cornersOf, wallsAt } from './house-parts.ts';
 import { cross, dot, leftOf, minus, plus, times, type Vector } from './vector.ts';
 import { moveForDepth, wallDepths } from './wall-depths.ts';
 import type { Stretch } from './wall-line.ts';
 import { directionOf, isParallel, isSamePlace, offMm, runOf } from './wall-line.ts';
 import { wallMap } from './wall-map.ts';
-
-/** What is dragged comes to rest on lengths of so many mm, where nothing else holds it. */
-export const GRID_MM = 50;
 
 const onGrid = (mm: number): number => Math.round(mm / GRID_MM) * GRID_MM;
 

@@ -56,8 +56,9 @@ function nameOf(room: PlanRoom, frame: SheetFrame, free: LabelPlacer, figuresMm:
   if (forBoth !== undefined)
     return [written(name, forBoth, ROOM_NAME), written(size, below(forBoth, figuresMm), figuresMm)];
   const alone = placeForName(own, [ROOM_NAME, SMALL], (at, sizeMm) => narrowTextBox(at, name, sizeMm), free);
-  // A name that would be struck out by others is left to who comes nearer.
-  return alone === null ? [] : [written(name, alone.at, alone.sizeMm)];
+  // A name that would be struck out by others, or stand on a wall, is left to who comes nearer.
+  const isReadable = alone !== null && free.isFreeOver('cables', narrowTextBox(alone.at, name, alone.sizeMm));
+  return isReadable ? [written(name, alone.at, alone.sizeMm)] : [];
 }
 
 /**

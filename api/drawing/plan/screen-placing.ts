@@ -1,5 +1,6 @@
 import { cornerDistances } from '#engine/plan/corners.ts';
 import type { Plan, PlanWall } from '#engine/plan/plan.ts';
+import { planPoint } from '#engine/plan/plane.ts';
 import { faceNormal, pointOnFace, positionOfPlace } from '#engine/plan/position-of-place.ts';
 import {
   directionOnSheet,
@@ -15,6 +16,7 @@ import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
 import { symbolSizeAt } from './screen-plan.ts';
+import type { FiguredSide } from './side-figures.ts';
 
 /** From the wall's face to a dimension line, clear of symbols, units of the scene. */
 const OFF_WALL = 7;
@@ -123,6 +125,33 @@ export function placeDimensions(
   if (overlap(letteringRoom(one.shapes), letteringRoom(other.shapes)))
     return (one.lengthMm <= other.lengthMm ? one : other).shapes;
   return [...one.shapes, ...other.shapes];
+}
+
+/**
+ * Dimensions from a box along a side of a room to the corners on both its hands; none to a corner that it stands in.
+ *
+ * @param side the room on its left hand; the box is told from its end, which is on the left of who looks at it.
+ */
+export function boxDimensions(
+  frame: SheetFrame,
+  side: FiguredSide,
+  box: { readonly leftMm: number; readonly widthMm: number },
+  sizeMm: number,
+): readonly Shape[] {
+  const [from, to] = [side.from, side.to].map(([x, y]) => toSheet(frame, planPoint(x, y))) as [
+    SheetPoint,
+    SheetPoint,
+  ];
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  if (long === 0 || side.lengthMm <= 0) return [];
+  const way = [(from[0] - to[0]) / long, (from[1] - to[1]) / long] as const;
+  // The room is to the left of its side on plan, which on the sheet, where y goes down, is this way.
+  const into = [-way[1], way[0]] as const;
+  const on = (mm: number): SheetPoint => moved(to, way, mm / frame.scale);
+  const rightMm = box.leftMm + box.widthMm;
+  return [[0, box.leftMm] as const, [rightMm, side.lengthMm] as const].flatMap(([aMm, bMm]) =>
+    bMm - aMm < 1 ? [] : dimension([on(aMm), on(bMm)], into, { lengthMm: bMm - aMm, sizeMm }),
+  );
 }
 
 /** From the wall's face to the label of a point that moves: beyond its dimensions and their figures. */

@@ -16,7 +16,7 @@ import { screenMarks } from './screen-marks.ts';
 import { SMALL, screenFixtureNames, screenRoomNames } from './screen-names.ts';
 import { withTitles } from './screen-titles.ts';
 import { extentOf, type SheetLayout } from './sheet-layout.ts';
-import { shapesOfWall, wallBoxes } from './walls.ts';
+import { shapesOfWall, studsFirst, wallBoxes } from './walls.ts';
 
 /** Room round the walls for labels outside them, in units of the scene. */
 const MARGIN = 14;
@@ -115,11 +115,8 @@ function takeCableRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
     });
 }
 
-const isStud = ({ wall }: PlanWall): boolean => wall.core.endsWith('-stud');
-
 const wallGroups = (worked: Worked, frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
-  // Stud walls first, so that a solid wall covers where they run into it.
-  [...walls.filter(isStud), ...walls.filter((wall) => !isStud(wall))].map((wall) => {
+  studsFirst(walls).map((wall) => {
     const words = wallWords(worked.plan, wall.wall.id);
     const title = words.charAt(0).toUpperCase() + words.slice(1);
     return { kind: 'group', subject: wall.wall.id, title, shapes: shapesOfWall(frame, wall, walls) };

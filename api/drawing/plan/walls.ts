@@ -22,18 +22,38 @@ function slab(frame: SheetFrame, wall: PlanWall, alongMm: readonly [number, numb
   );
 }
 
-/** How far each end runs on so that walls meeting at an angle close their corner. */
+const isStud = ({ wall }: PlanWall): boolean => wall.core === 'timber-stud' || wall.core === 'metal-stud';
+
+/** Slabs that only touch leave a light seam between them where a screen rounds their edges: they reach into each other by this, mm. */
+const SEAM_MM = 5;
+/** From this sine on two walls make a corner; from one line up to it they make a bend. */
+const CORNER_SINE = 0.5;
+
+/**
+ * How far each end runs on so that walls close where they meet: at a corner as far as the other is thick, in a bend as far as the outer
+ * side of it needs, in one line enough to leave no seam. A stud wall ends within a solid one, and does not come out of it beyond.
+ */
 function overlapMm(wall: PlanWall, others: readonly PlanWall[], end: PlanPoint): number {
   let most = 0;
   for (const other of others) {
-    if (other === wall || other.wall.core === 'open') continue;
+    if (other === wall || other.wall.core === 'open' || (isStud(wall) && !isStud(other))) continue;
     const touches = [other.wall.from, other.wall.to].some(
       (at) => Math.hypot(at[0] - end[0], at[1] - end[1]) < 1,
     );
+    if (!touches) continue;
     const sine = Math.abs(wall.direction[0] * other.direction[1] - wall.direction[1] * other.direction[0]);
-    if (touches && sine > 0.5) most = Math.max(most, other.wall.thicknessMm / 2);
+    const halfMm = other.wall.thicknessMm / 2;
+    const bendMm = Math.max(SEAM_MM, halfMm * Math.tan(Math.asin(Math.min(1, sine)) / 2));
+    most = Math.max(most, sine > CORNER_SINE ? halfMm : bendMm);
   }
   return most;
+}
+
+/** A wall's solid stretches as they are drawn, with what it runs on at its ends. */
+function drawnStretches(wall: PlanWall, walls: readonly PlanWall[]): readonly (readonly [number, number])[] {
+  const start = -overlapMm(wall, walls, placeByWall(wall, 0, 0));
+  const end = wall.lengthMm + overlapMm(wall, walls, placeByWall(wall, wall.lengthMm, 0));
+  return solidStretches(wall, start, end);
 }
 
 /** The solid stretches of a wall between its openings. */
@@ -79,6 +99,18 @@ function doorSwing(frame: SheetFrame, wall: PlanWall, opening: Opening): readonl
   return [line('opening', [toSheet(frame, hinge), toSheet(frame, leaf)]), line('opening', arc)];
 }
 
+/** A chimney breast as it stands before its wall. */
+function breastCorners(wall: PlanWall, opening: Opening): readonly PlanPoint[] {
+  const [half, outward] = [wall.wall.thicknessMm / 2, opening.side === 'right' ? -1 : 1];
+  const [from, to] = [opening.alongMm, opening.alongMm + opening.widthMm];
+  return [
+    placeByWall(wall, from, half * outward),
+    placeByWall(wall, from, (half + BREAST_DEPTH_MM) * outward),
+    placeByWall(wall, to, (half + BREAST_DEPTH_MM) * outward),
+    placeByWall(wall, to, half * outward),
+  ];
+}
+
 function openingShapes(frame: SheetFrame, wall: PlanWall, opening: Opening): readonly Shape[] {
   const half = wall.wall.thicknessMm / 2;
   const from = opening.alongMm;
@@ -101,13 +133,7 @@ function openingShapes(frame: SheetFrame, wall: PlanWall, opening: Opening): rea
     case 'opening':
       return [across(from), across(to)];
     case 'breast': {
-      const outward = opening.side === 'right' ? -1 : 1;
-      const corners = [
-        placeByWall(wall, from, half * outward),
-        placeByWall(wall, from, (half + BREAST_DEPTH_MM) * outward),
-        placeByWall(wall, to, (half + BREAST_DEPTH_MM) * outward),
-        placeByWall(wall, to, half * outward),
-      ];
+      const corners = breastCorners(wall, opening);
       return [
         line(
           'wall',
@@ -126,35 +152,40 @@ export function shapesOfWall(
   walls: readonly PlanWall[],
 ): readonly Shape[] {
   if (wall.wall.core === 'open') return [];
-  const ink: Ink =
-    wall.wall.core === 'timber-stud' || wall.wall.core === 'metal-stud' ? 'wall-light' : 'wall';
-  const start = -overlapMm(wall, walls, placeByWall(wall, 0, 0));
-  const end = wall.lengthMm + overlapMm(wall, walls, placeByWall(wall, wall.lengthMm, 0));
+  const ink: Ink = isStud(wall) ? 'wall-light' : 'wall';
   return [
-    ...solidStretches(wall, start, end).map((stretch) => slab(frame, wall, stretch, ink)),
+    ...drawnStretches(wall, walls).map((stretch) => slab(frame, wall, stretch, ink)),
     ...wall.wall.openings.flatMap((opening) => openingShapes(frame, wall, opening)),
   ];
 }
 
+/** Walls as they are drawn over each other: stud walls first, so that a solid wall covers where they run into it. */
+export const studsFirst = (walls: readonly PlanWall[]): readonly PlanWall[] => [
+  ...walls.filter(isStud),
+  ...walls.filter((wall) => !isStud(wall)),
+];
+
 /** A storey's walls. */
 export const wallShapes = (frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
-  walls.flatMap((wall) => shapesOfWall(frame, wall, walls));
+  studsFirst(walls).flatMap((wall) => shapesOfWall(frame, wall, walls));
 
-/** The room on paper that walls take between their openings, upright rectangles round each solid stretch. */
+/** The room on paper that walls take between their openings, corners and chimney breasts with them: upright rectangles round each solid part. */
 export function wallBoxes(frame: SheetFrame, walls: readonly PlanWall[]): readonly Rectangle[] {
+  const boxOf = (corners: readonly PlanPoint[]): Rectangle =>
+    boxRound(corners.map((corner) => toSheet(frame, corner)));
   return walls
     .filter((wall) => wall.wall.core !== 'open')
     .flatMap((wall) => {
       const half = wall.wall.thicknessMm / 2;
-      return solidStretches(wall, 0, wall.lengthMm).map(([from, to]) => {
-        const corners = [
+      const slabs = drawnStretches(wall, walls).map(([from, to]) =>
+        boxOf([
           placeByWall(wall, from, half),
           placeByWall(wall, from, -half),
           placeByWall(wall, to, half),
           placeByWall(wall, to, -half),
-        ];
-        const onSheet = corners.map((corner) => toSheet(frame, corner));
-        return boxRound(onSheet);
-      });
+        ]),
+      );
+      const breasts = wall.wall.openings.filter(({ kind }) => kind === 'breast');
+      return [...slabs, ...breasts.map((breast) => boxOf(breastCorners(wall, breast)))];
     });
 }

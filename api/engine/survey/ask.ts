@@ -57,6 +57,8 @@ export interface Ask {
   readonly subjects: readonly string[];
   /** The rules that look at it, by id. */
   readonly rules: readonly string[];
-  /** Absent: no money hangs on it by itself. */
+  /** Absent: no figure hangs on it by itself. */
   readonly closing?: Closing;
+  /** What of money hangs on it where no figure can be given, as a sentence; absent: nothing but what the figure says. */
+  readonly money?: string;
 }

@@ -27,11 +27,12 @@ export interface AskedOf {
   readonly source?: string;
   readonly rules: readonly string[];
   readonly closing?: Closing;
+  readonly money?: string;
 }
 
 /** A question of the checklist as an ask. */
 export function checklistAsk(job: Pick<Job, 'answers'>, id: QuestionId, asked: AskedOf): Ask {
-  const { stage, why, source = null, rules, closing } = asked;
+  const { stage, why, source = null, rules, closing, money } = asked;
   const question = questions.find((one) => one.id === id);
   return askOf({
     id,
@@ -44,5 +45,6 @@ export function checklistAsk(job: Pick<Job, 'answers'>, id: QuestionId, asked: A
     fields: [{ subjectId: ANSWERS, fact: ANSWER, state: answerState(job, id) }],
     rules,
     ...(closing === undefined ? {} : { closing }),
+    ...(money === undefined ? {} : { money }),
   });
 }

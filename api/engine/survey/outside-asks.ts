@@ -4,6 +4,9 @@ import type { Ask } from './ask.ts';
 import { checklistAsk } from './checklist-ask.ts';
 import { askOf, fieldOf } from './fields.ts';
 
+/** What money hangs on a word that work waits for. */
+const ONLY_BEGINS = 'It moves nothing in the price, only whether work may begin.';
+
 /** What is told on the way in: how old the house is, whose it is, where one parks. */
 export function outsideAsks({ job }: Worked): readonly Ask[] {
   const { site } = job;
@@ -24,6 +27,7 @@ export function outsideAsks({ job }: Worked): readonly Ask[] {
     short: 'owner',
     words: 'Ask who owns the home',
     why: 'Who does not own it needs the owner’s word before walls are cut.',
+    money: ONLY_BEGINS,
     source: null,
     stage: 'outside',
     when: 'visit',
@@ -41,6 +45,7 @@ export function outsideAsks({ job }: Worked): readonly Ask[] {
             stage: 'outside',
             rules: ['PR4'],
             why: 'Work on a home that is rented or leased waits for it.',
+            money: ONLY_BEGINS,
           }),
         ]),
     checklistAsk(job, 'parking-at-the-house', {

@@ -38,6 +38,8 @@ export function supplyAsks({ job }: Worked): readonly Ask[] {
       words: 'Read the main fuse off its carrier',
       why: 'The demand with the new points has to stay within it.',
       source: 'BS 7671 132.16, 311.1',
+      money:
+        'It moves nothing in the price, only whether work may begin: a larger fuse is for the distributor to agree to, fit and charge.',
       ...atBoard,
       fields: [fieldOf('supply', supply, 'mainFuseA')],
       rules: ['SU2'],
@@ -48,6 +50,8 @@ export function supplyAsks({ job }: Worked): readonly Ask[] {
       words: 'Look how thick the meter tails and the earthing conductor are',
       why: 'The earthing conductor has to be thick enough for the tails.',
       source: 'BS 7671 543.1, Table 54.7',
+      money:
+        'It moves nothing in the price: a thicker earthing conductor is work of its own, which is entered as work that is not on the drawing once it is known to be needed.',
       ...atBoard,
       fields: [fieldOf('supply', supply, 'tailsMm2'), fieldOf('supply', supply, 'earthingMm2')],
       rules: ['SU4'],
@@ -59,6 +63,8 @@ export function supplyAsks({ job }: Worked): readonly Ask[] {
       words: 'Ask, and look at the intake: solar panels, a battery, a vehicle charger?',
       why: 'The board may stay live from them when its switch is off, and an RCBO may have to suit both directions.',
       source: 'BS 7671:2018+A3:2024 530.3.201',
+      money:
+        'It moves nothing in the price by itself: where there are some, an RCBO that suits both directions may cost more than the one on your price list.',
       ...atBoard,
       fields: [fieldOf('supply', supply, 'otherSources')],
       rules: ['SU1', 'SU6'],
@@ -87,6 +93,8 @@ const loopAsks = (job: Job): readonly Ask[] => [
     words: 'Measure the loop before the circuit: Ze at the intake, or Z at the board or an outlet',
     why: 'Whether the new points disconnect in a fault is judged from it.',
     source: 'BS 7671 411.4, 643.7.3',
+    money:
+      'It moves nothing in this price, only whether the new points may be connected as they are: what a loop that is too high asks for, a thicker cable or another device, is priced once it is chosen.',
     stage: 'board',
     when: 'isolated',
     fields: [{ subjectId: 'supply', fact: 'zeOhm', state: loopState(job) }],

@@ -177,6 +177,62 @@ describe('what an ask is worth', () => {
   );
 });
 
+/** For each ask that says in words that it moves nothing: answers that could be found, written into the job by hand. */
+const foundAs: Readonly<Record<string, readonly ((job: Job) => Job)[]>> = {
+  'main-fuse': [60, 80, 100].map((mainFuseA) => (job: Job) => ({
+    ...job,
+    supply: { ...job.supply, mainFuseA },
+  })),
+  tails: [16, 25].flatMap((tailsMm2) =>
+    [6, 16].map((earthingMm2) => (job: Job) => ({
+      ...job,
+      supply: { ...job.supply, tailsMm2, earthingMm2 },
+    })),
+  ),
+  'other-sources': [[], ['pv', 'battery'], ['ev']].map((otherSources) => (job: Job) => ({
+    ...job,
+    supply: { ...job.supply, otherSources: otherSources as Job['supply']['otherSources'] },
+  })),
+  ze: [0.1, 0.35, 5].map((zeOhm) => (job: Job) => ({
+    ...job,
+    supply: { ...job.supply, zeOhm, certainty: { ...job.supply.certainty, zeOhm: 'measured' as const } },
+  })),
+  tenure: (['owner', 'tenant', 'leaseholder'] as const).map((tenure) => (job: Job) => ({
+    ...job,
+    site: { ...job.site, tenure },
+  })),
+  consent: ['given', 'not-given'].map((value) => (job: Job) => ({
+    ...job,
+    answers: [
+      ...job.answers.filter(({ question }) => question !== 'consent'),
+      { question: 'consent', value, certainty: 'seen' as const },
+    ],
+  })),
+};
+
+describe('an ask that says in words that it moves nothing in the price', () => {
+  it('is one of those that are priced here under every answer', () => {
+    // Who owns the home is asked for no consent.
+    const { asFound } = estimateOf({ ...quoting, schemes: [], site: { ...quoting.site, tenure: 'tenant' } });
+    const told = asFound.survey.filter(({ money }) => money !== undefined).map(({ id }) => id);
+    expect(told.toSorted()).toEqual(Object.keys(foundAs).toSorted());
+  });
+
+  it.each(Object.entries(foundAs))(
+    '%s leaves price and range as they were, whatever is found',
+    (id, answers) => {
+      const before = onlyScheme(quoting);
+      for (const found of answers) {
+        const after = onlyScheme(found(quoting));
+        expect(after.price.totals).toEqual(before.price.totals);
+        expect(after.range).toEqual(before.range);
+        const ask = after.survey.find((one) => one.id === id);
+        expect(ask?.worth ?? null).toBeNull();
+      }
+    },
+  );
+});
+
 describe('the range', () => {
   const isOpenIn = (what: Loosened, turn: string): boolean => {
     if (turn.startsWith('bond')) return what.bonds || what.bondSizes;

@@ -11,7 +11,7 @@ import { addExtra, removeExtra, renameExtra, setExtra } from '../../../ui/edits/
 import { addFixture, removeFixture } from '../../../ui/edits/fixtures.ts';
 import { type HouseEdit, reshapeHouse } from '../../../ui/edits/house.ts';
 import { addLeg, setLegCertainty, setLegFact } from '../../../ui/edits/legs.ts';
-import { addPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
+import { addPhoto, captionPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
 import {
   addPoints,
   copyPoint,
@@ -32,7 +32,9 @@ import { setBond, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/su
 import { changeUnderlay, hideUnderlay, putUnderlay, removeUnderlay } from '../../../ui/edits/underlay.ts';
 import { usualHeightsOf } from '../../../ui/house/fixture-kinds.ts';
 import { partsOf } from '../../../ui/house/house-parts.ts';
+import { pulled } from '../../../ui/house/pulled.ts';
 import { roomSides } from '../../../ui/house/room-sides.ts';
+import { wallMap } from '../../../ui/house/wall-map.ts';
 import type { JobEdit, PhotoOf } from '../../../ui/job-events.ts';
 import { edited, pick } from './random-edits.ts';
 
@@ -107,6 +109,8 @@ const tidied = (edit: JobEdit): JobEdit => ({ ...edit, change: withoutLoose(edit
 
 const pictures: readonly Made[] = [
   (job, { a, b }) => addPhoto(photoOf(job, a), 'it', pictureOf(b)),
+  (job, { a, c }) =>
+    on(pick(job.assets, a), ({ id }) => captionPhoto('it', id, c % 3 === 0 ? '' : `It shows ${c}`)),
   (job, { a, b }) => tidied(removePhoto(photoOf(job, a), 'it', pictureOf(b).id)),
   (job, { a, b }) =>
     on(pick(job.points, b % 3), (point) =>
@@ -248,9 +252,33 @@ const ofHouse: readonly Made[] = [
     const part = storey && pick(partsOf(storey), b);
     if (storey === undefined || part === undefined) return null;
     const mm = (c % 801) - 400;
-    const asked =
-      part.part === 'wall' ? { ...part, byMm: mm } : { ...part, to: [part.at[0] + mm, part.at[1]] as const };
-    return made(reshapeHouse(job, storey.id, asked));
+    const asked = pulled(storey, { part, by: [mm, 0], reachMm: null }, wallMap(storey))?.asked;
+    return asked === undefined ? null : made(reshapeHouse(job, storey.id, asked));
+  },
+  (job, { a, b, c }) => {
+    const storey = pick(job.storeys, a);
+    const wall = storey && pick(storey.walls, b);
+    if (storey === undefined || wall === undefined) return null;
+    const marks = [(c % 700) + 100, (c % 700) + 800] as const;
+    const side = c % 2 === 0 ? 'left' : 'right';
+    return made(
+      reshapeHouse(job, storey.id, {
+        part: 'stretch',
+        wallId: wall.id,
+        side,
+        marks,
+        byMm: (c % 801) - 400,
+      }),
+    );
+  },
+  (job, { a, b, c }) => {
+    const storey = pick(job.storeys, a);
+    const one = storey && pick(storey.fixtures, b);
+    if (storey === undefined || one === undefined) return null;
+    const part = { part: 'fixture', fixtureId: one.id } as const;
+    const by = [(c % 2001) - 1000, (c % 301) - 150] as const;
+    const asked = pulled(storey, { part, by, reachMm: 80 }, wallMap(storey))?.asked;
+    return asked === undefined ? null : made(reshapeHouse(job, storey.id, asked));
   },
   (job, numbers) => {
     const found = sideOf(job, numbers);

@@ -1,9 +1,10 @@
 import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
+import { withoutCustomer } from '#engine/quotation/erasure.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { EditHistory } from '../../../ui/controllers/edit-history.ts';
-import { addPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
+import { addPhoto, captionPhoto, removePhoto, withoutLoose } from '../../../ui/edits/photos.ts';
 import { removePoint } from '../../../ui/edits/remove-things.ts';
 import type { JobEdit, PhotoOf } from '../../../ui/job-events.ts';
 
@@ -30,6 +31,21 @@ describe('a photo of a thing', () => {
     expect(JSON.stringify(added).split(asset.id)).toHaveLength(3);
     const removed = produce(added, made(removePhoto(of, 'it', asset.id)).change);
     expect(removed).toEqual(job);
+  });
+
+  it('says what it shows, until the words are taken out, and takes them along when it goes', () => {
+    const of: PhotoOf = { kind: 'supply' };
+    const added = produce(job, addPhoto(of, 'the supply', asset).change);
+    const told = produce(added, captionPhoto('the supply', asset.id, '  Seal is broken ').change);
+    expect(told.assets).toContainEqual({ ...asset, caption: 'Seal is broken' });
+    expect(readJob(told)).toMatchObject({ ok: true });
+    // Put to another thing, too, it still shows the same.
+    const twice = produce(told, addPhoto({ kind: 'board', id: board.id }, 'it', asset).change);
+    expect(twice.assets).toEqual(told.assets);
+    expect(produce(told, captionPhoto('the supply', asset.id, ' ').change)).toEqual(added);
+    expect(produce(added, captionPhoto('the supply', 'nowhere', 'x').change)).toEqual(added);
+    expect(produce(told, made(removePhoto(of, 'the supply', asset.id)).change)).toEqual(job);
+    expect(JSON.stringify(withoutCustomer(told))).not.toContain('Seal');
   });
 
   it('put there twice is there once', () => {

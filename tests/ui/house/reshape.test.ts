@@ -4,18 +4,21 @@ import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Storey } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
+import { GRID_MM } from '../../../ui/house/grid.ts';
 import {
   cornerAfterSide,
   cornersOf,
+  type HousePart,
   keyOfPart,
   meantPart,
   partOfKey,
   partsOf,
   partWords,
 } from '../../../ui/house/house-parts.ts';
+import { pulled } from '../../../ui/house/pulled.ts';
 import { isNoChange, type Reshape, reshape, reshapedCopy } from '../../../ui/house/reshape.ts';
 import { roomSides } from '../../../ui/house/room-sides.ts';
-import { GRID_MM, snappedCorner, snappedMove } from '../../../ui/house/snap.ts';
+import { snappedCorner, snappedMove } from '../../../ui/house/snap.ts';
 import type { Vector } from '../../../ui/house/vector.ts';
 import { moveForDepth, wallDepths } from '../../../ui/house/wall-depths.ts';
 import { demoJob } from '../../engine/demo-jobs/demo-estimates.ts';
@@ -30,6 +33,14 @@ const storeyOf = (job: Job, at = 0): Storey => {
 };
 const anyStorey = fc.record({ name: fc.constantFrom(...names), at: fc.nat(3) });
 
+/** A fixture dragged, as the hand does it; of what is in hand nothing else is asked. */
+function draggedBy(storey: Storey, part: HousePart, mm: number): Reshape {
+  const map = buildPlan({ storeys: [storey], points: [], boards: [] }).wallById;
+  const made = pulled(storey, { part, by: [mm, -mm / 2], reachMm: 60 }, map);
+  if (made === null) throw new Error('Nothing to drag.');
+  return made.asked;
+}
+
 describe('the parts of a house that can be taken hold of', () => {
   it('are found where they are drawn, and go by their words (random)', () => {
     fc.assert(
@@ -37,11 +48,27 @@ describe('the parts of a house that can be taken hold of', () => {
         const storey = storeyOf(copyOf(name), at);
         const corners = cornersOf(storey);
         const corner = corners[pick % corners.length] ?? [0, 0];
-        expect(meantPart(storey, corner, 300)).toEqual({ part: 'corner', at: corner });
+        expect(meantPart({ ...storey, fixtures: [] }, corner, 300)).toEqual({ part: 'corner', at: corner });
         const wall = storey.walls[pick % storey.walls.length];
         if (wall === undefined) throw new Error('No wall.');
         const middle: Vector = [(wall.from[0] + wall.to[0]) / 2, (wall.from[1] + wall.to[1]) / 2];
-        expect(meantPart(storey, middle, 1)).toEqual({ part: 'wall', wallId: wall.id });
+        expect(meantPart({ ...storey, fixtures: [] }, middle, 1)).toEqual({ part: 'wall', wallId: wall.id });
+        // The middle of a worktop with corners need not lie on it.
+        for (const fixture of storey.fixtures.filter(({ kind }) => kind !== 'worktop')) {
+          const inside = fixture.outline.reduce<Vector>(
+            (sum, [x, y]) => [sum[0] + x / fixture.outline.length, sum[1] + y / fixture.outline.length],
+            [0, 0],
+          );
+          // Of fixtures that lie over each other the least is meant.
+          expect(meantPart(storey, inside, 1)?.part).toBe('fixture');
+        }
+        const marked: HousePart = {
+          part: 'stretch',
+          wallId: wall.id,
+          side: 'right',
+          marks: [500, 1200.5].slice(0, pick % 3),
+        };
+        expect(partOfKey(keyOfPart(marked))).toEqual(marked);
         for (const part of partsOf(storey)) expect(partOfKey(keyOfPart(part))).toEqual(part);
       }),
       { numRuns: 40 },
@@ -75,6 +102,7 @@ describe('the parts of a house that can be taken hold of', () => {
 
   it('leave the middle of a short wall to the wall', () => {
     const short = {
+      fixtures: [],
       walls: storeyOf(copyOf('saltglass-row'))
         .walls.slice(0, 1)
         .map((wall) => ({
@@ -223,7 +251,9 @@ describe('a reshaping that is tried', () => {
         const asked: Reshape =
           part.part === 'wall'
             ? { ...part, byMm: mm }
-            : { ...part, to: [part.at[0] + mm, part.at[1] - mm / 2] };
+            : part.part === 'corner'
+              ? { ...part, to: [part.at[0] + mm, part.at[1] - mm / 2] }
+              : draggedBy(storey, part, mm);
         const tried = reshapedCopy(job, storey.id, asked);
         expect(JSON.stringify(job)).toBe(before);
         const drawing = drawingOf(job, job.storeys.indexOf(storey));

@@ -75,7 +75,13 @@ describe('what is taken without a question', () => {
   });
 
   it('is what either added to a list, each behind what it followed, and a photo of either', () => {
-    const photo = (id: string) => ({ id, name: `${id}.jpg`, mediaType: 'image/jpeg', bytes: 1 });
+    const photo = (id: string) => ({
+      id,
+      name: `${id}.jpg`,
+      mediaType: 'image/jpeg',
+      bytes: 1,
+      caption: `what ${id} shows`,
+    });
     const added =
       (id: string, at: number): Change =>
       (draft) => {
@@ -92,6 +98,10 @@ describe('what is taken without a question', () => {
       'there',
     ]);
     expect(job.points[0]?.photos).toEqual(['photo-there', 'photo-here']);
+    expect(job.assets.map(({ caption }) => caption).toSorted()).toEqual([
+      'what photo-here shows',
+      'what photo-there shows',
+    ]);
   });
 
   it('is a bond that one found and a bond that the other took away', () => {

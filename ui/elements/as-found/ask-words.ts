@@ -42,9 +42,9 @@ export const progressWords = (asks: readonly SurveyAsk[]): string =>
 export const worthShort = ({ worth }: Pick<SurveyAsk, 'worth'>): string =>
   worth === null ? '' : wholePounds(worth.rangePence);
 
-/** The same in a sentence: by how much dearer and cheaper it may come. */
-export function worthSentence({ worth }: Pick<SurveyAsk, 'worth'>): string {
-  if (worth === null) return 'No money hangs on it by itself.';
+/** The same in a sentence: by how much dearer and cheaper it may come; without a figure, what else of money hangs on it. */
+export function worthSentence({ worth, money }: Pick<SurveyAsk, 'worth' | 'money'>): string {
+  if (worth === null) return money ?? 'No money hangs on it by itself.';
   const { lowPence, highPence } = worth;
   const ways = [
     ...(highPence > 0 ? [`${wholePounds(highPence)} dearer`] : []),

@@ -79,7 +79,7 @@ export class BoardList extends LitElement {
       ${numberFact(facts, 'zdbOhm', { label: 'Z at the board', unit: 'Ω', max: 1e7 })}
       ${textFact(facts, 'make', { label: 'Make, as on its cover' })}
       <h4>Photos</h4>
-      <photo-strip .of=${{ kind: 'board', id: board.id }} .name=${board.label} .photos=${board.photos ?? []}></photo-strip>
+      <photo-strip .assets=${this.view.job.assets} .of=${{ kind: 'board', id: board.id }} .name=${board.label} .photos=${board.photos ?? []}></photo-strip>
       <h4>Where it is</h4>
       <place-fields
         .job=${this.view.job}

@@ -60,7 +60,7 @@ export class PointForm extends LitElement {
       })}
       ${this.#plate()}
       <h4>Photos</h4>
-      <photo-strip .of=${{ kind: 'point', id: point.id }} .name=${point.label} .photos=${point.photos}></photo-strip>
+      <photo-strip .assets=${this.view.job.assets} .of=${{ kind: 'point', id: point.id }} .name=${point.label} .photos=${point.photos}></photo-strip>
       <h4>Where it is</h4>
       <place-fields
         .job=${this.view.job}

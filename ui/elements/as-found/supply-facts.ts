@@ -30,7 +30,7 @@ export class SupplyFacts extends LitElement {
       <h4>Other sources</h4>
       ${sourcesField(supply)}
       <h4>Photos of the intake</h4>
-      <photo-strip .of=${{ kind: 'supply' }} .name=${'the supply'} .photos=${supply.photos ?? []}></photo-strip>
+      <photo-strip .assets=${this.view.job.assets} .of=${{ kind: 'supply' }} .name=${'the supply'} .photos=${supply.photos ?? []}></photo-strip>
     </div>`;
   }
 }

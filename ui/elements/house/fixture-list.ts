@@ -4,6 +4,7 @@ import { addFixture, placeFixture, removeFixture, setFixtureHeight } from '../..
 import type { HouseEdit } from '../../edits/house.ts';
 import { type AlongSide, alongSide, roomHolding, sideBehind } from '../../house/along-side.ts';
 import { fixtureWords, heightsRead, usualFixtures, usualHeightsOf } from '../../house/fixture-kinds.ts';
+import type { HousePart } from '../../house/house-parts.ts';
 import type { RoomSide } from '../../house/room-sides.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
@@ -22,7 +23,11 @@ type HeightFact = keyof typeof heightWords;
 const heightFacts = (kind: Fixture['kind']): readonly HeightFact[] =>
   heightsRead[kind] === 'both' ? ['fromMm', 'toMm'] : heightsRead[kind] === 'top' ? ['toMm'] : [];
 
-/** What is fixed in a room and keeps points and cables away, or has them over it: each along a wall, a new one as usual. */
+/**
+ * What is fixed in a room and keeps points and cables away, or has them over it: each along a wall, a new one as usual.
+ *
+ * @fires part-taken, job-edit
+ */
 export class FixtureList extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
@@ -132,11 +137,17 @@ export class FixtureList extends LitElement {
         )}
       </div>
       <div class="buttons">
+        <button class="small" @click=${() => this.#moveOnPlan(fixture)}>Move it on the plan</button>
         <button class="small" @click=${() => send(this, 'job-edit', removeFixture(this.storey.id, fixture))}>
           Remove the ${fixtureWords[fixture.kind].toLowerCase()}
         </button>
       </div>
     </div>`;
+  }
+
+  #moveOnPlan({ id }: Fixture): void {
+    const part = { part: 'fixture', fixtureId: id } as const;
+    this.dispatchEvent(new CustomEvent('part-taken', { detail: { part }, bubbles: true, composed: true }));
   }
 
   #newOne(): TemplateResult {
@@ -206,5 +217,9 @@ customElements.define('fixture-list', FixtureList);
 declare global {
   interface HTMLElementTagNameMap {
     'fixture-list': FixtureList;
+  }
+  interface HTMLElementEventMap {
+    /** A part of the house is to be moved on the plan. */
+    'part-taken': CustomEvent<{ readonly part: HousePart }>;
   }
 }

@@ -1,16 +1,16 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { askPlan } from '../../controllers/plan-given-up.ts';
 import { answerPlan } from '../../controllers/tool-hold.ts';
 import { partOfKey } from '../../house/house-parts.ts';
-import { moveForDepth, type WallDepth } from '../../house/wall-depths.ts';
+import type { PartLength } from '../../house/part-lengths.ts';
 import { send } from '../../job-events.ts';
 import type { AskOf } from '../../plan-asks.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { lengthField } from './own-fields.ts';
 
 /**
- * What stands below the plan while walls and corners are moved: what was done, how deep the rooms beside the wall in hand are, to be
- * typed exactly, and how it ends.
+ * What stands below the plan while walls, corners and fixtures are moved: what was done, the lengths of what is in hand, to be typed
+ * exactly, how a part of a wall is marked, and how it ends.
  *
  * @fires plan-answered, plan-asked, undo-asked
  */
@@ -26,10 +26,13 @@ export class ReshapeBar extends LitElement {
         display: block;
       }
       .row,
-      .depths {
+      .lengths {
         display: flex;
         gap: 8px;
         align-items: center;
+      }
+      .lengths {
+        align-items: flex-end;
       }
       .said {
         flex: 1;
@@ -40,20 +43,24 @@ export class ReshapeBar extends LitElement {
         white-space: nowrap;
       }
       /* Room for the fields before there are any: the plan must not shift under the hand that takes a wall. */
-      .depths {
+      .lengths {
         min-height: 72px;
         margin-bottom: 6px;
       }
-      .depths > .hint {
+      .lengths > .hint {
         max-width: none;
         margin: 0;
       }
-      .depths > * {
+      .lengths > * {
         flex: 1 1 0;
         min-width: 0;
         max-width: 18rem;
       }
       @media (max-width: 43.75em), (max-height: 37.5em) {
+        /* Of four fields the words take two lines. */
+        .lengths {
+          min-height: 88px;
+        }
         button {
           min-height: 44px;
         }
@@ -82,13 +89,16 @@ export class ReshapeBar extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { said, depths, part } = this.ask;
-    const words = said === '' && part === null ? 'Tap a wall or a corner, then drag it' : said;
-    return html`<div class="depths">
-        ${depths.length === 0 ? html`<p class="hint">How far a wall in hand stands from what is across the room is typed here.</p>` : depths.map((depth) => this.#depth(depth))}
+    const { said, lengths } = this.ask;
+    const part = this.ask.part === null ? null : partOfKey(this.ask.part);
+    const words = said === '' && part === null ? 'Tap a wall, a corner or what is fixed, then drag it' : said;
+    return html`<div class="lengths">
+        ${lengths.length === 0 ? html`<p class="hint">The lengths of what is in hand are typed here.</p>` : lengths.map((length) => this.#length(length))}
       </div>
       <div class="row">
         <span class="said" role="status" title=${words}>${words}</span>
+        ${part?.part === 'wall' ? html`<button @click=${() => answerPlan(this, { do: 'part-of-wall' })}>Push a part of it</button>` : nothing}
+        ${part?.part === 'stretch' && this.ask.behind !== null ? html`<button @click=${() => answerPlan(this, { do: 'other-side' })}>Measure in ${this.ask.behind}</button>` : nothing}
         <button
           ?disabled=${this.undoLabel === null}
           aria-label=${this.undoLabel === null ? 'Take back' : `Take back: ${this.undoLabel}`}
@@ -100,17 +110,15 @@ export class ReshapeBar extends LitElement {
       </div>`;
   }
 
-  /** A side that ends at the wall in hand: typed, the wall moves. */
-  #depth(depth: WallDepth): TemplateResult {
+  /** A length of what is in hand: typed, it moves, or is marked there. */
+  #length({ id, words, lengthMm, leastMm }: PartLength): TemplateResult {
     return lengthField({
-      label: depth.words,
-      value: Math.round(depth.lengthMm * 10) / 10,
-      needed: true,
+      label: words,
+      value: lengthMm === null ? null : Math.round(lengthMm * 10) / 10,
+      min: leastMm,
+      needed: lengthMm !== null,
       took: (mm) => {
-        const part = this.ask.part === null ? null : partOfKey(this.ask.part);
-        if (mm === null || part?.part !== 'wall') return;
-        const asked = { ...part, byMm: moveForDepth(depth, mm) };
-        answerPlan(this, { do: 'reshape', asked, byKeys: false });
+        if (mm !== null) answerPlan(this, { do: 'length', id, mm });
       },
     });
   }

@@ -2,9 +2,11 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import type { Room, Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
 import { ToolHold } from '../../controllers/tool-hold.ts';
-import { drawRoom, type HouseCorner } from '../../edits/house.ts';
+import { drawRoom, type HouseEdit } from '../../edits/house.ts';
 import { type Beside, openThickness } from '../../house/beside.ts';
+import { fittedRoom, type RoomBySides } from '../../house/fitted-room.ts';
 import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
+import { freeCorners, type HouseCorner, houseCornerWords } from '../../house/house-corners.ts';
 import { likelyRoomUse, nextRoomName, roomUseWords } from '../../house/room-uses.ts';
 import { anticlockwise, sharedOut, type WalkedSide } from '../../house/room-walk.ts';
 import type { Vector } from '../../house/vector.ts';
@@ -19,11 +21,17 @@ import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './walked-sides.ts';
 
 const uses = choicesOf(roomUseWords);
-const houseCorners = choicesOf<HouseCorner>({
-  'lower-left': 'lower left on the plan',
-  'lower-right': 'lower right',
-  'upper-left': 'upper left',
-  'upper-right': 'upper right',
+const rectangleOf = (alongMm: number, awayMm: number): readonly Vector[] => [
+  [0, 0],
+  [alongMm, 0],
+  [alongMm, awayMm],
+  [0, awayMm],
+];
+
+/** A corner of the outer walls, as a choice beside the walls that a room can stand at. */
+const cornerChoice = (corner: HouseCorner) => ({
+  value: `corner/${corner}`,
+  label: `in the ${houseCornerWords[corner]} corner of the outer walls`,
 });
 
 /** Draws a new room: what it is, its sides as measured, and beside which wall it stands. @fires job-edit, things-lit */
@@ -42,6 +50,7 @@ export class RoomAdd extends LitElement {
     betweenMm: { state: true },
     outerMm: { state: true },
     corner: { state: true },
+    fitted: { state: true },
     why: { state: true },
   };
   static override styles = [
@@ -72,7 +81,10 @@ export class RoomAdd extends LitElement {
   declare private inMm: number;
   declare private betweenMm: number;
   declare private outerMm: number;
-  declare private corner: HouseCorner;
+  /** Null for none; the first room is always in one, where walls stand already. */
+  declare private corner: HouseCorner | null;
+  /** As the room would have no wall through it; null for none such. */
+  declare private fitted: RoomBySides | null;
   declare private why: string;
 
   /** While it is held the plan waits for the wall that the room stands beside. */
@@ -88,7 +100,6 @@ export class RoomAdd extends LitElement {
     this.how = 'two-sides';
     this.betweenMm = usualInner.thicknessMm;
     this.outerMm = usualOuter.thicknessMm;
-    this.corner = 'lower-left';
     this.#clear();
   }
 
@@ -102,6 +113,8 @@ export class RoomAdd extends LitElement {
     this.beside = null;
     this.inMm = 0;
     this.why = '';
+    this.corner = null;
+    this.fitted = null;
   }
 
   /** The wall was tapped: a room whose sides are told is drawn there and then. */
@@ -112,6 +125,7 @@ export class RoomAdd extends LitElement {
       return;
     }
     this.beside = beside;
+    this.corner = null;
     this.inMm = 0;
     this.why = '';
     this.#light();
@@ -130,12 +144,7 @@ export class RoomAdd extends LitElement {
     }
     const { alongMm, awayMm } = this;
     if (alongMm === null || awayMm === null) return null;
-    return [
-      [0, 0],
-      [alongMm, 0],
-      [alongMm, awayMm],
-      [0, awayMm],
-    ];
+    return rectangleOf(alongMm, awayMm);
   }
 
   get #use(): Room['use'] {
@@ -167,7 +176,7 @@ export class RoomAdd extends LitElement {
       </div>
       ${isFirst ? nothing : this.#where()} ${this.how === 'two-sides' ? this.#twoSides(isFirst) : this.#walls()}
       ${isFirst ? this.#outer() : nothing}
-      ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`}
+      ${this.why === '' ? nothing : html`<p class="why" role="alert">${this.why}</p>`} ${this.#remedy()}
       <div class="buttons"><button class="main" @click=${() => this.#draw()}>Draw ${this.#name}</button></div>
     </div>`;
   }
@@ -219,8 +228,8 @@ export class RoomAdd extends LitElement {
     if (this.storey.walls.length > 0)
       return choiceOf({
         label: 'In which corner of the outer walls',
-        options: houseCorners,
-        value: this.corner,
+        options: freeCorners(this.storey).map((value) => ({ value, label: houseCornerWords[value] })),
+        value: this.#firstCorner,
         took: (corner) => {
           this.corner = corner;
         },
@@ -235,6 +244,15 @@ export class RoomAdd extends LitElement {
     });
   }
 
+  get #firstCorner(): HouseCorner | null {
+    return this.corner ?? freeCorners(this.storey)[0] ?? null;
+  }
+
+  /** Within walls that no room has yet a room can go into a corner of theirs as well. */
+  get #corners(): readonly HouseCorner[] {
+    return hasShell(this.storey) ? freeCorners(this.storey) : [];
+  }
+
   #where(): TemplateResult {
     const walls = freeWalls(this.storey);
     const { beside } = this;
@@ -243,10 +261,14 @@ export class RoomAdd extends LitElement {
     return html`<div class="pair">
         ${choiceOf({
           label: 'Where',
-          options: walls.map(({ wallId, words }) => ({ value: wallId, label: words })),
-          value: beside?.wallId ?? null,
+          options: [
+            ...walls.map(({ wallId, words }) => ({ value: wallId, label: words })),
+            ...this.#corners.map(cornerChoice),
+          ],
+          value: this.corner === null ? (beside?.wallId ?? null) : cornerChoice(this.corner).value,
           empty: 'Choose, or tap the wall',
           took: (wallId) => {
+            this.corner = this.#corners.find((one) => cornerChoice(one).value === wallId) ?? null;
             const wall = walls.find((one) => one.wallId === wallId);
             this.beside =
               wall === undefined
@@ -311,26 +333,58 @@ export class RoomAdd extends LitElement {
       this.why = this.how === 'two-sides' ? 'Measure both sides first.' : 'Walk at least three walls first.';
       return;
     }
-    if (!isFirst && this.beside === null) {
+    if (!isFirst && this.beside === null && this.corner === null) {
       this.why = 'Choose the wall that it stands beside, or tap it on the plan.';
       return;
     }
-    const made = drawRoom(this.view.job, this.storey.id, {
-      name: this.#name,
-      use: this.#use,
-      outline,
-      beside: isFirst || this.beside === null ? null : { ...this.beside, inMm: this.inMm },
-      corner: this.corner,
-      betweenMm: this.betweenMm,
-      walls: hasShell(this.storey) ? usualInner : { ...usualOuter, thicknessMm: this.outerMm },
-    });
+    const made = this.#made(outline, this.inMm);
     if (!made.ok) {
       this.why = made.why;
+      this.fitted = this.#fitting(made);
       return;
     }
     send(this, 'job-edit', made.edit);
     this.#clear();
     if (!isFirst) this.#light();
+  }
+
+  #made(outline: readonly Vector[], inMm: number): HouseEdit {
+    const isFirst = this.storey.rooms.length === 0;
+    const corner = isFirst ? this.#firstCorner : this.corner;
+    return drawRoom(this.view.job, this.storey.id, {
+      name: this.#name,
+      use: this.#use,
+      outline,
+      beside: isFirst || this.beside === null ? null : { ...this.beside, inMm },
+      ...(corner === null ? {} : { corner }),
+      betweenMm: this.betweenMm,
+      walls: hasShell(this.storey) ? usualInner : { ...usualOuter, thicknessMm: this.outerMm },
+    });
+  }
+
+  /** A room of less, where a wall would run through it as it was told, and it could be drawn so. */
+  #fitting(refused: Extract<HouseEdit, { ok: false }>): RoomBySides | null {
+    const { how, alongMm, awayMm, inMm, beside } = this;
+    if (how !== 'two-sides' || alongMm === null || awayMm === null) return null;
+    const asked = { alongMm, awayMm, inMm };
+    return (
+      fittedRoom(asked, refused, beside?.from ?? null).find(
+        (room) => this.#made(rectangleOf(room.alongMm, room.awayMm), room.inMm).ok,
+      ) ?? null
+    );
+  }
+
+  /** The remedy for a wall that would run through the room. */
+  #remedy(): TemplateResult | typeof nothing {
+    const { fitted } = this;
+    if (fitted === null || this.why === '') return nothing;
+    return html`<div class="buttons"><button
+        @click=${() => {
+          Object.assign(this, fitted);
+          this.why = '';
+          this.#draw();
+        }}
+      >Draw it ${fitted.alongMm} × ${fitted.awayMm} mm</button></div>`;
   }
 }
 customElements.define('room-add', RoomAdd);

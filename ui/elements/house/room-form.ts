@@ -86,7 +86,7 @@ export class RoomForm extends LitElement {
         <corner-form .view=${this.view} .storey=${storey} .sides=${sides}></corner-form>
       </details>
       <h4>Photos</h4>
-      <photo-strip .of=${{ kind: 'room', id: room.id }} .name=${room.name} .photos=${room.photos ?? []}></photo-strip>
+      <photo-strip .assets=${this.view.job.assets} .of=${{ kind: 'room', id: room.id }} .name=${room.name} .photos=${room.photos ?? []}></photo-strip>
       <details class="less">
         <summary>Put a wall across it</summary>
         ${this.#across(sides)}

@@ -54,6 +54,7 @@ export class RoomList extends LitElement {
   constructor() {
     super();
     this.adding = false;
+    this.addEventListener('part-taken', ({ detail: { part } }) => this.#reshaping.begin(part));
   }
 
   override updated(changed: PropertyValues<this>): void {
@@ -120,7 +121,7 @@ export class RoomList extends LitElement {
           storey.walls.length === 0
             ? nothing
             : html`<button aria-pressed=${this.#reshaping.isOn} @click=${() => this.#reshaping.toggle()}>
-                ${this.#reshaping.isOn ? 'Walls move on the plan; press here when done' : 'Move walls and corners on the plan'}
+                ${this.#reshaping.isOn ? 'Walls move on the plan; press here when done' : 'Move walls, corners and fixtures on the plan'}
               </button>`
         }
         ${storey.walls.length === 0 ? nothing : html`${this.#storeyButton('outer-walls', 'Storey above: outer walls')}${this.#storeyButton('all-walls-and-rooms', 'Storey above: all walls and rooms')}`}

@@ -1,13 +1,16 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Asset } from '#model/job.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
-import { removePhoto } from '../../edits/photos.ts';
+import { captionPhoto, removePhoto } from '../../edits/photos.ts';
 import { type PhotoOf, send } from '../../job-events.ts';
+import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/text-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import './kept-picture.ts';
 import { pickCss, pickPicture } from './pick-picture.ts';
 
 /**
- * The photos of one thing: small ones to open in full, and two buttons that add further ones.
+ * The photos of one thing: small ones to open in full, what each shows in a person's words, and two buttons that add further ones.
  *
  * @fires photos-taken, job-edit
  */
@@ -16,6 +19,7 @@ export class PhotoStrip extends LitElement {
     of: { attribute: false },
     name: { attribute: false },
     photos: { attribute: false },
+    assets: { attribute: false },
     at: { state: true },
   };
   static override styles = [
@@ -43,6 +47,21 @@ export class PhotoStrip extends LitElement {
         width: 100%;
         height: 100%;
       }
+      figure {
+        width: 88px;
+        margin: 0;
+      }
+      /* Whoever wants to read more of it opens the photo. */
+      figcaption {
+        display: -webkit-box;
+        margin-top: 2px;
+        overflow: hidden;
+        font-size: 0.8125rem;
+        line-height: 1.25;
+        overflow-wrap: anywhere;
+        -webkit-box-orient: vertical;
+        -webkit-line-clamp: 3;
+      }
       dialog {
         width: min(96vw, 1200px);
         height: min(94dvh, 1000px);
@@ -57,7 +76,7 @@ export class PhotoStrip extends LitElement {
       }
       dialog[open] {
         display: grid;
-        grid-template-rows: minmax(0, 1fr) auto;
+        grid-template-rows: minmax(0, 1fr) auto auto;
         gap: 8px;
       }
       dialog .acts {
@@ -86,6 +105,8 @@ export class PhotoStrip extends LitElement {
   declare name: string;
   /** Ids, in the order in which they were added. */
   declare photos: readonly string[];
+  /** The job's pictures: what a person said of one stands under it. */
+  declare assets: readonly Asset[];
   /** Which is open in full, from 0; null for none. */
   declare private at: number | null;
 
@@ -94,6 +115,7 @@ export class PhotoStrip extends LitElement {
     keepFocus(this);
     this.name = '';
     this.photos = [];
+    this.assets = [];
     this.at = null;
   }
 
@@ -114,12 +136,25 @@ export class PhotoStrip extends LitElement {
       : `Photo ${at + 1} of ${this.photos.length}, ${this.name}`;
   }
 
+  /** What a person said that a photo shows; empty where nobody did. */
+  #caption(id: string): string {
+    return this.assets.find((asset) => asset.id === id)?.caption ?? '';
+  }
+
+  /** A photo in words: which it is, and what it shows. */
+  #told(id: string, at: number): string {
+    const caption = this.#caption(id);
+    return caption === '' ? this.#words(at) : `${this.#words(at)}, ${caption}`;
+  }
+
   #smallOne(id: string, at: number): TemplateResult {
-    return html`<li>
-      <button class="small-one" aria-label=${`${this.#words(at)}: look at it in full`} @click=${() => {
+    const caption = this.#caption(id);
+    return html`<li><figure>
+      <button class="small-one" aria-label=${`${this.#told(id, at)}: look at it in full`} @click=${() => {
         this.at = at;
-      }}><kept-picture .assetId=${id} .words=${this.#words(at)}></kept-picture></button>
-    </li>`;
+      }}><kept-picture .assetId=${id} .words=${this.#told(id, at)}></kept-picture></button>
+      ${caption === '' ? nothing : html`<figcaption>${caption}</figcaption>`}
+    </figure></li>`;
   }
 
   #pick(camera: boolean): TemplateResult {
@@ -138,8 +173,17 @@ export class PhotoStrip extends LitElement {
     const at = this.at === null ? null : Math.min(this.at, photos.length - 1);
     const id = at === null ? undefined : photos[at];
     if (at === null || id === undefined) return nothing;
-    return html`<dialog aria-label=${this.#words(at)} @close=${this.#closed} @keydown=${(event: KeyboardEvent) => this.#keyed(event, at)}>
-      <kept-picture whole .assetId=${id} .words=${this.#words(at)}></kept-picture>
+    // It can have the focus, so that a key after a tap on the picture is its own.
+    return html`<dialog tabindex="-1" aria-label=${this.#words(at)} @close=${this.#closed} @keydown=${(event: KeyboardEvent) => this.#keyed(event, at)}>
+      <kept-picture whole .assetId=${id} .words=${this.#told(id, at)}></kept-picture>
+      <text-field
+        label="What it shows"
+        .value=${this.#caption(id)}
+        @field-change=${(event: CustomEvent<FieldChange<string>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', captionPhoto(this.name, id, event.detail.value));
+        }}
+      ></text-field>
       <div class="acts">
         <p role="status">${this.#words(at)}</p>
         ${
@@ -161,7 +205,8 @@ export class PhotoStrip extends LitElement {
   #keyed(event: KeyboardEvent, at: number): void {
     // What lies behind it hears of none: Escape shuts this alone.
     event.stopPropagation();
-    if (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight') return;
+    const isTyping = event.composedPath()[0] instanceof HTMLInputElement;
+    if (isTyping || (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight')) return;
     event.preventDefault();
     this.#turn(event.key === 'ArrowLeft' ? at - 1 : at + 1);
   }

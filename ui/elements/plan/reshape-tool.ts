@@ -5,32 +5,29 @@ import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Storey } from '#model/building.ts';
 import {
   type HousePart,
+  isNearWall,
   keyOfPart,
   meantPart,
   partOfKey,
   partsOf,
   partWords,
 } from '../../house/house-parts.ts';
-import {
-  cornerMoved,
-  isNoChange,
-  partAfter,
-  type Reshape,
-  type Reshaped,
-  reshapedCopy,
-} from '../../house/reshape.ts';
-import { snappedCorner, snappedMove } from '../../house/snap.ts';
-import { dot, leftOf, minus, plus, type Vector } from '../../house/vector.ts';
-import { wallDepths } from '../../house/wall-depths.ts';
-import { directionOf, type Stretch } from '../../house/wall-line.ts';
+import { type Pulled, pulled, steppedByKey } from '../../house/pulled.ts';
+import { isNoChange, partAfter, type Reshape, type Reshaped, reshapedCopy } from '../../house/reshape.ts';
+import { tappedMark } from '../../house/stretch-marks.ts';
+import type { Vector } from '../../house/vector.ts';
+import type { Stretch } from '../../house/wall-line.ts';
 import type { PlanAsks } from '../../plan-asks.ts';
 import type { Grip } from './plan-gestures.ts';
 import type { PlaceDrawing, PlanTool, ToolGrips, ToolPlace } from './plan-tool.ts';
 import { reshapeDrawing } from './reshape-drawing.ts';
+import { cornerWords, heldWords } from './reshape-words.ts';
 
-/** Whom moving walls and corners tells. */
+/** Whom moving walls, corners and fixtures tells. */
 export interface ReshapeTells {
   readonly picked: (key: string) => void;
+  /** A place of the wall in hand was marked, so far along it. */
+  readonly marked: (alongMm: number) => void;
   readonly reshaped: (asked: Reshape, byKeys: boolean) => void;
   /** Something moved under the hand; the words are for a screen reader. */
   readonly moved: (words: string) => void;
@@ -56,14 +53,7 @@ const SNAP_PX = 9;
 const STEP_MM = 10;
 const LONG_STEP_MM = 100;
 
-const arrows: Readonly<Record<string, Vector>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
-/** Moves walls square to themselves, and corners anywhere: by hand, with what they line up with holding them, or by keys. */
+/** Moves walls and stretches of them square to themselves, corners anywhere, fixtures along walls: by hand, with what they line up with holding them, or by keys. */
 export class ReshapeTool implements PlanTool {
   readonly #of: () => ToolPlace;
   readonly #asked: () => PlanAsks['reshape'];
@@ -80,19 +70,17 @@ export class ReshapeTool implements PlanTool {
   }
 
   get name(): string {
-    return 'choose a wall or a corner with [ and ], move it with the arrows by 10 mm, with Shift by 100 mm';
+    return 'choose a wall, a corner or a fixture with [ and ], move it with the arrows by 10 mm, with Shift by 100 mm, a fixture into a corner with Home and End';
   }
 
   get telling(): string | null {
     const held = this.#held;
     if (held === null) return null;
-    return held.tried.outcome.ok ? this.#lengthWords(held) : held.tried.outcome.why;
+    return held.tried.outcome.ok ? heldWords(held.asked, held.tried) : held.tried.outcome.why;
   }
 
   get hint(): TemplateResult {
-    const words =
-      this.#asked().part === null ? 'Tap a wall or a corner, then drag it.' : 'Drag it, or tap another.';
-    return html`${words} <span class="by-key">Escape gives up.</span>`;
+    return html`${this.#hintWords} <span class="by-key">Escape gives up.</span>`;
   }
 
   readonly grips: ToolGrips = {
@@ -101,7 +89,11 @@ export class ReshapeTool implements PlanTool {
       return part === null ? null : keyOfPart(part);
     },
     // What is in hand goes with the finger at once; of the rest a swipe may pull the house along.
-    gripOf: (key): Grip => (key === this.#asked().part ? 'at-once' : 'by-hold'),
+    gripOf: (key): Grip => {
+      const part = partOfKey(key);
+      if (part?.part === 'stretch' && part.marks.length < 2) return 'none';
+      return key === this.#asked().part ? 'at-once' : 'by-hold';
+    },
     dragged: (key, by, phase) => this.#dragged(key, by, phase),
     letGo: () => {
       if (this.#held?.byKeys) this.#rest();
@@ -118,19 +110,25 @@ export class ReshapeTool implements PlanTool {
       plan: shown?.tried.plan ?? this.#of().worked.plan,
       isMoved: shown !== null,
       isRefused: shown !== null && !shown.tried.outcome.ok,
-      chosen: shown === null ? this.#chosen : partAfter(shown.asked),
+      chosen: shown === null ? this.#chosen : this.#partOf(shown),
       over: shown === null ? this.#over : null,
       guides: shown?.guides ?? [],
     });
   }
 
   hovered([x, y]: PlanPoint): void {
-    this.#over = this.#meant([x, y]);
+    const over = this.#meant([x, y]);
+    // The wall that is being marked is drawn as in hand already.
+    this.#over = over?.part === 'stretch' ? null : over;
     this.#tells.moved('');
   }
 
-  tapped(_: PlanPoint, key: string | null): void {
-    if (key !== null) this.#tells.picked(key);
+  tapped([x, y]: PlanPoint, key: string | null): void {
+    const [part, storey] = [key === null ? null : partOfKey(key), this.#storey];
+    if (part?.part === 'stretch' && storey !== undefined) {
+      const reachMm = SNAP_PX * this.#of().mmPerPx;
+      this.#tells.marked(tappedMark(storey, part, [x, y], reachMm));
+    } else if (key !== null) this.#tells.picked(key);
   }
 
   reachedByKeys(): void {
@@ -140,13 +138,16 @@ export class ReshapeTool implements PlanTool {
   keyed(key: string, isShift: boolean): boolean {
     if (key === '[' || key === 'PageUp') return this.#pickNext(-1);
     if (key === ']' || key === 'PageDown') return this.#pickNext(1);
-    const way = arrows[key];
-    const part = this.#held?.byKeys ? this.#held.part : this.#chosen;
-    if (way === undefined || part === null) return false;
-    const step = isShift ? LONG_STEP_MM : STEP_MM;
-    const before: Vector = this.#held?.byKeys ? this.#held.by : [0, 0];
-    this.#hold(part, plus(before, [way[0] * step, way[1] * step]), true);
-    this.#tells.moved(this.telling ?? this.#cornerWords());
+    const [storey, held] = [this.#storey, this.#held?.byKeys ? this.#held : null];
+    const part = held?.part ?? this.#chosen;
+    if (storey === undefined || part === null) return false;
+    const before = { part, by: held?.by ?? ([0, 0] as const), asked: held?.asked ?? null };
+    const stepMm = isShift ? LONG_STEP_MM : STEP_MM;
+    const step = steppedByKey(storey, before, [key, stepMm], this.#of().worked.plan.wallById);
+    if (step === null) return false;
+    this.#hold(part, step, { by: step.by, byKeys: true });
+    const words = this.#held === null ? '' : cornerWords(this.#held.asked);
+    this.#tells.moved([words, this.telling ?? ''].filter((one) => one !== '').join(': '));
     return true;
   }
 
@@ -172,9 +173,28 @@ export class ReshapeTool implements PlanTool {
     return this.#resting?.from === this.#of().worked ? this.#resting.held : null;
   }
 
-  #meant(at: Vector): HousePart | null {
+  /** By which a part is held once it has moved. */
+  #partOf({ asked, tried }: Held): HousePart {
     const storey = this.#storey;
-    return storey === undefined ? null : meantPart(storey, at, REACH_PX * this.#of().mmPerPx);
+    return storey === undefined
+      ? (this.#chosen ?? partAfter(asked, tried.storey, tried.storey))
+      : partAfter(asked, storey, tried.storey);
+  }
+
+  get #hintWords(): string {
+    const part = this.#chosen;
+    if (part === null) return 'Tap a wall, a corner or what is fixed, then drag it.';
+    if (part.part !== 'stretch') return 'Drag it, or tap another.';
+    return part.marks.length < 2 ? 'Tap the wall where the part begins and ends.' : 'Drag the part.';
+  }
+
+  /** While a stretch of a wall is marked, that wall is meant before all else. */
+  #meant(at: Vector): HousePart | null {
+    const [storey, chosen] = [this.#storey, this.#chosen];
+    if (storey === undefined) return null;
+    const reachMm = REACH_PX * this.#of().mmPerPx;
+    if (chosen?.part === 'stretch' && isNearWall(storey, chosen.wallId, at, reachMm)) return chosen;
+    return meantPart(storey, at, reachMm);
   }
 
   #pickNext(by: 1 | -1): boolean {
@@ -198,18 +218,25 @@ export class ReshapeTool implements PlanTool {
       this.#rest();
       this.#over = null;
       this.#tells.picked(key);
-      this.#hold(part, [0, 0], false);
+      this.#pull(part, [0, 0]);
       return;
     }
     // It was given up by a key while the hand still pulled.
     if (this.#held === null) return;
-    if (phase === 'move' || by[0] !== 0 || by[1] !== 0) this.#hold(part, by, false);
+    if (phase === 'move' || by[0] !== 0 || by[1] !== 0) this.#pull(part, by);
     if (phase === 'end') this.#rest();
   }
 
-  #hold(part: HousePart, by: Vector, byKeys: boolean): void {
+  /** A hand pulls a part: what is near holds it. */
+  #pull(part: HousePart, by: Vector): void {
+    const [storey, { worked, mmPerPx }] = [this.#storey, this.#of()];
+    if (storey === undefined) return;
+    const made = pulled(storey, { part, by, reachMm: SNAP_PX * mmPerPx }, worked.plan.wallById);
+    if (made !== null) this.#hold(part, made, { by, byKeys: false });
+  }
+
+  #hold(part: HousePart, { asked, guides }: Pulled, how: Pick<Held, 'by' | 'byKeys'>): void {
     const { worked, storeyId } = this.#of();
-    const { asked, guides } = this.#askedBy(part, by, byKeys);
     const before = this.#held;
     // What holds a wall holds it for some movements of the hand: the house is tried once for all of them.
     const tried =
@@ -219,32 +246,7 @@ export class ReshapeTool implements PlanTool {
       isSameData(before.asked, asked)
         ? before.tried
         : reshapedCopy(worked.job, storeyId, asked);
-    if (tried !== null) this.#held = { part, by, byKeys, asked, guides, tried, of: worked };
-  }
-
-  /** What a pull means: keys go where they say, a hand is held by what is near. */
-  #askedBy(
-    part: HousePart,
-    by: Vector,
-    byKeys: boolean,
-  ): { readonly asked: Reshape; readonly guides: readonly Stretch[] } {
-    const { worked, mmPerPx } = this.#of();
-    const [storey, reachMm] = [this.#storey, SNAP_PX * mmPerPx];
-    const isFree = byKeys || storey === undefined || (by[0] === 0 && by[1] === 0);
-    if (part.part === 'corner') {
-      const to = plus(part.at, by);
-      if (isFree) return { asked: cornerMoved(part.at, by), guides: [] };
-      const snapped = snappedCorner(storey, { at: part.at, to }, reachMm);
-      return { asked: { part: 'corner', at: part.at, to: snapped.to }, guides: snapped.guides };
-    }
-    const wall = worked.plan.wallById.get(part.wallId)?.wall;
-    const byMm = wall === undefined ? 0 : dot(by, leftOf(directionOf(wall)));
-    if (isFree) return { asked: { ...part, byMm }, guides: [] };
-    const snapped = snappedMove(storey, { wallId: part.wallId, byMm }, reachMm, worked.plan.wallById);
-    return {
-      asked: { ...part, byMm: snapped.byMm },
-      guides: snapped.guide === null ? [] : [snapped.guide],
-    };
+    if (tried !== null) this.#held = { part, ...how, asked, guides, tried, of: worked };
   }
 
   /** What was held has come to rest: it is told, unless nothing moved. */
@@ -254,22 +256,5 @@ export class ReshapeTool implements PlanTool {
     if (held === null || isNoChange(held.asked)) return;
     if (held.tried.outcome.ok) this.#resting = { held, from: this.#of().worked };
     this.#tells.reshaped(held.asked, held.byKeys);
-  }
-
-  /** Where a held corner has got to, for who does not see it. */
-  #cornerWords(): string {
-    const asked = this.#held?.asked;
-    if (asked?.part !== 'corner') return '';
-    const [x, y] = minus(asked.to, asked.at).map(Math.round);
-    return `${x} mm to the right, ${y} mm up`;
-  }
-
-  /** How deep the rooms beside a held wall are; null for a corner. */
-  #lengthWords({ asked, tried: { storey, plan } }: Held): string | null {
-    // Of a corner the lengths on the plan tell all.
-    if (asked.part === 'corner') return null;
-    return wallDepths(storey, asked.wallId, plan.wallById)
-      .map(({ room, lengthMm }) => `${room} ${Math.round(lengthMm)} mm`)
-      .join(', ');
   }
 }

@@ -84,6 +84,7 @@ const wallTool = ({ from, place, middle, stay, moved }: Bench): PlanTool =>
 const reshapeTool = ({ from, asked, place, moved }: Bench, first: AskOf<'reshape'>): PlanTool =>
   new ReshapeTool(place, () => newestAsk(asked(), first), {
     picked: (subjectId) => answerPlan(from, { do: 'pick', subjectId }),
+    marked: (alongMm) => answerPlan(from, { do: 'mark', alongMm }),
     reshaped: (change, byKeys) => answerPlan(from, { do: 'reshape', asked: change, byKeys }),
     moved,
     gaveUp: () => askPlan(from, null),
