@@ -1,7 +1,7 @@
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { isGuess } from '../../plan/is-guess.ts';
 import { bindsAsRadial, bindsAsRing } from '../../rules/wiring.ts';
-import { attachColumns, sitesBeside } from './attach-columns.ts';
+import { attachColumns, attachColumnsBySite, sitesBeside } from './attach-columns.ts';
 import {
   isJoinable,
   jointAttachments,
@@ -49,6 +49,8 @@ export interface BuiltSpace {
  * - A leg opened for two extensions: never cheaper than one extension through both sets, for two joints or terminals and a
  *   stretch between the openings are saved; but for sets so far apart along a long leg that the old cable between them is worth more.
  * - Joints in a wall: a box is let in and made good, dearer than one in the void below; and none comes near it again.
+ * - A unit brought along elsewhere than beside where its cable starts or beside a point that it feeds: between these it saves no
+ *   cable, for what leads to it and away from it lies on the same wall; off them it may suit somebody, and costs a way of its own.
  * - A unit in an old spur elsewhere than at its source: never cheaper, for its load side needs the same unit, and a joint more.
  * - More than three cables at a device: its terminals take no more.
  */
@@ -61,6 +63,7 @@ const always: readonly string[] = [
   'After a spur is closed into the ring, more than one further cable from the two points that this frees.',
   'A leg opened for two extensions.',
   'Joints where a leg runs in a wall.',
+  'A fused unit brought along that stands elsewhere than beside where its cable starts or beside a point that it feeds.',
   'A fused unit in the leg of an old spur elsewhere than beside its source.',
   'More than three cables of one circuit at its device.',
 ];
@@ -118,10 +121,10 @@ function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColum
   const sites = sitesBeside(shop, shape.circuitId);
   const legs = wholeLegs(shape).filter((legId) => mayCut(shop.ground, legId));
   return legs.flatMap((legId) => {
-    const atSpots = function* (): Generator<SchemeColumn> {
-      for (const at of jointAttachments(shop, shape.circuitId, legId)) yield* attachColumns(shop, at, sites);
+    const atSpots = function* (columnsAt: typeof attachColumns): Generator<SchemeColumn> {
+      for (const at of jointAttachments(shop, shape.circuitId, legId)) yield* columnsAt(shop, at, sites);
     };
-    return spotsInTurn(atSpots(), atSpots);
+    return spotsInTurn(atSpots(attachColumns), () => atSpots(attachColumnsBySite));
   });
 }
 

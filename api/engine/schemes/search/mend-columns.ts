@@ -8,6 +8,7 @@ import type { Tree } from './cheapest-trees.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
+import { eachInTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   endsWorks,
@@ -170,11 +171,9 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
     const tap = { point: pointId };
     const ends = worksTogether([endsWorks(shop, key, [close, joinedAlone(tap, sample)]), own]);
     const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, ends };
-    return attachColumns(shop, attached, sites).map((column) => ({
-      ...column,
-      kind: 'mend',
-      parts: () => [close, ...column.parts()],
-    }));
+    return attachColumns(shop, attached, sites).map((column) =>
+      eachInTurn(column, (each) => ({ ...each, kind: 'mend', parts: () => [close, ...each.parts()] })),
+    );
   };
   const rootPoint = ground.nodeById.get(rootNode)?.pointId;
   const atEnd = at(endPoint, `spur/${endNode}/closed/${legId}/end`, end);

@@ -14,8 +14,8 @@ export interface SchemeColumn extends Column {
   readonly works: () => Works;
   readonly parts: () => readonly Part[];
   /**
-   * Of the same kind and points at the same leg the next dearer, with its joints elsewhere, for where a rule bars this one;
-   * the same each time, null after the last. Absent: there is no other.
+   * Of the same kind and points at the same place the next dearer, with its joints elsewhere in the leg or its unit elsewhere, for
+   * where a rule bars this one; the same each time, null after the last. Absent: there is no other.
    */
   readonly next?: () => SchemeColumn | null;
 }
