@@ -2,13 +2,16 @@ import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { CABLES_AT_UNIT } from './branch-trees.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
+import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
+import { mostSharedWeight } from './shared-works.ts';
 import { inTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   feedsOf,
   joinedAlone,
+  treeCables,
   treesOfRoot,
   treeWorks,
   type UnitSite,
@@ -119,8 +122,10 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
   const { sample, pair } = shop;
   const change = sample === null || sample.isUnit ? noWorks : changeByFeeding(shop, wanted, [sample]);
   const further = pair === null ? noWorks : worksLess(changeByFeeding(shop, wanted, pair), change);
-  const upTo = worksTogether([at.ends, shop.link(at.end, wanted.end), change]);
+  const toUnit = shop.link(at.end, wanted.end);
+  const upTo = worksTogether([at.ends, toUnit, change]);
   const weight = shop.weigh(upTo);
+  const linkWeight = shop.weigh(toUnit);
   return treesOfRoot(shop, wanted.end, { most: CABLES_AT_UNIT, further }).flatMap(
     (tree, set): readonly SchemeColumn[] => {
       const mask = shop.sets.masks[set] as number;
@@ -134,6 +139,8 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
           kind: 'fused-branch',
           circuitIds: [at.circuitId],
           works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end, further })]),
+          cables: () => [{ from: at.end, to: wanted.end }, ...treeCables(shop, tree, { root: wanted.end })],
+          mostShared: mostSharedWeight(linkWeight + tree.cost, 1 + sizeOf(mask)),
           parts: () => [
             { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
           ],
@@ -204,12 +211,15 @@ interface Reached {
   readonly site: UnitSite;
   readonly works: Works;
   readonly weight: number;
+  /** What the cable to the unit weighs. */
+  readonly linkWeight: number;
 }
 
 function reached(shop: Workshop, at: Attachment, site: UnitSite | null): Reached | null {
   if (site === null) return null;
-  const works = worksTogether([at.ends, site.works, shop.link(at.end, site.end)]);
-  return { site, works, weight: shop.weigh(works) };
+  const link = shop.link(at.end, site.end);
+  const works = worksTogether([at.ends, site.works, link]);
+  return { site, works, weight: shop.weigh(works), linkWeight: shop.weigh(link) };
 }
 
 const wholeAt = (at: Reached | null, set: number): number =>
@@ -224,7 +234,7 @@ function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitS
 function branchAt(
   shop: Workshop,
   at: Attachment,
-  { mask, reached: { site, works }, cost, rank }: Branch,
+  { mask, reached: { site, works, linkWeight }, cost, rank }: Branch,
 ): SchemeColumn {
   const tree = site.trees[shop.sets.at(mask)];
   return {
@@ -238,6 +248,11 @@ function branchAt(
         works,
         ...(tree ? [treeWorks(shop, tree, { root: site.end, further: site.further })] : []),
       ]),
+    cables: () => [
+      { from: at.end, to: site.end },
+      ...(tree ? treeCables(shop, tree, { root: site.end }) : []),
+    ],
+    mostShared: mostSharedWeight(linkWeight + (tree?.cost ?? 0), 1 + sizeOf(mask)),
     parts: () => [branchPart(shop, at, site, mask)],
   };
 }

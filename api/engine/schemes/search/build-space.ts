@@ -14,6 +14,7 @@ import { extensionColumns } from './extension-columns.ts';
 import { mendLayers } from './mend-columns.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { Layer, SearchSpace } from './search-space.ts';
+import { SHARING_POINTS } from './settled-columns.ts';
 import { spotsInTurn } from './spots-in-turn.ts';
 import { branchJoints, branchLayers, radialLayer, radialLegs } from './tree-columns.ts';
 import type { Workshop } from './workshop.ts';
@@ -38,8 +39,11 @@ export interface BuiltSpace {
  *
  * - Spurs from new points of an extension: may be cheaper where a point lies off the ring's new way (in a prototype by 3 % at
  *   the most, and seldom); left out since they double the sets that are weighed.
- * - Other orders through the same points by the same opening: never cheaper, since ends and accessories cost the same in every
- *   order; they could matter only where a rule bars the cheapest order and not a dearer one.
+ * - Other orders through the same points by the same opening: never cheaper with each cable by itself, since ends and accessories cost
+ *   the same in every order; they could matter where a rule bars the cheapest order and not a dearer one, or where a dearer one shares
+ *   more boards. The same goes for other openings, trees and places of a unit, but that those come in turn where a rule bars the first.
+ * - What cables of several connections share: a board that is up for both is paid by each of them, so no bound that adds connections
+ *   up would hold with it; the price in full counts it once.
  * - Old cable brought into a new point without a joint: may save a joint where the leg has slack enough; nobody knows that before
  *   the leg is open, so it is found on the day and not planned.
  * - Behind an existing fused unit: may be cheaper; what its fuse carries already is a person's to know.
@@ -56,7 +60,9 @@ export interface BuiltSpace {
  */
 const always: readonly string[] = [
   'Spurs from the new points of a ring extension.',
-  'Of several orders in which the ring may be carried through the same points, all but the cheapest.',
+  'Of several orders in which the ring may be carried through the same points, all but the cheapest, each cable counted by itself.',
+  'Other openings of a leg, branchings or places of a fused unit that cost more cable by cable and save by what their cables share.',
+  'What the cables of several connections share: a floor that is opened once for both is counted for each, until the price in full.',
   'Old cable brought into a new point without a joint.',
   'Existing points behind a fused unit: nothing is added to what its fuse carries.',
   'More than one new radial from one board.',
@@ -93,6 +99,7 @@ export function buildSpace(shop: Workshop): BuiltSpace {
       ...always,
       ...(ground.house.job.points.some(({ status }) => status === 'removed') ? [atRemoved] : []),
       ...largerSets(shop),
+      ...(ground.wanted.length > SHARING_POINTS ? [notShared(ground.wanted.length)] : []),
       ...[...rings, ...radials].flatMap((shape) => assumedLegs(shop, shape)),
       ...(radials.length > 0 ? onRadials : []),
       ...ground.wanted.flatMap(({ point, isUnit, mayFeed }) =>
@@ -135,6 +142,9 @@ function largerSets({ sets: { points, largest } }: Workshop): readonly string[] 
     `With ${points} points wanted: more than ${largest} of them at one place to join, and more schemes than the best of each kind.`,
   ];
 }
+
+const notShared = (points: number): string =>
+  `With ${points} points wanted, more than ${SHARING_POINTS}: what the cables of one connection share.`;
 
 function assumedLegs({ ground }: Workshop, shape: CircuitShape): readonly string[] {
   const assumed = (bindsAsRing(shape) ? wholeLegs(shape) : radialLegs(ground, shape)).filter(

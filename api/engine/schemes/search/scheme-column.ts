@@ -1,6 +1,7 @@
 import type { SchemeKind } from './found-schemes.ts';
 import type { Part } from './search-ground.ts';
 import type { Column } from './search-space.ts';
+import type { CableBetween } from './shared-works.ts';
 import type { Works } from './works.ts';
 
 /** How one column joins its points; `unit`: a wanted fused unit by a cable of its own, which every kind of scheme may have. */
@@ -18,4 +19,13 @@ export interface SchemeColumn extends Column {
    * where a rule bars this one; the same each time, null after the last. Absent: there is no other.
    */
   readonly next?: () => SchemeColumn | null;
+  /** The cables of its one connection of several, in its order; absent: it has none of several. */
+  readonly cables?: () => readonly CableBetween[];
+  /** What they weigh less together at the most. */
+  readonly mostShared?: number;
+  /**
+   * The same once it is known what its cables share; the same each time. Until then its cost is a bound from below. Absent: it
+   * costs what it says.
+   */
+  readonly settled?: () => SchemeColumn;
 }

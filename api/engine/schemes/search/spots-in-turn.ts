@@ -75,7 +75,7 @@ function byName(columns: readonly SchemeColumn[]): ReadonlyMap<string, readonly 
 const inCostOrder = (a: SchemeColumn, b: SchemeColumn): number => a.cost - b.cost || inIdOrder(a.key, b.key);
 
 /** Works something out when it is first asked for, and keeps it. */
-function once<V>(work: () => V): () => V {
+export function once<V>(work: () => V): () => V {
   let known: { readonly value: V } | null = null;
   return () => {
     known ??= { value: work() };
