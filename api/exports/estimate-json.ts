@@ -1,9 +1,12 @@
+import { sharedWayWords } from '#drawing/ways/shared-way-words.ts';
+import type { Worked } from '#engine/connections/worked.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Packing } from '#engine/schemes/outcomes/packing.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { joistHoleMm } from '#engine/ways/joist-window.ts';
 import type { Run } from '#engine/ways/run.ts';
 import type { StretchCuts } from '#engine/ways/run-cuts.ts';
+import { sharedWays } from '#engine/ways/shared-ways.ts';
 import type { Cable } from '#model/cable.ts';
 
 /** What new cable cuts and opens; nothing is said of cable that is there already. */
@@ -21,7 +24,7 @@ const cutsJson = (cuts: StretchCuts | undefined, { lineMm2 }: Cable) =>
         opened: cuts.opened.map(({ storeyId, at, opening }) => ({ storey: storeyId, at: at.at, opening })),
       };
 
-const runJson = (run: Run) => ({
+const runJson = (worked: Worked, run: Run) => ({
   id: run.id,
   connection: run.connectionId,
   from: run.from.nodeId,
@@ -35,6 +38,11 @@ const runJson = (run: Run) => ({
   slackMm: run.slackMm,
   pinned: run.pinned,
   steps: run.steps,
+  beside: sharedWayWords(worked, run),
+  shares: (sharedWays(worked.runs).get(run.id) ?? []).map(({ runId, ...shares }) => ({
+    run: runId,
+    ...shares,
+  })),
   segments: run.segments.map((segment, index) => ({
     medium: segment.medium,
     from: { storey: segment.from.storeyId, at: segment.from.at, heightMm: segment.from.heightMm },
@@ -54,9 +62,9 @@ const runJson = (run: Run) => ({
   })),
 });
 
-const schemeJson = ({ worked: _worked, runs, ...scheme }: SchemeEstimate) => ({
+const schemeJson = ({ worked, runs, ...scheme }: SchemeEstimate) => ({
   ...scheme,
-  runs: runs.map(runJson),
+  runs: runs.map((run) => runJson(worked, run)),
 });
 
 /** What a search found, its schemes with the figures that every scheme has. */

@@ -13,6 +13,9 @@ export interface LiftedBoard {
   readonly runIds: readonly string[];
 }
 
+/** The way of a run, by its id. */
+export type PathOfRun = Pick<Run, 'id' | 'segments'>;
+
 /** A place at which one run's way under a floor asks for a board to come up. */
 export interface BoardPlace {
   readonly storeyId: string;
@@ -27,7 +30,7 @@ export interface BoardPlace {
  */
 export const liftedBoards = remembered(boardsAlong);
 
-function boardsAlong(runs: readonly Run[]): readonly LiftedBoard[] {
+function boardsAlong(runs: readonly PathOfRun[]): readonly LiftedBoard[] {
   const boards: LiftedBoard[] = [];
   for (const run of runs)
     for (const way of boardPlaces(run.segments))

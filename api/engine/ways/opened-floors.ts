@@ -1,8 +1,9 @@
 import type { Floor } from '#model/building.ts';
 import type { Plan } from '../plan/plan.ts';
 import { roomAt } from '../plan/surroundings.ts';
-import { type LiftedBoard, liftedBoards } from './lifted-boards.ts';
-import type { Run } from './run.ts';
+import { type LiftedBoard, liftedBoards, type PathOfRun } from './lifted-boards.ts';
+
+export type { PathOfRun };
 
 /** A place where a floor is opened. */
 export interface OpenedFloor {
@@ -14,7 +15,7 @@ export interface OpenedFloor {
 }
 
 /** Where floors are opened for runs, with the floor there: the room's own, else the storey's. */
-export function openedFloors(runs: readonly Run[], plan: Plan): readonly OpenedFloor[] {
+export function openedFloors(runs: readonly PathOfRun[], plan: Plan): readonly OpenedFloor[] {
   return liftedBoards(runs).map((board) => {
     const room = roomAt(plan, board.storeyId, board.at.at);
     const storeyFloor = plan.storeyById.get(board.storeyId)?.storey.floor ?? null;

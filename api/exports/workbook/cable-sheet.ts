@@ -1,3 +1,4 @@
+import { sharedWayWords } from '#drawing/ways/shared-way-words.ts';
 import { cableLengthM } from '#engine/takeoff/run-length.ts';
 import type { Run, RunEnd } from '#engine/ways/run.ts';
 import type { Cable } from '#model/cable.ts';
@@ -49,7 +50,7 @@ function contentsOf(context: WorkbookContext, run: Run, row: number): readonly C
     lowM,
     highM,
     knownBy(run),
-    run.steps.join('; '),
+    [...run.steps, ...sharedWayWords(context.scheme.worked, run)].join('; '),
   ];
 }
 

@@ -7,7 +7,7 @@ import { buildSpace } from '#engine/schemes/search/build-space.ts';
 import { schemeOf as schemeOfParts } from '#engine/schemes/search/gate.ts';
 import { plainWays } from '#engine/schemes/search/plain-ways.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
-import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
+import { worksApart } from '#engine/schemes/search/works-of-scheme.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffFor, wallWorkOf } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
@@ -104,7 +104,7 @@ describe('what chased cables lie in', () => {
           column.cost,
         );
         const parts = schemeOfParts(ground, 'walked', column.parts());
-        return Math.round(worksOfScheme(ground, parts).millipence - base);
+        return Math.round(worksApart(ground, parts).millipence - base);
       });
       // All else is what the one circuit takes for being touched.
       expect(columns.length).toBeGreaterThan(20);

@@ -9,6 +9,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { runName } from '#drawing/ways/run-name.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { cutsOf } from '#engine/ways/run-cuts.ts';
 import { stepsOf } from '#engine/ways/steps.ts';
@@ -28,7 +29,6 @@ import '../fields/number-field.ts';
 import '../finding-card.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { laneLine } from './lane-line.ts';
-import { runName } from './run-name.ts';
 import { wayOne } from './way-one.ts';
 
 const moveKeys: readonly MoveKey[] = ['up', 'down', 'through'];

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { sharedWayWords } from '#drawing/ways/shared-way-words.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Run } from '#engine/ways/run.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -19,7 +20,8 @@ export class RunSteps extends LitElement {
       details {
         margin-top: 6px;
       }
-      ol {
+      ol,
+      ul {
         margin: 4px 0 2px;
         padding-left: 1.4em;
       }
@@ -46,8 +48,14 @@ export class RunSteps extends LitElement {
     if (drawn.length === 0) return nothing;
     return html`<details>
       <summary>${drawn.length === 1 ? 'How the cable runs' : 'How the cables run'}</summary>
-      ${drawn.map((run) => html`${drawn.length > 1 ? html`<p>${runWithLength(this.worked, run)}</p>` : nothing}<ol>${run.steps.map((step) => html`<li>${step}</li>`)}</ol>`)}
+      ${drawn.map((run) => html`${drawn.length > 1 ? html`<p>${runWithLength(this.worked, run)}</p>` : nothing}<ol>${run.steps.map((step) => html`<li>${step}</li>`)}</ol>${this.#shared(run)}`)}
     </details>`;
+  }
+
+  /** What it has in common with other new cables. */
+  #shared(run: Run): TemplateResult | typeof nothing {
+    const words = sharedWayWords(this.worked, run);
+    return words.length === 0 ? nothing : html`<ul>${words.map((each) => html`<li>${each}</li>`)}</ul>`;
   }
 }
 customElements.define('run-steps', RunSteps);

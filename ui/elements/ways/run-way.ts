@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { runName } from '#drawing/ways/run-name.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { leastDisturbingRun } from '#engine/least-disturbing-run.ts';
 import type { Run } from '#engine/ways/run.ts';
@@ -8,7 +9,7 @@ import { pinRun, whyNotPinned } from '../../edits/pin-run.ts';
 import { send } from '../../job-events.ts';
 import { whyNotDrawn } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
-import { runName, runWithLength } from './run-name.ts';
+import { runWithLength } from './run-name.ts';
 
 /** How a new cable of the shown scheme runs, found or set by hand, with what can be done about it. @fires job-edit, way-drawn */
 export class RunWay extends LitElement {

@@ -2,12 +2,16 @@ import type { Tap } from '#model/scheme.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { CABLES_AT_UNIT } from './branch-trees.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
+import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type WantedPoint } from './search-ground.ts';
+import { mostSharedWeight } from './shared-works.ts';
+import { inTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   feedsOf,
   joinedAlone,
+  treeCables,
   treesOfRoot,
   treeWorks,
   type UnitSite,
@@ -39,16 +43,34 @@ export function sitesBeside(shop: Workshop, circuitId: string): SitesBeside {
   );
 }
 
-/** Everything that one cable from an attachment can be for: a spur, a wanted unit with what it feeds, a branch behind a unit brought along. */
+/**
+ * Everything that one cable from an attachment can be for: a spur, a wanted unit with what it feeds, a branch behind a unit brought
+ * along, where that stands best, with the other places for it in turn.
+ */
 export function attachColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
-  return [
-    ...shop.ground.wanted.flatMap((wanted, i) => aloneColumn(shop, at, { wanted, i })),
-    ...shop.ground.wanted.flatMap((wanted, i) =>
-      wanted.isUnit && wanted.mayFeed ? unitColumns(shop, at, { wanted, i }) : [],
-    ),
-    ...branchColumns(shop, at, sites),
-  ];
+  return [...withoutBranches(shop, at), ...branchColumns(shop, at, sites)];
 }
+
+/** The same with a column for every place that a unit may be brought to, none in turn after another. */
+export function attachColumnsBySite(
+  shop: Workshop,
+  at: Attachment,
+  sites: SitesBeside,
+): readonly SchemeColumn[] {
+  const near = sitesAround(shop, at, sites);
+  const masks = Array.from(shop.sets.masks);
+  const branches = masks.flatMap((mask, set) =>
+    near.inOrder(mask, set).map((one) => branchAt(shop, at, one)),
+  );
+  return [...withoutBranches(shop, at), ...branches];
+}
+
+const withoutBranches = (shop: Workshop, at: Attachment): readonly SchemeColumn[] => [
+  ...shop.ground.wanted.flatMap((wanted, i) => aloneColumn(shop, at, { wanted, i })),
+  ...shop.ground.wanted.flatMap((wanted, i) =>
+    wanted.isUnit && wanted.mayFeed ? unitColumns(shop, at, { wanted, i }) : [],
+  ),
+];
 
 /** A wanted point with its bit. */
 export interface Indexed {
@@ -100,8 +122,10 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
   const { sample, pair } = shop;
   const change = sample === null || sample.isUnit ? noWorks : changeByFeeding(shop, wanted, [sample]);
   const further = pair === null ? noWorks : worksLess(changeByFeeding(shop, wanted, pair), change);
-  const upTo = worksTogether([at.ends, shop.link(at.end, wanted.end), change]);
+  const toUnit = shop.link(at.end, wanted.end);
+  const upTo = worksTogether([at.ends, toUnit, change]);
   const weight = shop.weigh(upTo);
+  const linkWeight = shop.weigh(toUnit);
   return treesOfRoot(shop, wanted.end, { most: CABLES_AT_UNIT, further }).flatMap(
     (tree, set): readonly SchemeColumn[] => {
       const mask = shop.sets.masks[set] as number;
@@ -115,6 +139,8 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
           kind: 'fused-branch',
           circuitIds: [at.circuitId],
           works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end, further })]),
+          cables: () => [{ from: at.end, to: wanted.end }, ...treeCables(shop, tree, { root: wanted.end })],
+          mostShared: mostSharedWeight(linkWeight + tree.cost, 1 + sizeOf(mask)),
           parts: () => [
             { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
           ],
@@ -124,23 +150,60 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
   );
 }
 
-/** A branch behind a unit brought along, for every set: the unit stands where the whole weighs least, beside the tap or a point of the set. */
+/**
+ * A branch behind a unit brought along, for every set: the unit stands where the whole weighs least, beside the tap or a point of
+ * the set; the other places come in turn where a rule bars that.
+ */
 function branchColumns(shop: Workshop, at: Attachment, sites: SitesBeside): readonly SchemeColumn[] {
+  const near = sitesAround(shop, at, sites);
+  return Array.from(shop.sets.masks).flatMap((mask, set) => {
+    const first = near.least(mask, set);
+    if (first === null) return [];
+    const others = () => near.inOrder(mask, set).slice(1);
+    return [inTurn(branchAt(shop, at, first), () => others().map((other) => branchAt(shop, at, other)))];
+  });
+}
+
+/** A branch to a set, with its unit at one of the places for it. */
+interface Branch {
+  readonly mask: number;
+  readonly reached: Reached;
+  readonly cost: number;
+  /** How many places for it come before this one. */
+  readonly rank: number;
+}
+
+/** The places for a unit of one attachment. */
+interface SitesAround {
+  /** Where the branch weighs least, of two alike the first; null where there is none. */
+  least(mask: number, set: number): Branch | null;
+  /** Every place for it, the least weight first. */
+  inOrder(mask: number, set: number): readonly Branch[];
+}
+
+function sitesAround(shop: Workshop, at: Attachment, sites: SitesBeside): SitesAround {
   // A unit stands beside what is in sight: where a joint lies, in a void or low in a wall, none is fitted.
   const own = at.end.kind === 'joint' ? null : reached(shop, at, unitSite(shop, at.end, at.circuitId));
   const near = shop.ground.wanted.map((each) => reached(shop, at, sites.get(each) ?? null));
-  const columns: SchemeColumn[] = [];
-  for (const [set, mask] of shop.sets.masks.entries()) {
+  const least = (mask: number, set: number): Branch | null => {
     let [best, cost] = [own, wholeAt(own, set)];
     for (let rest = mask; rest > 0; rest &= rest - 1) {
       const other = near[31 - Math.clz32(rest & -rest)] ?? null;
       const whole = wholeAt(other, set);
       if (whole < cost) [best, cost] = [other, whole];
     }
-    if (best === null || !Number.isFinite(cost)) continue;
-    columns.push(branchColumn(shop, at, { mask, reached: best, cost }));
-  }
-  return columns;
+    return best === null || !Number.isFinite(cost) ? null : { mask, reached: best, cost, rank: 0 };
+  };
+  const inOrder = (mask: number, set: number): readonly Branch[] =>
+    [own, ...near]
+      .flatMap((one, place) => {
+        const cost = wholeAt(one, set);
+        const isOf = place === 0 || (mask & (1 << (place - 1))) !== 0;
+        return one === null || !isOf || !Number.isFinite(cost) ? [] : [{ one, cost, place }];
+      })
+      .toSorted((a, b) => a.cost - b.cost || a.place - b.place)
+      .map(({ one, cost }, rank) => ({ mask, reached: one, cost, rank }));
+  return { least, inOrder };
 }
 
 /** A site with what a branch takes from the attachment up to its unit. */
@@ -148,12 +211,15 @@ interface Reached {
   readonly site: UnitSite;
   readonly works: Works;
   readonly weight: number;
+  /** What the cable to the unit weighs. */
+  readonly linkWeight: number;
 }
 
 function reached(shop: Workshop, at: Attachment, site: UnitSite | null): Reached | null {
   if (site === null) return null;
-  const works = worksTogether([at.ends, site.works, shop.link(at.end, site.end)]);
-  return { site, works, weight: shop.weigh(works) };
+  const link = shop.link(at.end, site.end);
+  const works = worksTogether([at.ends, site.works, link]);
+  return { site, works, weight: shop.weigh(works), linkWeight: shop.weigh(link) };
 }
 
 const wholeAt = (at: Reached | null, set: number): number =>
@@ -165,16 +231,16 @@ function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitS
   return { kind: 'fused-spur', from: tap, unit: { fuseA: 13, place }, feeds };
 }
 
-function branchColumn(
+function branchAt(
   shop: Workshop,
   at: Attachment,
-  { mask, reached: { site, works }, cost }: { mask: number; reached: Reached; cost: number },
+  { mask, reached: { site, works, linkWeight }, cost, rank }: Branch,
 ): SchemeColumn {
   const tree = site.trees[shop.sets.at(mask)];
   return {
     mask,
     cost: Math.max(0, cost),
-    key: `${at.key}/branch/${mask}`,
+    key: `${at.key}/branch/${mask}${rank === 0 ? '' : ` ${rank}`}`,
     kind: 'fused-branch',
     circuitIds: [at.circuitId],
     works: () =>
@@ -182,6 +248,11 @@ function branchColumn(
         works,
         ...(tree ? [treeWorks(shop, tree, { root: site.end, further: site.further })] : []),
       ]),
+    cables: () => [
+      { from: at.end, to: site.end },
+      ...(tree ? treeCables(shop, tree, { root: site.end }) : []),
+    ],
+    mostShared: mostSharedWeight(linkWeight + (tree?.cost ?? 0), 1 + sizeOf(mask)),
     parts: () => [branchPart(shop, at, site, mask)],
   };
 }

@@ -7,6 +7,7 @@ import type { Looked, Passing, ToLookThrough } from './passing.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { kindOf } from './scheme-words.ts';
 import { filtered, type SearchSpace } from './search-space.ts';
+import { inPlaceOf } from './settled-columns.ts';
 
 type Kind = BestOfKind['kind'];
 
@@ -113,11 +114,13 @@ function reasonOf(
  * What the cheapest choice fails by, where all were passed over for a column that fails by itself; null where there is none. Of
  * many points none is passed over: what failed was looked at.
  */
-function whyPassedOver({ space, charges, rank, bad }: ToLookThrough): Finding | null {
+function whyPassedOver({ shop, space, charges, rank, bad }: ToLookThrough): Finding | null {
   if (space.points > EXACT_POINTS) return null;
   for (const { choice } of chargedChoices(space, charges, rank))
     return (
-      choice.columns.map((column) => bad.get(column) ?? null).find((finding) => finding !== null) ?? null
+      choice.columns
+        .map((column) => bad.get(inPlaceOf(shop, column)) ?? null)
+        .find((finding) => finding !== null) ?? null
     );
   return null;
 }

@@ -1,7 +1,7 @@
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { isGuess } from '../../plan/is-guess.ts';
 import { bindsAsRadial, bindsAsRing } from '../../rules/wiring.ts';
-import { attachColumns, sitesBeside } from './attach-columns.ts';
+import { attachColumns, attachColumnsBySite, sitesBeside } from './attach-columns.ts';
 import {
   isJoinable,
   jointAttachments,
@@ -14,6 +14,7 @@ import { extensionColumns } from './extension-columns.ts';
 import { mendLayers } from './mend-columns.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import type { Layer, SearchSpace } from './search-space.ts';
+import { SHARING_POINTS } from './settled-columns.ts';
 import { spotsInTurn } from './spots-in-turn.ts';
 import { branchJoints, branchLayers, radialLayer, radialLegs } from './tree-columns.ts';
 import type { Workshop } from './workshop.ts';
@@ -38,8 +39,11 @@ export interface BuiltSpace {
  *
  * - Spurs from new points of an extension: may be cheaper where a point lies off the ring's new way (in a prototype by 3 % at
  *   the most, and seldom); left out since they double the sets that are weighed.
- * - Other orders through the same points by the same opening: never cheaper, since ends and accessories cost the same in every
- *   order; they could matter only where a rule bars the cheapest order and not a dearer one.
+ * - Other orders through the same points by the same opening: never cheaper with each cable by itself, since ends and accessories cost
+ *   the same in every order; they could matter where a rule bars the cheapest order and not a dearer one, or where a dearer one shares
+ *   more boards. The same goes for other openings, trees and places of a unit, but that those come in turn where a rule bars the first.
+ * - What cables of several connections share: a board that is up for both is paid by each of them, so no bound that adds connections
+ *   up would hold with it; the price in full counts it once.
  * - Old cable brought into a new point without a joint: may save a joint where the leg has slack enough; nobody knows that before
  *   the leg is open, so it is found on the day and not planned.
  * - Behind an existing fused unit: may be cheaper; what its fuse carries already is a person's to know.
@@ -49,18 +53,23 @@ export interface BuiltSpace {
  * - A leg opened for two extensions: never cheaper than one extension through both sets, for two joints or terminals and a
  *   stretch between the openings are saved; but for sets so far apart along a long leg that the old cable between them is worth more.
  * - Joints in a wall: a box is let in and made good, dearer than one in the void below; and none comes near it again.
+ * - A unit brought along elsewhere than beside where its cable starts or beside a point that it feeds: between these it saves no
+ *   cable, for what leads to it and away from it lies on the same wall; off them it may suit somebody, and costs a way of its own.
  * - A unit in an old spur elsewhere than at its source: never cheaper, for its load side needs the same unit, and a joint more.
  * - More than three cables at a device: its terminals take no more.
  */
 const always: readonly string[] = [
   'Spurs from the new points of a ring extension.',
-  'Of several orders in which the ring may be carried through the same points, all but the cheapest.',
+  'Of several orders in which the ring may be carried through the same points, all but the cheapest, each cable counted by itself.',
+  'Other openings of a leg, branchings or places of a fused unit that cost more cable by cable and save by what their cables share.',
+  'What the cables of several connections share: a floor that is opened once for both is counted for each, until the price in full.',
   'Old cable brought into a new point without a joint.',
   'Existing points behind a fused unit: nothing is added to what its fuse carries.',
   'More than one new radial from one board.',
   'After a spur is closed into the ring, more than one further cable from the two points that this frees.',
   'A leg opened for two extensions.',
   'Joints where a leg runs in a wall.',
+  'A fused unit brought along that stands elsewhere than beside where its cable starts or beside a point that it feeds.',
   'A fused unit in the leg of an old spur elsewhere than beside its source.',
   'More than three cables of one circuit at its device.',
 ];
@@ -90,6 +99,7 @@ export function buildSpace(shop: Workshop): BuiltSpace {
       ...always,
       ...(ground.house.job.points.some(({ status }) => status === 'removed') ? [atRemoved] : []),
       ...largerSets(shop),
+      ...(ground.wanted.length > SHARING_POINTS ? [notShared(ground.wanted.length)] : []),
       ...[...rings, ...radials].flatMap((shape) => assumedLegs(shop, shape)),
       ...(radials.length > 0 ? onRadials : []),
       ...ground.wanted.flatMap(({ point, isUnit, mayFeed }) =>
@@ -118,10 +128,10 @@ function jointColumns(shop: Workshop, shape: CircuitShape): readonly SchemeColum
   const sites = sitesBeside(shop, shape.circuitId);
   const legs = wholeLegs(shape).filter((legId) => mayCut(shop.ground, legId));
   return legs.flatMap((legId) => {
-    const atSpots = function* (): Generator<SchemeColumn> {
-      for (const at of jointAttachments(shop, shape.circuitId, legId)) yield* attachColumns(shop, at, sites);
+    const atSpots = function* (columnsAt: typeof attachColumns): Generator<SchemeColumn> {
+      for (const at of jointAttachments(shop, shape.circuitId, legId)) yield* columnsAt(shop, at, sites);
     };
-    return spotsInTurn(atSpots(), atSpots);
+    return spotsInTurn(atSpots(attachColumns), () => atSpots(attachColumnsBySite));
   });
 }
 
@@ -132,6 +142,9 @@ function largerSets({ sets: { points, largest } }: Workshop): readonly string[] 
     `With ${points} points wanted: more than ${largest} of them at one place to join, and more schemes than the best of each kind.`,
   ];
 }
+
+const notShared = (points: number): string =>
+  `With ${points} points wanted, more than ${SHARING_POINTS}: what the cables of one connection share.`;
 
 function assumedLegs({ ground }: Workshop, shape: CircuitShape): readonly string[] {
   const assumed = (bindsAsRing(shape) ? wholeLegs(shape) : radialLegs(ground, shape)).filter(

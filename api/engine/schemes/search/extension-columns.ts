@@ -4,8 +4,10 @@ import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { jointSpots, mayCut } from './attachments.ts';
 import { cheapestOrders } from './cheapest-orders.ts';
+import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part, type SearchGround } from './search-ground.ts';
+import { type CableBetween, mostSharedWeight } from './shared-works.ts';
 import { spotsInTurn } from './spots-in-turn.ts';
 import { type Works, worksTimes, worksTogether } from './works.ts';
 import { endsWorks, type Workshop } from './workshop.ts';
@@ -114,10 +116,13 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
     const opening = openings[found?.by ?? -1];
     if (found === null || opening === undefined) return [];
     const { order } = found;
-    const works = (): Works => {
+    const cables = (): readonly CableBetween[] => {
       const stops = [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
-      const cables = stops.slice(1).map((to, i) => link(stops[i] ?? null, to));
-      return worksTogether([endsOfOne, ...cables, worksTimes(further, cables.length - 2)]);
+      return stops.slice(1).map((to, i) => ({ from: stops[i] ?? null, to }));
+    };
+    const works = (): Works => {
+      const links = cables().map(({ from, to }) => link(from, to));
+      return worksTogether([endsOfOne, ...links, worksTimes(further, links.length - 2)]);
     };
     return [
       {
@@ -126,7 +131,8 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
         key: `leg/${legId}/${opening.key}/${mask}`,
         kind: 'ring-extension',
         circuitIds: [shape.circuitId],
-        works,
+        ...{ works, cables },
+        mostShared: mostSharedWeight(found.cost, 1 + sizeOf(mask)),
         parts: () => [
           part(
             opening,

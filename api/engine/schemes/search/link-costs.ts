@@ -30,6 +30,15 @@ export function linkCosts(ground: SearchGround, aim: Aim): LinkCosts {
   };
 }
 
+/** By which of an aim's ways a cable is laid. */
+export function linkAim(ground: SearchGround, aim: Aim): (from: WayEnd, to: WayEnd, cable?: Cable) => WayAim {
+  const kinds = aim.ways.map((by) => ({ by, link: linksBy(ground, by) }));
+  return (from, to, cable) => {
+    const weights = kinds.map(({ link }) => weightOf(aim, link(from, to, cable)));
+    return kinds[weights.indexOf(Math.min(...weights))]?.by ?? 'pence';
+  };
+}
+
 /** The links by the ways of one kind, each worked out once. */
 export function linksBy(ground: SearchGround, by: WayAim): LinkCosts {
   const { ages } = ground.kept;

@@ -75,8 +75,9 @@ function lookAtMany(toLook: ToLookThrough, { cap }: MostLooked): Looked {
  * that charge so much that they cannot be better are left out: no choice in them costs less than their charges and the
  * bound of the whole space.
  */
-function goodCharged({ space, charges }: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
-  const rest = withNext(space, (column) => barred.has(column));
+function goodCharged(toLook: ToLookThrough, barred: ReadonlySet<SchemeColumn>) {
+  const { charges } = toLook;
+  const rest = withNext(toLook, (column) => barred.has(column));
   const floor = goodChoice(rest).bound;
   let best: { readonly choice: Choice<SchemeColumn>; readonly cost: number } | null = null;
   let bound = Number.POSITIVE_INFINITY;

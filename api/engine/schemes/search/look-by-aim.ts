@@ -8,6 +8,7 @@ import type { Judges, Verdicts } from './gate.ts';
 import { lookStepwise } from './look-at-many.ts';
 import type { Looked, MostLooked, ToLookThrough } from './passing.ts';
 import type { SearchGround } from './search-ground.ts';
+import { withSharing } from './settled-columns.ts';
 import { workshop } from './workshop.ts';
 
 /** By what choices are ranked and judged, and how many. */
@@ -42,7 +43,7 @@ export function* lookBy(
   const bare: Judges = { rules, proofsFound, ...(verdicts === undefined ? {} : { verdicts }) };
   const charges = circuitCharges(shop, space, bare);
   const judges = { ...bare, remedyCosts: remedyCosts(charges) };
-  const toLook = { shop, space, charges, judges, rank, bad: new Map() };
+  const toLook = { shop, space: withSharing(shop, space), charges, judges, rank, bad: new Map() };
   const looked = yield* lookStepwise(toLook, most);
   return { aim, toLook, looked, leftOut };
 }

@@ -5,15 +5,19 @@ import { attachColumns } from './attach-columns.ts';
 import { CABLES_AT_POINT, wholeLegs } from './attachments.ts';
 import { CABLES_AT_UNIT } from './branch-trees.ts';
 import type { Tree } from './cheapest-trees.ts';
+import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfNode, type Part } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
+import { mostSharedWeight } from './shared-works.ts';
+import { eachInTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   endsWorks,
   feedsOf,
   joinedAlone,
   pairFeeds,
+  treeCables,
   treesOfRoot,
   treeWorks,
   unitSite,
@@ -81,6 +85,16 @@ function fusedDown(
     kind: 'mend',
     circuitIds: [shape.circuitId],
     works: () => worksTogether([none, toUnit, ...trees.map(({ works }) => works())]),
+    cables: () => [
+      { from: source, to: site.end },
+      ...trees.flatMap(({ tree, start }) =>
+        treeCables(shop, tree, { root: start === 'unit' ? site.end : end }),
+      ),
+    ],
+    mostShared: mostSharedWeight(
+      trees.reduce((sum, { tree }) => sum + tree.cost, shop.weigh(toUnit)),
+      1 + sizeOf(mask),
+    ),
     parts: () => [part(trees.flatMap(({ tree, start }) => feedsOf(shop, tree, start)))],
   });
   const ends = (name: string, feeds: { from: string; to: string }[]): Works =>
@@ -170,11 +184,9 @@ function closedBy(shop: Workshop, { spur, legId, sites }: Closing): readonly Sch
     const tap = { point: pointId };
     const ends = worksTogether([endsWorks(shop, key, [close, joinedAlone(tap, sample)]), own]);
     const attached = { key, tap, end: wayEnd, circuitId: shape.circuitId, ends };
-    return attachColumns(shop, attached, sites).map((column) => ({
-      ...column,
-      kind: 'mend',
-      parts: () => [close, ...column.parts()],
-    }));
+    return attachColumns(shop, attached, sites).map((column) =>
+      eachInTurn(column, (each) => ({ ...each, kind: 'mend', parts: () => [close, ...each.parts()] })),
+    );
   };
   const rootPoint = ground.nodeById.get(rootNode)?.pointId;
   const atEnd = at(endPoint, `spur/${endNode}/closed/${legId}/end`, end);

@@ -7,6 +7,7 @@ import { pinnedParts } from './pins.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { type Part, withIds } from './search-ground.ts';
 import type { Choice, SearchSpace } from './search-space.ts';
+import { inPlaceOf, settle } from './settled-columns.ts';
 import { type Works, worksTogether } from './works.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -46,6 +47,9 @@ export interface ToLookThrough {
  * Takes choices in the order of cost and keeps those that pass, until there are as many as wanted and the cheapest is
  * proved: the next choice, which costs no less than its columns and charges whatever remedies it asks for besides,
  * costs no less than it.
+ *
+ * A column of several cables costs no more than they could together until a choice with it comes up (`settled`); then what they share is
+ * worked out, its cost can only rise, and choices are ranked anew. So nothing is given before what costs less.
  *
  * A column that a failure speaks of is judged by itself, once; where it fails alone it fails in every company, since
  * what joins on elsewhere adds load, cable and conductors and takes none away, so choices with it are passed over. The next spot
@@ -109,14 +113,17 @@ export function* lookInSteps(
 const MOST_PASSED_OVER = 64;
 
 /** Choices in the order of their cost, but for those with a column that fails by itself, as far as that is known by then. */
-function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<ChargedChoice, void> {
+function* soundChoices(toLook: ToLookThrough): Generator<ChargedChoice, void> {
+  const { shop, space, charges, rank, bad } = toLook;
   const isBarred = (column: SchemeColumn): boolean => failsAlone(bad, column);
   const given = new Set<string>();
   for (let isWhole = false; !isWhole; ) {
     let passedOver = 0;
     isWhole = true;
-    for (const charged of chargedChoices(withNext(space, isBarred), charges, rank)) {
+    for (const charged of chargedChoices(withNext(toLook, isBarred), charges, rank)) {
       const { columns } = charged.choice;
+      isWhole = !settle(shop, space, columns);
+      if (!isWhole) break;
       const name = columns.map(({ key }) => key).join(' ');
       if (given.has(name)) continue;
       if (!columns.some(isBarred)) {
@@ -136,12 +143,15 @@ function* soundChoices({ space, charges, rank, bad }: ToLookThrough): Generator<
 
 /** A space without some of its columns: in place of each the next at its leg that is not barred, if there is one. */
 export function withNext(
-  { points, layers, free }: SearchSpace<SchemeColumn>,
+  { shop, space: { points, layers, free } }: Pick<ToLookThrough, 'shop' | 'space'>,
   isBarred: (column: SchemeColumn) => boolean,
 ): SearchSpace<SchemeColumn> {
   const allowed = (first: SchemeColumn): readonly SchemeColumn[] => {
-    let column: SchemeColumn | null = first;
-    while (column !== null && isBarred(column)) column = column.next?.() ?? null;
+    let column: SchemeColumn | null = inPlaceOf(shop, first);
+    while (column !== null && isBarred(column)) {
+      const next: SchemeColumn | null = column.next?.() ?? null;
+      column = next === null ? null : inPlaceOf(shop, next);
+    }
     return column === null ? [] : [column];
   };
   return {

@@ -29,17 +29,37 @@ export function spotsInTurn(
     others ??= byName([...all()].toSorted(inCostOrder));
     return (others.get(nameOf(first)) ?? []).filter(({ key }) => key !== first.key);
   };
-  return leastOf(least).map((first) => {
-    const rest = once(() => othersOf(first));
-    const inTurn = (column: SchemeColumn, place: number): SchemeColumn => ({
-      ...column,
-      next: once(() => {
-        const other = rest()[place];
-        return other === undefined ? null : inTurn(other, place + 1);
-      }),
-    });
-    return inTurn(first, 0);
+  return leastOf(least).map((first) => inTurn(first, () => othersOf(first)));
+}
+
+/** A column with others in turn after it, which are made when the first of them is asked for. */
+export function inTurn(first: SchemeColumn, others: () => readonly SchemeColumn[]): SchemeColumn {
+  const rest = once(others);
+  const from = (column: SchemeColumn, place: number): SchemeColumn => ({
+    ...column,
+    next: once(() => {
+      const other = rest()[place];
+      return other === undefined ? null : from(other, place + 1);
+    }),
   });
+  return from(first, 0);
+}
+
+/** A column and all in turn after it, each changed alike. */
+export function eachInTurn(
+  column: SchemeColumn,
+  change: (column: SchemeColumn) => SchemeColumn,
+): SchemeColumn {
+  const { next } = column;
+  const changed = change(column);
+  if (next === undefined) return changed;
+  return {
+    ...changed,
+    next: once(() => {
+      const other = next();
+      return other === null ? null : eachInTurn(other, change);
+    }),
+  };
 }
 
 function byName(columns: readonly SchemeColumn[]): ReadonlyMap<string, readonly SchemeColumn[]> {
@@ -55,7 +75,7 @@ function byName(columns: readonly SchemeColumn[]): ReadonlyMap<string, readonly 
 const inCostOrder = (a: SchemeColumn, b: SchemeColumn): number => a.cost - b.cost || inIdOrder(a.key, b.key);
 
 /** Works something out when it is first asked for, and keeps it. */
-function once<V>(work: () => V): () => V {
+export function once<V>(work: () => V): () => V {
   let known: { readonly value: V } | null = null;
   return () => {
     known ??= { value: work() };

@@ -8,9 +8,11 @@ import { unitColumns } from './attach-columns.ts';
 import { CABLES_AT_POINT, foundPlaces, jointSpots, mayCut } from './attachments.ts';
 import { CABLES_AT_ORIGIN } from './branch-trees.ts';
 import { cheapestTrees, type Tree, treesAmong } from './cheapest-trees.ts';
+import { sizeOf } from './point-prices.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endOfBoard, endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import type { Layer } from './search-space.ts';
+import { mostSharedWeight } from './shared-works.ts';
 import { spotsInTurn } from './spots-in-turn.ts';
 import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
@@ -18,6 +20,7 @@ import {
   feedsOf,
   joinedAlone,
   pairFeeds,
+  treeCables,
   treesOfRoot,
   treeWorks,
   type Workshop,
@@ -103,6 +106,8 @@ function radialColumns(
             kind: 'new-radial',
             circuitIds: [],
             works: () => worksTogether([ends, treeWorks(shop, tree, { root: end, cable, further: leaving })]),
+            cables: () => treeCables(shop, tree, { root: end, cable }),
+            mostShared: mostSharedWeight(tree.cost, sizeOf(mask)),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },
         ];

@@ -17,6 +17,7 @@ import type { PathTable } from './open-paths.ts';
 import { allSets, type PointSets, setsUpTo } from './point-sets.ts';
 import type { SchemeColumn } from './scheme-column.ts';
 import { endsByCause, type Part, type SearchGround, type WantedPoint } from './search-ground.ts';
+import type { CableBetween } from './shared-works.ts';
 import { noWorks, type Works, worksLess, worksTimes, worksTogether } from './works.ts';
 
 /** What columns are made with: links, trees and the cost of ends, each worked out once. */
@@ -43,6 +44,8 @@ export interface Workshop {
   readonly sampleKind: string;
   /** Parts of columns with their cables pinned, as far as they were asked for. */
   readonly pinned: Map<SchemeColumn, readonly Part[]>;
+  /** Columns that are settled: what their cables share is known. */
+  readonly settled: Map<SchemeColumn, SchemeColumn>;
   /** Two such points, to try a second cable at one place with; null where only one is wanted. */
   readonly pair: readonly [WantedPoint, WantedPoint] | null;
 }
@@ -90,6 +93,7 @@ export function workshop(ground: SearchGround, aim: Aim): Workshop {
     sample,
     sampleKind: sample === null ? '' : kindOfPoint(ground, sample),
     pinned: new Map(),
+    settled: new Map(),
     pair: first === undefined || second === undefined ? null : [first, second],
   };
 }
@@ -198,6 +202,18 @@ export function treeWorks(
     worksTimes(atRoot, fromRoot - 1),
     worksTimes(further, feeds.length - fromRoot),
   ]);
+}
+
+/** The cables of a tree from an end. */
+export function treeCables(
+  { ground }: Pick<Workshop, 'ground'>,
+  tree: Tree,
+  { root, cable }: Omit<TreeRoot, 'further'>,
+): readonly CableBetween[] {
+  const endOf = (i: number) => (i < 0 ? root : (ground.wanted[i]?.end ?? null));
+  return tree
+    .feeds()
+    .map(([from, to]) => ({ from: endOf(from), to: endOf(to), ...(cable === undefined ? {} : { cable }) }));
 }
 
 /** How far along the wall from what it stands beside a fused unit is put. Common practice, no source. */

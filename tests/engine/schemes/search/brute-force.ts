@@ -3,7 +3,7 @@ import { runRules } from '#engine/rules/run-rules.ts';
 import { factsOf, type Proofs } from '#engine/schemes/facts-of.ts';
 import { type House, workScheme } from '#engine/schemes/work-scheme.ts';
 import type { Library } from '#model/library.ts';
-import type { Connection, Remedy, Scheme } from '#model/scheme.ts';
+import type { Connection, Remedy, Scheme, Tap } from '#model/scheme.ts';
 import { type Joining, joiningsOf, type Pad } from './joinings.ts';
 import { type Draft, groupingsOf, joinedOn } from './written-down.ts';
 
@@ -17,6 +17,8 @@ export interface Trial {
   readonly apartMm: number;
   /** The works cost of a finished scheme, thousandths of a penny. */
   readonly priceOf: (scheme: Scheme) => number;
+  /** The same with every cable by itself. */
+  readonly apartOf: (scheme: Scheme) => number;
 }
 
 /** A scheme that somebody might write down, as joinings with the remedies that they ask for. */
@@ -61,7 +63,7 @@ export interface Force {
 
 /** Writes everything down that there is to try. */
 export function forceOf(trial: Trial): Force {
-  const { house, priceOf, allowed, apartMm } = trial;
+  const { house, apartOf, allowed, apartMm } = trial;
   const counts = { judged: 0, walked: 0 };
   const prices = new Map<string, number>();
   const walk = (drafts: readonly Draft[]): number => {
@@ -69,7 +71,7 @@ export function forceOf(trial: Trial): Force {
     const known = prices.get(name);
     if (known !== undefined) return known;
     counts.walked += 1;
-    const price = priceOf(schemeOf(drafts));
+    const price = apartOf(schemeOf(drafts));
     prices.set(name, price);
     return price;
   };
@@ -84,8 +86,8 @@ export function forceOf(trial: Trial): Force {
     walk,
   };
   const byMask = new Map<number, Joining[]>();
-  for (const joining of joiningsOf(pad))
-    if (Number.isFinite(joining.millipence)) listOf(byMask, joining.mask).push(joining);
+  const all = joiningsOf(pad).filter(({ millipence }) => Number.isFinite(millipence));
+  for (const joining of withSharing(trial, all)) listOf(byMask, joining.mask).push(joining);
   for (const list of byMask.values()) list.sort((a, b) => a.millipence - b.millipence);
   const judge = judgeOf(trial, counts);
   const verdicts = new Map<Joining, Verdict>();
@@ -107,11 +109,57 @@ export function forceOf(trial: Trial): Force {
       const known = remedyPrices.get(nameOf(remedy));
       if (known !== undefined) return known;
       const drafts = joining.drafts();
-      const price = priceOf(schemeOf(drafts, [remedy])) - walk(drafts);
+      const price = apartOf(schemeOf(drafts, [remedy])) - walk(drafts);
       remedyPrices.set(nameOf(remedy), price);
       return price;
     },
   };
+}
+
+/**
+ * Of the joinings that differ only in order, opening, tree or where the unit stands, the cheapest with each cable by itself is the
+ * one that the search says it looks at: it is priced by what its cables share as well, the others are not. Of those alike the
+ * dearest counts.
+ */
+function withSharing({ priceOf, apartOf }: Trial, joinings: readonly Joining[]): readonly Joining[] {
+  const groups = new Map<string, Joining[]>();
+  for (const joining of joinings) {
+    const name = `${joining.mask} ${joining.circuitId} ${placeOf(joining.drafts())}`;
+    groups.set(name, [...(groups.get(name) ?? []), joining]);
+  }
+  return [...groups].flatMap(([name, group]) => {
+    if (name.endsWith(ALONE)) return group;
+    const least = Math.min(...group.map(({ millipence }) => millipence));
+    const first = group.filter(({ millipence }) => millipence < least + ALIKE);
+    const saved = Math.min(
+      ...first.map(({ drafts }) => apartOf(schemeOf(drafts())) - priceOf(schemeOf(drafts()))),
+    );
+    return group.map((joining) =>
+      first.includes(joining) ? { ...joining, saved, millipence: joining.millipence - saved } : joining,
+    );
+  });
+}
+
+/** Prices this near to each other are alike, thousandths of a penny. */
+const ALIKE = 2;
+const ALONE = 'alone';
+
+/** Where one connection of several cables is joined on, however it goes on from there; nothing is shared by other joinings. */
+function placeOf([draft, ...more]: readonly Draft[]): string {
+  if (draft === undefined || more.length > 0) return ALONE;
+  const tapOf = (from: Tap): string => ('leg' in from ? from.leg : JSON.stringify(from));
+  switch (draft.kind) {
+    case 'ring-extension':
+      return `leg ${draft.leg}`;
+    case 'fused-spur':
+      return typeof draft.unit === 'string'
+        ? `${tapOf(draft.from)} ${draft.unit}`
+        : `${tapOf(draft.from)} brought along`;
+    case 'radial':
+      return `${draft.board} ${draft.device.ratingA} ${draft.cable?.lineMm2}`;
+    default:
+      return ALONE;
+  }
 }
 
 function listOf(byMask: Map<number, Joining[]>, mask: number): Joining[] {

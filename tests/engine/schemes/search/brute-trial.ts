@@ -5,7 +5,7 @@ import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import type { SearchOptions } from '#engine/schemes/search/search.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
-import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
+import { worksApart, worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
@@ -47,7 +47,8 @@ export function bruteTrial(
   const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
   const priceOf = (scheme: Scheme): number => worksOfScheme(ground, scheme).millipence;
-  const force = forceOf({ house, library, allowed: allowAssumedLegs, apartMm, priceOf });
+  const apartOf = (scheme: Scheme): number => worksApart(ground, scheme).millipence;
+  const force = forceOf({ house, library, allowed: allowAssumedLegs, apartMm, priceOf, apartOf });
   const found = findSchemes(job, library, {
     ...{ aim: 'pence', most: 1, kinds: false },
     ...options,
@@ -125,10 +126,11 @@ export function areApart(force: Force, joinings: readonly Joining[]): boolean {
 }
 
 /** By how much a scheme's price differs from the sum of its parts, thousandths of a penny; remedies left out. */
-export function offParts({ force, priceOf }: BruteTrial, joinings: readonly Joining[]): number {
+export function offParts({ force }: BruteTrial, joinings: readonly Joining[]): number {
   const bare: Force = { ...force, alone: () => null };
   const parts = together(bare, joinings).millipence;
-  return priceOf(schemeOf(joinings.flatMap((joining) => joining.drafts()))) - parts;
+  const saved = joinings.reduce((sum, joining) => sum + (joining.saved ?? 0), 0);
+  return force.trial.apartOf(schemeOf(joinings.flatMap((joining) => joining.drafts()))) - parts - saved;
 }
 
 /** Half a penny, thousandths: sums are of whole thousandths, and the search says whole pence. */

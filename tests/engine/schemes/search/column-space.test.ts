@@ -7,7 +7,7 @@ import { schemeOf } from '#engine/schemes/search/gate.ts';
 import type { SchemeColumn } from '#engine/schemes/search/scheme-column.ts';
 import { endInLeg, searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
-import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
+import { worksApart } from '#engine/schemes/search/works-of-scheme.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffOf } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
@@ -44,7 +44,7 @@ describe('the columns that are chosen from', () => {
           column.mask & (1 << i) ? sum + (shop.baseOf.get(point.id)?.millipence ?? 0) : sum,
         column.cost,
       );
-      const walked = worksOfScheme(ground, schemeOf(ground, 'walked', column.parts())).millipence;
+      const walked = worksApart(ground, schemeOf(ground, 'walked', column.parts())).millipence;
       const more = Math.round(walked - base);
       if (column.circuitIds.length > 0) charge.add(more);
       else expect(more, `seed ${seed}: ${column.key}`).toBe(0);

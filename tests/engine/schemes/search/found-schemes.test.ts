@@ -60,10 +60,9 @@ describe.each(demoNames)('the schemes found for %s', (name) => {
 });
 
 describe('the additive works cost against the whole pipeline', () => {
-  // Minutes × rate and the bill at what is used, packs left out. What several cables share (a floor opened once, a
-  // room set up once) an additive cost cannot see: most of it in the furnished terrace, whose ring carried round three points
-  // turns often to cross joists where they may be drilled: three boards counted twice, and three rooms set up twice to chase;
-  // next to nothing in the flat. What is bought by the box or the opening for the whole job (caulk, filler, sealant, masks) it leaves out.
+  // Minutes × rate and the bill at what is used, packs left out. What the cables of several connections share (a floor opened
+  // once) and what a room takes once (setting up to chase, rolling its covering back) an additive cost cannot see: most of it in the
+  // furnished terrace, next to nothing in the flat. What is bought by the box or the opening for the whole job (caulk, filler, sealant, masks) it leaves out.
   // Pence, a little above the most that was seen.
   const most = {
     'saltglass-row': 6500,

@@ -24,6 +24,8 @@ export interface Joining {
   /** The circuit that was there and that it touches. */
   readonly circuitId: string | null;
   readonly drafts: () => readonly Draft[];
+  /** What is taken off that for what its cables share; absent: nothing. */
+  readonly saved?: number;
 }
 
 /** A house to write connections down for, and how they are priced. */

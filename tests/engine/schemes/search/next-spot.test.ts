@@ -108,6 +108,59 @@ describe('the next spot of a leg, where a rule bars the first', () => {
   );
 });
 
+describe('the next place of a fused unit, where a rule bars the first', () => {
+  it.each([6, 8, 16, 34])(
+    'is the best of all that can be written down but for what is barred: house %i',
+    (seed) => {
+      const varied = variedHouse(seed, 2);
+      const trial = bruteTrial(varied);
+      const { house } = trial.force.trial;
+      const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
+      const barring = (barred: readonly string[]) =>
+        rule({
+          ...{ id: 'T5', title: 'Places', source: 'this test', couldFail: true },
+          messages: { there: 'A unit there.' },
+          check: ({ scheme }) =>
+            isBarred(scheme?.connections ?? [], barred)
+              ? [{ outcome: 'fails', origin: 'scheme', messageId: 'there', subjectId: 'way-1' }]
+              : [],
+        });
+      const search = (barred: readonly string[]) =>
+        searchSchemes(
+          { house, library, rules: [...allRules, barring(barred)], proofsFound },
+          { aim: 'pence', most: 1, kinds: false, allowAssumedLegs: varied.allowAssumedLegs },
+        );
+      const first = search([]).schemes.toSorted(byWorks)[0];
+      const places = unitPlaces(first?.scheme.connections ?? []);
+      expect(places.length).toBeGreaterThan(0);
+      const again = search(places);
+      const best = again.schemes.toSorted(byWorks)[0];
+      if (best === undefined) throw new Error(`seed ${seed}: nothing else found`);
+      expect(again.optimal).toBe(true);
+      expect(isBarred(best.scheme.connections, places)).toBe(false);
+      const cheaper = passingBelow(trial, trial.priceOf(best.scheme) - SLIP).filter(
+        ({ connections }) => !isBarred(connections, places),
+      );
+      expect(cheaper).toEqual([]);
+    },
+  );
+});
+
+/** Where fused units are brought along. */
+const unitPlaces = (connections: readonly Connection[]): readonly string[] =>
+  connections.flatMap((each) => {
+    if (each.kind !== 'fused-spur' || typeof each.unit === 'string') return [];
+    const { place } = each.unit;
+    if (place === undefined || !('wall' in place)) return [];
+    const { wall, side, alongMm, heightMm } = place;
+    return [`${wall} ${side} ${alongMm} ${heightMm}`];
+  });
+
+/** Anything but fused branches, so that it hangs on where units stand; and those with a unit at a place that is barred. */
+const isBarred = (connections: readonly Connection[], places: readonly string[]): boolean =>
+  connections.some((each) => unitPlaces([each]).length === 0) ||
+  unitPlaces(connections).some((place) => places.includes(place));
+
 const byWorks = (a: { readonly worksPence: number }, b: { readonly worksPence: number }): number =>
   a.worksPence - b.worksPence;
 

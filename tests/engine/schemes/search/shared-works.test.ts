@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { findSchemes } from '#engine/find-schemes.ts';
+import { byMess, byPence } from '#engine/schemes/search/aim.ts';
+import { buildSpace } from '#engine/schemes/search/build-space.ts';
+import { searchGround } from '#engine/schemes/search/search-ground.ts';
+import { withSharing } from '#engine/schemes/search/settled-columns.ts';
+import { sharedWorks } from '#engine/schemes/search/shared-works.ts';
+import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
+import { noWorks } from '#engine/schemes/search/works.ts';
+import { worksApart, worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
+import { workshop } from '#engine/schemes/search/workshop.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
+import { workHouse } from '#engine/schemes/work-scheme.ts';
+import { floorOpening } from '#engine/ways/floor-opening.ts';
+import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
+import { openedFloors } from '#engine/ways/opened-floors.ts';
+import type { Run } from '#engine/ways/run.ts';
+import type { Job } from '#model/job.ts';
+import { segmentOf, spotAt } from '#tests/engine/connections/wiring-builder.ts';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { library } from './brute-trial.ts';
+import { variedHouse } from './varied-house.ts';
+
+const houseOf = (job: Job) => workHouse(job, tariffOf(library), defaultLengthAllowances);
+
+describe('what the cables of one connection share', () => {
+  const house = houseOf(demoJob('saltglass-row'));
+  const under = (x: number) => segmentOf(spotAt(x, 0, -110), spotAt(x, 1500, -110));
+  const cable = (x: number, millipence = 1e7) => ({ segments: [under(x)], works: { millipence, mess: 50 } });
+  const board = house.tariff.board['lift-board'];
+
+  it('is each board that comes up for both, within a hand’s reach', () => {
+    expect(sharedWorks(house, [cable(0), cable(600)])).toEqual({
+      millipence: 2 * Math.round(board.millipence),
+      mess: 2 * board.mess,
+    });
+    expect(sharedWorks(house, [cable(0), cable(601)])).toEqual(noWorks);
+    expect(sharedWorks(house, [cable(0)])).toEqual(noWorks);
+  });
+
+  it('is for three cables each board twice', () => {
+    expect(sharedWorks(house, [cable(0), cable(0), cable(0)]).millipence).toBe(
+      4 * Math.round(board.millipence),
+    );
+  });
+
+  it('never leaves less than an equal share of all of them', () => {
+    expect(sharedWorks(house, [cable(0, 1001), cable(0, 1001)]).millipence).toBe(1001);
+  });
+});
+
+/** What the boards of runs come to together, or run by run. */
+function boardsMillipence(job: Job, groups: readonly (readonly Run[])[]): number {
+  const { plan, tariff } = houseOf(job);
+  return groups
+    .flatMap((runs) => openedFloors(runs, plan))
+    .reduce(
+      (sum, { floor }) =>
+        sum + Math.round(tariff.board[floor === null ? 'lift-board' : floorOpening(floor)].millipence),
+      0,
+    );
+}
+
+describe('the works cost of a found scheme', () => {
+  const jobs = [
+    { name: 'saltglass-row', job: demoJob('saltglass-row'), allowAssumedLegs: [] },
+    ...[1, 2, 11, 16].map((seed) => ({ name: `varied house ${seed}`, ...variedHouse(seed, 3) })),
+  ];
+  it.each(jobs)(
+    'counts a board once a connection, as its own runs in the estimate do: $name',
+    ({ job, allowAssumedLegs }) => {
+      const house = houseOf(job);
+      const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
+      const { schemes } = findSchemes(job, library, { aim: 'pence', most: 12, allowAssumedLegs });
+      let shared = 0;
+      for (const { scheme, estimate } of schemes) {
+        const { runs } = estimate.worked;
+        const ids = [...new Set(runs.map(({ connectionId }) => connectionId))];
+        const own = ids.map((id) => runs.filter(({ connectionId }) => connectionId === id));
+        const apart = boardsMillipence(
+          job,
+          runs.map((run) => [run]),
+        );
+        const saved = apart - boardsMillipence(job, own);
+        const walked = worksApart(ground, scheme).millipence - worksOfScheme(ground, scheme).millipence;
+        expect(walked, scheme.name).toBe(saved);
+        shared += saved > 0 ? 1 : 0;
+      }
+      expect(shared).toBeGreaterThan(0);
+    },
+  );
+});
+
+describe('columns of several cables', () => {
+  it.each([1, 2, 15, 16, 101, 203])(
+    'cost no less once they are settled, whatever is sought: seed %i',
+    (seed) => {
+      const { job, allowAssumedLegs } = variedHouse(seed, 3);
+      const house = houseOf(job);
+      const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
+      for (const aim of [byPence, byMess]) {
+        const shop = workshop(ground, aim);
+        const { space } = buildSpace(shop);
+        const [apart, loose] = [space, withSharing(shop, space)].map(({ layers, free }) => [
+          ...layers.flatMap(({ columns }) => columns),
+          ...free,
+        ]);
+        expect(loose?.length).toBe(apart?.length);
+        let settled = 0;
+        for (const [i, column] of (loose ?? []).entries()) {
+          const whole = apart?.[i];
+          const { cost } = column.settled?.() ?? column;
+          expect(column.cost).toBeLessThanOrEqual(cost);
+          expect(cost, column.key).toBeLessThanOrEqual(whole?.cost ?? 0);
+          if (cost < (whole?.cost ?? 0)) settled += 1;
+        }
+        expect(settled).toBeGreaterThan(0);
+      }
+    },
+  );
+});
