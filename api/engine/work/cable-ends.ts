@@ -78,8 +78,10 @@ const inEndOrder =
   (a: BareEnd, b: BareEnd): number => {
     const byState = stateOrder.indexOf(a.state) - stateOrder.indexOf(b.state);
     if (byState !== 0 || a.edge === null || b.edge === null) return byState;
-    const [one, other] = [references.cable(a.edge.id), references.cable(b.edge.id)].map(inFigures);
-    return (one ?? '') < (other ?? '') ? -1 : one === other ? 0 : 1;
+    const keyOf = (edge: NetworkEdge): string =>
+      `${edge.originEnd ?? ''} ${inFigures(references.cable(edge.id))}`;
+    const [one, other] = [keyOf(a.edge), keyOf(b.edge)];
+    return one < other ? -1 : one === other ? 0 : 1;
   };
 
 /** What marks are put in order by: K2 before K10. */

@@ -1,4 +1,5 @@
 import type { coreColours, mistaken } from '#data/standards/core-colours.ts';
+import type { Device } from '#model/installation.ts';
 import type { NodeId } from '../circuit/network.ts';
 import type { BackBox, CableJoint, TerminalFill } from '../connections/things.ts';
 import type { Core, CoreColour } from './core-colour.ts';
@@ -66,12 +67,20 @@ export interface TerminalSide {
   /** The circuit that it belongs to; null where nothing says so. */
   readonly circuitId: string | null;
   readonly side: 'only' | 'supply' | 'load';
-  /** Found ends by mark, then cut ends, new ones, those not recorded. */
+  /** Found ends by mark (a ring's end A before B), then cut ends, new ones, those not recorded. */
   readonly ends: readonly CableEnd[];
   /** Of accessories: how much its line terminal holds of what it takes; neutral alike. */
   readonly fill: TerminalFill | null;
   /** The fuse between the supply and this side: its rating, null where nobody knows it; absent: none. */
   readonly fuse?: { readonly ratingA: number | null };
+}
+
+/** What protects a circuit once the work is done, and what did before. */
+export interface ChangedDevice {
+  readonly circuitName: string;
+  readonly before: Device | null;
+  /** Null while its rating cannot be told. */
+  readonly after: Device | null;
 }
 
 /** A place as people come to it: an accessory with its box, a joint, a board. */
@@ -103,6 +112,8 @@ export interface ConnectionPlace {
   readonly joint: CableJoint | null;
   /** Whether old and new colours meet here; null where nobody knows the old ones. */
   readonly mixesColours: boolean | null;
+  /** Of a board: the devices that are not as they were, by circuit. */
+  readonly devices: readonly ChangedDevice[];
   /** Of a board, the circuits whose cables nobody recorded: names. */
   readonly unrecordedCircuits: readonly string[];
 }

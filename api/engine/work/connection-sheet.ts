@@ -5,7 +5,13 @@ import { tailedBoxes } from '../connections/box-tails.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
 import { type EndsOfPlace, type EndTeller, endsOfPlace, endTeller, inFigures } from './cable-ends.ts';
-import type { ConnectionPlace, ConnectionSheet, Lead, TerminalSide } from './connection-place.ts';
+import type {
+  ChangedDevice,
+  ConnectionPlace,
+  ConnectionSheet,
+  Lead,
+  TerminalSide,
+} from './connection-place.ts';
 import type { Core } from './core-colour.ts';
 import { leadsOf } from './leads.ts';
 import { type PlaceNodes, placesOfNodes } from './place-nodes.ts';
@@ -51,18 +57,23 @@ function told(telling: Telling, place: PlaceNodes): ConnectionPlace {
   const accessory = accessoryOf(worked, place, kind);
   const box = worked.things.boxes.find(({ id }) => id === place.id) ?? null;
   const joint = worked.things.joints.find(({ id }) => id === head?.id) ?? null;
-  const isTailed = telling.tailed.has(place.id);
+  const hasTwoEarths = sides.some(({ ends: here }) =>
+    here.some((end) => end.conductors[2]?.terminal === 'E1'),
+  );
+  const tailTo = telling.tailed.has(place.id) ? (hasTwoEarths ? 'E2' : 'E') : null;
   const goneSide = { kind: 'plain', side: 'only' } as const;
   const gone = ends.gone.map((end) =>
     telling.tell(end, (core) => terminalOf(terminalsOf(worked, kind, end.node, goneSide.side), core, 0)),
   );
-  const leads: readonly Lead[] = leadsOf(worked, place, isTailed);
+  const devices = changedDevices(worked, place);
+  const leads: readonly Lead[] = leadsOf(worked, place, tailTo);
   const isWorkedOn =
     gone.length > 0 ||
     sides.some(({ ends: here }) => here.some(({ state }) => state === 'cut-end' || state === 'new')) ||
     accessory?.isNew === true ||
     joint?.state === 'new' ||
     (box !== null && box.action !== 'keep' && box.action !== 'unknown') ||
+    devices.length > 0 ||
     isChangedBoard(worked, place);
   return {
     id: place.id,
@@ -78,6 +89,7 @@ function told(telling: Telling, place: PlaceNodes): ConnectionPlace {
     box,
     joint,
     mixesColours: mixesColours(sides),
+    devices,
     unrecordedCircuits: kind === 'board' ? unrecordedCircuits(worked, place, sides) : [],
   };
 }
@@ -179,21 +191,27 @@ function whereOf(
   };
 }
 
-/** Another device, a new circuit, or remedies that are carried out there. */
-function isChangedBoard({ found, proposed, scheme, job }: Worked, { id, now }: PlaceNodes): boolean {
+/** Whether the board is exchanged, or an RCD put before a circuit of it. */
+function isChangedBoard({ scheme, job }: Worked, { id, now }: PlaceNodes): boolean {
   if (!id.startsWith('board/')) return false;
   const boardId = id.slice('board/'.length);
   const circuitIds = now.map((node) => node.circuitId);
-  const deviceOf = (network: Worked['found'], circuitId: string | null) =>
-    network.circuits.find((circuit) => circuit.id === circuitId)?.device ?? null;
-  return (
-    circuitIds.some((each) => deviceOf(found, each) !== deviceOf(proposed, each)) ||
-    (scheme?.remedies ?? []).some(
-      ({ kind, at }) =>
-        (kind === 'new-board' && (at === boardId || job.boards.length === 1)) ||
-        (kind === 'rcd-enclosure' && circuitIds.includes(at ?? null)),
-    )
+  return (scheme?.remedies ?? []).some(
+    ({ kind, at }) =>
+      (kind === 'new-board' && (at === boardId || job.boards.length === 1)) ||
+      (kind === 'rcd-enclosure' && circuitIds.includes(at ?? null)),
   );
+}
+
+/** The devices of a board that the scheme changes or brings, in the order of its circuits. */
+function changedDevices({ found, proposed }: Worked, { now }: PlaceNodes): readonly ChangedDevice[] {
+  const circuitOf = (network: Worked['found'], id: string) =>
+    network.circuits.find((circuit) => circuit.id === id);
+  return now.flatMap(({ kind, id }) => {
+    const [before, after] = [circuitOf(found, id)?.device ?? null, circuitOf(proposed, id)?.device ?? null];
+    if (kind !== 'origin' || before === after) return [];
+    return [{ circuitName: circuitOf(proposed, id)?.name ?? id, before, after }];
+  });
 }
 
 /** Red and black beside brown and blue; null where a colour is not known. */

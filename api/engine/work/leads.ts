@@ -1,6 +1,6 @@
 import { isRcbo } from '../circuit/fitted-device.ts';
 import type { Worked } from '../connections/worked.ts';
-import type { Conductor, Lead } from './connection-place.ts';
+import type { Conductor, Lead, TerminalName } from './connection-place.ts';
 import { type Core, coloursOfNew } from './core-colour.ts';
 import type { PlaceNodes } from './place-nodes.ts';
 
@@ -18,11 +18,15 @@ const lead = (core: Core, colour: Conductor['foundColour'], terminal: Conductor[
 /**
  * What is connected at a place beside cables: the flex of a unit that takes one, the tail from a steel box, and an RCBO's own
  * neutral and functional earth, where the maker gives it them (their colours are the maker's).
+ *
+ * @param tailTo the earth terminal that a steel box's tail leads to; null: it has none.
  */
-export function leadsOf(worked: Worked, place: PlaceNodes, isTailed: boolean): readonly Lead[] {
+export function leadsOf(worked: Worked, place: PlaceNodes, tailTo: TerminalName | null): readonly Lead[] {
   return [
     ...flexLeads(worked, place),
-    ...(isTailed ? [{ kind: 'box-tail', conductors: [lead('earth', 'green-yellow', 'E')] } as const] : []),
+    ...(tailTo === null
+      ? []
+      : [{ kind: 'box-tail', conductors: [lead('earth', 'green-yellow', tailTo)] } as const]),
     ...deviceLeads(worked, place),
   ];
 }
