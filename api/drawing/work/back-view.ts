@@ -104,7 +104,7 @@ function columnsOf({ sides, leads }: ConnectionPlace): readonly Column[] {
 }
 
 /** Leads as they are called under the picture. */
-export const leadMarks: Readonly<Record<Lead['kind'], string>> = {
+const leadMarks: Readonly<Record<Lead['kind'], string>> = {
   flex: 'flex',
   'box-tail': 'box',
   'rcbo-neutral': 'N lead',

@@ -64,8 +64,6 @@ export interface Lead {
 /** The terminals of one side of a place: of a fused unit its supply, its load; of a grid each fused module. */
 export interface TerminalSide {
   readonly nodeId: NodeId;
-  /** The circuit that it belongs to; null where nothing says so. */
-  readonly circuitId: string | null;
   readonly side: 'only' | 'supply' | 'load';
   /** Found ends by mark (a ring's end A before B), then cut ends, new ones, those not recorded. */
   readonly ends: readonly CableEnd[];
@@ -87,8 +85,6 @@ export interface ChangedDevice {
 export interface ConnectionPlace {
   /** The point's id, the joint's or unit's node, `board/<id>`, `<pointId>/joined` for a box whose accessory goes. */
   readonly id: string;
-  /** What a touch on it means: a point, a connection, a board. */
-  readonly subject: string;
   readonly mark: string;
   readonly kind: 'accessory' | 'fused-unit' | 'joint' | 'board' | 'old-box';
   /** What stands there once the work is done, of an accessory: its kind as the job file has it. */

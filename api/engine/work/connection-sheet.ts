@@ -1,6 +1,6 @@
 import { coreColours, mistaken } from '#data/standards/core-colours.ts';
 import { isRcbo } from '../circuit/fitted-device.ts';
-import type { NetworkNode, NodeId } from '../circuit/network.ts';
+import type { NetworkNode } from '../circuit/network.ts';
 import { tailedBoxes } from '../connections/box-tails.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
@@ -24,7 +24,6 @@ interface Telling {
   readonly references: References;
   readonly tell: EndTeller;
   readonly tailed: ReadonlySet<string>;
-  readonly circuitOfNode: ReadonlyMap<NodeId, string>;
 }
 
 /**
@@ -38,11 +37,6 @@ export function connectionSheet(worked: Worked): ConnectionSheet {
     references,
     tell: endTeller(worked, references),
     tailed: tailedBoxes(worked),
-    circuitOfNode: new Map(
-      [...worked.shapes.values()].flatMap(({ places }) =>
-        places.map(({ nodeId, circuitId }) => [nodeId, circuitId] as const),
-      ),
-    ),
   };
   const places = placesOfNodes(worked).map((place) => told(telling, place));
   return { places: places.toSorted(inWorkingOrder(worked)), colours: coreColours.rows, mistaken };
@@ -77,7 +71,6 @@ function told(telling: Telling, place: PlaceNodes): ConnectionPlace {
     isChangedBoard(worked, place);
   return {
     id: place.id,
-    subject: subjectOf(place, head),
     mark: markOf(telling, place, head),
     kind,
     accessory,
@@ -103,7 +96,7 @@ function kindOf({ id, now, before }: PlaceNodes): ConnectionPlace['kind'] {
 }
 
 function sidesOf(
-  { worked, tell, circuitOfNode }: Telling,
+  { worked, tell }: Telling,
   { now }: PlaceNodes,
   { ends, kind }: { readonly ends: EndsOfPlace; readonly kind: ConnectionPlace['kind'] },
 ): readonly TerminalSide[] {
@@ -116,7 +109,6 @@ function sidesOf(
     const unit = worked.things.fusedUnits.find(({ loadNode }) => loadNode === node.id);
     return {
       nodeId: node.id,
-      circuitId: circuitOfNode.get(node.id) ?? node.circuitId,
       side,
       ends: (ends.byNode.get(node.id) ?? []).map((end) => {
         const at = turn;
@@ -158,11 +150,6 @@ function accessoryOf(
   if (kind === 'joint' || kind === 'board' || now.length === 0) return null;
   const point = job.points.find((each) => each.id === id);
   return point === undefined ? null : { kind: point.kind, features: point.features, isNew: false };
-}
-
-function subjectOf({ id }: PlaceNodes, head: NetworkNode | undefined): string {
-  if (id.startsWith('board/')) return id.slice('board/'.length);
-  return head?.pointId ?? head?.connectionId ?? id;
 }
 
 function markOf({ references, worked }: Telling, { id }: PlaceNodes, head: NetworkNode | undefined): string {
