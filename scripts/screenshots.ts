@@ -20,6 +20,8 @@ const steps = [
   'kit?view=drop',
   'kit?part=shopping',
   'kit?part=cuts',
+  'papers?part=connections',
+  'papers?part=tasks',
 ];
 
 await mkdir(values.out, { recursive: true });

@@ -77,6 +77,19 @@ const stages: Readonly<Record<string, readonly string[]>> = {
     'price',
     'schemes',
   ],
+  work: [
+    'plan',
+    'circuit',
+    'ways',
+    'connections',
+    'proof',
+    'rules',
+    'takeoff',
+    'labour',
+    'price',
+    'survey',
+    'schemes',
+  ],
 };
 
 interface Import {

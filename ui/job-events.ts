@@ -4,7 +4,7 @@ import type { Job } from '#model/job.ts';
 import type { Certainty } from '#model/primitives.ts';
 import type { WaysAsk } from './controllers/way-finder.ts';
 import type { Corners } from './house/straighten.ts';
-import type { KitPart, PlanView } from './job-view.ts';
+import type { PlanView, StepPart } from './job-view.ts';
 import type { PlanStand } from './moved/moved-sight.ts';
 import type { PlanAnswer } from './plan-asks.ts';
 import type { QuotationAsk } from './quotations/quotations-view.ts';
@@ -78,8 +78,8 @@ export interface JobEventDetails {
   'storey-shown': { readonly storeyId: string };
   /** Show the plan or a picture of a circuit; what is left out stays as it is. */
   'view-shown': ViewShown;
-  /** Show another part of the step Kit. */
-  'kit-part-shown': { readonly part: KitPart };
+  /** Show another part of the step. */
+  'step-part-shown': { readonly part: StepPart };
   /** Go to another page or step; an address within the product. */
   'page-asked': { readonly href: string };
   /** A job went off the list, or came back: other windows may have it open. */
@@ -135,7 +135,7 @@ declare global {
     'scheme-shown': CustomEvent<JobEventDetails['scheme-shown']>;
     'storey-shown': CustomEvent<JobEventDetails['storey-shown']>;
     'view-shown': CustomEvent<JobEventDetails['view-shown']>;
-    'kit-part-shown': CustomEvent<JobEventDetails['kit-part-shown']>;
+    'step-part-shown': CustomEvent<JobEventDetails['step-part-shown']>;
     'list-changed': CustomEvent<JobEventDetails['list-changed']>;
     'page-asked': CustomEvent<JobEventDetails['page-asked']>;
     'update-asked': CustomEvent<JobEventDetails['update-asked']>;

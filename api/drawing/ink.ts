@@ -20,6 +20,10 @@ export const tokens = {
   failWash: '#f7e2df',
   wall: '#39454d',
   wallLight: '#c9c4b8',
+  coreRed: '#c0392b',
+  coreBrown: '#8b5a2b',
+  coreBlue: '#2f6fb5',
+  coreGreen: '#3c8a4a',
 } as const;
 
 /** How an ink looks: stroke width in mm on paper (the √2 series), dashes in mm. */
@@ -86,6 +90,14 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
   },
   'mark-advice': { stroke: tokens.inkSoft, widthMm: 0.25, fill: tokens.sheet },
   'scale-bar': { stroke: tokens.ink, widthMm: 0.35 },
+  // Conductors have their own colours where conductors are meant, and a stroke by function that needs none.
+  'core-red': { stroke: tokens.coreRed, widthMm: 0.7 },
+  'core-brown': { stroke: tokens.coreBrown, widthMm: 0.7 },
+  'core-line': { stroke: tokens.inkSoft, widthMm: 0.7 },
+  'core-black': { stroke: tokens.ink, widthMm: 0.5, dashMm: [3, 0.8] },
+  'core-blue': { stroke: tokens.coreBlue, widthMm: 0.5, dashMm: [3, 0.8] },
+  'core-neutral': { stroke: tokens.inkSoft, widthMm: 0.5, dashMm: [3, 0.8] },
+  'core-earth': { stroke: tokens.coreGreen, widthMm: 0.5, dashMm: [0.9, 0.7] },
 };
 
 /** Type on drawings and screens; the fallbacks keep its narrow width where the face is not installed. */

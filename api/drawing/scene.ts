@@ -33,7 +33,14 @@ export type Ink =
   | 'mark-decide'
   | 'mark-not-proven'
   | 'mark-advice'
-  | 'scale-bar';
+  | 'scale-bar'
+  | 'core-red'
+  | 'core-brown'
+  | 'core-line'
+  | 'core-black'
+  | 'core-blue'
+  | 'core-neutral'
+  | 'core-earth';
 
 /** One typed shape on the sheet; all measures mm on paper. */
 export type Shape =

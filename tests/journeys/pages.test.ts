@@ -14,7 +14,7 @@ afterAll(async () => {
 });
 
 const steps = ['as-found', 'wanted', 'ways', 'kit', 'price', 'papers', 'ways/compare'];
-const parts = ['kit?part=shopping', 'kit?part=cuts'];
+const parts = ['kit?part=shopping', 'kit?part=cuts', 'papers?part=connections', 'papers?part=tasks'];
 
 async function paths(): Promise<readonly string[]> {
   const { jobs } = (await (await fetch(new URL('/api/jobs', server.address))).json()) as {

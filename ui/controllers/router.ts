@@ -1,4 +1,4 @@
-import { type KitPart, kitParts, type PlanView, planViews, type Step, steps } from '../job-view.ts';
+import { type PlanView, planViews, type Step, type StepPart, stepParts, steps } from '../job-view.ts';
 
 /** A place within the product. */
 export type Route =
@@ -22,8 +22,8 @@ export interface JobRoute {
   readonly view: PlanView;
   /** The circuit of the picture; null where none was asked for. */
   readonly circuit: string | null;
-  /** What the step Kit shows. */
-  readonly part: KitPart;
+  /** What of the step is shown, where it has parts. */
+  readonly part: StepPart;
   /** What of the survey is to be answered, by its id; null for nothing. */
   readonly ask: string | null;
   /** The two that are compared. */
@@ -35,7 +35,7 @@ const isStep = (word: string | undefined): word is Step => steps.some((step) => 
 
 const isPlanView = (word: string | null): word is PlanView => planViews.some((view) => view === word);
 
-const isKitPart = (word: string | null): word is KitPart => kitParts.some((part) => part === word);
+const isStepPart = (word: string | null): word is StepPart => stepParts.some((part) => part === word);
 
 /** A part of a path as it was before it was written into one; null for what no browser writes. */
 function decoded(part: string): string | null {
@@ -69,7 +69,7 @@ export function routeOf(url: URL): Route {
     on: asked('on'),
     view: isPlanView(view) ? view : 'plan',
     circuit: asked('circuit'),
-    part: isKitPart(part) ? part : 'bill',
+    part: isStepPart(part) ? part : 'bill',
     ask: asked('ask'),
     a: asked('a'),
     b: asked('b'),

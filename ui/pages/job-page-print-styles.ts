@@ -25,8 +25,8 @@ export const jobPagePrintCss = css`
       height: 160mm;
       break-inside: avoid;
     }
-    /* The list that is shopped by has a sheet of its own, with its own head. */
-    :host([shopping]) :is(header, .notice, .plan, toast-line) {
+    /* What is shopped by or worked from has a sheet of its own, with its own head. */
+    :host([sheet-alone]) :is(header, .notice, .plan, toast-line) {
       display: none;
     }
   }

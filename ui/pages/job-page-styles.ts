@@ -257,7 +257,7 @@ export const jobPageCss = css`
     :host([wide-sheet]) {
       --sheet-width: min(27.5rem, 62vw);
     }
-    :host([shopping]) .sheet {
+    :host([sheet-alone]) .sheet {
       grid-column: 1 / -1;
     }
     .compare {
@@ -328,8 +328,8 @@ export const jobPageCss = css`
     :host([notice]) {
       --plan-height: 20dvh;
     }
-    /* In a shop nobody looks at the plan. */
-    :host([shopping]) {
+    /* In a shop, or at an open box, nobody looks at the plan. */
+    :host([sheet-alone]) {
       --plan-height: 0px;
     }
     .plan {

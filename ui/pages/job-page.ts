@@ -27,7 +27,7 @@ import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/toast-line.ts';
 import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
-import { type JobView, type Step, stepNames } from '../job-view.ts';
+import { isSheetAlone, type JobView, type Step, stepNames } from '../job-view.ts';
 import { needsThePlan, type PlanAsk } from '../plan-asks.ts';
 import type { QuotationAsk } from '../quotations/quotations-view.ts';
 import { viewSeen } from '../view-seen.ts';
@@ -125,7 +125,7 @@ export class JobPage extends LitElement {
     this.toggleAttribute('wide-sheet', wideSteps.includes(this.route.step));
     this.toggleAttribute('reading', readSteps.includes(this.route.step));
     this.toggleAttribute('picture', this.route.view !== 'plan');
-    this.toggleAttribute('shopping', this.#isShopping);
+    this.toggleAttribute('sheet-alone', this.#isSheetAlone);
     if (before?.step !== this.route.step || before.jobId !== this.route.jobId) this.asked = null;
     if (before?.jobId === this.route.jobId) {
       this.desk.look(this.route);
@@ -202,7 +202,7 @@ export class JobPage extends LitElement {
     this.#on('storey-shown', ({ storeyId }) => this.#goTo({ storey: storeyId }));
     this.#on('thing-chosen', ({ subjectId }) => this.#goTo({ on: subjectId }));
     this.#on('view-shown', (shown) => this.#showView(shown));
-    this.#on('kit-part-shown', ({ part }) => this.#goTo({ part }));
+    this.#on('step-part-shown', ({ part }) => this.#goTo({ part }));
     this.#on('things-lit', ({ subjectIds }) => this.#light(subjectIds));
     this.#on('place-tapped', ({ place }) => {
       this.tapped = place;
@@ -337,10 +337,10 @@ export class JobPage extends LitElement {
     });
   }
 
-  /** On a phone the list that is shopped by has the whole window. */
-  get #isShopping(): boolean {
+  /** What is shopped by or worked from has the whole window on a phone, and paper of its own. */
+  get #isSheetAlone(): boolean {
     const { step, part, compare } = this.route;
-    return step === 'kit' && part === 'shopping' && !compare;
+    return !compare && isSheetAlone(step, part);
   }
 
   #step(view: JobView): TemplateResult {
@@ -380,9 +380,9 @@ export class JobPage extends LitElement {
           </div>
         </aside>
         ${strip}`;
-    const hasStrip = schemeSteps.includes(view.step) && !this.#isShopping && own.job.schemes.length > 0;
+    const hasStrip = schemeSteps.includes(view.step) && !this.#isSheetAlone && own.job.schemes.length > 0;
     const sheet = html`<main class="sheet">${chosen}${hasStrip ? strip : nothing}${this.#step(own)}</main>`;
-    return html`${main ?? html`${this.#isShopping ? nothing : plan}${sheet}`}
+    return html`${main ?? html`${this.#isSheetAlone ? nothing : plan}${sheet}`}
       <price-bar .view=${view} .findings=${findings}></price-bar>
       <dialog aria-label="Price and checks">
         ${price}${checks}

@@ -6,14 +6,14 @@ import '../elements/papers/papers-step.ts';
 import '../elements/price/price-step.ts';
 import '../elements/wanted/wanted-step.ts';
 import '../elements/ways/ways-step.ts';
-import type { JobView, KitPart } from '../job-view.ts';
+import { type JobView, kitParts, paperParts, type StepPart } from '../job-view.ts';
 import type { QuotationsView } from '../quotations/quotations-view.ts';
 
 /** What a step is shown by besides the job. */
 interface StepSight {
   /** The place that was tapped on the plan while a step waited for one; else null. */
   readonly tapped: Place | null;
-  readonly part: KitPart;
+  readonly part: StepPart;
   /** What of the survey is to be answered; null for nothing. */
   readonly ask: string | null;
   /** What was issued of the job, for its papers. */
@@ -30,10 +30,10 @@ export function stepElement(view: JobView, { tapped, part, ask, quotations }: St
     case 'ways':
       return html`<ways-step class="step" .view=${view}></ways-step>`;
     case 'kit':
-      return html`<kit-step class="step" .view=${view} .shown=${part}></kit-step>`;
+      return html`<kit-step class="step" .view=${view} .shown=${kitParts.find((each) => each === part) ?? 'bill'}></kit-step>`;
     case 'price':
       return html`<price-step class="step" .view=${view}></price-step>`;
     case 'papers':
-      return html`<papers-step class="step" .view=${view} .quotations=${quotations}></papers-step>`;
+      return html`<papers-step class="step" .view=${view} .quotations=${quotations} .shown=${paperParts.find((each) => each === part) ?? 'files'}></papers-step>`;
   }
 }

@@ -1,7 +1,6 @@
-import type { Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
-import { inIdOrder } from './id-order.ts';
 import type { NetworkCircuit } from './network.ts';
+import { endToEndBefore } from './readings-before.ts';
 import type { CircuitShape, CircuitShapeName } from './shape.ts';
 
 /**
@@ -32,26 +31,10 @@ export function shapeEvidence(
 
 /** Whether end-to-end readings taken before the work show line, neutral and protective conductor closed. */
 function hasClosedLoops(job: Job, circuitId: string): boolean {
-  const ohmOf = (loop: 'L' | 'N' | 'cpc'): number | null => latestOhm(job.readings, circuitId, loop);
+  const ohmOf = (loop: 'L' | 'N' | 'cpc'): number | null => endToEndBefore(job, circuitId, loop);
   const [lineOhm, neutralOhm, cpcOhm] = [ohmOf('L'), ohmOf('N'), ohmOf('cpc')];
   if (lineOhm === null || neutralOhm === null || cpcOhm === null) return false;
   if ([lineOhm, neutralOhm, cpcOhm].some((ohm) => ohm > CONTINUOUS_OHM)) return false;
   // A hair more, so that 0.50 against 0.45 agrees whatever the binary fractions are.
   return Math.abs(lineOhm - neutralOhm) <= LINE_NEUTRAL_AGREE_OHM + 1e-9;
-}
-
-/** The latest such reading by its day, ties by id. */
-function latestOhm(readings: readonly Reading[], circuitId: string, loop: 'L' | 'N' | 'cpc'): number | null {
-  const loops = readings.filter(
-    (reading): reading is Extract<Reading, { kind: 'loop' }> =>
-      reading.kind === 'loop' &&
-      reading.circuit === circuitId &&
-      reading.loop === loop &&
-      reading.from === 'end-to-end' &&
-      reading.phase === 'before',
-  );
-  const latest = loops
-    .toSorted((a, b) => inIdOrder(a.takenOn ?? '', b.takenOn ?? '') || inIdOrder(a.id, b.id))
-    .at(-1);
-  return latest?.ohm ?? null;
 }

@@ -1,3 +1,4 @@
+import { readingsBefore } from '../circuit/readings-before.ts';
 import type { Worked } from '../connections/worked.ts';
 import { exchangedBoards } from '../takeoff/board-lines.ts';
 import { remedyCause } from '../takeoff/remedy-cause.ts';
@@ -10,9 +11,9 @@ function isUnexplored(worked: Worked, circuitId: string): boolean {
   return evidence === 'claimed' || evidence === 'none';
 }
 
-/** Whether somebody has taken end-to-end readings of the circuit, which would have shown a broken or a joined one. */
+/** Whether somebody has taken readings of the circuit before the work, which would have shown a broken or a joined one. */
 const isRead = ({ job }: Worked, circuitId: string): boolean =>
-  job.readings.some((reading) => reading.kind === 'loop' && reading.circuit === circuitId);
+  readingsBefore(job, 'loop').some(({ circuit }) => circuit === circuitId);
 
 /** A fault may be found once the circuit is tested: in no price, and shown with what it may take. */
 const faults = (worked: Worked, circuitId: string): readonly Amount[] =>

@@ -1,3 +1,4 @@
+import { readingsBefore } from '../circuit/readings-before.ts';
 import type { Worked } from '../connections/worked.ts';
 import { isGuess } from '../plan/is-guess.ts';
 
@@ -10,7 +11,7 @@ export interface SourceLoop {
 }
 
 /**
- * The fault loop before a circuit: as measured at its board, else at the intake (of several readings the highest), else
+ * The fault loop before a circuit: as measured at its board, else at the intake (of several readings before the work the highest), else
  * as assumed. Distributors' declared maxima are no measurement, and are not put in its place.
  */
 export function sourceLoop({ job, proposed }: Worked, circuitId: string): SourceLoop {
@@ -20,7 +21,7 @@ export function sourceLoop({ job, proposed }: Worked, circuitId: string): Source
   const { supply } = job;
   if (supply.zeOhm !== undefined && !isGuess(supply.certainty?.zeOhm))
     return { ohm: supply.zeOhm, from: 'intake' };
-  const read = job.readings.flatMap((reading) => (reading.kind === 'ze' ? [reading.ohm] : []));
+  const read = readingsBefore(job, 'ze').map(({ ohm }) => ohm);
   if (read.length > 0) return { ohm: Math.max(...read), from: 'intake' };
   const guess = board?.zdbOhm ?? (supply.certainty?.zeOhm === 'assumed' ? supply.zeOhm : undefined);
   return guess === undefined ? { ohm: null, from: null } : { ohm: guess, from: 'assumed' };

@@ -1,3 +1,4 @@
+import { readingsBefore } from '../circuit/readings-before.ts';
 import { sourceLoop } from '../proof/source-loop.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
@@ -29,9 +30,9 @@ export const breakingCapacity = rule<Message>({
   check: (facts) => facts.circuitIds.map((id) => judged(facts, id)),
 });
 
-/** As measured, else what the loop at the origin lets flow. */
+/** As measured before the work, else what the loop at the origin lets flow. */
 function faultKA(facts: Facts, circuitId: string): number | null {
-  const read = facts.job.readings.flatMap((reading) => (reading.kind === 'pfc' ? [reading.kA] : []));
+  const read = readingsBefore(facts.job, 'pfc').map(({ kA }) => kA);
   const known = [...read, ...(facts.job.supply.pfcKA === undefined ? [] : [facts.job.supply.pfcKA])];
   if (known.length > 0) return Math.max(...known);
   const { ohm } = sourceLoop(facts, circuitId);

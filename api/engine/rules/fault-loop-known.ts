@@ -1,4 +1,5 @@
 import type { Supply } from '#model/installation.ts';
+import { readingsBefore } from '../circuit/readings-before.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import { declaredImpedance, steadyElectrodeOhm } from '../proof/declared-impedance.ts';
 import type { Facts } from './facts.ts';
@@ -106,7 +107,7 @@ function loopBefore(facts: Facts): Loop | null {
 }
 
 function readAtIntake({ job }: Facts): Loop | null {
-  const readings = job.readings.flatMap((reading) => (reading.kind === 'ze' ? [reading.ohm] : []));
+  const readings = readingsBefore(job, 'ze').map(({ ohm }) => ohm);
   // Of several readings the worst is the one to design by.
   return readings.length === 0
     ? null
@@ -122,11 +123,10 @@ function knownAtBoard({ circuitIds, proposed }: Facts): Loop | null {
   return { ohm: Math.max(...known), where: 'at the board', kind: 'measured' };
 }
 
-/** The highest Zs that was read of the circuits touched: it holds all that lies before them. */
+/** The highest Zs that was read before the work of the circuits touched: it holds all that lies before them. */
 function readAtCircuit({ job, circuitIds }: Facts): Loop | null {
   const labels = new Map([...job.points, ...job.boards].map(({ id, label }) => [id, label]));
-  const [worst] = job.readings
-    .flatMap((reading) => (reading.kind === 'zs' ? [reading] : []))
+  const [worst] = readingsBefore(job, 'zs')
     .filter(({ circuit }) => circuit === undefined || circuitIds.includes(circuit))
     .sort((a, b) => b.ohm - a.ohm);
   if (worst === undefined) return null;

@@ -1,3 +1,4 @@
+import { readingsBefore } from '../circuit/readings-before.ts';
 import { insulationLimit } from '../proof/expected-limits.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -28,12 +29,8 @@ export const insulationBefore = rule<Message>({
 });
 
 function judged({ job }: Facts, circuitId: string): Omit<CheckResult<Message>, 'subjectId' | 'origin'> {
-  const readings = job.readings.flatMap((reading) =>
-    reading.kind === 'insulation' &&
-    reading.phase === 'before' &&
-    (reading.circuit === undefined || reading.circuit === circuitId)
-      ? [reading]
-      : [],
+  const readings = readingsBefore(job, 'insulation').filter(
+    ({ circuit }) => circuit === undefined || circuit === circuitId,
   );
   if (readings.length === 0)
     return { outcome: 'advice', messageId: 'hold', limit: insulationLimit().minimumMegohm, unit: 'MΩ' };

@@ -1,3 +1,4 @@
+import { readingsBefore } from '../circuit/readings-before.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
 
@@ -30,12 +31,8 @@ function judged({ job }: Facts, circuitId: string): Omit<CheckResult<Message>, '
     ...job.points.filter((point) => point.circuit === circuitId).map(({ id }) => id),
     ...(circuit ? [circuit.board] : []),
   ]);
-  const readings = job.readings.flatMap((reading) =>
-    reading.kind === 'polarity' &&
-    reading.phase === 'before' &&
-    (reading.circuit === circuitId || (reading.circuit === undefined && here.has(reading.at)))
-      ? [reading]
-      : [],
+  const readings = readingsBefore(job, 'polarity').filter(
+    ({ circuit: of, at }) => of === circuitId || (of === undefined && here.has(at)),
   );
   if (readings.length === 0) return { outcome: 'advice', messageId: 'hold' };
   const labelOf = (id: string) => [...job.points, ...job.boards].find((each) => each.id === id)?.label ?? id;

@@ -1,3 +1,4 @@
+import { endToEndBefore } from '../circuit/readings-before.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Facts } from './facts.ts';
 import type { Origin } from './finding.ts';
@@ -88,7 +89,8 @@ function byReadings(
   shape: CircuitShape,
   head: Pick<CheckResult<Message>, 'subjectId' | 'origin' | 'values'>,
 ): CheckResult<Message> {
-  const [line, neutral, cpc] = (['L', 'N', 'cpc'] as const).map((loop) => endToEndOhm(facts, shape, loop));
+  const ohmOf = (loop: 'L' | 'N' | 'cpc') => endToEndBefore(facts.job, shape.circuitId, loop);
+  const [line, neutral, cpc] = [ohmOf('L'), ohmOf('N'), ohmOf('cpc')];
   const open = Object.entries({ L: line, N: neutral, cpc }).find(([, ohm]) => (ohm ?? 0) > OPEN_LOOP_OHM);
   if (open) {
     const [loop, ohm] = open;
@@ -104,7 +106,7 @@ function byReadings(
       values,
     };
   }
-  if (line !== undefined && neutral !== undefined && rounded(Math.abs(line - neutral)) > AGREE_OHM) {
+  if (line !== null && neutral !== null && rounded(Math.abs(line - neutral)) > AGREE_OHM) {
     const figures = { actual: rounded(Math.abs(line - neutral)), limit: AGREE_OHM, unit: 'Ω' };
     const values = { ...head.values, ...figures, line, neutral };
     // Loops that differ prove no ring; with its order measured otherwise, a person weighs the two.
@@ -114,19 +116,4 @@ function byReadings(
   }
   if (shape.evidence === 'proved') return { ...head, outcome: 'passes', messageId: 'proved' };
   return { ...head, origin: 'found', outcome: 'not-proven', messageId: 'unproved', stopGate: true };
-}
-
-/** The latest reading before work of one conductor from end to end; undefined where nobody took it. */
-function endToEndOhm(facts: Facts, shape: CircuitShape, loop: 'L' | 'N' | 'cpc'): number | undefined {
-  const readings = facts.job.readings.flatMap((reading) =>
-    reading.kind === 'loop' &&
-    reading.circuit === shape.circuitId &&
-    reading.phase === 'before' &&
-    reading.from === 'end-to-end' &&
-    reading.loop === loop
-      ? [reading]
-      : [],
-  );
-  const key = ({ takenOn, id }: (typeof readings)[number]) => `${takenOn ?? ''} ${id}`;
-  return readings.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)).at(-1)?.ohm;
 }

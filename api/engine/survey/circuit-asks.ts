@@ -1,5 +1,6 @@
 import type { Circuit, Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { readingsBefore } from '../circuit/readings-before.ts';
 import type { Worked } from '../connections/worked.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import { circuitRcd } from '../proof/rcd-cover.ts';
@@ -66,9 +67,9 @@ function tellsItsRcd({ device, certainty }: Circuit): boolean {
   return device.standard !== 'BS-EN-61009' || device.rcd !== undefined;
 }
 
-/** Whether somebody has taken readings of the circuit, which would have shown a broken or a joined one. */
-const isRead = ({ readings }: Pick<Job, 'readings'>, circuitId: string): boolean =>
-  readings.some((reading) => reading.kind === 'loop' && reading.circuit === circuitId);
+/** Whether somebody has taken readings of the circuit before the work, which would have shown a broken or a joined one. */
+const isRead = (job: Pick<Job, 'readings'>, circuitId: string): boolean =>
+  readingsBefore(job, 'loop').some(({ circuit }) => circuit === circuitId);
 
 function orderAsk(worked: Worked, circuits: readonly Circuit[]): Ask {
   const stateOf = (id: string): FactState => {

@@ -1,5 +1,6 @@
 import type { Supply } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
+import { readingsBefore } from '../circuit/readings-before.ts';
 import type { Worked } from '../connections/worked.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import {
@@ -112,9 +113,10 @@ const loopAsks = (job: Job): readonly Ask[] => [
       {
         subjectId: 'supply',
         fact: 'pfcKA',
-        state: job.readings.some(({ kind }) => kind === 'pfc')
-          ? 'measured'
-          : factState(job.supply.pfcKA, job.supply.certainty?.pfcKA),
+        state:
+          readingsBefore(job, 'pfc').length > 0
+            ? 'measured'
+            : factState(job.supply.pfcKA, job.supply.certainty?.pfcKA),
       },
     ],
     rules: ['BC1'],
@@ -122,8 +124,9 @@ const loopAsks = (job: Job): readonly Ask[] => [
 ];
 
 /** Measured wherever it was: at the intake, at a board, or at an outlet with the circuit before it. */
-function loopState({ supply, boards, readings }: Job): FactState {
-  const isRead = readings.some(({ kind }) => kind === 'ze' || kind === 'zs');
+function loopState(job: Job): FactState {
+  const { supply, boards } = job;
+  const isRead = readingsBefore(job, 'ze').length > 0 || readingsBefore(job, 'zs').length > 0;
   const atBoard = boards.some(({ zdbOhm, certainty }) => zdbOhm !== undefined && !isGuess(certainty?.zdbOhm));
   return isRead || atBoard ? 'measured' : factState(supply.zeOhm, supply.certainty?.zeOhm);
 }

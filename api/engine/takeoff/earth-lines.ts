@@ -1,4 +1,5 @@
-import { USUAL_CABLE } from '../circuit/usual-cable.ts';
+import { metalPlatesOnOldBoxes } from '../connections/box-tails.ts';
+import { sleevedEnds } from '../connections/sleeved-ends.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boxWork } from './box-lines.ts';
 import type { Demand } from './demand.ts';
@@ -32,36 +33,18 @@ function tailDemands(worked: Worked, tailM: number): Demand[] {
   ];
 }
 
-/** A metal plate that takes the place of another: whether the old box has its tail nobody knows, so one is along. */
-function metalPlatesOnOldBoxes({ things }: Worked): readonly string[] {
-  const metal = new Set(
-    things.accessories.filter(({ features }) => features.includes('metal')).map(({ id }) => id),
-  );
-  return things.boxes
-    .filter(({ id, state, build }) => state === 'found' && build === 'steel' && metal.has(id))
-    .map(({ id }) => id);
-}
-
+/** By cause and size, in the order in which the connections stage tells the ends. */
 function sleeveDemands(worked: Worked, sleeveM: number): Demand[] {
-  const { runs, things } = worked;
-  const sleeves = (cpcMm2: number, ends: number, cause: string): Demand => ({
-    item: `sleeving-earth-${sleevingBoreMm(cpcMm2)}`,
-    unit: 'm',
-    group: 'cable',
-    measured: ends * sleeveM,
+  const ends = new Map<string, { readonly item: string; readonly cause: string; count: number }>();
+  for (const { cpcMm2, cause } of sleevedEnds(worked)) {
+    const item = `sleeving-earth-${sleevingBoreMm(cpcMm2)}`;
+    const key = JSON.stringify([cause, item]);
+    ends.set(key, { item, cause, count: (ends.get(key)?.count ?? 0) + 1 });
+  }
+  return [...ends.values()].map(({ item, cause, count }) => ({
+    ...{ item, unit: 'm', group: 'cable', measured: count * sleeveM },
     causes: [cause],
-  });
-  const bare = runs.filter((run) => run.cable.type.startsWith('flat-') && run.cable.cpcMm2 > 0);
-  const newEnds = bare.map((run) => sleeves(run.cable.cpcMm2, 2, run.id));
-  const cutEnds = things.joints
-    .filter((joint) => joint.state === 'new')
-    .flatMap((joint) => {
-      const meeting = runs.filter((run) => run.from.nodeId === joint.id || run.to.nodeId === joint.id);
-      const oldEnds = joint.cables - meeting.length;
-      return oldEnds > 0 ? [sleeves(meeting[0]?.cable.cpcMm2 ?? 1.5, oldEnds, joint.id)] : [];
-    });
-  const broughtEnds = oldEndsAtNewPoints(worked).map(({ cpcMm2, pointId }) => sleeves(cpcMm2, 1, pointId));
-  return [...newEnds, ...cutEnds, ...broughtEnds];
+  }));
 }
 
 /**
@@ -92,29 +75,6 @@ function brownSleeves({ runs, proposed }: Worked, sleeveM: number): Demand[] {
         },
       ];
     });
-}
-
-/** Cut ends of old cables that are brought into new points themselves; an old point's own ends have their sleeves. */
-function oldEndsAtNewPoints({ proposed, plan }: Worked): readonly { cpcMm2: number; pointId: string }[] {
-  const newPoints = new Map(
-    proposed.nodes.flatMap(({ id, kind, pointId, state }) =>
-      kind !== 'joint' &&
-      state === 'new' &&
-      pointId !== null &&
-      plan.pointById.get(pointId)?.replaces === undefined
-        ? [[id, pointId]]
-        : [],
-    ),
-  );
-  return proposed.edges
-    .filter(({ kind, legId }) => kind === 'cable' && legId !== null)
-    .flatMap(({ from, to, cable }) =>
-      [from, to].flatMap((node) => {
-        const pointId = newPoints.get(node);
-        const cpcMm2 = cable?.cpcMm2 ?? USUAL_CABLE.cpcMm2;
-        return pointId === undefined || cpcMm2 === 0 ? [] : [{ cpcMm2, pointId }];
-      }),
-    );
 }
 
 /** Bore of the sleeving for a protective conductor, mm. Source: merchants' sizes, from memory. */

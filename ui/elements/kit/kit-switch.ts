@@ -10,7 +10,7 @@ const names: Readonly<Record<KitPart, string>> = {
   open: 'Still open',
 };
 
-/** Which part of the kit is shown. @fires kit-part-shown */
+/** Which part of the kit is shown. @fires step-part-shown */
 export class KitSwitch extends LitElement {
   static override properties: PropertyDeclarations = { shown: { attribute: false } };
   static override styles = [controlsCss, segmentsCss];
@@ -25,7 +25,7 @@ export class KitSwitch extends LitElement {
     return html`<div role="group" aria-label="What of the kit is shown">
       ${kitParts.map(
         (part) =>
-          html`<button aria-pressed=${part === this.shown} @click=${() => send(this, 'kit-part-shown', { part })}>
+          html`<button aria-pressed=${part === this.shown} @click=${() => send(this, 'step-part-shown', { part })}>
             ${names[part]}
           </button>`,
       )}

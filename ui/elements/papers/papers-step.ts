@@ -3,14 +3,17 @@ import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import { send } from '../../job-events.ts';
-import type { JobView } from '../../job-view.ts';
+import type { JobView, PaperPart } from '../../job-view.ts';
 import type { QuotationsView } from '../../quotations/quotations-view.ts';
 import { dayWords } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
 import './quotation/issued-quotations.ts';
 import { demoWarnings } from './demo-warning.ts';
+import './papers-switch.ts';
 import './quotation/quotation-part.ts';
+import './work/connection-sheet.ts';
+import './work/task-sheet.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -107,6 +110,7 @@ export class PapersStep extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { attribute: false },
     quotations: { attribute: false },
+    shown: { attribute: false },
   };
   static override styles = [
     controlsCss,
@@ -134,6 +138,21 @@ export class PapersStep extends LitElement {
       h3 {
         margin-top: 20px;
       }
+      papers-switch {
+        margin: 8px 0 10px;
+      }
+      @media print {
+        papers-switch {
+          display: none;
+        }
+        /* A sheet that is worked from has its own head. */
+        :host([sheet-alone]) {
+          padding: 0;
+        }
+        :host([sheet-alone]) :is(h2, .hint) {
+          display: none;
+        }
+      }
       .warning p {
         margin: 0 0 4px;
       }
@@ -146,16 +165,43 @@ export class PapersStep extends LitElement {
   ];
   declare view: JobView;
   declare quotations: QuotationsView;
+  declare shown: PaperPart;
+
+  constructor() {
+    super();
+    this.shown = 'files';
+  }
+
+  override willUpdate(): void {
+    this.toggleAttribute('sheet-alone', this.shown !== 'files');
+  }
 
   override render(): TemplateResult {
     const { view } = this;
-    const warning = warnings[view.keeping];
     return html`<h2 tabindex="-1">Papers</h2>
+      <papers-switch .shown=${this.shown}></papers-switch>
       <p class="hint">
         ${view.scheme === null ? 'As found: there is no scheme yet' : view.scheme.name}. ${view.job.reference},
         ${dayWords(view.date)}, state ${stateTag(view.job)}.
       </p>
-      ${this.#demoWarning()}
+      ${this.#part()}`;
+  }
+
+  #part(): TemplateResult {
+    switch (this.shown) {
+      case 'files':
+        return this.#files();
+      case 'connections':
+        return html`<connection-sheet .view=${this.view}></connection-sheet>`;
+      case 'tasks':
+        return html`<task-sheet .view=${this.view}></task-sheet>`;
+    }
+  }
+
+  #files(): TemplateResult {
+    const { view } = this;
+    const warning = warnings[view.keeping];
+    return html`${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
       <quotation-part .view=${view} .revision=${nextRevision(this.quotations.quotations)}></quotation-part>
       <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>

@@ -96,6 +96,17 @@ export class ScenePicture extends LitElement {
         stroke-dasharray: 1.4 0.9;
         stroke-opacity: 1;
       }
+      @media print {
+        /* Paper does not scroll. */
+        svg {
+          max-width: 100%;
+          height: auto;
+        }
+        :host([one-page]) svg {
+          width: auto;
+          max-height: 185mm;
+        }
+      }
       .chosen text {
         font-weight: 600;
         paint-order: stroke;

@@ -1,0 +1,235 @@
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type {
+  CableEnd,
+  Conductor,
+  ConnectionPlace,
+  Lead,
+  TerminalName,
+} from '#engine/work/connection-place.ts';
+import { textWidthMm } from '../label-placer.ts';
+import { line, type Scene, type Shape, words } from '../scene.ts';
+import { colourLetters, coreInk, terminalWords } from './core-words.ts';
+
+/** From one conductor to the next where a cable comes in, and from one cable to the next at the least; mm. */
+const CORE_PITCH = 4.2;
+const CABLE_GAP = 3;
+/** From one terminal to the next at the least; the height of a conductor's own level. */
+const TERMINAL_PITCH = 12;
+const LANE = 1.9;
+const LETTERING = 2.5;
+const MARGIN = 2;
+const SCREW_Y = 13;
+const SCREW = 2.4;
+
+/** Terminals from left to right, as this picture has them; makers place them as they like, and mark them. */
+const terminalOrder: readonly TerminalName[] = [
+  'N',
+  'N-in',
+  'N-bar',
+  'device-N',
+  'L-in',
+  'E',
+  'E1',
+  'E2',
+  'E-bar',
+  'L',
+  'L-out',
+  'N-out',
+  'device',
+];
+
+/** A terminal in the picture: of a grid each module has its own. */
+interface Terminal {
+  readonly key: string;
+  readonly name: TerminalName;
+  readonly x: number;
+}
+
+/** A cable or a lead as it comes in from below. */
+interface Column {
+  readonly mark: string;
+  readonly isNew: boolean;
+  readonly x: number;
+  readonly cores: readonly { readonly conductor: Conductor; readonly key: string }[];
+}
+
+/**
+ * The back of an accessory, a joint or the terminals of a board, with every conductor from its cable to its terminal: own
+ * artwork, no maker's. Line is a whole stroke, neutral long dashes, earth short ones, each with the letters of its colour.
+ */
+export function backView(place: ConnectionPlace): Scene {
+  const columns = columnsOf(place);
+  const terminals = terminalsOf(columns);
+  const wide = Math.max(...columns.map(({ x, mark, cores }) => x + halfWidth(mark, cores.length)), 0);
+  const widthMm = Math.max(wide, ...terminals.map(({ x }) => x + TERMINAL_PITCH / 2)) + MARGIN;
+  const lanes = columns.reduce((sum, { cores }) => sum + cores.length, 0);
+  const lanesEnd = SCREW_Y + SCREW + 2.4 + lanes * LANE;
+  const footY = lanesEnd + 9;
+  return {
+    title: `Connections of ${place.mark}, seen from behind`,
+    widthMm,
+    heightMm: footY + 7,
+    scale: null,
+    layers: [
+      { name: 'plate', shapes: plate(place, widthMm, lanesEnd + 2) },
+      { name: 'conductors', shapes: conductors(columns, terminals, footY) },
+      { name: 'terminals', shapes: terminals.flatMap(screw) },
+    ],
+  };
+}
+
+const halfWidth = (mark: string, cores: number): number =>
+  Math.max((cores * CORE_PITCH) / 2, textWidthMm(mark, LETTERING) / 2);
+
+/** Modules of a grid have load sides of their own: their terminals are told apart by the side. */
+const keyOf = (side: string, name: TerminalName): string =>
+  name.endsWith('-out') ? `${side} ${name}` : name;
+
+function columnsOf({ sides, leads }: ConnectionPlace): readonly Column[] {
+  const load = sides.at(-1)?.nodeId ?? '';
+  const all = [
+    ...sides.flatMap(({ nodeId, ends }) =>
+      ends.map((end) => ({ ...endMark(end), of: end.conductors, nodeId })),
+    ),
+    ...leads.map((lead) => ({ mark: leadMarks[lead.kind], isNew: true, of: lead.conductors, nodeId: load })),
+  ];
+  let x = MARGIN;
+  return all.map(({ mark, isNew, of, nodeId }) => {
+    const half = halfWidth(mark, of.length);
+    const at = x + half;
+    x = at + half + CABLE_GAP;
+    const cores = of.map((conductor) => ({ conductor, key: keyOf(nodeId, conductor.terminal) }));
+    return { mark, isNew, x: at, cores };
+  });
+}
+
+/** Leads as they are called under the picture. */
+const leadMarks: Readonly<Record<Lead['kind'], string>> = {
+  flex: 'flex',
+  'box-tail': 'box',
+  'rcbo-neutral': 'N lead',
+  'rcbo-earth': 'E lead',
+};
+
+const endMark = ({ mark, state, ringEnd }: CableEnd): Pick<Column, 'mark' | 'isNew'> => ({
+  mark: mark === null ? 'not recorded' : ringEnd === null ? mark : `end ${ringEnd}`,
+  isNew: state === 'new',
+});
+
+function terminalsOf(columns: readonly Column[]): readonly Terminal[] {
+  const seen = new Map<string, TerminalName>();
+  for (const { cores } of columns) for (const { conductor, key } of cores) seen.set(key, conductor.terminal);
+  const sorted = [...seen].toSorted(([, a], [, b]) => terminalOrder.indexOf(a) - terminalOrder.indexOf(b));
+  let x = MARGIN;
+  return sorted.map(([key, name]) => {
+    const pitch = Math.max(TERMINAL_PITCH, textWidthMm(terminalWords[name], LETTERING) + 2);
+    x += pitch;
+    return { key, name, x: x - pitch / 2 };
+  });
+}
+
+/** The outline of what is seen: a plate with rounded corners, a board's or joint's enclosure square. */
+function plate({ kind }: ConnectionPlace, widthMm: number, bottom: number): readonly Shape[] {
+  const cut = kind === 'board' || kind === 'joint' ? 0 : 2;
+  const [left, right, top] = [0.5, widthMm - 0.5, 1];
+  const corners = [
+    [left + cut, top],
+    [right - cut, top],
+    [right, top + cut],
+    [right, bottom - cut],
+    [right - cut, bottom],
+    [left + cut, bottom],
+    [left, bottom - cut],
+    [left, top + cut],
+  ] as const;
+  return [
+    line(
+      'symbol',
+      corners.map(([x, y]) => sheetPoint(x, y)),
+      true,
+    ),
+  ];
+}
+
+/** A screw with its slot, its name above. */
+function screw({ x, name }: Terminal): readonly Shape[] {
+  const at = sheetPoint(x, SCREW_Y);
+  return [
+    { kind: 'circle', at, radiusMm: SCREW, ink: 'symbol' },
+    line('opening', [sheetPoint(x - 1.2, SCREW_Y - 1.2), sheetPoint(x + 1.2, SCREW_Y + 1.2)]),
+    words('text', sheetPoint(x, SCREW_Y - SCREW - 2), terminalWords[name], {
+      sizeMm: LETTERING,
+      anchor: 'middle',
+      strong: true,
+    }),
+  ];
+}
+
+/** Each conductor goes up from its cable to a level of its own, along it, and up into its terminal: none lies on another. */
+function conductors(
+  columns: readonly Column[],
+  terminals: readonly Terminal[],
+  footY: number,
+): readonly Shape[] {
+  const counts = new Map<string, number>();
+  for (const { cores } of columns) for (const { key } of cores) counts.set(key, (counts.get(key) ?? 0) + 1);
+  const used = new Map<string, number>();
+  let lane = 0;
+  return columns.flatMap((column) => [
+    ...column.cores.flatMap(({ conductor, key }, i) => {
+      const x = column.x + (i - (column.cores.length - 1) / 2) * CORE_PITCH;
+      const nth = used.get(key) ?? 0;
+      used.set(key, nth + 1);
+      const into = (terminals.find((each) => each.key === key)?.x ?? x) + spread(nth, counts.get(key) ?? 1);
+      const y = SCREW_Y + SCREW + 2.4 + lane * LANE;
+      lane += 1;
+      return [
+        line(coreInk(conductor), [
+          sheetPoint(x, footY - 1.6),
+          sheetPoint(x, y),
+          sheetPoint(into, y),
+          sheetPoint(into, SCREW_Y),
+        ]),
+        ...letters(conductor, sheetPoint(x, footY - 4)),
+      ];
+    }),
+    ...jacket(column, footY),
+  ]);
+}
+
+/** Where a conductor stands at its terminal, from the middle. */
+const spread = (nth: number, count: number): number => (nth - (count - 1) / 2) * Math.min(1.5, 4.4 / count);
+
+function letters({ afterColour }: Conductor, [x, y]: SheetPoint): readonly Shape[] {
+  const text = afterColour === null ? '?' : colourLetters[afterColour];
+  const half = textWidthMm(text, LETTERING) / 2 + 0.3;
+  const corners = [
+    sheetPoint(x - half, y - 1.4),
+    sheetPoint(x + half, y - 1.4),
+    sheetPoint(x + half, y + 1.4),
+    sheetPoint(x - half, y + 1.4),
+  ];
+  return [
+    line('halo', corners, true),
+    words('text', sheetPoint(x, y + 0.9), text, { sizeMm: LETTERING, anchor: 'middle' }),
+  ];
+}
+
+/** The sheath that the cores come out of, with the cable's name below. */
+function jacket({ x, mark, isNew, cores }: Column, footY: number): readonly Shape[] {
+  const half = (cores.length * CORE_PITCH) / 2 - 0.6;
+  const corners = [
+    sheetPoint(x - half, footY - 1.6),
+    sheetPoint(x + half, footY - 1.6),
+    sheetPoint(x + half, footY + 1.4),
+    sheetPoint(x - half, footY + 1.4),
+  ];
+  return [
+    line(isNew ? 'symbol-new' : 'symbol', corners, true),
+    words(isNew ? 'text-new' : 'text', sheetPoint(x, footY + 5), mark, {
+      sizeMm: LETTERING,
+      anchor: 'middle',
+      strong: isNew,
+    }),
+  ];
+}

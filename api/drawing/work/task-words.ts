@@ -1,0 +1,81 @@
+import type { TaskGroup } from '#engine/work/task-groups.ts';
+import type { WorkTask } from '#engine/work/task-list.ts';
+
+/** A part of the job as it is headed, with the caution that goes with it. */
+export const partWords: Readonly<Record<TaskGroup, { readonly title: string; readonly caution: string }>> = {
+  before: {
+    title: 'Before anything is opened',
+    caution:
+      'Ask for the asbestos survey of anything built or altered before 2000; suspect material is left alone.',
+  },
+  'live-as-found': {
+    title: 'Live checks as found',
+    caution:
+      'Live: only who is competent for it, with fused leads and finger guards, and nobody else near the open board.',
+  },
+  isolate: {
+    title: 'Isolate and prove dead',
+    caution: 'The tails stay live with the main switch off. A voltage stick proves nothing.',
+  },
+  'dead-as-found': {
+    title: 'Dead tests of what exists',
+    caution: '500 V hurts what is left plugged in, and who touches a bare end: warn everybody in the house.',
+  },
+  'open-up': {
+    title: 'Open up',
+    caution:
+      'Look for cables, pipes, gas and asbestos before cutting, drilling or lifting; mask, eyes, dust extraction; tread on joists alone.',
+  },
+  run: {
+    title: 'Run the cables',
+    caution: 'Away from pipes that get warm and out of insulation; clear of sharp edges.',
+  },
+  box: {
+    title: 'Boxes',
+    caution: 'Cables found may be live from another circuit: prove each box dead by itself.',
+  },
+  connect: {
+    title: 'Connect',
+    caution: 'Cores are proved by test, never by colour alone. The connection sheet says which goes where.',
+  },
+  board: {
+    title: 'At the board',
+    caution:
+      'The tails and the main switch’s supply side stay live: only the distributor, or who it lets, takes its fuse out.',
+  },
+  'dead-tests': {
+    title: 'Dead tests of the work',
+    caution:
+      'Leads’ own resistance taken off first; nothing is made live before all of these are as they should be.',
+  },
+  'live-tests': {
+    title: 'Live tests',
+    caution: 'Covers on as far as the test allows; nobody touches what is tested.',
+  },
+  close: {
+    title: 'Make good',
+    caution: 'Plaster, brick and silica dust: damp down, vacuum, no dry sweeping.',
+  },
+  record: {
+    title: 'Record',
+    caution:
+      'No certificate until a competent person has inspected, tested and signed on the proper form; local rules on notice come first.',
+  },
+};
+
+const unitWords = { job: '', each: '', m: ' m', circuit: '', room: '' } as const;
+
+/** How much of a task, and how long: "2.4 m, 36 min"; empty for looks and tests. */
+export function amountSaid({ amount }: WorkTask): string {
+  if (amount === null) return '';
+  const { quantity, highQuantity, unit, typicalMin } = amount;
+  const count = (value: number): string => `${Math.round(value * 10) / 10}${unitWords[unit]}`;
+  const many =
+    quantity === 0
+      ? `may be needed, up to ${count(highQuantity)}`
+      : unit === 'job' || (quantity === 1 && unit !== 'm')
+        ? ''
+        : `${count(quantity)}${unit === 'm' ? '' : ' times'}`;
+  const long = typicalMin === null || quantity === 0 ? '' : `${Math.round(typicalMin)} min`;
+  return [many, long].filter((words) => words !== '').join(', ');
+}

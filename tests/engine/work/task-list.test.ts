@@ -1,0 +1,129 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { knownTasks } from '#engine/labour/known-tasks.ts';
+import { groupOf, taskGroups } from '#engine/work/task-groups.ts';
+import { type TaskPart, taskList } from '#engine/work/task-list.ts';
+import { testSteps } from '#engine/work/test-steps.ts';
+import type { Job } from '#model/job.ts';
+import { demoEstimate, demoJob, demoNames, estimateOf, schemeOf } from '../demo-jobs/demo-estimates.ts';
+import { firstWorked } from './worked-schemes.ts';
+
+const schemes = demoNames.flatMap((name) =>
+  demoEstimate(name).schemes.map((scheme) => ({ name: `${name} ${scheme.id}`, scheme })),
+);
+
+const idsOf = (parts: readonly TaskPart[]): readonly string[] =>
+  parts.flatMap(({ tasks }) => tasks.map(({ id }) => id));
+
+/** What has to come before what. The order of tests: BS 7671 643.1 (dead before live); the rest common practice, no source. */
+const before: readonly (readonly [RegExp, RegExp])[] = [
+  [/^test-supply$/, /^prove-dead$/],
+  [/^prove-dead$/, /^(?:insulation|continuity|ring)-(?:before|proved)/],
+  [/^insulation-before/, /^ring-proved/],
+  [/^(?:ring-proved|continuity-before)/, /^(?:connect-origin|fit-joint|fit-socket|lift-board|chase-)/],
+  [/^own-neutral$/, /^fit-rcbo$/],
+  [/^box-/, /^fit-socket$/],
+  [/^(?:fit-|connect-|extra-cable|move-neutral)/, /^continuity-after/],
+  [/^continuity-after/, /^insulation-after/],
+  [/^insulation-after/, /^live-after/],
+  [/^live-after/, /certificate$/],
+  [/^photograph-joints$/, /^fill-/],
+];
+
+describe.each(schemes)('the tasks of $name', ({ scheme }) => {
+  const parts = taskList(scheme);
+  const ids = idsOf(parts);
+
+  it('are all that is priced and may come, each once, and the tests', () => {
+    const priced = scheme.labour.filter(({ highQuantity }) => highQuantity > 0).map(({ task }) => task);
+    const steps = testSteps(scheme.worked).map(({ id }) => id);
+    expect(ids.toSorted()).toEqual([...priced, ...steps].toSorted());
+    for (const { id, amount } of parts.flatMap(({ tasks }) => tasks)) {
+      const labour = scheme.labour.find(({ task }) => task === id);
+      expect(amount?.typicalMin).toBe(labour?.typicalMin);
+    }
+  });
+
+  it('come in the order of the work: what has to come first does', () => {
+    for (const [first, next] of before) {
+      const last = ids.findLastIndex((id) => first.test(id));
+      const soonest = ids.findIndex((id) => next.test(id));
+      if (last >= 0 && soonest >= 0) expect(last, `${first} before ${next}`).toBeLessThan(soonest);
+    }
+    const order = parts.map(({ group }) => taskGroups.indexOf(group));
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
+  });
+
+  it('hold the work at supply, dead, insulation and the tests after it, and at the ring where there is one', () => {
+    const holds = parts.flatMap(({ tasks }) => tasks.filter(({ hold }) => hold !== null).map(({ id }) => id));
+    expect(holds).toContain('test-supply');
+    expect(holds).toContain('prove-dead');
+    for (const id of scheme.worked.circuitIds) {
+      expect(holds).toContain(`live-after/${id}`);
+      const found = scheme.worked.foundShapes.get(id);
+      if (found === undefined) continue;
+      expect(holds).toContain(`insulation-before/${id}`);
+      const isRing = found.shape === 'ring' || found.claimed === 'ring';
+      expect(holds.includes(`ring-proved/${id}`)).toBe(isRing);
+    }
+  });
+
+  it('name what they are done to as all papers do, never by an id', () => {
+    const ids = new Set(
+      [...scheme.worked.proposed.edges, ...scheme.worked.proposed.nodes].map(({ id }) => id),
+    );
+    for (const mark of parts.flatMap(({ tasks }) => tasks.flatMap(({ marks }) => marks))) {
+      expect(mark).not.toBe('');
+      expect(ids.has(mark)).toBe(false);
+    }
+  });
+});
+
+describe('the tasks of the terrace', () => {
+  it('say for which cables boards come up and where boxes go, and stop a ring that is not proved', () => {
+    const parts = taskList(schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo'));
+    const taskOf = (id: string) => parts.flatMap(({ tasks }) => tasks).find((each) => each.id === id);
+    expect(taskOf('lift-board')).toMatchObject({ marks: ['K1', 'K2', 'K3'], amount: { quantity: 6 } });
+    expect(taskOf('box-block-twin')?.marks).toEqual(['R6', 'R8', 'W1', 'W2']);
+    expect(taskOf('ring-proved/ring-house')?.hold).toMatch(/^Ring proved: .* Else stop/);
+  });
+
+  it('ask for other sources where nobody has said that there are none, and part them where there are some', () => {
+    const job = demoJob('saltglass-row');
+    const withSources = (supply: Partial<Job['supply']>) =>
+      testSteps(firstWorked({ ...job, supply: { ...job.supply, ...supply } })).find(
+        ({ id }) => id === 'other-sources',
+      )?.words;
+    expect(withSources({ otherSources: ['pv'] })).toMatch(/^Isolate every other source/);
+    expect(withSources({ otherSources: [], certainty: {} })).toMatch(/^Look for other sources/);
+    expect(withSources({ otherSources: [], certainty: { otherSources: 'seen' } })).toBeUndefined();
+  });
+
+  it('have work that is not on the drawing where its stage is', () => {
+    const job = demoJob('saltglass-row');
+    const extra = { id: 'e1', words: 'Fit a doorbell', typicalMin: 20 };
+    const [scheme] = estimateOf({ ...job, extras: [extra] }).schemes;
+    const parts = scheme === undefined ? [] : taskList(scheme);
+    expect(parts.find(({ tasks }) => tasks.some(({ words }) => words === 'Fit a doorbell'))?.group).toBe(
+      'run',
+    );
+  });
+});
+
+describe('every kind of work', () => {
+  it('has its part of the job, in the order of its stage', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...knownTasks), (task) => {
+        expect(taskGroups).toContain(groupOf({ task: task.id, stage: task.stage }));
+      }),
+    );
+    const groupsAt = (stage: string) =>
+      new Set(
+        knownTasks
+          .filter((each) => each.stage === stage)
+          .map(({ id, stage: at }) => groupOf({ task: id, stage: at })),
+      );
+    expect([...groupsAt('test')].toSorted()).toEqual(['live-tests', 'record']);
+    expect([...groupsAt('after')]).toEqual(['close']);
+  });
+});

@@ -1,0 +1,55 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expectUsable, type Stage, setStage } from './stage.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await setStage();
+});
+afterAll(() => stage.close());
+
+const papers = '/jobs/saltglass3/papers';
+
+describe.each(['desk', 'phone'] as const)('the sheets that are worked from, on a %s', (size) => {
+  it('have a card for every place, the circuits in order, and the holds, each at its own address', async () => {
+    const { page, context, troubles } = await stage.open(size, papers);
+    await page.getByRole('button', { name: 'Connections' }).click();
+    await page.getByRole('heading', { name: 'R8, twin socket-outlet' }).waitFor();
+    expect(new URL(page.url()).searchParams.get('part')).toBe('connections');
+    const cards = page.locator('connection-sheet .cards').first().locator('article');
+    expect(await cards.count()).toBe(9);
+    const unit = cards.filter({ has: page.getByRole('heading', { name: /^W4, fused connection unit/ }) });
+    expect(await unit.innerText()).toMatch(/Fuse: 3 A/);
+    const orders = page.locator('circuit-orders');
+    expect(await orders.getByText('As it will be').count()).toBe(1);
+    await expectUsable(page, `the connection sheet on a ${size}`);
+
+    await page.getByRole('button', { name: 'Tasks' }).click();
+    await page.getByText(/Ring proved: .*Else stop/).waitFor();
+    expect(await page.locator('task-sheet section').first().getAttribute('data-part')).toBe('before');
+    await expectUsable(page, `the tasks on a ${size}`);
+
+    await page.reload({ waitUntil: 'networkidle' });
+    await page.getByText(/Ring proved: .*Else stop/).waitFor();
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('on paper', () => {
+  it('has the job’s name and state on its head, the cards, and nothing of the screen', async () => {
+    const { page, context } = await stage.open('desk', `${papers}?part=connections`);
+    await page.getByRole('heading', { name: 'R8, twin socket-outlet' }).waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await page.getByRole('heading', { name: 'Connections, RW-0001' }).waitFor();
+    expect(
+      await page
+        .locator('connection-sheet .paper-head')
+        .getByText(/state [0-9A-Z]{4}-[0-9A-Z]{4}/)
+        .isVisible(),
+    ).toBe(true);
+    expect(await page.getByRole('heading', { name: 'J1, maintenance-free joint' }).isVisible()).toBe(true);
+    for (const name of ['Print this sheet', 'Files and quotations'])
+      expect(await page.getByRole('button', { name }).isVisible()).toBe(false);
+    await context.close();
+  });
+});
