@@ -159,6 +159,12 @@ export type Multiplier = z.infer<typeof multiplier>;
 /** A length that a firm reckons with, mm. */
 const habitMm = z.number().min(0).max(20_000);
 
+/** Sizes that oval tube and capping are sold in, mm. */
+export const OVAL_SIZES_MM = [16, 20, 25, 32, 38] as const;
+export const CAPPING_SIZES_MM = [13, 25, 38, 50] as const;
+const ovalMm = z.literal(OVAL_SIZES_MM);
+const cappingMm = z.literal(CAPPING_SIZES_MM);
+
 /** Lengths and counts by the firm's own habit, in place of the usual ones, which are from memory. Absent: the usual one. */
 export const counts = z.strictObject({
   /** Cable left at each end by what it ends in, and once a run for good measure. */
@@ -184,6 +190,16 @@ export const counts = z.strictObject({
   channelScrewMm: z.number().min(50).max(20_000).optional(),
   /** Between saddles of rigid conduit; one more stands at the end of all but the shortest. */
   saddleMm: z.number().min(50).max(20_000).optional(),
+  /** Oval tube over one cable up to 1.5, 2.5 and 10 mm², and over two up to 2.5 mm²; more goes into the largest. */
+  ovalFineMm: ovalMm.optional(),
+  ovalOneMm: ovalMm.optional(),
+  ovalThickMm: ovalMm.optional(),
+  ovalTwoMm: ovalMm.optional(),
+  /** Capping over one cable up to 1.5 and 6 mm², and over two up to 1.5 and 2.5 mm²; more is under the widest. */
+  cappingFineMm: cappingMm.optional(),
+  cappingOneMm: cappingMm.optional(),
+  cappingTwoFineMm: cappingMm.optional(),
+  cappingTwoMm: cappingMm.optional(),
   /** A tube goes this far past the floor or ceiling that it leads through. */
   tubePastFloorMm: habitMm.optional(),
   /** A stretch shorter than this is held by the clips of its neighbours. */

@@ -132,7 +132,7 @@ export const setCount = (count: keyof Counts, value: number | null): LibraryEdit
   change: ({ norms }) => {
     const counts = { ...norms.counts };
     if (value === null) delete counts[count];
-    else counts[count] = value;
+    else Object.assign(counts, { [count]: value });
     if (Object.keys(counts).length === 0) delete norms.counts;
     else norms.counts = counts;
   },

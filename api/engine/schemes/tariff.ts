@@ -112,19 +112,16 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
 }
 
 /** What lies over a metre of the usual cable in a chase, or holds it there: items and how many of them. */
-function coversOf(
-  chased: Chased,
-  { cappingPinMm }: KitCounts,
-): readonly (readonly [item: string, quantity: number])[] {
+function coversOf(chased: Chased, counts: KitCounts): readonly (readonly [item: string, quantity: number])[] {
   const cables = [USUAL_CABLE];
   const { verticalMm } = clipSpacing(flatCableSize(USUAL_CABLE.lineMm2).widthMm);
   switch (chased) {
     case 'oval':
-      return [[`oval-${ovalSizeMm(cables)}`, 1]];
+      return [[`oval-${ovalSizeMm(cables, counts)}`, 1]];
     case 'capping':
       return [
-        [`capping-${cappingSizeMm(cables)}`, 1],
-        ['capping-pin', 1000 / cappingPinMm],
+        [`capping-${cappingSizeMm(cables, counts)}`, 1],
+        ['capping-pin', 1000 / counts.cappingPinMm],
       ];
     case 'none':
       return [[`clip-flat-${USUAL_CABLE.lineMm2}`, 1000 / verticalMm]];

@@ -39,14 +39,14 @@ function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   switch (stretch.containment) {
     case 'oval':
       return [
-        metres(stretch, `oval-${ovalSizeMm(cables)}`, {
+        metres(stretch, `oval-${ovalSizeMm(cables, counts)}`, {
           counts,
           besideMm: counts.tubePastFloorMm * stretch.voidEnds,
         }),
       ];
     case 'capping':
       return [
-        metres(stretch, `capping-${cappingSizeMm(cables)}`, { counts, besideMm: 0 }),
+        metres(stretch, `capping-${cappingSizeMm(cables, counts)}`, { counts, besideMm: 0 }),
         fixings(stretch, 'capping-pin', heldBy(stretch, counts.cappingPinMm)),
       ];
     case 'conduit':

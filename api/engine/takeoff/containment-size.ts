@@ -3,6 +3,11 @@ import { conduitFill } from '#data/standards/conduit-fill.ts';
 import type { Cable } from '#model/cable.ts';
 import { channelTakes } from '../ways/channel-fill.ts';
 import { flatCableSectionMm2, flatCableSize } from '../ways/flat-cable-size.ts';
+import type { KitCounts } from './kit-counts.ts';
+
+/** The largest tube and the widest capping that merchants sell, mm. Common practice, no source. */
+const LARGEST_OVAL_MM = 38;
+const WIDEST_CAPPING_MM = 50;
 
 /**
  * The smallest mini-trunking for these flat cables at 45 % fill by their rounded section, and wide enough for
@@ -13,23 +18,26 @@ export function channelSize(cables: readonly Cable[]): string {
     .name;
 }
 
-/** The oval tube for these cables, nominal mm. Source: common practice (one 2.5 mm² in 20, two in 32), no published table. */
-export function ovalSizeMm(cables: readonly Cable[]): number {
+/** The oval tube for these cables, nominal mm: as the firm does it for one or two, else the largest. */
+export function ovalSizeMm(cables: readonly Cable[], counts: KitCounts): number {
   const largestMm2 = Math.max(0, ...cables.map((cable) => cable.lineMm2));
-  if (cables.length > 2) return 38;
-  if (cables.length === 2) return largestMm2 <= 2.5 ? 32 : 38;
-  if (largestMm2 <= 1.5) return 16;
-  if (largestMm2 <= 2.5) return 20;
-  return largestMm2 <= 10 ? 25 : 32;
+  if (cables.length > 2) return LARGEST_OVAL_MM;
+  if (cables.length === 2) return largestMm2 <= 2.5 ? counts.ovalTwoMm : LARGEST_OVAL_MM;
+  if (largestMm2 <= 1.5) return counts.ovalFineMm;
+  if (largestMm2 <= 2.5) return counts.ovalOneMm;
+  return largestMm2 <= 10 ? counts.ovalThickMm : 32;
 }
 
-/** The capping over these cables, mm wide. Source: common practice, no published table. */
-export function cappingSizeMm(cables: readonly Cable[]): number {
+/** The capping over these cables, mm wide: as the firm does it for one or two, else the widest. */
+export function cappingSizeMm(cables: readonly Cable[], counts: KitCounts): number {
   const largestMm2 = Math.max(0, ...cables.map((cable) => cable.lineMm2));
-  if (cables.length > 2) return 50;
-  if (cables.length === 2) return largestMm2 <= 1.5 ? 25 : largestMm2 <= 2.5 ? 38 : 50;
-  if (largestMm2 <= 1.5) return 13;
-  return largestMm2 <= 6 ? 25 : 38;
+  if (cables.length > 2) return WIDEST_CAPPING_MM;
+  if (cables.length === 2) {
+    if (largestMm2 <= 1.5) return counts.cappingTwoFineMm;
+    return largestMm2 <= 2.5 ? counts.cappingTwoMm : WIDEST_CAPPING_MM;
+  }
+  if (largestMm2 <= 1.5) return counts.cappingFineMm;
+  return largestMm2 <= 6 ? counts.cappingOneMm : 38;
 }
 
 /**

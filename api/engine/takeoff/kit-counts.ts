@@ -19,6 +19,16 @@ export interface KitCounts {
   readonly channelScrewMm: number;
   /** Between saddles of rigid conduit, mm apart; one more stands at the end of all but the shortest. */
   readonly saddleMm: number;
+  /** Oval tube over one cable up to 1.5, 2.5 and 10 mm², and over two up to 2.5 mm², nominal mm. */
+  readonly ovalFineMm: number;
+  readonly ovalOneMm: number;
+  readonly ovalThickMm: number;
+  readonly ovalTwoMm: number;
+  /** Capping over one cable up to 1.5 and 6 mm², and over two up to 1.5 and 2.5 mm², mm wide. */
+  readonly cappingFineMm: number;
+  readonly cappingOneMm: number;
+  readonly cappingTwoFineMm: number;
+  readonly cappingTwoMm: number;
   /** A tube goes this far past the floor or ceiling that it leads through. */
   readonly tubePastFloorMm: number;
   /** A stretch shorter than this is held by the clips of its neighbours. */
@@ -90,6 +100,14 @@ export const usualCounts: KitCounts = {
   cappingPinMm: 300,
   channelScrewMm: 500,
   saddleMm: 1500,
+  ovalFineMm: 16,
+  ovalOneMm: 20,
+  ovalThickMm: 25,
+  ovalTwoMm: 32,
+  cappingFineMm: 13,
+  cappingOneMm: 25,
+  cappingTwoFineMm: 25,
+  cappingTwoMm: 38,
   tubePastFloorMm: 100,
   unclippedMm: 150,
   sunkBoxScrews: 2,

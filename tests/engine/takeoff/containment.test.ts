@@ -168,10 +168,17 @@ describe('sizes by what lies in them', () => {
     [[2.5, 2.5, 2.5], 38, 50, 32],
   ])('of %j mm²: oval %i, capping %i, conduit %i', (areasMm2, oval, capping, conduit) => {
     const cables = cablesOf(...areasMm2);
-    expect([ovalSizeMm(cables), cappingSizeMm(cables), conduitSizeMm(cables)]).toEqual([
-      oval,
-      capping,
-      conduit,
-    ]);
+    expect([
+      ovalSizeMm(cables, usualCounts),
+      cappingSizeMm(cables, usualCounts),
+      conduitSizeMm(cables),
+    ]).toEqual([oval, capping, conduit]);
+  });
+
+  it('are the firm’s own where it has them', () => {
+    const own = { ...usualCounts, ovalOneMm: 25, ovalTwoMm: 38, cappingTwoMm: 50, cappingFineMm: 25 };
+    expect([ovalSizeMm(cablesOf(2.5), own), ovalSizeMm(cablesOf(2.5, 2.5), own)]).toEqual([25, 38]);
+    expect([cappingSizeMm(cablesOf(2.5, 2.5), own), cappingSizeMm(cablesOf(1.5), own)]).toEqual([50, 25]);
+    expect([ovalSizeMm(cablesOf(6), own), cappingSizeMm(cablesOf(2.5), own)]).toEqual([25, 25]);
   });
 });

@@ -14,6 +14,10 @@ describe('the lengths and counts of the firm’s page', () => {
     const { min, max, usual, whole } = row;
     expect([min, max, usual].map((figure) => takes(row, figure))).toEqual([true, true, true]);
     expect([min - 0.001, max + 0.001].map((figure) => takes(row, figure))).toEqual([false, false]);
+    if (row.sizes !== undefined) {
+      const taken = Array.from({ length: 60 }, (_, mm) => mm).filter((mm) => takes(row, mm));
+      return expect(taken).toEqual(row.sizes);
+    }
     if (max - min > 1) expect(takes(row, Math.floor(min) + 1.5)).toBe(!whole);
   });
 });

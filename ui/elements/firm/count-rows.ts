@@ -1,7 +1,7 @@
 import { usualGapPercents } from '#engine/price/survey-gaps-of.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
-import type { Counts } from '#model/library.ts';
+import { CAPPING_SIZES_MM, type Counts, OVAL_SIZES_MM } from '#model/library.ts';
 
 /** A length or a count that the firm may have of its own, as its page asks for it. */
 export interface CountRow {
@@ -12,6 +12,8 @@ export interface CountRow {
   readonly min: number;
   readonly max: number;
   readonly whole: boolean;
+  /** What it can only be one of; absent: anything between. */
+  readonly sizes?: readonly number[];
   /** What is counted by where the firm says nothing. */
   readonly usual: number;
 }
@@ -22,11 +24,20 @@ export interface CountGroup {
   readonly rows: readonly CountRow[];
 }
 
-type Bounds = Pick<CountRow, 'unit' | 'min' | 'max' | 'whole'>;
+type Bounds = Pick<CountRow, 'unit' | 'min' | 'max' | 'whole' | 'sizes'>;
 
 const habit: Bounds = { unit: 'mm', min: 0, max: 20_000, whole: false };
 /** A spacing, which nought would make endless. */
 const spacing: Bounds = { ...habit, min: 50 };
+const sizedBy = (sizes: readonly number[]): Bounds => ({
+  unit: 'mm',
+  min: Math.min(...sizes),
+  max: Math.max(...sizes),
+  whole: true,
+  sizes,
+});
+const oval = sizedBy(OVAL_SIZES_MM);
+const capping = sizedBy(CAPPING_SIZES_MM);
 const everyOne: Bounds = { unit: '', min: 1, max: 100, whole: true };
 /** So many of a thing, or none. */
 const few: Bounds = { unit: '', min: 0, max: 20, whole: true };
@@ -77,6 +88,14 @@ export const countGroups: readonly CountGroup[] = [
       row('channelScrewMm', 'Between screws of channel', spacing),
       row('saddleMm', 'Between saddles of conduit', spacing),
       row('tubePastFloorMm', 'Tube past a floor or ceiling', habit),
+      row('ovalFineMm', 'Oval tube over one 1.0 or 1.5', oval),
+      row('ovalOneMm', 'Oval tube over one 2.5', oval),
+      row('ovalThickMm', 'Oval tube over one 4, 6 or 10', oval),
+      row('ovalTwoMm', 'Oval tube over two 2.5', oval),
+      row('cappingFineMm', 'Capping over one 1.0 or 1.5', capping),
+      row('cappingOneMm', 'Capping over one 2.5, 4 or 6', capping),
+      row('cappingTwoFineMm', 'Capping over two 1.0 or 1.5', capping),
+      row('cappingTwoMm', 'Capping over two 2.5', capping),
       row('unclippedMm', 'No clip on a stretch shorter than', habit),
     ],
   },

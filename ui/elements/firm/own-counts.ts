@@ -3,6 +3,7 @@ import type { Counts } from '#model/library.ts';
 import { setCount } from '../../edits/norms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
 import type { FieldChange } from '../fields/field-element.ts';
+import '../fields/choice-field.ts';
 import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { type CountRow, countGroups, usualWords } from './count-rows.ts';
@@ -39,8 +40,24 @@ export class OwnCounts extends LitElement {
       )}`;
   }
 
+  #size({ key, label, usual, unit }: CountRow, sizes: readonly number[]): TemplateResult {
+    const size = (mm: number): string => `${mm} ${unit}`;
+    const own = this.counts[key];
+    return html`<choice-field
+      .label=${label}
+      .value=${own === undefined ? null : String(own)}
+      .options=${sizes.map((mm) => ({ value: String(mm), label: size(mm) }))}
+      .empty=${`${size(usual)}, from memory`}
+      @field-change=${(event: CustomEvent<FieldChange<string | null>>) => {
+        const { value } = event.detail;
+        sendLibraryEdit(this, setCount(key, value === null ? null : Number(value)));
+      }}
+    ></choice-field>`;
+  }
+
   #count(row: CountRow): TemplateResult {
-    const { key, label, unit, min, max, whole } = row;
+    const { key, label, unit, min, max, whole, sizes } = row;
+    if (sizes !== undefined) return this.#size(row, sizes);
     return html`<number-field
       .label=${label}
       .unit=${unit}
