@@ -1,6 +1,7 @@
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Storey } from '#model/building.ts';
+import type { Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { type Drawing, done, type Outcome, plainCopy, refused } from './drawing.ts';
 import { whyNotThere } from './fixture-place.ts';
@@ -114,18 +115,28 @@ export interface Reshaped {
   readonly outcome: Outcome;
 }
 
-/** Tries a reshaping on a copy of one storey; null where the job has no such storey. */
+/** Whether something with a place stands on a storey. */
+function standsOn({ id, walls }: Storey): (thing: { readonly place?: Place | undefined }) => boolean {
+  const own = new Set(walls.map((wall) => wall.id));
+  return ({ place }) => place !== undefined && ('wall' in place ? own.has(place.wall) : place.storey === id);
+}
+
+/**
+ * Tries a reshaping on a copy of one storey and of what stands on it: as often as a hand moves, so nothing is copied that neither shows
+ * nor decides. Null where the job has no such storey.
+ */
 export function reshapedCopy(job: Job, storeyId: string, asked: Reshape): Reshaped | null {
   const found = job.storeys.find(({ id }) => id === storeyId);
   if (found === undefined) return null;
-  const { points, boards, legs, schemes } = job;
-  const [storey, rest] = [plainCopy(found), plainCopy({ points, boards, legs, schemes })];
+  const isHere = standsOn(found);
+  const storey = plainCopy(found);
+  const here = plainCopy({ points: job.points.filter(isHere), boards: job.boards.filter(isHere) });
   let made = 0;
   const newId = (): string => {
     made += 1;
     return `held-${made}`;
   };
-  const copy: Job = { ...job, ...rest, storeys: [storey] };
+  const copy: Job = { ...job, ...here, legs: [], schemes: [], storeys: [storey] };
   const outcome = isFiniteReshape(asked)
     ? reshape({ job: copy, storey, newId }, asked)
     : refused('It cannot go there.');
