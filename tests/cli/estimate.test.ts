@@ -159,7 +159,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(9);
+    expect(readdirSync(written('c')).length).toBe(11);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -229,7 +229,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(9);
+    expect(readdirSync(written('h')).length).toBe(11);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
