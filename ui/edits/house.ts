@@ -11,6 +11,7 @@ import { joinRooms, removeRoom } from '../house/remove-room.ts';
 import { type Reshape, reshape } from '../house/reshape.ts';
 import { setSideLength } from '../house/room-sides.ts';
 import { type Partition, splitRoom } from '../house/split-room.ts';
+import { takeToldThickness } from '../house/told-thickness.ts';
 import { tracedOutline } from '../house/traced-outline.ts';
 import { leftOf, minus, plus, times, unit, type Vector } from '../house/vector.ts';
 import type { WallKind } from '../house/wall-kinds.ts';
@@ -102,6 +103,8 @@ export function traceRoom(job: Job, storeyId: string, { name, use, walls, corner
       return refused(
         'Tap three corners at least, each where the room turns: two of these sides run in one line.',
       );
+    const thick = takeToldThickness(drawing, outline);
+    if (!thick.ok) return thick;
     return placeRoom(drawing, { room: { id, name, use, block: 'main' }, outline, walls });
   });
 }

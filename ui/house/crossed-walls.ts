@@ -32,7 +32,7 @@ export function crossedWalls(storey: Pick<Storey, 'walls' | 'rooms'>, room: Room
     .map((wall) => {
       const cut = leastCut(sides, wall);
       const kind = wall.external ? 'an outer wall' : 'a wall';
-      const where = cut === null ? '' : `, ${Math.round(cut.withinMm)} mm within its ${cut.side} side`;
+      const where = cut === null ? '' : `, ${placeWords(cut)} its ${cut.side} side`;
       const words = `${kind} that is drawn already would run through ${room.name}${where}`;
       return {
         wallId: wall.id,
@@ -41,6 +41,9 @@ export function crossedWalls(storey: Pick<Storey, 'walls' | 'rooms'>, room: Room
       };
     });
 }
+
+const placeWords = ({ withinMm }: { readonly withinMm: number }): string =>
+  withinMm < 0 ? 'over' : `${Math.round(withinMm)} mm within`;
 
 /** What a wall takes of the plan. */
 function bodyOf(wall: Wall): readonly Vector[] {
