@@ -129,7 +129,8 @@ describe.each(['desk', 'phone'] as const)('parts of a house on a %s', (size) => 
     await expectUsable(page, `a wall that is marked on a ${size}`);
     await hand.tapAt(x + width / 2, y + height * 0.15);
     await hand.tapAt(x + width / 2, y + height * 0.5);
-    expect(await page.locator('plan-view svg.hand circle.handle-chosen').count()).toBe(2);
+    const marks = page.locator('plan-view svg.hand circle.handle-chosen');
+    await expect.poll(() => marks.count()).toBe(2);
     const bar = page.locator('reshape-bar');
     await expect.poll(() => bar.locator('number-field').count()).toBe(4);
     await expectUsable(page, `a stretch that is marked on a ${size}`);
@@ -142,17 +143,20 @@ describe.each(['desk', 'phone'] as const)('parts of a house on a %s', (size) => 
     expect(sidesIn(pushed, 'Hall').filter((mm) => mm === 300)).toHaveLength(2);
     await undo(page, hand);
     await expect.poll(ground).toEqual(before);
-    // By hand: marked again, and pulled in between the marks.
+    // By hand: marked again, and pulled into the hall between the marks, beside a door that nothing may stand in.
     await hand.tapAt(x + width / 2, y + height * 0.3);
     await hand.press(page.getByRole('button', { name: 'Push a part of it' }));
+    await expect.poll(() => marks.count()).toBe(0);
     await hand.tapAt(x + width / 2, y + height * 0.15);
+    await expect.poll(() => marks.count()).toBe(1);
     await hand.tapAt(x + width / 2, y + height * 0.5);
+    await expect.poll(() => marks.count()).toBe(2);
     await pull(
       page,
       size,
       [
         [x + width / 2, y + height * 0.33],
-        [size === 'desk' ? 30 : 16, 0],
+        [size === 'desk' ? -30 : -10, 0],
       ],
       async () => {
         await page
