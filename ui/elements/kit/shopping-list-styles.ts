@@ -157,7 +157,8 @@ export const shoppingListCss = css`
     gap: 8px;
     margin: 12px 0;
   }
-  .none {
+  .none,
+  .uncounted p {
     padding: 12px 0;
   }
   @media print {

@@ -57,7 +57,7 @@ const papers: readonly Paper[] = [
   {
     name: 'Wiring plan for drafting programs',
     file: 'wiring-plan.dxf',
-    what: 'DXF in millimetres, a layer for each kind of thing; cables lie at their own levels.',
+    what: 'DXF in millimetres, a layer for each kind of thing; frozen layers hold the cables as they run, uprights and all.',
     eachStorey: true,
     needsScheme: false,
   },
