@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { runName } from '#drawing/ways/run-name.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { leastDisturbingRun } from '#engine/least-disturbing-run.ts';
+import { isSameData } from '#engine/plan/same-data.ts';
 import type { Run } from '#engine/ways/run.ts';
 import type { Waypoint } from '#model/cable.ts';
 import type { Library } from '#model/library.ts';
@@ -10,6 +11,8 @@ import { send } from '../../job-events.ts';
 import { whyNotDrawn } from '../../way-drawing/way-draft.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { runWithLength } from './run-name.ts';
+
+const isSameWay = (a: Run, b: Run): boolean => a.id === b.id && isSameData(a.segments, b.segments);
 
 /** How a new cable of the shown scheme runs, found or set by hand, with what can be done about it. @fires job-edit, way-drawn */
 export class RunWay extends LitElement {
@@ -43,8 +46,10 @@ export class RunWay extends LitElement {
     this.isLeast = false;
   }
 
+  /** What was said of a way holds as long as the cable runs so, however often the job is worked out meanwhile. */
   override willUpdate(changed: Map<string, unknown>): void {
-    if (changed.has('run') && changed.get('run') !== undefined) this.isLeast = false;
+    const before = changed.get('run') as Run | undefined;
+    if (before !== undefined && !isSameWay(before, this.run)) this.isLeast = false;
   }
 
   override render(): TemplateResult {
