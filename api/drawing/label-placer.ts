@@ -26,6 +26,14 @@ export function boxRound(corners: readonly SheetPoint[]): Rectangle {
   };
 }
 
+/** The corners of a box, from the upper left one on clockwise. */
+export const boxCorners = ({ leftMm, topMm, rightMm, bottomMm }: Rectangle): readonly SheetPoint[] => [
+  sheetPoint(leftMm, topMm),
+  sheetPoint(rightMm, topMm),
+  sheetPoint(rightMm, bottomMm),
+  sheetPoint(leftMm, bottomMm),
+];
+
 /** How much of each other two rectangles cover, mm². */
 export const overlapMm2 = (a: Rectangle, b: Rectangle): number =>
   Math.max(0, Math.min(a.rightMm, b.rightMm) - Math.max(a.leftMm, b.leftMm)) *

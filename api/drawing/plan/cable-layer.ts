@@ -2,7 +2,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Run } from '#engine/ways/run.ts';
-import { type LabelPlacer, textBox } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, textBox } from '../label-placer.ts';
 import { nodeLabel } from '../node-label.ts';
 import { type Ink, line, type Shape, words } from '../scene.ts';
 import { labelSpots, partOfPath, planPath, sheetPath, storeysOf } from './cable-shapes.ts';
@@ -61,13 +61,7 @@ function labelBeside(text: string, path: readonly SheetPoint[], free: LabelPlace
       { kind: 'circle', at, radiusMm: 1.5, ink: 'halo' },
       words('text-soft', spot, text, { sizeMm: 2.5, anchor: 'middle' }),
     ];
-  const box = textBox(at, text, 2.5);
-  const corners = [
-    sheetPoint(box.leftMm, box.topMm),
-    sheetPoint(box.rightMm, box.topMm),
-    sheetPoint(box.rightMm, box.bottomMm),
-    sheetPoint(box.leftMm, box.bottomMm),
-  ];
+  const corners = boxCorners(textBox(at, text, 2.5));
   const figure = words('text-new', spot, text, { sizeMm: 2.5, anchor: 'middle', strong: true });
   return [line('halo', corners, true), figure];
 }

@@ -5,7 +5,7 @@ import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { type LabelPlacer, labelPlacer } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, labelPlacer } from '../label-placer.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
 import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, numberedFindings } from './finding-marks.ts';
@@ -90,18 +90,6 @@ function takeRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
   }
 }
 
-const rectangle = (
-  leftMm: number,
-  topMm: number,
-  rightMm: number,
-  bottomMm: number,
-): readonly SheetPoint[] => [
-  sheetPoint(leftMm, topMm),
-  sheetPoint(rightMm, topMm),
-  sheetPoint(rightMm, bottomMm),
-  sheetPoint(leftMm, bottomMm),
-];
-
 function emptyWords({ plan }: SheetLayout): readonly Shape[] {
   const topMm = (plan.topMm + plan.bottomMm) / 2;
   return NOTHING_TO_DRAW.map((row, i) =>
@@ -142,8 +130,8 @@ export function planScene(request: PlanRequest): Scene {
     adviceCount: outcomeCount(request.findings, 'advice'),
   });
   const { border, widthMm, heightMm } = layout;
-  const corners = rectangle(border.leftMm, border.topMm, border.rightMm, border.bottomMm);
-  const sheet = rectangle(0, 0, widthMm, heightMm);
+  const corners = boxCorners(border);
+  const sheet = boxCorners({ leftMm: 0, topMm: 0, rightMm: widthMm, bottomMm: heightMm });
   return {
     title: `${request.title}: wiring plan, ${storey?.storey.name ?? NO_STOREY}`,
     widthMm,

@@ -2,7 +2,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { Position } from '#engine/plan/plane.ts';
 import { directionOnSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Point } from '#model/installation.ts';
-import { type LabelPlacer, placesAround, textBox } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, placesAround, textBox } from '../label-placer.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
@@ -127,12 +127,7 @@ function apart(placed: readonly Placed[], symbolSize: number): readonly Placed[]
 /** A strip of paper under a label, so that what it must cross does not strike it out. */
 function labelHalo(at: SheetPoint, text: string): Shape {
   const box = textBox(at, text, 2.5);
-  const corners = [
-    sheetPoint(box.leftMm, box.topMm + 0.3),
-    sheetPoint(box.rightMm, box.topMm + 0.3),
-    sheetPoint(box.rightMm, box.bottomMm - 0.3),
-    sheetPoint(box.leftMm, box.bottomMm - 0.3),
-  ];
+  const corners = boxCorners({ ...box, topMm: box.topMm + 0.3, bottomMm: box.bottomMm - 0.3 });
   return line('halo', corners, true);
 }
 

@@ -1,7 +1,7 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanRoom } from '#engine/plan/plan.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, type Rectangle, textBox } from '../label-placer.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { placeForName, roomPlaces } from './room-places.ts';
 import type { SheetLayout } from './sheet-layout.ts';
@@ -10,17 +10,7 @@ import type { SheetLayout } from './sheet-layout.ts';
 const SIZES_MM = [3.5, 2.5] as const;
 
 /** A strip of paper under a name: what must go through is interrupted there, and both can be read. */
-const ground = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle): Shape =>
-  line(
-    'halo',
-    [
-      sheetPoint(leftMm, topMm),
-      sheetPoint(rightMm, topMm),
-      sheetPoint(rightMm, bottomMm),
-      sheetPoint(leftMm, bottomMm),
-    ],
-    true,
-  );
+const ground = (box: Rectangle): Shape => line('halo', boxCorners(box), true);
 
 function nameOf(room: PlanRoom, layout: Pick<SheetLayout, 'frame'>, free: LabelPlacer): readonly Shape[] {
   const { name } = room.room;

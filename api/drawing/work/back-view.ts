@@ -6,7 +6,7 @@ import type {
   Lead,
   TerminalName,
 } from '#engine/work/connection-place.ts';
-import { textWidthMm } from '../label-placer.ts';
+import { boxCorners, textWidthMm } from '../label-placer.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
 import { colourLetters, coreInk, terminalWords } from './core-words.ts';
 
@@ -203,12 +203,7 @@ const spread = (nth: number, count: number): number => (nth - (count - 1) / 2) *
 function letters({ afterColour }: Conductor, [x, y]: SheetPoint): readonly Shape[] {
   const text = afterColour === null ? '?' : colourLetters[afterColour];
   const half = textWidthMm(text, LETTERING) / 2 + 0.3;
-  const corners = [
-    sheetPoint(x - half, y - 1.4),
-    sheetPoint(x + half, y - 1.4),
-    sheetPoint(x + half, y + 1.4),
-    sheetPoint(x - half, y + 1.4),
-  ];
+  const corners = boxCorners({ leftMm: x - half, rightMm: x + half, topMm: y - 1.4, bottomMm: y + 1.4 });
   return [
     line('halo', corners, true),
     words('text', sheetPoint(x, y + 0.9), text, { sizeMm: LETTERING, anchor: 'middle' }),
@@ -218,12 +213,12 @@ function letters({ afterColour }: Conductor, [x, y]: SheetPoint): readonly Shape
 /** The sheath that the cores come out of, with the cable's name below. */
 function jacket({ x, mark, isNew, cores }: Column, footY: number): readonly Shape[] {
   const half = (cores.length * CORE_PITCH) / 2 - 0.6;
-  const corners = [
-    sheetPoint(x - half, footY - 1.6),
-    sheetPoint(x + half, footY - 1.6),
-    sheetPoint(x + half, footY + 1.4),
-    sheetPoint(x - half, footY + 1.4),
-  ];
+  const corners = boxCorners({
+    leftMm: x - half,
+    rightMm: x + half,
+    topMm: footY - 1.6,
+    bottomMm: footY + 1.4,
+  });
   return [
     line(isNew ? 'symbol-new' : 'symbol', corners, true),
     words(isNew ? 'text-new' : 'text', sheetPoint(x, footY + 5), mark, {

@@ -2,6 +2,7 @@ import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { remembered, rememberedOfTwo } from '../plan/remembered.ts';
 import type { Run } from '../ways/run.ts';
+import { clipsAlong } from './clip-spacing.ts';
 import { fittingDemands } from './containment-fittings.ts';
 import { containmentOf } from './containment-of.ts';
 import { cappingSizeMm, channelSize, conduitSizeMm, ovalSizeMm } from './containment-size.ts';
@@ -32,7 +33,7 @@ const containmentOfRuns = rememberedOfTwo((runs: readonly Run[], plan: Plan) => 
  * stretch shorter than half of that, as a riser to a box is. Common practice, no source.
  */
 export const heldBy = ({ lengthMm }: Pick<Stretch, 'lengthMm'>, apartMm: number): number =>
-  lengthMm * 2 <= apartMm ? 1 : Math.ceil(lengthMm / apartMm) + 1;
+  lengthMm * 2 <= apartMm ? 1 : clipsAlong(lengthMm, apartMm);
 
 function stretchDemands(stretch: Stretch, counts: KitCounts): Demand[] {
   const { cables } = stretch;
