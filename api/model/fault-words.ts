@@ -64,7 +64,7 @@ const words: { readonly [Code in Flaw['code']]: (flaw: FlawOf<Code>) => Words } 
     remedy: 'Correct it or take it out',
   }),
   'duplicate-id': ({ id, kind, first, firstKind }) => ({
-    message: `the id ${quoted(id)} of this ${kind} is already that of a ${firstKind}, at ${pathWords(first)}`,
+    message: `the id ${quoted(id)} of this ${kind} is already that of ${kindWords([firstKind])}, at ${pathWords(first)}`,
     remedy: 'Give one of the two another id, and change whatever refers to it',
   }),
   'dangling-reference': danglingWords,

@@ -187,6 +187,26 @@ describe('what a price has moved by, told', () => {
     expect(moved.parts[0]?.figures.cableMm).not.toBe(0);
   });
 
+  it('takes a window that a new part of a wall has along from the wall it was in', () => {
+    const walls = job.storeys.flatMap((storey) => storey.walls);
+    const wall = walls.find(({ openings }) => openings.length > 0);
+    if (wall === undefined) throw new Error('The demo house has a window.');
+    const part = { ...wall, id: 'part-of-it' };
+    const after: Job = {
+      ...job,
+      storeys: job.storeys.map((storey) => ({
+        ...storey,
+        walls: storey.walls.flatMap((one) => (one === wall ? [{ ...wall, openings: [] }, part] : [one])),
+      })),
+    };
+    const [from, to] = [job, after].map((one) => schemeState({ job: one, library }, schemeId));
+    if (from == null || to == null) throw new Error('The demo job has a scheme.');
+    const [added] = jobSteps(from.job, to.job);
+    const between = added?.apply(from).job.storeys.flatMap((storey) => storey.walls) ?? [];
+    const carriers = between.filter(({ openings }) => openings.some(({ id }) => id === wall.openings[0]?.id));
+    expect(carriers.map(({ id }) => id)).toEqual([part.id]);
+  });
+
   it('begins with what another version of the program makes of it', () => {
     const now = result?.totals.grossPence ?? 0;
     const moved = movedOf({ schemeId, before, after: before, quotedPence: now - 250 });

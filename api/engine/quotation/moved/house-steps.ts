@@ -32,11 +32,22 @@ function ownOf({ walls: _walls, rooms: _rooms, ...own }: Storey) {
 const wallWords = ({ core }: Wall, { name }: Storey): string =>
   `A wall (${core.replaceAll('-', ' ')}), ${name.toLowerCase()}`;
 
+/** Walls with one put in its place. An opening that it brings from another wall, as part of a wall does, is no longer there. */
+function withWall(walls: readonly Wall[], wall: Wall): Wall[] {
+  const brought = new Set(wall.openings.map(idOf));
+  const others = walls.map((one) =>
+    one.openings.some(({ id }) => brought.has(id))
+      ? { ...one, openings: one.openings.filter(({ id }) => !brought.has(id)) }
+      : one,
+  );
+  return withThing(others, wall, idOf);
+}
+
 function wallSteps(before: Storey, after: Storey): ComeAndGo {
   const { added, changed, removed } = listDifference(before.walls, after.walls, idOf);
   const put = (wall: Wall, how: string): MoveStep =>
     survey(`${wallWords(wall, after)}: ${how}`, wall.id, (state) =>
-      inStorey(state, after.id, (storey) => ({ ...storey, walls: withThing(storey.walls, wall, idOf) })),
+      inStorey(state, after.id, (storey) => ({ ...storey, walls: withWall(storey.walls, wall) })),
     );
   return {
     come: [...added.map((wall) => put(wall, 'added')), ...changed.map((one) => put(one.after, 'changed'))],
