@@ -162,8 +162,31 @@ const habitMm = z.number().min(0).max(20_000);
 /** Sizes that oval tube and capping are sold in, mm. */
 export const OVAL_SIZES_MM = [16, 20, 25, 32, 38] as const;
 export const CAPPING_SIZES_MM = [13, 25, 38, 50] as const;
+/** Ratings of devices that circuits of a house have, A; bores of sleeving, mm; conductors that lever connectors take, mm². */
+export const DEVICE_RATINGS_A = [6, 10, 16, 20, 25, 32, 40] as const;
+export const SLEEVING_BORES_MM = [3, 4, 6] as const;
+export const LEVER_CONDUCTORS_MM2 = [2.5, 4, 6] as const;
+/** Sizes that merchants sell, of which a firm may buy some only: ways of consumer units, main bonds, ways of lever connectors, spare plate screws. */
+export const SOLD_SIZES = {
+  boardWays: [6, 8, 10, 12, 16, 20, 24],
+  bondsMm2: [6, 10, 16, 25],
+  leverWays: [2, 3, 5],
+  plateScrewsMm: [40, 50, 75],
+} as const;
 const ovalMm = z.literal(OVAL_SIZES_MM);
 const cappingMm = z.literal(CAPPING_SIZES_MM);
+const deviceA = z.literal(DEVICE_RATINGS_A);
+const boreMm = z.literal(SLEEVING_BORES_MM);
+const someOf = <Size extends number>(sizes: readonly Size[]) => z.array(z.literal(sizes)).min(1).optional();
+
+/** The sizes that the firm buys. Absent: all that merchants sell, which are from memory. */
+export const soldSizes = z.strictObject({
+  boardWays: someOf(SOLD_SIZES.boardWays),
+  bondsMm2: someOf(SOLD_SIZES.bondsMm2),
+  leverWays: someOf(SOLD_SIZES.leverWays),
+  plateScrewsMm: someOf(SOLD_SIZES.plateScrewsMm),
+});
+export type SoldSizes = z.infer<typeof soldSizes>;
 
 /** Lengths and counts by the firm's own habit, in place of the usual ones, which are from memory. Absent: the usual one. */
 export const counts = z.strictObject({
@@ -181,6 +204,16 @@ export const counts = z.strictObject({
   boxTailMm: habitMm.optional(),
   /** Sleeving over one bare protective conductor's end. */
   sleeveMm: habitMm.optional(),
+  /** Bore of that sleeving over protective conductors up to 1.5 mm², up to 4 mm² and thicker. */
+  sleeveFineBoreMm: boreMm.optional(),
+  sleeveOneBoreMm: boreMm.optional(),
+  sleeveThickBoreMm: boreMm.optional(),
+  /** Sleeve over one crimp. */
+  crimpSleeveMm: habitMm.optional(),
+  /** The thickest conductor of the usual lever connectors; above it the larger body. */
+  leverMostMm2: z.literal(LEVER_CONDUCTORS_MM2).optional(),
+  /** Cables that the usual enclosure of a joint takes; more want the large one. */
+  enclosureCables: z.int().min(2).max(20).optional(),
   /** One clip in so many on a surface is of metal. */
   metalClipEvery: z.int().min(1).max(100).optional(),
   /** Between metal clips inside plastic channel. */
@@ -209,10 +242,23 @@ export const counts = z.strictObject({
   surfaceBoxScrews: z.int().min(0).max(20).optional(),
   /** Bonding conductor to a service where nobody has measured the way. */
   bondMm: z.number().min(0).max(100_000).optional(),
+  /** Of that length the least and the most that the way may come to, percent. */
+  bondLeastPercent: percent.optional(),
+  bondMostPercent: z.number().min(100).max(1000).optional(),
+  /** A main bond where nobody can say how much is asked for. */
+  bondMm2: z.literal(SOLD_SIZES.bondsMm2).optional(),
   /** Tails to an RCD in an enclosure of its own. */
   enclosureTailsMm: habitMm.optional(),
   /** Ways that a new board has to spare. */
   boardSpareWays: z.int().min(0).max(20).optional(),
+  /** On a new board, the device of a circuit that nobody looked at, by what the circuit is for. */
+  socketsDeviceA: deviceA.optional(),
+  cookerDeviceA: deviceA.optional(),
+  heatingDeviceA: deviceA.optional(),
+  otherDeviceA: deviceA.optional(),
+  /** Screws that come with a plate, and those that a plate over a box let in takes. */
+  suppliedScrewMm: z.number().min(10).max(75).optional(),
+  sunkScrewMm: z.literal(SOLD_SIZES.plateScrewsMm).optional(),
   /** Floor screws that hold a lifted board, and a trap with its battens. */
   boardScrews: z.int().min(0).max(100).optional(),
   trapScrews: z.int().min(0).max(100).optional(),
@@ -281,6 +327,7 @@ export const norms = z.strictObject({
   /** Sums that are neither materials nor labour, by name: notification, parking. */
   sums: z.array(z.strictObject({ sum: text.min(1), pence, origin })),
   counts: counts.optional(),
+  sold: soldSizes.optional(),
   boxDepths: boxDepths.optional(),
   /** Waste by item group, percent on top of the measured quantity. */
   waste: z.strictObject({ cable: percent, containment: percent, fixings: percent, fillers: percent }),

@@ -1,7 +1,7 @@
 import { saysDemo } from '#engine/demo-marks.ts';
 import type { KnownTask } from '#engine/labour/known-tasks.ts';
 import { multipliersOf } from '#engine/labour/multipliers.ts';
-import type { Counts, Multiplier, Norm, Norms, Overhead, OwnBoxDepths } from '#model/library.ts';
+import type { Counts, Multiplier, Norm, Norms, Overhead, OwnBoxDepths, SoldSizes } from '#model/library.ts';
 import type { LibraryEdit } from '../library-events.ts';
 
 /** Minutes of one unit of a task, from a good day to a bad one. */
@@ -135,6 +135,18 @@ export const setCount = (count: keyof Counts, value: number | null): LibraryEdit
     else Object.assign(counts, { [count]: value });
     if (Object.keys(counts).length === 0) delete norms.counts;
     else norms.counts = counts;
+  },
+});
+
+/** Sets which sizes of a family the firm buys; null: all that merchants sell. */
+export const setSold = (family: keyof SoldSizes, sizes: readonly number[] | null): LibraryEdit => ({
+  label: sizes === null ? 'Buy every size of a thing' : 'Set the sizes that the firm buys',
+  change: ({ norms }) => {
+    const sold = { ...norms.sold };
+    if (sizes === null) delete sold[family];
+    else Object.assign(sold, { [family]: sizes });
+    if (Object.keys(sold).length === 0) delete norms.sold;
+    else norms.sold = sold;
   },
 });
 

@@ -12,6 +12,7 @@ import '../elements/firm/firm-limits.ts';
 import '../elements/firm/own-box-depths.ts';
 import '../elements/firm/own-counts.ts';
 import '../elements/firm/own-heights.ts';
+import '../elements/firm/own-sold.ts';
 import '../elements/firm/firm-terms.ts';
 import { LabourNorms } from '../elements/firm/labour-norms.ts';
 import '../elements/firm/library-file.ts';
@@ -318,6 +319,7 @@ export class FirmPage extends LitElement {
       <section data-part="labour">
         <labour-norms .norms=${library.norms}></labour-norms>
         <own-counts .counts=${library.norms.counts ?? {}}></own-counts>
+        <own-sold .sold=${library.norms.sold ?? {}}></own-sold>
         <own-box-depths .depths=${library.norms.boxDepths ?? {}}></own-box-depths>
       </section>
       <section data-part="terms">

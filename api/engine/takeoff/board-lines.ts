@@ -8,16 +8,13 @@ import { deviceItem } from './device-item.ts';
 import type { KitCounts } from './kit-counts.ts';
 import { remedyCause } from './remedy-cause.ts';
 
-/** Ways of consumer units as they are sold. Common practice, no source. */
-export const BOARD_WAYS = [6, 8, 10, 12, 16, 20, 24] as const;
-
-/** What a circuit of a use usually has, where nobody looked at its device, A. Common practice, no source. */
-const usualRatingA: Readonly<Record<Circuit['use'], number>> = {
-  sockets: 32,
-  kitchen: 32,
-  cooker: 32,
-  heating: 16,
-  other: 6,
+/** What a circuit of a use has on a new board where nobody looked at its device. */
+const unseenDevice: Readonly<Record<Circuit['use'], keyof KitCounts & `${string}DeviceA`>> = {
+  sockets: 'socketsDeviceA',
+  kitchen: 'socketsDeviceA',
+  cooker: 'cookerDeviceA',
+  heating: 'heatingDeviceA',
+  other: 'otherDeviceA',
 };
 
 const rcboOf = (ratingA: number): Device => ({
@@ -50,33 +47,33 @@ export function exchangedBoards({ job, proposed, scheme }: Worked): readonly Exc
  * stays free. Devices of new circuits, and those that another remedy is about, are counted with these; they take a way here.
  * Sized by the most circuits that there may be, with some to spare. A remedy that names no board gets the smallest, empty.
  */
-export function boardDemands(
-  worked: Worked,
-  { boardSpareWays }: Pick<KitCounts, 'boardSpareWays'>,
-): readonly Demand[] {
+export function boardDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   return exchangedBoards(worked).flatMap(({ remedy, on }) => {
     const cause = remedyCause(remedy);
     const known = (on?.recorded.length ?? 0) + (on?.added ?? 0);
     const { likely, low, high } = on?.unrecorded ?? { likely: 0, low: 0, high: 0 };
-    const ways = waysFor(known + high, boardSpareWays);
+    const ways = waysFor(known + high, counts);
     const blanks = (circuits: number): number => ways - known - circuits;
     return [
       part(`consumer-unit-${ways}`, cause, { measured: 1 }),
       ...(on?.recorded ?? [])
         .filter(({ id }) => !hasOwnRemedy(worked, id))
-        .map((circuit) => part(deviceItem(deviceFor(circuit)), cause, { measured: 1 })),
+        .map((circuit) => part(deviceItem(deviceFor(circuit, counts)), cause, { measured: 1 })),
       ...(high === 0
         ? []
-        : [part(deviceItem(rcboOf(usualRatingA.other)), cause, { measured: likely, low, high })]),
+        : [part(deviceItem(rcboOf(counts.otherDeviceA)), cause, { measured: likely, low, high })]),
       part('board-blank', cause, { measured: blanks(likely), low: blanks(high), high: blanks(low) }),
     ];
   });
 }
 
-/** The smallest board sold that holds so many circuits with so many ways to spare; past the largest, one of just so many ways. */
-export function waysFor(circuits: number, spareWays: number): number {
-  const wanted = circuits + spareWays;
-  return BOARD_WAYS.find((ways) => ways >= wanted) ?? wanted;
+/** The smallest board bought that holds so many circuits with ways to spare; past the largest, one of just so many ways. */
+export function waysFor(
+  circuits: number,
+  { boardSpareWays, sold }: Pick<KitCounts, 'boardSpareWays' | 'sold'>,
+): number {
+  const wanted = circuits + boardSpareWays;
+  return sold.boardWays.find((ways) => ways >= wanted) ?? wanted;
 }
 
 /** Whether another remedy is about the device of a circuit: then it is bought there. */
@@ -86,8 +83,8 @@ const hasOwnRemedy = ({ scheme }: Worked, circuitId: string): boolean =>
   );
 
 /** The device that a circuit has on the new board; where nobody looked at its own, an RCBO usual for its use. */
-const deviceFor = ({ device, circuit }: NetworkCircuit): Device =>
-  device ?? rcboOf(usualRatingA[circuit?.use ?? 'other']);
+const deviceFor = ({ device, circuit }: NetworkCircuit, counts: KitCounts): Device =>
+  device ?? rcboOf(counts[unseenDevice[circuit?.use ?? 'other']]);
 
 const part = (item: string, cause: string, amounts: Pick<Demand, 'measured' | 'low' | 'high'>): Demand => ({
   item,

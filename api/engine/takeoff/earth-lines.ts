@@ -9,7 +9,7 @@ import type { KitCounts } from './kit-counts.ts';
 export function earthDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   return [
     ...tailDemands(worked, counts.boxTailMm / 1000),
-    ...sleeveDemands(worked, counts.sleeveMm / 1000),
+    ...sleeveDemands(worked, counts),
     ...brownSleeves(worked, counts.sleeveMm / 1000),
   ].filter(({ measured, high = measured }) => high > 0);
 }
@@ -34,15 +34,15 @@ function tailDemands(worked: Worked, tailM: number): Demand[] {
 }
 
 /** By cause and size, in the order in which the connections stage tells the ends. */
-function sleeveDemands(worked: Worked, sleeveM: number): Demand[] {
+function sleeveDemands(worked: Worked, counts: KitCounts): Demand[] {
   const ends = new Map<string, { readonly item: string; readonly cause: string; count: number }>();
   for (const { cpcMm2, cause } of sleevedEnds(worked)) {
-    const item = `sleeving-earth-${sleevingBoreMm(cpcMm2)}`;
+    const item = `sleeving-earth-${sleevingBoreMm(cpcMm2, counts)}`;
     const key = JSON.stringify([cause, item]);
     ends.set(key, { item, cause, count: (ends.get(key)?.count ?? 0) + 1 });
   }
   return [...ends.values()].map(({ item, cause, count }) => ({
-    ...{ item, unit: 'm', group: 'cable', measured: count * sleeveM },
+    ...{ item, unit: 'm', group: 'cable', measured: (count * counts.sleeveMm) / 1000 },
     causes: [cause],
   }));
 }
@@ -77,8 +77,11 @@ function brownSleeves({ runs, proposed }: Worked, sleeveM: number): Demand[] {
     });
 }
 
-/** Bore of the sleeving for a protective conductor, mm. Source: merchants' sizes, from memory. */
-export function sleevingBoreMm(cpcMm2: number): number {
-  if (cpcMm2 <= 1.5) return 3;
-  return cpcMm2 <= 4 ? 4 : 6;
+/** Bore of the sleeving for a protective conductor, mm. */
+export function sleevingBoreMm(
+  cpcMm2: number,
+  counts: Pick<KitCounts, 'sleeveFineBoreMm' | 'sleeveOneBoreMm' | 'sleeveThickBoreMm'>,
+): number {
+  if (cpcMm2 <= 1.5) return counts.sleeveFineBoreMm;
+  return cpcMm2 <= 4 ? counts.sleeveOneBoreMm : counts.sleeveThickBoreMm;
 }

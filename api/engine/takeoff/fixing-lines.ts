@@ -43,7 +43,7 @@ function boxFixings(
   worked: Worked,
   work: BoxWork,
   isOwnBox: boolean,
-  { sunkBoxScrews, surfaceBoxScrews }: KitCounts,
+  { sunkBoxScrews, surfaceBoxScrews, sunkScrewMm }: KitCounts,
 ): Demand[] {
   const { box } = work;
   const isHollow = box.wallCore === 'timber-stud' || box.wallCore === 'metal-stud';
@@ -57,8 +57,8 @@ function boxFixings(
             [screws(work, 'screw-wood-4x25', sunkBoxScrews, sunkBoxScrews), screws(work, 'noggin-300', 1, 1)]
           : // Poor brick holds no more than every second plug.
             [screws(work, 'screw-and-plug', sunkBoxScrews, 2 * sunkBoxScrews)]),
-        // Reaches lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
-        ...(isOwnBox ? [] : [screws(work, plateScrewItem(worked, box.id, 50), 2, 2)]),
+        // The usual 50 mm reach lugs 27 mm behind the board; one that is longer meets the back of a shallow box.
+        ...(isOwnBox ? [] : [screws(work, plateScrewItem(worked, box.id, sunkScrewMm), 2, 2)]),
       ];
     case 'surface':
       return [

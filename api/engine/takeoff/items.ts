@@ -1,8 +1,6 @@
 import { FRAME_DEPTHS_MM } from '../connections/box-depth.ts';
-import { BOARD_WAYS } from './board-lines.ts';
-import { BOND_SIZES_MM2 } from './bonding-lines.ts';
+import { usualSold } from './kit-counts.ts';
 import type { TakeoffGroup, TakeoffLine } from './line.ts';
-import { PLATE_SCREWS_MM } from './plate-screws.ts';
 
 /** A thing that the engine may ask for, by the id that price lists use. */
 export interface Item {
@@ -35,7 +33,7 @@ const cables: readonly Item[] = [
     item(`flex-${line}`, `Three-core heat-resistant flex ${line} mm²`, 'm', 'cable'),
   ),
   item('earth-single-2.5', 'Green/yellow single 2.5 mm², box earth tails', 'm', 'cable'),
-  ...BOND_SIZES_MM2.map((mm2) =>
+  ...usualSold.bondsMm2.map((mm2) =>
     item(`earth-single-${mm2}`, `Green/yellow single ${mm2} mm², main bonding`, 'm', 'cable'),
   ),
   item('tails-16', 'Meter tails 16 mm², one line and one neutral', 'm', 'cable'),
@@ -144,7 +142,7 @@ const protection: readonly Item[] = [
   ]),
   item('rcd-63-30-a', 'RCD 63 A 30 mA type A, two-module', 'each', 'protection'),
   item('enclosure-2-module', 'Enclosure, two to four modules', 'each', 'protection'),
-  ...BOARD_WAYS.map((ways) =>
+  ...usualSold.boardWays.map((ways) =>
     item(`consumer-unit-${ways}`, `Consumer unit, ${ways} ways, with main switch`, 'each', 'protection'),
   ),
   item('board-blank', 'Blank for an unused way of a board', 'each', 'protection'),
@@ -264,7 +262,7 @@ const fixings: readonly Item[] = [
   item('screw-and-plug', 'Screw 4 × 35 mm with wall plug', 'each', 'fixings'),
   item('plasterboard-fixing', 'Self-drill plasterboard fixing with screw', 'each', 'fixings'),
   item('screw-wood-4x25', 'Wood screw 4 × 25 mm', 'each', 'fixings'),
-  ...PLATE_SCREWS_MM.flatMap((lengthMm) => [
+  ...usualSold.plateScrewsMm.flatMap((lengthMm) => [
     item(`screw-m3.5-${lengthMm}`, `Accessory screw M3.5 × ${lengthMm} mm`, 'each', 'fixings'),
     ...metals.map((metal) =>
       item(

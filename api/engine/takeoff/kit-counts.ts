@@ -1,5 +1,16 @@
-import type { Library, Norms, Price, Prices } from '#model/library.ts';
+import type { Library, Norms, Price, Prices, SoldSizes } from '#model/library.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
+
+/** Sizes that merchants sell, in rising order: ways of consumer units, main bonds, ways of lever connectors, spare plate screws. */
+export type Sold = { readonly [Family in keyof SoldSizes]-?: readonly number[] };
+
+/** Where the firm does not say what of them it buys. Merchants' sizes, from memory. */
+export const usualSold: Sold = {
+  boardWays: [6, 8, 10, 12, 16, 20, 24],
+  bondsMm2: [6, 10, 16, 25],
+  leverWays: [2, 3, 5],
+  plateScrewsMm: [40, 50, 75],
+};
 
 /** Lengths and counts that no drawing tells. */
 export interface KitCounts {
@@ -9,6 +20,16 @@ export interface KitCounts {
   readonly boxTailMm: number;
   /** Sleeving over the bare protective conductor of one cable end. */
   readonly sleeveMm: number;
+  /** Bore of that sleeving over conductors up to 1.5 mm², up to 4 mm² and thicker. */
+  readonly sleeveFineBoreMm: number;
+  readonly sleeveOneBoreMm: number;
+  readonly sleeveThickBoreMm: number;
+  /** Sleeve over one crimp. */
+  readonly crimpSleeveMm: number;
+  /** The thickest conductor of the usual lever connectors, mm²; above it the larger body. */
+  readonly leverMostMm2: number;
+  /** Cables that the usual enclosure takes through its clamps and has room for; more want the large one. */
+  readonly enclosureCables: number;
   /** On a surface one clip in so many is of metal, so that cable does not hang low in a fire. */
   readonly metalClipEvery: number;
   /** Metal clips inside plastic channel, for the same reason, mm apart. */
@@ -40,8 +61,21 @@ export interface KitCounts {
   readonly enclosureTailsMm: number;
   /** Ways that are left on a new board for what comes later. */
   readonly boardSpareWays: number;
+  /** What a circuit of a use has on a new board where nobody looked at its device, A; a kitchen's is as of sockets. */
+  readonly socketsDeviceA: number;
+  readonly cookerDeviceA: number;
+  readonly heatingDeviceA: number;
+  readonly otherDeviceA: number;
+  /** Screws that come with a plate, mm long, and those that a plate over a box let in takes. */
+  readonly suppliedScrewMm: number;
+  readonly sunkScrewMm: number;
   /** Bonding conductor to a service where nobody has measured the way, mm. */
   readonly bondMm: number;
+  /** What the way may come to at least and at most, percent of that. */
+  readonly bondLeastPercent: number;
+  readonly bondMostPercent: number;
+  /** A main bond where nobody can say how much is asked for, mm². */
+  readonly bondMm2: number;
   /** Floor screws of a lifted board, and of a trap with its battens. */
   readonly boardScrews: number;
   readonly trapScrews: number;
@@ -83,11 +117,13 @@ export interface KitCounts {
   readonly sheetsAlong: number;
   /** The length that the price list sells an item in, by item, mm; of what it does not say it of, nothing. */
   readonly soldMm: ReadonlyMap<string, number>;
+  /** Of what comes in sizes, those that the firm buys. */
+  readonly sold: Sold;
 }
 
 /**
  * Where the firm says nothing of its own. Common practice, no source (sleeves are 100 to 150 mm); metal clips, boards and
- * screws, what one-coat covers, and what masks, blades, sealant and sacks last for are from memory. Slots are what a wall
+ * screws, bonds, enclosures of joints, what one-coat covers, and what masks, blades, sealant and sacks last for are from memory. Slots are what a wall
  * chaser cuts; by hand they come out 50 to 80 mm wide and 30 to 40 mm deep (apexdoma.com, "What does a rewire involve").
  * Saddles of conduit up to 25 mm: IET On-Site Guide Table D3, from memory (1.5 m level).
  */
@@ -95,6 +131,12 @@ export const usualCounts: KitCounts = {
   applianceFlexMm: 2000,
   boxTailMm: 150,
   sleeveMm: 120,
+  sleeveFineBoreMm: 3,
+  sleeveOneBoreMm: 4,
+  sleeveThickBoreMm: 6,
+  crimpSleeveMm: 100,
+  leverMostMm2: 4,
+  enclosureCables: 3,
   metalClipEvery: 3,
   metalClipInChannelMm: 1000,
   cappingPinMm: 300,
@@ -114,7 +156,16 @@ export const usualCounts: KitCounts = {
   surfaceBoxScrews: 2,
   enclosureTailsMm: 1000,
   boardSpareWays: 2,
+  socketsDeviceA: 32,
+  cookerDeviceA: 32,
+  heatingDeviceA: 16,
+  otherDeviceA: 6,
+  suppliedScrewMm: 25,
+  sunkScrewMm: 50,
   bondMm: 10_000,
+  bondLeastPercent: 40,
+  bondMostPercent: 200,
+  bondMm2: 10,
   boardScrews: 4,
   trapScrews: 8,
   trapNoggins: 2,
@@ -143,6 +194,7 @@ export const usualCounts: KitCounts = {
   tapes: 1,
   sheetsAlong: 1,
   soldMm: new Map(),
+  sold: usualSold,
 };
 
 /** The length of an item's own row, where it is sold in lengths; else the longest of its further sizes that are. */
@@ -162,13 +214,28 @@ const soldLengths = ({ items }: Prices): ReadonlyMap<string, number> =>
     }),
   );
 
-type Figures = Omit<KitCounts, 'soldMm'>;
-const { soldMm: _none, ...usualFigures } = usualCounts;
+/** The sizes of every family that the firm buys, rising. */
+function soldBy(own: SoldSizes = {}): Sold {
+  const rising = (sizes: readonly number[]): readonly number[] => sizes.toSorted((a, b) => a - b);
+  return {
+    boardWays: rising(own.boardWays ?? usualSold.boardWays),
+    bondsMm2: rising(own.bondsMm2 ?? usualSold.bondsMm2),
+    leverWays: rising(own.leverWays ?? usualSold.leverWays),
+    plateScrewsMm: rising(own.plateScrewsMm ?? usualSold.plateScrewsMm),
+  };
+}
+
+type Figures = Omit<KitCounts, 'soldMm' | 'sold'>;
+const { soldMm: _none, sold: _all, ...usualFigures } = usualCounts;
 const figureKeys = Object.keys(usualFigures) as (keyof Figures)[];
 
-const countsBy = rememberedOfTwo(({ counts = {} }: Norms, prices: Prices): KitCounts => {
+const countsBy = rememberedOfTwo(({ counts = {}, sold }: Norms, prices: Prices): KitCounts => {
   const own = figureKeys.flatMap((key) => (counts[key] === undefined ? [] : [[key, counts[key]] as const]));
-  return { ...usualFigures, ...Object.fromEntries(own), soldMm: soldLengths(prices) };
+  return {
+    ...{ ...usualFigures, ...Object.fromEntries(own) },
+    soldMm: soldLengths(prices),
+    sold: soldBy(sold),
+  };
 });
 
 /** The usual counts with the firm's own in their place, and what its price list sells by the length; the same object for the same norms and prices. */

@@ -1,13 +1,17 @@
 import type { PlateFinish } from '../connections/finish.ts';
 import type { Worked } from '../connections/worked.ts';
+import type { KitCounts } from './kit-counts.ts';
 
-/** Screws that come with a plate, mm long; spare ones are sold in these lengths. Common practice, from memory. */
-const SUPPLIED_MM = 25;
-export const PLATE_SCREWS_MM = [40, 50, 75] as const;
-
-/** The longer screw for a plate on a spacer frame: what comes with the plate, and as much more as the frame is deep. */
-export function screwForFrameMm(frameMm: number): number {
-  return PLATE_SCREWS_MM.find((lengthMm) => lengthMm >= SUPPLIED_MM + frameMm) ?? PLATE_SCREWS_MM[2];
+/**
+ * The longer screw for a plate on a spacer frame, mm: the shortest bought that reaches as far as what comes with the plate and
+ * the frame together; the longest where none does.
+ */
+export function screwForFrameMm(
+  frameMm: number,
+  { suppliedScrewMm, sold }: Pick<KitCounts, 'suppliedScrewMm' | 'sold'>,
+): number {
+  const lengths = sold.plateScrewsMm;
+  return lengths.find((lengthMm) => lengthMm >= suppliedScrewMm + frameMm) ?? Math.max(...lengths);
 }
 
 /**

@@ -6,7 +6,7 @@ import { boxDemands } from '#engine/takeoff/box-lines.ts';
 import { earthDemands } from '#engine/takeoff/earth-lines.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
 import { jointDemands, leversFor } from '#engine/takeoff/joint-lines.ts';
-import { usualCounts } from '#engine/takeoff/kit-counts.ts';
+import { usualCounts, usualSold } from '#engine/takeoff/kit-counts.ts';
 import { makingGoodDemands } from '#engine/takeoff/making-good-lines.ts';
 import {
   newEdge,
@@ -147,7 +147,7 @@ describe('joints', () => {
   const parts = (rest: Partial<CableJoint>) => {
     const worked = workedOf({});
     const things = { ...worked.things, joints: [{ ...joint, ...rest }] };
-    return measuredByItem(jointDemands({ ...worked, things }));
+    return measuredByItem(jointDemands({ ...worked, things }, usualCounts));
   };
 
   it.each([
@@ -182,7 +182,7 @@ describe('joints', () => {
   it('have a way for every cable, however many there are, and no connector too many', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 60 }), (cables) => {
-        const { ways, count } = leversFor(cables);
+        const { ways, count } = leversFor(cables, usualSold);
         // A link between two connectors takes a way of each.
         const places = (connectors: number) => connectors * ways - 2 * (connectors - 1);
         expect(places(count)).toBeGreaterThanOrEqual(cables);

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { FRAME_DEPTHS_MM, frameDepthMm } from '#engine/connections/box-depth.ts';
 import { frameDemands } from '#engine/takeoff/frame-lines.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
-import { PLATE_SCREWS_MM, screwForFrameMm } from '#engine/takeoff/plate-screws.ts';
+import { usualCounts, usualSold } from '#engine/takeoff/kit-counts.ts';
+import { screwForFrameMm } from '#engine/takeoff/plate-screws.ts';
 import type { Point } from '#model/installation.ts';
 import { legEdge, newEdge, pointOf, wanted } from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
@@ -25,7 +26,7 @@ const spurred = (rest: Partial<Point>) =>
       newEdge('n', 'a', 'w'),
     ],
   });
-const counted = (rest: Partial<Point>) => measuredByItem(frameDemands(spurred(rest)));
+const counted = (rest: Partial<Point>) => measuredByItem(frameDemands(spurred(rest), usualCounts));
 
 describe('a spacer frame', () => {
   it('is counted with two longer screws of its plate, and no box', () => {
@@ -45,7 +46,7 @@ describe('a spacer frame', () => {
       foundEdges: [legEdge('l1', 'a', 'a')],
       newEdges: [newEdge('l1', 'a', 'a', { state: 'found', legId: 'l1' }), newEdge('n', 'a', 'w')],
     });
-    expect(frameDemands(worked)).toEqual([]);
+    expect(frameDemands(worked, usualCounts)).toEqual([]);
     expect(linesByItem(worked).get('box-steel-twin-35')).toMatchObject({ quantity: 1 });
   });
 
@@ -62,9 +63,9 @@ describe('a spacer frame', () => {
         const frameMm = frameDepthMm(foundMm, minimumMm);
         const reaching = FRAME_DEPTHS_MM.filter((depthMm) => foundMm + depthMm >= minimumMm);
         expect(frameMm).toBe(reaching.length === 0 ? 25 : Math.min(...reaching));
-        const screwMm = screwForFrameMm(frameMm);
+        const screwMm = screwForFrameMm(frameMm, usualCounts);
         expect(screwMm - frameMm).toBeGreaterThanOrEqual(25);
-        expect(PLATE_SCREWS_MM.filter((each) => each < screwMm && each - frameMm >= 25)).toEqual([]);
+        expect(usualSold.plateScrewsMm.filter((each) => each < screwMm && each - frameMm >= 25)).toEqual([]);
       }),
     );
   });
@@ -72,7 +73,7 @@ describe('a spacer frame', () => {
   it('is an item of the list in every size and with every screw', () => {
     for (const size of ['single', 'twin'])
       for (const depthMm of FRAME_DEPTHS_MM) expect(known.has(`frame-${size}-${depthMm}`)).toBe(true);
-    for (const lengthMm of PLATE_SCREWS_MM)
+    for (const lengthMm of usualSold.plateScrewsMm)
       for (const look of ['', '-metal', '-brushed', '-polished', '-black'])
         expect(known.has(`screw-m3.5-${lengthMm}${look}`)).toBe(true);
   });

@@ -169,7 +169,9 @@ describe('lengths and counts by the firm’s habit', () => {
         .filter(([item]) => item.startsWith('conduit-saddle'))
         .reduce((sum, [, count]) => sum + count, 0);
     expect([saddles(usualCounts), saddles(counts)]).toEqual([3, 5]);
-    expect([waysFor(4, usualCounts.boardSpareWays), waysFor(4, 0), waysFor(4, 6)]).toEqual([6, 6, 10]);
+    expect([2, 0, 6].map((boardSpareWays) => waysFor(4, { ...usualCounts, boardSpareWays }))).toEqual([
+      6, 6, 10,
+    ]);
     const scheme = schemeOf({ remedies: [{ kind: 'rcd-enclosure', at: 'ring' }] });
     const tails = (of: typeof counts) =>
       measuredByItem(protectionDemands(workedOf({ scheme }), of))['tails-16'];
@@ -200,7 +202,7 @@ describe('lengths and counts by the firm’s habit', () => {
   it('bond by the firm’s length, as far under and over it as the usual one', () => {
     const bonded = (counts: Counts) => bondDemands(job.supply, 'c', kitCountsOf(libraryWith(counts)))[0];
     expect(bonded({})).toMatchObject({ measured: 10, low: 4, high: 20 });
-    expect(bonded({ bondMm: 6000 })).toMatchObject({ measured: 6, low: 2.4000000000000004, high: 12 });
+    expect(bonded({ bondMm: 6000 })).toMatchObject({ measured: 6, low: 2.4, high: 12 });
   });
 
   it('couple channel where the price list’s own lengths end', () => {

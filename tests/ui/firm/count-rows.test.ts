@@ -15,7 +15,7 @@ describe('the lengths and counts of the firm’s page', () => {
     expect([min, max, usual].map((figure) => takes(row, figure))).toEqual([true, true, true]);
     expect([min - 0.001, max + 0.001].map((figure) => takes(row, figure))).toEqual([false, false]);
     if (row.sizes !== undefined) {
-      const taken = Array.from({ length: 60 }, (_, mm) => mm).filter((mm) => takes(row, mm));
+      const taken = Array.from({ length: 200 }, (_, halves) => halves / 2).filter((mm) => takes(row, mm));
       return expect(taken).toEqual(row.sizes);
     }
     if (max - min > 1) expect(takes(row, Math.floor(min) + 1.5)).toBe(!whole);

@@ -1,7 +1,15 @@
 import { usualGapPercents } from '#engine/price/survey-gaps-of.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
-import { CAPPING_SIZES_MM, type Counts, OVAL_SIZES_MM } from '#model/library.ts';
+import {
+  CAPPING_SIZES_MM,
+  type Counts,
+  DEVICE_RATINGS_A,
+  LEVER_CONDUCTORS_MM2,
+  OVAL_SIZES_MM,
+  SLEEVING_BORES_MM,
+  SOLD_SIZES,
+} from '#model/library.ts';
 
 /** A length or a count that the firm may have of its own, as its page asks for it. */
 export interface CountRow {
@@ -29,15 +37,17 @@ type Bounds = Pick<CountRow, 'unit' | 'min' | 'max' | 'whole' | 'sizes'>;
 const habit: Bounds = { unit: 'mm', min: 0, max: 20_000, whole: false };
 /** A spacing, which nought would make endless. */
 const spacing: Bounds = { ...habit, min: 50 };
-const sizedBy = (sizes: readonly number[]): Bounds => ({
-  unit: 'mm',
+const sizedBy = (sizes: readonly number[], unit = 'mm'): Bounds => ({
+  unit,
   min: Math.min(...sizes),
   max: Math.max(...sizes),
-  whole: true,
+  whole: sizes.every(Number.isInteger),
   sizes,
 });
 const oval = sizedBy(OVAL_SIZES_MM);
 const capping = sizedBy(CAPPING_SIZES_MM);
+const bore = sizedBy(SLEEVING_BORES_MM);
+const device = sizedBy(DEVICE_RATINGS_A, 'A');
 const everyOne: Bounds = { unit: '', min: 1, max: 100, whole: true };
 /** So many of a thing, or none. */
 const few: Bounds = { unit: '', min: 0, max: 20, whole: true };
@@ -73,10 +83,16 @@ export const countGroups: readonly CountGroup[] = [
       row('applianceFlexMm', 'Flex of a fixed appliance', habit),
       row('boxTailMm', 'Earth tail of a steel box', habit),
       row('sleeveMm', 'Earth sleeving of a cable end', habit),
+      row('sleeveFineBoreMm', 'Bore of it over cpc up to 1.5', bore),
+      row('sleeveOneBoreMm', 'Bore of it over cpc of 2.5 or 4', bore),
+      row('sleeveThickBoreMm', 'Bore of it over thicker cpc', bore),
       row('derivedPercent', 'A length by the plan may be off', offBy),
       row('assumedPercent', 'A length that is assumed may be off', offBy),
       row('enclosureTailsMm', 'Tails to an RCD in its own enclosure', habit),
       row('bondMm', 'Bonding conductor where nobody measured its way', { ...habit, max: 100_000 }),
+      row('bondLeastPercent', 'Of that it may be at least', offBy),
+      row('bondMostPercent', 'Of that it may be at most', { ...offBy, min: 100, max: 1000 }),
+      row('bondMm2', 'Bonding conductor where its size is not known', sizedBy(SOLD_SIZES.bondsMm2, 'mm²')),
     ],
   },
   {
@@ -125,11 +141,25 @@ export const countGroups: readonly CountGroup[] = [
     ],
   },
   {
+    title: 'Joints',
+    rows: [
+      row('enclosureCables', 'Cables in the usual enclosure', { ...few, min: 2 }),
+      row('leverMostMm2', 'Usual lever connectors take up to', sizedBy(LEVER_CONDUCTORS_MM2, 'mm²')),
+      row('crimpSleeveMm', 'Sleeve over a crimp', habit),
+    ],
+  },
+  {
     title: 'Boxes and boards',
     rows: [
       row('sunkBoxScrews', 'Screws of a box let in', few),
       row('surfaceBoxScrews', 'Screws of a single surface box', few),
+      row('suppliedScrewMm', 'Screws that come with a plate', { ...habit, min: 10, max: 75 }),
+      row('sunkScrewMm', 'Plate screws of a box let in', sizedBy(SOLD_SIZES.plateScrewsMm)),
       row('boardSpareWays', 'Spare ways on a new consumer unit', few),
+      row('socketsDeviceA', 'On it, sockets nobody looked at the device of', device),
+      row('cookerDeviceA', 'On it, a cooker’s circuit likewise', device),
+      row('heatingDeviceA', 'On it, a heating circuit likewise', device),
+      row('otherDeviceA', 'On it, any other circuit likewise', device),
     ],
   },
   {

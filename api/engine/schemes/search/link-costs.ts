@@ -97,8 +97,9 @@ function cableMillipence({ library }: SearchGround, cable: Cable, metres: number
 
 function sleevesMillipence({ library }: SearchGround, { type, cpcMm2 }: Cable): number {
   if (!type.startsWith('flat-') || cpcMm2 === 0) return 0;
-  const item = `sleeving-earth-${sleevingBoreMm(cpcMm2)}`;
-  const measured = (2 * kitCountsOf(library).sleeveMm) / 1000;
+  const counts = kitCountsOf(library);
+  const item = `sleeving-earth-${sleevingBoreMm(cpcMm2, counts)}`;
+  const measured = (2 * counts.sleeveMm) / 1000;
   const demand = { item, unit: 'm', group: 'cable', measured, causes: ['way'] } as const;
   return demandMillipence(demand, library);
 }

@@ -93,8 +93,8 @@ function demandsOf(worked: Worked, counts: KitCounts): readonly Demand[] {
   return [
     ...accessoryDemands(worked),
     ...boxDemands(worked),
-    ...frameDemands(worked),
-    ...jointDemands(worked),
+    ...frameDemands(worked, counts),
+    ...jointDemands(worked, counts),
     ...earthDemands(worked, counts),
     ...fixingDemands(worked, counts),
     ...makingGoodDemands(worked, counts),
