@@ -29,6 +29,7 @@ import {
   setOverhead,
   setRate,
   setRateBasis,
+  setSold,
   setSum,
   setWaste,
 } from '../../../ui/edits/norms.ts';
@@ -130,6 +131,15 @@ describe("the firm's details", () => {
     expect(readable(own)).toBe(true);
     const left = edited(own, setCount('slackMm', null), setCount('sleeveMm', null));
     expect(left.norms).not.toHaveProperty('counts');
+  });
+
+  it('buys every size again by leaving them out', () => {
+    const own = edited(library, setSold('boardWays', [6, 12]), setSold('leverWays', [3, 5]));
+    expect(own.norms.sold).toEqual({ boardWays: [6, 12], leverWays: [3, 5] });
+    expect(readable(own)).toBe(true);
+    expect(readable(edited(library, setSold('leverWays', [])))).toBe(false);
+    const left = edited(own, setSold('boardWays', null), setSold('leverWays', null));
+    expect(left.norms).not.toHaveProperty('sold');
   });
 
   it('leaves a limit to the rule by leaving it out', () => {

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { SoldSizes } from '#model/library.ts';
 import { setSold } from '../../edits/norms.ts';
 import { sendLibraryEdit } from '../../library-events.ts';
@@ -6,14 +6,11 @@ import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/tick-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { ownFoldCss } from './own-fold.ts';
-import { boughtOf, boughtWith, type SoldRow, soldRows } from './sold-rows.ts';
+import { boughtOf, boughtWith, isOnlyOne, type SoldRow, soldRows } from './sold-rows.ts';
 
 /** Which of the sizes that merchants sell the firm buys. */
 export class OwnSold extends LitElement {
-  static override properties: PropertyDeclarations = {
-    sold: { attribute: false },
-    last: { state: true },
-  };
+  static override properties: PropertyDeclarations = { sold: { attribute: false } };
   static override styles = [
     controlsCss,
     ownFoldCss,
@@ -35,13 +32,6 @@ export class OwnSold extends LitElement {
     `,
   ];
   declare sold: SoldSizes;
-  /** The family of which somebody took off the last size. */
-  declare private last: SoldRow['family'] | null;
-
-  constructor() {
-    super();
-    this.last = null;
-  }
 
   override render(): TemplateResult {
     const own = soldRows.filter(({ family }) => this.sold[family] !== undefined).length;
@@ -51,7 +41,7 @@ export class OwnSold extends LitElement {
         ><span class="soft">${own === 0 ? 'all usual' : `${own} of ${soldRows.length} your own`}</span>
       </summary>
       <p class="hint">
-        Counted is the smallest of these that serves. What merchants sell is from memory: leave out what yours do not have.
+        Counted is the smallest of these that serves. What merchants sell is from memory: leave out what yours do not have. One of each has to stay.
       </p>
       ${soldRows.map((row) => this.#family(row))}
     </details>`;
@@ -67,20 +57,16 @@ export class OwnSold extends LitElement {
             html`<tick-field
               .label=${`${size} ${row.unit}`}
               .value=${bought.includes(size)}
+              .disabled=${isOnlyOne(row, this.sold, size)}
               @field-change=${(event: CustomEvent<FieldChange<boolean>>) => this.#tick(row, size, event.detail.value)}
             ></tick-field>`,
         )}
       </div>
-      ${this.last === row.family ? html`<p class="hint" role="status">One size has to stay: tick another one first.</p>` : nothing}
     </fieldset>`;
   }
 
   #tick(row: SoldRow, size: number, isBought: boolean): void {
-    const sizes = boughtWith(row, this.sold, { size, isBought });
-    this.last = sizes === 'last' ? row.family : null;
-    // The tick that stays is drawn again, since the browser has already taken it off.
-    if (sizes === 'last') this.sold = { ...this.sold };
-    else sendLibraryEdit(this, setSold(row.family, sizes));
+    sendLibraryEdit(this, setSold(row.family, boughtWith(row, this.sold, { size, isBought })));
   }
 }
 customElements.define('own-sold', OwnSold);

@@ -27,17 +27,23 @@ export const soldRows: readonly SoldRow[] = [
 export const boughtOf = ({ family, sizes }: SoldRow, sold: SoldSizes): readonly number[] =>
   sold[family] ?? sizes;
 
+/** Whether a size is the only one of its family that the firm buys: then it stays, since something has to be counted. */
+export function isOnlyOne(row: SoldRow, sold: SoldSizes, size: number): boolean {
+  const bought = boughtOf(row, sold);
+  return bought.length === 1 && bought.includes(size);
+}
+
 /**
- * The sizes of a family once one of them is bought or no longer bought, rising. Null: all, which is what a firm has that says
- * nothing; `last`: it was the only one, so it stays.
+ * The sizes of a family once one of them is bought or, unless it is the only one, no longer bought, rising. Null: all of them,
+ * as where the firm says nothing.
  */
 export function boughtWith(
   row: SoldRow,
   sold: SoldSizes,
   { size, isBought }: { readonly size: number; readonly isBought: boolean },
-): readonly number[] | null | 'last' {
+): readonly number[] | null {
   const before = boughtOf(row, sold);
-  const after = row.sizes.filter((each) => (each === size ? isBought : before.includes(each)));
-  if (after.length === 0) return 'last';
+  const stays = isBought || isOnlyOne(row, sold, size);
+  const after = row.sizes.filter((each) => (each === size ? stays : before.includes(each)));
   return after.length === row.sizes.length ? null : after;
 }
