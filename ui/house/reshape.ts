@@ -1,7 +1,7 @@
 import { buildPlan } from '#engine/plan/build-plan.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import type { Storey } from '#model/building.ts';
-import type { Place } from '#model/installation.ts';
+import type { Board, Place } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { type Drawing, done, type Outcome, plainCopy, refused } from './drawing.ts';
 import { whyNotThere } from './fixture-place.ts';
@@ -112,6 +112,7 @@ export function isNoChange(asked: Reshape): boolean {
 export interface Reshaped {
   readonly storey: Storey;
   readonly plan: Plan;
+  readonly boards: readonly Board[];
   readonly outcome: Outcome;
 }
 
@@ -140,7 +141,7 @@ export function reshapedCopy(job: Job, storeyId: string, asked: Reshape): Reshap
   const outcome = isFiniteReshape(asked)
     ? reshape({ job: copy, storey, newId }, asked)
     : refused('It cannot go there.');
-  return { storey, plan: buildPlan(copy), outcome };
+  return { storey, plan: buildPlan(copy), boards: here.boards, outcome };
 }
 
 function isFiniteReshape(asked: Reshape): boolean {

@@ -4,6 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
 import { letteringBox } from '#drawing/lettering-box.ts';
 import type { Scene, Shape } from '#drawing/scene.ts';
+import type { MovedParts } from '../../house/moved-parts.ts';
 import { symbolExtent, type Target } from './group-extent.ts';
 import { shapeTemplate } from './shape-template.ts';
 import {
@@ -21,6 +22,8 @@ export interface Looks {
   readonly lit: ReadonlySet<string>;
   readonly movable: ReadonlySet<string>;
   readonly movingId: string | null;
+  /** What the hand's own picture has where it would be. */
+  readonly aside: MovedParts;
   readonly reached: string | null;
   /** Where the dimensions of a point that moves are written: other lettering gives way. */
   readonly written: readonly Rectangle[];
@@ -78,6 +81,7 @@ function stateOf({ subject }: Group, looks: Looks): ThingState {
     lit: looks.lit.has(subject),
     movable: looks.movable.has(subject),
     moving: looks.movingId === subject,
+    aside: looks.aside.points.has(subject),
     reached: looks.reached === subject,
   };
 }
@@ -95,8 +99,13 @@ function shapesTemplate(name: string, shapes: readonly Shape[], looks: Looks): u
   if (name === 'findings' || name === 'locks' || name === 'photos')
     return guard([shapes], () => groupsOf(shapes).map(markTemplate));
   if (name === 'walls')
-    return guard([shapes, looks.lit], () =>
-      groupsOf(shapes).map((group) => wallTemplate(group, looks.lit.has(group.subject))),
+    return guard([shapes, looks.lit, [...looks.aside.walls].join()], () =>
+      groupsOf(shapes).map((group) =>
+        wallTemplate(group, {
+          lit: looks.lit.has(group.subject),
+          aside: looks.aside.walls.has(group.subject),
+        }),
+      ),
     );
   if (isThings(name))
     return repeat(

@@ -8,6 +8,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
+import type { MovedParts } from '../../house/moved-parts.ts';
 import type { Extent } from './group-extent.ts';
 import { ZOOM_STEP } from './plan-keys.ts';
 import type { PlaceDrawing, PlanTool } from './plan-tool.ts';
@@ -145,3 +146,7 @@ function hintWords({ movableLabels, hasWalls }: PlanFoot): string {
     ? `Drag ${first} and ${second} ${where}.`
     : `Drag ${first} to ${last} ${where}.`;
 }
+
+/** The words of the plan's class while something of the house is held: whether fixtures are drawn elsewhere too. */
+export const reshapingState = (aside: MovedParts | null): string =>
+  aside === null ? '' : aside.fixtures ? ' reshaping fixtures-moved' : ' reshaping';

@@ -152,8 +152,9 @@ export const planCss = css`
   svg.plan .moving {
     opacity: 0;
   }
-  /* The house as it was stays faintly in sight while a wall or a corner is held; names and cables would be in the way. */
-  svg.plan.reshaping :is(.walls, .points, .fixtures) {
+  /* What has moved stays faintly in sight as it was while a wall or a corner is held; names and cables would be in the way. */
+  svg.plan :is(.walls, .points) .aside,
+  svg.plan.fixtures-moved .fixtures {
     opacity: 0.18;
   }
   svg.plan.reshaping :is(.rooms, .cables, .findings, .leaders, .locks) {

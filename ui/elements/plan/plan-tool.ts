@@ -3,6 +3,7 @@ import type { Rectangle } from '#drawing/label-placer.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
+import type { MovedParts } from '../../house/moved-parts.ts';
 import type { Grip } from './plan-gestures.ts';
 
 /** What a hand is at, drawn, and where its figures are written. */
@@ -24,8 +25,8 @@ export interface ToolGrips {
   ) => void;
   /** A key let go of: what it moved has come to rest. */
   readonly letGo: () => void;
-  /** Something is held: the house as it was is drawn faintly, the tool draws it as it would be. */
-  readonly isHeld: () => boolean;
+  /** What is drawn faintly as it was, since the tool draws it as it would be; null while nothing is held. */
+  readonly aside: () => MovedParts | null;
 }
 
 /** What the hand does on the plan while it does not choose things: it picks a place, or draws a way. */

@@ -12,6 +12,7 @@ import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { FloorShown } from '../../controllers/floor-shown.ts';
 import { MovedFollower } from '../../controllers/moved-follower.ts';
+import { type MovedParts, nothingMoved } from '../../house/moved-parts.ts';
 import { send } from '../../job-events.ts';
 import { type MovedChannel, sightIn } from '../../moved/moved-channel.ts';
 import type { PlanStand } from '../../moved/moved-sight.ts';
@@ -33,6 +34,7 @@ import {
   joistsTemplate,
   noticeTemplate,
   placeDrawing,
+  reshapingState,
   toolsTemplate,
 } from './plan-parts.ts';
 import { PlanSight } from './plan-sight.ts';
@@ -286,7 +288,7 @@ export class PlanView extends LitElement {
     const isBusy =
       this.#hand.mover.moving !== null ||
       (this.#tool !== null && !this.#tool.onThings && this.asked?.tool !== 'way');
-    const state = `${this.#tool === null ? '' : ' placing'}${this.#hand.pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}${this.#tool?.grips?.isHeld() ? ' reshaping' : ''}`;
+    const state = `${this.#tool === null ? '' : ' placing'}${this.#hand.pointers.isPanning ? ' panning' : ''}${isBusy ? ' busy' : ''}${reshapingState(this.#aside)}`;
     return html`<div class="window"><svg
         class=${`plan${state}`}
         viewBox=${viewBox}
@@ -315,6 +317,11 @@ export class PlanView extends LitElement {
       <p class="visually-hidden" role="status">${this.said}</p>`;
   }
 
+  /** What of the house the tool draws otherwise; null while it holds nothing. */
+  get #aside(): MovedParts | null {
+    return this.#tool?.grips?.aside() ?? null;
+  }
+
   /** What the hand is at: a point that it moves, what its tool does, or a way that was drawn and waits. */
   #handDrawing(frame: SheetFrame): PlaceDrawing {
     const { moving } = this.#hand.mover;
@@ -327,7 +334,8 @@ export class PlanView extends LitElement {
   #looks({ scene }: ScreenPlan, written: Looks['written']): Looks {
     const { chosen, movable, reached } = this;
     const movingId = this.#hand.mover.moving?.pointId ?? null;
-    return { chosen, movable, written, lit: this.#lit, movingId, reached: reachedIn(scene, reached) };
+    const aside = this.#aside ?? nothingMoved;
+    return { chosen, movable, written, lit: this.#lit, movingId, aside, reached: reachedIn(scene, reached) };
   }
 
   #foot(): TemplateResult {

@@ -2,14 +2,16 @@ import { type SVGTemplateResult, svg } from 'lit';
 import { drawnFixtures, fixtureOutline, worktopOutlines } from '#drawing/plan/fixtures.ts';
 import { boxDimensions, ghostShapes, letteringRoom } from '#drawing/plan/screen-placing.ts';
 import { sideFigures } from '#drawing/plan/side-figures.ts';
-import { wallShapes } from '#drawing/plan/walls.ts';
+import { shapesOfWall, studsFirst } from '#drawing/plan/walls.ts';
 import type { Shape } from '#drawing/scene.ts';
 import type { Plan } from '#engine/plan/plan.ts';
 import { planPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Storey } from '#model/building.ts';
+import type { Board } from '#model/installation.ts';
 import { fixtureStand } from '../../house/fixture-place.ts';
 import { cornersOf, type HousePart, roomsAt, type StretchPart } from '../../house/house-parts.ts';
+import type { MovedParts } from '../../house/moved-parts.ts';
 import { roomSides } from '../../house/room-sides.ts';
 import { faceOfWall, placeOfMark } from '../../house/stretch-marks.ts';
 import type { Vector } from '../../house/vector.ts';
@@ -21,8 +23,9 @@ import { linePath, shapeTemplate } from './shape-template.ts';
 export interface ReshapeSight {
   readonly storey: Storey;
   readonly plan: Plan;
-  /** The house is not as it is drawn on the plan: its walls and points are drawn here. */
-  readonly isMoved: boolean;
+  /** What is not as it is drawn on the plan: it is drawn here. */
+  readonly moved: MovedParts;
+  readonly boards: readonly Board[];
   readonly isRefused: boolean;
   readonly chosen: HousePart | null;
   /** What a mouse is over; null for nothing. */
@@ -42,7 +45,7 @@ export function reshapeDrawing(frame: SheetFrame, sight: ReshapeSight): PlaceDra
   const figures = sight.chosen === null ? [] : figuresOf(frame, sight, sight.chosen);
   return {
     template: svg`<g class=${sight.isRefused ? 'house-parts refused' : 'house-parts'} aria-hidden="true">
-      ${sight.isMoved ? movedHouse(frame, sight) : ''}
+      ${movedHouse(frame, sight)}
       ${sight.over === null ? '' : partTemplate(frame, sight.storey, sight.over, 'under')}
       ${sight.guides.map(({ from, to }) => svg`<path class="guide" d=${linePath([sheetOf(frame, from), sheetOf(frame, to)], false)}/>`)}
       ${handles(frame, sight)}
@@ -90,18 +93,28 @@ function stretchFigures(
   );
 }
 
-function movedHouse(frame: SheetFrame, { storey, plan }: ReshapeSight): SVGTemplateResult[] {
-  const walls = wallShapes(frame, [...plan.wallById.values()]);
-  const symbols = [...plan.pointById.values()].flatMap(({ kind, place, status }) => {
+/** What is elsewhere than before: walls with those they meet, what stands on them, and, once one fixture goes with a wall, all fixtures. */
+function movedHouse(frame: SheetFrame, { storey, plan, moved, boards }: ReshapeSight): SVGTemplateResult[] {
+  const all = [...plan.wallById.values()];
+  const walls = studsFirst(all.filter(({ wall }) => moved.walls.has(wall.id))).flatMap((wall) =>
+    shapesOfWall(frame, wall, all),
+  );
+  const symbols = [
     // What is only wanted is not on the plan as found either.
-    if (place === undefined || status === 'wanted') return [];
-    if ('storey' in place && place.storey !== storey.id) return [];
-    return ghostShapes(frame, plan, place, { symbol: kind, state: 'found' });
-  });
-  // What is fixed against a wall goes with it.
-  const fixed = drawnFixtures(frame, plan, storey.id).map(fixtureOutline);
-  const tops = worktopOutlines(frame, plan, storey.id);
-  return [...tops, ...fixed, ...walls, ...symbols].map(shapeTemplate);
+    ...[...plan.pointById.values()].filter(({ status }) => status !== 'wanted'),
+    ...boards.map((board) => ({ ...board, kind: 'board' as const })),
+  ].flatMap(({ id, kind, place }) =>
+    place === undefined || !moved.points.has(id)
+      ? []
+      : ghostShapes(frame, plan, place, { symbol: kind, state: 'found' }),
+  );
+  const fixtures = moved.fixtures
+    ? [
+        ...worktopOutlines(frame, plan, storey.id),
+        ...drawnFixtures(frame, plan, storey.id).map(fixtureOutline),
+      ]
+    : [];
+  return [...fixtures, ...walls, ...symbols].map(shapeTemplate);
 }
 
 const handles = (frame: SheetFrame, { storey, chosen }: ReshapeSight): SVGTemplateResult[] =>

@@ -12,6 +12,7 @@ import {
   partsOf,
   partWords,
 } from '../../house/house-parts.ts';
+import { type MovedParts, movedParts, nothingMoved } from '../../house/moved-parts.ts';
 import { type Pulled, pulled, steppedByKey } from '../../house/pulled.ts';
 import { isNoChange, partAfter, type Reshape, type Reshaped, reshapedCopy } from '../../house/reshape.ts';
 import { tappedMark } from '../../house/stretch-marks.ts';
@@ -41,6 +42,8 @@ interface Held {
   readonly byKeys: boolean;
   readonly asked: Reshape;
   readonly tried: Reshaped;
+  /** What of it is elsewhere than before. */
+  readonly moved: MovedParts;
   readonly guides: readonly Stretch[];
   /** The house that it was tried in. */
   readonly of: unknown;
@@ -98,7 +101,7 @@ export class ReshapeTool implements PlanTool {
     letGo: () => {
       if (this.#held?.byKeys) this.#rest();
     },
-    isHeld: () => this.#shown !== null,
+    aside: () => this.#shown?.moved ?? null,
   };
 
   drawing(frame: SheetFrame): PlaceDrawing {
@@ -108,7 +111,8 @@ export class ReshapeTool implements PlanTool {
     return reshapeDrawing(frame, {
       storey,
       plan: shown?.tried.plan ?? this.#of().worked.plan,
-      isMoved: shown !== null,
+      moved: shown?.moved ?? nothingMoved,
+      boards: shown?.tried.boards ?? [],
       isRefused: shown !== null && !shown.tried.outcome.ok,
       chosen: shown === null ? this.#chosen : this.#partOf(shown),
       over: shown === null ? this.#over : null,
@@ -239,14 +243,19 @@ export class ReshapeTool implements PlanTool {
     const { worked, storeyId } = this.#of();
     const before = this.#held;
     // What holds a wall holds it for some movements of the hand: the house is tried once for all of them.
-    const tried =
+    const isSame =
       before !== null &&
       before.of === worked &&
       before.tried.storey.id === storeyId &&
-      isSameData(before.asked, asked)
-        ? before.tried
-        : reshapedCopy(worked.job, storeyId, asked);
-    if (tried !== null) this.#held = { part, ...how, asked, guides, tried, of: worked };
+      isSameData(before.asked, asked);
+    if (isSame) {
+      this.#held = { ...before, part, ...how, asked, guides };
+      return;
+    }
+    const [storey, tried] = [this.#storey, reshapedCopy(worked.job, storeyId, asked)];
+    if (storey === undefined || tried === null) return;
+    const moved = movedParts({ storey, plan: worked.plan, boards: worked.job.boards }, tried);
+    this.#held = { part, ...how, asked, guides, tried, moved, of: worked };
   }
 
   /** What was held has come to rest: it is told, unless nothing moved. */

@@ -12,6 +12,8 @@ export interface ThingState {
   readonly lit: boolean;
   readonly movable: boolean;
   readonly moving: boolean;
+  /** It is drawn faintly, since the hand's own picture has it where it would be. */
+  readonly aside: boolean;
   /** The one thing that the keyboard comes to. */
   readonly reached: boolean;
 }
@@ -24,7 +26,7 @@ const named = (name: string, is: boolean): string => (is ? ` ${name}` : '');
 /** A thing of the plan: its shapes, a ring or a glow for when it is lit, and room for a finger. */
 export function thingTemplate(group: Group, state: ThingState): SVGTemplateResult {
   const lines = cableLines(group.shapes);
-  const classes = `thing${named('chosen', state.chosen)}${named('lit', state.lit)}${named('movable', state.movable)}${named('moving', state.moving)}`;
+  const classes = `thing${named('chosen', state.chosen)}${named('lit', state.lit)}${named('movable', state.movable)}${named('moving', state.moving)}${named('aside', state.aside)}`;
   return svg`<g class=${classes} data-subject=${group.subject} role="button"
       tabindex=${state.reached ? 0 : -1} aria-label=${group.title} aria-pressed=${state.chosen}>
       ${lines.map((points) => svg`<path class="glow" d=${linePath(points, false)}/>`)}
@@ -51,8 +53,11 @@ export const markTemplate = (group: Group): SVGTemplateResult =>
   svg`<g data-subject=${group.subject} aria-hidden="true"><title>${group.title}</title>${group.shapes.map(shapeTemplate)}</g>`;
 
 /** A wall: nothing is known of it that could be told by a tap, but it can be lit. */
-export const wallTemplate = (group: Group, isLit: boolean): SVGTemplateResult =>
-  svg`<g class=${isLit ? 'wall-group lit' : 'wall-group'} data-wall=${group.subject}>${group.shapes.map(shapeTemplate)}</g>`;
+export const wallTemplate = (
+  group: Group,
+  { lit, aside }: Pick<ThingState, 'lit' | 'aside'>,
+): SVGTemplateResult =>
+  svg`<g class=${`wall-group${named('lit', lit)}${named('aside', aside)}`} data-wall=${group.subject}>${group.shapes.map(shapeTemplate)}</g>`;
 
 /** Brings the focus to a thing that is drawn; nothing where it is not. */
 export function focusThing(root: ParentNode, subject: string): void {
