@@ -1,4 +1,5 @@
 import { countWords } from '#drawing/count-words.ts';
+import { unpricedOf } from '#engine/price/unpriced.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate, SurveyAsk } from '#engine/schemes/estimate-result.ts';
 import { boxMatters } from '#engine/schemes/outcomes/box-matters.ts';
@@ -85,9 +86,10 @@ function openKit({ packFor = [] }: Job, ways: readonly SchemeEstimate[]): string
 
 const hasKit = ({ price }: SchemeEstimate): boolean => price.bill.length > 0;
 
-const unpriced = ({ price, labour }: SchemeEstimate): number =>
-  price.bill.filter(({ priced, quantity }) => !priced && quantity !== 0).length +
-  labour.filter(({ typicalMin }) => typicalMin === null).length;
+function unpriced(scheme: SchemeEstimate): number {
+  const { materials, tasks, sums } = unpricedOf(scheme);
+  return materials + tasks + sums;
+}
 
 function lacksPrice(ways: readonly SchemeEstimate[]): string {
   const open = ways.filter(hasKit).map(unpriced);

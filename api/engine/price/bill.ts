@@ -8,15 +8,11 @@ import { pricesByItem } from './prices-by-item.ts';
 import type { BillLine } from './totals.ts';
 import { costVatFactor } from './vat.ts';
 
-/** What is charged of the quantity that is still wanted after the van: whole packs, or just that. */
+/** What is charged of what is used, wherever it comes from: whole packs, or just that. */
 function chargedQuantity(wanted: Exact, price: Price): number {
   if (price.charge === 'used' || price.packQuantity === undefined) return decimalOf(wanted, QUANTITY_PLACES);
   const packs = packsFor(wanted, price.packQuantity);
   return decimalOf(times(exactOf(packs), exactOf(price.packQuantity)), QUANTITY_PLACES);
-}
-
-function wantedOf({ quantity }: TakeoffLine, fromStock: number): Exact {
-  return minus(exactOf(quantity), exactOf(fromStock));
 }
 
 function unpricedLine(line: TakeoffLine, fromStock: number): BillLine {
@@ -32,14 +28,14 @@ function unpricedLine(line: TakeoffLine, fromStock: number): BillLine {
     perQuantity: 1,
     packQuantity: null,
     charge: 'used',
-    chargedQuantity: decimalOf(wantedOf(line, fromStock), QUANTITY_PLACES),
+    chargedQuantity: decimalOf(exactOf(line.quantity), QUANTITY_PLACES),
     costPence: 0,
     priced: false,
   };
 }
 
 function pricedLine(line: TakeoffLine, fromStock: number, price: Price, vatFactor: Exact): BillLine {
-  const charged = chargedQuantity(wantedOf(line, fromStock), price);
+  const charged = chargedQuantity(exactOf(line.quantity), price);
   const listPence = over(times(exactOf(charged), exactOf(price.pricePence)), exactOf(price.perQuantity));
   return {
     item: line.item,
@@ -67,7 +63,8 @@ function vanOf(stock: readonly Stock[]): Map<string, number> {
 }
 
 /**
- * The take-off as bought: the van's stock is used first, the rest bought in packs where the list says so.
+ * The take-off as it is charged: what is used, in packs where the list says so. How much of it the van has is told beside; the firm
+ * has paid for that too, so it lowers what is bought and not what is charged.
  *
  * @returns one line for each line of the take-off, in its order. An item that the list does not hold, or
  * holds in another unit, costs nothing and is marked as not priced.

@@ -31,6 +31,9 @@ export function parkingOf({ parking }: AgreedTerms, { count }: Visits, { norms }
 export function parkingLine({ days, pencePerDay }: Parking): OtherLine {
   const words = `Parking, ${days} ${days === 1 ? 'day' : 'days'}`;
   return pencePerDay === null
-    ? { sum: PARKING_SUM, description: `${words}: not priced, the library has no such sum`, pence: 0 }
+    ? {
+        ...{ sum: PARKING_SUM, description: `${words}: not priced, the library has no such sum` },
+        ...{ pence: 0, isUnpriced: true },
+      }
     : { sum: PARKING_SUM, description: `${words} at £${poundsText(pencePerDay)}`, pence: days * pencePerDay };
 }

@@ -65,6 +65,7 @@ function sumLines(request: PriceRequest, parking: Parking | null): readonly Othe
       description:
         pence === undefined ? `${sentence(sum)}: not priced, the library has no such sum` : sentence(sum),
       pence: pence ?? 0,
+      ...(pence === undefined ? { isUnpriced: true as const } : {}),
     };
   });
 }

@@ -45,6 +45,8 @@ export interface OtherLine {
   readonly sum: string;
   readonly description: string;
   readonly pence: number;
+  /** The library has no such sum, so it counts as nothing; absent: it has. */
+  readonly isUnpriced?: true;
 }
 
 /** How the totals came about, with every rate used. */

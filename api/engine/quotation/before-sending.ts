@@ -1,6 +1,8 @@
 import type { Job } from '#model/job.ts';
 import type { Firm, Library } from '#model/library.ts';
 import { agreedTerms } from '../price/agreed-terms.ts';
+import { staleItems } from '../price/list/stale.ts';
+import { type Unpriced, unpricedOf } from '../price/unpriced.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { BeforeSending } from './document.ts';
 import type { KindReason } from './kind-of-paper.ts';
@@ -15,6 +17,8 @@ export interface ToSend {
   readonly offered: readonly Offered[];
   readonly reason: KindReason;
   readonly demoNote: string | null;
+  /** The day of the paper, ISO. */
+  readonly date: string;
 }
 
 const isEmpty = (text: string | undefined): boolean => text === undefined || text.trim() === '';
@@ -110,13 +114,53 @@ function ofFirm({
   ];
 }
 
-function ofTerms({ job, library, offered }: ToSend): readonly BeforeSending[] {
+/** What of an offered price counts as nothing, since the firm has no figure for it. */
+function ofUnpriced(offered: readonly Offered[]): readonly BeforeSending[] {
+  const unpriced = offered.map(({ scheme }) => unpricedOf(scheme));
+  const isAny = (of: keyof Unpriced): boolean => unpriced.some((one) => one[of] > 0);
+  return [
+    ...(isAny('materials')
+      ? [must('The price list has no price for some of the material: it counts as nothing.', 'firm')]
+      : []),
+    ...(isAny('tasks')
+      ? [must('Some of the work has no minutes in the labour norms: it counts as nothing.', 'firm')]
+      : []),
+    ...(isAny('sums')
+      ? [must('A sum beside materials and labour has no figure: it counts as nothing.', 'firm')]
+      : []),
+  ];
+}
+
+/** Prices of the offered work that are older than the firm lets them be. */
+function ofOldPrices({
+  library,
+  offered,
+  date,
+}: Pick<ToSend, 'library' | 'offered' | 'date'>): readonly BeforeSending[] {
+  const ages = staleItems(library.prices, date);
+  const used = new Set(
+    offered
+      .flatMap(({ scheme }) => scheme.price.bill.map(({ item }) => item))
+      .filter((item) => ages.has(item)),
+  );
+  const oldest = Math.max(0, ...[...used].map((item) => ages.get(item) ?? 0));
+  const prices = used.size === 1 ? 'One of its prices is' : `${used.size} of its prices are`;
+  return used.size === 0
+    ? []
+    : [
+        should(
+          `${prices} old, up to ${oldest} days: ask the merchant, or say on the firm’s page that they hold.`,
+          'firm',
+        ),
+      ];
+}
+
+function ofTerms({ job, library, offered, date }: ToSend): readonly BeforeSending[] {
   const { validDays, vat } = agreedTerms(job.terms, library.terms);
   const { quoting } = job;
   const claims = offered.filter(
     ({ scheme }) => !['not-needed', 'claimed'].includes(scheme.price.vatClaim.verdict),
   );
-  const unpriced = offered.filter(({ scheme }) => scheme.price.bill.some(({ priced }) => !priced));
   return [
     ...(isEmpty(job.site.customer) ? [must('The customer has no name yet.', 'as-found')] : []),
     ...(job.site.address.length === 0 ? [must('The address of the work is missing.', 'as-found')] : []),
@@ -126,9 +170,8 @@ function ofTerms({ job, library, offered }: ToSend): readonly BeforeSending[] {
     ...(vat !== 'not-registered' && isEmpty(library.firm.vatNumber)
       ? [must('VAT is charged, and the firm has no VAT number.', 'firm')]
       : []),
-    ...(unpriced.length === 0
-      ? []
-      : [must('The price list has no price for some of the material: it counts as nothing.', 'firm')]),
+    ...ofUnpriced(offered),
+    ...ofOldPrices({ library, offered, date }),
     ...(validDays === null ? [should('How long the price holds is not said.', 'price')] : []),
     ...(quoting?.customer === undefined || quoting.agreedAt === undefined
       ? [

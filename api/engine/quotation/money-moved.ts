@@ -97,8 +97,8 @@ function engineParts(quotedPence: number | undefined, before: MovedFigures): rea
 /**
  * Works out, a change at a time, what a scheme's price has moved by between two states: it pauses after each, so that a
  * screen stays in reach of its hands. The changes are made one after the other on the state before, in this order: prices,
- * norms, terms and settings of the firm; terms of the job; the survey of house, boards, circuits, points, cables; what is in
- * the van; remedies and connections of the scheme; work that is not on the drawing; what is gone; at last whatever is left. A change is worth what it moves
+ * norms, terms and settings of the firm; terms of the job; the survey of house, boards, circuits, points, cables;
+ * remedies and connections of the scheme; work that is not on the drawing; what is gone; at last whatever is left. A change is worth what it moves
  * upon those before it, so the parts add up to the difference to the penny; in another order they would share it otherwise.
  *
  * @returns null where the scheme is not in both jobs.

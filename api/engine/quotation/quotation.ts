@@ -114,7 +114,7 @@ export function quotationOf(request: QuotationRequest): QuotationDocument {
   const alone = offered.length === 1;
   const schemes = offered.map((one) => quotedScheme(one, { library, kind, alone }));
   const head = headOf(request);
-  const toDo = beforeSending({ job, library, offered, reason, demoNote });
+  const toDo = beforeSending({ job, library, offered, reason, demoNote, date: estimate.date });
   const grossPences = schemes.map(({ price }) => price.grossPence);
   const paper = {
     ...head,

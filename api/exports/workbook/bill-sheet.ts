@@ -37,11 +37,10 @@ function vanBefore(context: WorkbookContext, bill: readonly BillLine[], index: n
   return Math.round((inVan - taken) * 1e6) / 1e6;
 }
 
-/** Stock first; then whole packs or what was used; a remainder under a millionth opens no pack. */
+/** Whole packs or what was used, wherever it comes from; a remainder under a millionth opens no pack. */
 function chargedFormula(row: number): string {
-  const wanted = `E${row}-G${row}`;
-  const packs = `ROUNDUP(ROUND((${wanted})/H${row},6),0)`;
-  return `IF(OR(I${row}="used",H${row}=""),ROUND(${wanted},6),ROUND(${packs}*H${row},6))`;
+  const packs = `ROUNDUP(ROUND(E${row}/H${row},6),0)`;
+  return `IF(OR(I${row}="used",H${row}=""),ROUND(E${row},6),ROUND(${packs}*H${row},6))`;
 }
 
 function contentsOf(context: WorkbookContext, index: number, row: number): readonly CellContent[] {

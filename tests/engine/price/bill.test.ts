@@ -29,21 +29,21 @@ describe('the bill', () => {
     expect(line?.costPence).toBe(1);
   });
 
-  it('takes from the van first, and packs only the rest', () => {
-    const prices = pricesOf([{ ...clips, charge: 'packs' }]);
-    const stock = [{ item: 'clip', quantity: 60 }];
-    const [line] = billOf([takeoffLine('clip', 120)], prices, stock, 'standard');
-    expect(line).toMatchObject({ fromStock: 60, chargedQuantity: 100, costPence: 284 });
-  });
-
-  it('buys nothing where the van holds enough', () => {
-    const prices = pricesOf([{ ...clips, charge: 'packs' }]);
-    const stock = [
-      { item: 'clip', quantity: 60 },
-      { item: 'clip', quantity: 70 },
-    ];
-    const [line] = billOf([takeoffLine('clip', 120)], prices, stock, 'standard');
-    expect(line).toMatchObject({ fromStock: 120, chargedQuantity: 0, costPence: 0 });
+  it('charges what is used, whatever of it the van has: the firm has paid for that too', () => {
+    for (const charge of ['packs', 'used'] as const) {
+      const prices = pricesOf([{ ...clips, charge }]);
+      const charged = (stock: readonly { item: string; quantity: number }[]) =>
+        billOf([takeoffLine('clip', 120)], prices, stock, 'standard')[0];
+      const plain = charged([]);
+      expect(plain).toMatchObject({ fromStock: 0, chargedQuantity: charge === 'packs' ? 200 : 120 });
+      const some = charged([{ item: 'clip', quantity: 60 }]);
+      expect(some).toEqual({ ...plain, fromStock: 60 });
+      const enough = charged([
+        { item: 'clip', quantity: 60 },
+        { item: 'clip', quantity: 70 },
+      ]);
+      expect(enough).toEqual({ ...plain, fromStock: 120 });
+    }
   });
 
   it('uses the van once for two lines of one item', () => {
@@ -54,8 +54,7 @@ describe('the bill', () => {
 
   it('needs no second pack for the noise of binary fractions', () => {
     const prices = pricesOf([listedPrice('tube', { unit: 'm', packQuantity: 0.1, charge: 'packs' })]);
-    const stock = [{ item: 'tube', quantity: 0.1 }];
-    const [line] = billOf([takeoffLine('tube', 0.4, { unit: 'm' })], prices, stock, 'standard');
+    const [line] = billOf([takeoffLine('tube', 0.4 - 0.1, { unit: 'm' })], prices, [], 'standard');
     expect((0.4 - 0.1) / 0.1).toBeGreaterThan(3);
     expect(line?.chargedQuantity).toBe(0.3);
   });

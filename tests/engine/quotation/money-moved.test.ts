@@ -227,6 +227,16 @@ describe('what a price has moved by, told', () => {
     expect(moved.idle).toContain('Days the price holds');
   });
 
+  it('is nothing where only the van holds otherwise', () => {
+    const stock = [
+      { item: 'socket-twin', quantity: 3 },
+      { item: 'cable-flat-2.5-1.5', quantity: 12 },
+    ];
+    const moved = movedOf({ schemeId, before, after: { job: { ...job, stock }, library } });
+    expect(moved).toMatchObject({ parts: [], idle: [] });
+    expect(moved.afterPence).toBe(moved.beforePence);
+  });
+
   it('is the same twice over, and is worked out with a pause after each change', () => {
     const request = {
       schemeId,

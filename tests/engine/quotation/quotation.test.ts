@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { openedUp } from '#engine/labour/opened-up.ts';
 import { includedOf } from '#engine/quotation/scope.ts';
 import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
 import { newJob } from '../../../ui/edits/new-job.ts';
 import { demoEstimate, demoJob, demoNames } from '../demo-jobs/demo-estimates.ts';
 import { ownLibrary } from '../own-library.ts';
@@ -203,6 +204,33 @@ describe('a paper', () => {
     const { paper } = quoted(three, { ...ownLibrary(), ...change });
     expect(paper.draft).not.toBeNull();
     expect(paper.beforeSending[0]).toMatchObject({ weight: 'must', where });
+  });
+
+  it('is a draft while some of the work has no price, and warns of old prices', () => {
+    const own = ownLibrary();
+    const musts = (library: Library, job: Job = three) => {
+      const { paper } = quoted(job, library);
+      return paper.beforeSending.filter(({ weight }) => weight === 'must').map(({ words }) => words);
+    };
+    expect(musts(own)).toEqual([]);
+    const { norms, prices } = own;
+    expect(musts({ ...own, norms: { ...norms, tasks: [] } })).toEqual([
+      'Some of the work has no minutes in the labour norms: it counts as nothing.',
+    ]);
+    expect(musts({ ...own, prices: { ...prices, items: [] } })).toEqual([
+      'The price list has no price for some of the material: it counts as nothing.',
+    ]);
+    const parked = { ...three, terms: { ...three.terms, parking: 1 } };
+    expect(musts(own, parked)).toEqual([]);
+    expect(musts({ ...own, norms: { ...norms, sums: [] } }, parked)).toEqual([
+      'A sum beside materials and labour has no figure: it counts as nothing.',
+    ]);
+    const warned = (library: Library) =>
+      quoted(three, library).paper.beforeSending.filter(({ words }) => words.includes(' old, up to '));
+    expect(warned(own)).toEqual([]);
+    const old = { ...prices, date: '2025-01-01', items: prices.items.map(({ date: _, ...rest }) => rest) };
+    expect(warned({ ...own, prices: old })).toMatchObject([{ weight: 'should', where: 'firm' }]);
+    expect(warned({ ...own, prices: { ...old, staleDays: 9999 } })).toEqual([]);
   });
 
   it('never prints what is for the electrician alone', () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Job } from '#model/job.ts';
 import { readJob } from '#model/read-job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { setStock } from '../../../ui/edits/stock.ts';
+import { setStock, setStockLengths } from '../../../ui/edits/stock.ts';
 import {
   setDrying,
   setLabourLevel,
@@ -85,6 +85,14 @@ describe("the van's stock", () => {
       held.stock.findIndex(({ item }) => item === 'b'),
     );
     expect(edited(held, setStock('a', 'A', 0)).stock.some(({ item }) => item === 'a')).toBe(false);
+  });
+
+  it('holds every length of what is cut, so that no run is planned across two', () => {
+    const item = 'cable-flat-2.5-1.5';
+    const held = edited(job, setStockLengths(item, 'Cable', [3, 3, 2.2]));
+    expect(held.stock).toEqual([{ item, quantity: 8.2, lengthsM: [3, 3, 2.2] }]);
+    expect(edited(held, setStockLengths(item, 'Cable', [12])).stock).toEqual([{ item, quantity: 12 }]);
+    expect(edited(held, setStockLengths(item, 'Cable', [])).stock).toEqual([]);
   });
 
   it('stays readable whatever is put in', () => {

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { entriesOf } from '#drawing/shopping/shopping-sheet.ts';
 import { demoShare } from '#engine/demo-marks.ts';
+import { isCutToLength } from '#engine/price/buying/line-for-all.ts';
 import type { PurchasePlan } from '#engine/price/buying/purchase.ts';
 import { EXTRA_GROUP } from '#engine/price/extra-bill.ts';
 import { staleDaysOf, staleItems } from '#engine/price/list/stale.ts';
@@ -9,7 +10,7 @@ import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Prices } from '#model/library.ts';
-import { setStock } from '../../edits/stock.ts';
+import { setStock, setStockLengths } from '../../edits/stock.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { areLit } from '../../lit-things.ts';
@@ -19,6 +20,8 @@ import '../fields/number-field.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { billGroups } from './bill-groups.ts';
 import { type AskedFor, boughtWords, quantityWritten } from './bought-words.ts';
+import './lengths-field.ts';
+import { lengthsWritten } from './van-lengths.ts';
 
 /**
  * The bill of a scheme: everything that has to be in the van, what of it is there already, what to buy, what it costs.
@@ -332,10 +335,20 @@ export class KitBill extends LitElement {
       }`;
   }
 
+  /** Of what is cut every piece counts by itself: no run can be pulled from two. */
   #stockField(line: BillLine): TemplateResult {
-    const held = this.view.job.stock
-      .filter(({ item }) => item === line.item)
-      .reduce((sum, { quantity }) => sum + quantity, 0);
+    const entries = this.view.job.stock.filter(({ item }) => item === line.item);
+    if (this.scheme.takeoff.some((one) => one.item === line.item && isCutToLength(one)))
+      return html`<lengths-field
+        label=${`Lengths in the van, m: ${line.description}`}
+        label-hidden
+        .value=${lengthsWritten(entries)}
+        @field-change=${(event: CustomEvent<FieldChange<readonly number[]>>) => {
+          event.stopPropagation();
+          send(this, 'job-edit', setStockLengths(line.item, line.description, event.detail.value));
+        }}
+      ></lengths-field>`;
+    const held = entries.reduce((sum, { quantity }) => sum + quantity, 0);
     return html`<number-field
       label=${`In the van: ${line.description}`}
       label-hidden

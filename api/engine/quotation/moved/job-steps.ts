@@ -2,7 +2,6 @@ import type { Job } from '#model/job.ts';
 import { isSameData } from '../../plan/same-data.ts';
 import { withoutPictures } from '../../plan/without-pictures.ts';
 import { checklist, type Question } from '../../rules/checklist.ts';
-import { knownItems } from '../../takeoff/items.ts';
 import { circuitSteps } from './circuit-steps.ts';
 import { connectionSteps } from './connection-steps.ts';
 import { extraSteps } from './extra-steps.ts';
@@ -50,29 +49,11 @@ function surveySteps(before: Job, after: Job): readonly MoveStep[] {
   return [...plain, ...answered];
 }
 
-/** What is in the van, item by item: of one item there may be several entries, which change together. */
-function stockSteps(before: Job, after: Job): readonly MoveStep[] {
-  const items = [...new Set([...before.stock, ...after.stock].map(({ item }) => item))].toSorted();
-  const of = (job: Job, item: string) => job.stock.filter((one) => one.item === item);
-  return items
-    .filter((item) => !isSameData(of(before, item), of(after, item)))
-    .map((item) => ({
-      cause: 'stock',
-      words: `In stock: ${knownItems.find(({ id }) => id === item)?.description ?? item}`,
-      detail: '',
-      subjects: [],
-      apply: (state) =>
-        withJob(state, {
-          stock: [...state.job.stock.filter((one) => one.item !== item), ...of(after, item)],
-        }),
-    }));
-}
-
 /**
  * The changes from one job to another, both with one scheme, in an order in which everything that a thing names is there
  * when its turn comes: the job's terms; what the survey says of house and supply; storeys, walls and rooms; boards, circuits,
- * points and cables as found, readings; what is in the van; remedies and connections of the scheme; work that is not on the
- * drawing; then what is gone, from points back to storeys. A photo changes nothing that is agreed, so pictures are left out of both.
+ * points and cables as found, readings; remedies and connections of the scheme; work that is not on the
+ * drawing; then what is gone, from points back to storeys. Neither a photo nor what the van holds changes what is agreed.
  */
 export function jobSteps(from: Job, to: Job): readonly MoveStep[] {
   const [before, after] = [withoutPictures(from), withoutPictures(to)];
@@ -90,7 +71,6 @@ export function jobSteps(from: Job, to: Job): readonly MoveStep[] {
     ...surveySteps(before, after),
     ...house.come,
     ...circuits.come,
-    ...stockSteps(before, after),
     ...connectionSteps(before, after),
     ...extras.come,
     ...extras.go,

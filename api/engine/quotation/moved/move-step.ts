@@ -17,7 +17,6 @@ export type MoveCause =
   | 'point'
   | 'connection'
   | 'remedy'
-  | 'stock'
   | 'extra'
   | 'rest';
 
