@@ -16,7 +16,8 @@ const papers = `/jobs/${jobId}/papers`;
 const api = (path: string): string => `${stage.server.address}/api${path}`;
 const listed = async () => (await (await fetch(api(`/jobs/${jobId}/quotations`))).json()).quotations;
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
-const reasonOf = (page: Page) => page.getByLabel('What was found, in words for the customer');
+const reasonOf = (page: Page) =>
+  page.getByLabel('What was found and what is done about it, in words for the customer');
 const photo = { name: 'joist.png', mimeType: 'image/png', buffer: Buffer.from(tinyPng) };
 
 /** A firm with prices of its own, and a quotation that its customer has accepted. */

@@ -89,9 +89,11 @@ describe.each([
     const changed = { ...job, terms: { ...job.terms, filling: 'bonding-and-finish' } };
     await put(`/jobs/${jobId}`, changed, await etagOf(`/jobs/${jobId}`));
     await page.reload({ waitUntil: 'networkidle' });
-    await page.getByLabel('What was found, in words for the customer').fill('The plaster is blown.');
+    await page
+      .getByLabel('What was found and what is done about it, in words for the customer')
+      .fill('The plaster is blown.');
     await awayAndBack(page, jobId);
-    const found = page.getByLabel('What was found, in words for the customer');
+    const found = page.getByLabel('What was found and what is done about it, in words for the customer');
     await expect.poll(() => found.inputValue()).toBe('The plaster is blown.');
     await press(page, 'Put it to the customer');
     await page.getByText('Waits for the customer’s answer: do not go on with it').waitFor();

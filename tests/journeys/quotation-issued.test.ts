@@ -112,7 +112,7 @@ describe('a quotation, from the office to the site', () => {
     await page.getByLabel('Chases are filled with').selectOption('bonding-and-finish');
     await allKept(page);
     await page.goto(papers);
-    await page.getByText('Filling of chases').waitFor();
+    await page.getByText('Plaster for cuts in walls').waitFor();
     await page.locator('variation-form input[type=file]').setInputFiles({
       name: 'wall.png',
       mimeType: 'image/png',
@@ -122,15 +122,17 @@ describe('a quotation, from the office to the site', () => {
     await press(page, 'Put it to the customer');
     await page.getByText('Say what was found').waitFor();
     await page
-      .getByLabel('What was found, in words for the customer')
+      .getByLabel('What was found and what is done about it, in words for the customer')
       .fill('The plaster is blown behind the skirting.');
     await expectUsable(page, 'a variation being made');
     await page.context().setOffline(true);
     await press(page, 'Put it to the customer');
     await page.getByText(/not put to the customer yet/).waitFor();
-    expect(await page.getByLabel('What was found, in words for the customer').inputValue()).toBe(
-      'The plaster is blown behind the skirting.',
-    );
+    expect(
+      await page
+        .getByLabel('What was found and what is done about it, in words for the customer')
+        .inputValue(),
+    ).toBe('The plaster is blown behind the skirting.');
     await page.context().setOffline(false);
     await press(page, 'Put it to the customer');
     await page.getByText('Waits for the customer’s answer: do not go on with it').waitFor();

@@ -20,8 +20,8 @@ export const termNames: Readonly<Record<keyof Terms, string>> = {
   depositPence: 'deposit',
   parking: 'parking',
   validDays: 'days the price holds',
-  chased: 'way that cables lie in chases',
-  filling: 'filling of chases',
+  chased: 'protection of cables in walls',
+  filling: 'plaster for cuts in walls',
   finish: 'finish of new plates',
   charging: 'way of charging',
 };

@@ -50,7 +50,7 @@ export function variationPaper(request: VariationPaperRequest): VariationDocumen
     place: paper.place,
     statusWords: statuses[status],
     found: {
-      heading: 'What was found',
+      heading: 'What was found, and what is done about it',
       paragraphs: reason.split(/\n+/).filter((line) => line.trim() !== ''),
     },
     priceHeading: 'What it does to the price',

@@ -88,7 +88,7 @@ describe('a variation', () => {
 
   it('takes what is told of the work itself from the job as it is now', () => {
     const job = { ...quotedJob, terms: { ...quotedJob.terms, filling: 'bonding-and-finish' as const } };
-    expect(parts(job).map(({ words }) => words)).toEqual(['Filling of chases']);
+    expect(parts(job).map(({ words }) => words)).toEqual(['Plaster for cuts in walls']);
   });
 
   it('does not give the contingency back for what was found out', () => {

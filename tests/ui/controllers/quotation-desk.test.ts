@@ -199,7 +199,7 @@ describe('the quotations on the desk', () => {
       },
     });
     // Travel is a term of the quotation: only the filling is a variation of it.
-    expect(variation?.moved.parts.map(({ words }) => words)).toEqual(['Filling of chases']);
+    expect(variation?.moved.parts.map(({ words }) => words)).toEqual(['Plaster for cuts in walls']);
     desk.stop();
   });
 

@@ -62,7 +62,8 @@ function ofCircuits(before: Job, after: Job): ComeAndGo {
 function pointChange(before: Point, after: Point): string {
   if (isSameData({ ...before, place: after.place }, after)) return 'moved';
   if (before.kind !== after.kind) return 'another kind of accessory';
-  return isSameData({ ...before, certainty: after.certainty }, after) ? 'known otherwise' : 'changed';
+  if (isSameData({ ...before, certainty: after.certainty }, after)) return 'looked at by now';
+  return after.status === 'existing' ? 'found otherwise than thought' : 'wanted otherwise';
 }
 
 function pointSteps(before: Job, after: Job): ComeAndGo {
@@ -107,12 +108,12 @@ function legSteps(before: Job, after: Job): readonly MoveStep[] {
   const [is] = after.schemes;
   const touched = (was?.connections ?? []).filter((one) => namesLeg(one, gone)).map(idOf);
   const words = listed([
-    ...(added.length > 0 ? [`${counted(added.length, 'more cable')}`] : []),
-    ...(changed.length > 0 ? [`${counted(changed.length, 'cable')} changed`] : []),
-    ...(removed.length > 0 ? [`${counted(removed.length, 'cable')} gone`] : []),
+    ...(added.length > 0 ? [`${counted(added.length, 'more cable')} found`] : []),
+    ...(changed.length > 0 ? [`${counted(changed.length, 'cable')} found otherwise`] : []),
+    ...(removed.length > 0 ? [`${counted(removed.length, 'cable')} not there`] : []),
   ]);
   return [
-    step('survey', `Cables as found: ${words}`, ids, (state) => {
+    step('survey', `Cables in the house: ${words}`, ids, (state) => {
       const connections = state.scheme.connections.flatMap((one) => {
         if (!touched.includes(one.id)) return [one];
         const then = is?.connections.find(({ id }) => id === one.id);

@@ -61,8 +61,8 @@ function bundled(single: readonly Bundle[]): readonly Bundle[] {
 
 function bundleWords({ points, out, put }: Bundle, labelOf: (id: string) => string): string {
   const words = points.size === 0 ? 'A connection' : listed([...points].map(labelOf));
-  if (out.length === 0) return `${words}: joined to the circuits`;
-  return put.length === 0 ? `${words}: no longer joined` : `${words}: joined in another way`;
+  if (out.length === 0) return `${words}: connected`;
+  return put.length === 0 ? `${words}: no longer connected` : `${words}: connected in another way`;
 }
 
 function connectionChanges(

@@ -17,7 +17,7 @@ function surveySteps(before: Job, after: Job): readonly MoveStep[] {
   const plain = (['site', 'supply'] as const)
     .filter((part) => !isSameData(before[part], after[part]))
     .map((part): MoveStep => {
-      const words = part === 'site' ? 'What is said of the house' : 'What is said of the supply';
+      const words = part === 'site' ? 'The house: found otherwise' : 'The supply: found otherwise';
       return {
         cause: 'survey',
         words,

@@ -109,7 +109,7 @@ export class VariationForm extends LitElement {
     const isSame = moved.parts.length === 0 && moved.idle.length === 0;
     return html`<text-field
         multiline
-        label="What was found, in words for the customer"
+        label="What was found and what is done about it, in words for the customer"
         .value=${this.quotations.reason}
         @field-change=${(event: CustomEvent<FieldChange<string>>) => {
           event.stopPropagation();
