@@ -1,5 +1,7 @@
 import { cornerDistances } from '../plan/corners.ts';
+import type { Plan } from '../plan/plan.ts';
 import { positionOfPlace } from '../plan/position-of-place.ts';
+import { wallFace } from '../plan/wall-face.ts';
 import { wallWords } from '../plan/wall-words.ts';
 import { DEEP_IN_WALL_MM, THROUGH_WALL_MM, ZONE_MM } from '../ways/concealed-cable.ts';
 import { HALF_PLATE_HEIGHT_MM, halfPlateWidthMm } from './clearance.ts';
@@ -75,9 +77,7 @@ function isInZone(facts: Facts, plates: readonly WallPlate[], stretch: WallStret
   if (heightMm !== undefined && stretch.heightLowMm >= heightMm - ZONE_MM) return true;
   if (isAtCorner(facts, stretch)) return true;
   if (segment.direction === 'sloping') return false;
-  return plates.some(
-    (plate) => plate.wallId === wall.wall.id && showsHere(plate, stretch) && isInLine(plate, stretch),
-  );
+  return plates.some((plate) => reachesInLine(facts.plan, plate, stretch));
 }
 
 function isAtCorner({ plan }: Facts, { segment, wall, alongLowMm, alongHighMm }: WallStretch): boolean {
@@ -90,18 +90,34 @@ function isAtCorner({ plan }: Facts, { segment, wall, alongLowMm, alongHighMm }:
   );
 }
 
-/** An accessory's zone is known on its own side, and through a thin wall on the other. */
-function showsHere(plate: WallPlate, { segment, wall }: WallStretch): boolean {
-  return segment.side === null || plate.side === segment.side || wall.wall.thicknessMm <= THROUGH_WALL_MM;
+/**
+ * Whether a stretch is in line with an accessory on its face, which goes on over all walls that stand in one line; or on the other
+ * face of a thin wall.
+ */
+function reachesInLine(plan: Plan, plate: WallPlate, stretch: WallStretch): boolean {
+  const { segment, wall } = stretch;
+  if (segment.direction !== 'vertical' && !isLevelWith(plate, stretch)) return false;
+  const isThin =
+    (plan.wallById.get(plate.wallId)?.wall.thicknessMm ?? Number.POSITIVE_INFINITY) <= THROUGH_WALL_MM;
+  return sides
+    .filter((side) => isThin || side === plate.side)
+    .some((side) => {
+      const there = wallFace(plan, plate.wallId, side)?.pieces.find(
+        (piece) => piece.wallId === wall.wall.id && (segment.side ?? piece.side) === piece.side,
+      );
+      if (there === undefined) return false;
+      if (segment.direction !== 'vertical') return true;
+      // Along the face the plate stands where it does along its own wall.
+      return [stretch.alongLowMm, stretch.alongHighMm].every(
+        (mm) => Math.abs(there.startMm + there.sense * mm - plate.alongMm) <= plate.halfWidthMm,
+      );
+    });
 }
 
-function isInLine(plate: WallPlate, { segment, ...reach }: WallStretch): boolean {
-  return segment.direction === 'vertical'
-    ? reach.alongLowMm >= plate.alongMm - plate.halfWidthMm &&
-        reach.alongHighMm <= plate.alongMm + plate.halfWidthMm
-    : reach.heightLowMm >= plate.heightMm - plate.halfHeightMm &&
-        reach.heightHighMm <= plate.heightMm + plate.halfHeightMm;
-}
+const sides = ['left', 'right'] as const;
+
+const isLevelWith = ({ heightMm, halfHeightMm }: WallPlate, reach: WallStretch): boolean =>
+  reach.heightLowMm >= heightMm - halfHeightMm && reach.heightHighMm <= heightMm + halfHeightMm;
 
 /** An accessory or a board seen on the face of its wall. */
 interface WallPlate {

@@ -86,6 +86,11 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
       item(`channel-${channelSize([USUAL_CABLE])}`, 1),
       item('screw-and-plug', 1000 / counts.channelScrewMm),
     ].reduce(together),
+    channelTurn: {
+      flat: item(`channel-bend-${channelSize([USUAL_CABLE])}`, 1),
+      internal: item(`channel-internal-bend-${channelSize([USUAL_CABLE])}`, 1),
+      external: item(`channel-external-bend-${channelSize([USUAL_CABLE])}`, 1),
+    },
     trench: work('dig-trench'),
     chase: {
       brick: chase('brick'),

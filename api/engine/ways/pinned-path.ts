@@ -70,7 +70,7 @@ function pinnedStretch(request: RouteRequest, from: Position, to: Position, wayp
   const over = floorOver(plan, from, to);
   const wallId = waypoint.wall ?? sharedWallId(from, to);
   return segmentBetween(
-    from,
+    onFaceOf(plan, from, to),
     to,
     {
       medium,
@@ -88,6 +88,18 @@ function pinnedStretch(request: RouteRequest, from: Position, to: Position, wayp
       studsCrossed: studsOnWay(plan.wallById.get(wallId ?? ''), medium, [from, to]),
     },
   );
+}
+
+/** A place in a corner as one on the wall that the stretch from there goes along; any other as it is. */
+function onFaceOf(plan: Plan, from: Position, { onWall, storeyId }: Position): Position {
+  const wall = plan.wallById.get(onWall?.wallId ?? '');
+  if (wall === undefined || onWall === undefined || from.storeyId !== storeyId) return from;
+  if (from.onWall === undefined || from.onWall.wallId === onWall.wallId) return from;
+  const faceMm = ((onWall.side === 'left' ? 1 : -1) * wall.wall.thicknessMm) / 2;
+  const alongMm = alongWallMm(wall, from.at);
+  const isThere = alongMm >= -ON_FACE_MM && alongMm <= wall.lengthMm + ON_FACE_MM;
+  if (!isThere || Math.abs(offWallMm(wall, from.at) - faceMm) > ON_FACE_MM) return from;
+  return { ...from, onWall: { ...onWall, alongMm } };
 }
 
 function sharedWallId(from: Position, to: Position): string | null {

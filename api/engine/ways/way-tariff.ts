@@ -21,6 +21,8 @@ export interface WayTariff {
   readonly thread: WorkCost;
   readonly clip: WorkCost;
   readonly channel: WorkCost;
+  /** Each: the fitting where channel turns on a face, into a corner of the room, or round an edge that stands out. */
+  readonly channelTurn: Readonly<Record<'flat' | 'internal' | 'external', WorkCost>>;
   readonly trench: WorkCost;
   /** What a cable chased into masonry lies in: it changes the installation method, and so the capacity. */
   readonly chased: Chased;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { safeZones } from '#engine/rules/safe-zones.ts';
 import type { Segment } from '#engine/ways/run.ts';
+import { wall } from '#tests/engine/plan/small-house.ts';
 import { runOf, saidBy } from './facts-builder.ts';
 import { type HouseLiteral, houseOf, levelOf, uprightOf, wantedOn } from './house-builder.ts';
 
@@ -45,6 +46,36 @@ describe('zones of cable hidden in walls', () => {
     const other = uprightOf(2000, [0, 450], { side: 'right' });
     expect(said(other, { wall: { thicknessMm: 100 } })).toMatchObject([{ outcome: 'passes' }]);
     expect(said(other, { wall: { thicknessMm: 101 } })).toMatchObject([{ outcome: 'fails' }]);
+  });
+
+  it('[RT6] reads zones on along a face over the next wall in line, and not round a corner or on its other side', () => {
+    // The wall s in two: its second part begins at 1950.
+    const of = (id: string, from: [number, number], to: [number, number]) => wall(id, from, to);
+    const walls = [
+      of('s', [-50, -50], [1950, -50]),
+      of('s2', [1950, -50], [4050, -50]),
+      of('e', [4050, -50], [4050, 3050]),
+      of('n', [4050, 3050], [-50, 3050]),
+      of('w', [-50, 3050], [-50, -50]),
+    ];
+    const sides = walls.map(({ id }) => ({ wall: id, side: 'left' as const }));
+    const rooms = [{ id: 'room', name: 'Room', use: 'living', block: 'main', walls: sides } as const];
+    const inTwo = (segment: Segment, thicknessMm = 100) =>
+      said(segment, {
+        points: [wantedOn(1930, 450)],
+        storey: { walls: walls.map((each) => ({ ...each, thicknessMm })), rooms: [...rooms] },
+      });
+    const second = { wallId: 's2' } as const;
+    expect(inTwo(levelOf([2000, 3500], 450, second))).toMatchObject([{ outcome: 'passes' }]);
+    expect(inTwo(levelOf([2000, 3500], 406, second))).toMatchObject([{ outcome: 'fails' }]);
+    // 73 mm from the plate's middle, past the joint.
+    expect(inTwo(uprightOf(2003, [0, 450], second))).toMatchObject([{ outcome: 'passes' }]);
+    expect(inTwo(uprightOf(2004, [0, 450], second))).toMatchObject([{ outcome: 'fails' }]);
+    const behind = levelOf([2000, 3500], 450, { ...second, side: 'right' });
+    expect(inTwo(behind)).toMatchObject([{ outcome: 'passes' }]);
+    expect(inTwo(behind, 101)).toMatchObject([{ outcome: 'fails' }]);
+    const round = levelOf([500, 2000], 450, { wallId: 'n' });
+    expect(inTwo(round)).toMatchObject([{ outcome: 'fails' }]);
   });
 
   it('[RT6] is not proven where the path is assumed', () => {

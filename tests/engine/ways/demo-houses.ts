@@ -117,6 +117,7 @@ export const tariff: WayTariff = {
   thread: pence(150),
   clip: pence(400),
   channel: pence(1100),
+  channelTurn: { flat: pence(90), internal: pence(100), external: pence(110) },
   trench: pence(4000),
   chased: 'oval',
   filling: 'one-coat',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { plainRoute } from '#engine/ways/find-run.ts';
+import { withinSegment } from '#engine/ways/position-in-leg.ts';
 import { pathLengthMm } from '#engine/ways/segment.ts';
 import type { Place } from '#model/installation.ts';
 import {
@@ -17,6 +18,7 @@ import {
   requestBetween,
   semi,
   semiPlaces,
+  tariff,
   tariffOfChase,
   terrace,
   terracePlaces,
@@ -153,12 +155,42 @@ describe('plainRoute chooses', () => {
     expect(inShort(over)).toEqual(['wall-chase 2125', 'wall-chase 2000', 'wall-chase 2125']);
   });
 
-  it('channel above the skirting and over the door for boxes on the surface', () => {
+  it('channel below the ceiling for boxes on the surface with a door between', () => {
     const plan = planOf([storey('gf', { walls: withDoor, rooms, floor: solidFloor })]);
+    expect(inShort(path(plan, ...spots, onSurface))).toEqual([
+      'surface-channel 2170',
+      'surface-channel 2000',
+      'surface-channel 2170',
+    ]);
+  });
+
+  it('channel above the skirting and over the door where the ceiling is high', () => {
+    const plan = planOf([storey('gf', { walls: withDoor, rooms, floor: solidFloor, heightMm: 3000 })]);
     const segments = path(plan, ...spots, onSurface);
     expect(new Set(segments.map(({ medium }) => medium))).toEqual(new Set(['surface-channel']));
     // Down 220, along 2000, up and down 1980 over the door, up 220.
     expect(pathLengthMm(segments)).toBeCloseTo(220 + 2000 + 2 * (2000 + 60 - 80) + 220, 6);
+  });
+
+  it('the way with fewer fittings in channel, where one more costs more than it is shorter', () => {
+    // By the skirting 360 mm longer than below the ceiling, were it not for four fittings more.
+    const plan = planOf([storey('gf', { walls: withDoor, rooms, floor: solidFloor, heightMm: 2700 })]);
+    const dear = { flat: { millipence: 1e6, minutes: 0, mess: 0 } };
+    const channelTurn = { ...tariff.channelTurn, ...dear };
+    const by = (turn: typeof channelTurn) =>
+      path(plan, ...spots, { ...onSurface, tariff: { ...tariff, channelTurn: turn } }).length;
+    expect(by(channelTurn)).toBe(3);
+    expect(by({ ...channelTurn, flat: { millipence: 0, minutes: 0, mess: 0 } })).toBe(7);
+  });
+
+  it('the top of a wall rather than its middle for a level chase, at the same cost', () => {
+    const plan = planOf([storey('gf', { walls: box.walls, rooms, floor: solidFloor })]);
+    const at = (id: string, alongMm: number) =>
+      ({ wall: id, side: 'left', alongMm, heightMm: 1450 }) as const;
+    const level = path(plan, at('s', 1000), { ...at('e', 1000), heightMm: 2425 }).filter(
+      ({ direction }) => direction === 'horizontal',
+    );
+    expect(new Set(level.map(({ from }) => from.heightMm))).toEqual(new Set([2425]));
   });
 
   it('the shorter way round the room, the other way when a door makes it longer', () => {
@@ -332,6 +364,12 @@ describe('plainRoute by pinned waypoints', () => {
     expect(segments.slice(0, 2).map(({ medium, wallId }) => [medium, wallId])).toEqual([
       ['wall-chase', 'e2'],
       ['stud-cavity', 'mid2'],
+    ]);
+    // The corner is on both walls: a place within either stretch is on that one's.
+    expect(segments[1]?.from).toMatchObject({ at: [4200, 3800], onWall: { wallId: 'mid2', side: 'left' } });
+    expect(segments.map((each) => withinSegment(each, 500).onWall?.wallId).slice(0, 2)).toEqual([
+      'e2',
+      'mid2',
     ]);
   });
 

@@ -7,7 +7,7 @@ import { SKIRTING_MM } from '../surface.ts';
 import type { WayPlace } from '../way-cost.ts';
 import { noWork, type WorkCost } from '../way-tariff.ts';
 import type { FaceCorner } from './face-corners.ts';
-import { inTheWall, type Laid, levelLines, type PlumbLine, plumbLines } from './face-lines.ts';
+import { fromBox, inTheWall, type Laid, levelLines, type PlumbLine, plumbLines } from './face-lines.ts';
 import { alongFace, type FlatFace, flatFaceOf, openingsOf } from './flat-face.ts';
 import {
   cornerLine,
@@ -179,10 +179,10 @@ class EndDraft {
     return line;
   }
 
-  add(face: FlatFace, line: WayLine, kind: FaceLineKind, boxMm?: number): number {
+  add(face: FlatFace, line: WayLine, kind: FaceLineKind): number {
     const number = this.#lines.push(line) - 1;
     const own = this.#byFace.get(face.key) ?? [];
-    own.push({ number, line, kind, ...(boxMm === undefined ? {} : { boxMm }) });
+    own.push({ number, line, kind });
     this.#byFace.set(face.key, own);
     return number;
   }
@@ -212,7 +212,8 @@ class EndDraft {
       ({ line }) => startOf(line) - SAME_MM <= heightMm && heightMm <= endOf(line) + SAME_MM,
     );
     if (own === undefined) return null;
-    const number = this.add(face, own.line, kind, isBox ? heightMm : undefined);
+    const line = isBox ? fromBox(own.line, heightMm) : own.line;
+    const number = this.add(face, line, kind);
     if (intoVoids) this.#intoVoids(number, own);
     return number;
   }

@@ -1,12 +1,14 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { facePosition } from '../../plan/position-of-place.ts';
+import { remembered } from '../../plan/remembered.ts';
 import { type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
+import { ZONE_MM } from '../concealed-cable.ts';
 import { layInWall, onInVoid } from '../lay-in-wall.ts';
 import type { Mount } from '../route.ts';
 import { type Lay, openLay } from '../segment.ts';
 import { studsUpTo } from '../studs.ts';
-import { noWork, type WayTariff, type WorkCost } from '../way-tariff.ts';
+import { noWork, times, type WayTariff, type WorkCost } from '../way-tariff.ts';
 import {
   blocksLevel,
   blocksPlumb,
@@ -17,7 +19,7 @@ import {
   spotOn,
   without,
 } from './flat-face.ts';
-import type { LinePart, Sheet, WayLine } from './line.ts';
+import { type LinePart, SAME_MM, type Sheet, type WayLine } from './line.ts';
 import { obstaclesOnFace } from './obstacles.ts';
 
 /** What lines on faces are made from. */
@@ -73,27 +75,30 @@ export function levelLines(
     sheet,
     axis: 0,
     fixedMm: heightMm,
-    parts: face.ranges.flatMap((range) => levelPart(material, range, span, laid)),
+    parts: face.ranges.flatMap((range) => levelPart(material, { face, range, heightMm }, span, laid)),
   }));
 }
 
 function levelPart(
   { tariff }: FaceMaterial,
-  range: FaceRange,
+  {
+    face,
+    range,
+    heightMm,
+  }: { readonly face: FlatFace; readonly range: FaceRange; readonly heightMm: number },
   span: Span,
   { mount, ...weighed }: Laid,
 ): readonly LinePart[] {
   const [fromMm, toMm] = [Math.max(span[0], range.fromMm), Math.min(span[1], range.toMm)];
   if (toMm - fromMm < 1e-6) return [];
   const lay = layInWall(range.wall, mount, tariff.chased);
-  const party = isPartyChase(lay, range);
   const part: LinePart = {
     fromMm,
     toMm,
     lay,
     details: detailsOf(range),
     perM: workIn(tariff, lay, range),
-    party,
+    unliked: isPartyChase(lay, range) || isWhereNailsGo(lay, face, heightMm),
     warm: isWarmStud(lay, range),
   };
   if (lay.medium !== 'stud-cavity') return [{ ...part, ...weighed }];
@@ -107,6 +112,12 @@ const isWarmStud = ({ medium }: Lay, { wall }: FaceRange): boolean =>
 
 const isPartyChase = ({ medium }: Lay, { wall }: FaceRange): boolean =>
   medium === 'wall-chase' && wall.wall.party === true;
+
+/** Level cable in a wall above this, and below the zone along its top, is where pictures hang, mm. Common practice, no source. */
+const NAILS_FROM_MM = 1200;
+
+const isWhereNailsGo = ({ medium }: Lay, { heightMm: topMm }: FlatFace, heightMm: number): boolean =>
+  medium !== 'surface-channel' && heightMm > NAILS_FROM_MM && heightMm < topMm - ZONE_MM;
 
 const detailsOf = ({ wall, side }: FaceRange) => ({
   wallId: wall.wall.id,
@@ -171,7 +182,7 @@ export function plumbLines(
       lay,
       details: detailsOf(range),
       perM: workIn(tariff, lay, range),
-      party: isPartyChase(lay, range),
+      unliked: isPartyChase(lay, range),
       warm: isWarmStud(lay, range),
       ...weighed,
     };
@@ -182,8 +193,50 @@ export function plumbLines(
       inWall,
       ...(up === null ? [] : [voidPart(material, lay, up, [face.heightMm, up.levelMm - floorMm])]),
     ];
-    return { line: { sheet, axis: 1, fixedMm: alongMm, parts }, below: down, above: up };
+    const line: WayLine = { sheet, axis: 1, fixedMm: alongMm, parts };
+    return { line: { ...line, ...atTurnsOf(lay, tariff) }, below: down, above: up };
   });
+}
+
+const atTurnsOf = (lay: Lay, tariff: WayTariff): Pick<WayLine, 'atEnd' | 'atTurn'> => ({
+  ...(isFished(lay) ? { atEnd: halfDrop(tariff) } : {}),
+  ...(lay.medium === 'surface-channel' ? { atTurn: tariff.channelTurn.flat } : {}),
+});
+
+/** A drop in a stud wall is fished, once from its one end to its other. */
+const isFished = ({ medium }: Lay): boolean => medium === 'stud-cavity';
+
+/** What one of the two ends of a drop takes of it. */
+const halfDrop = remembered(({ fish }: WayTariff): WorkCost => times(fish, 0.5));
+
+/** A slip along a drop from a box, in which the drop begins, mm. */
+const SLIP_MM = 1;
+
+/** A plumb line with a box on it: a drop from the box begins there, up or down. */
+export function fromBox(line: WayLine, boxMm: number): WayLine {
+  const { atEnd } = line;
+  if (atEnd === undefined) return { ...line, boxMm };
+  const { parts } = line;
+  return { ...line, boxMm, parts: parts.flatMap((part) => beginningAt(part, boxMm, atEnd)) };
+}
+
+/** A part of a drop, with what beginning one takes in a slip to either side of the box, as far as they are in it. */
+function beginningAt(part: LinePart, boxMm: number, once: WorkCost): readonly LinePart[] {
+  if (boxMm < part.fromMm || boxMm > part.toMm) return [part];
+  const pieces = [
+    { fromMm: part.fromMm, toMm: boxMm - SLIP_MM },
+    { fromMm: boxMm - SLIP_MM, toMm: boxMm, once },
+    { fromMm: boxMm, toMm: boxMm + SLIP_MM, once },
+    { fromMm: boxMm + SLIP_MM, toMm: part.toMm },
+  ];
+  return pieces
+    .map((piece) => ({
+      ...part,
+      ...piece,
+      fromMm: Math.max(part.fromMm, piece.fromMm),
+      toMm: Math.min(part.toMm, piece.toMm),
+    }))
+    .filter(({ fromMm, toMm }) => toMm - fromMm > SAME_MM);
 }
 
 /** From the wall's foot or top on into a void. */
@@ -196,6 +249,6 @@ function voidPart({ tariff }: FaceMaterial, lay: Lay, space: VoidSpace, [fromMm,
     lay: { ...open, containment },
     details: { storeyId: space.storeyId },
     perM: tariff.thread,
-    once: lay.medium === 'stud-cavity' ? tariff.fish : noWork,
+    once: isFished(lay) ? halfDrop(tariff) : noWork,
   };
 }

@@ -1,4 +1,5 @@
 import { distanceMm } from '../../plan/plane.ts';
+import { together, type WorkCost } from '../way-tariff.ts';
 import { CLOSE_MM, type PlumbInto } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
 import { endOf, nothing, startOf, type WayLine } from './line.ts';
@@ -26,12 +27,16 @@ export function floorHoles(
           if (from === undefined || to === undefined) return [];
           // Only lines that reach the ceiling and the floor, and not as far as an opening between.
           if (Math.abs(endOf(from) - storey.heightMm) > 1 || Math.abs(startOf(to)) > 1) return [];
+          const drilled = [from.atEnd, to.atEnd].reduce<WorkCost>(
+            (work, end) => (end === undefined ? work : together(work, end)),
+            tariff.wallHole,
+          );
           const lengthMm = over.floorMm + startOf(to) - (plumb.floorMm + endOf(from));
           return [
             {
               a: { line: plumb.line, tMm: endOf(from) },
               b: { line: over.line, tMm: startOf(to) },
-              measure: { ...nothing, ...tariff.wallHole, lengthMm },
+              measure: { ...nothing, ...drilled, lengthMm },
               wallId: null,
             },
           ];

@@ -4,6 +4,7 @@ import { roomsOfStorey } from '../../plan/surroundings.ts';
 import type { VoidSpace } from '../../plan/voids.ts';
 import { THROUGH_WALL_MM, ZONE_MM } from '../concealed-cable.ts';
 import { SKIRTING_MM } from '../surface.ts';
+import { noWork, type WorkCost } from '../way-tariff.ts';
 import type { FaceCorner } from './face-corners.ts';
 import { inTheWall, type Laid, levelLines, plumbLines } from './face-lines.ts';
 import {
@@ -16,7 +17,7 @@ import {
   type Span,
 } from './flat-face.ts';
 import type { WaysMaterial } from './house-net.ts';
-import { clipped, endOf, nothing, SAME_MM, startOf, type WayLine } from './line.ts';
+import { clipped, endOf, measureOf, nothing, SAME_MM, startOf, type WayLine } from './line.ts';
 import type { Join } from './net-edge.ts';
 import { isDrawn } from './void-lines.ts';
 
@@ -36,17 +37,18 @@ export interface PlumbInto {
   readonly above: VoidSpace | null;
 }
 
-/** Level in the wall, plumb in it, channel above the skirting, channel up to a box, round a door's frame, short into a corner. */
-export type FaceLineKind = 'in-wall' | 'plumb' | 'skirting' | 'channel' | 'frame' | 'corner';
+/** Level in the wall, plumb in it, channel above the skirting, channel below the ceiling, channel up to a box, round a door's frame, short into a corner. */
+export type FaceLineKind = 'in-wall' | 'plumb' | 'skirting' | 'ceiling' | 'channel' | 'frame' | 'corner';
 
 /** A line of a face with its number. */
 export interface FaceLine {
   readonly number: number;
   readonly line: WayLine;
   readonly kind: FaceLineKind;
-  /** The height of the box that a plumb line is there for; absent for the others. */
-  readonly boxMm?: number;
 }
+
+/** Channel along the ceiling line is this far below it, mm. Common practice, no source. */
+const BELOW_CEILING_MM = 30;
 
 /** Plumb lines this near one another on plan stand above one another, mm. */
 export const CLOSE_MM = 20;
@@ -66,7 +68,7 @@ interface Zones {
   readonly heightsMm: readonly number[];
 }
 
-/** The lines on the walls of a house: in line with what is there, at tops and corners, and above the skirtings. */
+/** The lines on the walls of a house: in line with what is there, at tops and corners, above the skirtings and below the ceilings. */
 export function houseFaceLines(material: WaysMaterial, corners: readonly FaceCorner[]): FaceNet {
   const { plan } = material;
   const zones = zonesByFace(plan);
@@ -133,6 +135,8 @@ function distinct(values: readonly number[]): readonly number[] {
 
 function addFace(draft: FaceDraft, face: FlatFace, zones: Zones | undefined): void {
   addSkirting(draft, face);
+  for (const line of levelLines(draft.material, face, face.heightMm - BELOW_CEILING_MM, inChannel(face)))
+    draft.add(face, line, 'ceiling');
   if (isSurfaceOnly(face)) addCornerChannels(draft, face);
   else addZones(draft, face, zones);
 }
@@ -179,7 +183,7 @@ function addSkirting(draft: FaceDraft, face: FlatFace): void {
   }
 }
 
-/** Faces that meet go on into one another: at their tops and skirtings, and within the zones of an inside corner. */
+/** Faces that meet go on into one another: at their tops, ceilings and skirtings, and within the zones of an inside corner. */
 function addCorner(draft: FaceDraft, { faces: [a, b], inside }: FaceCorner): void {
   const linesAt = (one: typeof a) =>
     draft
@@ -193,10 +197,15 @@ function addCorner(draft: FaceDraft, { faces: [a, b], inside }: FaceCorner): voi
           endOf(line) >= one.alongMm - SAME_MM,
       );
   const [ofA, ofB] = [linesAt(a), linesAt(b)];
+  const { channelTurn } = draft.material.tariff;
   for (const one of ofA)
     for (const other of ofB)
-      if (Math.abs(one.line.fixedMm - other.line.fixedMm) <= SAME_MM && isSkirting(one) === isSkirting(other))
-        draft.joinLevels([one.number, a.alongMm], [other.number, b.alongMm]);
+      if (Math.abs(one.line.fixedMm - other.line.fixedMm) <= SAME_MM && isChannel(one) === isChannel(other))
+        draft.joinLevels(
+          [one.number, a.alongMm],
+          [other.number, b.alongMm],
+          isChannel(one) ? channelTurn[inside ? 'internal' : 'external'] : noWork,
+        );
   if (!inside) return;
   for (const [own, from, to] of [
     [ofA, a, b],
@@ -210,7 +219,8 @@ function addCorner(draft: FaceDraft, { faces: [a, b], inside }: FaceCorner): voi
     }
 }
 
-const isSkirting = ({ kind }: { readonly kind: FaceLineKind }): boolean => kind === 'skirting';
+const isChannel = ({ kind }: { readonly kind: FaceLineKind }): boolean =>
+  kind === 'skirting' || kind === 'ceiling';
 
 /** The short way from a corner into the middle of its zone, at a height; null where something is in the way. */
 export function cornerLine(
@@ -264,8 +274,13 @@ class FaceDraft {
     }
   }
 
-  joinLevels([a, aMm]: readonly [number, number], [b, bMm]: readonly [number, number]): void {
-    this.#joins.push({ a: { line: a, tMm: aMm }, b: { line: b, tMm: bMm }, measure: nothing });
+  joinLevels(
+    [a, aMm]: readonly [number, number],
+    [b, bMm]: readonly [number, number],
+    turn: WorkCost = noWork,
+  ): void {
+    const measure = turn === noWork ? nothing : measureOf(turn);
+    this.#joins.push({ a: { line: a, tMm: aMm }, b: { line: b, tMm: bMm }, measure });
   }
 
   linesOf(face: FlatFace): readonly FaceLine[] {

@@ -30,12 +30,14 @@ export interface LinePart {
   readonly unfit?: boolean;
   /** For opening the floor over a place on it; absent where nothing has to be opened. */
   readonly opening?: WorkCost;
+  /** Floors opened on the way to a place on the line, from where cable comes into the void; absent: by the metre, or none. */
+  readonly openedBefore?: (tMm: number) => number;
   /** An electrician would avoid it. */
   readonly poor?: boolean;
   /** In insulation, or maybe: too warm for the 20 A of a ring and its spurs. */
   readonly warm?: boolean;
-  /** A chase in a party wall: avoided where it costs little to. */
-  readonly party?: boolean;
+  /** A chase in a party wall, or level where people drive nails: avoided where it costs little to. */
+  readonly unliked?: boolean;
   /** On the surface of a wall that could be chased: poor unless an end of the cable is on the surface too. */
   readonly onSurface?: boolean;
 }
@@ -49,6 +51,12 @@ export interface WayLine {
   readonly parts: readonly LinePart[];
   /** Where on it a cable comes into the void, for lines that are there for that cable's sake. */
   readonly dropMm?: number;
+  /** The height of the box that a plumb line is there for; absent for the others. Nothing turns that ends there. */
+  readonly boxMm?: number;
+  /** For turning into it or off it on its face. */
+  readonly atTurn?: WorkCost;
+  /** For turning into it or off it, or going through the wall from it: half of what a drop takes, which has two ends. */
+  readonly atEnd?: WorkCost;
 }
 
 /** What a line comes to from its start to a place on it. */
@@ -59,7 +67,7 @@ export interface Measure {
   readonly lengthMm: number;
   readonly poorMm: number;
   readonly surfaceMm: number;
-  readonly partyMm: number;
+  readonly unlikedMm: number;
   readonly warmMm: number;
   /** Joists crossed where they may not be cut. */
   readonly unfit: number;
@@ -82,7 +90,7 @@ export const nothing: Measure = {
   lengthMm: 0,
   poorMm: 0,
   surfaceMm: 0,
-  partyMm: 0,
+  unlikedMm: 0,
   warmMm: 0,
   unfit: 0,
 };
@@ -130,19 +138,30 @@ export class LineMeasures {
   /** Adds what a part comes to from its start to a place on it. */
   #add(part: LinePart, toMm: number, sums: Float64Array, at: number): void {
     const runMm = toMm - part.fromMm;
-    const crossed = part.crossedBefore ? part.crossedBefore(toMm) - part.crossedBefore(part.fromMm) : 0;
+    const countTo = (before: (tMm: number) => number) => before(toMm) - before(part.fromMm);
+    const crossed = part.crossedBefore ? countTo(part.crossedBefore) : 0;
+    const opened = part.openedBefore ? countTo(part.openedBefore) : 0;
     const each = part.perCrossing ?? noWork;
+    const board = part.opening ?? noWork;
     const once = part.once !== undefined && toMm >= part.toMm - SAME_MM ? part.once : noWork;
     const { perM } = part;
     const metres = runMm / 1000;
     const rate = perM.millipence + this.#cableMillipencePerM;
-    addTo(sums, at + slots.millipence, rate * metres + each.millipence * crossed + once.millipence);
-    addTo(sums, at + slots.minutes, perM.minutes * metres + each.minutes * crossed + once.minutes);
-    addTo(sums, at + slots.mess, perM.mess * metres + each.mess * crossed + once.mess);
+    addTo(
+      sums,
+      at + slots.millipence,
+      rate * metres + each.millipence * crossed + board.millipence * opened + once.millipence,
+    );
+    addTo(
+      sums,
+      at + slots.minutes,
+      perM.minutes * metres + each.minutes * crossed + board.minutes * opened + once.minutes,
+    );
+    addTo(sums, at + slots.mess, perM.mess * metres + each.mess * crossed + board.mess * opened + once.mess);
     addTo(sums, at + slots.lengthMm, runMm);
     if (part.poor === true) addTo(sums, at + slots.poorMm, runMm);
     if (part.onSurface === true) addTo(sums, at + slots.surfaceMm, runMm);
-    if (part.party === true) addTo(sums, at + slots.partyMm, runMm);
+    if (part.unliked === true) addTo(sums, at + slots.unlikedMm, runMm);
     if (part.warm === true) addTo(sums, at + slots.warmMm, runMm);
     if (part.unfit === true) addTo(sums, at + slots.unfit, crossed);
   }

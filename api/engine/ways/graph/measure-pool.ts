@@ -8,7 +8,7 @@ export const slots = {
   lengthMm: 3,
   poorMm: 4,
   surfaceMm: 5,
-  partyMm: 6,
+  unlikedMm: 6,
   warmMm: 7,
   unfit: 8,
 } as const satisfies Record<keyof Measure, number>;
@@ -63,7 +63,9 @@ export function writeDifference(difference: MeasureSum, one: Pooled, other: Pool
   difference.surfaceMm = Math.abs(
     (from[a + slots.surfaceMm] as number) - (until[b + slots.surfaceMm] as number),
   );
-  difference.partyMm = Math.abs((from[a + slots.partyMm] as number) - (until[b + slots.partyMm] as number));
+  difference.unlikedMm = Math.abs(
+    (from[a + slots.unlikedMm] as number) - (until[b + slots.unlikedMm] as number),
+  );
   difference.warmMm = Math.abs((from[a + slots.warmMm] as number) - (until[b + slots.warmMm] as number));
   // A joist at the very end of a stretch is not crossed by it: nobody comes down onto a joist.
   difference.unfit = Math.floor(
@@ -79,7 +81,7 @@ export function addMeasure(sum: MeasureSum, measure: Measure): void {
   sum.lengthMm += measure.lengthMm;
   sum.poorMm += measure.poorMm;
   sum.surfaceMm += measure.surfaceMm;
-  sum.partyMm += measure.partyMm;
+  sum.unlikedMm += measure.unlikedMm;
   sum.warmMm += measure.warmMm;
   sum.unfit += measure.unfit;
 }

@@ -2,7 +2,7 @@ import { crossings } from './crossings.ts';
 import type { EndLayer } from './end-layer.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { HouseNet } from './house-net.ts';
-import { endOf, type LineMeasures, nothing, startOf, type WayLine } from './line.ts';
+import { endOf, type LineMeasures, measureOf, nothing, startOf, type WayLine } from './line.ts';
 import type { NumberedLine } from './line-index.ts';
 import type { Join, NetEdge, Stop } from './net-edge.ts';
 import type { OwnWays } from './own-ways.ts';
@@ -169,10 +169,15 @@ function sameLines(own: readonly NumberedLine[], other: EndLayer): readonly Join
   return own.flatMap(({ number, line }) => {
     return other.index.inLineWith(line).flatMap((one) => {
       const tMm = Math.max(startOf(line), startOf(one.line));
-      return [other.startOn(one.number), tMm].flatMap((at): readonly Join[] =>
+      // Where the other begins its own drop does: only the end of it by this box is on the line.
+      const ends = [
+        [other.startOn(one.number), line.atEnd === undefined ? nothing : measureOf(line.atEnd)],
+        [tMm, nothing],
+      ] as const;
+      return ends.flatMap(([at, measure]): readonly Join[] =>
         at === null || at < startOf(line) || at > endOf(line) || at > endOf(one.line)
           ? []
-          : [{ a: { line: number, tMm: at }, b: { line: one.number, tMm: at }, measure: nothing }],
+          : [{ a: { line: number, tMm: at }, b: { line: one.number, tMm: at }, measure }],
       );
     });
   });

@@ -99,7 +99,7 @@ function partsAt(
   if (straight.frame.space.kind === 'loft') return alone(loftPart(material, straight, span, { wall, room }));
   if (wall !== undefined && isMasonry(wall) && !isStart && room === null)
     return alone(holePart(material, straight, span, wall));
-  return floorParts(material, straight, span, { room, isWall: wall !== undefined });
+  return floorParts(material, straight, span, { room, isWall: wall !== undefined, fromMm });
 }
 
 const alone = (part: LinePart | null): readonly LinePart[] | null => (part === null ? null : [part]);
@@ -141,11 +141,18 @@ function loftPart(
   return { fromMm, toMm, lay, details: { storeyId: storey.storey.id }, perM: tariff.thread, warm };
 }
 
+/** What a stretch under a floor is beneath, and from where on the line cable comes to it; null where that is not told. */
+interface Floored {
+  readonly room: PlanRoom | null;
+  readonly isWall: boolean;
+  readonly fromMm: number | null;
+}
+
 function floorParts(
   { plan, tariff }: VoidMaterial,
   straight: Straight,
   [fromMm, toMm]: Span,
-  { room, isWall }: { readonly room: PlanRoom | null; readonly isWall: boolean },
+  { room, isWall, fromMm: dropMm }: Floored,
 ): readonly LinePart[] | null {
   const { frame, axis } = straight;
   const storey = plan.storeyById.get(frame.space.storeyId);
@@ -161,8 +168,10 @@ function floorParts(
   );
   const lay = floorLay(floor, isAlong);
   const boardMm = floor.build === 'concrete' ? null : isAlong ? BOARD_ALONG_MM : BOARD_ACROSS_MM;
-  const boards = boardMm === null ? 0 : 1000 / boardMm;
+  // Where cable comes in, the boards between there and any place are known; on other lines only how many a metre they are.
+  const boards = boardMm === null || dropMm !== null ? 0 : 1000 / boardMm;
   const board = times(tariff.board[floorOpening(floor)], boards);
+  const openedBefore = boardMm === null || dropMm === null ? null : boardsFrom(dropMm, boardMm);
   const part: LinePart = {
     fromMm,
     toMm,
@@ -174,12 +183,22 @@ function floorParts(
       mess: tariff.thread.mess + board.mess,
     },
     ...(floor.build === 'concrete' ? {} : { opening: tariff.board[floorOpening(floor)] }),
+    ...(openedBefore === null ? {} : { openedBefore }),
     ...(isOutside || isShut ? { poor: true } : {}),
     warm: isWarm(floor.insulationMm),
   };
   if (floor.build !== 'suspended-timber' || isAlong || passesBeneath(floor)) return [part];
   return throughJoists(plan, straight, floor, part, tariff);
 }
+
+/**
+ * How many boards come up between where cable comes in and any place on the line to either side, as they are counted: as few, evenly
+ * spread, as leave no more than so much between two. Those before it count below nought, so that it never falls.
+ */
+const boardsFrom =
+  (dropMm: number, everyMm: number) =>
+  (tMm: number): number =>
+    Math.sign(tMm - dropMm) * Math.max(0, Math.ceil(Math.abs(tMm - dropMm) / everyMm) - 1);
 
 /** Whether any room of a storey closes: until then nobody can say what is outside. */
 export function isDrawn(plan: Plan, storeyId: string): boolean {

@@ -1,4 +1,6 @@
 import type { PlanWall } from '../../plan/plan.ts';
+import { together } from '../way-tariff.ts';
+import { isAtBox } from './crossings.ts';
 import { alongFace, type FlatFace, flatFaceOf } from './flat-face.ts';
 import type { FaceLine } from './house-face-lines.ts';
 import type { WaysMaterial } from './house-net.ts';
@@ -39,7 +41,7 @@ function inWall(face: FlatFace, wall: PlanWall, side: 'left' | 'right', mm: numb
 
 /**
  * Holes straight through a wall: where a line on its one face crosses one on its other, so that both sides are in
- * a zone; and for two lines above the skirtings near both ends of the wall.
+ * a zone; and for two lines above the skirtings, or below the ceilings, near both ends of the wall.
  */
 export function wallHoles(
   material: WaysMaterial,
@@ -76,11 +78,12 @@ function holesBetween(material: WaysMaterial, faces: BothFaces, a: FaceLine, b: 
       heightMm: level.line.fixedMm,
     });
   }
-  if (a.kind === 'skirting' && b.kind === 'skirting') return skirtingHoles(material, faces, a, b);
+  if (a.kind === b.kind && isAlongRoom(a)) return holesByCorners(material, faces, a, b);
   return a.line.axis === 1 ? backToBack(material, faces, a, b) : [];
 }
 
-const isChannel = ({ kind }: FaceLine): boolean => kind === 'skirting' || kind === 'channel';
+const isAlongRoom = ({ kind }: FaceLine): boolean => kind === 'skirting' || kind === 'ceiling';
+const isChannel = (line: FaceLine): boolean => isAlongRoom(line) || line.kind === 'channel';
 
 function wallMm({ wall, left, right }: BothFaces, mm: number, isLeft: boolean): number {
   return isLeft ? inWall(left, wall, 'left', mm) : inWall(right, wall, 'right', mm);
@@ -107,27 +110,31 @@ function holeAt(
   ] as const;
   if (!isStop(a.line, stops[0].tMm) || !isStop(b.line, stops[1].tMm)) return [];
   const lengthMm = wall.wall.thicknessMm;
-  const measure = { ...nothing, ...tariff.wallHole, lengthMm };
+  const ends = [a, b].flatMap(({ line }) =>
+    line.atEnd === undefined || isAtBox(line, heightMm) ? [] : [line.atEnd],
+  );
+  const measure = { ...nothing, ...ends.reduce(together, tariff.wallHole), lengthMm };
   return [{ a: stops[0], b: stops[1], measure, wallId: wall.wall.id }];
 }
 
 /** Two plumb lines nearly behind one another that both have a box: from box to box. */
 function backToBack(material: WaysMaterial, faces: BothFaces, a: FaceLine, b: FaceLine): readonly Join[] {
   const [aMm, bMm] = [wallMm(faces, a.line.fixedMm, true), wallMm(faces, b.line.fixedMm, false)];
-  if (a.boxMm === undefined || b.boxMm === undefined) return [];
-  if (Math.abs(aMm - bMm) > BACK_TO_BACK_MM || Math.abs(a.boxMm - b.boxMm) > BACK_TO_BACK_MM) return [];
-  const lengthMm = Math.hypot(faces.wall.wall.thicknessMm, aMm - bMm, a.boxMm - b.boxMm);
+  const [aBoxMm, bBoxMm] = [a.line.boxMm, b.line.boxMm];
+  if (aBoxMm === undefined || bBoxMm === undefined) return [];
+  if (Math.abs(aMm - bMm) > BACK_TO_BACK_MM || Math.abs(aBoxMm - bBoxMm) > BACK_TO_BACK_MM) return [];
+  const lengthMm = Math.hypot(faces.wall.wall.thicknessMm, aMm - bMm, aBoxMm - bBoxMm);
   return [
     {
-      a: { line: a.number, tMm: a.boxMm },
-      b: { line: b.number, tMm: b.boxMm },
+      a: { line: a.number, tMm: aBoxMm },
+      b: { line: b.number, tMm: bBoxMm },
       measure: { ...nothing, ...material.tariff.wallHole, lengthMm },
       wallId: faces.wall.wall.id,
     },
   ];
 }
 
-function skirtingHoles(material: WaysMaterial, faces: BothFaces, a: FaceLine, b: FaceLine): readonly Join[] {
+function holesByCorners(material: WaysMaterial, faces: BothFaces, a: FaceLine, b: FaceLine): readonly Join[] {
   const spanOf = (one: FaceLine, isLeft: boolean) =>
     [startOf(one.line), endOf(one.line)].map((mm) => wallMm(faces, mm, isLeft)).toSorted((x, y) => x - y);
   const [aLow = 0, aHigh = 0] = spanOf(a, true);

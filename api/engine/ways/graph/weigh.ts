@@ -7,14 +7,14 @@ export interface Weighing {
   readonly surface: boolean;
   /** A kind of way that is avoided, or all voids. */
   readonly avoid?: string;
-  /** For cable that is there already: nobody knows what its fitter thought of joists, insulation and party walls. */
+  /** For cable that is there already: nobody knows what its fitter thought of joists, insulation, party walls and nails. */
   readonly asFound?: boolean;
 }
 
 /** A millimetre of a way that is avoided weighs like so many thousandths of a penny (£1,000 a metre). */
 const POOR_MILLIPENCE_PER_MM = 100_000;
-/** A chase in a party wall is avoided a hundredth as much (£10 a metre). Common practice, no source. */
-const PARTY_SHARE = 0.01;
+/** What is only not liked is avoided a hundredth as much (£10 a metre). Common practice, no source. */
+const UNLIKED_SHARE = 0.01;
 /** A joist crossed where it may not be cut weighs like so much of a way that is avoided, mm. */
 const UNFIT_MM = 1000;
 /** Shortest among the cheapest: lengths come after money. */
@@ -33,7 +33,7 @@ export function weightOf(
 ): number {
   const isAvoided = avoid !== undefined && way?.startsWith(avoid) === true;
   const laidMm =
-    asFound === true ? 0 : measure.warmMm + measure.partyMm * PARTY_SHARE + measure.unfit * UNFIT_MM;
+    asFound === true ? 0 : measure.warmMm + measure.unlikedMm * UNLIKED_SHARE + measure.unfit * UNFIT_MM;
   const unaskedMm = (surface ? 0 : measure.surfaceMm) + (isAvoided ? measure.lengthMm : 0);
   const poorMm = measure.poorMm + unaskedMm + laidMm;
   const avoided = Math.round(poorMm * POOR_MILLIPENCE_PER_MM);
