@@ -70,7 +70,7 @@ function headOf({ job, library, estimate, revision, state, demoNote }: Quotation
     firm: firmParty(library.firm, isRegistered(library)),
     customer: customerParty(job),
     place: job.site.address,
-    asked: [...askedFor(estimate.asFound.worked), ...ownWords(job)],
+    asked: [...askedFor(estimate.asFound.worked, library.terms), ...ownWords(job)],
   };
 }
 
