@@ -132,7 +132,7 @@ export function quotationOf(request: QuotationRequest): QuotationDocument {
     unexpected: unexpectedOf(kind),
     payment: paymentOf(library.firm, schemes),
     papers: paperworkOf(offered, library.firm, job.site.nation),
-    about: aboutOf(library.firm, isRegistered(library)),
+    about: aboutOf(library.firm, isRegistered(library), job.quoting),
     cautions: customerCautions,
     cancellation: mayCancel(job.quoting, grossPences)
       ? cancellationOf({
