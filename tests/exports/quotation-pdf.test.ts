@@ -231,7 +231,7 @@ describe('a PDF of much', () => {
     const text = plain(read.pages.join(' '));
     // Nothing is lost at the foot of a page: every point is asked for, and named in how and where each option feeds it.
     for (const { label } of more) {
-      expect(text).toContain(`${label}: double socket, place to be agreed`);
+      expect(text).toContain(`${label}: double socket, white plastic, place to be agreed`);
       expect(text.split(`${label} is behind one fuse`).length).toBe(4);
       expect(
         text.split(`${label}: a hole cut into the wall`).length + text.split(`${label}: on a box`).length,

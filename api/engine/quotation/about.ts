@@ -1,4 +1,4 @@
-import type { Job } from '#model/job.ts';
+import type { Job, Quoting } from '#model/job.ts';
 import type { Firm } from '#model/library.ts';
 import type { QuotationDocument, QuotedPassage } from './document.ts';
 
@@ -6,12 +6,27 @@ import type { QuotationDocument, QuotedPassage } from './document.ts';
 const sentence = (label: string, words: string | undefined): readonly string[] =>
   words === undefined || words.trim() === '' ? [] : [`${label}: ${words.trim()}`];
 
+const RIGHT =
+  'the law gives you the right to work done with reasonable care and skill, and to have it put right or pay less if it is not.';
+
+/**
+ * What the law gives a consumer whatever the paper says; a business has no such right by it, and where nobody has said which
+ * the customer is, the sentence says of whom it holds.
+ * Source: Consumer Rights Act 2015, sections 2, 49 and 54 to 56 (who is a consumer; care and skill, and what follows where
+ * it is missing).
+ */
+function rightSaid(customer: Quoting['customer']): readonly string[] {
+  if (customer === 'business') return [];
+  return [`Whatever is said here, ${customer === 'consumer' ? '' : 'if you are a consumer '}${RIGHT}`];
+}
+
 /**
  * What else a customer wants to know of the firm: its scheme, insurance, guarantee, complaints; and whether it is
- * registered for VAT. What it has not said is left out, but for the rights that the law gives anyhow.
- * Source: Consumer Rights Act 2015, sections 49 and 54 to 56 (care and skill, and what follows where it is missing).
+ * registered for VAT. What it has not said is left out, but for the rights that the law gives a consumer anyhow.
+ *
+ * @param quoting who the customer is, as far as somebody said so.
  */
-export function aboutOf(firm: Firm, registered: boolean): QuotedPassage {
+export function aboutOf(firm: Firm, registered: boolean, quoting: Quoting | undefined): QuotedPassage {
   return {
     heading: 'About us',
     paragraphs: [
@@ -19,7 +34,7 @@ export function aboutOf(firm: Firm, registered: boolean): QuotedPassage {
       ...(registered ? [] : ['We are not registered for VAT.']),
       ...sentence('Insurance', firm.insurance),
       ...sentence('Guarantee', firm.guarantee),
-      'Whatever is said here, the law gives you the right to work done with reasonable care and skill, and to have it put right or pay less if it is not.',
+      ...rightSaid(quoting?.customer),
       ...sentence('If you are not content', firm.complaints),
     ],
   };

@@ -168,7 +168,7 @@ export interface QuotationDocument {
   readonly schemes: readonly QuotedScheme[];
   /** The options side by side; empty for fewer than two. */
   readonly compared: readonly ComparedRow[];
-  /** A fused branch against carrying the ring on, where both are offered; empty otherwise. */
+  /** What speaks for one option and what for another: a fuse or none, a branch or the loop; empty where they differ in neither. */
   readonly weighed: readonly QuotedPassage[];
   readonly included: readonly QuotedLine[];
   readonly excluded: readonly QuotedLine[];

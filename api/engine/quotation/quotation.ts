@@ -70,7 +70,7 @@ function headOf({ job, library, estimate, revision, state, demoNote }: Quotation
     firm: firmParty(library.firm, isRegistered(library)),
     customer: customerParty(job),
     place: job.site.address,
-    asked: [...askedFor(estimate.asFound.worked), ...ownWords(job)],
+    asked: [...askedFor(estimate.asFound.worked, library.terms), ...ownWords(job)],
   };
 }
 
@@ -132,7 +132,7 @@ export function quotationOf(request: QuotationRequest): QuotationDocument {
     unexpected: unexpectedOf(kind),
     payment: paymentOf(library.firm, schemes),
     papers: paperworkOf(offered, library.firm, job.site.nation),
-    about: aboutOf(library.firm, isRegistered(library)),
+    about: aboutOf(library.firm, isRegistered(library), job.quoting),
     cautions: customerCautions,
     cancellation: mayCancel(job.quoting, grossPences)
       ? cancellationOf({

@@ -4,6 +4,7 @@ import type { QuotedLine } from './document.ts';
 import { remediesSaid } from './how-said.ts';
 import { type Offered, optionWords, saidByOptions } from './offered.ts';
 import { isNotifiable } from './paperwork.ts';
+import { platesSaid } from './plate-said.ts';
 import { listed } from './said.ts';
 
 const hasTask = ({ labour }: SchemeEstimate, tasks: readonly string[]): boolean =>
@@ -12,8 +13,11 @@ const hasTask = ({ labour }: SchemeEstimate, tasks: readonly string[]): boolean 
 const hasSum = ({ price }: SchemeEstimate, sum: string): boolean =>
   price.other.some((line) => line.sum === sum && line.pence > 0);
 
-const metalPlates = ({ worked }: SchemeEstimate): boolean =>
-  worked.job.points.some(({ status, features }) => status === 'wanted' && features.includes('metal'));
+/** What is fitted, its plates by what they are of. */
+function materialsSaid({ worked }: SchemeEstimate): string {
+  const plates = platesSaid(worked);
+  return `All ${listed(['cable', ...(plates === null ? [] : [plates]), 'boxes', 'fixings'])}`;
+}
 
 function fillingSaid(scheme: SchemeEstimate): readonly string[] {
   if (!hasTask(scheme, ['fill-chase', 'fill-box'])) return [];
@@ -39,7 +43,7 @@ function testingSaid(scheme: SchemeEstimate): readonly string[] {
 /** What an option's price has in it, a line each. */
 function includedIn(scheme: SchemeEstimate): readonly string[] {
   return [
-    `All cable, ${metalPlates(scheme) ? 'plates as named' : 'white plastic plates'}, boxes and fixings`,
+    materialsSaid(scheme),
     'Marking every new place on the wall with you before anything is cut',
     ...testingSaid(scheme),
     ...(hasTask(scheme, ['lift-board', 'chipboard-trap', 'open-fixed-floor'])

@@ -1,6 +1,8 @@
 import type { Point, PointKind } from '#model/installation.ts';
+import type { Terms } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
+import { plateOfPoint } from './plate-said.ts';
 import { capital } from './said.ts';
 
 /** What stands at a point, as a customer calls it. */
@@ -18,12 +20,14 @@ const kindSaid: Readonly<Record<PointKind, string>> = {
   other: 'outlet',
 };
 
-const featureSaid: Readonly<Record<Point['features'][number], string>> = {
+/** What a point has; how its plate looks is said apart (`plateOfPoint`), and that it is weatherproof with it. */
+const featureSaid: Partial<Readonly<Record<Point['features'][number], string>>> = {
   usb: 'with USB charging',
   rcd: 'with a cut-out of its own (RCD)',
-  ip66: 'weatherproof',
-  metal: 'with a metal plate',
 };
+
+/** How the firm's plates look, where it has said so. */
+type FirmLook = Pick<Terms, 'finish'>;
 
 /** How things of a job are said to a customer. */
 export interface ThingsSaid {
@@ -33,8 +37,6 @@ export interface ThingsSaid {
   readonly place: (pointId: string) => string;
   /** The name of the room that a point is in; null where it is in none that is drawn. */
   readonly room: (pointId: string) => string | null;
-  /** What a wanted point is and where: `W1: double socket in the Living room, 45 cm above the floor`. */
-  readonly point: (point: Point) => string;
   readonly circuit: (circuitId: string) => string;
 }
 
@@ -47,22 +49,13 @@ export function thingsSaid({ job, plan }: Pick<Worked, 'job' | 'plan'>): ThingsS
   const labels = new Map(job.points.map(({ id, label }) => [id, label]));
   const circuits = new Map(job.circuits.map(({ id, name }) => [id, name]));
   const label = (id: string): string => labels.get(id) ?? id;
-  const positionOf = (id: string) => plan.positionOfPoint.get(id);
-  const room = (id: string): string | null => roomOfPosition(plan, positionOf(id))?.room.name ?? null;
+  const room = (id: string): string | null =>
+    roomOfPosition(plan, plan.positionOfPoint.get(id))?.room.name ?? null;
   return {
     label,
     room,
     place: (id) => (room(id) === null ? label(id) : `${label(id)} (${room(id)})`),
     circuit: (id) => circuits.get(id) ?? id,
-    point: (point) => {
-      const { id, kind, load, features } = point;
-      const use = load === undefined ? '' : ` for the ${load.use}`;
-      const with_ = features.map((feature) => ` ${featureSaid[feature]}`).join('');
-      const where = room(id) === null ? ', place to be agreed' : `, ${room(id)}`;
-      const position = positionOf(id);
-      const height = position === undefined ? '' : `, ${heightSaid(position.heightMm)}`;
-      return `${point.label}: ${kindSaid[kind]}${use}${with_}${where}${height}`;
-    },
   };
 }
 
@@ -70,10 +63,30 @@ export function thingsSaid({ job, plan }: Pick<Worked, 'job' | 'plan'>): ThingsS
 export const wantedPoints = ({ points }: { readonly points: readonly Point[] }): readonly Point[] =>
   points.filter(({ status }) => status === 'wanted');
 
-/** What was asked for, a line each; a job without wishes says so. */
-export function askedFor(worked: Pick<Worked, 'job' | 'plan'>): readonly string[] {
+/** What a wanted point is and where: `W1: double socket, white plastic, Living room, 45 cm above the floor`. */
+function pointSaid(point: Point, { job, plan }: Pick<Worked, 'job' | 'plan'>, firm: FirmLook): string {
+  const { id, label, kind, load, features } = point;
+  const use = load === undefined ? '' : ` for the ${load.use}`;
+  const having = features.flatMap((feature) => featureSaid[feature] ?? []).map((words) => ` ${words}`);
+  const position = plan.positionOfPoint.get(id);
+  return [
+    `${label}: ${kindSaid[kind]}${use}${having.join('')}`,
+    plateOfPoint(point, job.terms, firm),
+    thingsSaid({ job, plan }).room(id) ?? 'place to be agreed',
+    position === undefined ? null : heightSaid(position.heightMm),
+  ]
+    .filter((words) => words !== null)
+    .join(', ');
+}
+
+/**
+ * What was asked for, a line each; a job without wishes says so.
+ *
+ * @param firm its terms, for how plates look that nobody has chosen for this job.
+ */
+export function askedFor(worked: Pick<Worked, 'job' | 'plan'>, firm: FirmLook): readonly string[] {
   const said = thingsSaid(worked);
-  const wanted = wantedPoints(worked.job).map(said.point);
+  const wanted = wantedPoints(worked.job).map((point) => pointSaid(point, worked, firm));
   const going = worked.job.points
     .filter(({ status }) => status === 'removed')
     .map(({ id, label }) => `${capital(said.place(id) === label ? label : said.place(id))}: taken away`);

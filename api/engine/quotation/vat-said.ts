@@ -2,7 +2,12 @@ import { percentOfPence } from '../price/money.ts';
 import type { PriceBuildUp } from '../price/totals.ts';
 import { vatPercentOf } from '../price/vat.ts';
 import { claimWords, type VatClaim } from '../price/vat-claim.ts';
+import type { QuotedPrice } from './document.ts';
 import { pounds } from './said.ts';
+
+/** What stands under a price that is to be paid: the VAT in it, which does not come on top. */
+export const vatWithin = ({ vatPercent, vatPence }: Pick<QuotedPrice, 'vatPercent' | 'vatPence'>): string =>
+  vatPercent > 0 ? `including ${pounds(vatPence)} VAT` : 'no VAT is charged';
 
 /** What a customer pays at the standard rate, where a lower one is charged. */
 const standardPence = (netPence: number): number =>

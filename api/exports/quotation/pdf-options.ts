@@ -4,6 +4,7 @@ import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts
 import type { FeltInRoom, QuotationDocument, QuotedPrice, QuotedScheme } from '#engine/quotation/document.ts';
 import { pounds } from '#engine/quotation/said.ts';
 import type { SumHeads } from '#engine/quotation/sum-heads.ts';
+import { vatWithin } from '#engine/quotation/vat-said.ts';
 import {
   heading,
   listUnder,
@@ -175,7 +176,7 @@ export function priceBlock({ schemes, validWords }: QuotationDocument): readonly
       { text: nickname, color: tokens.paper },
       { text: pounds(price.grossPence), fontSize: 20, bold: true, color: tokens.paper, style: 'figures' },
       {
-        text: price.vatPercent > 0 ? `with ${pounds(price.vatPence)} VAT` : 'no VAT is charged',
+        text: vatWithin(price),
         color: tokens.paper,
       },
       ...(price.range === null

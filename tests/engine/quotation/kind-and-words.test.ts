@@ -7,7 +7,7 @@ import { toldMessages } from '#engine/quotation/observations.ts';
 import { paperworkMessages } from '#engine/quotation/paperwork.ts';
 import { dayWords, listed, pounds } from '#engine/quotation/said.ts';
 import { sumHeads } from '#engine/quotation/sum-heads.ts';
-import { vatSaid } from '#engine/quotation/vat-said.ts';
+import { vatSaid, vatWithin } from '#engine/quotation/vat-said.ts';
 import type { Firm } from '#model/library.ts';
 import { ownLibrary } from '../own-library.ts';
 import { offering, quoted, textOf } from './quoted.ts';
@@ -47,6 +47,13 @@ describe('quotation or estimate', () => {
     expect(quoted({ ...job, terms: { ...job.terms, charging: 'fixed' } }, hourly).paper.kind).toBe(
       'quotation',
     );
+  });
+});
+
+describe('the VAT under a price', () => {
+  it('is said to be in it, to the penny, or not to be charged', () => {
+    expect(vatWithin({ vatPercent: 20, vatPence: 16300 })).toBe('including £163.00 VAT');
+    expect(vatWithin({ vatPercent: 0, vatPence: 0 })).toBe('no VAT is charged');
   });
 });
 

@@ -272,6 +272,17 @@ describe('a paper', () => {
     expect(told).not.toContain('to be agreed.');
   });
 
+  it('tells a business nothing of a consumer’s rights, and of whom they are where nobody said who the customer is', () => {
+    const right = (customer: 'business' | 'consumer' | undefined): string => {
+      const quoting = customer === undefined ? {} : { customer };
+      const { beforeSending: _, ...printed } = quoted(offering('saltglass-row', quoting)).paper;
+      return textOf(printed);
+    };
+    expect(right('business')).not.toMatch(/the law gives you|pay less|right to cancel/i);
+    expect(right('consumer')).toContain('Whatever is said here, the law gives you the right to work done');
+    expect(right(undefined)).toContain('Whatever is said here, if you are a consumer the law gives you');
+  });
+
   it('holds until the last day that the terms say', () => {
     expect(quoted(three).paper.validUntil).toBe('2026-12-25');
     const { validDays: _, ...terms } = three.terms;

@@ -7,7 +7,7 @@ import { removeScheme } from '../../../ui/edits/schemes.ts';
 import type { JobEdit } from '../../../ui/job-events.ts';
 import { demoJob } from '../../engine/demo-jobs/demo-estimates.ts';
 
-const job = demoJob('saltglass-row');
+const { quoting: _ofDemo, ...job }: Job = demoJob('saltglass-row');
 const withEdits = (before: Job, ...edits: readonly JobEdit[]): Job =>
   edits.reduce((now, { change }) => produce(now, (draft) => change(draft)), before);
 const isReadable = (one: Job): boolean => readJobText(JSON.stringify(one)).ok;

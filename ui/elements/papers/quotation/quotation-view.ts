@@ -8,6 +8,7 @@ import type {
   QuotedPassage,
 } from '#engine/quotation/document.ts';
 import { sumHeads } from '#engine/quotation/sum-heads.ts';
+import { vatWithin } from '#engine/quotation/vat-said.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import { optionTemplate } from './quotation-option.ts';
@@ -84,7 +85,7 @@ export class QuotationView extends LitElement {
             <p>${heading}</p>
             <p>${nickname}</p>
             <p class="sum">${pounds(price.grossPence)}</p>
-            <p>${price.vatPercent > 0 ? `with ${pounds(price.vatPence)} VAT` : 'no VAT is charged'}</p>
+            <p>${vatWithin(price)}</p>
             ${price.range === null ? nothing : html`<p>may come to ${pounds(price.range.lowPence)} to ${pounds(price.range.highPence)}</p>`}
           </div>`,
         )}
