@@ -1,8 +1,8 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type { ComparedReading } from '#engine/proof/compared-readings.ts';
 import { textWidthMm } from '../label-placer.ts';
 import { wrapped } from '../plan/text-rows.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import type { ComparedReading } from './compared-readings.ts';
 import { baseline } from './hanging-tree.ts';
 import { LABEL_SIZE, NAME_SIZE } from './leg-label.ts';
 
@@ -21,9 +21,10 @@ const groupWords: Readonly<Record<ComparedReading['group'], string>> = {
   ends: 'End to end',
   step2: 'Crossed, line and neutral (step 2)',
   step3: 'Crossed, line and protective conductor (step 3)',
+  r1r2: 'R1 + R2, linked at the board',
   zs: 'Zs, from the loop tester to Ze and R1 + R2',
 };
-const groups = ['ends', 'step2', 'step3', 'zs'] as const;
+const groups = ['ends', 'step2', 'step3', 'r1r2', 'zs'] as const;
 
 /** What a chart of readings is drawn of. */
 export interface ReadingsRequest {
