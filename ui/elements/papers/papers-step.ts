@@ -14,6 +14,7 @@ import './papers-switch.ts';
 import './quotation/quotation-part.ts';
 import './work/connection-sheet.ts';
 import './work/task-sheet.ts';
+import './work/test-sheet.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -195,6 +196,8 @@ export class PapersStep extends LitElement {
         return html`<connection-sheet .view=${this.view}></connection-sheet>`;
       case 'tasks':
         return html`<task-sheet .view=${this.view}></task-sheet>`;
+      case 'tests':
+        return html`<test-sheet .view=${this.view}></test-sheet>`;
     }
   }
 

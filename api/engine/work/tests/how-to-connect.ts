@@ -74,8 +74,8 @@ const steps: Readonly<Record<TestGroup, (circuit: TestedCircuit) => readonly str
     ];
   },
   polarity: () => [
-    `${DEAD} With line linked at the board, or by the crossed tests at each point:`,
-    'line is at the terminal for line, and fuses and single switches are in the line alone. Test at each point where something was connected.',
+    `${DEAD} With line and earth linked at the board, or in the course of the crossed tests, at each point where something was connected.`,
+    'Right is: the line at the terminal for line, fuses and single switches in the line alone.',
   ],
   zs: ({ rcdMa }) => [
     'Live, all covers on. Only with a tester and leads made for it; nobody else at the circuit.',

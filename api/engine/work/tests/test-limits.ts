@@ -18,9 +18,9 @@ export function coldLoopLimit({ points, limit }: CircuitProof, point: string): n
 export function loopTestLimit(proof: CircuitProof, point: string): TestLimit | null {
   const value = coldLoopLimit(proof, point);
   if (value === null) return null;
-  const { by, words, coldRule, coldOhm } = proof.limit;
-  const isByFuse = coldOhm !== null && value > coldOhm;
-  const source = isByFuse ? 'the fuse of the unit before it' : words;
+  const { by, words, coldRule, maximumOhm } = proof.limit;
+  const warmOhm = proof.points.find((each) => each.point === point)?.zsMaxOhm ?? value;
+  const source = warmOhm === maximumOhm ? words : `${warmOhm.toFixed(2)} Ω, for the fuse of the unit`;
   return { bound: 'most', value, words: by === 'rcd' ? words : `${ruleWords[coldRule]} ${source}` };
 }
 
