@@ -34,7 +34,13 @@ export interface ReadingsRequest {
   /** What the conductors are at in the test, °C. */
   readonly conductorC: number;
   readonly widthMm: number;
+  /** What the bars reach to where the chart is one of several of one scale, Ω; absent: the greatest of its own. */
+  readonly mostOhm?: number;
 }
+
+/** The greatest figure that a chart has to reach to, Ω. */
+export const mostOf = (compared: readonly ComparedReading[]): number =>
+  Math.max(0.1, ...compared.flatMap((one) => [(one.expectedToOhm ?? 0) + one.bandOhm, one.measuredOhm ?? 0]));
 
 interface Columns {
   readonly nameRight: number;
@@ -78,10 +84,7 @@ function summaryOf({ compared, phase }: ReadingsRequest): string {
 export function readingsChart(request: ReadingsRequest): Scene {
   const { compared, widthMm } = request;
   const columns = columnsOf(request);
-  const mostOhm = Math.max(
-    0.1,
-    ...compared.flatMap((one) => [(one.expectedToOhm ?? 0) + one.bandOhm, one.measuredOhm ?? 0]),
-  );
+  const mostOhm = request.mostOhm ?? mostOf(compared);
   const shapes: Shape[] = [];
   let y = 5;
   const say = (text: string, isStrong: boolean): void => {

@@ -48,6 +48,10 @@ const ohms = (ohm: number): string => ohm.toFixed(2);
 const limitFigure = (value: number, unit: SheetTest['unit']): string =>
   unit === 'Ω' ? (Math.floor(value * 100 + 1e-6) / 100).toFixed(2) : String(value);
 
+/** A test's name where a line begins with it; r1 stays small, for R1 is a point. */
+export const testName = ({ mark }: Pick<SheetTest, 'mark'>): string =>
+  mark.includes(' ') ? capital(mark) : mark;
+
 /** What a tester should show: "0.24 Ω", "0.51 to 0.55 Ω"; empty where nothing is expected. */
 export function expectedSaid({ expected }: Pick<SheetTest, 'expected'>): string {
   if (expected === null) return '';

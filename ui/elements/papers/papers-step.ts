@@ -49,6 +49,12 @@ const papers: readonly Paper[] = [
     needsScheme: true,
   },
   {
+    name: 'Test sheet',
+    file: 'test-sheet.pdf',
+    what: 'To print: how to connect, what is expected, limits, room for readings; once they are entered under Tests, with them and the checks repeated.',
+    needsScheme: true,
+  },
+  {
     name: 'Wiring plan',
     file: 'wiring-plan.svg',
     what: 'Drawing, true to scale when printed at 100 %.',

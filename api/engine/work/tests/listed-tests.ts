@@ -178,7 +178,7 @@ function loopTests(listing: Listing): readonly Wanted[] {
       ...atPoint(listing, 'zs', point),
       unit: 'Ω',
       expected: bandOrNull(expected.get(point)?.zsServiceOhm, expected.get(point)?.zsOhm),
-      limit: loopTestLimit(proof, point),
+      limit: loopTestLimit(listing, point),
       asked: { kind: 'zs' },
     }));
 }

@@ -60,7 +60,7 @@ function pointsOf(read: ReadTests, drop: ReadonlyMap<string, number> | null): re
       r1r2Ohm,
       zsReckonedOhm: r1r2Ohm === null || proof.source.ohm === null ? null : proof.source.ohm + r1r2Ohm,
       zsReadOhm: tester?.kind === 'zs' ? tester.ohm : null,
-      zsLimitOhm: coldLoopLimit(proof, test.subject),
+      zsLimitOhm: coldLoopLimit(read, test.subject),
       dropV: drop?.get(test.subject) ?? drop?.get(unitOfLoadSide(test.subject)) ?? null,
     };
     if (told.r1r2Ohm === null && told.zsReadOhm === null && told.dropV === null) return [];

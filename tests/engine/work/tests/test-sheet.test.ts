@@ -157,6 +157,12 @@ describe('what is read', () => {
     expect(verdictOf(is, 1.093)).toBe('fails');
   });
 
+  it('holds a fused unit to the device that protects the cable up to it, though its own fuse would allow more', () => {
+    const unit = theTest(testsIn(sheet), ({ group, mark }) => group === 'zs' && mark === 'W4');
+    expect(unit.limit).toMatchObject({ value: expect.closeTo(1.0925, 6) });
+    expect(scheme.proof[0]?.points.find(({ point }) => point === unit.subject)?.zsMaxOhm).toBeGreaterThan(10);
+  });
+
   it('is wrong where polarity is, or the button opens nothing', () => {
     for (const group of ['polarity', 'rcd-button']) {
       expect(verdictOf((test) => test.group === group, true)).toBe('fits');

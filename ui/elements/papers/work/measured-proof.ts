@@ -105,7 +105,7 @@ export class MeasuredProof extends LitElement {
     const own = proof.find(({ circuit }) => circuit === circuitId);
     if (own === undefined) return nothing;
     const compared = comparedReadings(own, readingsTaken(worked.job), 'after');
-    if (compared.every(({ measuredOhm }) => measuredOhm === null)) return nothing;
+    if (compared.every(({ fits }) => fits === null)) return nothing;
     const labelOf = labelsOf(worked);
     return html`<h4>Expected against measured</h4>
       ${stillPicture(

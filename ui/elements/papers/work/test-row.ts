@@ -4,10 +4,10 @@ import {
   expectedSaid,
   limitSaid,
   readSaid,
+  testName,
   verdictSaid,
   verdictWord,
 } from '#drawing/work/test-sheet-words.ts';
-import { capital } from '#engine/quotation/said.ts';
 import type { Outcome } from '#engine/rules/finding.ts';
 import { shownBy } from '#engine/work/tests/answering-reading.ts';
 import type { SheetTest, TestVerdict } from '#engine/work/tests/sheet-test.ts';
@@ -88,9 +88,9 @@ export class TestRow extends LitElement {
 
   override render(): TemplateResult {
     const { test } = this;
-    const { mark, room, isKept, verdict } = test;
+    const { room, isKept, verdict } = test;
     return html`<div class="of">
-        <strong>${capital(mark)}</strong>${room === null ? nothing : html` <span class="soft">${room}</span>`}
+        <strong>${testName(test)}</strong>${room === null ? nothing : html` <span class="soft">${room}</span>`}
         <div class="soft">${heldTo(test)}</div>
       </div>
       ${isKept ? this.#field() : html`<span class="soft screen">On paper: no point of the job stands for it.</span>`}
