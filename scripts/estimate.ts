@@ -8,6 +8,7 @@ import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { testsPdf } from '#exports/work/tests-pdf.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
 import { readLibraryText } from '#model/read-library.ts';
@@ -61,6 +62,7 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'bill-of-materials.csv', content: billCsv(csv) },
     { name: 'labour.csv', content: labourCsv(csv) },
     { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
+    { name: 'test-sheet.pdf', content: await testsPdf({ papers, library }) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
     ...plans

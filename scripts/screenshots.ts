@@ -22,6 +22,7 @@ const steps = [
   'kit?part=cuts',
   'papers?part=connections',
   'papers?part=tasks',
+  'papers?part=tests',
 ];
 
 await mkdir(values.out, { recursive: true });

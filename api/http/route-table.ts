@@ -65,6 +65,7 @@ export const routeTable = {
   exportBillCsv: { method: 'get', path: '/api/jobs/{id}/exports/bill-of-materials.csv', access: 'read' },
   exportLabourCsv: { method: 'get', path: '/api/jobs/{id}/exports/labour.csv', access: 'read' },
   exportQuotation: { method: 'get', path: '/api/jobs/{id}/exports/quotation.pdf', access: 'read' },
+  exportTests: { method: 'get', path: '/api/jobs/{id}/exports/test-sheet.pdf', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportPlanDraft: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.dxf', access: 'read' },
   exportShoppingText: { method: 'get', path: '/api/jobs/{id}/exports/shopping.txt', access: 'read' },

@@ -261,6 +261,7 @@ export const reading = z
       ...readingCommon,
       kind: z.literal('insulation'),
       between: z.enum(['L-N', 'L-cpc', 'N-cpc', 'LN-cpc']),
+      at: takenAt.optional(),
       megohm: z.number().min(0).max(1e6),
       testV: z.number().positive().max(10_000),
     }),
@@ -270,10 +271,18 @@ export const reading = z
     z.strictObject({
       ...readingCommon,
       kind: z.literal('rcd'),
+      at: takenAt.optional(),
       mA: z.number().positive().max(10_000),
       ms: z.number().min(0).max(100_000),
     }),
     z.strictObject({ ...readingCommon, kind: z.literal('polarity'), at: takenAt, ok: z.boolean() }),
+    // Whether a residual current device opened by its own test button.
+    z.strictObject({
+      ...readingCommon,
+      kind: z.literal('rcd-button'),
+      at: takenAt.optional(),
+      ok: z.boolean(),
+    }),
   ])
   .meta({ id: 'Reading' });
 export type Reading = z.infer<typeof reading>;

@@ -21,6 +21,7 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   bill-of-materials.csv     the bill, a row a line, for spreadsheets
   labour.csv                the labour, a row a task
   quotation.pdf             the quotation or estimate, for the customer
+  test-sheet.pdf            what to test once the work is done: how to connect, expected, limit, room for readings
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
 

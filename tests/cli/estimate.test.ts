@@ -77,6 +77,7 @@ describe('the estimate command', () => {
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
+      'test-sheet.pdf',
       'wiring-plan-first-floor.dxf',
       'wiring-plan-first-floor.svg',
       'wiring-plan.dxf',
@@ -260,6 +261,7 @@ describe('the estimate command', () => {
       'quotation.pdf',
       'shopping.csv',
       'shopping.txt',
+      'test-sheet.pdf',
       'wiring-plan.dxf',
       'wiring-plan.svg',
     ]);

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { estimate } from '#engine/estimate.ts';
+import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob, demoNames, estimateOf } from './demo-jobs/demo-estimates.ts';
 
-const kinds = ['loop', 'insulation', 'zs', 'ze', 'pfc', 'rcd', 'polarity'] as const;
+const kinds = ['loop', 'insulation', 'zs', 'ze', 'pfc', 'rcd', 'polarity', 'rcd-button'] as const;
 type Kind = Reading['kind'];
 
 /** A reading of a kind without what is common to all, at a place and of a circuit of the job, with any figures. */
@@ -31,6 +31,7 @@ const ownOf = (kind: Kind, at: string): fc.Arbitrary<object> =>
     pfc: fc.record({ kA: fc.constantFrom(0.1, 1, 9, 40) }),
     rcd: fc.record({ mA: fc.constant(30), ms: fc.constantFrom(20, 400) }),
     polarity: fc.record({ at: fc.constant(at), ok: fc.boolean() }),
+    'rcd-button': fc.record({ ok: fc.boolean() }),
   })[kind];
 
 /** Readings of one kind taken after the work, a few at any points of any circuits. */

@@ -1,9 +1,9 @@
 import type { Worksheet } from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
 import type { CircuitProof, ExpectedAt } from '#engine/proof/circuit-proof.ts';
+import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import { type DemoName, demoEstimate, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { countedBook } from './counted-book.ts';
 import { openBook } from './spreadsheet.ts';

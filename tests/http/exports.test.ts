@@ -163,6 +163,20 @@ describe('exports', () => {
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
 
+  it('give the test sheet of the scheme asked for as a PDF, the same twice', async () => {
+    const { get } = await withJob();
+    const asked = `${at}/test-sheet.pdf?date=2026-11-25&scheme=two-on-one`;
+    const answer = await get(asked);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-test-sheet.pdf`,
+    ]);
+    const bytes = new Uint8Array(await answer.arrayBuffer());
+    const again = new Uint8Array(await (await get(asked)).arrayBuffer());
+    expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
+  });
+
   it('give the estimate and the job file, the latter to the byte', async () => {
     const { get } = await withJob();
     const estimate = await get(`${at}/estimate.json`);
@@ -184,6 +198,7 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       ...csvs,
       'quotation.pdf',
+      'test-sheet.pdf',
       'wiring-plan.svg',
       'wiring-plan.dxf',
       'estimate.json',
@@ -221,6 +236,7 @@ describe('exports', () => {
     for (const name of [
       'bill-of-materials.xlsx',
       'quotation.pdf',
+      'test-sheet.pdf',
       ...csvs,
       `wiring-plan.svg?storey=${storey?.id}`,
       'wiring-plan.svg',
@@ -230,7 +246,13 @@ describe('exports', () => {
 
   it('refuse a job and a scheme that are not there', async () => {
     const { get } = await withJob();
-    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg', 'wiring-plan.dxf']) {
+    for (const name of [
+      'bill-of-materials.xlsx',
+      ...csvs,
+      'test-sheet.pdf',
+      'wiring-plan.svg',
+      'wiring-plan.dxf',
+    ]) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
@@ -238,6 +260,7 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       ...csvs,
       'quotation.pdf',
+      'test-sheet.pdf',
       'wiring-plan.svg',
       'wiring-plan.dxf',
       'estimate.json',

@@ -1,8 +1,8 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type { ComparedReading } from '#engine/proof/compared-readings.ts';
 import { textWidthMm } from '../label-placer.ts';
 import { wrapped } from '../plan/text-rows.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import type { ComparedReading } from './compared-readings.ts';
 import { baseline } from './hanging-tree.ts';
 import { LABEL_SIZE, NAME_SIZE } from './leg-label.ts';
 
@@ -21,9 +21,10 @@ const groupWords: Readonly<Record<ComparedReading['group'], string>> = {
   ends: 'End to end',
   step2: 'Crossed, line and neutral (step 2)',
   step3: 'Crossed, line and protective conductor (step 3)',
+  r1r2: 'R1 + R2, linked at the board',
   zs: 'Zs, from the loop tester to Ze and R1 + R2',
 };
-const groups = ['ends', 'step2', 'step3', 'zs'] as const;
+const groups = ['ends', 'step2', 'step3', 'r1r2', 'zs'] as const;
 
 /** What a chart of readings is drawn of. */
 export interface ReadingsRequest {
@@ -33,7 +34,13 @@ export interface ReadingsRequest {
   /** What the conductors are at in the test, °C. */
   readonly conductorC: number;
   readonly widthMm: number;
+  /** What the bars reach to where the chart is one of several of one scale, Ω; absent: the greatest of its own. */
+  readonly mostOhm?: number;
 }
+
+/** The greatest figure that a chart has to reach to, Ω. */
+export const mostOf = (compared: readonly ComparedReading[]): number =>
+  Math.max(0.1, ...compared.flatMap((one) => [(one.expectedToOhm ?? 0) + one.bandOhm, one.measuredOhm ?? 0]));
 
 interface Columns {
   readonly nameRight: number;
@@ -77,10 +84,7 @@ function summaryOf({ compared, phase }: ReadingsRequest): string {
 export function readingsChart(request: ReadingsRequest): Scene {
   const { compared, widthMm } = request;
   const columns = columnsOf(request);
-  const mostOhm = Math.max(
-    0.1,
-    ...compared.flatMap((one) => [(one.expectedToOhm ?? 0) + one.bandOhm, one.measuredOhm ?? 0]),
-  );
+  const mostOhm = request.mostOhm ?? mostOf(compared);
   const shapes: Shape[] = [];
   let y = 5;
   const say = (text: string, isStrong: boolean): void => {

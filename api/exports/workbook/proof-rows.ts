@@ -1,11 +1,11 @@
 import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
-import { type ComparedReading, comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { dropCurve } from '#drawing/proof/drop-curve.ts';
 import { pointsInOrder } from '#drawing/proof/points-in-order.ts';
 import { scenarioWords } from '#drawing/proof/proof-words.ts';
 import { worstOfPicture } from '#drawing/proof/worst-of-picture.ts';
 import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { CircuitProof, ExpectedAt, PointProof } from '#engine/proof/circuit-proof.ts';
+import { type ComparedReading, comparedReadings } from '#engine/proof/compared-readings.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { Reading } from '#model/installation.ts';
 import { cableSizeWords } from './cable-words.ts';
@@ -119,6 +119,7 @@ const comparedWords: Readonly<Record<ComparedReading['group'], string>> = {
   ends: 'end to end',
   step2: 'step 2',
   step3: 'step 3',
+  r1r2: 'R1 + R2',
   zs: 'Zs',
 };
 

@@ -11,6 +11,7 @@ import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { testsPdf } from '#exports/work/tests-pdf.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -75,6 +76,13 @@ const exportLabourCsv = createRoute({
   summary: 'The labour of one scheme as CSV, a row a task',
   request: { params: jobAddress, query: papersQuery },
   responses: { ...file('The labour.', 'text/csv'), ...exportProblems },
+});
+
+const exportTests = createRoute({
+  ...routeAt('exportTests'),
+  summary: 'The test sheet of one scheme: how to connect, what is expected, what was read after the work',
+  request: { params: jobAddress, query: papersQuery },
+  responses: { ...file('The sheet, on A4.', 'application/pdf'), ...exportProblems },
 });
 
 const planRequest = {
@@ -184,6 +192,12 @@ async function askedCsv(
   return { job, request: { estimate: drawn, schemeId: shown.id, library, state } };
 }
 
+async function askedTests(parts: AppParts, asked: Asked) {
+  const { job, library, papers } = await askedPapers(parts, asked);
+  const bytes = new Uint8Array(await testsPdf({ papers, library }));
+  return { bytes, headers: fileHeaders(job, 'test-sheet.pdf', 'application/pdf') };
+}
+
 /** The plan of the storey asked for, else of the first that has one. */
 async function askedPlan(
   parts: AppParts,
@@ -204,7 +218,7 @@ async function askedPlan(
   return { job, plan };
 }
 
-/** Papers to take away: workbook, bill and labour as CSV, quotation, plan, shopping list, estimate, job file, job with photos. */
+/** Papers to take away: workbook, bill and labour as CSV, quotation, test sheet, plan, shopping list, estimate, job file, job with photos. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -230,6 +244,11 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const { date, scheme } = c.req.valid('query');
       const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(labourCsv(request), 200, fileHeaders(job, 'labour.csv', CSV));
+    })
+    .openapi(exportTests, async (c) => {
+      const { date, scheme } = c.req.valid('query');
+      const { bytes, headers } = await askedTests(parts, { ...c.req.valid('param'), date, scheme });
+      return c.body(bytes, 200, headers);
     })
     .openapi(exportPlan, async (c) => {
       const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { readingsChart } from '#drawing/proof/readings-chart.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import type { Reading } from '#model/installation.ts';
 import { demoEstimate } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { groupsOf, outside, overlaps, textsOf } from './scene-parts.ts';

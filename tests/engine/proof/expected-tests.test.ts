@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { temperatureWords, testLimitWords } from '#drawing/proof/test-words.ts';
+import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';

@@ -105,6 +105,7 @@ export const readingKinds = choicesOf<Reading['kind']>({
   pfc: 'Prospective fault current',
   rcd: 'RCD trip time',
   polarity: 'Polarity',
+  'rcd-button': 'RCD’s own test button',
 });
 
 export const floorBuilds = choicesOf<Floor['build']>({

@@ -76,16 +76,23 @@ function ownOf(reading: Reading): Partial<ReadingDraft> {
       return { loop, from, at: at ?? null, linkedAt: linkedAt ?? null, shown: ohm };
     }
     case 'insulation':
-      return { between: reading.between, shown: reading.megohm, testV: reading.testV };
+      return {
+        between: reading.between,
+        at: reading.at ?? null,
+        shown: reading.megohm,
+        testV: reading.testV,
+      };
     case 'zs':
     case 'ze':
       return { at: reading.at ?? null, shown: reading.ohm };
     case 'pfc':
       return { shown: reading.kA };
     case 'rcd':
-      return { shown: reading.ms, testMa: reading.mA };
+      return { at: reading.at ?? null, shown: reading.ms, testMa: reading.mA };
     case 'polarity':
       return { at: reading.at, ok: reading.ok };
+    case 'rcd-button':
+      return { at: reading.at ?? null, ok: reading.ok };
   }
 }
 
@@ -112,6 +119,8 @@ export function readingOf(id: string, draft: ReadingDraft): Reading | null {
   };
   if (draft.kind === 'polarity')
     return at === null || ok === null ? null : { ...common, kind: 'polarity', at, ok };
+  if (draft.kind === 'rcd-button')
+    return ok === null ? null : { ...common, kind: 'rcd-button', ...told('at', at), ok };
   if (shown === null) return null;
   switch (draft.kind) {
     case 'loop': {
@@ -119,13 +128,15 @@ export function readingOf(id: string, draft: ReadingDraft): Reading | null {
       return { ...common, kind: 'loop', loop, from, ...where, ohm: shown };
     }
     case 'insulation':
-      return testV === null ? null : { ...common, kind: 'insulation', between, megohm: shown, testV };
+      return testV === null
+        ? null
+        : { ...common, kind: 'insulation', between, ...told('at', at), megohm: shown, testV };
     case 'zs':
     case 'ze':
       return { ...common, kind: draft.kind, ...told('at', at), ohm: shown };
     case 'pfc':
       return { ...common, kind: 'pfc', kA: shown };
     case 'rcd':
-      return testMa === null ? null : { ...common, kind: 'rcd', mA: testMa, ms: shown };
+      return testMa === null ? null : { ...common, kind: 'rcd', ...told('at', at), mA: testMa, ms: shown };
   }
 }

@@ -112,6 +112,7 @@ export class ReadingForm extends LitElement {
       case 'zs':
       case 'ze':
       case 'polarity':
+      case 'rcd-button':
         return this.#place('at', 'Read at');
       case 'rcd':
         return this.#number('testMa', 'Test current', 'mA', 10_000);
@@ -144,7 +145,7 @@ export class ReadingForm extends LitElement {
     const unit = readingUnits[kind];
     if (unit !== null) return this.#number('shown', 'Reading', unit, unit === 'Ω' ? 1e7 : 1e5);
     return html`<yes-no-field
-      label="Right"
+      label=${kind === 'rcd-button' ? 'Opened by it' : 'Right'}
       .value=${ok}
       .unknown=${this.reading === null}
       @field-change=${(event: CustomEvent<FieldChange<boolean | null>>) => {

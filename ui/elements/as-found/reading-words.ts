@@ -54,7 +54,7 @@ export function readingName(reading: Reading, labelOf: LabelOf): string {
       return `${wordOf(loops, reading.loop)}, ${fromWords[reading.from]}${atWords(reading.at, labelOf)}${linked}`;
     }
     case 'insulation':
-      return `Insulation, ${wordOf(insulationBetween, reading.between).toLowerCase()}, ${reading.testV} V`;
+      return `Insulation, ${wordOf(insulationBetween, reading.between).toLowerCase()}${atWords(reading.at, labelOf)}, ${reading.testV} V`;
     case 'zs':
       return `Zs${atWords(reading.at, labelOf)}`;
     case 'ze':
@@ -62,9 +62,11 @@ export function readingName(reading: Reading, labelOf: LabelOf): string {
     case 'pfc':
       return 'Prospective fault current';
     case 'rcd':
-      return `RCD at ${reading.mA} mA`;
+      return `RCD at ${reading.mA} mA${reading.at === undefined ? '' : `, ${labelOf(reading.at)}`}`;
     case 'polarity':
       return `Polarity at ${labelOf(reading.at)}`;
+    case 'rcd-button':
+      return `RCD’s own test button${atWords(reading.at, labelOf)}`;
   }
 }
 
@@ -83,6 +85,8 @@ export function readingValue(reading: Reading): string {
       return `${reading.ms} ms`;
     case 'polarity':
       return reading.ok ? 'right' : 'wrong';
+    case 'rcd-button':
+      return reading.ok ? 'opened' : 'did not open';
   }
 }
 
@@ -95,4 +99,5 @@ export const readingUnits: Readonly<Record<Reading['kind'], string | null>> = {
   pfc: 'kA',
   rcd: 'ms',
   polarity: null,
+  'rcd-button': null,
 };

@@ -10,7 +10,9 @@ export async function onEnter(event: KeyboardEvent, then: () => void): Promise<v
   event.preventDefault();
   // Leaving the line tells its field what was typed; the field then says whether that can be.
   input.blur();
-  const field = event.target;
+  // The line may be rows deep: its own field, not what of those stands at the listener.
+  const root = input.getRootNode();
+  const field = root instanceof ShadowRoot ? root.host : null;
   if (field instanceof LitElement) await field.updateComplete;
   if (input.getAttribute('aria-invalid') === 'true') input.focus();
   else then();

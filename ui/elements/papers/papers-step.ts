@@ -14,6 +14,7 @@ import './papers-switch.ts';
 import './quotation/quotation-part.ts';
 import './work/connection-sheet.ts';
 import './work/task-sheet.ts';
+import './work/test-sheet.ts';
 
 /** A file that can be had, and what it is for. */
 interface Paper {
@@ -45,6 +46,12 @@ const papers: readonly Paper[] = [
     name: 'Labour as CSV',
     file: 'labour.csv',
     what: 'The tasks alone: how much, minutes reckoned, minutes taken.',
+    needsScheme: true,
+  },
+  {
+    name: 'Test sheet',
+    file: 'test-sheet.pdf',
+    what: 'To print: how to connect, what is expected, limits, room for readings; once they are entered under Tests, with them and the checks repeated.',
     needsScheme: true,
   },
   {
@@ -195,6 +202,8 @@ export class PapersStep extends LitElement {
         return html`<connection-sheet .view=${this.view}></connection-sheet>`;
       case 'tasks':
         return html`<task-sheet .view=${this.view}></task-sheet>`;
+      case 'tests':
+        return html`<test-sheet .view=${this.view}></test-sheet>`;
     }
   }
 

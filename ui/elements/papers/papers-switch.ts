@@ -7,6 +7,7 @@ const names: Readonly<Record<PaperPart, string>> = {
   files: 'Files and quotations',
   connections: 'Connections',
   tasks: 'Tasks',
+  tests: 'Tests',
 };
 
 /** Which of the papers are shown. @fires step-part-shown */

@@ -8,7 +8,6 @@ import {
 } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { type CircuitPicture, circuitPicture } from '#drawing/proof/circuit-picture.ts';
-import { comparedReadings } from '#drawing/proof/compared-readings.ts';
 import { dropChart } from '#drawing/proof/drop-chart.ts';
 import { ampsWords, limitWords, scenarioWords, shareWords, voltsWords } from '#drawing/proof/proof-words.ts';
 import { readingsChart } from '#drawing/proof/readings-chart.ts';
@@ -19,6 +18,7 @@ import type { Scene } from '#drawing/scene.ts';
 import { unitOfLoadSide } from '#engine/circuit/load-side.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
+import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
 import { SeenSize } from '../../controllers/seen-size.ts';

@@ -1,18 +1,16 @@
-import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
-import { REFERENCE_C, temperatureRatio } from '#engine/proof/conductor-ohms.ts';
-import { atTwenty } from '#engine/proof/readings/loop-readings.ts';
 import type { Reading } from '#model/installation.ts';
-
-/** How far a reading may be from what is expected before we say so, Ω and as a share. Ours: no standard names one. */
-const BAND_OHM = 0.05;
-const BAND_RATIO = 0.05;
-/** Sums of decimal figures differ in their last binary digits. */
-const ROUNDING_OHM = 1e-9;
+import type { CircuitProof } from './circuit-proof.ts';
+import { REFERENCE_C, temperatureRatio } from './conductor-ohms.ts';
+import { bandAbout, bandOf, fitsBand } from './reading-band.ts';
+import { atTwenty } from './readings/loop-readings.ts';
 
 /** One thing that can be measured of a circuit. */
 export interface ComparedReading {
-  /** What was measured: `ends` from end to end, crossed lines with neutrals, with protective conductors, or the loop. */
-  readonly group: 'ends' | 'step2' | 'step3' | 'zs';
+  /**
+   * What was measured: `ends` from end to end, crossed lines with neutrals, with protective conductors, R1 + R2 with both linked at the
+   * board, or the loop.
+   */
+  readonly group: 'ends' | 'step2' | 'step3' | 'r1r2' | 'zs';
   /** The point, or the circuit for readings from end to end. */
   readonly subject: string;
   /** r1, rn or r2 for readings from end to end, else empty: the point's name says it. */
@@ -29,9 +27,6 @@ export interface ComparedReading {
   readonly fits: boolean | null;
 }
 
-/** How far off a reading may be of what is expected, Ω. */
-const bandOf = (expectedOhm: number): number => Math.max(BAND_OHM, expectedOhm * BAND_RATIO);
-
 const nameOfConductor = { L: 'r1', N: 'rn', cpc: 'r2' } as const;
 
 interface Measured {
@@ -43,23 +38,31 @@ interface Measured {
 
 /** What a reading says that a picture compares; null for all others. */
 function measuredOf(reading: Reading, proof: CircuitProof): Measured | null {
-  const { conductorC } = proof.expected;
   const circuitId = proof.circuit;
   if (reading.kind === 'zs')
     return reading.at === undefined
       ? null
-      : { group: 'zs', subject: reading.at, name: '', ohm: loopAt(reading, proof) };
+      : { group: 'zs', subject: reading.at, name: '', ohm: ohmAtTest(reading, proof) };
   if (reading.kind !== 'loop') return null;
-  const ohm = atTwenty(reading) * temperatureRatio(conductorC);
-  const { loop, from, at } = reading;
+  const ohm = ohmAtTest(reading, proof);
+  const { loop, from, at, linkedAt } = reading;
   if (from === 'end-to-end')
     return loop === 'L' || loop === 'N' || loop === 'cpc'
       ? { group: 'ends', subject: circuitId, name: nameOfConductor[loop], ohm }
       : null;
-  if (from !== 'crossed' || at === undefined) return null;
+  const place = linkedAt ?? at;
+  if (from !== 'crossed')
+    return loop === 'L-cpc' && place !== undefined ? { group: 'r1r2', subject: place, name: '', ohm } : null;
+  if (at === undefined) return null;
   if (loop === 'L-N') return { group: 'step2', subject: at, name: '', ohm };
   return loop === 'L-cpc' ? { group: 'step3', subject: at, name: '', ohm } : null;
 }
+
+/** What a resistance or a loop reads with the leads taken off, brought to the temperature of the test, Ω. */
+export const ohmAtTest = (reading: Extract<Reading, { kind: 'loop' | 'zs' }>, proof: CircuitProof): number =>
+  reading.kind === 'zs'
+    ? loopAt(reading, proof)
+    : atTwenty(reading) * temperatureRatio(proof.expected.conductorC);
 
 /** A loop at the temperature of the test: what lies before the circuit stays as it is. */
 function loopAt(
@@ -73,7 +76,17 @@ function loopAt(
 
 type Expected = Pick<ComparedReading, 'group' | 'subject' | 'name' | 'expectedOhm' | 'expectedToOhm'>;
 
-function expectedOf({ circuit, expected: { ring, points } }: CircuitProof): readonly Expected[] {
+/** Points at which R1 + R2 is read with line and earth linked at the board: those that no crossed test of a ring reaches. */
+function linkedOf({ expected: { ring, points } }: CircuitProof): CircuitProof['expected']['points'] {
+  const crossed = new Set((ring?.step2 ?? []).map(({ point }) => point));
+  return points.filter(({ point }) => !crossed.has(point));
+}
+
+function expectedOf(proof: CircuitProof): readonly Expected[] {
+  const {
+    circuit,
+    expected: { ring, points },
+  } = proof;
   const ends: readonly (readonly [string, number | null])[] =
     ring === null
       ? []
@@ -92,6 +105,7 @@ function expectedOf({ circuit, expected: { ring, points } }: CircuitProof): read
     ...ends.map(([name, ohm]) => ({ ...at('ends', circuit, ohm), name })),
     ...(ring?.step2 ?? []).map(({ point, ohm }) => at('step2', point, ohm)),
     ...(ring?.step3 ?? []).map(({ point, ohm }) => at('step3', point, ohm)),
+    ...linkedOf(proof).map(({ point, r1r2Ohm }) => at('r1r2', point, r1r2Ohm)),
     // Some write down what the loop tester shows, some the loop before the circuit and R1 + R2: either fits.
     ...points.map(({ point, zsServiceOhm, zsOhm }) => at('zs', point, zsServiceOhm, zsOhm)),
   ];
@@ -128,8 +142,7 @@ export function comparedReadings(
     const fits =
       expectedOhm === null || measuredOhm === null
         ? null
-        : measuredOhm >= expectedOhm - bandOhm - ROUNDING_OHM &&
-          measuredOhm <= (expectedToOhm ?? expectedOhm) + bandOhm + ROUNDING_OHM;
+        : fitsBand(bandAbout(expectedOhm, expectedToOhm ?? expectedOhm), measuredOhm);
     return { ...expected, measuredOhm, bandOhm, fits };
   });
 }

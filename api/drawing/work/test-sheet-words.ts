@@ -1,0 +1,148 @@
+import { insulationLimit } from '#engine/proof/expected-limits.ts';
+import { capital } from '#engine/quotation/said.ts';
+import { shownBy } from '#engine/work/tests/answering-reading.ts';
+import type { SheetTest, TestGroup, TestSheet } from '#engine/work/tests/sheet-test.ts';
+
+/** How a group of tests is headed, and what it may be where a reading is off what is expected. Causes: common practice, no source. */
+export const testGroupWords: Readonly<
+  Record<TestGroup, { readonly title: string; readonly high: string; readonly low: string }>
+> = {
+  ends: {
+    title: 'Ring, end to end',
+    high: 'A longer ring than drawn, a loose terminal, or leads not nulled.',
+    low: 'A shorter ring than drawn, or two ends that meet elsewhere.',
+  },
+  'crossed-ln': {
+    title: 'Ring crossed, line to neutral',
+    high: 'A spur or a longer one than drawn, a loose terminal, or the wrong ends joined.',
+    low: 'The wrong ends joined, or something left plugged in.',
+  },
+  'crossed-le': {
+    title: 'Ring crossed, line to earth',
+    high: 'A spur or a longer one than drawn, a loose earth, or the wrong ends joined.',
+    low: 'Another way to earth beside the cable: pipes, structure, a metal box; or the wrong ends joined.',
+  },
+  r1r2: {
+    title: 'R1 + R2, linked at the board',
+    high: 'A longer way than drawn, or a loose terminal.',
+    low: 'Another way to earth beside the cable, or a shorter one than drawn.',
+  },
+  insulation: { title: 'Insulation', high: '', low: '' },
+  polarity: { title: 'Polarity', high: '', low: '' },
+  zs: {
+    title: 'Earth fault loop, Zs',
+    high: 'A loose earth or line, a longer way, or the tester’s own error on its no-trip setting.',
+    low: 'Other ways to earth beside the cable: usual, and no fault by itself.',
+  },
+  rcd: { title: 'RCD, time to open', high: '', low: '' },
+  'rcd-button': { title: 'RCD, its own test button', high: '', low: '' },
+};
+
+/** What is said of the band wherever it is used. */
+export const BAND_SAID =
+  'Band: what is expected ± 0.05 Ω or 5 %, whichever is more. The band is ours; no standard sets one. A limit is the standard’s.';
+
+const ohms = (ohm: number): string => ohm.toFixed(2);
+
+/** A limit's figure; Ω cut off and not rounded up, so that no reading seems to keep what it does not. */
+const limitFigure = (value: number, unit: SheetTest['unit']): string =>
+  unit === 'Ω' ? (Math.floor(value * 100 + 1e-6) / 100).toFixed(2) : String(value);
+
+/** A test's name where a line begins with it; r1 stays small, for R1 is a point. */
+export const testName = ({ mark }: Pick<SheetTest, 'mark'>): string =>
+  mark.includes(' ') ? capital(mark) : mark;
+
+/** What a tester should show: "0.24 Ω", "0.51 to 0.55 Ω"; empty where nothing is expected. */
+export function expectedSaid({ expected }: Pick<SheetTest, 'expected'>): string {
+  if (expected === null) return '';
+  const [from, to] = [ohms(expected.fromOhm), ohms(expected.toOhm)];
+  return from === to ? `${from}\u00a0Ω` : `${from} to ${to}\u00a0Ω`;
+}
+
+/** The band's two ends: "0.19 to 0.29 Ω"; empty where nothing is expected. */
+export function bandSaid({ expected }: Pick<SheetTest, 'expected'>): string {
+  if (expected === null) return '';
+  const { fromOhm, toOhm, bandOhm } = expected;
+  return `${ohms(Math.max(0, fromOhm - bandOhm))} to ${ohms(toOhm + bandOhm)}\u00a0Ω`;
+}
+
+/** What a reading must show: "at most 1.09 Ω", "at least 1 MΩ", "right"; empty without a limit. */
+export function limitSaid({ limit, unit, group }: Pick<SheetTest, 'limit' | 'unit' | 'group'>): string {
+  if (limit === null) return '';
+  if (limit.bound === 'right') return group === 'polarity' ? 'right' : 'opens';
+  return `at ${limit.bound} ${limitFigure(limit.value, unit)}\u00a0${unit ?? ''}`;
+}
+
+/** Where the limits of some tests come from, each once: "At most 1.09 Ω: 80 % of B32: 218.5 V ÷ 160 A." */
+export const limitsFrom = (tests: readonly SheetTest[]): readonly string[] => [
+  ...new Set(
+    tests.flatMap((test) =>
+      test.limit === null || test.limit.bound === 'right'
+        ? []
+        : [`${capital(limitSaid(test))}: ${test.limit.words}.`],
+    ),
+  ),
+];
+
+/** What was read: "0.26 Ω", "200 MΩ at 500 V", "right"; empty where nothing was. */
+export function readSaid({ reading, unit, group }: Pick<SheetTest, 'reading' | 'unit' | 'group'>): string {
+  if (reading === null) return '';
+  const shown = shownBy(reading);
+  if (typeof shown === 'boolean') return rightWords[group === 'polarity' ? 'polarity' : 'button'][`${shown}`];
+  const figure = `${shown}\u00a0${unit ?? ''}`;
+  return reading.kind === 'insulation' && reading.testV !== insulationLimit().testV
+    ? `${figure} at ${reading.testV}\u00a0V`
+    : figure;
+}
+
+const rightWords = {
+  polarity: { true: 'right', false: 'wrong' },
+  button: { true: 'opened', false: 'did not open' },
+} as const;
+
+/** How a test came out, in one word; empty while it is not read. */
+export const verdictWord: Readonly<Record<SheetTest['verdict'], string>> = {
+  'not-read': '',
+  fits: 'Fits',
+  look: 'Look into it',
+  fails: 'Fails',
+  read: 'Read',
+};
+
+/** How a test came out, with why and what it may be: limit first, then the band. */
+export function verdictSaid(test: SheetTest): string {
+  switch (test.verdict) {
+    case 'not-read':
+      return '';
+    case 'fits':
+      return test.expected === null ? 'As it must be.' : 'Within the band.';
+    case 'read':
+      return 'There is nothing to hold it to.';
+    case 'look':
+      return offSaid(test);
+    case 'fails':
+      return test.limit?.bound === 'right'
+        ? 'Put it right, and test again, before it is used.'
+        : `The limit is ${limitSaid(test)}.${test.fitsBand === false ? ` ${offSaid(test)}` : ''} Off, and find out why.`;
+  }
+}
+
+function offSaid({ offOhm, group }: SheetTest): string {
+  const off = offOhm ?? 0;
+  const { high, low } = testGroupWords[group];
+  return `${ohms(Math.abs(off))}\u00a0Ω ${off > 0 ? 'more' : 'less'} than expected. ${off > 0 ? high : low}`.trim();
+}
+
+/** How far a sheet is filled: "12 of 34 read; 1 to look into, 1 fails". */
+export function progressSaid({ parts }: TestSheet): string {
+  const tests = parts.flatMap((part) => part.tests);
+  const count = (verdict: SheetTest['verdict']): number =>
+    tests.filter((test) => test.verdict === verdict).length;
+  const told = [
+    ...(count('look') > 0 ? [`${count('look')} to look into`] : []),
+    ...(count('fails') > 0 ? [`${count('fails')} ${count('fails') === 1 ? 'fails' : 'fail'}`] : []),
+  ];
+  const read = tests.length - count('not-read');
+  const rest = read === 0 ? '' : told.length === 0 ? '; none off its band or limit' : `; ${told.join(', ')}`;
+  return `${read} of ${tests.length} read${rest}.`;
+}

@@ -1,0 +1,204 @@
+import { unitOfLoadSide } from '../../circuit/load-side.ts';
+import type { Worked } from '../../connections/worked.ts';
+import type { CircuitProof } from '../../proof/circuit-proof.ts';
+import { bandAbout } from '../../proof/reading-band.ts';
+import type { References } from '../references.ts';
+import type { ReadingAsked, SheetTest, TestGroup, TestLimit } from './sheet-test.ts';
+import { insulationTestLimit, loopTestLimit, rcdTestLimitOf } from './test-limits.ts';
+
+/** A circuit whose tests are listed. */
+export interface Listing {
+  readonly worked: Worked;
+  readonly proof: CircuitProof;
+  readonly references: References;
+  readonly isRing: boolean;
+  /** The proof's points in the order of the circuit, from the board; those that no cable reaches last. */
+  readonly points: readonly string[];
+  /** Places at which the scheme connects something. */
+  readonly workedOn: ReadonlySet<string>;
+}
+
+/** What a test is before it is judged. */
+export type Wanted = Pick<
+  SheetTest,
+  'group' | 'subject' | 'mark' | 'unit' | 'expected' | 'limit' | 'asked' | 'at'
+> & {
+  /** Of several tests of one subject, which. */
+  readonly which: string;
+};
+
+/** The tests of one group of a circuit, in its order from the board; empty where there is nothing of that group. */
+export function testsOf(listing: Listing, group: TestGroup): readonly Wanted[] {
+  const { proof, isRing } = listing;
+  switch (group) {
+    case 'ends':
+      return isRing ? endTests(proof) : [];
+    case 'crossed-ln':
+    case 'crossed-le':
+      return crossedTests(listing, group);
+    case 'r1r2':
+      return linkedTests(listing);
+    case 'insulation':
+      return insulationTests(listing);
+    case 'polarity':
+      return connectedPoints(listing).map((point) => ({
+        ...atPoint(listing, group, point),
+        unit: null,
+        limit: { bound: 'right', words: 'BS 7671 643.6' },
+        asked: { kind: 'polarity' },
+      }));
+    case 'zs':
+      return loopTests(listing);
+    case 'rcd':
+    case 'rcd-button':
+      return rcdTests(listing, group);
+  }
+}
+
+const ofCircuit = ({ proof, worked, points }: Listing, group: TestGroup) => ({
+  group,
+  subject: proof.circuit,
+  expected: null,
+  limit: null,
+  // A circuit that the scheme brings is none of the job's yet: its readings go by its first point.
+  at: isOfJob(worked, proof.circuit)
+    ? null
+    : (points.map(unitOfLoadSide).find((id) => worked.plan.pointById.has(id)) ?? null),
+});
+
+/** Whether a circuit is the job's own, and not one that the scheme brings. */
+export const isOfJob = ({ job }: Worked, circuitId: string): boolean =>
+  job.circuits.some(({ id }) => id === circuitId);
+
+const atPoint = ({ references }: Listing, group: TestGroup, point: string) => ({
+  group,
+  subject: point,
+  which: unitOfLoadSide(point),
+  mark: references.place(unitOfLoadSide(point)),
+  expected: null,
+  limit: null,
+  at: unitOfLoadSide(point),
+});
+
+const conductors = [
+  { loop: 'L', mark: 'r1', key: 'r1Ohm' },
+  { loop: 'N', mark: 'rn', key: 'rnOhm' },
+  { loop: 'cpc', mark: 'r2', key: 'r2Ohm' },
+] as const;
+
+const bandOrNull = (fromOhm: number | null | undefined, toOhm = fromOhm) =>
+  fromOhm === null || fromOhm === undefined || toOhm === null || toOhm === undefined
+    ? null
+    : bandAbout(Math.min(fromOhm, toOhm), Math.max(fromOhm, toOhm));
+
+const endTests = ({ circuit, expected: { ring } }: CircuitProof): readonly Wanted[] =>
+  conductors.map(({ loop, mark, key }) => ({
+    group: 'ends',
+    subject: circuit,
+    which: mark,
+    mark,
+    unit: 'Ω',
+    expected: bandOrNull(ring?.[key]),
+    limit: null,
+    asked: { kind: 'loop', loop, from: 'end-to-end' },
+    at: null,
+  }));
+
+/** The points that the crossed tests of a ring reach: not those on a spur from the origin. */
+function crossedPoints({ proof, points, isRing }: Listing): readonly string[] {
+  if (!isRing) return [];
+  if (proof.expected.ring === null) return points;
+  const reached = new Set(proof.expected.ring.step2.map(({ point }) => point));
+  return points.filter((point) => reached.has(point));
+}
+
+function crossedTests(listing: Listing, group: 'crossed-ln' | 'crossed-le'): readonly Wanted[] {
+  const { ring } = listing.proof.expected;
+  const step = group === 'crossed-ln' ? ring?.step2 : ring?.step3;
+  return crossedPoints(listing).map((point) => ({
+    ...atPoint(listing, group, point),
+    unit: 'Ω',
+    expected: bandOrNull(step?.find((each) => each.point === point)?.ohm),
+    asked: { kind: 'loop', loop: group === 'crossed-ln' ? 'L-N' : 'L-cpc', from: 'crossed' },
+  }));
+}
+
+function linkedTests(listing: Listing): readonly Wanted[] {
+  const crossed = new Set(crossedPoints(listing));
+  const expected = new Map(
+    listing.proof.expected.points.map(({ point, r1r2Ohm }) => [point, r1r2Ohm] as const),
+  );
+  return listing.points
+    .filter((point) => !crossed.has(point))
+    .map((point) => ({
+      ...atPoint(listing, 'r1r2', point),
+      unit: 'Ω',
+      expected: bandOrNull(expected.get(point)),
+      asked: { kind: 'loop', loop: 'L-cpc', from: 'A' },
+    }));
+}
+
+const pairs = [
+  { between: 'LN-cpc', mark: 'line and neutral to earth' },
+  { between: 'L-N', mark: 'line to neutral' },
+] as const;
+
+const insulationTests = (listing: Listing): readonly Wanted[] =>
+  pairs.map(({ between, mark }) => ({
+    ...ofCircuit(listing, 'insulation'),
+    which: between,
+    mark,
+    unit: 'MΩ',
+    limit: insulationTestLimit(listing.proof),
+    asked: { kind: 'insulation', between },
+  }));
+
+/** Nothing is plugged in or wired to these. */
+const withoutOutlet: ReadonlySet<string> = new Set(['joint', 'blank']);
+
+/** Points where something is connected by the scheme and something can be tested. */
+function connectedPoints({ worked, points, workedOn }: Listing): readonly string[] {
+  return points.filter((point) => {
+    const id = unitOfLoadSide(point);
+    return workedOn.has(id) && !withoutOutlet.has(worked.plan.pointById.get(id)?.kind ?? '');
+  });
+}
+
+/** The loop where something was connected, and where it is reckoned to be highest. */
+function loopTests(listing: Listing): readonly Wanted[] {
+  const { proof, points } = listing;
+  const expected = new Map(proof.expected.points.map((each) => [each.point, each]));
+  const furthest = points.toSorted(
+    (a, b) => (expected.get(b)?.zsOhm ?? -1) - (expected.get(a)?.zsOhm ?? -1),
+  )[0];
+  const connected = new Set(connectedPoints(listing));
+  return points
+    .filter((point) => connected.has(point) || point === furthest)
+    .map((point) => ({
+      ...atPoint(listing, 'zs', point),
+      unit: 'Ω',
+      expected: bandOrNull(expected.get(point)?.zsServiceOhm, expected.get(point)?.zsOhm),
+      limit: loopTestLimit(listing, point),
+      asked: { kind: 'zs' },
+    }));
+}
+
+function rcdTests(listing: Listing, group: 'rcd' | 'rcd-button'): readonly Wanted[] {
+  const { rcd } = listing.proof.tests;
+  if (rcd === null) return [];
+  const isTime = group === 'rcd';
+  const asked: ReadingAsked = isTime ? { kind: 'rcd', mA: rcd.testMa } : { kind: 'rcd-button' };
+  const limit: TestLimit | null = isTime
+    ? rcdTestLimitOf(listing.proof)
+    : { bound: 'right', words: 'BS 7671 643.10' };
+  return [
+    {
+      ...ofCircuit(listing, group),
+      which: group,
+      mark: isTime ? `opens at ${rcd.testMa} mA` : 'opens by its button',
+      unit: isTime ? 'ms' : null,
+      limit,
+      asked,
+    },
+  ];
+}
