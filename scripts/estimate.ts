@@ -4,7 +4,7 @@ import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
 import { papersOf } from '#exports/papers.ts';
-import { type PlanFile, planFiles } from '#exports/plan-files.ts';
+import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
@@ -63,6 +63,7 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
+    { name: 'wiring-plan.pdf', content: await planPdf(papers) },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .flatMap(({ name, svg, dxfName, dxf }) => [

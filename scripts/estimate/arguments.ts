@@ -23,6 +23,7 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   quotation.pdf             the quotation or estimate, for the customer
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
+  wiring-plan.pdf           the plans of all storeys, to print at 100 %
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that
 pass the checks, searched for.

@@ -7,7 +7,7 @@ import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
-import { planFiles } from '#exports/plan-files.ts';
+import { planFiles, planPdf } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
 import { readJobText } from '#model/read-job.ts';
@@ -128,6 +128,20 @@ describe('exports', () => {
     expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-storey']);
   });
 
+  it('give the plans of all storeys as one PDF, the same bytes each time', async () => {
+    const { get } = await withJob();
+    const asked = `${at}/wiring-plan.pdf?scheme=two-on-one&date=2026-11-25`;
+    const answer = await get(asked);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-wiring-plan.pdf`,
+    ]);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    expect(Buffer.from(await (await get(asked)).arrayBuffer()).equals(bytes)).toBe(true);
+    expect(Buffer.from(await planPdf(papers('two-on-one'))).equals(bytes)).toBe(true);
+  });
+
   it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {
     const { get } = await withJob();
     const files = shoppingFiles(shoppingOf(papers('two-on-one'), demoLibrary(), saltglassJob()));
@@ -185,6 +199,7 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
+      'wiring-plan.pdf',
       'wiring-plan.dxf',
       'estimate.json',
       'job.json',
@@ -230,7 +245,13 @@ describe('exports', () => {
 
   it('refuse a job and a scheme that are not there', async () => {
     const { get } = await withJob();
-    for (const name of ['bill-of-materials.xlsx', ...csvs, 'wiring-plan.svg', 'wiring-plan.dxf']) {
+    for (const name of [
+      'bill-of-materials.xlsx',
+      ...csvs,
+      'wiring-plan.svg',
+      'wiring-plan.pdf',
+      'wiring-plan.dxf',
+    ]) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
       expect([answer.status, (await answer.json()).code]).toEqual([404, 'no-such-scheme']);
     }
@@ -239,6 +260,7 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'wiring-plan.svg',
+      'wiring-plan.pdf',
       'wiring-plan.dxf',
       'estimate.json',
       'job.json',

@@ -49,8 +49,14 @@ const papers: readonly Paper[] = [
   },
   {
     name: 'Wiring plan',
+    file: 'wiring-plan.pdf',
+    what: 'Every storey on its own sheet, true to scale when printed at 100 %.',
+    needsScheme: false,
+  },
+  {
+    name: 'Wiring plan as a picture',
     file: 'wiring-plan.svg',
-    what: 'Drawing, true to scale when printed at 100 %.',
+    what: 'The same sheets, one storey a file, for screens and other programs.',
     eachStorey: true,
     needsScheme: false,
   },
