@@ -3,6 +3,7 @@ import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { type LabelPlacer, placesAround } from '../label-placer.ts';
 import { findingMark, outcomeOrder } from '../marks.ts';
 import type { Shape } from '../scene.ts';
+import { LETTERS_MM } from './sheet/lettering.ts';
 
 /** A numbered entry of the list of findings: one sentence, and everything on the sheet that it speaks of. */
 export interface NumberedFinding {
@@ -52,7 +53,14 @@ export function markShapes(
       if (spot === undefined) return [];
       const at = free.place('MM', 4, placesAround(spot, [0, 1], 5.5));
       const title = `${entry.finding.rule}: ${entry.finding.message}`;
-      return [{ kind: 'group', subject, title, shapes: findingMark(entry.outcome, at, entry.label) }];
+      return [
+        {
+          kind: 'group',
+          subject,
+          title,
+          shapes: findingMark(entry.outcome, at, entry.label, LETTERS_MM.notes),
+        },
+      ];
     }),
   );
 }

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import { storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import { send } from '../../job-events.ts';
