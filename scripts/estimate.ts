@@ -50,7 +50,8 @@ async function run(args: EstimateArguments): Promise<number> {
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
   const json = estimateFile({ job, library, papers, found });
-  const plans = planFiles(papers);
+  const paper = args.sheet ?? undefined;
+  const plans = planFiles(papers, paper);
   const bought = shoppingOf(papers, library, job);
   const workbook = await workbookOf(drawn, shown.id, { library, state, shopping: bought });
   const shopping = shoppingFiles(bought);
@@ -63,7 +64,7 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
-    { name: 'wiring-plan.pdf', content: await planPdf(papers) },
+    { name: 'wiring-plan.pdf', content: await planPdf(papers, paper) },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .flatMap(({ name, svg, dxfName, dxf }) => [

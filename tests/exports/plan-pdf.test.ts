@@ -5,7 +5,7 @@ import { type Scene, words } from '#drawing/scene.ts';
 import { sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { papersOf } from '#exports/papers.ts';
 import { sheetsPdf } from '#exports/plan/plan-pdf.ts';
-import { planPdf } from '#exports/plan-files.ts';
+import { planPdf, planScenes } from '#exports/plan-files.ts';
 
 import { demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
@@ -30,11 +30,14 @@ const sceneOf = (text: string): Scene => ({
 describe.each(demoNames)('the plans of %s as PDF', (name) => {
   const papers = papersFor(demoJob(name));
 
-  it('are a page a storey, with letters as letters in embedded faces, and nothing as dots', async () => {
+  it('are a page a sheet, with letters as letters in embedded faces, and nothing as dots', async () => {
     const bytes = await planPdf(papers);
     const pdf = await readPdf(bytes);
     const { storeys } = papers.shown.worked.plan;
-    expect(pdf.pages).toHaveLength(storeys.length);
+    const sheets = planScenes(papers);
+    expect(pdf.pages).toHaveLength(sheets.length);
+    const plans = sheets.flatMap(({ scale }, i) => (scale === null ? [] : [i]));
+    expect(plans).toHaveLength(storeys.length);
     expect(pdf.images).toBe(0);
     expect(pdf.fonts.length).toBeGreaterThan(0);
     expect(pdf.fonts.filter(({ embedded, unicode }) => !embedded || !unicode)).toEqual([]);
@@ -43,7 +46,7 @@ describe.each(demoNames)('the plans of %s as PDF', (name) => {
     const said = pdf.words.map((page) => page.map(({ text }) => text));
     for (const { id, label } of papers.shown.worked.job.points) {
       const storeyId = papers.shown.worked.plan.positionOfPoint.get(id)?.storeyId;
-      const page = storeys.findIndex(({ storey }) => storey.id === storeyId);
+      const page = plans[storeys.findIndex(({ storey }) => storey.id === storeyId)] ?? -1;
       if (page >= 0 && !label.includes(' ')) expect(said[page]).toContain(label);
     }
     expect(Buffer.from(await planPdf(papers)).equals(Buffer.from(bytes))).toBe(true);

@@ -140,6 +140,9 @@ describe('exports', () => {
     const bytes = Buffer.from(await answer.arrayBuffer());
     expect(Buffer.from(await (await get(asked)).arrayBuffer()).equals(bytes)).toBe(true);
     expect(Buffer.from(await planPdf(papers('two-on-one'))).equals(bytes)).toBe(true);
+    const large = Buffer.from(await (await get(`${asked}&sheet=A3`)).arrayBuffer());
+    expect(Buffer.from(await planPdf(papers('two-on-one'), 'A3')).equals(large)).toBe(true);
+    expect((await get(`${asked}&sheet=A5`)).status).toBe(400);
   });
 
   it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {

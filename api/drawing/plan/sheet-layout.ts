@@ -14,8 +14,12 @@ export interface SheetLayout {
   readonly frame: SheetFrame;
 }
 
-/** A paper that sheets are made for. */
-export type SheetName = 'A4' | 'A3';
+/** The papers that sheets are made for. */
+export const sheetNames = ['A4', 'A3'] as const;
+export type SheetName = (typeof sheetNames)[number];
+
+/** True for the name of such a paper. */
+export const isSheetName = (text: string): text is SheetName => sheetNames.some((name) => name === text);
 
 interface Paper {
   readonly name: SheetName;

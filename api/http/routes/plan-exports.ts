@@ -1,4 +1,5 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { type SheetName, sheetNames } from '#drawing/plan/sheet-layout.ts';
 import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
 import type { Job } from '#model/job.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
@@ -9,9 +10,20 @@ import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
 import { resourceApp } from '../resource-app.ts';
 
+const sheetAsked = {
+  sheet: z
+    .enum(sheetNames)
+    .optional()
+    .meta({
+      description:
+        'The paper that plans are to be on; absent: the smallest that holds each at the larger scale.',
+    }),
+};
+
 const planRequest = {
   params: jobAddress,
   query: papersQuery.extend({
+    ...sheetAsked,
     storey: z.string().optional().meta({ description: 'The id of a storey; absent: the first one drawn.' }),
   }),
 };
@@ -33,7 +45,7 @@ const exportPlan = createRoute({
 const exportPlanPdf = createRoute({
   ...routeAt('exportPlanPdf'),
   summary: 'The wiring plans of one scheme, all storeys, true to scale when printed at 100 %',
-  request: { params: jobAddress, query: papersQuery },
+  request: { params: jobAddress, query: papersQuery.extend(sheetAsked) },
   responses: { ...file('The plans, a sheet a page.', 'application/pdf'), ...exportProblems },
 });
 
@@ -52,10 +64,15 @@ async function askedPlan(
     id,
     date,
     scheme,
-  }: Partial<Asked> & { readonly id: string; readonly storey?: string | undefined },
+    sheet,
+  }: Partial<Asked> & {
+    readonly id: string;
+    readonly storey?: string | undefined;
+    readonly sheet?: SheetName | undefined;
+  },
 ): Promise<{ readonly job: Job; readonly plan: PlanFile }> {
   const { job, papers } = await askedPapers(parts, { id, date, scheme });
-  const plans = planFiles(papers);
+  const plans = planFiles(papers, sheet);
   const plan = storey ? plans.find(({ storeyId }) => storeyId === storey) : plans[0];
   if (plan === undefined)
     throw new Problem('no-such-storey', `Not "${storey}".`, {
@@ -75,7 +92,7 @@ export function planExportRoutes(parts: AppParts): OpenAPIHono {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'wiring-plan.pdf', 'application/pdf');
-      return c.body(new Uint8Array(await planPdf(papers)), 200, headers);
+      return c.body(new Uint8Array(await planPdf(papers, c.req.valid('query').sheet)), 200, headers);
     })
     .openapi(exportPlanDraft, async (c) => {
       const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
