@@ -11,13 +11,10 @@ import { Problem } from '../problems.ts';
 import { resourceApp } from '../resource-app.ts';
 
 const sheetAsked = {
-  sheet: z
-    .enum(sheetNames)
-    .optional()
-    .meta({
-      description:
-        'The paper that plans are to be on; absent: the smallest that holds each at the larger scale.',
-    }),
+  sheet: z.enum(sheetNames).optional().meta({
+    description:
+      'The paper that plans are to be on; absent: the smallest that holds each at the larger scale.',
+  }),
 };
 
 const planRequest = {
