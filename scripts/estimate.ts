@@ -4,7 +4,7 @@ import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
 import { papersOf } from '#exports/papers.ts';
-import { type PlanFile, planFiles } from '#exports/plan-files.ts';
+import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
@@ -51,7 +51,8 @@ async function run(args: EstimateArguments): Promise<number> {
   const { result, chosen, drawn, shown, state, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
   const json = estimateFile({ job, library, papers, found });
-  const plans = planFiles(papers);
+  const paper = args.sheet ?? undefined;
+  const plans = planFiles(papers, paper);
   const bought = shoppingOf(papers, library, job);
   const workbook = await workbookOf(drawn, shown.id, { library, state, shopping: bought });
   const shopping = shoppingFiles(bought);
@@ -65,6 +66,7 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'test-sheet.pdf', content: await testsPdf({ papers, library }) },
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
+    { name: 'wiring-plan.pdf', content: await planPdf(papers, paper) },
     ...plans
       .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
       .flatMap(({ name, svg, dxfName, dxf }) => [

@@ -19,6 +19,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'type:api/model',
     'npm:@tarikjabiri/dxf',
     'npm:exceljs',
+    'npm:pdfkit',
     'npm:pdfmake',
     'node:module',
   ],

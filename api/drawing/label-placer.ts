@@ -115,15 +115,20 @@ export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts)
   };
 }
 
-/** Places round a spot, nearest first: for labels beside symbols. */
+/**
+ * Places round a spot, nearest first: for labels beside symbols.
+ *
+ * @param turnsDeg from `into`, the best first.
+ */
 export function placesAround(
   at: SheetPoint,
   into: readonly [number, number],
   nearMm: number,
+  turnsDeg: readonly number[] = [0, 45, -45, 90, -90, 135, -135, 180],
 ): readonly SheetPoint[] {
   const out: SheetPoint[] = [];
   for (const reach of [nearMm, nearMm * 1.5, nearMm * 2.2, nearMm * 3, nearMm * 4]) {
-    for (const turn of [0, 45, -45, 90, -90, 135, -135, 180]) {
+    for (const turn of turnsDeg) {
       const radians = (turn * Math.PI) / 180;
       const x = into[0] * Math.cos(radians) - into[1] * Math.sin(radians);
       const y = into[0] * Math.sin(radians) + into[1] * Math.cos(radians);

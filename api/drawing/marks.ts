@@ -53,17 +53,21 @@ const outlines: Readonly<Record<Exclude<Outcome, 'passes'>, readonly (readonly [
   ],
 };
 
+/** Lettering of marks on screen; on paper the series of letters has no such size. */
+const MARK_LETTERS_MM = 2.1;
+
 /** A numbered mark: its outline says the outcome, its number the line in the list of findings. */
 export function findingMark(
   outcome: Exclude<Outcome, 'passes'>,
   at: SheetPoint,
   label: string,
+  sizeMm: number = MARK_LETTERS_MM,
 ): readonly Shape[] {
   const outline = outlines[outcome].map(([x, y]) => sheetPoint(at[0] + x, at[1] + y));
   return [
     line(inks[outcome].mark, outline, true),
-    words(inks[outcome].text, sheetPoint(at[0], at[1] + 0.75), label, {
-      sizeMm: 2.1,
+    words(inks[outcome].text, sheetPoint(at[0], at[1] + (sizeMm * 0.75) / MARK_LETTERS_MM), label, {
+      sizeMm,
       anchor: 'middle',
       strong: true,
     }),

@@ -1,15 +1,14 @@
 import type { SheetPoint } from '#engine/plan/sheet-frame.ts';
 import { drawingFont, inkLooks } from './ink.ts';
+import { readableText } from './readable-text.ts';
 import type { Ink, Scene, Shape } from './scene.ts';
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000);
 const pair = (point: SheetPoint): string => `${number(point[0])} ${number(point[1])}`;
 
-/** Makes text harmless in markup: what XML cannot carry becomes a space, marks that turn the reading direction go. */
+/** Makes text harmless in markup. */
 export const xmlText = (text: string): string =>
-  text
-    .replace(/[\u202A-\u202E\u2066-\u2069\u200E\u200F]/g, '')
-    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, ' ')
+  readableText(text)
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')
@@ -23,7 +22,8 @@ function strokeAndFill(ink: Ink): string {
   return parts.join(' ');
 }
 
-function arcPath(shape: Extract<Shape, { kind: 'arc' }>): string {
+/** An arc as path data. */
+export function arcPath(shape: Extract<Shape, { kind: 'arc' }>): string {
   const on = (deg: number): string => {
     const radians = (deg * Math.PI) / 180;
     return `${number(shape.at[0] + shape.radiusMm * Math.cos(radians))} ${number(shape.at[1] + shape.radiusMm * Math.sin(radians))}`;

@@ -17,6 +17,8 @@ export interface Papers {
   readonly shown: SchemeEstimate;
   /** The name of the job's state, which papers for people carry in the place of a count of saves. */
   readonly state: string;
+  /** Whose papers they are. */
+  readonly firm: string;
   /** What they say of a firm and prices that are the demo's still; null when nothing is. */
   readonly demoNote: string | null;
 }
@@ -50,5 +52,5 @@ export function papersOf(
   const shown = chosen ?? drawn.schemes[0];
   if (shown === undefined) throw new Error(`The job "${job.id}" with a scheme gave no estimate.`);
   const demoNote = demoNotice(demoMarksOf(drawn.schemes, library));
-  return { result, chosen, drawn, shown, state: stateTag(job), demoNote };
+  return { result, chosen, drawn, shown, state: stateTag(job), firm: library.firm.name, demoNote };
 }

@@ -1,9 +1,13 @@
 import { storeyDraft } from '#drawing/draft/storey-draft.ts';
-import { planScene, storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import type { PlanRequest } from '#drawing/plan/plan-scene.ts';
+import { drawingStatus, type PlanSheet, planSheets } from '#drawing/plan/plan-sheets.ts';
+import type { SheetName } from '#drawing/plan/sheet-layout.ts';
+import { type StoreyToDraw, storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { svgOf } from '#drawing/svg.ts';
 import { dxfFile } from './dxf/dxf-file.ts';
 import { fileWord } from './file-word.ts';
 import type { Papers } from './papers.ts';
+import { sheetsPdf } from './plan/plan-pdf.ts';
 
 /** The plan of one storey, by the name of its file; drawn only when asked for. */
 export interface PlanFile {
@@ -19,39 +23,78 @@ export interface PlanFile {
   readonly dxf: () => string;
 }
 
+/** What plans are made of. */
+export type PlanPapers = Pick<Papers, 'drawn' | 'shown' | 'chosen' | 'state' | 'demoNote' | 'firm'>;
+
+/** The storeys, those with something to draw first. */
+const storeysInOrder = ({ shown }: PlanPapers): readonly StoreyToDraw[] =>
+  storeysToDraw(shown).toSorted((a, b) => Number(a.isEmpty) - Number(b.isEmpty));
+
+/** Those of a set of sheets: all that have something to draw, or the first, which says that there is nothing. */
+const storeysOfSet = (papers: PlanPapers): readonly StoreyToDraw[] =>
+  storeysInOrder(papers).filter(({ isEmpty }, i) => i === 0 || !isEmpty);
+
+function requestFor(papers: PlanPapers, paper: SheetName | undefined): Omit<PlanRequest, 'storeyId'> {
+  const { drawn, shown, chosen, state, demoNote, firm } = papers;
+  return {
+    ...drawn,
+    ...{ worked: shown.worked, findings: shown.findings, schemeName: shown.name, state, demoNote, firm },
+    status: chosen === null ? 'As found' : drawingStatus(chosen.complies),
+    ...(paper === undefined ? {} : { paper }),
+  };
+}
+
+function setOf(papers: PlanPapers, paper: SheetName | undefined): readonly PlanSheet[] {
+  const ids = storeysOfSet(papers).map(({ id }) => id);
+  return planSheets(requestFor(papers, paper), ids);
+}
+
 /**
  * One plan a storey, at least one, those with something to draw first: the first as wiring-plan.svg, each other by its
- * storey's name. Each as a sheet, and as a drawing for drafting programs.
+ * storey's name. Each as a sheet, and as a drawing for drafting programs. Lists that have no room beside a plan are in the PDF.
+ *
+ * @param paper that all sheets are to be on; absent: as each plan asks.
  */
-export function planFiles({
-  drawn,
-  shown,
-  state,
-  demoNote,
-}: Pick<Papers, 'drawn' | 'shown' | 'state' | 'demoNote'>): readonly PlanFile[] {
+export function planFiles(papers: PlanPapers, paper?: SheetName): readonly PlanFile[] {
   const used = new Set<string>();
-  const storeys = storeysToDraw(shown).toSorted((a, b) => Number(a.isEmpty) - Number(b.isEmpty));
-  return storeys.map((storey, i) => {
+  let drawn: readonly PlanSheet[] | null = null;
+  const sheetOf = (storeyId: string): PlanSheet | undefined => {
+    drawn ??= setOf(papers, paper);
+    const own = drawn.find((sheet) => sheet.storeyId === storeyId && sheet.isPlan);
+    return own ?? planSheets(requestFor(papers, paper), [storeyId])[0];
+  };
+  return storeysInOrder(papers).map((storey, i) => {
     const plain = fileWord(storey.name, 'storey');
     const word = used.has(plain) ? `${plain}-${i + 1}` : plain;
     used.add(word);
     const base = i === 0 ? 'wiring-plan' : `wiring-plan-${word}`;
-    const request = {
-      ...drawn,
-      worked: shown.worked,
-      storeyId: storey.id,
-      schemeName: shown.name,
-      state,
-      demoNote,
-    };
     return {
       storeyId: storey.id,
       storeyName: storey.name,
       isEmpty: storey.isEmpty,
       name: `${base}.svg`,
-      svg: () => svgOf(planScene({ ...request, findings: shown.findings })),
+      svg: () => {
+        const sheet = sheetOf(storey.id);
+        if (sheet === undefined) throw new Error(`The storey "${storey.id}" has no sheet.`);
+        return svgOf(sheet.scene);
+      },
       dxfName: `${base}.dxf`,
-      dxf: () => dxfFile(storeyDraft(request)),
+      dxf: () => dxfFile(storeyDraft({ ...requestFor(papers, paper), storeyId: storey.id })),
     };
   });
+}
+
+/** The sheets of a scheme's plans in order, as scenes. */
+export const planScenes = (papers: PlanPapers, paper?: SheetName): readonly PlanSheet['scene'][] =>
+  setOf(papers, paper).map(({ scene }) => scene);
+
+/**
+ * The plans of all storeys that have something to draw as one PDF, a sheet a page, each followed by the lists that have no room beside it;
+ * of a job with nothing to draw the one sheet that says so.
+ *
+ * @param paper that all plans are to be on; absent: as each asks.
+ */
+export function planPdf(papers: PlanPapers, paper?: SheetName): Promise<Uint8Array> {
+  const { title, date } = papers.drawn;
+  return sheetsPdf({ title: `${title}: wiring plan`, date, sheets: planScenes(papers, paper) });
 }

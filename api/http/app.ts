@@ -17,6 +17,7 @@ import { exportRoutes } from './routes/exports.ts';
 import { healthRoutes } from './routes/health.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
+import { planExportRoutes } from './routes/plan-exports.ts';
 import { priceListRoutes } from './routes/price-lists.ts';
 import { problemRoutes } from './routes/problems.ts';
 import { quotationMovedRoutes } from './routes/quotation-moved.ts';
@@ -115,6 +116,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     priceListRoutes(parts),
     catalogueRoutes(parts),
     exportRoutes(parts),
+    planExportRoutes(parts),
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),

@@ -67,6 +67,7 @@ export const routeTable = {
   exportQuotation: { method: 'get', path: '/api/jobs/{id}/exports/quotation.pdf', access: 'read' },
   exportTests: { method: 'get', path: '/api/jobs/{id}/exports/test-sheet.pdf', access: 'read' },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
+  exportPlanPdf: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.pdf', access: 'read' },
   exportPlanDraft: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.dxf', access: 'read' },
   exportShoppingText: { method: 'get', path: '/api/jobs/{id}/exports/shopping.txt', access: 'read' },
   exportShoppingCsv: { method: 'get', path: '/api/jobs/{id}/exports/shopping.csv', access: 'read' },

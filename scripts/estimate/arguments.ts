@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { isSheetName, type SheetName } from '#drawing/plan/sheet-layout.ts';
 
 /** What the command line asked for. */
 export interface EstimateArguments {
@@ -11,9 +12,11 @@ export interface EstimateArguments {
   readonly search: boolean;
   /** The date printed on what is written, ISO. */
   readonly date: string;
+  /** The paper of the plans; null: as each plan asks. */
+  readonly sheet: SheetName | null;
 }
 
-export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme ID] [--library FILE] [--search] [--json] [--date YYYY-MM-DD]
+export const usage = `Usage: npm run -s estimate -- JOB.json --out DIR [--scheme ID] [--library FILE] [--search] [--json] [--date YYYY-MM-DD] [--sheet A4|A3]
 
 Reads a job file, works out every scheme in it, checks and prices it, and writes into DIR:
   estimate.json             everything, for programs
@@ -24,6 +27,7 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   test-sheet.pdf            what to test once the work is done: how to connect, expected, limit, room for readings
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
+  wiring-plan.pdf           the plans of all storeys with their lists, to print at 100 %; --sheet puts all plans on A4 or A3
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that
 pass the checks, searched for.
@@ -52,6 +56,7 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
         date: { type: 'string' },
         json: { type: 'boolean', default: false },
         search: { type: 'boolean', default: false },
+        sheet: { type: 'string' },
         help: { type: 'boolean', short: 'h', default: false },
       },
     });
@@ -62,6 +67,8 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
     if (values.out === undefined) return `Say with --out in which folder to write.\n\n${usage}`;
     if (values.date !== undefined && !isDay(values.date))
       return `--date wants a date such as 2026-11-25, not "${values.date}".`;
+    const { sheet } = values;
+    if (sheet !== undefined && !isSheetName(sheet)) return `--sheet wants A4 or A3, not "${sheet}".`;
     return {
       jobPath,
       outPath: values.out,
@@ -70,6 +77,7 @@ export function estimateArguments(argv: readonly string[]): EstimateArguments | 
       json: values.json,
       search: values.search,
       date: values.date ?? today(),
+      sheet: sheet ?? null,
     };
   } catch (error) {
     return `${error instanceof Error ? error.message : String(error)}\n\n${usage}`;

@@ -8,7 +8,7 @@ interface OutFile {
 }
 
 /** A plan of an earlier run, which would stand beside an estimate that it does not belong to. */
-const isPlan = (name: string): boolean => /^wiring-plan(-[a-z0-9-]+)?\.(svg|dxf)$/.test(name);
+const isPlan = (name: string): boolean => /^wiring-plan(-[a-z0-9-]+)?\.(svg|pdf|dxf)$/.test(name);
 
 async function refuseFolders(paths: readonly string[]): Promise<void> {
   for (const path of paths) {

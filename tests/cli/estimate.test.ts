@@ -81,6 +81,7 @@ describe('the estimate command', () => {
       'wiring-plan-first-floor.dxf',
       'wiring-plan-first-floor.svg',
       'wiring-plan.dxf',
+      'wiring-plan.pdf',
       'wiring-plan.svg',
     ]);
     expect(out).toMatch(/spurs-rcbo .* yes .* £[\d,]+\.\d\d/);
@@ -160,7 +161,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(11);
+    expect(readdirSync(written('c')).length).toBe(12);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -230,7 +231,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(11);
+    expect(readdirSync(written('h')).length).toBe(12);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
@@ -263,6 +264,7 @@ describe('the estimate command', () => {
       'shopping.txt',
       'test-sheet.pdf',
       'wiring-plan.dxf',
+      'wiring-plan.pdf',
       'wiring-plan.svg',
     ]);
   });

@@ -2,7 +2,7 @@ import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
 import { LOCK_WORDS, lockMark } from '#drawing/lock-mark.ts';
-import { planScene } from '#drawing/plan/plan-scene.ts';
+import { planSheets } from '#drawing/plan/plan-sheets.ts';
 import { screenPlan } from '#drawing/plan/screen-plan.ts';
 import type { Scene, Shape } from '#drawing/scene.ts';
 import { svgOf } from '#drawing/svg.ts';
@@ -89,8 +89,10 @@ describe('the mark of a lock', () => {
       const { worked, findings, name: schemeName } = schemeOf(whole, SCHEME);
       const [storey] = worked.plan.storeys;
       const storeyId = storey?.storey.id ?? '';
-      const told = { schemeName, state: 'STATE', demoNote: null };
-      return svgOf(planScene({ ...whole, ...told, worked, findings, storeyId }));
+      const told = { schemeName, firm: 'A firm', state: 'STATE', status: 'For the work', demoNote: null };
+      return planSheets({ ...whole, ...told, worked, findings }, [storeyId])
+        .map(({ scene }) => svgOf(scene))
+        .join('');
     };
     expect(sheet(locked)).toContain(LOCK_WORDS);
     expect(sheet(job)).not.toContain('held fast');

@@ -32,6 +32,19 @@ describe('sheet layout', () => {
     expect([layout.frame.scale, layout.sheetName, layout.widthMm]).toEqual([50, 'A4', 210]);
   });
 
+  it('draws a room at 1:20, a house at 1:50, a large one at 1:100, and on the paper that is asked for', () => {
+    const chosen = (wide: number, deep: number, asked?: 'A4' | 'A3') => {
+      const { frame, sheetName } = layOut([planPoint(0, 0), planPoint(wide, deep)], asked ?? null);
+      return `1:${frame.scale} ${sheetName}`;
+    };
+    expect(chosen(3400, 3300)).toBe('1:20 A4');
+    expect(chosen(5000, 4900)).toBe('1:50 A4');
+    expect(chosen(5000, 4900, 'A3')).toBe('1:20 A3');
+    expect(chosen(12_000, 12_000)).toBe('1:50 A3');
+    expect(chosen(12_000, 12_000, 'A4')).toBe('1:100 A4');
+    expect(chosen(25_000, 20_000)).toBe('1:100 A3');
+  });
+
   it('turns y over: what lies further up the plan lies higher on the paper', () => {
     const layout = layOut([planPoint(0, 0), planPoint(4000, 4000)]);
     const low = toSheet(layout.frame, planPoint(0, 0));

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { storeysOf } from '#drawing/plan/cable-shapes.ts';
-import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import { storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { asciiWords } from '#exports/dxf/ascii-words.ts';
 import { papersOf } from '#exports/papers.ts';

@@ -1,9 +1,7 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { planScene } from '#drawing/plan/plan-scene.ts';
-import { svgOf } from '#drawing/svg.ts';
-import { demoMarks, demoNotice } from '#engine/demo-marks.ts';
-import { stateTag } from '#engine/state-tag.ts';
-import { demoEstimate, demoNames, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { papersOf } from '#exports/papers.ts';
+import { planFiles } from '#exports/plan-files.ts';
+import { demoEstimate, demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
 /** The greatest of some figures, to a thousandth; null where none is known. */
 function most(figures: readonly (number | null)[]): number | null {
@@ -27,8 +25,8 @@ function figuresOf(name: (typeof demoNames)[number]) {
 /** Our own output: the demo jobs' figures as JSON text, and the picture that the README shows. */
 export function golden(): { readonly figures: string; readonly picture: string } {
   const figures = Object.fromEntries(demoNames.map((name) => [name, figuresOf(name)]));
-  const estimate = demoEstimate('saltglass-row');
-  const scheme = schemeOf(estimate, 'spurs-rcbo');
-  const scene = planScene({ ...estimate, worked: scheme.worked, storeyId: 'first-flr1', findings: scheme.findings, schemeName: scheme.name, state: stateTag(scheme.worked.job), demoNote: demoNotice(demoMarks(demoLibrary())) });
-  return { figures: `${JSON.stringify(figures, null, 2)}\n`, picture: svgOf(scene) };
+  const papers = papersOf(demoJob('saltglass-row'), demoLibrary(), { date: '2026-11-25', revision: 1, schemeId: 'spurs-rcbo' });
+  const plan = papers === null ? undefined : planFiles(papers).find(({ storeyId }) => storeyId === 'first-flr1');
+  if (plan === undefined) throw new Error('The picture has no plan.');
+  return { figures: `${JSON.stringify(figures, null, 2)}\n`, picture: plan.svg() };
 }

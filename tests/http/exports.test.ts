@@ -7,7 +7,7 @@ import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { fileWord } from '#exports/file-word.ts';
 import { papersOf } from '#exports/papers.ts';
-import { planFiles } from '#exports/plan-files.ts';
+import { planFiles, planPdf } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
 import { readJobText } from '#model/read-job.ts';
@@ -128,6 +128,23 @@ describe('exports', () => {
     expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-storey']);
   });
 
+  it('give the plans of all storeys as one PDF, the same bytes each time', async () => {
+    const { get } = await withJob();
+    const asked = `${at}/wiring-plan.pdf?scheme=two-on-one&date=2026-11-25`;
+    const answer = await get(asked);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-wiring-plan.pdf`,
+    ]);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    expect(Buffer.from(await (await get(asked)).arrayBuffer()).equals(bytes)).toBe(true);
+    expect(Buffer.from(await planPdf(papers('two-on-one'))).equals(bytes)).toBe(true);
+    const large = Buffer.from(await (await get(`${asked}&sheet=A3`)).arrayBuffer());
+    expect(Buffer.from(await planPdf(papers('two-on-one'), 'A3')).equals(large)).toBe(true);
+    expect((await get(`${asked}&sheet=A5`)).status).toBe(400);
+  });
+
   it('give the shopping list of the scheme asked for, as text and for spreadsheets', async () => {
     const { get } = await withJob();
     const files = shoppingFiles(shoppingOf(papers('two-on-one'), demoLibrary(), saltglassJob()));
@@ -200,6 +217,7 @@ describe('exports', () => {
       'quotation.pdf',
       'test-sheet.pdf',
       'wiring-plan.svg',
+      'wiring-plan.pdf',
       'wiring-plan.dxf',
       'estimate.json',
       'job.json',
@@ -251,6 +269,7 @@ describe('exports', () => {
       ...csvs,
       'test-sheet.pdf',
       'wiring-plan.svg',
+      'wiring-plan.pdf',
       'wiring-plan.dxf',
     ]) {
       const answer = await get(`${at}/${name}?scheme=nothing`);
@@ -262,6 +281,7 @@ describe('exports', () => {
       'quotation.pdf',
       'test-sheet.pdf',
       'wiring-plan.svg',
+      'wiring-plan.pdf',
       'wiring-plan.dxf',
       'estimate.json',
       'job.json',

@@ -43,7 +43,7 @@ describe('from the first start', () => {
     await page.getByRole('link', { name: /^Papers/ }).click();
     const [plan] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('link', { name: 'Ground floor: Wiring plan', exact: true }).click(),
+      page.getByRole('link', { name: 'Ground floor: Wiring plan as a picture', exact: true }).click(),
     ]);
     expect(await readFile(await plan.path(), 'utf8')).toContain('<svg');
     const [file] = await Promise.all([

@@ -8,22 +8,11 @@ import { type Ink, line, type Shape, words } from '../scene.ts';
 import { labelSpots, partOfPath, planPath, sheetPath, storeysOf } from './cable-shapes.ts';
 import { inLanes } from './lanes.ts';
 import type { SheetLayout } from './sheet-layout.ts';
-import { wayInWords } from './way-words.ts';
-
-/** A new cable as the panel lists it. */
-export interface DrawnRun {
-  readonly id: string;
-  readonly fromLabel: string;
-  readonly toLabel: string;
-  readonly words: string;
-  readonly lengthMm: number | null;
-}
 
 /** A storey's cables as drawn. */
 export interface CableLayer {
   readonly shapes: readonly Shape[];
   readonly middles: ReadonlyMap<string, SheetPoint>;
-  readonly drawnRuns: readonly DrawnRun[];
 }
 
 const isOn = (run: Run, storeyId: string): boolean =>
@@ -52,9 +41,18 @@ function foundShapes(
 /** Draws a label of a cable where there is room for it: "?" for an assumed way, or the length of a new cable. */
 export type LabelCable = (text: string, path: readonly SheetPoint[]) => readonly Shape[];
 
-/** Labels on the cable or beside it, level, on a strip of paper. */
-function labelBeside(text: string, path: readonly SheetPoint[], free: LabelPlacer): readonly Shape[] {
-  const at = free.placeOnCable(text, 2.5, labelSpots(path));
+/**
+ * Labels on the cable or beside it, level, on a strip of paper.
+ *
+ * @param further places where it may stand when there is no room along the cable.
+ */
+export function labelBeside(
+  text: string,
+  path: readonly SheetPoint[],
+  free: LabelPlacer,
+  further: readonly SheetPoint[] = [],
+): readonly Shape[] {
+  const at = free.placeOnCable(text, 2.5, [...labelSpots(path), ...further]);
   const spot = sheetPoint(at[0], at[1] + 0.9);
   if (text === '?')
     return [
@@ -77,9 +75,16 @@ function removedShapes(worked: Worked, legId: string, path: readonly SheetPoint[
     .flatMap((part) => [line('halo-line', part), line('removed', part)]);
 }
 
-function newShapes(run: Run, path: readonly SheetPoint[], label: LabelCable): readonly Shape[] {
+/** A new cable's length as its label says it. */
+const lengthSaid = ({ lengthMm }: Run): string => (lengthMm === null ? '?' : metres(lengthMm));
+
+function newShapes(
+  run: Run,
+  path: readonly SheetPoint[],
+  { label, saidOf }: { readonly label: LabelCable; readonly saidOf: (run: Run) => string },
+): readonly Shape[] {
   if (path.length < 2) return [];
-  const text = run.lengthMm === null ? '?' : metres(run.lengthMm);
+  const text = saidOf(run);
   return [line('halo-line', path), line('new', path), ...label(text, path)];
 }
 
@@ -100,35 +105,25 @@ export function drawnCables(worked: Worked, storeyId: string, layout: SheetLayou
   return all.map((run, i) => ({ run, path: paths[i] ?? [], isFound: i < found.length }));
 }
 
-/** Draws a storey's cables: as found, taken out, new with their lengths. */
+/** Draws a storey's cables: as found, taken out, new with their lengths, or what else is to be said of them. */
 export function cableLayer(
   worked: Worked,
   cables: readonly DrawnCable[],
   free: LabelPlacer,
   label: LabelCable = (text, path) => labelBeside(text, path, free),
+  saidOf: (run: Run) => string = lengthSaid,
 ): CableLayer {
   const shapes: Shape[] = [];
   const middles = new Map<string, SheetPoint>();
   for (const { run, path, isFound } of cables) {
     const drawn = isFound
       ? [...foundShapes(worked, run, path, label), ...removedShapes(worked, run.legId ?? run.id, path)]
-      : newShapes(run, path, label);
+      : newShapes(run, path, { label, saidOf });
     const middle = middleOf(path);
     if (drawn.length === 0 || middle === undefined) continue;
     const title = `${nodeLabel(worked, run.from.nodeId)} to ${nodeLabel(worked, run.to.nodeId)}`;
     shapes.push({ kind: 'group', subject: run.id, title, shapes: drawn });
     middles.set(run.id, middle);
   }
-  const fresh = cables.filter((cable) => !cable.isFound);
-  return { shapes, middles, drawnRuns: fresh.map(({ run }) => drawnRun(worked, run)) };
-}
-
-function drawnRun(worked: Worked, run: Run): DrawnRun {
-  return {
-    id: run.id,
-    fromLabel: nodeLabel(worked, run.from.nodeId),
-    toLabel: nodeLabel(worked, run.to.nodeId),
-    words: wayInWords(run),
-    lengthMm: run.lengthMm,
-  };
+  return { shapes, middles };
 }

@@ -3,6 +3,7 @@ import type { Finding, Outcome } from '#engine/rules/finding.ts';
 import { type LabelPlacer, placesAround } from '../label-placer.ts';
 import { findingMark, outcomeOrder } from '../marks.ts';
 import type { Shape } from '../scene.ts';
+import { LETTERS_MM } from './sheet/lettering.ts';
 
 /** A numbered entry of the list of findings: one sentence, and everything on the sheet that it speaks of. */
 export interface NumberedFinding {
@@ -40,6 +41,9 @@ export function numberedFindings(
   return [...entries.values()].map((entry, i) => ({ ...entry, label: String(i + 1) }));
 }
 
+/** Every eighth of a turn first, then between them. */
+const ROUND_DEG = [0, 45, -45, 90, -90, 135, -135, 180, 22, -22, 67, -67, 112, -112, 157, -157];
+
 /** Draws the marks beside what they speak of; a finding of nothing on the sheet has none. */
 export function markShapes(
   numbered: readonly NumberedFinding[],
@@ -50,9 +54,16 @@ export function markShapes(
     entry.subjects.flatMap((subject): Shape[] => {
       const spot = spots.get(subject);
       if (spot === undefined) return [];
-      const at = free.place('MM', 4, placesAround(spot, [0, 1], 5.5));
+      const at = free.place('MM', 4, placesAround(spot, [0, 1], 5.5, ROUND_DEG));
       const title = `${entry.finding.rule}: ${entry.finding.message}`;
-      return [{ kind: 'group', subject, title, shapes: findingMark(entry.outcome, at, entry.label) }];
+      return [
+        {
+          kind: 'group',
+          subject,
+          title,
+          shapes: findingMark(entry.outcome, at, entry.label, LETTERS_MM.notes),
+        },
+      ];
     }),
   );
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '#engine/plan/plan.ts';
 import { planPointOf } from '#engine/plan/plane.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
-import { boxRound, type LabelPlacer, textBox } from '../label-placer.ts';
+import { boxRound, type LabelPlacer, placesAround } from '../label-placer.ts';
 import { line, type Shape, words } from '../scene.ts';
 
 const shortWords: Readonly<Record<string, string>> = {
@@ -53,20 +53,19 @@ export const stairwellShapes = (frame: SheetFrame, plan: Plan, storeyId: string)
 export const fixtureOutline = ({ corners }: DrawnFixture): Shape =>
   line('fixture', corners, corners.length > 2);
 
-/** Outlines of what the rules measure from (sinks, hobs, baths, gas), thin, with their names. */
+/** Outlines of what the rules measure from (sinks, hobs, baths, gas), thin, with their names in or beside them. */
 export function fixtureShapes(
   frame: SheetFrame,
   plan: Plan,
   storeyId: string,
   free: LabelPlacer,
+  sizeMm = 1.8,
 ): readonly Shape[] {
   return drawnFixtures(frame, plan, storeyId).flatMap((fixture) => {
     const { leftMm, rightMm, topMm, bottomMm } = boxRound(fixture.corners);
-    const middle = sheetPoint((leftMm + rightMm) / 2, (topMm + bottomMm) / 2 + 0.6);
-    free.take(textBox(middle, fixture.name, 1.8));
-    return [
-      fixtureOutline(fixture),
-      words('text-soft', middle, fixture.name, { sizeMm: 1.8, anchor: 'middle' }),
-    ];
+    const middle = sheetPoint((leftMm + rightMm) / 2, (topMm + bottomMm) / 2);
+    const at = free.place(fixture.name, sizeMm, [middle, ...placesAround(middle, [0, 1], 3.5)]);
+    const foot = sheetPoint(at[0], at[1] + sizeMm / 3);
+    return [fixtureOutline(fixture), words('text-soft', foot, fixture.name, { sizeMm, anchor: 'middle' })];
   });
 }

@@ -2,7 +2,7 @@ import type { Plan, PlanRoom } from '#engine/plan/plan.ts';
 import { type PlanPoint, planPoint } from '#engine/plan/plane.ts';
 import { type SheetFrame, toSheet } from '#engine/plan/sheet-frame.ts';
 import { roomsOfStorey } from '#engine/plan/surroundings.ts';
-import { line, type Shape } from '../scene.ts';
+import { type Ink, line, type Shape } from '../scene.ts';
 
 /** Where nobody measured how far apart joists are they are drawn so, mm: common practice, no source. */
 const USUAL_SPACING_MM = 400;
@@ -10,7 +10,12 @@ const USUAL_SPACING_MM = 400;
 const DENSEST = 1.6;
 
 /** The joists of a storey's timber floors, room by room, as the way they run and their spacing have it; none where that is not known. */
-export const joistShapes = (frame: SheetFrame, plan: Plan, storeyId: string): readonly Shape[] => {
+export const joistShapes = (
+  frame: SheetFrame,
+  plan: Plan,
+  storeyId: string,
+  ink: Ink = 'fixture',
+): readonly Shape[] => {
   const storey = plan.storeyById.get(storeyId)?.storey;
   if (storey === undefined) return [];
   return roomsOfStorey(plan, storeyId).flatMap((room) => {
@@ -18,7 +23,7 @@ export const joistShapes = (frame: SheetFrame, plan: Plan, storeyId: string): re
     if (build !== 'suspended-timber' || joistsRunDeg === undefined) return [];
     const thinned = Math.ceil((DENSEST * frame.scale) / joistSpacingMm);
     return joistsIn(room, joistsRunDeg, joistSpacingMm * thinned).map(([from, to]) =>
-      line('fixture', [toSheet(frame, from), toSheet(frame, to)]),
+      line(ink, [toSheet(frame, from), toSheet(frame, to)]),
     );
   });
 };

@@ -4,42 +4,70 @@ import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
-import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { boxCorners, type LabelPlacer, labelPlacer } from '../label-placer.ts';
+import { type References, referencesOf } from '#engine/work/references.ts';
+import { workedOnPoints } from '#engine/work/worked-on-points.ts';
+import { boxCorners, type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
-import { markShapes, numberedFindings } from './finding-marks.ts';
+import {
+  type CableLayer,
+  cableLayer,
+  type DrawnCable,
+  drawnCables,
+  type LabelCable,
+  labelBeside,
+} from './cable-layer.ts';
+import { labelSpots } from './cable-shapes.ts';
+import { markShapes, type NumberedFinding, numberedFindings } from './finding-marks.ts';
 import { fixtureShapes } from './fixtures.ts';
+import { joistShapes } from './joists.ts';
 import { lockMarks } from './lock-marks.ts';
-import { type PanelContent, panelOf } from './panel.ts';
-import { type PointLayer, pointLayer, symbolsUsed } from './point-layer.ts';
+import { listSheets, panelShapes, type SharedOut, sharedOut } from './panel.ts';
+import { type PointLayer, pointLayer, type SheetLook, symbolsUsed } from './point-layer.ts';
 import { roomNames } from './room-names.ts';
 import { scaleBar } from './scale-bar.ts';
-import { extentOf, layOut, type SheetLayout } from './sheet-layout.ts';
+import { boardMarks, holeMarks } from './sheet/floor-marks.ts';
+import { legendSection } from './sheet/legend.ts';
+import { LETTERS_MM } from './sheet/lettering.ts';
+import { pointDimensions } from './sheet/point-dimensions.ts';
+import { storeyLists } from './sheet/sections.ts';
+import { extentOf, layOut, type SheetLayout, type SheetName } from './sheet-layout.ts';
+import { isEmptyStorey, NO_STOREY } from './storeys-to-draw.ts';
+import { type TitleBlockContent, titleBlock } from './title-block.ts';
 import { wallBoxes, wallShapes } from './walls.ts';
-
-/** What an empty sheet is of. */
-const NO_STOREY = 'no storey drawn yet';
 
 /** What stands on the sheet of a storey of which there is nothing to draw, a line each. */
 const NOTHING_TO_DRAW = ['Nothing to draw yet: no walls,', 'and no point placed on this storey.'] as const;
 
-/** What a plan is drawn of: one storey of a worked job, with what the sheet's words need. */
+/** What a plan is drawn of: a worked job, with what the sheet's words need. */
 export interface PlanRequest {
   readonly worked: Worked;
   readonly storeyId: string;
   readonly findings: readonly Finding[];
+  /** Whose drawing it is. */
+  readonly firm: string;
   readonly title: string;
   readonly reference: string;
   readonly schemeName: string;
   readonly date: string;
   /** The name of the job's state. */
   readonly state: string;
+  /** How far it has got, in two words. */
+  readonly status: string;
   /** What the sheet says of a firm and prices that are the demo's still; null when nothing is. */
   readonly demoNote: string | null;
   readonly edition: string;
   readonly editionNote: string;
   readonly cautions: readonly string[];
+  /** The paper that is asked for; absent: the smallest that holds the plan at the larger scale. */
+  readonly paper?: SheetName;
+}
+
+/** A sheet as drawn, before it is known which of how many it is. */
+export interface DrawnSheet {
+  readonly storeyId: string;
+  /** False for lists that had no room beside their plan. */
+  readonly isPlan: boolean;
+  readonly scene: (sheet: TitleBlockContent['sheet']) => Scene;
 }
 
 /** Where things are on this sheet: points and boards, cables at their middles, circuits at their board. */
@@ -64,14 +92,6 @@ function elsewhere(worked: Worked, spots: ReadonlyMap<string, SheetPoint>): (sub
   return (subject) => placed.has(subject) && !spots.has(subject);
 }
 
-function runRows(cables: CableLayer): PanelContent['runs'] {
-  return cables.drawnRuns.map((run) => ({
-    label: `${run.fromLabel} to ${run.toLabel}`,
-    way: run.words,
-    length: run.lengthMm === null ? 'length not known' : metres(run.lengthMm),
-  }));
-}
-
 function takeRoom(free: LabelPlacer, cables: readonly DrawnCable[]): void {
   for (const { path } of cables) {
     path.forEach((at, i) => {
@@ -94,91 +114,174 @@ function emptyWords({ plan }: SheetLayout): readonly Shape[] {
   const topMm = (plan.topMm + plan.bottomMm) / 2;
   return NOTHING_TO_DRAW.map((row, i) =>
     words('text-soft', sheetPoint((plan.leftMm + plan.rightMm) / 2, topMm + 6 * i), row, {
-      sizeMm: 4,
+      sizeMm: LETTERS_MM.names,
       anchor: 'middle',
     }),
   );
 }
 
-/** Draws the plan of one storey with its cables, new and found, its points, findings' marks and the sheet's words. */
-export function planScene(request: PlanRequest): Scene {
-  const { worked, storeyId } = request;
+/** A storey's plan as drawn, without the words beside it. */
+interface DrawnStorey {
+  readonly layout: SheetLayout;
+  readonly layers: Scene['layers'];
+  readonly points: PointLayer;
+  readonly cables: readonly DrawnCable[];
+  readonly marks: readonly NumberedFinding[];
+}
+
+interface Naming {
+  readonly references: References;
+  readonly workedOn: ReadonlySet<string>;
+}
+
+function layoutOf({ worked, storeyId, paper }: PlanRequest): SheetLayout {
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
-  const positions: PlanPoint[] = [...worked.plan.positionOfPoint.values()]
-    .filter((at) => at.storeyId === storeyId)
-    .map((at) => at.at);
-  const layout = layOut(extentOf(walls, positions));
+  const placed = [...worked.plan.positionOfPoint.values(), ...worked.plan.positionOfBoard.values()];
+  const positions: PlanPoint[] = placed.filter((at) => at.storeyId === storeyId).map((at) => at.at);
+  return layOut(extentOf(walls, positions), paper ?? null);
+}
+
+/** Draws what is rigid first (walls, cables, symbols, dimensions), then the lettering that can give way. */
+function drawnStorey(request: PlanRequest, { references, workedOn }: Naming): DrawnStorey {
+  const { worked, storeyId } = request;
+  const layout = layoutOf(request);
+  const { frame } = layout;
+  const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const free = labelPlacer(layout.plan);
-  const storey = worked.plan.storeyById.get(storeyId);
-  const drawn = drawnCables(worked, storeyId, layout);
-  for (const box of wallBoxes(layout.frame, walls)) free.take(box);
-  takeRoom(free, drawn);
-  const fixtures = fixtureShapes(layout.frame, worked.plan, storeyId, free);
-  const points = pointLayer(worked, storeyId, layout, free);
-  const cables = cableLayer(worked, drawn, free);
-  const rooms = roomNames(worked, storeyId, layout, free);
-  const spots = spotsOf(worked, points, cables);
-  const marks = numberedFindings(request.findings, elsewhere(worked, spots));
-  const locks = lockMarks(worked, new Map([...cables.middles, ...points.middles]), free);
-  const panel = panelOf(layout, {
-    ...request,
-    storeyName: storey?.storey.name ?? NO_STOREY,
-    symbols: symbolsUsed(points),
-    hasLocks: locks.length > 0,
-    runs: runRows(cables),
-    marks,
-    adviceCount: outcomeCount(request.findings, 'advice'),
+  const cables = drawnCables(worked, storeyId, layout);
+  for (const box of wallBoxes(frame, walls)) free.take(box);
+  takeRoom(free, cables);
+  const boards = boardMarks(worked, storeyId, frame, free);
+  const holes = holeMarks(cables, storeyId, { frame, free });
+  const early: { dimensions: readonly Shape[]; fixtures: readonly Shape[] } = {
+    dimensions: [],
+    fixtures: [],
+  };
+  const sheet: SheetLook = {
+    markOf: references.place,
+    workedOn,
+    beforeLabels: () => {
+      early.dimensions = pointDimensions(worked, storeyId, frame, free);
+      early.fixtures = fixtureShapes(frame, worked.plan, storeyId, free, LETTERS_MM.notes);
+    },
+  };
+  const look = { symbolSize: 1, terse: false, labelNearMm: 5.6, withWanted: false, sheet };
+  const points = pointLayer(worked, storeyId, layout, free, look);
+  const label: LabelCable = (text, path) => {
+    const [middle] = labelSpots(path);
+    return labelBeside(text, path, free, middle === undefined ? [] : placesAround(middle, [0, -1], 5));
+  };
+  const drawnCableLayer = cableLayer(worked, cables, free, label, (run) => {
+    const length = run.lengthMm === null ? '?' : metres(run.lengthMm);
+    return `${references.cable(run.id)} ${length}`;
   });
-  const { border, widthMm, heightMm } = layout;
-  const corners = boxCorners(border);
-  const sheet = boxCorners({ leftMm: 0, topMm: 0, rightMm: widthMm, bottomMm: heightMm });
+  const rooms = roomNames(worked, storeyId, layout, free);
+  const spots = spotsOf(worked, points, drawnCableLayer);
+  const marks = numberedFindings(request.findings, elsewhere(worked, spots));
+  const locks = lockMarks(worked, new Map([...drawnCableLayer.middles, ...points.middles]), free);
+  const joists = holes.length === 0 ? [] : joistShapes(frame, worked.plan, storeyId, 'joist');
   return {
-    title: `${request.title}: wiring plan, ${storey?.storey.name ?? NO_STOREY}`,
-    widthMm,
-    heightMm,
-    scale: layout.frame.scale,
+    layout,
+    points,
+    cables,
+    marks,
     layers: [
-      { name: 'sheet', shapes: [line('paper', sheet, true), line('frame', corners, true)] },
-      { name: 'fixtures', shapes: fixtures },
-      { name: 'walls', shapes: wallShapes(layout.frame, walls) },
-      { name: 'cables', shapes: cables.shapes },
+      ...(joists.length > 0 ? [{ name: 'joists', shapes: joists }] : []),
+      { name: 'fixtures', shapes: early.fixtures },
+      { name: 'walls', shapes: wallShapes(frame, walls) },
+      ...(boards.length > 0 ? [{ name: 'boards-up', shapes: boards }] : []),
+      { name: 'cables', shapes: drawnCableLayer.shapes },
+      ...(holes.length > 0 ? [{ name: 'joist-holes', shapes: holes }] : []),
+      ...(early.dimensions.length > 0 ? [{ name: 'dimensions', shapes: early.dimensions }] : []),
       // On a ground of their own, so that a cable which must go through a name does not strike it out.
       { name: 'rooms', shapes: rooms },
       { name: 'points', shapes: points.shapes },
       ...(locks.length > 0 ? [{ name: 'locks', shapes: locks }] : []),
-      { name: 'findings', shapes: markShapes(marks.slice(0, panel.listed), spots, free) },
-      {
-        name: 'words',
-        shapes: [
-          ...(isEmptyStorey(worked, storeyId) ? emptyWords(layout) : scaleBar(layout)),
-          ...panel.shapes,
-        ],
-      },
+      { name: 'findings', shapes: markShapes(marks, spots, free) },
     ],
   };
 }
 
-/** A storey of a job, and whether there is anything to draw of it. */
-export interface StoreyToDraw {
-  /** Empty when the job has no storey. */
-  readonly id: string;
-  readonly name: string;
-  /** True without walls and without placed points: its sheet says so in words. */
-  readonly isEmpty: boolean;
+/** What is beside a storey's plan, and what goes on to sheets of its own. */
+function listsOf(request: PlanRequest, { references, workedOn }: Naming, drawn: DrawnStorey): SharedOut {
+  const { worked, storeyId, findings, cautions } = request;
+  const { layout, layers, points, cables, marks } = drawn;
+  const legend = legendSection({
+    symbols: symbolsUsed(points),
+    drawn: layers.flatMap(({ shapes }) => shapes),
+    hasLocks: layers.some(({ name }) => name === 'locks'),
+  });
+  const lists = storeyLists(
+    {
+      ...{ worked, storeyId, references, workedOn, marks, cautions },
+      runs: cables.filter(({ isFound }) => !isFound).map(({ run }) => run),
+      adviceCount: outcomeCount(findings, 'advice'),
+    },
+    new Set(points.spots.keys()),
+  );
+  return sharedOut(layout, legend, lists);
 }
 
-/** True for a storey that has neither walls nor placed points. */
-function isEmptyStorey({ plan }: Worked, storeyId: string): boolean {
-  const walls = plan.storeyById.get(storeyId)?.storey.walls ?? [];
-  return walls.length === 0 && ![...plan.positionOfPoint.values()].some((at) => at.storeyId === storeyId);
-}
+const sheetLayer = ({ border, widthMm, heightMm }: SheetLayout): Scene['layers'][number] => ({
+  name: 'sheet',
+  shapes: [
+    line('paper', boxCorners({ leftMm: 0, topMm: 0, rightMm: widthMm, bottomMm: heightMm }), true),
+    line('frame', boxCorners(border), true),
+  ],
+});
 
-/** The storeys that a scheme’s plan can be asked for, lowest first; one empty sheet for a job without storeys. */
-export function storeysToDraw({ worked }: Pick<SchemeEstimate, 'worked'>): readonly StoreyToDraw[] {
-  const all = worked.plan.storeys.map(({ storey: { id, name } }) => ({
-    id,
-    name,
-    isEmpty: isEmptyStorey(worked, id),
-  }));
-  return all.length > 0 ? all : [{ id: '', name: NO_STOREY, isEmpty: true }];
+/** The sheets of one storey: its plan, and its lists where these have no room beside it. */
+export function storeySheets(request: PlanRequest): readonly DrawnSheet[] {
+  const { worked, storeyId } = request;
+  const naming: Naming = { references: referencesOf(worked), workedOn: workedOnPoints(worked) };
+  const storeyName = worked.plan.storeyById.get(storeyId)?.storey.name ?? NO_STOREY;
+  const drawn = drawnStorey(request, naming);
+  const { layout, layers } = drawn;
+  const shared = listsOf(request, naming, drawn);
+  const content = (documentType: string, sheet: TitleBlockContent['sheet']): TitleBlockContent => ({
+    ...request,
+    documentType,
+    sheet,
+  });
+  const { widthMm, heightMm, frame } = layout;
+  const plan: DrawnSheet = {
+    storeyId,
+    isPlan: true,
+    scene: (sheet) => ({
+      title: `${request.title}: wiring plan, ${storeyName}`,
+      ...{ widthMm, heightMm, scale: frame.scale },
+      layers: [
+        sheetLayer(layout),
+        ...layers,
+        {
+          name: 'words',
+          shapes: [
+            ...(isEmptyStorey(worked, storeyId) ? emptyWords(layout) : scaleBar(layout)),
+            ...panelShapes(layout, shared, content(`Wiring plan, ${storeyName}`, sheet)),
+          ],
+        },
+      ],
+    }),
+  };
+  const lists = listSheets(shared.away).map(
+    (list): DrawnSheet => ({
+      storeyId,
+      isPlan: false,
+      scene: (sheet) => ({
+        title: `${request.title}: lists to the wiring plan, ${storeyName}`,
+        ...{ widthMm: list.layout.widthMm, heightMm: list.layout.heightMm, scale: null },
+        layers: [
+          sheetLayer(list.layout),
+          {
+            name: 'words',
+            shapes: [
+              ...list.shapes,
+              ...titleBlock(list.layout, content(`Lists, wiring plan, ${storeyName}`, sheet), false),
+            ],
+          },
+        ],
+      }),
+    }),
+  );
+  return [plan, ...lists];
 }

@@ -2,11 +2,12 @@ import type { Worked } from '#engine/connections/worked.ts';
 import type { Position } from '#engine/plan/plane.ts';
 import { directionOnSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Point } from '#model/installation.ts';
-import { boxCorners, type LabelPlacer, placesAround, textBox } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, placesAround, type Rectangle, textBox } from '../label-placer.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
 import { storeysOf } from './cable-shapes.ts';
+import { SYMBOL_HALF_MM, sheetSymbol, symbolMiddle } from './sheet/sheet-symbol.ts';
 import type { SheetLayout } from './sheet-layout.ts';
 
 /** The points of a storey as drawn. */
@@ -29,6 +30,18 @@ export interface PointLook {
   readonly labelNearMm: number;
   /** Points that are wanted although no scheme is drawn. */
   readonly withWanted: boolean;
+  /** How a sheet for the work differs; absent: for screens, customers and drafting programs. */
+  readonly sheet?: SheetLook;
+}
+
+/** What points carry on a sheet that is worked from. */
+export interface SheetLook {
+  /** What joints and units that no point stands for are called. */
+  readonly markOf: (nodeId: string) => string;
+  /** Points that something is done to: their heights are told. */
+  readonly workedOn: ReadonlySet<string>;
+  /** Called when the room of symbols is taken, before that of labels. */
+  readonly beforeLabels: () => void;
 }
 
 const paperLook: PointLook = { symbolSize: 1, terse: false, labelNearMm: 4.4, withWanted: false };
@@ -49,12 +62,14 @@ const ownStorey = (position: Position): ReadonlySet<string> => new Set([position
 const stateOf = (point: Point): SymbolState =>
   point.status === 'existing' ? 'found' : point.status === 'wanted' ? 'new' : 'removed';
 
-function pointThings(worked: Worked, { terse, withWanted }: PointLook): readonly Thing[] {
+function pointThings(worked: Worked, { terse, withWanted, sheet }: PointLook): readonly Thing[] {
   return worked.job.points.flatMap((point): Thing[] => {
     const position = worked.plan.positionOfPoint.get(point.id);
     if (position === undefined || point.kind === 'joint') return [];
     if (worked.scheme === null && point.status === 'wanted' && !withWanted) return [];
-    const label = point.status === 'wanted' && !terse ? `${point.label} h ${position.heightMm}` : point.label;
+    const hasHeight = point.status === 'wanted' || sheet?.workedOn.has(point.id) === true;
+    const height = sheet === undefined ? position.heightMm : Math.round(position.heightMm);
+    const label = hasHeight && !terse ? `${point.label} h ${height}` : point.label;
     const title = `${point.label}, ${position.heightMm} mm above floor`;
     const storeyIds = ownStorey(position);
     return [{ id: point.id, label, title, symbol: point.kind, state: stateOf(point), position, storeyIds }];
@@ -62,7 +77,7 @@ function pointThings(worked: Worked, { terse, withWanted }: PointLook): readonly
 }
 
 /** A joint shows wherever a new cable that ends in it does: the void it lies in belongs to another storey's floor. */
-function jointThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
+function jointThings(worked: Worked, { terse, sheet }: PointLook): readonly Thing[] {
   return worked.things.joints.flatMap((joint): Thing[] => {
     const { position, id, state } = joint;
     if (position === null) return [];
@@ -70,17 +85,19 @@ function jointThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
     const storeyIds = new Set([position.storeyId, ...runs.flatMap((run) => [...storeysOf(run)])]);
     const symbol: SymbolName = joint.accessible === true ? 'joint' : 'joint-hidden';
     const title = `${joint.kind} joint, ${joint.ratingA} A`;
-    const label = terse ? '' : `${joint.ratingA} A`;
+    const mark = sheet === undefined ? '' : `${sheet.markOf(id)} `;
+    const label = terse ? '' : `${mark}${joint.ratingA} A`;
     return [{ id, label, title, symbol, state, position, storeyIds }];
   });
 }
 
-function unitThings(worked: Worked, { terse }: PointLook): readonly Thing[] {
+function unitThings(worked: Worked, { terse, sheet }: PointLook): readonly Thing[] {
   return worked.things.fusedUnits.flatMap((unit): Thing[] => {
     const { position, id, state } = unit;
     if (unit.pointId !== null || position === null) return [];
     const fuse = unit.fuseA === null ? 'fuse not known' : `${unit.fuseA} A fuse`;
-    const label = terse ? '' : fuse;
+    const told = sheet === undefined ? fuse : `${sheet.markOf(id)} h ${Math.round(position.heightMm)}`;
+    const label = terse ? '' : told;
     const title = `Fused connection unit, ${fuse}`;
     return [{ id, label, title, symbol: 'fused-unit', state, position, storeyIds: ownStorey(position) }];
   });
@@ -109,16 +126,16 @@ interface Placed {
   readonly place: SymbolPlace;
 }
 
-/** Things at one place (two joints in one cut) are drawn side by side. */
-function apart(placed: readonly Placed[], symbolSize: number): readonly Placed[] {
+/** Things at one place (two joints in one cut) are drawn side by side, the first of them where it is. */
+function apart(placed: readonly Placed[], stepMm: number): readonly Placed[] {
   const count = new Map<string, number>();
   return placed.map(({ thing, place }) => {
     const key = `${Math.round(place.at[0])} ${Math.round(place.at[1])}`;
     const before = count.get(key) ?? 0;
     count.set(key, before + 1);
     const at = sheetPoint(
-      place.at[0] - place.into[1] * 3.4 * symbolSize * before,
-      place.at[1] + place.into[0] * 3.4 * symbolSize * before,
+      place.at[0] - place.into[1] * stepMm * before,
+      place.at[1] + place.into[0] * stepMm * before,
     );
     return { thing, place: { ...place, at } };
   });
@@ -134,6 +151,9 @@ function labelHalo(at: SheetPoint, text: string): Shape {
 const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint =>
   sheetPoint(at[0] + into[0] * byMm, at[1] + into[1] * byMm);
 
+/** In front of a wall, the ways to both sides first: straight before it are dimensions. */
+const IN_FRONT_DEG = [0, 35, -35, 65, -65, 20, -20, 90, -90];
+
 /** A symbol with its label where there is room for it. */
 function labelled(
   thing: Thing,
@@ -145,7 +165,13 @@ function labelled(
   const label = free.place(
     thing.label,
     2.5,
-    placesAround(outwards(place, 2.4 * look.symbolSize), place.into, look.labelNearMm),
+    placesAround(
+      outwards(place, 2.4 * look.symbolSize),
+      place.into,
+      look.labelNearMm,
+      // On a sheet that is worked from a label stands in the room of its point, not behind the wall.
+      look.sheet !== undefined && thing.position.onWall !== undefined ? IN_FRONT_DEG : undefined,
+    ),
   );
   const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
   const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
@@ -155,6 +181,26 @@ function labelled(
   });
   return [labelHalo(label, thing.label), ...symbol, text];
 }
+
+const roomAbout = ([x, y]: SheetPoint, halfMm: number, halfUpMm: number): Rectangle => ({
+  leftMm: x - halfMm,
+  rightMm: x + halfMm,
+  topMm: y - halfUpMm,
+  bottomMm: y + halfUpMm,
+});
+
+const symbolRoom = ({ place }: Placed, size: number): Rectangle =>
+  roomAbout(outwards(place, 2.2 * size), 2.6 * size, 2.4 * size);
+
+/** The room of a symbol on a sheet, with the ring round a new one. */
+function ringRoom({ thing: { symbol, state }, place }: Placed): Rectangle {
+  const half = state === 'new' ? SYMBOL_HALF_MM : 3.2;
+  return roomAbout(symbolMiddle(symbol, place), half, half);
+}
+
+/** What is new stands where it will be, and what it replaces beside it. */
+const newFirst = (things: readonly Thing[]): readonly Thing[] =>
+  things.toSorted((a, b) => Number(b.state === 'new') - Number(a.state === 'new'));
 
 /** Draws a storey's points, joints, units and boards; their room is taken before any label is placed. */
 export function pointLayer(
@@ -170,22 +216,19 @@ export function pointLayer(
     ...unitThings(worked, look),
     ...boardThings(worked, look),
   ].filter((thing) => thing.storeyIds.has(storeyId));
-  const { symbolSize: size } = look;
+  const { symbolSize: size, sheet } = look;
   const places = apart(
-    things.map((thing) => ({ thing, place: symbolPlace(worked, thing, layout) })),
-    size,
+    (sheet === undefined ? things : newFirst(things)).map((thing) => ({
+      thing,
+      place: symbolPlace(worked, thing, layout),
+    })),
+    sheet === undefined ? 3.4 * size : 2 * SYMBOL_HALF_MM,
   );
-  for (const { place } of places) {
-    const middle = outwards(place, 2.2 * size);
-    free.take({
-      leftMm: middle[0] - 2.6 * size,
-      rightMm: middle[0] + 2.6 * size,
-      topMm: middle[1] - 2.4 * size,
-      bottomMm: middle[1] + 2.4 * size,
-    });
-  }
+  for (const placed of places) free.take(sheet === undefined ? symbolRoom(placed, size) : ringRoom(placed));
+  sheet?.beforeLabels();
+  const drawn = sheet === undefined ? drawSymbol : sheetSymbol;
   const shapes = places.map(({ thing, place }): Shape => {
-    const symbol = scaledAbout(drawSymbol(thing.symbol, place, thing.state), place.at, size);
+    const symbol = scaledAbout(drawn(thing.symbol, place, thing.state), place.at, size);
     const { id: subject, title } = thing;
     return { kind: 'group', subject, title, shapes: labelled(thing, place, symbol, { look, free }) };
   });

@@ -14,15 +14,45 @@ export interface SheetLayout {
   readonly frame: SheetFrame;
 }
 
-/** ISO 216 sheets, landscape and A4 upright as well; the smallest that fits wins. */
-const sheets = [
-  { name: 'A4', widthMm: 210, heightMm: 297, panelMm: 72 },
-  { name: 'A4', widthMm: 297, heightMm: 210, panelMm: 72 },
-  { name: 'A3', widthMm: 420, heightMm: 297, panelMm: 110 },
-] as const;
+/** The papers that sheets are made for. */
+export const sheetNames = ['A4', 'A3'] as const;
+export type SheetName = (typeof sheetNames)[number];
 
-/** Larger scales first. From memory, ISO 5455 steps in use for house plans. */
-const scales = [50, 100, 200] as const;
+/** True for the name of such a paper. */
+export const isSheetName = (text: string): text is SheetName => sheetNames.some((name) => name === text);
+
+interface Paper {
+  readonly name: SheetName;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly panelMm: number;
+}
+
+/** ISO 216: A4 upright and lying, A3 lying. */
+const papers: readonly Paper[] = [
+  { name: 'A4', widthMm: 210, heightMm: 297, panelMm: 72 },
+  { name: 'A4', widthMm: 297, heightMm: 210, panelMm: 76 },
+  { name: 'A3', widthMm: 420, heightMm: 297, panelMm: 110 },
+];
+
+/** Steps of ISO 5455 in use for house plans (from memory); those after 100 are for what no sheet holds otherwise. */
+const scales = [20, 50, 100, 200, 500] as const;
+
+interface Choice {
+  readonly paper: Paper;
+  readonly scale: number;
+}
+
+/**
+ * What is tried in turn: the largest scale first, and the smaller paper first at each. 1:20 is for single rooms: on a larger paper than the
+ * usual it is tried only where that paper is asked for.
+ */
+const choicesFor = (asked: SheetName | null): readonly Choice[] =>
+  scales.flatMap((scale) =>
+    papers
+      .filter(({ name }) => (asked === null ? scale !== 20 || name === 'A4' : name === asked))
+      .map((paper) => ({ paper, scale })),
+  );
 
 const FILING_MARGIN_MM = 20;
 const MARGIN_MM = 10;
@@ -51,18 +81,14 @@ function inside(outer: Rectangle, widthMm: number, heightMm: number): SheetPoint
   return sheetPoint(outer.leftMm + (roomW - widthMm) / 2, outer.bottomMm - (roomH - heightMm) / 2);
 }
 
-function layoutOn(
-  sheet: (typeof sheets)[number],
-  scale: number,
-  extent: readonly [PlanPoint, PlanPoint],
-): SheetLayout | null {
+function layoutOn({ paper, scale }: Choice, extent: readonly [PlanPoint, PlanPoint]): SheetLayout | null {
   const border = {
     leftMm: FILING_MARGIN_MM,
     topMm: MARGIN_MM,
-    rightMm: sheet.widthMm - MARGIN_MM,
-    bottomMm: sheet.heightMm - MARGIN_MM,
+    rightMm: paper.widthMm - MARGIN_MM,
+    bottomMm: paper.heightMm - MARGIN_MM,
   };
-  const panel = { ...border, leftMm: border.rightMm - sheet.panelMm };
+  const panel = { ...border, leftMm: border.rightMm - paper.panelMm };
   const plan = {
     leftMm: border.leftMm + PADDING_MM,
     topMm: border.topMm + PADDING_MM,
@@ -71,27 +97,34 @@ function layoutOn(
   };
   const at = inside(plan, (extent[1][0] - extent[0][0]) / scale, (extent[1][1] - extent[0][1]) / scale);
   if (at === null) return null;
-  return {
-    widthMm: sheet.widthMm,
-    heightMm: sheet.heightMm,
-    sheetName: sheet.name,
-    border,
-    plan,
-    panel,
-    frame: { scale, origin: extent[0], at },
-  };
+  const { widthMm, heightMm, name: sheetName } = paper;
+  return { widthMm, heightMm, sheetName, border, plan, panel, frame: { scale, origin: extent[0], at } };
 }
 
-/** The largest scale and then the smallest sheet on which the extent fits; a house beyond 1:200 on A3 is squeezed to fit. */
-export function layOut(extent: readonly [PlanPoint, PlanPoint]): SheetLayout {
-  for (const scale of scales) {
-    for (const sheet of sheets) {
-      const layout = layoutOn(sheet, scale, extent);
-      if (layout !== null) return layout;
-    }
-  }
-  for (let scale = 500; ; scale *= 2) {
-    const layout = layoutOn(sheets[2], scale, extent);
+/**
+ * The largest scale and then the smallest sheet on which the extent fits; a house that not even 1:500 gets on to the sheet is squeezed to fit.
+ *
+ * @param asked the paper to be used whatever the scale; null: A4 where that holds the plan at no smaller scale.
+ */
+export function layOut(extent: readonly [PlanPoint, PlanPoint], asked: SheetName | null = null): SheetLayout {
+  const choices = choicesFor(asked);
+  for (const choice of choices) {
+    const layout = layoutOn(choice, extent);
     if (layout !== null) return layout;
   }
+  const [last] = choices.slice(-1);
+  if (last === undefined) throw new Error(`There is no paper "${asked}".`);
+  for (let scale = 1000; ; scale *= 2) {
+    const layout = layoutOn({ ...last, scale }, extent);
+    if (layout !== null) return layout;
+  }
+}
+
+/** The paper that lists have for themselves: A4 upright, with the title block where a plan has it. */
+export function listLayout(): SheetLayout {
+  const [paper] = papers;
+  const layout =
+    paper === undefined ? null : layoutOn({ paper, scale: 50 }, [planPoint(0, 0), planPoint(0, 0)]);
+  if (layout === null) throw new Error('There is no paper for lists.');
+  return layout;
 }

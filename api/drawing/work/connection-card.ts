@@ -67,14 +67,16 @@ function titleOf({ mark, kind, accessory, joint }: ConnectionPlace): string {
   return `${mark}, ${lower(pointKindWords[stands as PointKind] ?? stands)}`;
 }
 
-const jointKindWords = {
+/** Kinds of joint, in words. */
+export const jointKindWords = {
   screw: 'joint with screw terminals',
   lever: 'joint with lever terminals',
   'maintenance-free': 'maintenance-free joint',
   crimp: 'crimped joint',
 } as const;
 
-const liesWords = {
+/** Where a joint lies, in words. */
+export const liesWords = {
   'floor-void': 'under the floor',
   'ceiling-void': 'above the ceiling',
   wall: 'in the wall',

@@ -21,5 +21,8 @@ export const pdfFonts: TFontDictionary = {
   },
 };
 
+/** The face of drawings, by its weight. */
+export const drawingFaces = { plain: narrow, strong: narrowStrong } as const;
+
 /** The only files of this machine that the PDF writer may read. */
 export const fontFiles: ReadonlySet<string> = new Set([regular, strong, narrow, narrowStrong]);

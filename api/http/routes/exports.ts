@@ -1,51 +1,26 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
 import { writeArchive } from '#archive/write-archive.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import type { CsvRequest } from '#exports/csv/csv-request.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
-import { fileWord } from '#exports/file-word.ts';
-import { type Papers, papersOf } from '#exports/papers.ts';
-import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
 import { testsPdf } from '#exports/work/tests-pdf.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
-import type { Library } from '#model/library.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
-import { dayAsked, noSuchScheme, papersQuery } from '../asked-papers.ts';
-import { firmLibrary } from '../firm-library.ts';
+import { type Asked, askedPapers, exportProblems, file, fileHeaders } from '../asked-file.ts';
+import { papersQuery } from '../asked-papers.ts';
 import { routeAt } from '../guards.ts';
-import { Problem } from '../problems.ts';
 import { resourceApp } from '../resource-app.ts';
 import { noSuchJob, storedJob } from '../stored-job.ts';
 
 const CSV = 'text/csv; charset=utf-8';
 const WORKBOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-
-const file = (description: string, mediaType: string) => ({
-  200: {
-    description,
-    headers: {
-      'Content-Disposition': {
-        schema: { type: 'string' as const },
-        description: 'attachment, with a file name made of the job’s reference and title.',
-      },
-    },
-    content: { [mediaType]: { schema: { type: 'string' as const, format: 'binary' } } },
-  },
-});
-
-const exportProblems = problemAnswers(
-  'no-such-job',
-  'no-such-scheme',
-  'job-unreadable',
-  'library-unreadable',
-);
 
 const exportWorkbook = createRoute({
   ...routeAt('exportWorkbook'),
@@ -83,34 +58,6 @@ const exportTests = createRoute({
   summary: 'The test sheet of one scheme: how to connect, what is expected, what was read after the work',
   request: { params: jobAddress, query: papersQuery },
   responses: { ...file('The sheet, on A4.', 'application/pdf'), ...exportProblems },
-});
-
-const planRequest = {
-  params: jobAddress,
-  query: papersQuery.extend({
-    storey: z.string().optional().meta({ description: 'The id of a storey; absent: the first one drawn.' }),
-  }),
-};
-const planProblems = problemAnswers(
-  'no-such-job',
-  'no-such-scheme',
-  'no-such-storey',
-  'job-unreadable',
-  'library-unreadable',
-);
-
-const exportPlan = createRoute({
-  ...routeAt('exportPlan'),
-  summary: 'The wiring plan of one scheme and storey, true to scale',
-  request: planRequest,
-  responses: { ...file('The plan.', 'image/svg+xml'), ...planProblems },
-});
-
-const exportPlanDraft = createRoute({
-  ...routeAt('exportPlanDraft'),
-  summary: 'The wiring of one scheme and storey for drafting programs: DXF in millimetres of the house',
-  request: planRequest,
-  responses: { ...file('The drawing.', 'image/vnd.dxf'), ...planProblems },
 });
 
 const exportShoppingText = createRoute({
@@ -152,37 +99,6 @@ const exportArchive = createRoute({
   },
 });
 
-/** The headers of a file to be kept under a name made of the job's reference and title. */
-function fileHeaders(
-  { reference, title, id }: Pick<Job, 'reference' | 'title' | 'id'>,
-  name: string,
-  mediaType: string,
-): Record<string, string> {
-  const stem = fileWord(`${reference} ${title}`, fileWord(id, 'job'));
-  return { 'Content-Type': mediaType, 'Content-Disposition': `attachment; filename="${stem}-${name}"` };
-}
-
-interface Asked {
-  readonly id: string;
-  readonly date: string | undefined;
-  readonly scheme?: string | undefined;
-}
-
-interface AskedPapers {
-  readonly job: Job;
-  readonly library: Library;
-  readonly papers: Papers;
-}
-
-async function askedPapers(parts: AppParts, { id, date, scheme }: Asked): Promise<AskedPapers> {
-  const { job, revision } = await storedJob(parts.stores.jobs, id);
-  const { library } = await firmLibrary(parts.stores.library, parts.demoLibrary);
-  const options = { date: dayAsked(date, parts.now), revision, schemeId: scheme || null };
-  const papers = papersOf(job, library, options);
-  if (papers === null) throw noSuchScheme(job, scheme ?? '');
-  return { job, library, papers };
-}
-
 async function askedCsv(
   parts: AppParts,
   asked: Asked,
@@ -198,27 +114,7 @@ async function askedTests(parts: AppParts, asked: Asked) {
   return { bytes, headers: fileHeaders(job, 'test-sheet.pdf', 'application/pdf') };
 }
 
-/** The plan of the storey asked for, else of the first that has one. */
-async function askedPlan(
-  parts: AppParts,
-  {
-    storey,
-    id,
-    date,
-    scheme,
-  }: Partial<Asked> & { readonly id: string; readonly storey?: string | undefined },
-): Promise<{ readonly job: Job; readonly plan: PlanFile }> {
-  const { job, papers } = await askedPapers(parts, { id, date, scheme });
-  const plans = planFiles(papers);
-  const plan = storey ? plans.find(({ storeyId }) => storeyId === storey) : plans[0];
-  if (plan === undefined)
-    throw new Problem('no-such-storey', `Not "${storey}".`, {
-      choices: plans.map(({ storeyId }) => storeyId),
-    });
-  return { job, plan };
-}
-
-/** Papers to take away: workbook, bill and labour as CSV, quotation, test sheet, plan, shopping list, estimate, job file, job with photos. */
+/** Papers to take away: workbook, bill and labour as CSV, quotation, test sheet, shopping list, estimate, job file, job with photos. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -249,14 +145,6 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const { date, scheme } = c.req.valid('query');
       const { bytes, headers } = await askedTests(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(bytes, 200, headers);
-    })
-    .openapi(exportPlan, async (c) => {
-      const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
-      return c.body(plan.svg(), 200, fileHeaders(job, plan.name, 'image/svg+xml; charset=utf-8'));
-    })
-    .openapi(exportPlanDraft, async (c) => {
-      const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
-      return c.body(plan.dxf(), 200, fileHeaders(job, plan.dxfName, 'image/vnd.dxf'));
     })
     .openapi(exportShoppingText, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };

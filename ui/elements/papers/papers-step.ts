@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { storeysToDraw } from '#drawing/plan/plan-scene.ts';
+import { type SheetName, sheetNames } from '#drawing/plan/sheet-layout.ts';
+import { storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
 import { send } from '../../job-events.ts';
@@ -23,6 +24,8 @@ interface Paper {
   readonly what: string;
   /** True where there is one a storey. */
   readonly eachStorey?: boolean;
+  /** True where it can be had on one paper throughout. */
+  readonly onSheets?: boolean;
   /** False where it can be had without a scheme. */
   readonly needsScheme: boolean;
   /** True for what can be made on the device, too. */
@@ -56,8 +59,15 @@ const papers: readonly Paper[] = [
   },
   {
     name: 'Wiring plan',
+    file: 'wiring-plan.pdf',
+    what: 'Every storey on its own sheet, true to scale when printed at 100 %: cables with their numbers and lengths, heights, distances to both corners, joist cuts. Lists that have no room beside the plan follow it.',
+    needsScheme: false,
+    onSheets: true,
+  },
+  {
+    name: 'Wiring plan as a picture',
     file: 'wiring-plan.svg',
-    what: 'Drawing, true to scale when printed at 100 %.',
+    what: 'The same sheets, one storey a file, for screens and other programs.',
     eachStorey: true,
     needsScheme: false,
   },
@@ -254,6 +264,7 @@ export class PapersStep extends LitElement {
               ? this.#eachStorey(paper)
               : this.#link(paper, '', null)
         }
+        ${paper.onSheets === true ? sheetNames.map((sheet) => this.#link(paper, `All on ${sheet}`, null, sheet)) : nothing}
         ${paper.isArchive === true ? html`<button @click=${() => send(this, 'archive-asked', null)}>Make it on this device</button>` : nothing}
       </div>
     </li>`;
@@ -279,11 +290,12 @@ export class PapersStep extends LitElement {
       }`;
   }
 
-  #link(paper: Paper, which: string, storeyId: string | null): TemplateResult {
+  #link(paper: Paper, which: string, storeyId: string | null, sheet?: SheetName): TemplateResult {
     const { job, scheme, date } = this.view;
     const query = new URLSearchParams();
     if (scheme !== null && !isWholeJob(paper)) query.set('scheme', scheme.id);
     if (storeyId !== null) query.set('storey', storeyId);
+    if (sheet !== undefined) query.set('sheet', sheet);
     // The server's day may be another one: what is fetched is dated as the screen says.
     if (!isWholeJob(paper)) query.set('date', date);
     const seen = which === '' ? `Fetch ${paper.file.split('.').at(-1)?.toUpperCase()}` : which;

@@ -1,0 +1,233 @@
+import type { BackBox } from '#engine/connections/things.ts';
+import type { Worked } from '#engine/connections/worked.ts';
+import { cornerDistances } from '#engine/plan/corners.ts';
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { roomOfPosition } from '#engine/plan/surroundings.ts';
+import { metres } from '#engine/quotation/said.ts';
+import { cutWords } from '#engine/ways/cut-words.ts';
+import { openedFloors } from '#engine/ways/opened-floors.ts';
+import type { Run } from '#engine/ways/run.ts';
+import type { References } from '#engine/work/references.ts';
+import type { Point } from '#model/installation.ts';
+import { findingMark, outcomeInk, outcomeWords } from '../../marks.ts';
+import { pointKindWords } from '../../point-kind-words.ts';
+import type { Shape } from '../../scene.ts';
+import { jointKindWords, liesWords } from '../../work/connection-card.ts';
+import type { NumberedFinding } from '../finding-marks.ts';
+import { wayInWords } from '../way-words.ts';
+import { type Block, gap, type Section, textBlocks, withSign } from './column.ts';
+import { LETTERS_MM } from './lettering.ts';
+
+/** What the lists of a storey are made from. */
+export interface ListContent {
+  readonly worked: Worked;
+  readonly storeyId: string;
+  readonly references: References;
+  /** Ids of the points that something is done to. */
+  readonly workedOn: ReadonlySet<string>;
+  /** New cables that show on the storey. */
+  readonly runs: readonly Run[];
+  readonly marks: readonly NumberedFinding[];
+  readonly adviceCount: number;
+  readonly cautions: readonly string[];
+}
+
+const INSET_MM = 4;
+
+/** An entry: its head in strong letters, what is told of it below. */
+const entry = (head: string, rows: readonly string[], widthMm: number): readonly Block[] => [
+  ...textBlocks(head, widthMm, { ink: 'text-new', strong: true }),
+  ...rows
+    .filter((row) => row !== '')
+    .flatMap((row) => textBlocks(row, widthMm, { ink: 'text', insetMm: INSET_MM })),
+  gap(0.6),
+];
+
+const listed = (
+  title: string,
+  entries: readonly { readonly head: string; readonly rows: readonly string[] }[],
+): Section | null =>
+  entries.length === 0
+    ? null
+    : { title, blocks: (widthMm) => entries.flatMap(({ head, rows }) => entry(head, rows, widthMm)) };
+
+/** New cables: number, ends, length, what it is and lies in, what is cut for it. */
+function cableSection({ worked, runs, references }: ListContent): Section | null {
+  return listed(
+    'New cables',
+    runs.map((run) => {
+      const length = run.lengthMm === null ? 'length not known' : metres(run.lengthMm);
+      const ends = `${references.place(run.from.nodeId)} to ${references.place(run.to.nodeId)}`;
+      const cuts = run.cuts.map((cut) => cutWords(worked.plan, cut, run.cable).replace(/^, /, ''));
+      const told = [...new Set(cuts)].filter((cut) => cut !== '');
+      return {
+        head: `${references.cable(run.id)}: ${ends}, ${length}`,
+        rows: [wayInWords(run), told.join('; ')],
+      };
+    }),
+  );
+}
+
+const actionWords: Readonly<Record<BackBox['action'], string>> = {
+  fit: 'new box',
+  keep: '',
+  're-box': 'box exchanged for one of',
+  frame: 'spacer frame on the box, then',
+  unknown: 'box: depth not known, see first',
+};
+
+function boxSaid(box: BackBox | undefined): string {
+  if (box === undefined || box.action === 'keep') return '';
+  return box.action === 'unknown' ? actionWords.unknown : `${actionWords[box.action]} ${box.depthMm} mm`;
+}
+
+const statusWords: Readonly<Record<Point['status'], string>> = {
+  existing: 'found',
+  wanted: 'new',
+  replaced: 'taken out, another comes here',
+  removed: 'taken out',
+};
+
+function cornersSaid(worked: Worked, id: string): string {
+  const spot = worked.plan.positionOfPoint.get(id)?.onWall;
+  if (spot === undefined) return '';
+  const { leftMm, rightMm } = cornerDistances(worked.plan, spot);
+  return [
+    leftMm === null ? '' : `${Math.round(leftMm)} from the left-hand corner`,
+    rightMm === null ? '' : `${Math.round(rightMm)} from the right-hand corner`,
+  ]
+    .filter((said) => said !== '')
+    .join(', ');
+}
+
+/** Points that something is done to, as they are marked out: height, both corners, box. */
+function pointSection({ worked, storeyId, workedOn }: ListContent): Section | null {
+  return listed(
+    'Points worked on',
+    worked.job.points.flatMap((point) => {
+      const position = worked.plan.positionOfPoint.get(point.id);
+      if (position === undefined || position.storeyId !== storeyId || !workedOn.has(point.id)) return [];
+      const room = roomOfPosition(worked.plan, position)?.room.name;
+      const box = worked.things.boxes.find(({ id }) => id === point.id);
+      const where = [`h ${Math.round(position.heightMm)}`, cornersSaid(worked, point.id)];
+      return [
+        {
+          head: `${point.label}: ${pointKindWords[point.kind]}${room === undefined ? '' : `, ${room}`}`,
+          rows: [
+            [statusWords[point.status], ...where, boxSaid(box)].filter((said) => said !== '').join('; '),
+          ],
+        },
+      ];
+    }),
+  );
+}
+
+const accessWords = (accessible: boolean | null): string =>
+  accessible === null ? 'access not known' : accessible ? 'accessible' : 'not accessible';
+
+/** Joints and fused units that the scheme brings along, by their marks. */
+function jointSection(
+  { worked, storeyId, references }: ListContent,
+  shown: ReadonlySet<string>,
+): Section | null {
+  const joints = worked.things.joints
+    .filter(({ id }) => shown.has(id))
+    .map(({ id, kind, ratingA, lies, accessible, position }) => {
+      const room = roomOfPosition(worked.plan, position)?.room.name;
+      return {
+        head: `${references.place(id)}: ${jointKindWords[kind]}, ${ratingA} A`,
+        rows: [
+          [liesWords[lies], room ?? '', accessWords(accessible)].filter((said) => said !== '').join(', '),
+        ],
+      };
+    });
+  const units = worked.things.fusedUnits
+    .filter(
+      ({ id, pointId, position }) => pointId === null && position?.storeyId === storeyId && shown.has(id),
+    )
+    .map(({ id, fuseA, position }) => ({
+      head: `${references.place(id)}: fused connection unit`,
+      rows: [
+        `h ${Math.round(position?.heightMm ?? 0)}, ${fuseA === null ? 'fuse not known' : `${fuseA} A fuse`}`,
+      ],
+    }));
+  return listed('Joints and units', [...joints, ...units]);
+}
+
+/** Where floors come up, room by room. */
+function floorSection({ worked, storeyId, references }: ListContent): Section | null {
+  const byRoom = new Map<string, Set<string>>();
+  const count = new Map<string, number>();
+  for (const { board, placeId } of openedFloors(worked.runs, worked.plan)) {
+    if (board.storeyId !== storeyId) continue;
+    const cables = byRoom.get(placeId) ?? new Set();
+    for (const id of board.runIds) cables.add(references.cable(id));
+    byRoom.set(placeId, cables);
+    count.set(placeId, (count.get(placeId) ?? 0) + 1);
+  }
+  return listed(
+    'Floor opened',
+    [...byRoom].map(([placeId, cables]) => {
+      const places = count.get(placeId) ?? 0;
+      return {
+        head: worked.plan.roomById.get(placeId)?.room.name ?? 'Between rooms',
+        rows: [`${places} ${places === 1 ? 'place' : 'places'}, for ${[...cables].join(', ')}`],
+      };
+    }),
+  );
+}
+
+/** Marks of checks stand at the left of their words. */
+const FINDING_INSET_MM = 7;
+
+function findingBlocks({ marks, adviceCount }: ListContent, widthMm: number): readonly Block[] {
+  const rows = marks.flatMap((mark) => {
+    const text = `${outcomeWords[mark.outcome]}: ${mark.finding.message}`;
+    const [first, ...rest] = textBlocks(text, widthMm, {
+      ink: outcomeInk(mark.outcome),
+      insetMm: FINDING_INSET_MM,
+    });
+    const sign = ([x, y]: SheetPoint): readonly Shape[] =>
+      findingMark(mark.outcome, sheetPoint(x + 2.8, y + 2.6), mark.label, LETTERS_MM.notes);
+    return first === undefined ? [] : [withSign(first, sign), ...rest, gap(rest.length === 0 ? 2.8 : 1)];
+  });
+  const none =
+    marks.length > 0 ? [] : textBlocks('None that fails, wants a decision or is not proven.', widthMm);
+  const advice =
+    adviceCount === 0
+      ? []
+      : textBlocks(`And ${adviceCount} of advice, in the list of checks.`, widthMm, { ink: 'text-soft' });
+  return [gap(0.8), ...rows, ...none, ...advice];
+}
+
+const cautionSection = ({ cautions }: ListContent): Section => ({
+  title: 'Cautions',
+  blocks: (widthMm) => cautions.flatMap((caution) => [...textBlocks(caution, widthMm), gap(0.6)]),
+});
+
+/** The lists of a storey’s sheet as they are read, those that are empty left out. */
+export interface StoreyLists {
+  /** Never away from the plan if it can be helped. */
+  readonly cautions: Section;
+  /** In order. */
+  readonly others: readonly Section[];
+}
+
+/**
+ * All lists of a storey.
+ *
+ * @param shown ids of the joints and units that are drawn on the sheet.
+ */
+export function storeyLists(content: ListContent, shown: ReadonlySet<string>): StoreyLists {
+  const others = [
+    pointSection(content),
+    cableSection(content),
+    jointSection(content, shown),
+    floorSection(content),
+    {
+      title: 'Findings to see to',
+      blocks: (widthMm: number): readonly Block[] => findingBlocks(content, widthMm),
+    },
+  ];
+  return { cautions: cautionSection(content), others: others.filter((section) => section !== null) };
+}
