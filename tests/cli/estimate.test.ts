@@ -161,7 +161,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(12);
+    expect(readdirSync(written('c')).length).toBe(13);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -231,7 +231,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(12);
+    expect(readdirSync(written('h')).length).toBe(13);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
