@@ -1,4 +1,5 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { textWidthMm } from '../label-placer.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
 
 /** What a customer's drawing has symbols for. */
@@ -61,6 +62,7 @@ export const boardSymbol = ([x, y]: SheetPoint): readonly Shape[] => [
 
 const ROW_MM = 6;
 const WORDS_AT_MM = 8;
+const WORDS_MM = 3;
 
 const symbolEntry = (symbol: CustomerSymbol) => (at: SheetPoint) => customerSymbol(symbol, at);
 
@@ -74,13 +76,13 @@ const meanings: readonly {
   {
     sign: 'cable',
     drawn: ([x, y]) => [line('new', [sheetPoint(x - 3, y), sheetPoint(x + 3, y)])],
-    words: 'new cable, in walls and below floors where not said otherwise',
+    words: 'new cable, hidden unless we say so',
   },
   { sign: 'floor', drawn: symbolEntry('floor'), words: 'the floor is opened here' },
   {
     sign: 'there',
     drawn: symbolEntry('there'),
-    words: 'socket that is there; those worked on have a name',
+    words: 'socket there; named if worked on',
   },
   { sign: 'going', drawn: symbolEntry('going'), words: 'taken away, by its name' },
   { sign: 'fuse', drawn: symbolEntry('fuse'), words: 'new fuse for what is behind it' },
@@ -92,7 +94,7 @@ export function customerLegend(drawn: ReadonlySet<CustomerSign>): Scene {
   const entries = meanings.filter(({ sign }) => drawn.has(sign));
   return {
     title: 'What the signs in the drawing mean',
-    widthMm: 96,
+    widthMm: WORDS_AT_MM + Math.max(0, ...entries.map(({ words: said }) => textWidthMm(said, WORDS_MM))),
     heightMm: entries.length * ROW_MM,
     scale: null,
     layers: [
@@ -102,7 +104,7 @@ export function customerLegend(drawn: ReadonlySet<CustomerSign>): Scene {
           const y = (row + 0.5) * ROW_MM;
           return [
             ...entry.drawn(sheetPoint(3.4, y)),
-            words('text', sheetPoint(WORDS_AT_MM, y + 1), entry.words, { sizeMm: 3 }),
+            words('text', sheetPoint(WORDS_AT_MM, y + 1), entry.words, { sizeMm: WORDS_MM }),
           ];
         }),
       },

@@ -85,49 +85,66 @@ const feltTable = (felt: readonly FeltInRoom[]): Content =>
 /** Lettering stands on strips of the sheet's colour, which in print is white. */
 const onWhite = (svg: string): string => svg.replaceAll(tokens.sheet, '#ffffff');
 
+const GAP_MM = 4;
 /** Of each of two drawings in a row. */
-const DRAWING_MM = (TEXT_WIDTH_MM - 4) / 2;
+const DRAWING_MM = (TEXT_WIDTH_MM - GAP_MM) / 2;
 
-/** A row of drawings, or of one and what its signs mean; never parted. */
-const drawingRow = (stacks: readonly Content[][]): Content => ({
+/** What stands in a row: its width, mm, and what is in it. */
+interface InRow {
+  readonly widthMm: number;
+  readonly stack: readonly Content[];
+}
+
+/** A row of drawings, or of drawings and what their signs mean; never parted. */
+const drawingRow = (parts: readonly InRow[]): Content => ({
   unbreakable: true,
   margin: [0, 4, 0, 4],
-  columnGap: mm(4),
-  columns: stacks.map((stack) => ({ width: mm(DRAWING_MM), stack })),
+  columnGap: mm(GAP_MM),
+  columns: parts.map(({ widthMm, stack }) => ({ width: mm(widthMm), stack: [...stack] })),
 });
 
-const drawingStack = ({ storeyName, svg, widthMm }: QuotationDrawings['storeys'][number]): Content[] => [
+type Drawing = QuotationDrawings['storeys'][number];
+
+const drawingStack = ({ storeyName, svg, widthMm }: Drawing): readonly Content[] => [
   { text: storeyName, style: 'label' },
   { svg: onWhite(svg), width: mm(widthMm) },
 ];
 
-const legendHead = (): Content => ({ text: 'What the signs in the drawing mean', style: 'label' });
+const halfRow = (drawing: Drawing): InRow => ({ widthMm: DRAWING_MM, stack: drawingStack(drawing) });
 
-/** What the signs in the drawings mean: once, with the first of them. */
-const legendOf = ({ legend }: QuotationDrawings, roomMm: number): Content => ({
-  svg: onWhite(legend.svg),
-  width: mm(Math.min(legend.widthMm, roomMm)),
-  margin: [0, 0, 0, 8],
-});
+/** What the signs in the drawings mean, in so much room. */
+const legendStack = ({ legend }: QuotationDrawings, roomMm: number): readonly Content[] => [
+  { text: 'What the signs in the drawing mean', style: 'label' },
+  { svg: onWhite(legend.svg), width: mm(Math.min(legend.widthMm, roomMm)), margin: [0, 0, 0, 8] },
+];
 
-/**
- * The drawings under their heading, two in a row, the first row never parted from it. What the signs mean stands beside a
- * drawing that is alone; under a full row it may come on the next page, for row and legend together would leave more than
- * half of a page empty.
- */
+/** How far the legend may be made smaller beside drawings: its letters stay 2.5 mm high. */
+const LEAST_LEGEND = 2.5 / 3;
+
+/** The first drawings with what their signs mean: beside them where that has room, else under them; never parted. */
+function firstRow(first: readonly Drawing[], drawings: QuotationDrawings): readonly Content[] {
+  const drawnMm = first.reduce((sum, { widthMm }) => sum + widthMm + GAP_MM, 0);
+  const roomMm = TEXT_WIDTH_MM - drawnMm;
+  if (roomMm < drawings.legend.widthMm * LEAST_LEGEND)
+    return [drawingRow(first.map(halfRow)), ...legendStack(drawings, TEXT_WIDTH_MM)];
+  const own = first.map((drawing) => ({ widthMm: drawing.widthMm, stack: drawingStack(drawing) }));
+  return [drawingRow([...own, { widthMm: roomMm, stack: legendStack(drawings, roomMm) }])];
+}
+
+/** The drawings under their heading, two in a row, the first row never parted from it nor from what its signs mean. */
 function drawingPart(
   { schemeId }: QuotedScheme,
   drawings: QuotationDrawings,
   isFirst: boolean,
 ): readonly Content[] {
   const own = drawings.storeys.filter((storey) => storey.schemeId === schemeId);
-  const pairs = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2).map(drawingStack)] : []));
-  const isBeside = isFirst && own.length === 1;
-  const beside: readonly Content[][] = isBeside ? [[legendHead(), legendOf(drawings, DRAWING_MM)]] : [];
-  const [first, ...rest] = pairs.map((pair) => drawingRow([...pair, ...beside]));
+  const [first, ...rest] = own.flatMap((_, i) => (i % 2 === 0 ? [own.slice(i, i + 2)] : []));
   if (first === undefined) return [];
-  const legend = isFirst && !isBeside ? [together([legendHead(), legendOf(drawings, TEXT_WIDTH_MM)])] : [];
-  return [together([subheading('The drawing'), first]), ...legend, ...rest];
+  const opening = isFirst ? firstRow(first, drawings) : [drawingRow(first.map(halfRow))];
+  return [
+    together([subheading('The drawing'), ...opening]),
+    ...rest.map((pair) => drawingRow(pair.map(halfRow))),
+  ];
 }
 
 /** Where an option stands: in which paper, with which drawings, and whether it is the first. */

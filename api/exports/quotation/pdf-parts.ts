@@ -1,6 +1,7 @@
 import type { Content, ContentTable, TableCell } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
 import type { QuotedForm, QuotedLine, QuotedPassage } from '#engine/quotation/document.ts';
+import { HALF_PAGE_PT, tableHeightPt } from './table-height.ts';
 
 /** Points of a page to a millimetre. */
 export const PT_PER_MM = 72 / 25.4;
@@ -96,25 +97,29 @@ const titleOf = ({ text, style, under }: NonNullable<RuledTable['title']>): Cont
   ...(under === undefined ? [] : [paragraph(under)]),
 ];
 
-/** A table with hairlines between its rows; its heads come again on each page. */
-export function ruledTable({ title, breaksRows = false, heads, rows, widthsMm }: RuledTable): ContentTable {
+/** A table with hairlines between its rows: whole where it is surely no longer than half a page, else its heads come again on each. */
+export function ruledTable(table: RuledTable): Content {
+  const { title, breaksRows = false, heads, rows, widthsMm } = table;
   const titleRow: readonly TableCell[][] =
     title === undefined
       ? []
       : [[{ stack: titleOf(title), colSpan: heads.length }, ...heads.slice(1).map(() => '')]];
-  return {
+  const widthsPt = widthsMm.map((widthMm, i) => mm(widthMm) - PADDING_PT * (i === 0 ? 1 : 2));
+  const isWhole = tableHeightPt(table, widthsPt) <= HALF_PAGE_PT;
+  const content: ContentTable = {
     table: {
-      headerRows: titleRow.length + 1,
+      headerRows: isWhole ? 0 : titleRow.length + 1,
       keepWithHeaderRows: 1,
       // A row that might be longer than a page has to break.
       dontBreakRows: !breaksRows,
-      widths: widthsMm.map((widthMm, i) => mm(widthMm) - PADDING_PT * (i === 0 ? 1 : 2)),
+      widths: widthsPt,
       body: [...titleRow, heads.map((text) => ({ text, style: 'head' })), ...rows.map((row) => [...row])],
     },
     layout:
       titleRow.length === 0 ? hairlines : { ...hairlines, hLineWidth: (i: number) => (i < 2 ? 0 : 0.5) },
     margin: [0, 2, 0, 8],
   };
+  return isWhole ? together([content]) : content;
 }
 
 /** A form: what is known printed, what is not a line to write on; never parted. */

@@ -93,15 +93,15 @@ describe('the drawings of a quotation', () => {
   it('explain the signs that are drawn, and no others', () => {
     expect(explained('fernlow-close', ['new-radial'])).toEqual([
       'new, by its name',
-      'new cable, in walls and below floors where not said otherwise',
-      'socket that is there; those worked on have a name',
+      'new cable, hidden unless we say so',
+      'socket there; named if worked on',
       'fuse box',
     ]);
     expect(explained('saltglass-row', ['fused-beds'])).toEqual([
       'new, by its name',
-      'new cable, in walls and below floors where not said otherwise',
+      'new cable, hidden unless we say so',
       'the floor is opened here',
-      'socket that is there; those worked on have a name',
+      'socket there; named if worked on',
       'new fuse for what is behind it',
       'fuse box',
     ]);

@@ -1,0 +1,47 @@
+/** The words of a table: its cells are texts, or lists, as the PDF writer has them. */
+export interface TableWords {
+  readonly title?: { readonly under?: string };
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly unknown[])[];
+}
+
+/** Half of what is printed on an A4 page: what is no longer leaves no more than half of a page empty when it goes on the next. */
+export const HALF_PAGE_PT = 370;
+
+/** Of a line of text, its leading in it, and of what is above and below a row. */
+const LINE_PT = 13.8;
+const ROW_PADDING_PT = 8;
+const HEADS_PT = LINE_PT + ROW_PADDING_PT;
+const TITLE_PT = 44;
+/** Of a letter of the text on average, rather more than less; measured, half an em. */
+const LETTER_PT = 5.2;
+/** What a mark before a line of a list takes of its width. */
+const MARK_PT = 12;
+
+/** The paragraphs of a cell: texts, and lists as the paper has them. */
+function paragraphsOf(cell: unknown): readonly string[] {
+  if (typeof cell === 'string') return [cell];
+  if (Array.isArray(cell)) return [cell.flatMap(paragraphsOf).join('')];
+  if (typeof cell !== 'object' || cell === null) return [];
+  if ('ul' in cell && Array.isArray(cell.ul)) return cell.ul.flatMap(paragraphsOf);
+  return 'text' in cell ? paragraphsOf(cell.text) : [];
+}
+
+function cellLines(cell: unknown, widthPt: number): number {
+  const isList = typeof cell === 'object' && cell !== null && 'ul' in cell;
+  const letters = Math.max(1, (widthPt - (isList ? MARK_PT : 0)) / LETTER_PT);
+  return paragraphsOf(cell).reduce((sum, words) => sum + Math.max(1, Math.ceil(words.length / letters)), 0);
+}
+
+/**
+ * How high a table comes to, rather too much than too little, points of the page.
+ *
+ * @param widthsPt of its columns, without their padding.
+ */
+export function tableHeightPt({ title, rows, heads }: TableWords, widthsPt: readonly number[]): number {
+  const linesOf = (cells: readonly unknown[]): number =>
+    Math.max(1, ...cells.map((cell, i) => cellLines(cell, widthsPt[i] ?? 1)));
+  const headsPt = HEADS_PT + (linesOf(heads) - 1) * LINE_PT;
+  const titlePt = title === undefined ? 0 : TITLE_PT + (title.under === undefined ? 0 : LINE_PT);
+  return rows.reduce((sum, cells) => sum + linesOf(cells) * LINE_PT + ROW_PADDING_PT, headsPt + titlePt);
+}
