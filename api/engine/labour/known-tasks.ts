@@ -96,8 +96,10 @@ const test = [
 ] as const;
 
 const after = [
-  ['fill-chase', 'Fill a chase, two coats', 'm'],
-  ['fill-box', 'Make good round a box', 'each'],
+  ['fill-chase', 'Fill a chase, one coat', 'm'],
+  ['fill-chase-two-coats', 'Fill a chase, two coats: bonding and finish', 'm'],
+  ['fill-box', 'Make good round a box, one coat', 'each'],
+  ['fill-box-two-coats', 'Make good round a box, two coats: bonding and finish', 'each'],
   ['patch-board', 'Patch a board that had to be opened for a drop', 'each'],
   ['return-visit', 'Return when the plaster has set', 'job'],
   ['clean-up', 'Clean and vacuum', 'job'],
