@@ -84,6 +84,7 @@ const secondFix = [
   ['exchange-device', 'Exchange a device at the board', 'each'],
   ['fit-rcd-enclosure', 'Fit an RCD in its own enclosure', 'each'],
   ['fit-board', 'Exchange the board: enclosure, main switch, tails and earths', 'each'],
+  ['fit-surge-device', 'Fit a surge protective device in the new board', 'each'],
   ['move-circuit', 'Move a circuit to the new board: device, dress and label', 'circuit'],
   ['upgrade-bond', 'Run or renew a main bond', 'each'],
 ] as const;

@@ -150,6 +150,7 @@ const protection: readonly Item[] = [
       'protection',
     ),
   ),
+  item('surge-device', 'Surge protective device type 2, to suit the board', 'each', 'protection'),
   item('board-blank', 'Blank for an unused way of a board', 'each', 'protection'),
   item('bonding-clamp', 'Earth clamp BS 951 with label', 'each', 'protection'),
 ];

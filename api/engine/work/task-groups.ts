@@ -90,6 +90,7 @@ const groupOfTask: Readonly<Record<TaskId, TaskGroup>> = {
   'exchange-device': 'board',
   'fit-rcd-enclosure': 'board',
   'fit-board': 'board',
+  'fit-surge-device': 'board',
   'move-circuit': 'board',
   'upgrade-bond': 'board',
   'test-circuit': 'live-tests',

@@ -27,11 +27,9 @@ const catalogueAnswer = z
         description: z.string(),
         unit: z.string(),
         stage: z.string(),
-        norm: norm
-          .nullable()
-          .meta({
-            description: 'That of another task where one stands in; null: the firm has no norm for it.',
-          }),
+        norm: norm.nullable().meta({
+          description: 'That of another task where one stands in; null: the firm has no norm for it.',
+        }),
       }),
     ),
   })
