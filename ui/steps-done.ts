@@ -68,11 +68,13 @@ function openWay(ways: readonly SchemeEstimate[]): string {
     .join(', ');
 }
 
-/** What nobody has looked at of the scheme that has least of it, and that its kit hangs on; not what is bought for either way. */
-function openKit({ packFor = [] }: Job, ways: readonly SchemeEstimate[]): string {
+/** What nobody has looked at of the scheme that is shown, else of that which has least of it, and that its kit hangs on; not what is bought for either way. */
+function openKit({ packFor = [] }: Job, ways: readonly SchemeEstimate[], shown: string | null): string {
   const isBoughtFor = ({ id }: OpenMatter): boolean =>
     packFor.some(({ question, outcomes }) => question === id && outcomes.length > 1);
-  const open = ways.filter(hasKit).map(({ worked }) => ({
+  const withKit = ways.filter(hasKit);
+  const own = withKit.filter(({ id }) => id === shown);
+  const open = (own.length > 0 ? own : withKit).map(({ worked }) => ({
     boxes: boxMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
     rcbos: rcboMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
   }));
@@ -102,12 +104,14 @@ function lacksPrice(ways: readonly SchemeEstimate[]): string {
  * How far each step of a job is, and what it still lacks.
  *
  * @param survey the survey's one list, of the shown scheme or of the house.
+ * @param shown the scheme that is looked at, by id: its kit is told where it may go ahead.
  * @param schemes of the job as they stand; kit and price want one that joins everything and fails nothing.
  */
 export function stepStates(
   job: Job,
   schemes: readonly SchemeEstimate[],
   survey: readonly Pick<SurveyAsk, 'state'>[],
+  shown: string | null = null,
 ): Readonly<Record<Step, StepState>> {
   const ways = schemes.filter(isWay);
   const lacks: Readonly<Record<Step, string>> = {
@@ -121,7 +125,7 @@ export function stepStates(
   const open: Partial<Record<Step, string>> = {
     'as-found': openFound(survey),
     ways: openWay(ways),
-    kit: openKit(job, ways),
+    kit: openKit(job, ways, shown),
   };
   const firstOpen = steps.find((step) => lacks[step] !== '') ?? 'papers';
   const stateOf = (step: Step): StepState => {

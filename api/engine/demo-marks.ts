@@ -1,4 +1,5 @@
 import type { Firm, Library, Norms, Prices } from '#model/library.ts';
+import { normOf } from './labour/norm-of.ts';
 
 /** The demo firm's details, and what the demo's lists say of themselves; its figures are marked in the library, each. */
 const DEMO_FIRM = {
@@ -84,13 +85,12 @@ export const demoMarks = ({ firm, prices, norms }: Marked): DemoMarks => ({
 /** Counts what of a scheme's price comes from figures of the demo that nobody has set. */
 export function demoShare({ price, labour }: PricedWith, { prices, norms }: Marked): DemoShare {
   const items = new Set(prices.items.filter(isDemo).map(({ item }) => item));
-  const tasks = new Set(norms.tasks.filter(isDemo).map(({ task }) => task));
   const sums = new Set(norms.sums.filter(isDemo).map(({ sum }) => sum));
   return {
     billLines: price.bill.length,
     demoBillLines: price.bill.filter(({ item, priced }) => priced && items.has(item)).length,
     tasks: labour.length,
-    demoTasks: labour.filter(({ task }) => tasks.has(task)).length,
+    demoTasks: labour.filter(({ task }) => isDemo(normOf(task, norms) ?? {})).length,
     demoRate: norms.rateOrigin === 'demo',
     demoSums: price.other.filter(({ sum }) => sums.has(sum)).length,
   };

@@ -251,6 +251,8 @@ export const counts = z.strictObject({
   enclosureTailsMm: habitMm.optional(),
   /** Ways that a new board has to spare. */
   boardSpareWays: z.int().min(0).max(20).optional(),
+  /** Ways that a surge device takes on a new board. */
+  surgeDeviceWays: z.int().min(0).max(20).optional(),
   /** On a new board, the device of a circuit that nobody looked at, by what the circuit is for. */
   socketsDeviceA: deviceA.optional(),
   cookerDeviceA: deviceA.optional(),

@@ -113,6 +113,18 @@ describe('the demo norms', () => {
     expect(norm.typicalMin).toBeLessThanOrEqual(norm.highMin);
   });
 
+  // From memory: bonding is left to pull in and finish is drawn over it, so two coats take longer, and less than twice.
+  it.each([
+    ['fill-chase', 'fill-chase-two-coats'],
+    ['fill-box', 'fill-box-two-coats'],
+  ])('have for two coats more than for one, and less than twice: %s', (one, two) => {
+    for (const key of ['lowMin', 'typicalMin', 'highMin', 'mess'] as const) {
+      const [single, both] = [norms.get(one)?.[key] ?? Number.NaN, norms.get(two)?.[key] ?? Number.NaN];
+      expect(both).toBeGreaterThan(single);
+      expect(both).toBeLessThanOrEqual(2 * single);
+    }
+  });
+
   it('tell the disturbance of every task: the most for stone and fixed floors, none for the board and papers', () => {
     const messOf = (task: string): number => norms.get(task)?.mess ?? Number.NaN;
     for (const { mess } of demo.norms.tasks) expect(mess).toBeGreaterThanOrEqual(0);

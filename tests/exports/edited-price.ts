@@ -4,6 +4,10 @@ import { chosenMultipliers, libraryFor, multipliersOf } from '#engine/labour/mul
 import { minutesAsTold } from '#engine/labour/task-minutes.ts';
 import type { PriceRequest } from '#engine/price/price-scheme.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { cableItem } from '#engine/takeoff/cable-lines.ts';
+import { quantityWithWaste } from '#engine/takeoff/demand.ts';
+import type { TakeoffLine } from '#engine/takeoff/line.ts';
+import type { Run } from '#engine/ways/run.ts';
 import type { Library } from '#model/library.ts';
 import { placeOfName } from './spreadsheet.ts';
 
@@ -13,6 +17,7 @@ const ROWS_ABOVE = 3;
 /** A change that a person may make in the workbook, and that the engine can be asked to make too. */
 export type Edit =
   | { readonly kind: 'quantity' | 'stock' | 'price'; readonly line: number; readonly to: number }
+  | { readonly kind: 'length'; readonly run: number; readonly to: number }
   | { readonly kind: 'task' | 'norm'; readonly line: number; readonly to: number }
   | { readonly kind: 'markup' | 'contingency' | 'rate' | 'travel' | 'minimum'; readonly to: number }
   | { readonly kind: 'call-out' | 'overhead' | 'deposit'; readonly to: number }
@@ -29,17 +34,23 @@ export interface Editable {
   readonly counted: number;
   readonly bill: number;
   readonly tasks: number;
+  /** Runs of the cable schedule. */
+  readonly runs: number;
 }
 
 /**
  * Edits of a workbook; every kind of edit is among them. A sum of extra work has a price alone: it is not counted, nor in the
  * van.
  */
-export function anyEdits({ counted, bill, tasks }: Editable): fc.Arbitrary<readonly Edit[]> {
+export function anyEdits({ counted, bill, tasks, runs }: Editable): fc.Arbitrary<readonly Edit[]> {
   const line = fc.nat({ max: counted - 1 });
   const task = fc.nat({ max: tasks - 1 });
+  const run = fc.nat({ max: runs - 1 });
   const kind = <K extends string>(word: K) => fc.constant(word);
   return fc.tuple(
+    // Lengths first: a quantity that is typed over on the bill stands, whatever the schedule says then.
+    fc.record({ kind: kind('length'), run, to: hundredths(40) }),
+    fc.record({ kind: kind('length'), run, to: hundredths(40) }),
     fc.record({ kind: kind('quantity'), line, to: tenths(150) }),
     fc.record({ kind: kind('quantity'), line, to: tenths(30) }),
     fc.record({ kind: kind('stock'), line, to: tenths(20) }),
@@ -83,10 +94,11 @@ export function anyEdits({ counted, bill, tasks }: Editable): fc.Arbitrary<reado
   );
 }
 
-/** What the engine priced a scheme of an estimate from. */
-export function requestOf(scheme: SchemeEstimate, library: Library): PriceRequest {
+/** What the engine priced a scheme of an estimate from, and the cables that are laid for it. */
+export function requestOf(scheme: SchemeEstimate, library: Library): EditedRequest {
   const { job } = scheme.worked;
   return {
+    runs: scheme.runs,
     takeoff: scheme.takeoff,
     labour: scheme.labour,
     library,
@@ -102,6 +114,11 @@ export function requestOf(scheme: SchemeEstimate, library: Library): PriceReques
   };
 }
 
+/** What is priced, and the runs whose cable is counted. */
+export interface EditedRequest extends PriceRequest {
+  readonly runs: readonly Run[];
+}
+
 function withPrice(library: Library, item: string | undefined, pricePence: number): Library {
   const items = library.prices.items.map((price) => (price.item === item ? { ...price, pricePence } : price));
   return { ...library, prices: { ...library.prices, items } };
@@ -113,7 +130,7 @@ function withNorm(library: Library, task: string | undefined, typicalMin: number
 }
 
 /** The price of a line of the bill: of what was counted by the price list, of extra work its own sum. */
-function withLinePrice(request: PriceRequest, line: number, pricePence: number): PriceRequest {
+function withLinePrice(request: EditedRequest, line: number, pricePence: number): EditedRequest {
   const { takeoff, library, extras = [] } = request;
   if (line < takeoff.length)
     return { ...request, library: withPrice(library, takeoff[line]?.item, pricePence) };
@@ -126,7 +143,7 @@ function withLinePrice(request: PriceRequest, line: number, pricePence: number):
 }
 
 /** The typical minutes for one of a task: by the norms, of extra work its own. */
-function withTypical(request: PriceRequest, line: number, typicalMin: number): PriceRequest {
+function withTypical(request: EditedRequest, line: number, typicalMin: number): EditedRequest {
   const { library, labour } = request;
   if (labour[line]?.own === undefined)
     return withMinutes({ ...request, library: withNorm(library, labour[line]?.task, typicalMin) });
@@ -136,20 +153,34 @@ function withTypical(request: PriceRequest, line: number, typicalMin: number): P
   return withMinutes({ ...request, labour: changed });
 }
 
-function withNorms(request: PriceRequest, norms: Partial<Library['norms']>): PriceRequest {
+function withNorms(request: EditedRequest, norms: Partial<Library['norms']>): EditedRequest {
   const { library } = request;
   return { ...request, library: { ...library, norms: { ...library.norms, ...norms } } };
 }
 
 /** The request with minutes by its own norms, after a quantity or a norm was changed. */
-function withMinutes(request: PriceRequest): PriceRequest {
+function withMinutes(request: EditedRequest): EditedRequest {
   const { norms } = libraryFor(request, request.library);
   const labour = request.labour.map((task) => ({ ...task, ...minutesAsTold(task, task.quantity, norms) }));
   return { ...request, labour };
 }
 
+/** The take-off with one run of another length, m: what is measured, its piece, and its quantity with waste. */
+function takeoffAt({ takeoff, runs }: EditedRequest, edit: Extract<Edit, { kind: 'length' }>) {
+  const run = runs[edit.run];
+  if (run === undefined) throw new Error(`The scheme has no run ${edit.run}.`);
+  return takeoff.map((line): TakeoffLine => {
+    if (line.item !== cableItem(run.cable)) return line;
+    const pieces = line.pieces.map((piece) =>
+      piece.cause === run.id ? { ...piece, lengthMm: Math.round(edit.to * 1000) } : piece,
+    );
+    const measured = pieces.reduce((sum, { lengthMm }) => sum + lengthMm, 0) / 1000;
+    return { ...line, pieces, measured, quantity: quantityWithWaste({ ...line, measured }) };
+  });
+}
+
 /** The same change made to what the engine prices. */
-export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
+export function editRequest(request: EditedRequest, edit: Edit): EditedRequest {
   const { library, terms, takeoff, labour } = request;
   switch (edit.kind) {
     case 'quantity':
@@ -157,6 +188,8 @@ export function editRequest(request: PriceRequest, edit: Edit): PriceRequest {
         ...request,
         takeoff: takeoff.map((line, at) => (at === edit.line ? { ...line, quantity: edit.to } : line)),
       };
+    case 'length':
+      return { ...request, takeoff: takeoffAt(request, edit) };
     case 'stock': {
       const item = takeoff[edit.line]?.item ?? '';
       const others = request.stock.filter((stock) => stock.item !== item);
@@ -241,6 +274,18 @@ export function editBook(book: ExcelJS.Workbook, edit: Edit): void {
     case 'factor':
       setNamed(book, 'Factor1', edit.to);
       return;
+    case 'length': {
+      const sheet = book.getWorksheet('Cable schedule');
+      const cells: readonly (readonly [string, number])[] = [
+        ['E', edit.to],
+        ['F', 0],
+        ['G', 0],
+      ];
+      if (sheet === undefined) throw new Error('The workbook lacks a sheet.');
+      for (const [column, value] of cells)
+        sheet.getCell(`${column}${ROWS_ABOVE + 1 + edit.run}`).value = value;
+      return;
+    }
     case 'overhead-day':
       setNamed(book, 'OverheadPerDay', edit.to / 100);
       setNamed(book, 'OverheadHours', edit.hours);

@@ -333,7 +333,7 @@ async function editedByHand(bytes: Uint8Array): Promise<Uint8Array> {
   count.value = Number(count.result ?? count.value) + 2;
   list.getCell(`I${FIRST_ROW + row}`).value = 12.34;
   const cut = sheetOf(book, 'Cut list').getCell(`F${FIRST_ROW}`);
-  cut.value = Number(cut.value) + 0.25;
+  cut.value = Number(cut.result ?? cut.value) + 0.25;
   return new Uint8Array(await book.xlsx.writeBuffer());
 }
 

@@ -8,6 +8,7 @@ import { estimate } from '#engine/estimate.ts';
 import { openedUp } from '#engine/labour/opened-up.ts';
 import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import { boughtOf } from '#engine/price/bought.ts';
+import { piecesToCut } from '#engine/price/buying/pieces-of.ts';
 import { priceScheme } from '#engine/price/price-scheme.ts';
 import type { Totals } from '#engine/price/totals.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -164,7 +165,7 @@ async function bookWith(bytes: Uint8Array, edits: readonly Edit[]): Promise<Uint
 
 /** True for changes that mean the same for every scheme: of rates and terms, not of one scheme's lines or of all minutes. */
 const isRate = ({ kind }: Edit): boolean =>
-  !['quantity', 'stock', 'price', 'task', 'norm', 'factor'].includes(kind);
+  !['length', 'quantity', 'stock', 'price', 'task', 'norm', 'factor'].includes(kind);
 
 const penceAt = (book: CalculatedBook | undefined, cell: string): number =>
   Math.round(Number(book?.value('Comparison', cell)) * 1e6) / 1e4;
@@ -185,6 +186,7 @@ describe('the workbook recalculated by a spreadsheet', () => {
       counted: scheme.takeoff.length,
       bill: scheme.price.bill.length,
       tasks: scheme.labour.length,
+      runs: scheme.runs.length,
     }),
     { seed: SEED, numRuns: 10 },
   );
@@ -208,6 +210,36 @@ describe('the workbook recalculated by a spreadsheet', () => {
       const variant = variants[index] ?? { job: saltglass, library: plain };
       const { totals } = firstScheme(estimateOf(variant.job, variant.library));
       expect(totalsIn(untouched[index])).toEqual(totalsOf(totals));
+    },
+  );
+
+  it.each(variants.map(({ name }, index) => ({ name, index })))(
+    'has on the bill what the engine counts, cable by the cable schedule, for $name',
+    ({ index }) => {
+      const variant = variants[index] ?? { job: saltglass, library: plain };
+      const { price, runs } = firstScheme(estimateOf(variant.job, variant.library));
+      expect(
+        price.bill.map((_line, at) => untouched[index]?.value('Bill of materials', `E${4 + at}`)),
+      ).toEqual(price.bill.map(({ quantity }) => quantity));
+      expect(runs.length).toBeGreaterThan(0);
+    },
+  );
+
+  it.each(cases.map((edits, index) => ({ edits, index })))(
+    `cuts and wants cable by the lengths on the schedule, case $index of seed ${SEED}`,
+    ({ edits, index }) => {
+      const lengths = edits.filter(({ kind }) => kind === 'length');
+      const { takeoff } = lengths.reduce(editRequest, requestOf(scheme, plain));
+      const laid = new Set(scheme.runs.map(({ cable }) => cableItem(cable)));
+      const told = takeoff.filter(({ item }) => laid.has(item));
+      const cutMm = told.map((line) => [line.item, sorted(piecesToCut(line, Number.POSITIVE_INFINITY))]);
+      const shown = told.map(({ item }) => [item, sorted(cutsShown(edited[index], item))]);
+      expect(shown).toEqual(cutMm);
+      expect(shown).not.toEqual(told.map(({ item }) => [item, sorted(cutsShown(untouched[0], item))]));
+      for (const { item } of told) {
+        const sumMm = cutsShown(edited[index], item).reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+        expect(wantedM(edited[index], item)).toBeCloseTo(sumMm / 1000, 6);
+      }
     },
   );
 
@@ -395,6 +427,30 @@ describe('the workbook recalculated by a spreadsheet', () => {
     );
   });
 });
+
+/** Lengths of pieces, mm, in rising order; what is cut of nothing is no piece. */
+const sorted = (pieces: readonly { readonly lengthMm: number }[]): readonly number[] =>
+  pieces
+    .map(({ lengthMm }) => lengthMm)
+    .filter((mm) => mm > 0)
+    .toSorted((a, b) => a - b);
+
+/** What the cut list cuts of an item. */
+function cutsShown(book: CalculatedBook | undefined, item: string): readonly { readonly lengthMm: number }[] {
+  const pieces: { readonly lengthMm: number }[] = [];
+  for (let row = 4; book?.value('Cut list', `I${row}`) != null; row++)
+    if (book.value('Cut list', `I${row}`) === item)
+      pieces.push({ lengthMm: Math.round(Number(book.value('Cut list', `F${row}`)) * 1000) });
+  return pieces;
+}
+
+/** What the shopping list wants of an item, m. */
+function wantedM(book: CalculatedBook | undefined, item: string): number {
+  for (let row = 4; book?.value('Shopping list', `O${row}`) != null; row++)
+    if (book.value('Shopping list', `O${row}`) === item)
+      return Number(book.value('Shopping list', `D${row}`));
+  return Number.NaN;
+}
 
 /** The sum by kind of cable, m, from the foot of the cable schedule. */
 function metresByKind(book: CalculatedBook | undefined, runs: number): readonly number[] {

@@ -44,6 +44,14 @@ describe('how far a job has got', () => {
     expect(states(demo).wanted).toEqual({ mark: 'done', lacks: '' });
   });
 
+  it('says of the kit what is open of the scheme that is shown', () => {
+    const job = demoJob('saltglass-row-quoting');
+    const { schemes } = estimateOf(job);
+    const told = schemes.map(({ id }) => stepStates(job, schemes, [], id).kit.lacks);
+    expect(told).toEqual(schemes.map((one) => stepStates(job, [one], [], one.id).kit.lacks));
+    expect(new Set(told).size).toBeGreaterThan(1);
+  });
+
   it('says of the kit what nobody has looked at, until it is bought for either way', () => {
     const both = (question: string) => ({ question, outcomes: ['deep', 'shallow'] });
     expect(states(demo).kit).toEqual({ mark: 'in-part', lacks: '2 boxes not looked at' });

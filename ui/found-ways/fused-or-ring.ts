@@ -1,4 +1,5 @@
 import type { LabelOf } from '#drawing/label-of.ts';
+import { boxFillings, chaseFillings } from '#engine/labour/filling-tasks.ts';
 import { openedUp } from '#engine/labour/opened-up.ts';
 import { allowsLater } from '#engine/proof/allows-later.ts';
 import { type RoomLeft, roomLeft } from '#engine/proof/room-left.ts';
@@ -20,8 +21,8 @@ const quantityOf = (scheme: SchemeEstimate, tasks: readonly string[]): number =>
 
 /** What is opened and has to be made good. */
 function makingGood(scheme: SchemeEstimate): string {
-  const chaseM = quantityOf(scheme, ['fill-chase']);
-  const boxes = Math.round(quantityOf(scheme, ['fill-box']));
+  const chaseM = quantityOf(scheme, chaseFillings);
+  const boxes = Math.round(quantityOf(scheme, boxFillings));
   const { boards } = openedUp(scheme.labour);
   const parts = [
     ...(chaseM > 0 ? [`${metresShort(chaseM * 1000)} of plaster to fill`] : []),

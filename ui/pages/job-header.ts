@@ -39,6 +39,6 @@ export function jobHeader(desk: JobDesk, { route, phone, photosWaiting }: Header
 const stepsOf = ({ job, scheme, estimate }: JobView, route: JobRoute): TemplateResult =>
   html`<step-run
     .step=${route.step}
-    .states=${stepStates(job, estimate.schemes, surveyOf({ scheme, estimate }))}
+    .states=${stepStates(job, estimate.schemes, surveyOf({ scheme, estimate }), scheme?.id ?? null)}
     .hrefs=${stepHrefs(job, route)}
   ></step-run>`;

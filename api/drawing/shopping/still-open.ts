@@ -30,11 +30,12 @@ const notServed = ({ outcomes }: OutcomeQuestion): OutcomeQuestion['outcomes'] =
 export function stillOpenOf({
   questions,
   openPence,
-}: Pick<OutcomePlan, 'questions' | 'openPence'>): StillOpen {
+  openUnpriced,
+}: Pick<OutcomePlan, 'questions' | 'openPence' | 'openUnpriced'>): StillOpen {
   const open = questions.filter((question) => question.kind !== 'scheme' && notServed(question).length > 0);
   if (open.length === 0) return nothingOpen;
   return {
-    words: `Still open: ${countsOf(open)}. This list serves ${open.length === 1 ? 'it' : 'them'} only as chosen; to have the kit along for every outcome ${costs(openPence)}.`,
+    words: `Still open: ${countsOf(open)}. This list serves ${open.length === 1 ? 'it' : 'them'} only as chosen; to have the kit along for every outcome ${costs(openPence, openUnpriced)}.`,
     lines: open.map(lineOf),
   };
 }
@@ -46,7 +47,11 @@ function countsOf(open: readonly OutcomeQuestion[]): string {
   );
 }
 
-const costs = (pence: number): string => (pence > 0 ? `costs ${pounds(pence)} more` : 'costs no more');
+function costs(pence: number, unpriced: number): string {
+  if (unpriced === 0) return pence > 0 ? `costs ${pounds(pence)} more` : 'costs no more';
+  const beside = `${counted(unpriced, 'thing')} that the price list does not hold`;
+  return pence > 0 ? `costs ${pounds(pence)} more, and ${beside}` : `costs what is asked for ${beside}`;
+}
 
 function lineOf(question: OutcomeQuestion): string {
   const outcomes = notServed(question).map(({ words, kit }) => {

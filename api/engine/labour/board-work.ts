@@ -1,5 +1,6 @@
 import type { Remedy } from '#model/scheme.ts';
 import { isRcbo } from '../circuit/fitted-device.ts';
+import { wantsSurgeDevice } from '../connections/surge-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import { exchangedBoards } from '../takeoff/board-lines.ts';
 import { deviceAfter, exchangedDevices } from '../takeoff/protection-lines.ts';
@@ -26,6 +27,12 @@ function remedyWork(worked: Worked): readonly Amount[] {
     return task === undefined || counted ? [] : [certain(task, remedyCause(remedy))];
   });
 }
+
+/** A surge device in each new board, where the owner wants one. */
+const surgeWork = (worked: Worked): readonly Amount[] =>
+  wantsSurgeDevice(worked.job)
+    ? exchangedBoards(worked).map(({ remedy }) => certain('fit-surge-device', remedyCause(remedy)))
+    : [];
 
 /** Circuits that come over to a new board, with those that nobody recorded: their devices are fitted there. */
 function movedCircuits(worked: Worked): readonly Amount[] {
@@ -96,6 +103,7 @@ export function boardWork(worked: Worked): readonly Amount[] {
     ...deviceWork(worked),
     ...neutralWork(worked),
     ...remedyWork(worked),
+    ...surgeWork(worked),
     ...movedCircuits(worked),
   ];
 }

@@ -1,6 +1,8 @@
 import type { BackBox } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
+import type { Filling } from '../ways/way-tariff.ts';
 import { type Amount, certain, possible } from './amount.ts';
+import { fillingTasks } from './filling-tasks.ts';
 import type { TaskId } from './known-tasks.ts';
 
 const masonryTask: Readonly<Record<string, 'block' | 'hard-brick' | 'concrete'>> = {
@@ -22,7 +24,7 @@ function boxTask({ build, lining, finish, wallCore, gangs }: BackBox): TaskId {
 }
 
 /** Everything that fitting one box asks for, old box or none, or the frame over an old one. */
-function tasksOf(box: BackBox): readonly TaskId[] {
+function tasksOf(box: BackBox, filling: Filling): readonly TaskId[] {
   if (box.frameMm !== undefined) return ['fit-frame'];
   const flush = box.build !== 'surface';
   return [
@@ -30,15 +32,17 @@ function tasksOf(box: BackBox): readonly TaskId[] {
     boxTask(box),
     ...(flush && box.finish === 'tile' ? (['cut-tile'] as const) : []),
     ...(flush && box.party ? (['fit-putty-pad'] as const) : []),
-    ...(box.build === 'steel' ? (['fill-box'] as const) : []),
+    ...(box.build === 'steel' ? [fillingTasks[filling].box] : []),
   ];
 }
 
 /** Back boxes by the wall they go into; a found box of unknown depth may have to be exchanged, or framed. */
-export function boxWork({ things }: Worked): readonly Amount[] {
+export function boxWork({ things, tariff }: Worked): readonly Amount[] {
   return things.boxes
     .filter(({ action }) => action !== 'keep')
     .flatMap((box) =>
-      tasksOf(box).map((task) => (box.action === 'unknown' ? possible(task, box.id) : certain(task, box.id))),
+      tasksOf(box, tariff.filling).map((task) =>
+        box.action === 'unknown' ? possible(task, box.id) : certain(task, box.id),
+      ),
     );
 }

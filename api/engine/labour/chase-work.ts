@@ -4,7 +4,9 @@ import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
 import { roomOfWallFace } from '../plan/surroundings.ts';
 import type { Run, Segment } from '../ways/run.ts';
+import type { Filling } from '../ways/way-tariff.ts';
 import { type Amount, certain } from './amount.ts';
+import { fillingTasks } from './filling-tasks.ts';
 import type { TaskId } from './known-tasks.ts';
 import { pathMetres } from './stretch-metres.ts';
 
@@ -46,16 +48,16 @@ function setUps(runs: readonly Run[], plan: Plan): readonly Amount[] {
   return [...runByRoom.values()].map((runId) => certain('chase-set-up', runId));
 }
 
-/** Chases by the wall's core, what protects the cable in them, filling, and setting up once a room. */
-export function chaseWork({ runs, plan }: Worked): readonly Amount[] {
-  return workOnChases(runs, plan);
+/** Chases by the wall's core, what protects the cable in them, filling by its coats, and setting up once a room. */
+export function chaseWork({ runs, plan, tariff }: Worked): readonly Amount[] {
+  return [...cutting(runs, plan), ...fillings[tariff.filling](runs, plan)];
 }
 
 const isContained = ({ containment }: Segment): boolean =>
   containment === 'capping' || containment === 'oval';
 
 /** Remedies leave the cables where they are: their chases are counted once. */
-const workOnChases = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Amount[] => {
+const cutting = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Amount[] => {
   const worked = { runs, plan };
   return [
     ...setUps(runs, plan),
@@ -63,6 +65,14 @@ const workOnChases = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonl
       pathMetres(worked, task, (segment) => isChase(segment) && taskOf(plan, segment.wallId) === task),
     ),
     ...pathMetres(worked, 'contain-chase', (segment) => isChase(segment) && isContained(segment)),
-    ...pathMetres(worked, 'fill-chase', isChase),
   ];
 });
+
+const filledBy = (filling: Filling) =>
+  rememberedOfTwo((runs: readonly Run[], plan: Plan) =>
+    pathMetres({ runs, plan }, fillingTasks[filling].chase, isChase),
+  );
+const fillings = {
+  'one-coat': filledBy('one-coat'),
+  'bonding-and-finish': filledBy('bonding-and-finish'),
+} as const satisfies Readonly<Record<Filling, unknown>>;

@@ -1,14 +1,13 @@
 import type { Terms } from '#model/job.ts';
+import { plasterTasks } from './filling-tasks.ts';
 import type { LabourTask } from './task.ts';
 
 /** How long plaster takes to set, hours. Source: lets-do-diy.com, plastering materials: bonding and browning 1.5 to 2 h. */
 export const PLASTER_SETS_HOURS = { least: 1.5, most: 2 } as const;
 
-const plastered: readonly string[] = ['fill-chase', 'fill-box'];
-
 /** True where a job has plaster to wait for. */
 export const hasPlaster = (labour: readonly Pick<LabourTask, 'task' | 'quantity'>[]): boolean =>
-  labour.some(({ task, quantity }) => plastered.includes(task) && quantity > 0);
+  labour.some(({ task, quantity }) => plasterTasks.has(task) && quantity > 0);
 
 /** What plaster means for the day, in a sentence; null where there is none. */
 export function dryingWords(

@@ -2,6 +2,7 @@ import type { Terms } from '#model/job.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
 import { type Amount, certain, possible } from './amount.ts';
+import { plasterTasks } from './filling-tasks.ts';
 
 /** The van holds all that the take-off asks for. */
 function vanSuffices(worked: Worked, takeoff: readonly TakeoffLine[]): boolean {
@@ -27,7 +28,7 @@ export function jobWork(
   const trip: Amount = vanSuffices(worked, takeoff)
     ? possible('merchant-trip', cause)
     : { task: 'merchant-trip', causes: [cause], quantity: 1, low: 0, high: 1 };
-  const plastered = work.filter(({ task }) => task === 'fill-box' || task === 'fill-chase');
+  const plastered = work.filter(({ task }) => plasterTasks.has(task));
   return [
     certain('set-up', cause),
     trip,

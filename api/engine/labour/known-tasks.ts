@@ -84,6 +84,7 @@ const secondFix = [
   ['exchange-device', 'Exchange a device at the board', 'each'],
   ['fit-rcd-enclosure', 'Fit an RCD in its own enclosure', 'each'],
   ['fit-board', 'Exchange the board: enclosure, main switch, tails and earths', 'each'],
+  ['fit-surge-device', 'Fit a surge protective device in the new board', 'each'],
   ['move-circuit', 'Move a circuit to the new board: device, dress and label', 'circuit'],
   ['upgrade-bond', 'Run or renew a main bond', 'each'],
 ] as const;
@@ -96,8 +97,10 @@ const test = [
 ] as const;
 
 const after = [
-  ['fill-chase', 'Fill a chase, two coats', 'm'],
-  ['fill-box', 'Make good round a box', 'each'],
+  ['fill-chase', 'Fill a chase, one coat', 'm'],
+  ['fill-chase-two-coats', 'Fill a chase, two coats: bonding and finish', 'm'],
+  ['fill-box', 'Make good round a box, one coat', 'each'],
+  ['fill-box-two-coats', 'Make good round a box, two coats: bonding and finish', 'each'],
   ['patch-board', 'Patch a board that had to be opened for a drop', 'each'],
   ['return-visit', 'Return when the plaster has set', 'job'],
   ['clean-up', 'Clean and vacuum', 'job'],

@@ -5,12 +5,12 @@ import type { Worked } from '../connections/worked.ts';
 type CountedGap = 'circuits' | 'lengths' | 'ways' | 'boxes' | 'floors';
 
 /** What of a scheme nobody has looked at and may make it dearer: its quantities, or what would have to be fitted or done besides. */
-export type OpenGap = CountedGap | 'walls' | 'bonds' | 'rcds' | 'rcbos' | 'spare-ways' | 'asbestos';
+export type OpenGap = CountedGap | 'walls' | 'bonds' | 'rcds' | 'rcbos' | 'spare-ways' | 'surge' | 'asbestos';
 
 /** The order in which gaps are told. */
 export const gapOrder = [
   ...(['circuits', 'lengths', 'ways', 'boxes', 'floors'] as const),
-  ...(['walls', 'bonds', 'rcds', 'rcbos', 'spare-ways', 'asbestos'] as const),
+  ...(['walls', 'bonds', 'rcds', 'rcbos', 'spare-ways', 'surge', 'asbestos'] as const),
 ] satisfies readonly OpenGap[];
 
 /** The gaps in words, as the price tells them. */
@@ -25,6 +25,7 @@ export const surveyGapWords: Readonly<Record<OpenGap, string>> = {
   rcds: 'Nobody knows whether a circuit is behind an RCD',
   rcbos: 'Nobody knows whether an RCBO is sold for the board',
   'spare-ways': 'The spare ways of a board have not been counted',
+  surge: 'Nobody has asked whether surge protection is wanted on the new board',
   asbestos: 'Nobody has looked for asbestos',
 };
 

@@ -1,3 +1,4 @@
+import { hasPlaster } from '../labour/drying.ts';
 import { ASBESTOS_SUM } from '../rules/asbestos.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import type { QuotedLine } from './document.ts';
@@ -20,7 +21,7 @@ function materialsSaid({ worked }: SchemeEstimate): string {
 }
 
 function fillingSaid(scheme: SchemeEstimate): readonly string[] {
-  if (!hasTask(scheme, ['fill-chase', 'fill-box'])) return [];
+  if (!hasPlaster(scheme.labour)) return [];
   return [
     scheme.worked.tariff.filling === 'bonding-and-finish'
       ? 'What is cut into walls is filled with two coats of plaster, flush and smooth'

@@ -1,3 +1,4 @@
+import { SURGE_QUESTION } from '../connections/surge-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import { gapOrder, type OpenGap, surveyGapsOf } from '../price/survey-gaps-of.ts';
 import type { PriceTurn } from './turns/price-turn.ts';
@@ -7,6 +8,7 @@ const gapOfQuestion: Readonly<Record<string, OpenGap>> = {
   'rcd-found': 'rcds',
   'rcbo-available': 'rcbos',
   'spare-ways': 'spare-ways',
+  [SURGE_QUESTION]: 'surge',
   'wall-build': 'walls',
   asbestos: 'asbestos',
 };

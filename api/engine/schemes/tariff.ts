@@ -3,6 +3,7 @@ import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
 import { chaseTask } from '../labour/chase-work.ts';
+import { fillingTasks } from '../labour/filling-tasks.ts';
 import type { TaskId } from '../labour/known-tasks.ts';
 import { unitMess } from '../labour/mess.ts';
 import { normOf } from '../labour/norm-of.ts';
@@ -60,8 +61,8 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
     minutes: 0,
     mess: 0,
   });
-  const inChase =
-    chased === 'none' ? work('fill-chase') : together(work('contain-chase'), work('fill-chase'));
+  const fill = work(fillingTasks[filling].chase);
+  const inChase = chased === 'none' ? fill : together(work('contain-chase'), fill);
   const plaster = plasterFor(
     metreOfChase({ cables: [USUAL_CABLE], containment: chased }, counts),
     filling,

@@ -1,3 +1,4 @@
+import { SURGE_QUESTION, surgeIsOpen } from '../connections/surge-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import { boardsOfNewCircuits } from '../rules/spare-way.ts';
 import { boardsCountingRcbos, boardsWithUnknownRcbo } from '../rules/unknown-rcbo.ts';
@@ -53,6 +54,7 @@ export function boardAsks(worked: Worked): readonly Ask[] {
       why: 'The owner may decline it; somebody has to have asked.',
       source: 'BS 7671:2018+A2:2022 443.4.1',
       rules: ['PR2'],
+      ...(surgeIsOpen(worked) ? { closing: { settles: [SURGE_QUESTION] } } : {}),
     }),
   ];
 }

@@ -2,6 +2,7 @@ import type { Circuit, Device } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
 import { type BoardCircuits, circuitsOfBoard } from '../circuit/board-circuits.ts';
 import type { NetworkCircuit } from '../circuit/network.ts';
+import { wantsSurgeDevice } from '../connections/surge-device.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Demand } from './demand.ts';
 import { deviceItem } from './device-item.ts';
@@ -45,17 +46,21 @@ export function exchangedBoards({ job, proposed, scheme }: Worked): readonly Exc
 /**
  * A new board for its circuits: the enclosure by its ways, an RCBO for each circuit that comes over, a blank for each way that
  * stays free. Devices of new circuits, and those that another remedy is about, are counted with these; they take a way here.
- * Sized by the most circuits that there may be, with some to spare. A remedy that names no board gets the smallest, empty.
+ * Where the owner wants surge protection its device takes ways, too. Sized by the most circuits that there may be, with some to
+ * spare. A remedy that names no board gets the smallest, empty.
  */
 export function boardDemands(worked: Worked, counts: KitCounts): readonly Demand[] {
   return exchangedBoards(worked).flatMap(({ remedy, on }) => {
     const cause = remedyCause(remedy);
     const known = (on?.recorded.length ?? 0) + (on?.added ?? 0);
     const { likely, low, high } = on?.unrecorded ?? { likely: 0, low: 0, high: 0 };
-    const ways = waysFor(known + high, counts);
-    const blanks = (circuits: number): number => ways - known - circuits;
+    const surge = wantsSurgeDevice(worked.job);
+    const taken = known + (surge ? counts.surgeDeviceWays : 0);
+    const ways = waysFor(taken + high, counts);
+    const blanks = (circuits: number): number => ways - taken - circuits;
     return [
       part(`consumer-unit-${ways}`, cause, { measured: 1 }),
+      ...(surge ? [part('surge-device', cause, { measured: 1 })] : []),
       ...(on?.recorded ?? [])
         .filter(({ id }) => !hasOwnRemedy(worked, id))
         .map((circuit) => part(deviceItem(deviceFor(circuit, counts)), cause, { measured: 1 })),

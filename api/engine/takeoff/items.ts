@@ -141,10 +141,16 @@ const protection: readonly Item[] = [
     item(`mcb-${size}`, `Circuit-breaker ${size.toUpperCase()}, to suit the board`, 'each', 'protection'),
   ]),
   item('rcd-63-30-a', 'RCD 63 A 30 mA type A, two-module', 'each', 'protection'),
-  item('enclosure-2-module', 'Enclosure, two to four modules', 'each', 'protection'),
+  item('enclosure-2-module', 'Enclosure, steel, two to four modules', 'each', 'protection'),
   ...usualSold.boardWays.map((ways) =>
-    item(`consumer-unit-${ways}`, `Consumer unit, ${ways} ways, with main switch`, 'each', 'protection'),
+    item(
+      `consumer-unit-${ways}`,
+      `Consumer unit, steel, ${ways} ways, with main switch`,
+      'each',
+      'protection',
+    ),
   ),
+  item('surge-device', 'Surge protective device type 2, to suit the board', 'each', 'protection'),
   item('board-blank', 'Blank for an unused way of a board', 'each', 'protection'),
   item('bonding-clamp', 'Earth clamp BS 951 with label', 'each', 'protection'),
 ];

@@ -61,6 +61,8 @@ export interface KitCounts {
   readonly enclosureTailsMm: number;
   /** Ways that are left on a new board for what comes later. */
   readonly boardSpareWays: number;
+  /** Ways that a surge device takes on a new board. */
+  readonly surgeDeviceWays: number;
   /** What a circuit of a use has on a new board where nobody looked at its device, A; a kitchen's is as of sockets. */
   readonly socketsDeviceA: number;
   readonly cookerDeviceA: number;
@@ -156,6 +158,7 @@ export const usualCounts: KitCounts = {
   surfaceBoxScrews: 2,
   enclosureTailsMm: 1000,
   boardSpareWays: 2,
+  surgeDeviceWays: 2,
   socketsDeviceA: 32,
   cookerDeviceA: 32,
   heatingDeviceA: 16,

@@ -1,5 +1,6 @@
 import { type ActualTask, againstActual } from '#engine/labour/against-actual.ts';
 import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
+import { normOf } from '#engine/labour/norm-of.ts';
 import type { LabourTask, Stage } from '#engine/labour/task.ts';
 import type { LineContext } from '../line-context.ts';
 import { stageWords, taskNote } from '../line-notes.ts';
@@ -15,7 +16,7 @@ interface TaskLine extends LabourTask {
 const tidy = (value: number): number => Math.round(value * 1e4) / 1e4;
 
 const columnsFor = ({ library, labelOf }: LineContext): readonly CsvColumn<TaskLine>[] => {
-  const norms = new Map(library.norms.tasks.map((norm) => [norm.task, norm]));
+  const each = ({ task, own }: TaskLine) => own ?? normOf(task, library.norms);
   return [
     { header: 'Stage', of: ({ stage }) => stageWords[stage] },
     { header: 'Task', of: ({ task }) => task },
@@ -24,9 +25,9 @@ const columnsFor = ({ library, labelOf }: LineContext): readonly CsvColumn<TaskL
     { header: 'Quantity', of: ({ quantity }) => tidy(quantity) },
     { header: 'At least', of: ({ lowQuantity }) => tidy(lowQuantity) },
     { header: 'At most', of: ({ highQuantity }) => tidy(highQuantity) },
-    { header: 'Low, min each', of: ({ task, own }) => (own ?? norms.get(task))?.lowMin ?? '' },
-    { header: 'Typical, min each', of: ({ task, own }) => (own ?? norms.get(task))?.typicalMin ?? '' },
-    { header: 'High, min each', of: ({ task, own }) => (own ?? norms.get(task))?.highMin ?? '' },
+    { header: 'Low, min each', of: (line) => each(line)?.lowMin ?? '' },
+    { header: 'Typical, min each', of: (line) => each(line)?.typicalMin ?? '' },
+    { header: 'High, min each', of: (line) => each(line)?.highMin ?? '' },
     { header: 'Times', of: ({ factor }) => tidy(factor) },
     { header: 'Minutes', of: ({ actual }) => (actual === null ? '' : tidy(actual.estimatedMin)) },
     { header: 'Taken, min', of: ({ actual }) => actual?.actualMin ?? '' },

@@ -1,6 +1,7 @@
 import { boughtOf } from '#engine/price/bought.ts';
 import type { BillLine } from '#engine/price/totals.ts';
 import { billNote } from '../line-notes.ts';
+import { billedCable } from './cable-layout.ts';
 import { type CellContent, pounds, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeRow } from './table-sheet.ts';
 import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
@@ -52,7 +53,7 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     line.description,
     line.group,
     line.unit,
-    line.quantity,
+    quantityCell(context, index),
     vanBefore(context, bill, index),
     { formula: `MIN(E${row},F${row})`, result: line.fromStock },
     line.packQuantity,
@@ -66,6 +67,14 @@ function contentsOf(context: WorkbookContext, index: number, row: number): reado
     ...packCells(line, row),
     context.scheme.takeoff[index]?.highQuantity ?? line.quantity,
   ];
+}
+
+/** What is wanted of a line: of cable that runs are laid in by the cable schedule, of all else as counted. */
+function quantityCell({ scheme, ...context }: WorkbookContext, index: number): CellContent {
+  const result = scheme.price.bill[index]?.quantity ?? 0;
+  const counted = scheme.takeoff[index];
+  const formula = counted === undefined ? null : billedCable(counted, { scheme, ...context });
+  return formula === null ? result : { formula, result };
 }
 
 /** How many packs are bought, and what the job does not use of them; what is sold in any quantity leaves nothing. */
@@ -88,12 +97,16 @@ function packCells(line: BillLine, row: number): readonly CellContent[] {
 export function addBillSheet(context: WorkbookContext): void {
   const { price } = context.scheme;
   const note =
-    'Shaded cells may be changed; the rest follows. What a quantity may come to is as estimated, while things are assumed or not looked at. Bought in whole packs where sold so: “packs” charges them whole, ' +
+    'Shaded cells may be changed; the rest follows, cable from the cable schedule. What a quantity may come to is as estimated, while things are assumed or not looked at. Bought in whole packs where sold so: “packs” charges them whole, ' +
     '“used” what the job uses of them. Cost is before mark-up and VAT ' +
     `(prices: ${context.library.prices.source}, ${context.library.prices.date}).`;
   const sheet = addTableSheet(context, sheetNames.bill, note, columns);
   price.bill.forEach((_line, index) => {
     writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, index, FIRST_ROW + index));
+    // What follows the schedule is changed there.
+    const quantity = quantityCell(context, index);
+    if (typeof quantity === 'object')
+      writeCell(sheet.getCell(FIRST_ROW + index, 5), quantity, 'number', 'quantity');
   });
   const last = FIRST_ROW + price.bill.length - 1;
   const totalRow = last + 2;

@@ -1,11 +1,11 @@
 import { sharedWayWords } from '#drawing/ways/shared-way-words.ts';
 import { cableLengthM } from '#engine/takeoff/run-length.ts';
 import type { Run, RunEnd } from '#engine/ways/run.ts';
-import type { Cable } from '#model/cable.ts';
-import { cableTypeWords, cableWords } from './cable-words.ts';
+import { CABLE_WASTE, cableKinds, lastRunRow } from './cable-layout.ts';
+import { cableWords } from './cable-words.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
-import { sheetNames, type WorkbookContext } from './workbook-context.ts';
+import { nameCell, sheetNames, type WorkbookContext } from './workbook-context.ts';
 
 const columns: readonly Column[] = [
   { header: 'From', width: 16, role: 'text' },
@@ -54,37 +54,16 @@ function contentsOf(context: WorkbookContext, run: Run, row: number): readonly C
   ];
 }
 
-/** What each kind of cable comes to, before waste. */
-function sumRows(runs: readonly Run[]): readonly { readonly cable: string; readonly lengthM: number }[] {
-  const sums = new Map<string, { readonly cable: Cable; readonly lengthM: number }>();
-  for (const run of runs) {
-    const words = cableWords(run.cable);
-    sums.set(words, {
-      cable: run.cable,
-      lengthM: (sums.get(words)?.lengthM ?? 0) + cableLengthM(run).measuredM,
-    });
-  }
-  return [...sums]
-    .toSorted(([, a], [, b]) => bySize(a.cable, b.cable))
-    .map(([cable, { lengthM }]) => ({ cable, lengthM }));
-}
-
-/** Kinds in the order of their names, in each the thinnest first. */
-const bySize = (a: Cable, b: Cable): number =>
-  cableTypeWords[a.type].localeCompare(cableTypeWords[b.type], 'en-GB') ||
-  a.lineMm2 - b.lineMm2 ||
-  a.cpcMm2 - b.cpcMm2;
-
 /** The cable schedule: every new run, how its length comes about, and the sum by kind of cable. */
 export function addCableSheet(context: WorkbookContext): void {
   const { runs } = context.scheme;
   const note =
-    'New cable only. Length = way + ends + slack, before waste; the bill has it with waste and in packs. A typical length stands where an end has no place yet: write your own over it.';
+    'New cable only. Length = way + ends + slack, before waste. A typical length stands where an end has no place yet: write your own over it. The bill, the cut list and what the shopping list wants follow what is changed here, with waste; tube, clips and labour stay as estimated.';
   const sheet = addTableSheet(context, sheetNames.cable, note, columns);
   runs.forEach((run, index) => {
     writeRow(sheet, FIRST_ROW + index, columns, contentsOf(context, run, FIRST_ROW + index));
   });
-  const last = FIRST_ROW + Math.max(runs.length, 1) - 1;
+  const last = lastRunRow(runs);
   const start = last + 2;
   writeHeading(sheet, start, 'By kind of cable', [
     'Cable',
@@ -96,11 +75,16 @@ export function addCableSheet(context: WorkbookContext): void {
     '',
     { overNumbers: 'Length' },
   ]);
-  sumRows(runs).forEach(({ cable, lengthM }, index) => {
-    const row = start + 2 + index;
+  const kinds = cableKinds(runs);
+  for (const { words, lengthM, row } of kinds) {
     const formula = `SUMIF($D$${FIRST_ROW}:$D$${last},A${row},$H$${FIRST_ROW}:$H$${last})`;
     sheet.mergeCells(row, 1, row, 4);
-    writeCell(sheet.getCell(row, 1), cable, 'text');
+    writeCell(sheet.getCell(row, 1), words, 'text');
     writeCell(sheet.getCell(row, 8), { formula, result: lengthM }, 'number', 'metres');
-  });
+  }
+  const wasteRow = start + 3 + kinds.length;
+  sheet.mergeCells(wasteRow, 1, wasteRow, 4);
+  writeCell(sheet.getCell(wasteRow, 1), 'Waste on cable, on top of its length', 'text');
+  writeCell(sheet.getCell(wasteRow, 8), context.library.norms.waste.cable / 100, 'input', 'percent');
+  nameCell(context.book, CABLE_WASTE, sheetNames.cable, `H${wasteRow}`);
 }

@@ -1,6 +1,8 @@
 import type { Worksheet } from 'exceljs';
 import { lengthWords } from '#engine/price/buying/offer-words.ts';
+import type { CutPiece } from '#engine/price/buying/pieces-of.ts';
 import type { CutFrom, PurchaseLine } from '#engine/price/buying/purchase.ts';
+import { scheduledCut } from './cable-layout.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { type CutRows, cutLayout, cutSum } from './cut-layout.ts';
 import { addTableSheet, type Column, FIRST_ROW, writeHeading, writeRow } from './table-sheet.ts';
@@ -32,12 +34,19 @@ function fromWords({ from, lengthMm }: CutFrom, line: PurchaseLine): string {
   return `${lengthWords(offer)}, no. ${number}`;
 }
 
+/** How long a piece is cut: a run's cable as the schedule has it. */
+function lengthCell(piece: CutPiece, line: PurchaseLine, context: WorkbookContext): CellContent {
+  const formula = scheduledCut(piece, line, context);
+  const result = metres(piece.lengthMm);
+  return formula === null ? result : { formula, result };
+}
+
 /** The cuts of one length, a row each; the first carries what the length is, what is used and what is left of it. */
 function rowsOf(
   line: PurchaseLine,
   from: CutFrom,
   first: number,
-  { labelOf }: WorkbookContext,
+  context: WorkbookContext,
 ): readonly (readonly CellContent[])[] {
   const last = first + from.cuts.length - 1;
   const sums: readonly CellContent[] = [
@@ -49,25 +58,22 @@ function rowsOf(
     fromWords(from, line),
     index === 0 ? metres(from.lengthMm) : null,
     index + 1,
-    labelOf(cause),
-    metres(lengthMm),
+    context.labelOf(cause),
+    lengthCell({ cause, lengthMm }, line, context),
     ...(index === 0 ? sums : [null, null]),
     line.item,
   ]);
 }
 
 /** What no length that is sold or in the van is long enough for. */
-const unservedRows = (
-  line: PurchaseLine,
-  { labelOf }: WorkbookContext,
-): readonly (readonly CellContent[])[] =>
+const unservedRows = (line: PurchaseLine, context: WorkbookContext): readonly (readonly CellContent[])[] =>
   line.unserved.map(({ cause, lengthMm }) => [
     line.description,
     'Nothing on the price list is as long',
     null,
     null,
-    labelOf(cause),
-    metres(lengthMm),
+    context.labelOf(cause),
+    lengthCell({ cause, lengthMm }, line, context),
     null,
     null,
     line.item,
@@ -106,11 +112,11 @@ function writeSums(sheet: Worksheet, layout: ReadonlyMap<PurchaseLine, CutRows>,
 
 /**
  * The cut sheet: every coil, drum and length with what is cut from it, the longest cut first; then by item. Waste is in
- * the cuts of cable already. A cut may be changed: what is used and left over follows, here and on the shopping sheet.
+ * the cuts of cable already; those of runs follow the cable schedule. A cut may be changed: what is used and left over follows, here and on the shopping sheet.
  */
 export function addCutSheet(context: WorkbookContext): void {
   const note =
-    'Every piece of cable is cut in one, waste in it. Shaded cells may be changed; what is used and left over follows: below nought, the length is too short.';
+    'Every piece of cable is cut in one, waste in it; a run’s follows the cable schedule. Shaded cells may be changed; what is used and left over follows: below nought, the length is too short.';
   const sheet = addTableSheet(context, sheetNames.cuts, note, columns);
   const layout = cutLayout(context.shopping.purchase.lines);
   let row = FIRST_ROW;

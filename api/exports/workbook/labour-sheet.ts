@@ -1,5 +1,6 @@
 import type { Worksheet } from 'exceljs';
 import { chosenMultipliers } from '#engine/labour/multipliers.ts';
+import { normOf } from '#engine/labour/norm-of.ts';
 import { stageMinutes } from '#engine/labour/stage-hours.ts';
 import type { LabourTask, Stage } from '#engine/labour/task.ts';
 import type { Multiplier } from '#model/library.ts';
@@ -59,7 +60,7 @@ function takenCells(reckonedMin: number, takenMin: number | null, row: number): 
 }
 
 function contentsOf(context: WorkbookContext, task: LabourTask, row: number): readonly CellContent[] {
-  const each = task.own ?? context.library.norms.tasks.find((candidate) => candidate.task === task.task);
+  const each = task.own ?? normOf(task.task, context.library.norms);
   const level = context.scheme.price.labourLevel;
   const minutes = { low: task.lowMin, typical: task.typicalMin, high: task.highMin }[level];
   const taken = context.scheme.worked.job.actuals?.tasks.find((one) => one.task === task.task);

@@ -1,5 +1,6 @@
 import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
+import { normOf } from '#engine/labour/norm-of.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
 import { norm, price } from '#model/library.ts';
 import { jsonAnswer, problemAnswers } from '../answers.ts';
@@ -26,7 +27,9 @@ const catalogueAnswer = z
         description: z.string(),
         unit: z.string(),
         stage: z.string(),
-        norm: norm.nullable().meta({ description: 'Null: the firm has no norm for it.' }),
+        norm: norm.nullable().meta({
+          description: 'That of another task where one stands in; null: the firm has no norm for it.',
+        }),
       }),
     ),
   })
@@ -46,9 +49,8 @@ export function catalogueRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono 
   return resourceApp().openapi(catalogue, async (c) => {
     const { library, revision } = await firmLibrary(stores.library, demoLibrary);
     const priceOf = new Map(library.prices.items.map((row) => [row.item, row]));
-    const normOf = new Map(library.norms.tasks.map((row) => [row.task, row]));
     const items = knownItems.map((item) => ({ ...item, price: priceOf.get(item.id) ?? null }));
-    const tasks = knownTasks.map((task) => ({ ...task, norm: normOf.get(task.id) ?? null }));
+    const tasks = knownTasks.map((task) => ({ ...task, norm: normOf(task.id, library.norms) }));
     return c.json({ libraryRevision: revision, items, tasks }, 200);
   });
 }

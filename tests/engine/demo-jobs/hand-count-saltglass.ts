@@ -52,7 +52,7 @@ export const spursCount: readonly CountedLine[] = [
     [18, 'each'],
     [
       4,
-      'the hand says "about 18"; by spacing, 300 mm along joists and none in holes, tubes or studs that cannot be reached, 16 come out',
+      'the hand says "about 18"; by spacing, 300 mm along joists and none in holes, tubes or studs that cannot be reached, 18 come out, 19 with waste',
     ],
     'box of 100',
   ),

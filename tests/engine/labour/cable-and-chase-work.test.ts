@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plasterTasks } from '#engine/labour/filling-tasks.ts';
 import { planPoint } from '#engine/plan/plane.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
 import { fixingDemands } from '#engine/takeoff/fixing-lines.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import type { PlacedHole } from '#engine/ways/holes-placed.ts';
+import type { Filling } from '#engine/ways/way-tariff.ts';
 import type { Wall } from '#model/building.ts';
-import { emptyWorked, labourOf, place, quantitiesOf, runOf, stretch } from './labour-material.ts';
+import { emptyWorked, labourOf, library, place, quantitiesOf, runOf, stretch } from './labour-material.ts';
 
 const plan = emptyWorked().plan;
 const wallOf = (core: Wall['core']): string =>
@@ -27,6 +30,23 @@ describe('chases', () => {
     expect(quantitiesOf(worked, 'chase-block', 'fill-chase', 'chase-set-up', 'contain-chase')).toEqual([
       2, 2, 1, 0,
     ]);
+  });
+
+  it('are filled in two coats where the job says so: the same metres, in more minutes', () => {
+    const runs = [runOf('r', [stretch({ wallId: wallOf('brick') })])];
+    const filledBy = (filling: Filling) =>
+      labourOf(emptyWorked({ runs, tariff: tariffOf(library, { chased: 'oval', filling }) }));
+    const [one, two] = [filledBy('one-coat'), filledBy('bonding-and-finish')];
+    expect([one.get('fill-chase')?.quantity, one.get('fill-chase-two-coats')]).toEqual([2, undefined]);
+    expect([two.get('fill-chase'), two.get('fill-chase-two-coats')?.quantity]).toEqual([undefined, 2]);
+    for (const key of ['lowMin', 'typicalMin', 'highMin'] as const)
+      expect(two.get('fill-chase-two-coats')?.[key]).toBeGreaterThan(
+        one.get('fill-chase')?.[key] ?? Infinity,
+      );
+    expect(two.get('return-visit')?.highQuantity).toBe(1);
+    // Nothing else of the work hangs on the filling.
+    const others = (labour: typeof one) => [...labour.values()].filter(({ task }) => !plasterTasks.has(task));
+    expect(others(two)).toEqual(others(one));
   });
 
   it('of a wall that the plan does not know are of unknown build', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FusedUnit } from '#engine/connections/things.ts';
+import { tariffOf } from '#engine/schemes/tariff.ts';
 import type { Device, Leg } from '#model/installation.ts';
 import type { Remedy } from '#model/scheme.ts';
 import {
@@ -8,6 +9,7 @@ import {
   emptyWorked,
   joint,
   labourOf,
+  library,
   quantitiesOf,
   terminal,
   workedWith,
@@ -43,6 +45,14 @@ describe('back boxes', () => {
   it('that are exchanged are taken out first', () => {
     const worked = workedWith({ boxes: [box('r8', { action: 're-box' })] });
     expect(quantitiesOf(worked, 'remove-box', 'box-block-single', 'fill-box')).toEqual([1, 1, 1]);
+  });
+
+  it('are made good round in two coats where the job says so', () => {
+    const worked = {
+      ...workedWith({ boxes: [box('w1')] }),
+      tariff: tariffOf(library, { chased: 'oval', filling: 'bonding-and-finish' as const }),
+    };
+    expect(quantitiesOf(worked, 'fill-box', 'fill-box-two-coats')).toEqual([0, 1]);
   });
 
   it('under a spacer frame take the frame alone, in less than an exchange takes', () => {

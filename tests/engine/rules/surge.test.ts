@@ -18,6 +18,18 @@ describe('surge protection', () => {
     ]);
   });
 
+  it('[PR2] passes with a new board where it is wanted, since a device is counted with that', () => {
+    expect(saidBy(surge, factsOf({ scheme: newBoard, job: answered('wanted') }))).toMatchObject([
+      { outcome: 'passes', messageId: 'counted', origin: 'scheme' },
+    ]);
+  });
+
+  it('[PR2] says that nothing is counted where it is wanted and the board stays', () => {
+    expect(saidBy(surge, factsOf({ job: answered('wanted') }))).toMatchObject([
+      { outcome: 'advice', messageId: 'wanted' },
+    ]);
+  });
+
   it('[PR2] passes once it is fitted or declined', () => {
     expect(saidBy(surge, factsOf({ scheme: newBoard, job: answered('declined') }))).toMatchObject([
       { outcome: 'passes', messageId: 'declined' },

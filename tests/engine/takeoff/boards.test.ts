@@ -7,6 +7,7 @@ import { boardDemands, waysFor } from '#engine/takeoff/board-lines.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { protectionDemands } from '#engine/takeoff/protection-lines.ts';
 import type { Board, Circuit } from '#model/installation.ts';
+import type { Job } from '#model/job.ts';
 import type { Remedy } from '#model/scheme.ts';
 import { schemeOf } from '#tests/engine/connections/wiring-builder.ts';
 import { demoJob, estimateOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
@@ -53,6 +54,58 @@ describe('a new board', () => {
     expect(lines.get('rcbo-b6-30-a')).toMatchObject({ quantity: 7, lowQuantity: 7, highQuantity: 7 });
     expect(lines.get('board-blank')?.quantity).toBe(2);
     expect(lines.get('rcbo-b6-30-a')?.causes).toEqual(['remedy/new-board/board']);
+  });
+
+  describe('and surge protection', () => {
+    const said = (value: string, certainty: 'seen' | 'unknown' = 'seen') => ({
+      answers: [{ question: 'surge-protection', value, certainty }],
+    });
+    const board = (more: number, spread: Partial<Job>) => {
+      const worked = workedOn(more, { ways: more + 4, spareWays: 3 });
+      return { ...worked, job: { ...worked.job, ...spread } };
+    };
+
+    it('has a device, its ways and its fitting once the owner wants it', () => {
+      const worked = board(2, said('wanted'));
+      // Three circuits, two ways for the device and two to spare: seven, so eight.
+      expect(measuredByItem(boardDemands(worked, usualCounts))).toEqual({
+        'consumer-unit-8': 1,
+        'surge-device': 1,
+        'rcbo-b32-30-a': 3,
+        'board-blank': 3,
+      });
+      expect(labourOf(worked).get('fit-surge-device')).toMatchObject({
+        quantity: 1,
+        causes: ['remedy/new-board/board'],
+      });
+    });
+
+    it.each([
+      ['nobody has asked', { answers: [] }],
+      ['it is declined', said('declined')],
+      ['it is there', said('fitted')],
+      ['nobody could say', said('wanted', 'unknown')],
+    ])('has none where %s', (_words, answers) => {
+      const worked = board(2, answers);
+      expect(measuredByItem(boardDemands(worked, usualCounts))['surge-device']).toBeUndefined();
+      expect(labourOf(worked).get('fit-surge-device')).toBeUndefined();
+    });
+
+    it('goes by the ways that the firm’s own device takes', () => {
+      const sized = [0, 1, 2, 6].map((surgeDeviceWays) =>
+        Object.keys(
+          measuredByItem(boardDemands(board(2, said('wanted')), { ...usualCounts, surgeDeviceWays })),
+        ).find((item) => item.startsWith('consumer-unit-')),
+      );
+      expect(sized).toEqual(['consumer-unit-6', 'consumer-unit-6', 'consumer-unit-8', 'consumer-unit-12']);
+    });
+
+    it('is counted with no board that stays', () => {
+      const { scheme, ...worked } = board(2, said('wanted'));
+      const stays = { ...worked, scheme: scheme && { ...scheme, remedies: [] } };
+      expect(linesByItem(stays).get('surge-device')).toBeUndefined();
+      expect(labourOf(stays).get('fit-surge-device')).toBeUndefined();
+    });
   });
 
   it('is ranged by the circuits that may be there where nobody counted the ways', () => {

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { NewAccessory } from '#engine/connections/things.ts';
+import { boardEnclosure } from '#engine/rules/board-enclosure.ts';
 import { accessoryDemands, accessoryItem } from '#engine/takeoff/accessory-lines.ts';
 import { itemOf, knownItems } from '#engine/takeoff/items.ts';
+import { usualSold } from '#engine/takeoff/kit-counts.ts';
 import { newEdge, pointOf, wanted } from '#tests/engine/connections/wiring-builder.ts';
 import { linesByItem, measuredByItem, workedOf } from './worked-builder.ts';
 
@@ -17,6 +19,14 @@ describe('the list of items', () => {
 
   it('has a description of its own for every item', () => {
     expect(new Set(knownItems.map(({ description }) => description)).size).toBe(knownItems.length);
+  });
+
+  // BS 7671 421.1.201: consumer units and the like are of a material that does not burn, or in such a case; steel is one.
+  it('says steel of every enclosure of devices, as PR3 asks when one is fitted', () => {
+    const enclosures = knownItems.filter(({ id }) => /^(consumer-unit|enclosure)-/.test(id));
+    expect(enclosures.length).toBe(1 + usualSold.boardWays.length);
+    for (const { description } of enclosures) expect(description).toMatch(/, steel,/);
+    expect(boardEnclosure.remedies?.newBoard).toContain('steel');
   });
 
   it('keeps unit and group of a listed item, whatever is asked', () => {

@@ -156,6 +156,7 @@ export const countGroups: readonly CountGroup[] = [
       row('suppliedScrewMm', 'Screws that come with a plate', { ...habit, min: 10, max: 75 }),
       row('sunkScrewMm', 'Plate screws of a box let in', sizedBy(SOLD_SIZES.plateScrewsMm)),
       row('boardSpareWays', 'Spare ways on a new consumer unit', few),
+      row('surgeDeviceWays', 'Ways that a surge device takes on it', few),
       row('socketsDeviceA', 'Its device for sockets, if unseen now', device),
       row('cookerDeviceA', 'Its device for a cooker, if unseen now', device),
       row('heatingDeviceA', 'Its device for heating, if unseen now', device),

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { demoCount, isDemo, saysDemo } from '#engine/demo-marks.ts';
 import { type KnownTask, knownTasks } from '#engine/labour/known-tasks.ts';
+import { standInFor } from '#engine/labour/norm-of.ts';
 import type { Stage } from '#engine/labour/task.ts';
 import type { Norm, Norms } from '#model/library.ts';
 import {
@@ -193,7 +194,7 @@ export class LabourNorms extends LitElement {
 
   #task(task: KnownTask, norm: Norm | undefined): TemplateResult {
     return html`<li>
-      <span class="name">${task.description} <span class="hint">${perUnit[task.unit]}</span></span>
+      <span class="name">${task.description} <span class="hint">${perUnit[task.unit]}${this.#standsIn(task, norm)}</span></span>
       ${columns.map(
         ([key, words]) =>
           html`<number-field
@@ -207,6 +208,14 @@ export class LabourNorms extends LitElement {
       )}
       ${norm === undefined ? nothing : this.#mess(task, norm)}
     </li>`;
+  }
+
+  /** Where another task's minutes count, what they are. */
+  #standsIn({ id }: KnownTask, norm: Norm | undefined): string {
+    const other = standInFor(id);
+    if (norm !== undefined || other === null) return '';
+    const words = knownTasks.find((task) => task.id === other)?.description;
+    return `; while empty, as “${words}”`;
   }
 
   #mess(task: KnownTask, { mess }: Norm): TemplateResult {

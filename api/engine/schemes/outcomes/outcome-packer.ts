@@ -115,16 +115,24 @@ function planFor(packer: Packer, packFor: PackChoice): OutcomePlan {
   const purchase = purchaseFor(packer, chosen);
   const asCounted = purchaseFor(packer, { schemes: [packer.shown], matters: [] });
   const planned: Planned = { packer, chosen, nowPence: purchase.pence };
+  const open = purchaseFor(packer, { ...chosen, matters: chosen.matters.map(allServed) });
   const questions = chosen.matters.map((one) => questionOf(planned, one));
   return {
     schemeId: packer.shown.id,
     questions: packer.others.length === 0 ? questions : [...questions, schemeQuestion(planned)],
     purchase,
     extraPence: purchase.pence - asCounted.pence,
-    openPence:
-      purchaseFor(packer, { ...chosen, matters: chosen.matters.map(allServed) }).pence - purchase.pence,
+    openPence: open.pence - purchase.pence,
+    openUnpriced: unpricedBeyond(purchase, open),
     trip: tripOf(packer),
   };
+}
+
+/** How many lines of a purchase are not priced and are wanted more than in another. */
+function unpricedBeyond(now: PurchasePlan, open: PurchasePlan): number {
+  const neededOf = new Map(now.lines.map(({ item, needed }) => [item, needed]));
+  return open.lines.filter(({ item, needed, priced }) => !priced && needed > (neededOf.get(item) ?? 0))
+    .length;
 }
 
 const allServed = ({ matter }: ServedMatter): ServedMatter => ({ matter, served: matter.outcomes });

@@ -45,6 +45,8 @@ export interface OutcomePlan {
   readonly extraPence: number;
   /** What it would cost over that to have every outcome of every question served, the schemes as chosen. */
   readonly openPence: number;
+  /** How many things of that more are in no price list, and so not in its sum. */
+  readonly openUnpriced: number;
   /** Minutes of a trip to the merchant by the norms, and what they cost the firm's customer at the rate; null where no norm says. */
   readonly trip: { readonly minutes: number; readonly pence: number } | null;
 }

@@ -6,6 +6,7 @@ import { bondTurns } from './bond-turns.ts';
 import type { PriceTurn } from './price-turn.ts';
 import { rcboTurns, rcdTurns } from './rcd-turns.ts';
 import { spareWayTurns } from './spare-way-turns.ts';
+import { surgeTurns } from './surge-turns.ts';
 import { wallTurns } from './wall-turns.ts';
 
 /** All that may still turn a scheme's price and is in no quantity of it: RCDs before RCBOs, which hang on them. None as found. */
@@ -16,6 +17,7 @@ export function turnsOf(house: House, worked: Worked, library: Library): readonl
     ...rcdTurns(house, worked),
     ...rcboTurns(worked),
     ...spareWayTurns(worked),
+    ...surgeTurns(worked),
     ...wallTurns(worked),
     ...asbestosTurns(worked, library),
   ];

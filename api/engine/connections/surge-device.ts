@@ -1,0 +1,18 @@
+import type { Job } from '#model/job.ts';
+import type { Worked } from './worked.ts';
+
+/** The question of the survey that says whether the owner wants surge protection. */
+export const SURGE_QUESTION = 'surge-protection';
+
+/** What is said of surge protection; null where nobody has asked, or nobody could say. */
+function surgeAnswer({ answers }: Pick<Job, 'answers'>): string | null {
+  const answer = answers.find(({ question }) => question === SURGE_QUESTION);
+  return answer === undefined || answer.certainty === 'unknown' ? null : String(answer.value);
+}
+
+/** Whether a board that is exchanged gets a surge device: the owner wants one. */
+export const wantsSurgeDevice = (job: Pick<Job, 'answers'>): boolean => surgeAnswer(job) === 'wanted';
+
+/** Whether a scheme exchanges a board and nobody has asked the owner about surge protection: one may have to go in. */
+export const surgeIsOpen = ({ job, scheme }: Pick<Worked, 'job' | 'scheme'>): boolean =>
+  surgeAnswer(job) === null && (scheme?.remedies ?? []).some(({ kind }) => kind === 'new-board');
