@@ -88,6 +88,11 @@ const taken: readonly Taken[] = [
     questions: ['spare-ways'],
   },
   {
+    words: 'You do not want surge protection in the new fuse box.',
+    otherwise: `a device is fitted in it; ${asChange}`,
+    questions: ['surge-protection'],
+  },
+  {
     words: 'The walls that we cut into are built as they look from outside.',
     otherwise: `cutting takes longer, or less; ${asChange}`,
     questions: ['wall-build'],

@@ -4,6 +4,7 @@ import { agreedTerms } from '../price/agreed-terms.ts';
 import { staleItems } from '../price/list/stale.ts';
 import { type Unpriced, unpricedOf } from '../price/unpriced.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
+import { mayCancel } from './cancellation.ts';
 import type { BeforeSending } from './document.ts';
 import type { KindReason } from './kind-of-paper.ts';
 import type { Offered } from './offered.ts';
@@ -114,6 +115,12 @@ function ofFirm({
   ];
 }
 
+/** Whether the right to cancel is printed because nobody said who the customer is or where the agreement is made. */
+function isRightOpen({ quoting }: Job): boolean {
+  const isOpen = quoting?.customer === undefined || quoting.agreedAt === undefined;
+  return isOpen && mayCancel(quoting, [Number.POSITIVE_INFINITY]);
+}
+
 /** What of an offered price counts as nothing, since the firm has no figure for it. */
 function ofUnpriced(offered: readonly Offered[]): readonly BeforeSending[] {
   const unpriced = offered.map(({ scheme }) => unpricedOf(scheme));
@@ -173,7 +180,7 @@ function ofTerms({ job, library, offered, date }: ToSend): readonly BeforeSendin
     ...ofUnpriced(offered),
     ...ofOldPrices({ library, offered, date }),
     ...(validDays === null ? [should('How long the price holds is not said.', 'price')] : []),
-    ...(quoting?.customer === undefined || quoting.agreedAt === undefined
+    ...(isRightOpen(job)
       ? [
           should(
             'Say whether the customer is a consumer and where you agree: until then the right to cancel is printed.',

@@ -78,6 +78,12 @@ const told: readonly Told[] = [
     words: 'There are devices that keep surges, as from lightning, from your appliances (surge protection).',
     remedy: 'One can be fitted; tell us if you want it, or that you do not.',
   },
+  {
+    findings: ['PR2 wanted'],
+    words:
+      'You would like surge protection. The fuse box stays, and whether it takes such a device is for its maker to say: it is not in this price.',
+    remedy: 'We ask the maker and price it for you.',
+  },
 ];
 
 const keyOf = ({ rule, messageId }: Finding): string => `${rule} ${messageId}`;

@@ -233,6 +233,49 @@ describe('a paper', () => {
     expect(warned({ ...own, prices: { ...old, staleDays: 9999 } })).toEqual([]);
   });
 
+  it('asks who the customer is only while the right to cancel hangs on it', () => {
+    const asks = (quoting: Job['quoting']) =>
+      quoted({ ...three, quoting: { ...three.quoting, ...quoting } }, ownLibrary()).paper.beforeSending.some(
+        ({ words }) => words.startsWith('Say whether the customer is a consumer'),
+      );
+    expect([
+      asks({}),
+      asks({ customer: 'consumer' }),
+      asks({ customer: 'business' }),
+      asks({ agreedAt: 'firms-premises' }),
+      asks({ customer: 'consumer', agreedAt: 'customers-home' }),
+    ]).toEqual([true, true, false, false, false]);
+  });
+
+  it('speaks of surge protection that is wanted or open, as the price has it', () => {
+    const remedy = { kind: 'new-board', at: three.boards[0]?.id ?? '' } as const;
+    const said = (value: 'wanted' | 'declined' | null, isNew: boolean) => {
+      const answers = three.answers.filter(({ question }) => question !== 'surge-protection');
+      const job: Job = {
+        ...three,
+        answers:
+          value === null
+            ? answers
+            : [...answers, { question: 'surge-protection', value, certainty: 'seen' as const }],
+        schemes: three.schemes.map((one) => (isNew ? { ...one, remedies: [...one.remedies, remedy] } : one)),
+      };
+      const text = textOf(quoted(job, ownLibrary()).paper);
+      return [
+        text.includes('You do not want surge protection in the new fuse box'),
+        text.includes('You would like surge protection'),
+      ];
+    };
+    expect([said(null, true), said('declined', true), said('wanted', true)]).toEqual([
+      [true, false],
+      [false, false],
+      [false, false],
+    ]);
+    expect([said('wanted', false), said(null, false)]).toEqual([
+      [false, true],
+      [false, false],
+    ]);
+  });
+
   it('never prints what is for the electrician alone', () => {
     const { beforeSending, ...printed } = quoted(three).paper;
     const text = textOf(printed);
