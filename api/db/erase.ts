@@ -51,7 +51,7 @@ export async function eraseQuotation(scope: JobScope, jobId: string, seen: SeenQ
         .returning({ id: quotations.quotationId }),
       writer
         .update(variations)
-        .set({ reason: '', photos: [], jobText: '', ...whole })
+        .set({ reason: '', work: null, photos: [], jobText: '', ...whole })
         .where(and(notErasedOf(variations, scope, jobId, seen.id), isErased)),
       // What was noted stays as what kind of thing it was and on which day.
       writer
@@ -105,7 +105,7 @@ async function papersWithout(writer: LibSQLDatabase, scope: JobScope, jobId: str
     ...varied.map(({ quotationId, variationId, jobText }) =>
       writer
         .update(variations)
-        .set({ reason: lessen.reason, photos: [], jobText: lessen.job(jobText), ...lessened })
+        .set({ reason: lessen.reason, work: null, photos: [], jobText: lessen.job(jobText), ...lessened })
         .where(
           and(
             ofJob(variations, scope, jobId),

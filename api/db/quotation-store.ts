@@ -126,12 +126,12 @@ async function offerVariation(
     writer.batch([
       writer.all<{ number: number }>(sql`
         insert into ${variations} (firm_id, job_id, quotation_id, variation_id, number, offered_at, reason,
-          before_pence, after_pence, parts, photos, engine, before_job_revision, job_revision, job_tag, job_text)
+          before_pence, after_pence, parts, work, photos, engine, before_job_revision, job_revision, job_tag, job_text)
         select ${firmId}, ${jobId}, ${seen.id}, ${made.id},
           1 + (select coalesce(max(number), 0) from ${variations}
             where firm_id = ${firmId} and job_id = ${jobId} and quotation_id = ${seen.id}),
           ${at}, ${made.reason}, ${made.beforePence}, ${made.afterPence}, ${JSON.stringify(made.parts)},
-          ${JSON.stringify(made.photos)}, ${made.engine}, ${made.beforeJobRevision}, ${base.revision}, ${base.tag},
+          ${made.work === null ? null : JSON.stringify(made.work)}, ${JSON.stringify(made.photos)}, ${made.engine}, ${made.beforeJobRevision}, ${base.revision}, ${base.tag},
           ${made.jobText}
         where ${all([isHead(place, base), isSeen(place, seen), areThere(place, made.photos)])} returning number`),
       writer.all(

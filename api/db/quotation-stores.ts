@@ -16,6 +16,12 @@ export interface VariationPart {
   readonly pence: number;
 }
 
+/** Sentences on what is done: those that were agreed and no longer hold, and those in their place. */
+export interface VariationWork {
+  readonly before: readonly string[];
+  readonly now: readonly string[];
+}
+
 /** A change of accepted work as it was priced. */
 export interface StoredVariation {
   readonly id: string;
@@ -26,6 +32,8 @@ export interface StoredVariation {
   readonly beforePence: number;
   readonly afterPence: number;
   readonly parts: readonly VariationPart[];
+  /** Null: it was not written down. */
+  readonly work: VariationWork | null;
   /** Ids of assets. */
   readonly photos: readonly string[];
   readonly engine: string;

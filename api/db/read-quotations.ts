@@ -30,6 +30,7 @@ const variationColumns = {
   beforePence: variations.beforePence,
   afterPence: variations.afterPence,
   parts: variations.parts,
+  work: variations.work,
   photos: variations.photos,
   engine: variations.engine,
   beforeJobRevision: variations.beforeJobRevision,

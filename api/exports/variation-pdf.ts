@@ -128,6 +128,7 @@ function pdfWith(paper: VariationDocument, photos: readonly VariationPhoto[]): P
     content: [
       ...titleBlock(paper),
       ...passage(paper.found),
+      ...(paper.work === null ? [] : passage(paper.work)),
       ...sumsBlock(paper),
       form(paper.acceptance),
       ...photoRows(paper, photos),

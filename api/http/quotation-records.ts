@@ -28,6 +28,12 @@ const variationRecord = z
     parts: z.array(z.object({ words: z.string(), pence: z.int() })).meta({
       description: 'They add up to the difference.',
     }),
+    work: z
+      .object({ before: z.array(z.string()), now: z.array(z.string()) })
+      .nullable()
+      .meta({
+        description: 'What is done otherwise, in the customer’s words; null: it was not written down.',
+      }),
     photos: z.array(z.string()),
     engine: z.string(),
     beforeJobRevision: z.int(),
@@ -101,9 +107,10 @@ export function recordOf(stored: StoredQuotation, standing: Standing = standingO
     // What was erased is not on offer any more, whatever is taken back.
     mayTakeBack: stored.lessened?.what === 'whole' ? null : standing.mayTakeBack,
     events: [...events],
-    variations: variations.map(({ parts, photos, ...one }) => ({
+    variations: variations.map(({ parts, work, photos, ...one }) => ({
       ...one,
       parts: [...parts],
+      work: work === null ? null : { before: [...work.before], now: [...work.now] },
       photos: [...photos],
       status: said.get(one.id)?.status ?? 'offered',
       decision: said.get(one.id)?.decision ?? null,

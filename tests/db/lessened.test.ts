@@ -63,6 +63,7 @@ async function quoted(jobId: string): Promise<{ readonly base: Version; readonly
     {
       ...variation,
       parts: [{ words: 'Wall', pence: 3000 }],
+      work: { before: ['Ann’s wall is cut by hand'], now: ['Ann’s wall is cut by machine'] },
       photos: [photo],
       beforeJobRevision: 1,
       base,
@@ -92,7 +93,7 @@ describe('what is frozen', () => {
     expect(read).toMatchObject({
       lessened: { what: 'customer', at: store.clock.now().toISOString() },
       offers: [{ grossPence: 80_000 }],
-      variations: [{ afterPence: 83_000, photos: [], reason: '-' }],
+      variations: [{ afterPence: 83_000, photos: [], reason: '-', work: null }],
     });
     expect(await quotations.readText('forgotten', 'q1', 'document')).toBe('-’s paper');
     expect(await quotations.readVariationJob('forgotten', 'q1', 'v1')).toBe('-’s job');
@@ -136,6 +137,7 @@ describe('what is frozen', () => {
     "update quotations set revision = 7, lessened = 'customer', lessened_at = 'x'",
     "update quotations set document = 'x', lessened = 'customer'",
     "update variations set after_pence = 1, lessened = 'customer', lessened_at = 'x'",
+    `update variations set work = '{"before":[],"now":[]}', lessened = 'customer', lessened_at = 'x'`,
     "update variations set parts = '[]', lessened = 'whole', lessened_at = 'x', job_text = ''",
     `update quotation_events set note = '{"kind":"declined"}', lessened = 'customer', lessened_at = 'x'`,
     'delete from quotation_events',

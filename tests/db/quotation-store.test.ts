@@ -39,6 +39,7 @@ const newVariation = (base: Version, changes: Partial<NewVariation> = {}): NewVa
   beforePence: 80_000,
   afterPence: 83_000,
   parts: [{ words: 'Wall', pence: 3000 }],
+  work: { before: ['The wall is cut by hand.'], now: [] },
   photos: [],
   engine: '0.1.0',
   beforeJobRevision: 1,

@@ -17,6 +17,7 @@ const request: VariationPaperRequest = {
     reason: 'The wall is concrete.\n\nIt has to be chased with another machine.',
     beforePence: 92_677,
     afterPence: 98_677,
+    work: null,
     parts: [
       { words: 'Wall of the living room', pence: 6600 },
       { words: 'Lifting of boards', pence: -600 },
@@ -33,6 +34,27 @@ describe('the PDF of a variation', () => {
   let read: ReadPdf;
   beforeAll(async () => {
     read = await readPdf(await variationPdf(variationPaper(request), [png, png]));
+  });
+
+  it('says what is done otherwise between what was found and what it costs', async () => {
+    const work = {
+      before: ['Living room: 1.2 m of wall are cut.'],
+      now: ['Living room: 1.2 m of concrete are cut', 'Dust sheets are laid.'],
+    };
+    const varied = (one: typeof work) =>
+      variationPaper({ ...request, variation: { ...request.variation, work: one } });
+    const text = textOf(await readPdf(await variationPdf(varied(work), [])));
+    const places = [
+      'The wall is concrete.',
+      'As agreed before: Living room: 1.2 m of wall are cut.',
+      'Now: Living room: 1.2 m of concrete are cut. Dust sheets are laid.',
+      'What it does to the price',
+      'Signature',
+    ].map((words) => text.indexOf(words));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(varied({ before: [], now: work.now }).work?.paragraphs).toHaveLength(1);
+    expect(varied({ before: [], now: [] }).work).toBeNull();
   });
 
   it('says what was found, why it costs what it does, the VAT in it, and what the work comes to', () => {

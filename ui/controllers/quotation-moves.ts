@@ -1,18 +1,19 @@
 import { type MoneyMoved, movingMoney } from '#engine/quotation/money-moved.ts';
 import { type Contract, pricingVariation, type Variation } from '#engine/quotation/variation.ts';
+import { workMoved } from '#engine/work-moved.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { readJobText } from '#model/read-job.ts';
 import { readLibraryText } from '#model/read-library.ts';
 import type { QuotationRecord } from '../quotations/quotation-record.ts';
-import type { OfferMoved } from '../quotations/quotations-view.ts';
+import type { OfferMoved, Varied } from '../quotations/quotations-view.ts';
 import type { Clock } from './estimating.ts';
 import type { QuotationClient } from './quotation-client.ts';
 
 /** What is told of the newest quotation. */
 export interface Moves {
   readonly moved: readonly OfferMoved[] | null;
-  readonly variation: Variation | null;
+  readonly variation: Varied | null;
 }
 
 /** What the price is held against. */
@@ -91,7 +92,7 @@ export class QuotationMoves {
     return all;
   }
 
-  async #variation(quotation: QuotationRecord, { job }: NowPriced, turn: number): Promise<Variation | null> {
+  async #variation(quotation: QuotationRecord, { job }: NowPriced, turn: number): Promise<Varied | null> {
     const { id, acceptance, contractPence, restsOn } = quotation;
     if (acceptance === null || contractPence === null) return null;
     const quoted = await this.#quoted(id);
@@ -103,7 +104,9 @@ export class QuotationMoves {
       agreedJob,
       contractPence,
     };
-    return this.#stepwise<Variation>(pricingVariation(contract, job), turn);
+    const priced = await this.#stepwise<Variation>(pricingVariation(contract, job), turn);
+    const work = priced === null ? null : workMoved(contract, job);
+    return priced === null || work === null ? null : { ...priced, work };
   }
 
   async #agreed(id: string, variationId: string): Promise<Job> {

@@ -11,6 +11,8 @@ export interface VariationRecord extends VariationStanding {
   readonly afterPence: number;
   /** They add up to the difference. */
   readonly parts: readonly { readonly words: string; readonly pence: number }[];
+  /** What is done otherwise, in the customer's words; null: it was not written down. */
+  readonly work: { readonly before: readonly string[]; readonly now: readonly string[] } | null;
   /** Ids of photos. */
   readonly photos: readonly string[];
 }

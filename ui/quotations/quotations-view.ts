@@ -2,6 +2,7 @@ import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts
 import type { QuotationDocument } from '#engine/quotation/document.ts';
 import type { MoneyMoved } from '#engine/quotation/money-moved.ts';
 import type { Variation } from '#engine/quotation/variation.ts';
+import type { WorkMoved } from '#engine/quotation/work-said.ts';
 import type { QuotationNote } from '#model/quotation-notes.ts';
 import type { QuotationRecord } from './quotation-record.ts';
 
@@ -27,6 +28,11 @@ export interface ReadQuotation {
   readonly drawings: QuotationDrawings;
 }
 
+/** A change of agreed work: what it comes to, and what is done otherwise. */
+export interface Varied extends Variation {
+  readonly work: WorkMoved;
+}
+
 /** What the quotations of a job are shown from; replaced whole at each change. */
 export interface QuotationsView {
   readonly state: 'fetching' | 'there' | 'not-reached';
@@ -39,7 +45,7 @@ export interface QuotationsView {
   /** Of the newest quotation while it is not accepted, offer by offer; null while it is worked out, or there is none. */
   readonly moved: readonly OfferMoved[] | null;
   /** Of an accepted one: what the job has changed by since it was agreed; null while it is worked out, or cannot be. */
-  readonly variation: Variation | null;
+  readonly variation: Varied | null;
   /** True while either is being worked out. */
   readonly working: boolean;
   /** What is typed of a variation, and its photos; kept until it is offered. */

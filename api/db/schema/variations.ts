@@ -1,5 +1,5 @@
 import { foreignKey, integer, primaryKey, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
-import type { VariationPart } from '../quotation-stores.ts';
+import type { VariationPart, VariationWork } from '../quotation-stores.ts';
 import { lessenedColumns } from './lessened.ts';
 import { quotations } from './quotations.ts';
 
@@ -30,6 +30,8 @@ export const variations = sqliteTable(
     jobTag: text('job_tag').notNull(),
     jobText: text('job_text').notNull(),
     ...lessenedColumns,
+    /** What is done otherwise, in the customer's words; null: it was not written down. */
+    work: text('work', { mode: 'json' }).$type<VariationWork>(),
   },
   (table) => [
     primaryKey({ columns: [table.firmId, table.jobId, table.quotationId, table.variationId] }),

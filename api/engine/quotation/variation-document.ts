@@ -32,6 +32,8 @@ export interface VariationDocument {
   readonly statusWords: string;
   /** What was found, in a person's words. */
   readonly found: QuotedPassage;
+  /** What is done otherwise than agreed; null: nothing, or it was not written down. */
+  readonly work: QuotedPassage | null;
   /** Heading of the sums. */
   readonly priceHeading: string;
   /** Its causes, then the difference, then the work agreed before it and with it; VAT in all of them. */

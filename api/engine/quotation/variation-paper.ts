@@ -6,6 +6,7 @@ import { saidHowWords } from './said-how.ts';
 import type { VariationStatus } from './standing.ts';
 import { type SumHeads, sumHeads } from './sum-heads.ts';
 import type { VariationDocument, VariedSum } from './variation-document.ts';
+import type { WorkMoved } from './work-said.ts';
 
 /** A variation with what it changes. */
 export interface VariationPaperRequest {
@@ -19,6 +20,8 @@ export interface VariationPaperRequest {
     readonly reason: string;
     readonly beforePence: number;
     readonly afterPence: number;
+    /** Null: it was not written down. */
+    readonly work: WorkMoved | null;
     readonly parts: readonly { readonly words: string; readonly pence: number }[];
   };
   readonly status: VariationStatus;
@@ -53,6 +56,7 @@ export function variationPaper(request: VariationPaperRequest): VariationDocumen
       heading: 'What was found, and what is done about it',
       paragraphs: reason.split(/\n+/).filter((line) => line.trim() !== ''),
     },
+    work: workPassage(variation.work),
     priceHeading: 'What it does to the price',
     sums: sumsOf(variation, sumHeads(paper)),
     vatWords: vatWords(request),
@@ -69,6 +73,19 @@ function ofWords({ paper, acceptance }: VariationPaperRequest): string {
   if (acceptance === null || scheme === undefined) return `${head}.`;
   return `${head}, accepted on ${dayWords(acceptance.on)}: ${paper.schemes.length === 1 ? '' : `${scheme.heading}, `}${scheme.nickname}.`;
 }
+
+/** Of both sides what there is, in sentences. */
+function workPassage(work: WorkMoved | null): VariationDocument['work'] {
+  if (work === null || (work.before.length === 0 && work.now.length === 0)) return null;
+  const said = (head: string, lines: readonly string[]): readonly string[] =>
+    lines.length === 0 ? [] : [`${head}: ${lines.map(withoutStop).join('. ')}.`];
+  return {
+    heading: 'What is done otherwise',
+    paragraphs: [...said('As agreed before', work.before), ...said('Now', work.now)],
+  };
+}
+
+const withoutStop = (line: string): string => line.replace(/\.$/, '');
 
 function sumsOf(
   { parts, beforePence, afterPence }: VariationPaperRequest['variation'],

@@ -43,9 +43,9 @@ function heldTerms(quoted: Terms, now: Terms, contingencyPercent: number): Terms
 
 /**
  * The two states that a variation lies between. Both are priced as the quotation was: with its prices and norms, on its
- * terms, and at its contingency, which is not given back for what was found out, nor asked for twice.
+ * terms, and at its contingency, which is not given back for what was found out, nor asked for twice. Null where one lacks the scheme.
  */
-function requestOf(contract: Contract, job: Job): MoveRequest | null {
+export function variationStates(contract: Contract, job: Job): MoveRequest | null {
   const { schemeId, quotedJob, library, agreedJob } = contract;
   const quoted = schemeState({ job: quotedJob, library }, schemeId);
   if (quoted === null) return null;
@@ -82,13 +82,13 @@ const variationFrom = ({ contractPence }: Contract, moved: MoneyMoved | null): V
  * @returns null where the agreed scheme is not in the job any more.
  */
 export function* pricingVariation(contract: Contract, job: Job): Generator<void, Variation | null> {
-  const request = requestOf(contract, job);
+  const request = variationStates(contract, job);
   yield;
   return request === null ? null : variationFrom(contract, yield* movingMoney(request));
 }
 
 /** As `pricingVariation`, at one go. */
 export function variationOf(contract: Contract, job: Job): Variation | null {
-  const request = requestOf(contract, job);
+  const request = variationStates(contract, job);
   return request === null ? null : variationFrom(contract, moneyMoved(request));
 }

@@ -2,6 +2,7 @@ import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
 import { ENGINE_VERSION } from '#engine/estimate.ts';
 import { noteRefusal, standingOf, variationRefusal } from '#engine/quotation/standing.ts';
 import { variationOf } from '#engine/quotation/variation.ts';
+import { workMoved } from '#engine/work-moved.ts';
 import { id } from '#model/primitives.ts';
 import { checkFile } from '#model/read-file.ts';
 import type { StoredQuotation } from '../../db/quotation-stores.ts';
@@ -137,6 +138,7 @@ async function offer({ stores }: AppParts, stored: StoredQuotation, body: Offer)
       beforePence,
       afterPence,
       parts: moved.parts.map(({ words, figures }) => ({ words, pence: figures.grossPence })),
+      work: workMoved(contract, job),
       photos: body.photos,
       engine: ENGINE_VERSION,
       beforeJobRevision: before?.jobRevision ?? stored.jobRevision,

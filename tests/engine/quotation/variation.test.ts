@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { estimate } from '#engine/estimate.ts';
 import { type Contract, pricingVariation, variationOf } from '#engine/quotation/variation.ts';
+import { workMoved } from '#engine/work-moved.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 
@@ -89,6 +90,20 @@ describe('a variation', () => {
   it('takes what is told of the work itself from the job as it is now', () => {
     const job = { ...quotedJob, terms: { ...quotedJob.terms, filling: 'bonding-and-finish' as const } };
     expect(parts(job).map(({ words }) => words)).toEqual(['Plaster for cuts in walls']);
+  });
+
+  it('says what is done otherwise, as a quotation would, and nothing of what is done as agreed', () => {
+    expect(workMoved(contract, quotedJob)).toEqual({ before: [], now: [] });
+    const skip = { id: 'x1', words: 'Take the rubble away', typicalMin: 30, materialsPence: 6000 };
+    expect(workMoved(contract, { ...quotedJob, extras: [skip] })).toEqual({ before: [], now: [skip.words] });
+    const filled = { ...quotedJob, terms: { ...quotedJob.terms, filling: 'bonding-and-finish' as const } };
+    expect(workMoved(contract, filled)).toEqual({
+      before: ['What is cut into walls is filled flush with one coat of plaster'],
+      now: ['What is cut into walls is filled with two coats of plaster, flush and smooth'],
+    });
+    const back = workMoved({ ...contract, agreedJob: filled }, quotedJob);
+    expect(back?.now).toEqual(workMoved(contract, filled)?.before);
+    expect(workMoved(contract, { ...quotedJob, schemes: [] })).toBeNull();
   });
 
   it('does not give the contingency back for what was found out', () => {

@@ -11,6 +11,7 @@ import { controlsCss } from '../../shared-styles.ts';
 import type { AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
 import { variationWords } from './status-words.ts';
+import { workLines } from './work-lines.ts';
 
 type Asking = 'nothing' | 'agreed' | 'refused';
 
@@ -103,7 +104,7 @@ export class VariationCard extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { number, status, reason, beforePence, afterPence, parts, photos, decision } = this.variation;
+    const { number, status, reason, beforePence, afterPence, parts, work, photos, decision } = this.variation;
     return html`<div class="head">
         <strong>Variation ${number}: ${poundsMore(afterPence - beforePence)}</strong>
         <span>${variationWords[status]}</span>
@@ -113,6 +114,7 @@ export class VariationCard extends LitElement {
         To pay before it ${pounds(beforePence)}, with it ${pounds(afterPence)}.
         ${parts.map(({ words, pence }) => `${words} ${poundsMore(pence)}`).join('; ')}
       </p>
+      ${work === null ? nothing : workLines(work)}
       ${
         photos.length === 0
           ? nothing

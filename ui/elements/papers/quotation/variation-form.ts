@@ -12,6 +12,7 @@ import '../../price/extra-work.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import './money-moved.ts';
 import { dearer } from './status-words.ts';
+import { workLines } from './work-lines.ts';
 
 /** On site, something unexpected: what was found, a photo, and what the change of the agreed work costs. */
 export class VariationForm extends LitElement {
@@ -131,12 +132,18 @@ export class VariationForm extends LitElement {
       ${isSame ? html`<p class="hint" role="status">Nothing has changed so far.</p>` : this.#change(variation)}`;
   }
 
-  #change({ beforePence, afterPence, moved }: NonNullable<QuotationsView['variation']>): TemplateResult {
+  #change({
+    beforePence,
+    afterPence,
+    moved,
+    work,
+  }: NonNullable<QuotationsView['variation']>): TemplateResult {
     return html`<p role="status">
         With what has changed in the job: <strong>${pounds(afterPence)}</strong> instead of ${pounds(beforePence)},
         <strong>${dearer(afterPence - beforePence, pounds)}</strong>.
       </p>
       <money-moved .moved=${{ ...moved, beforePence, afterPence }} .beforeWords=${'Agreed so far'}></money-moved>
+      ${workLines(work)}
       <div class="acts">
         <button class="main" ?disabled=${this.quotations.busy} @click=${() => this.#offer()}>
           Put it to the customer
