@@ -187,15 +187,20 @@ describe('erasing a customer', () => {
       );
     const moved = await get(`${path}/q1/moved`);
     const { parts } = await moved.json();
-    const gross = parts.find(({ words }: { words: string }) => /[Ff]illing/.test(words))?.figures.grossPence;
+    const gross = parts.find(({ words }: { words: string }) => /[Pp]laster for cuts/.test(words))?.figures.grossPence;
     expect((await offer(gross)()).status).toBe(201);
     await note('q1', { kind: 'variation-agreed', variationId: 'v1', by: customer, how: 'message', on: date });
     const [before] = await list();
+    expect(before.variations[0].work).toEqual({
+      before: [expect.stringContaining('one coat')],
+      now: [expect.stringContaining('two coats')],
+    });
     expect((await forget()).status).toBe(200);
     const [after] = await list();
     expect(after.contractPence).toBe(before.contractPence);
     expect(after.variations[0]).toMatchObject({
       reason: '(erased)',
+      work: null,
       photos: [],
       parts: before.variations[0].parts,
       status: 'agreed',
