@@ -57,7 +57,7 @@ describe('a double spur that fails', () => {
 });
 
 describe('a line of the kit', () => {
-  it('lights on the plan what it is for, and takes what the van holds off the price', async () => {
+  it('lights on the plan what it is for, and takes what the van holds off what is bought, not off the price', async () => {
     const { page, context } = await stage.open('desk', '/');
     await page.getByRole('heading', { name: /^3 Saltglass Row: three outlets/ }).click();
     await page.getByRole('link', { name: /^Kit/ }).click();
@@ -67,7 +67,18 @@ describe('a line of the kit', () => {
     const van = page.getByRole('textbox', { name: /In the van: 13 A twin socket-outlet/ });
     await van.fill('3');
     await van.press('Enter');
-    await expect.poll(() => priceOn(page)).toBeLessThan(before);
+    const sockets = page.getByRole('row').filter({ hasText: '13 A twin socket-outlet' }).first();
+    await sockets.getByText('none: the van has it').waitFor();
+    // Of cable every length counts by itself: two short ones serve other runs than a long one.
+    const lengths = page.getByRole('textbox', { name: /Lengths in the van, m: Flat twin and earth cable 2\.5/ });
+    await lengths.fill('a bit');
+    await lengths.press('Enter');
+    await page.getByText(/“a bit” is no length/).waitFor();
+    await lengths.fill('3, 3');
+    await lengths.press('Enter');
+    await expect.poll(() => lengths.inputValue()).toBe('3, 3');
+    await expect.poll(() => page.getByText(/is no length/).count()).toBe(0);
+    expect(await priceOn(page)).toBe(before);
     await context.close();
   });
 });
