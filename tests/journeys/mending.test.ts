@@ -70,7 +70,9 @@ describe('a line of the kit', () => {
     const sockets = page.getByRole('row').filter({ hasText: '13 A twin socket-outlet' }).first();
     await sockets.getByText('none: the van has it').waitFor();
     // Of cable every length counts by itself: two short ones serve other runs than a long one.
-    const lengths = page.getByRole('textbox', { name: /Lengths in the van, m: Flat twin and earth cable 2\.5/ });
+    const lengths = page.getByRole('textbox', {
+      name: /Lengths in the van, m: Flat twin and earth cable 2\.5/,
+    });
     await lengths.fill('a bit');
     await lengths.press('Enter');
     await page.getByText(/“a bit” is no length/).waitFor();
