@@ -141,7 +141,7 @@ describe.each(['phone', 'desk'] as const)('without a connection, on a %s', { tim
     await again.goto('/', { waitUntil: 'networkidle' });
     await expect.poll(() => read(`/api/jobs/${id}`)).toMatchObject({ id, points: [{ status: 'wanted' }] });
     await expect.poll(() => again.getByText('Kept on this device, not sent yet').count()).toBe(0);
-    expect(await again.locator(`job-row a[href^="/jobs/${id}"]`).count()).toBe(1);
+    await expect.poll(() => again.locator(`job-row a[href^="/jobs/${id}"]`).count()).toBe(1);
     await context.close();
   });
 });
