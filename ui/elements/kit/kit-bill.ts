@@ -205,8 +205,8 @@ export class KitBill extends LitElement {
     const labelOf = labelsOf(scheme.worked);
     const { bill } = scheme.price;
     return html`<p class="hint">
-        ${counted(bill.length, 'line')}. Tap one to light what it is for. <em>to</em> says how much it may come to while things are assumed or not looked at. What the van holds is taken off before
-        buying. What to buy is as on the shopping list; whether the job is charged the pack or what it uses of
+        ${counted(bill.length, 'line')}. Tap one to light what it is for. <em>to</em> says how much it may come to while things are assumed or not looked at. What the van holds is taken off what is
+        bought, not off the price. What to buy is as on the shopping list; whether the job is charged the pack or what it uses of
         one is set on the <a href="/firm?part=prices">price list</a>. Costs are before mark-up and VAT; prices:
         ${this.view.library.prices.source},
         ${dayWords(this.view.library.prices.date)}.

@@ -28,7 +28,7 @@ export function readLengths(typed: string): TypedLengths {
     if (!(lengthM > 0 && lengthM <= MOST_M) || count > MOST_PIECES)
       return {
         ok: false,
-        error: `“${word}” is no length of up to ${MOST_M} m, so it is not saved. Write each piece in metres, like 5.5, 3, 2 x 2.5.`,
+        error: `“${word}” is no length, so it is not saved: write pieces in metres, like 5.5, 3, 2 x 2.5.`,
       };
     lengthsM.push(...Array.from({ length: count }, () => lengthM));
   }
