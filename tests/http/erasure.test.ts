@@ -187,7 +187,8 @@ describe('erasing a customer', () => {
       );
     const moved = await get(`${path}/q1/moved`);
     const { parts } = await moved.json();
-    const gross = parts.find(({ words }: { words: string }) => /[Pp]laster for cuts/.test(words))?.figures.grossPence;
+    const gross = parts.find(({ words }: { words: string }) => /[Pp]laster for cuts/.test(words))?.figures
+      .grossPence;
     expect((await offer(gross)()).status).toBe(201);
     await note('q1', { kind: 'variation-agreed', variationId: 'v1', by: customer, how: 'message', on: date });
     const [before] = await list();
