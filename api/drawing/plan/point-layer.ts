@@ -3,6 +3,7 @@ import type { Position } from '#engine/plan/plane.ts';
 import { directionOnSheet, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { Point } from '#model/installation.ts';
 import { boxCorners, type LabelPlacer, placesAround, type Rectangle, textBox } from '../label-placer.ts';
+import { movedOnSheet } from '../moved-on-sheet.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
@@ -148,8 +149,7 @@ function labelHalo(at: SheetPoint, text: string): Shape {
   return line('halo', corners, true);
 }
 
-const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint =>
-  sheetPoint(at[0] + into[0] * byMm, at[1] + into[1] * byMm);
+const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint => movedOnSheet(at, into, byMm);
 
 /** In front of a wall, the ways to both sides first: straight before it are dimensions. */
 const IN_FRONT_DEG = [0, 35, -35, 65, -65, 20, -20, 90, -90];

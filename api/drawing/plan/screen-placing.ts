@@ -12,6 +12,7 @@ import {
 import type { Place } from '#model/installation.ts';
 import { overlapMm2, type Rectangle, textWidthMm } from '../label-placer.ts';
 import { letteringBox } from '../lettering-box.ts';
+import { movedOnSheet } from '../moved-on-sheet.ts';
 import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
@@ -45,25 +46,24 @@ export function ghostShapes(
   return scaledAbout(drawSymbol(name, symbol, state), at, symbolSizeAt(frame.scale));
 }
 
-const moved = (at: SheetPoint, [x, y]: readonly [number, number], by: number): SheetPoint =>
-  sheetPoint(at[0] + x * by, at[1] + y * by);
-
 /** One dimension beside a wall: lines up from the wall, a line between them with slanting ends, and the figure. */
 function dimension(
   [a, b]: readonly [SheetPoint, SheetPoint],
   into: readonly [number, number],
   { lengthMm, sizeMm }: { readonly lengthMm: number; readonly sizeMm: number },
 ): readonly Shape[] {
-  const [from, to] = [moved(a, into, OFF_WALL), moved(b, into, OFF_WALL)];
+  const [from, to] = [movedOnSheet(a, into, OFF_WALL), movedOnSheet(b, into, OFF_WALL)];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const ends = [a, b].map((at) => line('scale-bar', [moved(at, into, 1), moved(at, into, OFF_WALL + 1)]));
+  const ends = [a, b].map((at) =>
+    line('scale-bar', [movedOnSheet(at, into, 1), movedOnSheet(at, into, OFF_WALL + 1)]),
+  );
   const ticks = [from, to].map((at) =>
     line('scale-bar', [sheetPoint(at[0] - 0.6, at[1] + 0.6), sheetPoint(at[0] + 0.6, at[1] - 0.6)]),
   );
   const text = String(Math.round(lengthMm));
   // A figure wider than its line stands beyond it, further into the room.
   const beyond = textWidthMm(text, sizeMm) > length ? sizeMm + 0.1 : 0;
-  const middle = moved(sheetPoint((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), into, beyond);
+  const middle = movedOnSheet(sheetPoint((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), into, beyond);
   const upright = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]);
   const figure = words(
     'text-new',
@@ -147,7 +147,7 @@ export function boxDimensions(
   const way = [(from[0] - to[0]) / long, (from[1] - to[1]) / long] as const;
   // The room is to the left of its side on plan, which on the sheet, where y goes down, is this way.
   const into = [-way[1], way[0]] as const;
-  const on = (mm: number): SheetPoint => moved(to, way, mm / frame.scale);
+  const on = (mm: number): SheetPoint => movedOnSheet(to, way, mm / frame.scale);
   const rightMm = box.leftMm + box.widthMm;
   return [[0, box.leftMm] as const, [rightMm, side.lengthMm] as const].flatMap(([aMm, bMm]) =>
     bMm - aMm < 1 ? [] : dimension([on(aMm), on(bMm)], into, { lengthMm: bMm - aMm, sizeMm }),
@@ -164,7 +164,7 @@ export function movingLabel(frame: SheetFrame, plan: Plan, place: Place, label: 
   if (position === null) return [];
   const wall = 'wall' in place ? plan.wallById.get(place.wall) : undefined;
   const into = wall !== undefined && 'wall' in place ? intoRoom(wall, place.side) : ([0, -1] as const);
-  const [x, y] = moved(toSheet(frame, position.at), into, LABEL_OFF_WALL);
+  const [x, y] = movedOnSheet(toSheet(frame, position.at), into, LABEL_OFF_WALL);
   const look = { sizeMm: LABEL_SIZE, anchor: 'middle', strong: true } as const;
   return [words('text-new', sheetPoint(x, y + LABEL_SIZE * 0.35), label, look)];
 }

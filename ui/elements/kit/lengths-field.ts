@@ -1,40 +1,17 @@
-import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import { FieldElement } from '../fields/field-element.ts';
-import { holdUnread, releaseUnread } from '../fields/unread-entries.ts';
+import { EntryField } from '../fields/entry-field.ts';
 import { readLengths } from './van-lengths.ts';
 
-/**
- * Unbroken lengths in metres, as "5.5, 3, 3"; sends them as numbers. What cannot be read is kept as typed, with the reason, and
- * nothing is sent until it is put right.
- */
-export class LengthsField extends FieldElement {
-  static override properties: PropertyDeclarations = { value: { type: String }, typed: { state: true } };
+/** Unbroken lengths in metres, as "5.5, 3, 3"; sends them as numbers. */
+export class LengthsField extends EntryField {
+  static override properties: PropertyDeclarations = { value: { type: String } };
   /** The lengths as they are written now. */
   declare value: string;
-  /** A faulty entry as typed, until it is mended; else null. */
-  declare private typed: string | null;
 
   constructor() {
     super();
     this.value = '';
-    this.typed = null;
-  }
-
-  override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('value') && this.hasUpdated) this.#hold(null, '');
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    releaseUnread(this);
-  }
-
-  #hold(typed: string | null, error: string): void {
-    this.typed = typed;
-    this.error = error;
-    if (typed === null) releaseUnread(this);
-    else holdUnread({ field: this, label: this.label, typed });
   }
 
   override render(): TemplateResult {
@@ -61,7 +38,7 @@ export class LengthsField extends FieldElement {
     event.stopPropagation();
     const typed = (event.target as HTMLInputElement).value;
     const read = readLengths(typed);
-    this.#hold(read.ok ? null : typed, read.ok ? '' : read.error);
+    this.hold(read.ok ? null : typed, read.ok ? '' : read.error);
     if (read.ok) this.sendChange(read.lengthsM);
     this.requestUpdate();
   }

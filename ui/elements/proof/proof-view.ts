@@ -22,10 +22,8 @@ import { comparedReadings } from '#engine/proof/compared-readings.ts';
 import { readingsTaken } from '#engine/proof/readings/readings-taken.ts';
 import type { ScenarioName } from '#engine/proof/scenarios.ts';
 import { SeenSize } from '../../controllers/seen-size.ts';
-import { setConductorC } from '../../edits/readings.ts';
 import { send } from '../../job-events.ts';
 import '../fields/choice-field.ts';
-import type { FieldChange } from '../fields/field-element.ts';
 import '../fields/number-field.ts';
 import { PX_PER_UNIT } from '../plan/plan-window.ts';
 import { controlsCss } from '../shared-styles.ts';
@@ -33,6 +31,7 @@ import { shownProof } from './circuit-of.ts';
 import { pointTable } from './point-table.ts';
 import { proofViewCss } from './proof-view-styles.ts';
 import './scene-picture.ts';
+import { conductorField } from './conductor-field.ts';
 
 /** Space beside a picture, px. */
 const ASIDE_PX = 4;
@@ -196,19 +195,8 @@ export class ProofView extends LitElement {
   }
 
   /** What the conductors are at in the test: the job's, for all circuits. */
-  #temperature({ expected: { conductorC, isTold } }: CircuitProof): TemplateResult {
-    return html`<number-field
-      label="Conductors when tested"
-      unit="°C"
-      help="Empty: 20. An unloaded circuit is as warm as its walls."
-      .min=${-40}
-      .max=${120}
-      .value=${isTold ? conductorC : null}
-      @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
-        event.stopPropagation();
-        send(this, 'job-edit', setConductorC(event.detail.value));
-      }}
-    ></number-field>`;
+  #temperature({ expected }: CircuitProof): TemplateResult {
+    return conductorField(this, expected, 'Empty: 20. An unloaded circuit is as warm as its walls.');
   }
 
   #scene(scene: Scene, follows: boolean): TemplateResult {

@@ -10,7 +10,15 @@ import {
   sheetPoint,
   toSheet,
 } from '#engine/plan/sheet-frame.ts';
-import { boxRound, type LabelPlacer, overlapMm2, type Rectangle, textWidthMm } from '../../label-placer.ts';
+import {
+  boxCorners,
+  boxRound,
+  type LabelPlacer,
+  overlapMm2,
+  type Rectangle,
+  textWidthMm,
+} from '../../label-placer.ts';
+import { movedOnSheet } from '../../moved-on-sheet.ts';
 import { line, type Shape, words } from '../../scene.ts';
 import { LETTERS_MM } from './lettering.ts';
 
@@ -29,9 +37,6 @@ interface Dimension {
   readonly into: readonly [number, number];
   readonly lengthMm: number;
 }
-
-const moved = (at: SheetPoint, [x, y]: readonly [number, number], by: number): SheetPoint =>
-  sheetPoint(at[0] + x * by, at[1] + y * by);
 
 /** The dimensions of a point to both its corners, the shorter first: one measures from the nearer. */
 function dimensionsOf(worked: Worked, frame: SheetFrame, spot: WallSpot): readonly Dimension[] {
@@ -64,7 +69,7 @@ interface Laid {
 }
 
 function laid({ from, to, into, lengthMm }: Dimension, offsetMm: number): Laid {
-  const [a, b] = [moved(from, into, offsetMm), moved(to, into, offsetMm)];
+  const [a, b] = [movedOnSheet(from, into, offsetMm), movedOnSheet(to, into, offsetMm)];
   const text = String(Math.round(lengthMm));
   const isUpright = Math.abs(b[0] - a[0]) < Math.abs(b[1] - a[1]);
   const middle = sheetPoint((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
@@ -90,22 +95,13 @@ function laid({ from, to, into, lengthMm }: Dimension, offsetMm: number): Laid {
     figure,
     lines: [
       line('dimension', [a, b]),
-      line('dimension', [moved(from, into, CLEAR_MM), moved(a, into, BEYOND_MM)]),
-      line('dimension', [moved(to, into, 0.6), moved(b, into, BEYOND_MM)]),
+      line('dimension', [movedOnSheet(from, into, CLEAR_MM), movedOnSheet(a, into, BEYOND_MM)]),
+      line('dimension', [movedOnSheet(to, into, 0.6), movedOnSheet(b, into, BEYOND_MM)]),
       tick(a),
       tick(b),
     ],
     figureShapes: [
-      line(
-        'halo',
-        [
-          sheetPoint(figure.leftMm, figure.topMm),
-          sheetPoint(figure.rightMm, figure.topMm),
-          sheetPoint(figure.rightMm, figure.bottomMm),
-          sheetPoint(figure.leftMm, figure.bottomMm),
-        ],
-        true,
-      ),
+      line('halo', boxCorners(figure), true),
       words(
         'text',
         sheetPoint(middle[0] + (isUpright ? drop : 0), middle[1] + (isUpright ? 0 : drop)),

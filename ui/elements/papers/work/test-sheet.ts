@@ -3,7 +3,6 @@ import { BAND_SAID, limitsFrom, progressSaid, testGroupWords } from '#drawing/wo
 import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import type { TestPart, TestSheet } from '#engine/work/tests/sheet-test.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
-import { setConductorC } from '../../../edits/readings.ts';
 import { answerTest } from '../../../edits/test-readings.ts';
 import { send } from '../../../job-events.ts';
 import type { JobView } from '../../../job-view.ts';
@@ -15,6 +14,7 @@ import { onEnter } from '../../fields/on-enter.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import './measured-proof.ts';
 import './test-row.ts';
+import { conductorField } from '../../proof/conductor-field.ts';
 import { workSheetHead } from './work-sheet-head.ts';
 import { workSheetCss } from './work-sheet-styles.ts';
 
@@ -107,20 +107,9 @@ export class TestSheetElement extends LitElement {
       }`;
   }
 
-  #conditions({ conductorC, isTold }: TestSheet): TemplateResult {
+  #conditions(sheet: TestSheet): TemplateResult {
     return html`<div class="conditions">
-      <number-field
-        label="Conductors when tested"
-        unit="°C"
-        help="Empty: 20. Warmer copper reads more; an unloaded circuit is as warm as its walls."
-        .min=${-40}
-        .max=${120}
-        .value=${isTold ? conductorC : null}
-        @field-change=${(event: CustomEvent<FieldChange<number | null>>) => {
-          event.stopPropagation();
-          send(this, 'job-edit', setConductorC(event.detail.value));
-        }}
-      ></number-field>
+      ${conductorField(this, sheet, 'Empty: 20. Warmer copper reads more; an unloaded circuit is as warm as its walls.')}
       <choice-field
         label="Insulation is tested at"
         .value=${String(this.testV)}
