@@ -22,7 +22,9 @@ describe('a page that is closed in the middle of a word', () => {
     await page.close({ runBeforeUnload: true });
     const dialog = await asked;
     expect(dialog.type()).toBe('beforeunload');
+    const closed = page.waitForEvent('close');
     await dialog.accept();
+    await closed;
     await expect.poll(() => read('/api/jobs/saltglass3')).toMatchObject({ terms: { travelMin: 75 } });
     await context.close();
   });
