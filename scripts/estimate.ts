@@ -1,23 +1,12 @@
-import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
-import { billCsv } from '#exports/csv/bill-csv.ts';
-import { labourCsv } from '#exports/csv/labour-csv.ts';
-import { estimateFile } from '#exports/estimate-file.ts';
-import { papersOf } from '#exports/papers.ts';
-import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
-import { quotationOfJob } from '#exports/quotation-paper.ts';
-import { shoppingFiles } from '#exports/shopping-files.ts';
-import { shoppingOf } from '#exports/shopping-of.ts';
-import { testsPdf } from '#exports/work/tests-pdf.ts';
-import { workbookOf } from '#exports/workbook.ts';
-import type { Library } from '#model/library.ts';
-import { readLibraryText } from '#model/read-library.ts';
+import { allFiles } from '#exports/pack/all-files.ts';
+import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
 import { foundLines } from './estimate/found-lines.ts';
 import { peopleTable } from './estimate/people-table.ts';
-import { writeAll } from './estimate/write-all.ts';
-import { faultLines, Refused, readJobFile, textOf } from './product/job-file.ts';
+import { papersOfFile } from './product/papers-of-file.ts';
 import { runCommand } from './product/run-command.ts';
+import { writeAll } from './product/write-all.ts';
 
 const say = (text: string): void => {
   process.stdout.write(`${text}\n`);
@@ -25,13 +14,6 @@ const say = (text: string): void => {
 const complain = (text: string): void => {
   process.stderr.write(`${text}\n`);
 };
-
-async function readLibraryFile(path: string | null): Promise<Library> {
-  if (path === null) return demoLibrary();
-  const read = readLibraryText(await textOf(path, 'library file'));
-  if (!read.ok) throw new Refused(faultLines(path, 'library', read.faults));
-  return read.library;
-}
 
 /** Says of which storeys there is no plan, and why; nothing where there is one of each. */
 function notDrawn(plans: readonly PlanFile[]): string {
@@ -41,42 +23,22 @@ function notDrawn(plans: readonly PlanFile[]): string {
 }
 
 async function run(args: EstimateArguments): Promise<number> {
-  const job = await readJobFile(args.jobPath);
-  const library = await readLibraryFile(args.libraryPath);
-  const papers = papersOf(job, library, { date: args.date, revision: 1, schemeId: args.schemeId });
-  if (papers === null) {
-    const known = job.schemes.map((scheme) => `  ${scheme.id}  ${scheme.name}`).join('\n');
-    throw new Refused(`--scheme ${args.schemeId}: the job has no such scheme. It has:\n${known || '  none'}`);
-  }
-  const { result, chosen, drawn, shown, state, demoNote } = papers;
+  const { job, library, papers } = await papersOfFile(args);
+  const { result, chosen, shown, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
-  const json = estimateFile({ job, library, papers, found });
-  const paper = args.sheet ?? undefined;
-  const plans = planFiles(papers, paper);
-  const bought = shoppingOf(papers, library, job);
-  const workbook = await workbookOf(drawn, shown.id, { library, state, shopping: bought });
-  const shopping = shoppingFiles(bought);
-  const csv = { estimate: drawn, schemeId: shown.id, library, state };
-  const written = await writeAll(args.outPath, [
-    { name: 'estimate.json', content: json },
-    { name: 'bill-of-materials.xlsx', content: workbook },
-    { name: 'bill-of-materials.csv', content: billCsv(csv) },
-    { name: 'labour.csv', content: labourCsv(csv) },
-    { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
-    { name: 'test-sheet.pdf', content: await testsPdf({ papers, library }) },
-    { name: 'shopping.txt', content: shopping.text },
-    { name: 'shopping.csv', content: shopping.csv },
-    { name: 'wiring-plan.pdf', content: await planPdf(papers, paper) },
-    ...plans
-      .filter(({ isEmpty }, i) => i === 0 || !isEmpty)
-      .flatMap(({ name, svg, dxfName, dxf }) => [
-        { name, content: svg() },
-        { name: dxfName, content: dxf() },
-      ]),
-  ]);
+  const files = await allFiles({
+    job,
+    library,
+    papers,
+    found,
+    ...(args.sheet === null ? {} : { sheet: args.sheet }),
+  });
+  const written = await writeAll(args.outPath, files);
+  const json = files.find(({ name }) => name === 'estimate.json')?.content ?? '';
+  const plans = planFiles(papers);
   say(
     args.json
-      ? json.trimEnd()
+      ? String(json).trimEnd()
       : `${peopleTable(result, chosen, written)}${notDrawn(plans)}${found === null ? '' : foundLines(found)}`,
   );
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);

@@ -14,6 +14,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'api/drawing': ['api/drawing', 'api/engine', 'type:api/model'],
   'api/exports': [
     'api/exports',
+    'api/archive',
     'api/engine',
     'api/drawing',
     'type:api/model',

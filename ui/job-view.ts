@@ -27,8 +27,8 @@ export type PlanView = (typeof planViews)[number];
 export const kitParts = ['bill', 'shopping', 'cuts', 'open'] as const;
 export type KitPart = (typeof kitParts)[number];
 
-/** What the step Papers shows: the files to fetch and the quotations, how everything is connected, the tasks in working order, or the tests. */
-export const paperParts = ['files', 'connections', 'tasks', 'tests'] as const;
+/** What the step Papers shows: the files to fetch and the quotations, how everything is connected, the tasks in working order, cuts with joists and boards, or the tests. */
+export const paperParts = ['files', 'connections', 'tasks', 'floors', 'tests'] as const;
 export type PaperPart = (typeof paperParts)[number];
 
 /** What of a step is shown, of those that have parts; a step that has no such part shows its first. */
@@ -38,7 +38,7 @@ export const stepParts: readonly StepPart[] = [...kitParts, ...paperParts];
 /** What is shopped by or worked from: nobody looks at the plan beside it, and on paper it has a sheet of its own. */
 export const isSheetAlone = (step: Step, part: StepPart): boolean =>
   (step === 'kit' && part === 'shopping') ||
-  (step === 'papers' && (part === 'connections' || part === 'tasks' || part === 'tests'));
+  (step === 'papers' && paperParts.some((each) => each === part && each !== 'files'));
 
 /** How far the keeping of the job has got; `gone`: it was deleted, and what is here is kept nowhere else on the list. */
 export type Keeping = 'kept' | 'keeping' | 'not-kept' | 'changed-elsewhere' | 'gone';

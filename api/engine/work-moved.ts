@@ -17,7 +17,7 @@ function saidOf({ job, library }: PricedState, schemeId: string): readonly strin
  *
  * @returns null where the agreed scheme is not in the job any more.
  */
-export function workMoved(contract: Contract, job: Job): WorkMoved | null {
+export function workMoved(contract: Omit<Contract, 'contractPence'>, job: Job): WorkMoved | null {
   const states = variationStates(contract, job);
   if (states === null) return null;
   const [before, now] = [states.before, states.after].map((state) => saidOf(state, contract.schemeId));

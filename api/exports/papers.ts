@@ -1,8 +1,10 @@
+import { drawingStatus } from '#drawing/plan/plan-sheets.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
 import { estimate } from '#engine/estimate.ts';
+import { dayWords } from '#engine/quotation/said.ts';
 import type { Estimate, SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { stateTag } from '#engine/state-tag.ts';
-import type { Job } from '#model/job.ts';
+import type { Built, Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 
 /** What a job's papers are made from. */
@@ -19,6 +21,10 @@ export interface Papers {
   readonly state: string;
   /** Whose papers they are. */
   readonly firm: string;
+  /** How far it has got, in a few words: the status of drawings. */
+  readonly status: string;
+  /** The work as it was carried out; null where the shown scheme is not, or not yet. */
+  readonly built: Built | null;
   /** What they say of a firm and prices that are the demo's still; null when nothing is. */
   readonly demoNote: string | null;
 }
@@ -30,6 +36,13 @@ const withoutScheme = (job: Job): Job => ({
     { id: 'as-found--', name: 'As found: nothing joined yet', connections: [], remedies: [], locks: [] },
   ],
 });
+
+const statusOf = (chosen: SchemeEstimate | null, built: Built | null): string =>
+  built !== null
+    ? `As built, ${dayWords(built.on)}`
+    : chosen === null
+      ? 'As found'
+      : drawingStatus(chosen.complies);
 
 /**
  * Estimates a job and settles which scheme its workbook and plans show.
@@ -52,5 +65,17 @@ export function papersOf(
   const shown = chosen ?? drawn.schemes[0];
   if (shown === undefined) throw new Error(`The job "${job.id}" with a scheme gave no estimate.`);
   const demoNote = demoNotice(demoMarksOf(drawn.schemes, library));
-  return { result, chosen, drawn, shown, state: stateTag(job), firm: library.firm.name, demoNote };
+  const built = chosen !== null && job.built?.scheme === chosen.id ? job.built : null;
+  const status = statusOf(chosen, built);
+  return {
+    result,
+    chosen,
+    drawn,
+    shown,
+    status,
+    built,
+    state: stateTag(job),
+    firm: library.firm.name,
+    demoNote,
+  };
 }

@@ -1,9 +1,10 @@
 import { storeyDraft } from '#drawing/draft/storey-draft.ts';
 import type { PlanRequest } from '#drawing/plan/plan-scene.ts';
-import { drawingStatus, type PlanSheet, planSheets } from '#drawing/plan/plan-sheets.ts';
+import { type PlanSheet, planSheets } from '#drawing/plan/plan-sheets.ts';
 import type { SheetName } from '#drawing/plan/sheet-layout.ts';
 import { type StoreyToDraw, storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { svgOf } from '#drawing/svg.ts';
+import { cautionsOf } from '#engine/work/cautions-of.ts';
 import { dxfFile } from './dxf/dxf-file.ts';
 import { fileWord } from './file-word.ts';
 import type { Papers } from './papers.ts';
@@ -24,7 +25,7 @@ export interface PlanFile {
 }
 
 /** What plans are made of. */
-export type PlanPapers = Pick<Papers, 'drawn' | 'shown' | 'chosen' | 'state' | 'demoNote' | 'firm'>;
+export type PlanPapers = Pick<Papers, 'drawn' | 'shown' | 'status' | 'state' | 'demoNote' | 'firm'>;
 
 /** The storeys, those with something to draw first. */
 const storeysInOrder = ({ shown }: PlanPapers): readonly StoreyToDraw[] =>
@@ -35,11 +36,19 @@ const storeysOfSet = (papers: PlanPapers): readonly StoreyToDraw[] =>
   storeysInOrder(papers).filter(({ isEmpty }, i) => i === 0 || !isEmpty);
 
 function requestFor(papers: PlanPapers, paper: SheetName | undefined): Omit<PlanRequest, 'storeyId'> {
-  const { drawn, shown, chosen, state, demoNote, firm } = papers;
+  const { drawn, shown, status, state, demoNote, firm } = papers;
   return {
     ...drawn,
-    ...{ worked: shown.worked, findings: shown.findings, schemeName: shown.name, state, demoNote, firm },
-    status: chosen === null ? 'As found' : drawingStatus(chosen.complies),
+    cautions: cautionsOf(shown.worked).map(({ short }) => short),
+    ...{
+      worked: shown.worked,
+      findings: shown.findings,
+      schemeName: shown.name,
+      status,
+      state,
+      demoNote,
+      firm,
+    },
     ...(paper === undefined ? {} : { paper }),
   };
 }

@@ -26,6 +26,7 @@ import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
 import { revisionRoutes } from './routes/revisions.ts';
 import { variationPaperRoutes } from './routes/variation-paper.ts';
+import { workExportRoutes } from './routes/work-exports.ts';
 import { screenFiles } from './screen.ts';
 
 /** The server's app, for whoever serves or calls it. */
@@ -117,6 +118,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     catalogueRoutes(parts),
     exportRoutes(parts),
     planExportRoutes(parts),
+    workExportRoutes(parts),
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),

@@ -3,7 +3,7 @@ import { site, storey } from './building.ts';
 import { containment } from './cable.ts';
 import { extra } from './extra.ts';
 import { board, circuit, finish, leg, point, reading, supply } from './installation.ts';
-import { certainty, id, idOf, idRef, pence, percent, text } from './primitives.ts';
+import { certainty, id, idOf, idRef, isoDate, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
 
 /** The version of the job file that this program writes. */
@@ -119,6 +119,18 @@ export const actuals = z
   .meta({ id: 'Actuals' });
 export type Actuals = z.infer<typeof actuals>;
 
+/** The work as it was carried out: papers of this scheme are as built from then on. */
+export const built = z
+  .strictObject({
+    scheme: idRef('scheme'),
+    /** The day on which it was finished. */
+    on: isoDate,
+    /** What was done otherwise than planned, or is to be known of it, in the words of whoever did it; absent: nothing is said. */
+    words: text.optional(),
+  })
+  .meta({ id: 'Built' });
+export type Built = z.infer<typeof built>;
+
 /** What the customer's paper offers, and the facts of the agreement that it turns on. */
 export const quoting = z
   .strictObject({
@@ -186,6 +198,8 @@ export const job = z.strictObject({
   packFor: z.array(packFor).optional(),
   /** Absent: nothing is recorded yet. */
   actuals: actuals.optional(),
+  /** Absent: the work is not done yet. */
+  built: built.optional(),
   assets: z.array(asset),
 });
 export type Job = z.infer<typeof job>;

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { isSheetName, type SheetName } from '#drawing/plan/sheet-layout.ts';
+import { isDay, today } from '../product/days.ts';
 
 /** What the command line asked for. */
 export interface EstimateArguments {
@@ -24,9 +25,12 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   bill-of-materials.csv     the bill, a row a line, for spreadsheets
   labour.csv                the labour, a row a task
   quotation.pdf             the quotation or estimate, for the customer
+  tasks.pdf                 the work in order, with its holds and boxes to tick
+  connections.pdf           circuits in order, and every conductor at every place
+  cuts-and-floors.pdf       what is cut from which length, joists that are cut, floors that are opened
   test-sheet.pdf            what to test once the work is done: how to connect, expected, limit, room for readings
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
-  wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others
+  wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others; .dxf for drafting
   wiring-plan.pdf           the plans of all storeys with their lists, to print at 100 %; --sheet puts all plans on A4 or A3
 
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that
@@ -34,14 +38,6 @@ pass the checks, searched for.
 Workbook, plan and shopping list are of the scheme asked for, else of the cheapest that does not fail, else of the first.
 Exit: 0 a scheme may go ahead as far as checked; 1 it may not, everything is written; 2 the file or the call is
 faulty, nothing is written.`;
-
-/** A day that exists, as ISO writes it. */
-const isDay = (text: string): boolean => {
-  const at = new Date(`${text}T00:00:00Z`);
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(at.getTime()) && at.toISOString().startsWith(text);
-};
-
-const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** Reads the command line; a string instead says what is wrong with it. */
 export function estimateArguments(argv: readonly string[]): EstimateArguments | string {

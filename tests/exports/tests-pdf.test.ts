@@ -3,7 +3,8 @@ import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { limitSaid } from '#drawing/work/test-sheet-words.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import { papersOf } from '#exports/papers.ts';
-import { testsPdf } from '#exports/work/tests-pdf.ts';
+import { workPaperPdf } from '#exports/work/work-paper.ts';
+import { workPaper } from '#exports/work/work-papers.ts';
 import type { Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { demoEstimate, demoJob, schemeOf } from '#tests/engine/demo-jobs/demo-estimates.ts';
@@ -16,7 +17,8 @@ const A4_PT = { width: 595.28, height: 841.89 };
 function sheetOf(job: Job, schemeId: string): Promise<Uint8Array> {
   const papers = papersOf(job, library, { date: '2026-11-27', revision: 1, schemeId });
   if (papers === null) throw new Error(`no scheme ${schemeId}`);
-  return testsPdf({ papers, library });
+  const of = { papers, library };
+  return workPaperPdf(workPaper('test-sheet.pdf', of), of);
 }
 const withAfter = (job: Job, readings: readonly Reading[]): Job => ({
   ...job,

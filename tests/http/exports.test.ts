@@ -1,4 +1,5 @@
 import ExcelJS from 'exceljs';
+import JSZip from 'jszip';
 import { describe, expect, it } from 'vitest';
 import { pictureId } from '#archive/picture-id.ts';
 import { readArchive } from '#archive/read-archive.ts';
@@ -10,6 +11,7 @@ import { papersOf } from '#exports/papers.ts';
 import { planFiles, planPdf } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { workPaperFiles } from '#exports/work/work-papers.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
 import { tinyPng } from './photos.ts';
@@ -180,18 +182,35 @@ describe('exports', () => {
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
 
-  it('give the test sheet of the scheme asked for as a PDF, the same twice', async () => {
+  it.each([...workPaperFiles, 'papers.pdf'])(
+    'give %s of the scheme asked for as a PDF, the same twice',
+    async (name) => {
+      const { get } = await withJob();
+      const asked = `${at}/${name}?date=2026-11-25&scheme=two-on-one`;
+      const answer = await get(asked);
+      expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+        200,
+        'application/pdf',
+        `${stem}-${name}`,
+      ]);
+      const bytes = new Uint8Array(await answer.arrayBuffer());
+      expect(new TextDecoder('latin1').decode(bytes.slice(0, 5))).toBe('%PDF-');
+      const again = new Uint8Array(await (await get(asked)).arrayBuffer());
+      expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
+      const none = await get(`${at}/${name}?scheme=none-such`);
+      expect([none.status, (await none.json()).code]).toEqual([404, 'no-such-scheme']);
+    },
+  );
+
+  it('give everything as one archive, the pack as it is by itself and the job to the byte', async () => {
     const { get } = await withJob();
-    const asked = `${at}/test-sheet.pdf?date=2026-11-25&scheme=two-on-one`;
-    const answer = await get(asked);
-    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
-      200,
-      'application/pdf',
-      `${stem}-test-sheet.pdf`,
-    ]);
-    const bytes = new Uint8Array(await answer.arrayBuffer());
-    const again = new Uint8Array(await (await get(asked)).arrayBuffer());
-    expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
+    const asked = '?date=2026-11-25&scheme=two-on-one';
+    const answer = await get(`${at}/papers.zip${asked}`);
+    expect([answer.status, nameOf(answer)]).toEqual([200, `${stem}-papers.zip`]);
+    const zip = await JSZip.loadAsync(await answer.arrayBuffer());
+    expect(await zip.file('job.json')?.async('string')).toBe(saltglass);
+    const pack = Buffer.from(await (await get(`${at}/papers.pdf${asked}`)).arrayBuffer());
+    expect(pack.equals(Buffer.from((await zip.file('papers.pdf')?.async('uint8array')) ?? []))).toBe(true);
   });
 
   it('give the estimate and the job file, the latter to the byte', async () => {

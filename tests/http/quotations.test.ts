@@ -400,3 +400,25 @@ describe('photos', () => {
     expect(await codeOf(answer)).toEqual([422, 'photo-unreadable']);
   });
 });
+
+describe('the pack of finished work', () => {
+  it('tells what was done otherwise than the accepted quotation says', async () => {
+    const { issue, accept, saveJob, get } = await quotingApp();
+    expect((await issue('q-built')).status).toBe(201);
+    expect((await accept('q-built')).status).toBe(200);
+    await saveJob((job) => ({
+      ...job,
+      built: { scheme: schemeId, on: '2026-12-03' },
+      points: job.points.map((point) => (point.label === 'W3' ? { ...point, kind: 'socket-single' } : point)),
+    }));
+    const pack = await get(`/api/jobs/${saltglassId}/exports/papers.pdf?scheme=${schemeId}`);
+    const text = (await readPdf(new Uint8Array(await pack.arrayBuffer()))).pages.join(' ');
+    expect(text).toContain('Papers of the work as built');
+    expect(text).toContain('As agreed, and no longer so');
+    expect(text.replaceAll(/\s+/g, ' ')).toMatch(/As built, in its place or beside it: .*single/);
+    const other = await get(`/api/jobs/${saltglassId}/exports/papers.pdf?scheme=two-on-one`);
+    expect((await readPdf(new Uint8Array(await other.arrayBuffer()))).pages[0]).toContain(
+      'Papers for the work',
+    );
+  });
+});

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { expectUsable, type Stage, setStage } from './stage.ts';
+import { readPdf } from '../exports/pdf-reader.ts';
+import { allKept, expectUsable, type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -28,9 +29,44 @@ describe.each(['desk', 'phone'] as const)('the sheets that are worked from, on a
     expect(await page.locator('task-sheet section').first().getAttribute('data-part')).toBe('before');
     await expectUsable(page, `the tasks on a ${size}`);
 
+    await page.getByRole('button', { name: 'Cuts and floors' }).click();
+    await page.getByRole('heading', { name: 'Joists that are cut' }).waitFor();
+    expect(await page.locator('floor-sheet li').filter({ hasText: 'H1' }).innerText()).toMatch(
+      /16 mm hole on the centre line/,
+    );
+    await expectUsable(page, `cuts and floors on a ${size}`);
+    await page.getByRole('button', { name: 'Tasks' }).click();
+
     await page.reload({ waitUntil: 'networkidle' });
     await page.getByText(/Ring proved: .*Else stop/).waitFor();
     expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('work that is done', () => {
+  it('is said with a tap, told on every paper, taken back by undo, and its pack is fetched as built', async () => {
+    const { page, context } = await stage.open('phone', papers);
+    await page.getByRole('button', { name: 'The work is done' }).click();
+    await page.getByRole('heading', { name: 'The work is done' }).waitFor();
+    const words = page.getByRole('textbox', { name: 'What was done otherwise, or is to be known of it' });
+    await words.fill('The joint lies a joist further on.');
+    await page.getByRole('heading', { name: 'The work is done' }).click();
+    await allKept(page);
+    await expectUsable(page, 'work that is done, on a phone');
+    const address = await page.getByRole('link', { name: /: The pack$/ }).getAttribute('href');
+    const answer = await page.request.get(new URL(address ?? '', stage.server.address).href);
+    expect(answer.headers()['content-type']).toBe('application/pdf');
+    const { pages } = await readPdf(new Uint8Array(await answer.body()));
+    expect(pages[0]).toContain('Papers of the work as built');
+    expect(pages.join(' ')).toContain('The joint lies a joist further on.');
+    await page.getByRole('button', { name: 'It is not done yet' }).click();
+    await page.getByRole('button', { name: 'The work is done' }).waitFor();
+    await page.keyboard.press('ControlOrMeta+z');
+    await words.waitFor();
+    expect(await words.inputValue()).toBe('The joint lies a joist further on.');
+    await page.getByRole('button', { name: 'It is not done yet' }).click();
+    await allKept(page);
     await context.close();
   });
 });

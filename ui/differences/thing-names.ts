@@ -19,6 +19,7 @@ const partNames: Readonly<Record<string, string>> = {
   terms: 'Terms',
   quoting: 'Quotation',
   actuals: 'What the job took',
+  built: 'The work as done',
 };
 
 const openingWords: Readonly<Record<Opening['kind'], string>> = {

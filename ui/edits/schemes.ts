@@ -78,6 +78,7 @@ export const removeScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>): JobEdit
     job.schemes = job.schemes.filter((scheme) => scheme.id !== id);
     if (job.quoting?.schemes !== undefined)
       job.quoting.schemes = job.quoting.schemes.filter((offered) => offered !== id);
+    if (job.built?.scheme === id) delete job.built;
   },
 });
 

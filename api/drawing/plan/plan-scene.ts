@@ -4,6 +4,7 @@ import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
+import { floorWork } from '#engine/work/floors/floor-work.ts';
 import { type References, referencesOf } from '#engine/work/references.ts';
 import { workedOnPoints } from '#engine/work/worked-on-points.ts';
 import { boxCorners, type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
@@ -25,7 +26,7 @@ import { listSheets, panelShapes, type SharedOut, sharedOut } from './panel.ts';
 import { type PointLayer, pointLayer, type SheetLook, symbolsUsed } from './point-layer.ts';
 import { roomNames } from './room-names.ts';
 import { scaleBar } from './scale-bar.ts';
-import { boardMarks, holeMarks } from './sheet/floor-marks.ts';
+import { boardMarks, floorNumbers, holeMarks } from './sheet/floor-marks.ts';
 import { legendSection } from './sheet/legend.ts';
 import { LETTERS_MM } from './sheet/lettering.ts';
 import { pointDimensions } from './sheet/point-dimensions.ts';
@@ -179,6 +180,8 @@ function drawnStorey(request: PlanRequest, { references, workedOn }: Naming): Dr
   const spots = spotsOf(worked, points, drawnCableLayer);
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
   const locks = lockMarks(worked, new Map([...drawnCableLayer.middles, ...points.middles]), free);
+  const findings = markShapes(marks, spots, free);
+  const numbers = floorNumbers(floorWork(worked, references), storeyId, frame, free);
   const joists = holes.length === 0 ? [] : joistShapes(frame, worked.plan, storeyId, 'joist');
   return {
     layout,
@@ -197,7 +200,8 @@ function drawnStorey(request: PlanRequest, { references, workedOn }: Naming): Dr
       { name: 'rooms', shapes: rooms },
       { name: 'points', shapes: points.shapes },
       ...(locks.length > 0 ? [{ name: 'locks', shapes: locks }] : []),
-      { name: 'findings', shapes: markShapes(marks, spots, free) },
+      { name: 'findings', shapes: findings },
+      ...(numbers.length > 0 ? [{ name: 'floor-numbers', shapes: numbers }] : []),
     ],
   };
 }

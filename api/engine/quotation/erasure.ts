@@ -33,7 +33,7 @@ export function forgetRefusal(
  * circuits, schemes and terms stay, and so does every figure.
  */
 export function withoutCustomer(job: Job): Job {
-  const { quoting, ...rest } = withoutPictures(job);
+  const { quoting, built, ...rest } = withoutPictures(job);
   const { notes: _, ...site } = job.site;
   const { start: _start, remarks: _remarks, ...kept } = quoting ?? {};
   return {
@@ -41,6 +41,7 @@ export function withoutCustomer(job: Job): Job {
     title: ERASED,
     site: { ...site, customer: ERASED, address: [] },
     ...(quoting === undefined ? {} : { quoting: kept }),
+    ...(built === undefined ? {} : { built: { scheme: built.scheme, on: built.on } }),
   };
 }
 

@@ -45,7 +45,7 @@ function heldTerms(quoted: Terms, now: Terms, contingencyPercent: number): Terms
  * The two states that a variation lies between. Both are priced as the quotation was: with its prices and norms, on its
  * terms, and at its contingency, which is not given back for what was found out, nor asked for twice. Null where one lacks the scheme.
  */
-export function variationStates(contract: Contract, job: Job): MoveRequest | null {
+export function variationStates(contract: Omit<Contract, 'contractPence'>, job: Job): MoveRequest | null {
   const { schemeId, quotedJob, library, agreedJob } = contract;
   const quoted = schemeState({ job: quotedJob, library }, schemeId);
   if (quoted === null) return null;

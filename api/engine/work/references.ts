@@ -1,3 +1,4 @@
+import type { Job } from '#model/job.ts';
 import type { NetworkEdge, NetworkNode, NodeId } from '../circuit/network.ts';
 import type { Worked } from '../connections/worked.ts';
 
@@ -29,7 +30,7 @@ export interface References {
  */
 export function referencesOf(worked: Worked): References {
   const { job, found, proposed } = worked;
-  const taken = new Set([...job.points, ...job.boards].map(({ label }) => label.trim().toUpperCase()));
+  const taken = takenMarks(job);
   const order = orderIn(worked);
   const marked = (letter: string, things: readonly Ordered[]) =>
     numbered(letter, things.toSorted(inOrder(order)), taken);
@@ -76,16 +77,31 @@ const inOrder =
     return one - other || (roleA < roleB ? -1 : roleA > roleB ? 1 : 0);
   };
 
-function numbered(
+const numbered = (
   letter: string,
   things: readonly Ordered[],
   taken: ReadonlySet<string>,
-): readonly Reference[] {
+): readonly Reference[] => {
+  const marks = marksFrom(letter, things.length, taken);
+  return things.map(({ id }, i) => ({ id, mark: marks[i] ?? '' }));
+};
+
+const takenMarks = ({ points, boards }: Pick<Job, 'points' | 'boards'>): ReadonlySet<string> =>
+  new Set([...points, ...boards].map(({ label }) => label.trim().toUpperCase()));
+
+/** So many marks of a letter, from 1 on; a number that a label of the job has is passed over. */
+export const freeMarks = (
+  letter: string,
+  count: number,
+  job: Pick<Job, 'points' | 'boards'>,
+): readonly string[] => marksFrom(letter, count, takenMarks(job));
+
+function marksFrom(letter: string, count: number, taken: ReadonlySet<string>): readonly string[] {
   let next = 0;
-  return things.map(({ id }) => {
+  return Array.from({ length: count }, () => {
     do next += 1;
     while (taken.has(`${letter}${next}`));
-    return { id, mark: `${letter}${next}` };
+    return `${letter}${next}`;
   });
 }
 

@@ -1,7 +1,9 @@
 import pdfmake from 'pdfmake';
 import type { Column, Content } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
+import type { Scene } from '#drawing/scene.ts';
 import type { QuotedParty } from '#engine/quotation/document.ts';
+import { addScenePage, type Pdf } from '../plan/scene-pdf.ts';
 import { fontFiles, pdfFonts } from './pdf-fonts.ts';
 import { mm, TEXT_WIDTH_MM } from './pdf-parts.ts';
 
@@ -64,7 +66,7 @@ const footerOf =
     ],
   });
 
-/** What a paper for customers is laid out from. */
+/** What a paper is laid out from. */
 export interface PaperLayout {
   /** As a reader of PDFs shows it over the page. */
   readonly title: string;
@@ -74,13 +76,15 @@ export interface PaperLayout {
   /** Before the number of the page. */
   readonly footer: string;
   readonly content: readonly Content[];
+  /** Drawings that follow the last page, each on a page of its own size; absent: none. */
+  readonly sheets?: readonly Scene[];
 }
 
 /**
- * A paper for customers as a PDF on A4, in the look of all of them: text as text, both faces embedded. Equal layouts give
- * equal bytes.
+ * A paper as a PDF on A4, in the look of all of them: text as text, both faces embedded. Equal layouts give equal bytes.
  */
-export async function paperPdf({ title, author, date, footer, content }: PaperLayout): Promise<Uint8Array> {
+export async function paperPdf(layout: PaperLayout): Promise<Uint8Array> {
+  const { title, author, date, footer, content, sheets = [] } = layout;
   const pdf = pdfmake.createPdf({
     pageSize: 'A4',
     pageMargins: [mm(MARGIN_MM), mm(18), mm(MARGIN_MM), mm(18)],
@@ -94,5 +98,13 @@ export async function paperPdf({ title, author, date, footer, content }: PaperLa
     footer: footerOf(footer),
     content: [...content],
   });
+  if (sheets.length > 0) {
+    // The writer's own document, before it is ended: what it laid out stands, and sheets follow.
+    const document = (await pdf.getStream()) as Pdf;
+    for (const sheet of sheets) {
+      addScenePage(document, sheet);
+      document.outline.addItem(sheet.title);
+    }
+  }
   return new Uint8Array(await pdf.getBuffer());
 }

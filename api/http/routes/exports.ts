@@ -8,7 +8,6 @@ import { estimateFile } from '#exports/estimate-file.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
-import { testsPdf } from '#exports/work/tests-pdf.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
@@ -16,6 +15,7 @@ import type { AppParts } from '../app-parts.ts';
 import { type Asked, askedPapers, exportProblems, file, fileHeaders } from '../asked-file.ts';
 import { papersQuery } from '../asked-papers.ts';
 import { routeAt } from '../guards.ts';
+import { picturesOf } from '../pictures-of.ts';
 import { resourceApp } from '../resource-app.ts';
 import { noSuchJob, storedJob } from '../stored-job.ts';
 
@@ -51,13 +51,6 @@ const exportLabourCsv = createRoute({
   summary: 'The labour of one scheme as CSV, a row a task',
   request: { params: jobAddress, query: papersQuery },
   responses: { ...file('The labour.', 'text/csv'), ...exportProblems },
-});
-
-const exportTests = createRoute({
-  ...routeAt('exportTests'),
-  summary: 'The test sheet of one scheme: how to connect, what is expected, what was read after the work',
-  request: { params: jobAddress, query: papersQuery },
-  responses: { ...file('The sheet, on A4.', 'application/pdf'), ...exportProblems },
 });
 
 const exportShoppingText = createRoute({
@@ -108,13 +101,7 @@ async function askedCsv(
   return { job, request: { estimate: drawn, schemeId: shown.id, library, state } };
 }
 
-async function askedTests(parts: AppParts, asked: Asked) {
-  const { job, library, papers } = await askedPapers(parts, asked);
-  const bytes = new Uint8Array(await testsPdf({ papers, library }));
-  return { bytes, headers: fileHeaders(job, 'test-sheet.pdf', 'application/pdf') };
-}
-
-/** Papers to take away: workbook, bill and labour as CSV, quotation, test sheet, shopping list, estimate, job file, job with photos. */
+/** Papers to take away: workbook, bill and labour as CSV, quotation, shopping list, estimate, job file, job with photos. */
 export function exportRoutes(parts: AppParts): OpenAPIHono {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
@@ -141,11 +128,6 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(labourCsv(request), 200, fileHeaders(job, 'labour.csv', CSV));
     })
-    .openapi(exportTests, async (c) => {
-      const { date, scheme } = c.req.valid('query');
-      const { bytes, headers } = await askedTests(parts, { ...c.req.valid('param'), date, scheme });
-      return c.body(bytes, 200, headers);
-    })
     .openapi(exportShoppingText, async (c) => {
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
@@ -167,8 +149,7 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
     .openapi(exportArchive, async (c) => {
       const { id } = c.req.valid('param');
       const { job, text } = await storedJob(parts.stores.jobs, id);
-      const stored = await Promise.all(job.assets.map((asset) => parts.stores.assets.read(asset.id)));
-      const pictures = stored.flatMap((one) => (one === null ? [] : [new Uint8Array(one.content)]));
+      const pictures = await picturesOf(parts, job);
       const headers = fileHeaders(job, 'job.zip', 'application/zip');
       return c.body(await writeArchive(text, pictures), 200, headers);
     })

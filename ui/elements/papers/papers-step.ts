@@ -3,17 +3,20 @@ import { type SheetName, sheetNames } from '#drawing/plan/sheet-layout.ts';
 import { storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { stateTag } from '#engine/state-tag.ts';
+import { cautionsOf } from '#engine/work/cautions-of.ts';
 import { send } from '../../job-events.ts';
 import type { JobView, PaperPart } from '../../job-view.ts';
 import type { QuotationsView } from '../../quotations/quotations-view.ts';
 import { dayWords } from '../../written.ts';
 import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
+import './built-work.ts';
 import './quotation/issued-quotations.ts';
 import { demoWarnings } from './demo-warning.ts';
 import './papers-switch.ts';
 import './quotation/quotation-part.ts';
 import './work/connection-sheet.ts';
+import './work/floor-sheet.ts';
 import './work/task-sheet.ts';
 import './work/test-sheet.ts';
 
@@ -34,6 +37,18 @@ interface Paper {
 
 const papers: readonly Paper[] = [
   {
+    name: 'The pack',
+    file: 'papers.pdf',
+    what: 'One PDF to work from: what to see to first, tasks in order, circuits and connections, cuts, joists and boards, the test sheet, and the wiring plans on their own sheets at the end.',
+    needsScheme: true,
+  },
+  {
+    name: 'Everything',
+    file: 'papers.zip',
+    what: 'One archive: the pack, each paper by itself, workbook, quotation, lists, drawings, the job file and its photos.',
+    needsScheme: true,
+  },
+  {
     name: 'Bill of materials and price',
     file: 'bill-of-materials.xlsx',
     what: 'Workbook: summary, bill, shopping list, cut list, labour, cable schedule, points, checks, comparison. Its figures recalculate.',
@@ -49,6 +64,24 @@ const papers: readonly Paper[] = [
     name: 'Labour as CSV',
     file: 'labour.csv',
     what: 'The tasks alone: how much, minutes reckoned, minutes taken.',
+    needsScheme: true,
+  },
+  {
+    name: 'Tasks in working order',
+    file: 'tasks.pdf',
+    what: 'To print: the work step by step, with its holds and boxes to tick.',
+    needsScheme: true,
+  },
+  {
+    name: 'Connections',
+    file: 'connections.pdf',
+    what: 'To print: the circuits in order, as found and as they will be, then every place that is worked on with each conductor, its colour and its terminal.',
+    needsScheme: true,
+  },
+  {
+    name: 'Cuts, joists and boards',
+    file: 'cuts-and-floors.pdf',
+    what: 'To print: what is cut from which length, where floors come up and joists are cut, as a tape finds it.',
     needsScheme: true,
   },
   {
@@ -212,6 +245,8 @@ export class PapersStep extends LitElement {
         return html`<connection-sheet .view=${this.view}></connection-sheet>`;
       case 'tasks':
         return html`<task-sheet .view=${this.view}></task-sheet>`;
+      case 'floors':
+        return html`<floor-sheet .view=${this.view}></floor-sheet>`;
       case 'tests':
         return html`<test-sheet .view=${this.view}></test-sheet>`;
     }
@@ -233,10 +268,11 @@ export class PapersStep extends LitElement {
         same job, to the last fact; one with another is of an earlier or a later state. Prices may have moved since: the
         workbook names its price list.
       </p>
+      <built-work .view=${view}></built-work>
       <actual-work .view=${view}></actual-work>
       <h3>What goes with every paper</h3>
       <ul class="cautions">
-        ${view.estimate.cautions.map((caution) => html`<li>${caution}</li>`)}
+        ${cautionsOf((view.scheme ?? view.estimate.asFound).worked).map(({ words }) => html`<li>${words}</li>`)}
         <li>${view.estimate.editionNote}</li>
       </ul>`;
   }

@@ -7,6 +7,7 @@ const names: Readonly<Record<PaperPart, string>> = {
   files: 'Files and quotations',
   connections: 'Connections',
   tasks: 'Tasks',
+  floors: 'Cuts and floors',
   tests: 'Tests',
 };
 

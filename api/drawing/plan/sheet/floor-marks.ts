@@ -2,9 +2,11 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { JoistCut } from '#engine/ways/joist-window.ts';
 import { openedFloors } from '#engine/ways/opened-floors.ts';
-import { boxRound, type LabelPlacer } from '../../label-placer.ts';
-import { line, type Shape } from '../../scene.ts';
+import type { FloorWork } from '#engine/work/floors/floor-work.ts';
+import { boxCorners, boxRound, type LabelPlacer, placesAround, textBox } from '../../label-placer.ts';
+import { line, type Shape, words } from '../../scene.ts';
 import type { DrawnCable } from '../cable-layer.ts';
+import { LETTERS_MM } from './lettering.ts';
 
 /** How a cut joist is marked, by what is cut into it: told apart by shape. */
 export function cutMark(cut: JoistCut, [x, y]: SheetPoint): readonly Shape[] {
@@ -89,3 +91,49 @@ export const boardMarks = (
       if (mark.kind === 'line') free.take(boxRound(mark.points), 'cable');
       return mark;
     });
+
+/** From a mark to the middle of its number, at its closest, mm. */
+const NUMBER_NEAR_MM = 2.6;
+
+/**
+ * The numbers of a storey's joists and boards beside their marks, by which the lists name them. One that finds no free room is left to the
+ * list, which says where it is.
+ */
+export function floorNumbers(
+  { joists, boards }: FloorWork,
+  storeyId: string,
+  frame: SheetFrame,
+  free: LabelPlacer,
+): readonly Shape[] {
+  const marked = [
+    ...boards.map(({ mark, storeyId: storey, at }) => ({
+      mark,
+      storey,
+      at: toSheet(frame, at.at),
+      nearMm: 3.4,
+    })),
+    ...joists.map(({ mark, storeyId: storey, hole }) => ({
+      mark,
+      storey,
+      at: toSheet(frame, hole.at),
+      nearMm: NUMBER_NEAR_MM,
+    })),
+  ];
+  return marked
+    .filter(({ storey }) => storey === storeyId)
+    .flatMap(({ mark, at, nearMm }) => {
+      const place = placesAround(at, [0, -1], nearMm)
+        .slice(0, 16)
+        .find((middle) => free.isFreeOver('cables-and-walls', textBox(middle, mark, LETTERS_MM.notes)));
+      if (place === undefined) return [];
+      const box = textBox(place, mark, LETTERS_MM.notes);
+      free.take(box);
+      return [
+        line('halo', boxCorners(box), true),
+        words('text-soft', sheetPoint(place[0], place[1] + LETTERS_MM.notes * 0.35), mark, {
+          sizeMm: LETTERS_MM.notes,
+          anchor: 'middle',
+        }),
+      ];
+    });
+}

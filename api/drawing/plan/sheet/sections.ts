@@ -5,8 +5,8 @@ import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { metres } from '#engine/quotation/said.ts';
 import { cutWords } from '#engine/ways/cut-words.ts';
-import { openedFloors } from '#engine/ways/opened-floors.ts';
 import type { Run } from '#engine/ways/run.ts';
+import { floorWork } from '#engine/work/floors/floor-work.ts';
 import type { References } from '#engine/work/references.ts';
 import type { Point } from '#model/installation.ts';
 import { findingMark, outcomeInk, outcomeWords } from '../../marks.ts';
@@ -154,26 +154,26 @@ function jointSection(
   return listed('Joints and units', [...joints, ...units]);
 }
 
-/** Where floors come up, room by room. */
+/** Where floors come up and joists are cut, room by room, by the numbers that the list of them has. */
 function floorSection({ worked, storeyId, references }: ListContent): Section | null {
-  const byRoom = new Map<string, Set<string>>();
-  const count = new Map<string, number>();
-  for (const { board, placeId } of openedFloors(worked.runs, worked.plan)) {
-    if (board.storeyId !== storeyId) continue;
-    const cables = byRoom.get(placeId) ?? new Set();
-    for (const id of board.runIds) cables.add(references.cable(id));
-    byRoom.set(placeId, cables);
-    count.set(placeId, (count.get(placeId) ?? 0) + 1);
-  }
+  const work = floorWork(worked, references);
+  const rooms = new Map<string, { readonly boards: string[]; readonly joists: string[] }>();
+  for (const kind of ['boards', 'joists'] as const)
+    for (const { storeyId: storey, tape, mark, cables } of work[kind]) {
+      if (storey !== storeyId) continue;
+      const room = rooms.get(tape?.roomName ?? 'Between rooms') ?? { boards: [], joists: [] };
+      room[kind].push(`${mark} for ${cables.join(', ')}`);
+      rooms.set(tape?.roomName ?? 'Between rooms', room);
+    }
   return listed(
-    'Floor opened',
-    [...byRoom].map(([placeId, cables]) => {
-      const places = count.get(placeId) ?? 0;
-      return {
-        head: worked.plan.roomById.get(placeId)?.room.name ?? 'Between rooms',
-        rows: [`${places} ${places === 1 ? 'place' : 'places'}, for ${[...cables].join(', ')}`],
-      };
-    }),
+    'Floors opened, joists cut',
+    [...rooms].map(([head, { boards, joists }]) => ({
+      head,
+      rows: [
+        boards.length === 0 ? '' : `Opened: ${boards.join('; ')}`,
+        joists.length === 0 ? '' : `Joists: ${joists.join('; ')}`,
+      ],
+    })),
   );
 }
 

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { cableSaid, orderScene } from '#drawing/work/order-scene.ts';
+import { evidenceWords, shapeWords } from '#drawing/work/order-words.ts';
 import type { Worked } from '#engine/connections/worked.ts';
-import { capital } from '#engine/quotation/said.ts';
 import { type CircuitOrder, circuitOrder } from '#engine/work/circuit-order.ts';
 import { referencesOf } from '#engine/work/references.ts';
 import { controlsCss } from '../../shared-styles.ts';
@@ -48,18 +48,11 @@ export class CircuitOrders extends LitElement {
 /** So many rows go on one page of A4 below the sheet's head, with lettering of 2.5 mm. */
 const FIT_ONE_PAGE = 19;
 
-const evidenceWords: Readonly<Record<CircuitOrder['evidence'], string>> = {
-  proved: 'proved by readings',
-  recorded: 'as recorded, not proved',
-  claimed: 'by its label alone',
-  none: 'nobody has said how it runs',
-};
-
 function order(title: string, told: CircuitOrder): TemplateResult {
-  const { shape, evidence, rows, others, unwired } = told;
+  const { evidence, rows, others, unwired } = told;
   return html`<div>
     <h4>${title}</h4>
-    <p class="soft">${shape === 'unknown' ? 'Its shape is not known' : capital(shape.replace('-', ' '))}, ${evidenceWords[evidence]}.</p>
+    <p class="soft">${shapeWords(told)}, ${evidenceWords[evidence]}.</p>
     ${rows.length > 1 ? stillPicture(orderScene(told), rows.length <= FIT_ONE_PAGE) : nothing}
     ${others.length === 0 ? nothing : html`<p>Beside this order: ${others.map(cableSaid).join('; ')}.</p>`}
     ${unwired.length === 0 ? nothing : html`<p>No cable is recorded to ${unwired.join(', ')}.</p>`}

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { stateTag } from '#engine/state-tag.ts';
+import { cautionsOf } from '#engine/work/cautions-of.ts';
 import type { JobView } from '../../../job-view.ts';
 import { dayWords } from '../../../written.ts';
 
@@ -10,7 +11,7 @@ export function workSheetHead({ job, scheme, date, estimate }: JobView, name: st
       <p>${job.title}: ${scheme?.name ?? 'as found'}. ${dayWords(date)}, state ${stateTag(job)}.</p>
     </div>
     <div class="caution">
-      ${estimate.cautions.map((words) => html`<p>${words}</p>`)}
+      ${cautionsOf((scheme ?? estimate.asFound).worked).map(({ words }) => html`<p>${words}</p>`)}
       <p>Cores are proved by test, never by colour alone. ${estimate.editionNote}</p>
     </div>
     <button class="screen" @click=${() => window.print()}>Print this sheet</button>`;

@@ -1,11 +1,6 @@
 import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-
-/** A file to be written, by its name in the folder. */
-interface OutFile {
-  readonly name: string;
-  readonly content: string | Uint8Array;
-}
+import type { OutFile } from '#exports/pack/all-files.ts';
 
 /** A plan of an earlier run, which would stand beside an estimate that it does not belong to. */
 const isPlan = (name: string): boolean => /^wiring-plan(-[a-z0-9-]+)?\.(svg|pdf|dxf)$/.test(name);

@@ -1,0 +1,102 @@
+import type { Content } from 'pdfmake/interfaces.js';
+import { outcomeWords } from '#drawing/marks.ts';
+import type { WorkMoved } from '#engine/quotation/work-said.ts';
+import type { Job } from '#model/job.ts';
+import type { Library } from '#model/library.ts';
+import type { Papers } from '../papers.ts';
+import { type PlanPapers, planScenes } from '../plan-files.ts';
+import { paperPdf } from '../quotation/pdf-paper.ts';
+import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
+import {
+  stateLine,
+  titleOf,
+  type WorkPaper,
+  type WorkPapersRequest,
+  workCautions,
+} from '../work/work-paper.ts';
+import { workPaper, workPaperFiles } from '../work/work-papers.ts';
+import { builtContent } from './built-content.ts';
+
+/** What a pack is made from. */
+export interface PackRequest {
+  readonly job: Job;
+  readonly library: Library;
+  readonly papers: Papers;
+  /** What the work does otherwise than was agreed; null where nothing agreed is known. */
+  readonly moved: WorkMoved | null;
+}
+
+/** What a pack is called. */
+export const packName = ({ built }: Pick<Papers, 'built'>): string =>
+  built === null ? 'Papers for the work' : 'Papers of the work as built';
+
+/**
+ * All papers that are worked from as one PDF: contents and cautions, once the work is done what changed, every paper from its own page
+ * on, and the wiring plans as drawn at the end, each on its own size of sheet. Equal requests give equal bytes.
+ */
+export function packPdf(request: PackRequest): Promise<Uint8Array> {
+  const { library, papers } = request;
+  const of: WorkPapersRequest = { papers, library };
+  const name = packName(papers);
+  const sheets = planScenes(papers satisfies PlanPapers);
+  const { reference, title, date } = papers.drawn;
+  return paperPdf({
+    title: `${name}, ${reference}: ${title}`,
+    author: library.firm.name,
+    date,
+    footer: `${name}, ${stateLine(of)}${papers.demoNote === null ? '' : ' · Demonstration'}`,
+    content: [
+      ...coverContent(request, of, sheets.length),
+      ...papersOfPack(request).flatMap((paper) => onItsPage(paper, of)),
+    ],
+    sheets,
+  });
+}
+
+/** The papers of a pack in their order. */
+function papersOfPack(request: PackRequest): readonly WorkPaper[] {
+  const { job, library, papers, moved } = request;
+  const { built, shown } = papers;
+  const changed =
+    built === null
+      ? []
+      : [{ name: 'What changed', content: builtContent({ job, library, scheme: shown, built, moved }) }];
+  return [...changed, ...workPaperFiles.map((file) => workPaper(file, { papers, library }))];
+}
+
+const onItsPage = ({ name, content }: WorkPaper, of: WorkPapersRequest): readonly Content[] => {
+  const [title, ...under] = titleOf(name, of);
+  return [
+    ...(title === undefined ? [] : [{ stack: [title], pageBreak: 'before' as const }]),
+    ...under,
+    ...content,
+  ];
+};
+
+function coverContent(
+  { job, papers }: PackRequest,
+  of: WorkPapersRequest,
+  sheets: number,
+): readonly Content[] {
+  const { shown } = papers;
+  const place = [job.site.customer, ...job.site.address].filter((words) => words.trim() !== '');
+  const failing = shown.findings.filter(({ outcome }) => outcome === 'fails' || outcome === 'not-proven');
+  const [title, ...under] = titleOf(packName(papers), of);
+  return [
+    // Of the pack itself: in no list of what is in it.
+    ...(title === undefined ? [] : [{ text: packName(papers), style: 'title' } satisfies Content]),
+    ...under,
+    ...(place.length === 0 ? [] : [paragraph(place.join(', '))]),
+    { toc: { title: { text: 'What is in it', style: 'heading' }, numberStyle: 'figures' } },
+    paragraph(
+      sheets === 0
+        ? ''
+        : `After the last page: the wiring plans, ${sheets === 1 ? 'one sheet' : `${sheets} sheets`}, true to scale when printed at 100 % on the paper that each names.`,
+    ),
+    ...listUnder([heading('Take care')], workCautions(of)),
+    ...listUnder(
+      [heading('Fails, or not proven: see to it first')],
+      failing.map(({ outcome, message }) => `${outcomeWords[outcome]}: ${message}`),
+    ),
+  ];
+}
