@@ -16,6 +16,7 @@ export class BuiltWork extends LitElement {
       :host {
         display: grid;
         gap: 8px;
+        margin-bottom: 20px;
       }
       h3 {
         margin: 20px 0 0;

@@ -24,7 +24,8 @@ export const workSheetCss = css`
   .soft {
     color: var(--ink-soft);
   }
-  .paper-head {
+  .paper-head,
+  .paper-only {
     display: none;
   }
   summary {
@@ -50,7 +51,8 @@ export const workSheetCss = css`
       font-size: 10pt;
       color: #000;
     }
-    .paper-head {
+    .paper-head,
+    .paper-only {
       display: block;
     }
     button,
