@@ -3,8 +3,10 @@ import { unpricedOf } from '#engine/price/unpriced.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
 import type { SchemeEstimate, SurveyAsk } from '#engine/schemes/estimate-result.ts';
 import { boxMatters } from '#engine/schemes/outcomes/box-matters.ts';
+import { floorMatters } from '#engine/schemes/outcomes/floor-matters.ts';
 import type { OpenMatter } from '#engine/schemes/outcomes/open-matter.ts';
 import { rcboMatters } from '#engine/schemes/outcomes/rcd-matters.ts';
+import { surgeMatters } from '#engine/schemes/outcomes/surge-matters.ts';
 import type { Job } from '#model/job.ts';
 import { type Step, stepNames, steps } from './job-view.ts';
 import { counted } from './written.ts';
@@ -77,12 +79,18 @@ function openKit({ packFor = [] }: Job, ways: readonly SchemeEstimate[], shown: 
   const open = (own.length > 0 ? own : withKit).map(({ worked }) => ({
     boxes: boxMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
     rcbos: rcboMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
+    surge: surgeMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
+    floors: floorMatters(worked).filter((matter) => !isBoughtFor(matter)).length,
   }));
-  const [least] = open.toSorted((a, b) => a.boxes + a.rcbos - b.boxes - b.rcbos);
+  const count = ({ boxes, rcbos, surge, floors }: (typeof open)[number]): number =>
+    boxes + rcbos + surge + floors;
+  const [least] = open.toSorted((a, b) => count(a) - count(b));
   if (least === undefined) return '';
   return [
     ...(least.boxes === 0 ? [] : [`${counted(least.boxes, 'box', 'boxes')} not looked at`]),
     ...(least.rcbos === 0 ? [] : [`${counted(least.rcbos, 'RCBO')} not asked for`]),
+    ...(least.surge === 0 ? [] : ['surge protection not asked']),
+    ...(least.floors === 0 ? [] : [`${counted(least.floors, 'floor')} not tried`]),
   ].join(', ');
 }
 

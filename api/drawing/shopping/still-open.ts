@@ -20,6 +20,7 @@ const kindWords: Readonly<Record<MatterKind, readonly [one: string, many: string
   spur: ['start of a cable', 'starts of cables'],
   rcd: ['RCD', 'RCDs'],
   rcbo: ['RCBO', 'RCBOs'],
+  surge: ['surge device', 'surge devices'],
   floor: ['floor', 'floors'],
 };
 

@@ -16,3 +16,12 @@ export const wantsSurgeDevice = (job: Pick<Job, 'answers'>): boolean => surgeAns
 /** Whether a scheme exchanges a board and nobody has asked the owner about surge protection: one may have to go in. */
 export const surgeIsOpen = ({ job, scheme }: Pick<Worked, 'job' | 'scheme'>): boolean =>
   surgeAnswer(job) === null && (scheme?.remedies ?? []).some(({ kind }) => kind === 'new-board');
+
+/** A job in which the owner has said that surge protection is wanted. */
+export const withSurgeWanted = (job: Job): Job => ({
+  ...job,
+  answers: [
+    ...job.answers.filter(({ question }) => question !== SURGE_QUESTION),
+    { question: SURGE_QUESTION, value: 'wanted', certainty: 'seen' },
+  ],
+});

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { packForOutcomes } from '#engine/pack-for-outcomes.ts';
 import { gapOf } from '#engine/schemes/open-gaps.ts';
 import type { Job } from '#model/job.ts';
 import type { Remedy } from '#model/scheme.ts';
@@ -51,6 +53,19 @@ describe('surge protection with a new board', () => {
     expect(asked.range.lowPence).toBe(declined.range.lowPence);
     expect(asked.range.highPence).toBe(wanted.range.highPence);
     expect(asked.range.highPence).toBeGreaterThan(declined.range.highPence);
+  });
+
+  it('is a question of the kit where nobody has asked, to be packed for, and none once somebody has', () => {
+    const plan = (job: Job) =>
+      packForOutcomes(job, demoLibrary(), { schemeId: job.schemes[0]?.id ?? '', otherIds: [] })?.plan([]);
+    const open = plan(jobWith(null));
+    const question = open?.questions.find(({ kind }) => kind === 'surge');
+    expect(question?.words).toContain('surge protection');
+    const yes = question?.outcomes.find(({ id }) => id === 'wanted');
+    expect(yes?.kit.map(({ item }) => item)).toContain('surge-device');
+    for (const value of ['wanted', 'declined'])
+      expect(plan(jobWith(value))?.questions.filter(({ kind }) => kind === 'surge')).toEqual([]);
+    expect(plan(jobWith(null, 'old'))?.questions.filter(({ kind }) => kind === 'surge')).toEqual([]);
   });
 
   it('is asked of the survey with what hangs on it, and with nothing once somebody has', () => {

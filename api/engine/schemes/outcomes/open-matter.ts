@@ -2,10 +2,10 @@ import type { Job } from '#model/job.ts';
 import type { Scheme } from '#model/scheme.ts';
 
 /** What a survey can leave open that changes what is bought. */
-export type MatterKind = 'box' | 'spur' | 'rcd' | 'rcbo' | 'floor';
+export type MatterKind = 'box' | 'spur' | 'rcd' | 'rcbo' | 'surge' | 'floor';
 
 /** The order in which matters are listed. */
-export const kindOrder: readonly MatterKind[] = ['box', 'spur', 'rcd', 'rcbo', 'floor'];
+export const kindOrder: readonly MatterKind[] = ['box', 'spur', 'rcd', 'rcbo', 'surge', 'floor'];
 
 /** What an outcome makes of the job as surveyed and of a scheme; absent: it leaves that as it is. */
 export interface OutcomeChange {

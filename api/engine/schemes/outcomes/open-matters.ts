@@ -7,10 +7,11 @@ import { type OpenMatter, type OpenOutcome, sameMatter } from './open-matter.ts'
 import type { OutcomeBench } from './outcome-bench.ts';
 import { rcboMatters, rcdMatters } from './rcd-matters.ts';
 import { spurMatters } from './spur-matters.ts';
+import { surgeMatters } from './surge-matters.ts';
 
 /**
  * What the survey leaves open for a scheme and what changes its kit, each with the outcomes that do: boxes, starts of
- * cables, RCDs, RCBOs, floors, each kind in a stated order. What would change nothing that is bought is no question.
+ * cables, RCDs, RCBOs, surge protection, floors, each kind in a stated order. What would change nothing that is bought is no question.
  */
 export function openMatters(bench: OutcomeBench, house: House, scheme: Scheme): readonly OpenMatter[] {
   const worked = bench.workedAs(scheme, []);
@@ -20,6 +21,7 @@ export function openMatters(bench: OutcomeBench, house: House, scheme: Scheme): 
     ...spurMatters(house, worked),
     ...rcdMatters(house, worked),
     ...rcboMatters(worked),
+    ...surgeMatters(worked),
     ...floorMatters(worked),
   ];
   const once = new Map<string, OpenMatter>();

@@ -37,7 +37,7 @@ export interface OutcomeQuestion {
 /** What is bought so that the job can be carried out however the chosen questions turn out. */
 export interface OutcomePlan {
   readonly schemeId: string;
-  /** Boxes, starts of cables, RCDs, RCBOs, floors; then which scheme, where others are kept. */
+  /** Boxes, starts of cables, RCDs, RCBOs, surge protection, floors; then which scheme, where others are kept. */
   readonly questions: readonly OutcomeQuestion[];
   /** Cut lists are those of the case that leads: the first served outcome of each question. */
   readonly purchase: PurchasePlan;
