@@ -26,13 +26,15 @@ const WORDS_MM = 84;
 export function connectionsContent({ worked }: SchemeEstimate): readonly Content[] {
   const sheet = connectionSheet(worked);
   const places = sheet.places.filter(({ isWorkedOn }) => isWorkedOn);
-  return [
+  const over: readonly Content[] = [
     heading('Where something is connected'),
     paragraph(
       'Cores are proved by test, never by colour alone. Screws are tightened as the maker of each says.',
     ),
-    ...(places.length === 0 ? [paragraph('This scheme connects nothing yet.')] : []),
-    ...places.flatMap(placeContent),
+  ];
+  return [
+    ...(places.length === 0 ? [...over, paragraph('This scheme connects nothing yet.')] : []),
+    ...places.flatMap((place, i) => placeContent(place, i === 0 ? over : [])),
     ...listUnder([heading('Old colours and new')], oldToNew(sheet)),
   ];
 }
@@ -40,7 +42,8 @@ export function connectionsContent({ worked }: SchemeEstimate): readonly Content
 /** With more ends than this a place may be longer than a page, and may be parted. */
 const ENDS_TOGETHER = 8;
 
-function placeContent(place: ConnectionPlace): readonly Content[] {
+/** A place, with what stands over it and is never parted from it. */
+function placeContent(place: ConnectionPlace, over: readonly Content[]): readonly Content[] {
   const { title, where, todo, sides, holds, look } = connectionCard(place);
   const head: readonly Content[] = [
     subheading(title),
@@ -49,7 +52,7 @@ function placeContent(place: ConnectionPlace): readonly Content[] {
     ...look.map((words): Content => ({ text: `Look: ${words}`, bold: true })),
     ...holds.map((words): Content => ({ text: words })),
   ];
-  if (sides.length === 0) return [together(head)];
+  if (sides.length === 0) return [together([...over, ...head])];
   const beside = TEXT_WIDTH_MM - WORDS_MM - GAP_MM;
   const top: Content = {
     columnGap: mm(GAP_MM),
@@ -60,7 +63,7 @@ function placeContent(place: ConnectionPlace): readonly Content[] {
   };
   const table = cableTable(sides);
   const ends = sides.reduce((sum, side) => sum + side.ends.length, 0);
-  return ends <= ENDS_TOGETHER ? [together([top, table])] : [together([top]), table];
+  return ends <= ENDS_TOGETHER ? [together([...over, top, table])] : [together([...over, top]), table];
 }
 
 const CORE_MM = { line: 36, neutral: 36, earth: 46 } as const;
