@@ -17,6 +17,7 @@ import { planScenes } from '#exports/plan-files.ts';
 import { workPaperFiles } from '#exports/work/work-papers.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
+import { tinyPng } from '#tests/http/photos.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 
@@ -155,8 +156,7 @@ describe('everything in one archive', () => {
     const papers = papersFor(job);
     const request = { job, library, papers, moved: null, found: null };
     const pack = await packPdf(request);
-    const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3]);
-    const whole = { ...request, jobText: '{"a": 1}', pictures: [png, new Uint8Array([1, 2])] };
+    const whole = { ...request, jobText: '{"a": 1}', pictures: [tinyPng, new Uint8Array([1, 2])] };
     const bytes = await packZip(whole, pack);
     const zip = await JSZip.loadAsync(bytes);
     const names = Object.keys(zip.files);
