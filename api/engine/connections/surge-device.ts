@@ -16,3 +16,13 @@ export const wantsSurgeDevice = (job: Pick<Job, 'answers'>): boolean => surgeAns
 /** Whether a scheme exchanges a board and nobody has asked the owner about surge protection: one may have to go in. */
 export const surgeIsOpen = ({ job, scheme }: Pick<Worked, 'job' | 'scheme'>): boolean =>
   surgeAnswer(job) === null && (scheme?.remedies ?? []).some(({ kind }) => kind === 'new-board');
+
+/** Whether a board has a surge device once the scheme is carried out: it has one already, or is exchanged for one that gets it. */
+export function hasSurgeDevice({ job, scheme }: Pick<Worked, 'job' | 'scheme'>, boardId: string): boolean {
+  if (surgeAnswer(job) === 'fitted') return job.boards[0]?.id === boardId;
+  const isExchanged = (scheme?.remedies ?? []).some(
+    ({ kind, at }) =>
+      kind === 'new-board' && (at === boardId || (at === undefined && job.boards.length === 1)),
+  );
+  return isExchanged && wantsSurgeDevice(job);
+}
