@@ -5,7 +5,8 @@ import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import type { Library } from '#model/library.ts';
 import type { Papers } from '../papers.ts';
 import { paperPdf } from '../quotation/pdf-paper.ts';
-import { form, heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
+import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
+import { byWhomContent } from './by-whom-content.ts';
 import { measuredContent } from './measured-content.ts';
 import { testPartContent } from './test-part-content.ts';
 
@@ -38,7 +39,7 @@ export function testsPdf({ papers, library }: TestsPdfRequest): Promise<Uint8Arr
       ...listUnder([heading('Take care')], [...drawn.cautions, drawn.editionNote]),
       ...sheet.parts.flatMap(testPartContent),
       ...(isRead ? measuredContent({ scheme: shown, sheet, limits: library.limits }) : []),
-      ...(sheet.parts.length === 0 ? [] : [byWhom()]),
+      ...(sheet.parts.length === 0 ? [] : byWhomContent(shown.worked.job.testing)),
     ],
   });
 }
@@ -54,16 +55,3 @@ function conditions(sheet: TestSheet): readonly Content[] {
     ),
   ];
 }
-
-/** Who tested, with what: written by hand, for the job file does not hold it. */
-const byWhom = (): Content =>
-  form({
-    heading: 'Who tested, with what',
-    intro: ['A record of readings, and no certificate: that is for a competent person to fill in and sign.'],
-    lines: [
-      'Tested by',
-      'Instruments, with their serial numbers',
-      'Day',
-      'What could not be tested, and why',
-    ].map((label) => ({ label, value: '' })),
-  });

@@ -99,7 +99,7 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
 };
 
 const OWN_RCDS = [
-  'An outlet or a unit with an RCD of its own: plug the tester into it, or measure on its load side, at the residual current that is marked on it. The RCD at the board may open first: then test with what is before it agreed, and say so.',
+  'An outlet or a unit with an RCD of its own: plug the tester into it, or measure on its load side, at the residual current that is marked on it. Where the RCD at the board opens first, its own time cannot be told: say so.',
 ];
 
 function rcdAtBoard({ rcdMa, isTt, isRcdDelayed }: TestedCircuit): readonly string[] {
