@@ -95,7 +95,7 @@ export function standingSaid({ amount }: WorkTask, standing: TaskStanding): stri
 export function taskProgressSaid({ done, of, stopped, passed }: TaskProgress): string {
   const holds = stopped.map(({ hold }) => `Stopped: ${questionOf(hold)}`);
   const unanswered =
-    passed === null ? [] : [`Not answered before what comes after it was ticked: ${questionOf(passed.hold)}`];
+    passed === null ? [] : [`Ticked past a hold that nobody answered: ${questionOf(passed.hold)}`];
   return [`${done} of ${of} done.`, ...holds, ...unanswered].join(' ');
 }
 

@@ -107,9 +107,9 @@ export class TaskRow extends LitElement {
     const answer = is === 'done' ? true : is === 'stopped' ? false : null;
     return html`<div class="hold" data-standing=${is}>
       <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M5 1h6l4 4v6l-4 4H5l-4-4V5z" /></svg>
-      <strong>Hold.</strong> <span class="print">${hold}</span>
+      <strong>Hold:</strong> ${hold}
       <yes-no-field
-        .label=${hold}
+        label="Is it so?"
         .value=${answer}
         @field-change=${(event: CustomEvent<FieldChange<boolean | null>>) => this.#tell(event)}
       ></yes-no-field>
