@@ -53,6 +53,10 @@ export class ConnectionSheetElement extends LitElement {
         vertical-align: top;
         font-weight: 400;
       }
+      caption {
+        padding-top: 6px;
+        text-align: left;
+      }
       tbody th {
         padding-top: 8px;
         font-weight: 600;
@@ -69,6 +73,18 @@ export class ConnectionSheetElement extends LitElement {
         }
         article {
           padding: 3mm;
+        }
+        /* So that a place with three cables and a tail is on one page. */
+        th,
+        td {
+          padding-block: 0.5mm;
+        }
+        ol,
+        ul {
+          margin: 1mm 0;
+        }
+        table {
+          break-inside: avoid;
         }
       }
       .look {
