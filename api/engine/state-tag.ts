@@ -33,10 +33,10 @@ const ascii = (text: string): string =>
 /**
  * A short name of a job's state, such as `7K3M-9QDX`, that its papers carry: the same facts give the same name on
  * screen, in every paper and on every machine, whatever was done and undone between; others give, but for one
- * chance in a million million, another. What is carried along in case is no fact of the job, nor is a picture: papers say nothing
- * of them.
+ * chance in a million million, another. What is carried along in case is no fact of the job, nor is a picture, nor which tasks are
+ * ticked: papers that are handed out say nothing of them.
  */
-export function stateTag({ packFor: _, ...job }: Job): string {
+export function stateTag({ packFor: _packFor, done: _done, ...job }: Job): string {
   const present = JSON.parse(JSON.stringify(withoutPictures(job)));
   const hash = fnv1a(ascii(JSON.stringify(ordered(present))));
   let rest = (hash >> 40n) ^ (hash & MASK_40);

@@ -16,7 +16,8 @@ export type EntityKind =
   | 'asset'
   | 'scheme'
   | 'connection'
-  | 'extra';
+  | 'extra'
+  | 'instrument';
 
 /** What an id stands there for: it names its own group, or it refers to another one. */
 export type IdRole =

@@ -26,6 +26,9 @@ export type Place = z.infer<typeof place>;
 /** What residual currents an RCD answers to. */
 export const rcdType = z.enum(['AC', 'A', 'F', 'B']);
 
+/** An RCD that waits before it opens, so that one further on opens first (type S); absent: it does not wait. */
+const isDelayed = z.literal(true).optional();
+
 /** A service that wants a main bond. */
 export const service = z.enum(['water', 'gas', 'oil', 'steel', 'other']);
 
@@ -71,6 +74,7 @@ export const board = z
         id: idOf('RCD'),
         type: rcdType,
         mA: z.number().positive().max(10_000),
+        delayed: isDelayed,
         ratingA: currentA.optional(),
       }),
     ),
@@ -95,7 +99,9 @@ export const device = z
     breakingKA: z.number().positive().max(1000).optional(),
     /** I²t that it lets through at the fault current here, by its maker's data, A²s. */
     letThroughA2s: z.number().positive().max(1e9).optional(),
-    rcd: z.strictObject({ type: rcdType, mA: z.number().positive().max(10_000) }).optional(),
+    rcd: z
+      .strictObject({ type: rcdType, mA: z.number().positive().max(10_000), delayed: isDelayed })
+      .optional(),
   })
   .meta({ id: 'Device' });
 export type Device = z.infer<typeof device>;
@@ -267,7 +273,12 @@ export const reading = z
     }),
     z.strictObject({ ...readingCommon, kind: z.literal('zs'), at: takenAt.optional(), ohm: resistanceOhm }),
     z.strictObject({ ...readingCommon, kind: z.literal('ze'), at: takenAt.optional(), ohm: resistanceOhm }),
-    z.strictObject({ ...readingCommon, kind: z.literal('pfc'), kA: z.number().min(0).max(1000) }),
+    z.strictObject({
+      ...readingCommon,
+      kind: z.literal('pfc'),
+      at: takenAt.optional(),
+      kA: z.number().min(0).max(1000),
+    }),
     z.strictObject({
       ...readingCommon,
       kind: z.literal('rcd'),
@@ -280,6 +291,20 @@ export const reading = z
     z.strictObject({
       ...readingCommon,
       kind: z.literal('rcd-button'),
+      at: takenAt.optional(),
+      ok: z.boolean(),
+    }),
+    // Whether an arc fault detection device opened by its own test button.
+    z.strictObject({
+      ...readingCommon,
+      kind: z.literal('afdd-button'),
+      at: takenAt.optional(),
+      ok: z.boolean(),
+    }),
+    // Whether a surge protective device shows that it still protects.
+    z.strictObject({
+      ...readingCommon,
+      kind: z.literal('spd-indicator'),
       at: takenAt.optional(),
       ok: z.boolean(),
     }),

@@ -5,6 +5,7 @@ import { extra } from './extra.ts';
 import { board, circuit, finish, leg, point, reading, supply } from './installation.ts';
 import { certainty, id, idOf, idRef, isoDate, pence, percent, text } from './primitives.ts';
 import { scheme } from './scheme.ts';
+import { doneTask, testing } from './site-work.ts';
 
 /** The version of the job file that this program writes. */
 export const JOB_VERSION = 1;
@@ -200,6 +201,10 @@ export const job = z.strictObject({
   actuals: actuals.optional(),
   /** Absent: the work is not done yet. */
   built: built.optional(),
+  /** Absent: nothing is ticked. */
+  done: z.array(doneTask).optional(),
+  /** Absent: nobody said with what it was tested. */
+  testing: testing.optional(),
   assets: z.array(asset),
 });
 export type Job = z.infer<typeof job>;

@@ -9,7 +9,18 @@ import type { Reading } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob, demoNames, estimateOf } from './demo-jobs/demo-estimates.ts';
 
-const kinds = ['loop', 'insulation', 'zs', 'ze', 'pfc', 'rcd', 'polarity', 'rcd-button'] as const;
+const kinds = [
+  'loop',
+  'insulation',
+  'zs',
+  'ze',
+  'pfc',
+  'rcd',
+  'polarity',
+  'rcd-button',
+  'afdd-button',
+  'spd-indicator',
+] as const;
 type Kind = Reading['kind'];
 
 /** A reading of a kind without what is common to all, at a place and of a circuit of the job, with any figures. */
@@ -32,6 +43,8 @@ const ownOf = (kind: Kind, at: string): fc.Arbitrary<object> =>
     rcd: fc.record({ mA: fc.constant(30), ms: fc.constantFrom(20, 400) }),
     polarity: fc.record({ at: fc.constant(at), ok: fc.boolean() }),
     'rcd-button': fc.record({ ok: fc.boolean() }),
+    'afdd-button': fc.record({ ok: fc.boolean() }),
+    'spd-indicator': fc.record({ ok: fc.boolean() }),
   })[kind];
 
 /** Readings of one kind taken after the work, a few at any points of any circuits. */

@@ -85,6 +85,29 @@ describe.each([
   });
 });
 
+describe('what was tested with', () => {
+  it('is printed, with what could not be tested to its last line; what nobody said is left for hand', async () => {
+    const lines = Array.from(
+      { length: 90 },
+      (_, i) => `Point ${i + 1}: behind furniture that could not be moved.`,
+    );
+    const testing = {
+      instruments: [{ id: 'i1', what: 'Multifunction tester', serial: 'A-4711' }],
+      notTested: lines.join('\n'),
+    };
+    const { pages, words } = await readPdf(
+      await sheetOf({ ...demoJob('saltglass-row'), testing }, 'spurs-rcbo'),
+    );
+    const text = flat(pages.join(' '));
+    expect(text).toContain('Multifunction tester, serial number A-4711');
+    for (const line of lines) expect(text).toContain(line);
+    for (const page of words)
+      expect(Math.max(...page.map(({ yMax }) => yMax))).toBeLessThan(A4_PT.height - 5);
+    expect(text).toMatch(/Who tested .* Tested by Day/);
+    expect(text.match(/What could not be tested, and why/g)).toHaveLength(1);
+  });
+});
+
 describe('the test sheet of a job with nothing to test', () => {
   it('says so', async () => {
     const job = demoJob('saltglass-row');

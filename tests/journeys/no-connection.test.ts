@@ -113,6 +113,57 @@ describe.each(['phone', 'desk'] as const)('without a connection, on a %s', { tim
     await context.close();
   });
 
+  it('what is tested, ticked and answered at a hold is kept, and arrives later', async () => {
+    const { page, context } = await openKept(size, '/jobs/saltglass3/papers?part=tests');
+    const test = (of: Page, id: string) => of.locator(`test-row[data-test="ring-house/${id}"]`);
+    const task = (of: Page, id: string) => of.locator(`task-row[data-task="${id}"]`);
+    await test(page, 'ends/r1').waitFor();
+    await allKept(page);
+    await disconnect(context);
+    await test(page, 'ends/r1').locator('input').fill('0.45');
+    await page.keyboard.press('Enter');
+    await test(page, 'ends/r1').getByText('Fits.').waitFor();
+    await page.getByRole('button', { name: 'Add an instrument' }).click();
+    await page.getByRole('textbox', { name: 'Instrument 1' }).fill('Multifunction tester');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Tasks' }).click();
+    await task(page, 'set-up').getByRole('checkbox').check();
+    await task(page, 'test-supply').getByText('No', { exact: true }).click();
+    await page.getByText(/^1 of 42 done\. Stopped: Earthed, bonded, polarity right/).waitFor();
+    await task(page, 'test-supply').getByText('Yes', { exact: true }).click();
+    await page.getByText(/^2 of 42 done\.$/).waitFor();
+    await expectUsable(page, `tasks without a connection on a ${size}`);
+    await onDevice(page).waitFor();
+    await closePage(page);
+
+    const again = await context.newPage();
+    await again.goto('/jobs/saltglass3/papers?part=tasks');
+    await again.getByText(/^2 of 42 done\.$/).waitFor();
+    await connect(context);
+    await allKept(again);
+    const kept = (await read('/api/jobs/saltglass3')) as {
+      readonly readings: readonly { readonly phase: string }[];
+    };
+    expect(kept).toMatchObject({
+      done: [{ entry: 'spurs-rcbo/set-up' }, { entry: 'spurs-rcbo/test-supply', isSo: true }],
+      testing: { instruments: [{ what: 'Multifunction tester' }] },
+    });
+    expect(kept.readings.filter(({ phase }) => phase === 'after')).toMatchObject([{ loop: 'L', ohm: 0.45 }]);
+    const undo = again.getByRole('button', { name: /^Undo: / });
+    for (const at of [1, 1]) {
+      await undo.click();
+      await again.getByText(new RegExp(`^${at} of 42 done`)).waitFor();
+    }
+    await undo.click();
+    await again.getByText(/^0 of 42 done/).waitFor();
+    // The instrument's name, the instrument, the reading: the job is as it was.
+    for (let step = 0; step < 3; step += 1) await undo.click();
+    await expect.poll(() => undo.count()).toBe(0);
+    await allKept(again);
+    expect(await read('/api/jobs/saltglass3')).not.toHaveProperty('testing');
+    await context.close();
+  });
+
   it('a job is begun and worked on, and arrives though it is not open any more', async () => {
     const { page, context } = await openKept(size, '/');
     await page.locator('job-row').first().waitFor();

@@ -37,7 +37,7 @@ describe('the test sheet on a phone', () => {
     const { page, context, troubles } = await stage.open('phone', '/jobs/saltglass3/papers');
     await page.getByRole('button', { name: 'Tests' }).click();
     await page.getByRole('heading', { name: /^Ring, end to end/ }).waitFor();
-    await page.getByText('0 of 50 read.').waitFor();
+    await page.getByText('0 of 53 read.').waitFor();
     const sheet = page.locator('test-sheet');
     expect(await sheet.getByText(/Part both ends of the ring at the board/).count()).toBe(1);
 
@@ -71,7 +71,7 @@ describe('the test sheet on a phone', () => {
     await verdict(page, 'polarity/w1-living1').getByText('Fails.').waitFor();
     await page.getByRole('button', { name: /^Undo: .*Polarity: W1/ }).click();
     await verdict(page, 'polarity/w1-living1').waitFor({ state: 'detached' });
-    await page.getByText(/^4 of 50 read; 1 to look into\.$/).waitFor();
+    await page.getByText(/^4 of 53 read; 1 to look into\.$/).waitFor();
     await expectUsable(page, 'the test sheet on a phone');
 
     await allKept(page);
@@ -88,7 +88,7 @@ describe('the test sheet on a phone', () => {
     // Emptied, a reading is gone.
     await row(page, 'ends/rn').locator('input').fill('');
     await row(page, 'ends/rn').locator('input').press('Enter');
-    await page.getByText('3 of 50 read; none off its band or limit.').waitFor();
+    await page.getByText('3 of 53 read; none off its band or limit.').waitFor();
     expect(troubles.filter((trouble) => !/ERR_INTERNET_DISCONNECTED|Failed to fetch/.test(trouble))).toEqual(
       [],
     );

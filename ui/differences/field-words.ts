@@ -28,6 +28,8 @@ const words: Readonly<Record<string, string>> = {
   ms: 'trip time',
   ok: 'result',
   mA: 'trips at',
+  delayed: 'delayed, type S',
+  notTested: 'what could not be tested',
   kA: 'reading',
   pfcKA: 'prospective fault current',
   place: 'where',

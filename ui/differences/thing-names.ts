@@ -20,6 +20,7 @@ const partNames: Readonly<Record<string, string>> = {
   quoting: 'Quotation',
   actuals: 'What the job took',
   built: 'The work as done',
+  testing: 'What it was tested with',
 };
 
 const openingWords: Readonly<Record<Opening['kind'], string>> = {
@@ -110,6 +111,7 @@ export function thingAt(path: readonly string[], names: ThingNames): ReturnType<
   if (partName !== undefined) return { name: partName, steps: 1 };
   if (path.length < 2) return { name: 'Job', steps: 0 };
   if (part === 'answers') return { name: questions.find(({ id }) => id === key)?.words ?? key, steps: 2 };
+  if (part === 'done') return { name: 'Tasks ticked', steps: path.length };
   if (part === 'packFor') return { name: 'What is bought in case', steps: path.length };
   if (part === 'stock')
     return { name: `In stock: ${knownItems.find(({ id }) => id === key)?.description ?? key}`, steps: 2 };

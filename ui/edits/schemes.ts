@@ -6,6 +6,7 @@ import { newId } from '../new-id.ts';
 import { bestSource, type JoinContext, newConnection, radialThrough, ringThrough } from './join-point.ts';
 import { roughlyMm, sourceLegs, sourcePoints, whyNotRadial, whyNotRing } from './join-sources.ts';
 import { freeName, plainSchemeName } from './scheme-names.ts';
+import { forgetDone } from './site-work.ts';
 
 /** The kinds of first try that a scheme can be begun with. */
 export const firstTries = ['spurs', 'fused-branch', 'ring', 'radial'] as const;
@@ -79,6 +80,7 @@ export const removeScheme = ({ id, name }: Pick<Scheme, 'id' | 'name'>): JobEdit
     if (job.quoting?.schemes !== undefined)
       job.quoting.schemes = job.quoting.schemes.filter((offered) => offered !== id);
     if (job.built?.scheme === id) delete job.built;
+    forgetDone(job, id);
   },
 });
 

@@ -16,7 +16,15 @@ const wholeFields: ReadonlySet<string> = new Set([
 ]);
 
 /** Lists of which each entry is one value. */
-const wholeEntries: ReadonlySet<string> = new Set(['answers', 'instead', 'packFor', 'remedies', 'stock']);
+const wholeEntries: ReadonlySet<string> = new Set([
+  'answers',
+  'done',
+  'instead',
+  'instruments',
+  'packFor',
+  'remedies',
+  'stock',
+]);
 
 /** How deep the fields of a connection lie: `schemes`, its scheme, `connections`, itself, the field. */
 const CONNECTION_FIELD = 5;
@@ -29,7 +37,14 @@ export function isOneValue(path: readonly string[]): boolean {
 }
 
 /** Groups in which no field must be there: one that is absent is the same as one without fields. */
-const openGroups: ReadonlySet<string> = new Set(['asFound', 'certainty', 'channel', 'quoting', 'takes']);
+const openGroups: ReadonlySet<string> = new Set([
+  'asFound',
+  'certainty',
+  'channel',
+  'quoting',
+  'takes',
+  'testing',
+]);
 
 /** Whether a group at a path can be made of one side's fields and the other's although one of them has no such group. */
 export const isOpenGroup = (path: readonly string[]): boolean => openGroups.has(path.at(-1) ?? '');

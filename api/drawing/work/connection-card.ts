@@ -1,5 +1,5 @@
 import { isRcbo } from '#engine/circuit/fitted-device.ts';
-import type { BackBox, TerminalFill } from '#engine/connections/things.ts';
+import type { BackBox, CableJoint, TerminalFill } from '#engine/connections/things.ts';
 import { counted } from '#engine/rules/counted.ts';
 import type {
   CableEnd,
@@ -39,7 +39,7 @@ export interface ConnectionCard {
   readonly todo: readonly string[];
   /** Ends by terminals: the supply of a fused unit before its load. */
   readonly sides: readonly { readonly title: string; readonly ends: readonly EndSaid[] }[];
-  /** How full the terminals and the box are. */
+  /** How full the terminals, the joint and the box are. */
   readonly holds: readonly string[];
   /** What is to be looked at before anything is cut: nothing here is guessed. */
   readonly look: readonly string[];
@@ -52,7 +52,12 @@ export function connectionCard(place: ConnectionPlace): ConnectionCard {
     where: whereWords(place),
     todo: place.isWorkedOn ? todoOf(place) : [],
     sides: sidesSaid(place),
-    holds: [...place.sides.flatMap(({ fill, side }) => fillWords(fill, side)), ...boxHolds(place.box)],
+    holds: [
+      ...place.sides.flatMap(({ fill, side }) => fillWords(fill, side)),
+      ...jointHolds(place.joint),
+      ...boardHolds(place),
+      ...boxHolds(place.box),
+    ],
     look: looksOf(place),
   };
 }
@@ -106,7 +111,7 @@ function todoOf(place: ConnectionPlace): readonly string[] {
     ...place.sides.flatMap(({ ends }) => ends.flatMap(broughtWords)),
     ...place.leads.map((lead) => leadWords[lead.kind]),
     ...fuseTodo(place.sides),
-    'Strip and tighten as the maker’s sheet says.',
+    'Strip length and tightening: as the maker’s sheet says.',
   ];
 }
 
@@ -257,6 +262,33 @@ function fillWords(fill: TerminalFill | null, side: TerminalSide['side']): reado
   const cables = `${fill.cables} of ${counted(fill.capacityCables, 'conductor')}`;
   return [`${where}: ${cables}${fill.counted ? '' : ', not counted yet'}, ${area}.`];
 }
+
+/** Conductors of a joint against what it takes, each of line, neutral and earth alike. */
+function jointHolds(joint: CableJoint | null): readonly string[] {
+  if (joint === null) return [];
+  const { takes, cables, conductorAreaMm2, areaMm2 } = joint;
+  if (takes === null) return ['Joint: what it takes is not known. Look at it, and read its maker’s sheet.'];
+  const said = [
+    takes.cables === null ? counted(cables, 'cable') : `${cables} of ${counted(takes.cables, 'cable')}`,
+    conductorAreaMm2 === 0
+      ? `sizes not told, ${rounded(takes.conductorMm2)} mm² at the most`
+      : `the largest conductor ${rounded(conductorAreaMm2)} of ${rounded(takes.conductorMm2)} mm²`,
+    ...(takes.areaMm2 === null
+      ? []
+      : [
+          `${areaMm2 === null ? 'area not known' : rounded(areaMm2)} of ${rounded(takes.areaMm2)} mm² together`,
+        ]),
+  ];
+  return [
+    `Joint: ${said.join(', ')}; ${takes.isFromSheet ? 'by its maker’s sheet' : 'as is usual for its kind: its own sheet decides'}.`,
+  ];
+}
+
+/** What a device and a bar take differs by make, and no figure is held. */
+const boardHolds = ({ kind, isWorkedOn }: ConnectionPlace): readonly string[] =>
+  kind === 'board' && isWorkedOn
+    ? ['Terminals: a device or a bar takes two conductors in one terminal only where its maker says so.']
+    : [];
 
 const rounded = (mm2: number): number => Math.round(mm2 * 100) / 100;
 

@@ -21,7 +21,8 @@ const names: Readonly<Record<MeasuredCheck['name'], { readonly title: string; re
   },
   drop: { title: 'Volt drop', untold: 'Wants r1 and rn of a ring, or R1 + R2 of a radial.' },
   insulation: { title: 'Insulation', untold: 'Wants both insulation tests.' },
-  rcd: { title: 'RCD', untold: 'Wants its time and its button.' },
+  rcd: { title: 'RCD', untold: 'Wants the time and the button of each.' },
+  'arc-fault': { title: 'Arc fault device', untold: 'Wants its button.' },
   polarity: { title: 'Polarity', untold: 'Wants every point where something was connected.' },
 };
 
@@ -52,8 +53,10 @@ export function checkSaid({ name, outcome, actual, limit, where }: MeasuredCheck
       return `${read} MΩ at the least, of ${held} MΩ.`;
     case 'rcd':
       return actual === null
-        ? 'It did not open by its button.'
-        : `${read} ms, of ${held} ms${outcome === 'fails' && read <= held ? '; it did not open by its button' : ''}.`;
+        ? `It did not open by its button${at(where)}.`
+        : `${read} ms, of ${held} ms${at(where)}${outcome === 'fails' && read <= held ? '; one opened too soon, or not by its button' : ''}.`;
+    case 'arc-fault':
+      return outcome === 'fails' ? 'It did not open by its button.' : 'It opened by its button.';
     case 'polarity':
       return outcome === 'fails'
         ? `Wrong${at(where)}.`
@@ -79,4 +82,4 @@ export const pointHeads = ['R1 + R2, Ω', 'Ze + that', 'Zs read', 'Limit', 'Drop
 
 /** What stands under them. */
 export const POINTS_SAID =
-  'Ze is what is before the circuit, as the survey has it. A tester may show less than Ze + R1 + R2, through other ways to earth; more contradicts one of them.';
+  'Ze is what is before the circuit, as it was read after the work, else as the survey has it. A tester may show less than Ze + R1 + R2, through other ways to earth; more contradicts one of them.';

@@ -1,5 +1,6 @@
 import type { TaskGroup } from '#engine/work/task-groups.ts';
 import type { WorkTask } from '#engine/work/task-list.ts';
+import type { TaskProgress, TaskStanding } from '#engine/work/task-progress.ts';
 
 /** A part of the job as it is headed, with the caution that goes with it. */
 export const partWords: Readonly<Record<TaskGroup, { readonly title: string; readonly caution: string }>> = {
@@ -65,17 +66,38 @@ export const partWords: Readonly<Record<TaskGroup, { readonly title: string; rea
 
 const unitWords = { job: '', each: '', m: ' m', circuit: '', room: '' } as const;
 
+const count = (value: number, unit: keyof typeof unitWords): string =>
+  `${Math.round(value * 10) / 10}${unitWords[unit]}`;
+
 /** How much of a task, and how long: "2.4 m, 36 min"; empty for looks and tests. */
 export function amountSaid({ amount }: WorkTask): string {
   if (amount === null) return '';
   const { quantity, highQuantity, unit, typicalMin } = amount;
-  const count = (value: number): string => `${Math.round(value * 10) / 10}${unitWords[unit]}`;
   const many =
     quantity === 0
-      ? `may be needed, up to ${count(highQuantity)}`
+      ? `may be needed, up to ${count(highQuantity, unit)}`
       : unit === 'job' || (quantity === 1 && unit !== 'm')
         ? ''
-        : `${count(quantity)}${unit === 'm' ? '' : ' times'}`;
+        : `${count(quantity, unit)}${unit === 'm' ? '' : ' times'}`;
   const long = typicalMin === null || quantity === 0 ? '' : `${Math.round(typicalMin)} min`;
   return [many, long].filter((words) => words !== '').join(', ');
 }
+
+/** What is said of a task that stands otherwise than open or done; empty for these. */
+export function standingSaid({ amount }: WorkTask, standing: TaskStanding): string {
+  if (standing.is === 'stopped') return 'Not so: the work stops here until it is put right.';
+  if (standing.is !== 'changed') return '';
+  const unit = amount?.unit ?? 'each';
+  return `Ticked when it was ${count(standing.was, unit)}; now it is ${count(standing.now, unit)}. Tick it again once all of it is done.`;
+}
+
+/** How far a list of tasks has got: "12 of 40 done. Stopped: …", with the hold that was passed unanswered. */
+export function taskProgressSaid({ done, of, stopped, passed }: TaskProgress): string {
+  const holds = stopped.map(({ hold }) => `Stopped: ${questionOf(hold)}`);
+  const unanswered =
+    passed === null ? [] : [`Ticked past a hold that nobody answered: ${questionOf(passed.hold)}`];
+  return [`${done} of ${of} done.`, ...holds, ...unanswered].join(' ');
+}
+
+/** What a hold asks, without what is done if it is not so: "Dead, and proved so at every box that is opened?" */
+export const questionOf = (hold: string | null): string => (hold ?? '').replace(/(\?) Else.*$/, '$1');

@@ -2,6 +2,7 @@ import { insulationLimit } from '#engine/proof/expected-limits.ts';
 import { capital } from '#engine/quotation/said.ts';
 import { shownBy } from '#engine/work/tests/answering-reading.ts';
 import type { SheetTest, TestGroup, TestSheet } from '#engine/work/tests/sheet-test.ts';
+import { faultKA } from '#engine/work/tests/supply-tests.ts';
 
 /** How a group of tests is headed, and what it may be where a reading is off what is expected. Causes: common practice, no source. */
 export const testGroupWords: Readonly<
@@ -29,6 +30,11 @@ export const testGroupWords: Readonly<
   },
   insulation: { title: 'Insulation', high: '', low: '' },
   polarity: { title: 'Polarity', high: '', low: '' },
+  supply: {
+    title: 'Supply at the board',
+    high: 'A loose connection before or at the board, or a supply that has changed: ask the distributor.',
+    low: 'Other ways to earth beside the supply’s, as with Ze read with the earths on; or a supply that has changed.',
+  },
   zs: {
     title: 'Earth fault loop, Zs',
     high: 'A loose earth or line, a longer way, or the tester’s own error on its no-trip setting.',
@@ -36,6 +42,8 @@ export const testGroupWords: Readonly<
   },
   rcd: { title: 'RCD, time to open', high: '', low: '' },
   'rcd-button': { title: 'RCD, its own test button', high: '', low: '' },
+  'afdd-button': { title: 'Arc fault device, its own test button', high: '', low: '' },
+  'spd-indicator': { title: 'Surge device, its indicator', high: '', low: '' },
 };
 
 /** What is said of the band wherever it is used. */
@@ -53,23 +61,35 @@ export const testName = ({ mark }: Pick<SheetTest, 'mark'>): string =>
   mark.includes(' ') ? capital(mark) : mark;
 
 /** What a tester should show: "0.24 Ω", "0.51 to 0.55 Ω"; empty where nothing is expected. */
-export function expectedSaid({ expected }: Pick<SheetTest, 'expected'>): string {
+export function expectedSaid({ expected, unit }: Pick<SheetTest, 'expected' | 'unit'>): string {
   if (expected === null) return '';
+  if (unit === 'kA') return kiloamperes(expected.toOhm, expected.fromOhm);
   const [from, to] = [ohms(expected.fromOhm), ohms(expected.toOhm)];
   return from === to ? `${from}\u00a0Ω` : `${from} to ${to}\u00a0Ω`;
 }
 
 /** The band's two ends: "0.19 to 0.29 Ω"; empty where nothing is expected. */
-export function bandSaid({ expected }: Pick<SheetTest, 'expected'>): string {
+export function bandSaid({ expected, unit }: Pick<SheetTest, 'expected' | 'unit'>): string {
   if (expected === null) return '';
   const { fromOhm, toOhm, bandOhm } = expected;
+  if (unit === 'kA') return kiloamperes(toOhm + bandOhm, Math.max(0, fromOhm - bandOhm));
   return `${ohms(Math.max(0, fromOhm - bandOhm))} to ${ohms(toOhm + bandOhm)}\u00a0Ω`;
 }
 
-/** What a reading must show: "at most 1.09 Ω", "at least 1 MΩ", "right"; empty without a limit. */
-export function limitSaid({ limit, unit, group }: Pick<SheetTest, 'limit' | 'unit' | 'group'>): string {
+/** The fault currents that two loops let flow, the greater loop first: "0.95 to 1.58 kA"; without a loop there is no most. */
+function kiloamperes(mostOhm: number, leastOhm: number): string {
+  const kA = (ohm: number): string => faultKA(ohm).toFixed(2);
+  const least = kA(mostOhm);
+  if (leastOhm === 0) return `${least}\u00a0kA or more`;
+  const most = kA(leastOhm);
+  return least === most ? `${least}\u00a0kA` : `${least} to ${most}\u00a0kA`;
+}
+
+/** What a reading must show: "at most 1.09 Ω", "at least 1 MΩ", "130 to 500 ms", "right"; empty without a limit. */
+export function limitSaid({ limit, unit, asked }: Pick<SheetTest, 'limit' | 'unit' | 'asked'>): string {
   if (limit === null) return '';
-  if (limit.bound === 'right') return group === 'polarity' ? 'right' : 'opens';
+  if (limit.bound === 'right') return rightOf(asked).must;
+  if (limit.bound === 'between') return `${limit.least} to ${limit.value}\u00a0${unit ?? ''}`;
   return `at ${limit.bound} ${limitFigure(limit.value, unit)}\u00a0${unit ?? ''}`;
 }
 
@@ -85,20 +105,38 @@ export const limitsFrom = (tests: readonly SheetTest[]): readonly string[] => [
 ];
 
 /** What was read: "0.26 Ω", "200 MΩ at 500 V", "right"; empty where nothing was. */
-export function readSaid({ reading, unit, group }: Pick<SheetTest, 'reading' | 'unit' | 'group'>): string {
+export function readSaid({ reading, unit, asked }: Pick<SheetTest, 'reading' | 'unit' | 'asked'>): string {
   if (reading === null) return '';
   const shown = shownBy(reading);
-  if (typeof shown === 'boolean') return rightWords[group === 'polarity' ? 'polarity' : 'button'][`${shown}`];
+  if (typeof shown === 'boolean') return shown ? rightOf(asked).right : rightOf(asked).wrong;
   const figure = `${shown}\u00a0${unit ?? ''}`;
   return reading.kind === 'insulation' && reading.testV !== insulationLimit().testV
     ? `${figure} at ${reading.testV}\u00a0V`
     : figure;
 }
 
-const rightWords = {
-  polarity: { true: 'right', false: 'wrong' },
-  button: { true: 'opened', false: 'did not open' },
-} as const;
+/** What is either so or not: what is asked, what must be so, and both answers. */
+interface RightWords {
+  readonly asks: string;
+  readonly must: string;
+  readonly right: string;
+  readonly wrong: string;
+}
+
+const button: RightWords = { asks: 'Opened?', must: 'opens', right: 'opened', wrong: 'did not open' };
+const polarity: RightWords = { asks: 'Right?', must: 'right', right: 'right', wrong: 'wrong' };
+const indicator: RightWords = {
+  asks: 'Does it protect?',
+  must: 'protects',
+  right: 'protects',
+  wrong: 'does not protect',
+};
+
+/** The words of a test that shows no figure. */
+export function rightOf({ kind }: SheetTest['asked']): RightWords {
+  if (kind === 'spd-indicator') return indicator;
+  return kind === 'rcd-button' || kind === 'afdd-button' ? button : polarity;
+}
 
 /** How a test came out, in one word; empty while it is not read. */
 export const verdictWord: Readonly<Record<SheetTest['verdict'], string>> = {
@@ -127,10 +165,10 @@ export function verdictSaid(test: SheetTest): string {
   }
 }
 
-function offSaid({ offOhm, group }: SheetTest): string {
+function offSaid({ offOhm, group, unit }: SheetTest): string {
   const off = offOhm ?? 0;
   const { high, low } = testGroupWords[group];
-  return `${ohms(Math.abs(off))}\u00a0Ω ${off > 0 ? 'more' : 'less'} than expected. ${off > 0 ? high : low}`.trim();
+  return `${unit === 'kA' ? 'As a loop ' : ''}${ohms(Math.abs(off))}\u00a0Ω ${off > 0 ? 'more' : 'less'} than expected. ${off > 0 ? high : low}`.trim();
 }
 
 /** How far a sheet is filled: "12 of 34 read; 1 to look into, 1 fails". */

@@ -25,3 +25,13 @@ export const withSurgeWanted = (job: Job): Job => ({
     { question: SURGE_QUESTION, value: 'wanted', certainty: 'seen' },
   ],
 });
+
+/** Whether a board has a surge device once the scheme is carried out: it has one already, or is exchanged for one that gets it. */
+export function hasSurgeDevice({ job, scheme }: Pick<Worked, 'job' | 'scheme'>, boardId: string): boolean {
+  if (surgeAnswer(job) === 'fitted') return job.boards[0]?.id === boardId;
+  const isExchanged = (scheme?.remedies ?? []).some(
+    ({ kind, at }) =>
+      kind === 'new-board' && (at === boardId || (at === undefined && job.boards.length === 1)),
+  );
+  return isExchanged && wantsSurgeDevice(job);
+}

@@ -35,7 +35,7 @@ export interface PointProof {
   readonly zsHotOhm: number | null;
   /** The loop with the circuit in service, both ways of a ring in parallel: what a loop tester shows, never above `zsColdOhm`. */
   readonly zsServiceColdOhm: number | null;
-  /** The most that `zsHotOhm` may be for what disconnects here. */
+  /** The most that `zsHotOhm` may be for what disconnects here; at a fused unit what protects the cable up to it. */
   readonly zsMaxOhm: number | null;
 }
 
@@ -131,7 +131,12 @@ export interface DisconnectionLimit {
 export interface TesterLimits {
   readonly insulation: { readonly testV: number; readonly minimumMegohm: number };
   /** Null where no RCD is known of. */
-  readonly rcd: { readonly testMa: number; readonly maximumMs: number } | null;
+  readonly rcd: {
+    readonly testMa: number;
+    /** Of a delayed one (type S); else nought. */
+    readonly minimumMs: number;
+    readonly maximumMs: number;
+  } | null;
   /** Longest time to disconnect a fault to earth; null where earthing or device are not known. */
   readonly disconnectWithinS: number | null;
 }

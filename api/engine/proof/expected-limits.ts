@@ -2,6 +2,9 @@ import { insulationResistance } from '#data/standards/insulation-resistance.ts';
 import { rcdTest } from '#data/standards/rcd-test.ts';
 import type { RowStatus } from '#data/standards/table.ts';
 
+/** What a consumer unit tested as a whole bears behind the distributor's cut-out, kA. Source: BS EN 61439-3 Annex ZB (from memory). */
+export const CONDITIONAL_KA = 16;
+
 /** How the insulation of a circuit is tested, and what it must show at least. */
 export interface InsulationLimit {
   /** Direct voltage. */
@@ -31,10 +34,10 @@ export function insulationLimit(): InsulationLimit {
 
 /**
  * The test of an RCD since Amendment 2: one alternating test at its rated residual current, whatever its type.
- * `time-delayed` is type S. Before, additional protection was proved at five times and 40 ms.
- * Source: BS 7671:2018+A2:2022 643.7.1, 643.8; times of BS EN 61008 and BS EN 61009.
+ * `time-delayed` is type S, `in-accessory` an RCD in a socket-outlet or a fused unit. Before, additional protection was proved at five times and 40 ms.
+ * Source: BS 7671:2018+A2:2022 643.7.1, 643.8; times of BS EN 61008, BS EN 61009 and BS 7288.
  */
-export function rcdTestLimit(kind: 'general' | 'time-delayed'): RcdTestLimit {
+export function rcdTestLimit(kind: (typeof rcdTest.rows)[number]['kind']): RcdTestLimit {
   const row = rcdTest.rows.find((each) => each.kind === kind) ?? rcdTest.rows[0];
   const { testMultiple, minimumMs, maximumMs, status: grade } = row;
   return { testMultiple, minimumMs, maximumMs, grade };

@@ -1,3 +1,4 @@
+import { unitOfLoadSide } from '../circuit/load-side.ts';
 import type { ExpectedAt, PointProof } from './circuit-proof.ts';
 import { HOT_RATIO } from './conductor-ohms.ts';
 import { plugFuseLimit } from './loop-limit.ts';
@@ -19,6 +20,18 @@ interface Measures {
   readonly isRcd: boolean;
 }
 
+/** The supply side of a unit where a node is its load side; any other node itself. */
+function suppliedAt({ nodes }: ProofCase['circuit'], node: number): number {
+  const id = nodes[node]?.id ?? '';
+  const supplyId = unitOfLoadSide(id);
+  return supplyId === id
+    ? node
+    : Math.max(
+        0,
+        nodes.findIndex((each) => each.id === supplyId),
+      );
+}
+
 const known = (value: number | undefined): number | null =>
   value === undefined || Number.isNaN(value) ? null : value;
 const sum = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a + b);
@@ -33,12 +46,14 @@ const times = (a: number | null, ratio: number): number | null => (a === null ? 
 export function pointProofs({ circuit }: ProofCase, measures: Measures): readonly PointProof[] {
   const { dropV, loopOhm, correction, source, maximumOhm, isRcd } = measures;
   const crossed = new Map(measures.step3.map(({ point, ohm }) => [point, ohm]));
-  return circuit.nodes.flatMap(({ fuseA, behindUnit }, node): readonly PointProof[] => {
+  return circuit.nodes.flatMap((here, node): readonly PointProof[] => {
     const point = circuit.pointAt[node] ?? null;
     if (point === null) return [];
     const serviceOhm = known(loopOhm[node]);
     const coldOhm = crossed.get(point) ?? serviceOhm;
     const hotOhm = times(coldOhm, HOT_RATIO);
+    // The cable up to a unit is protected by what is before its own fuse, whichever of its terminals is tested.
+    const { behindUnit, fuseA } = circuit.nodes[suppliedAt(circuit, node)] ?? here;
     // Behind a plug fuse either device may do it: the more lenient limit holds.
     const byFuse = behindUnit === null || isRcd ? null : plugFuseLimit(fuseA ?? PLUG_A);
     const limits = [maximumOhm, byFuse?.maximumOhm ?? null].filter((ohm) => ohm !== null);

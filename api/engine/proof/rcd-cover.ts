@@ -15,13 +15,15 @@ export interface RcdCover {
   readonly from: 'found' | 'scheme' | null;
   readonly type: 'AC' | 'A' | 'F' | 'B' | null;
   readonly mA: number | null;
+  /** It waits before it opens (type S). */
+  readonly isDelayed: boolean;
 }
 
-const unknown: RcdCover = { state: 'unknown', from: null, type: null, mA: null };
+const unknown: RcdCover = { state: 'unknown', from: null, type: null, mA: null, isDelayed: false };
 
 /**
  * The RCD of a whole circuit: what the scheme fits, else the circuit's own device, else the board's RCD before
- * it. Only 30 mA and less counts. A board RCD that the survey does not tie to the circuit leaves it unknown,
+ * it. Only 30 mA and less without delay counts. A board RCD that the survey does not tie to the circuit leaves it unknown,
  * as does a device nobody named, and an RCD that the survey only assumes; that there is none may be assumed as well.
  */
 export function circuitRcd(worked: Worked, circuitId: string): RcdCover {
@@ -65,8 +67,11 @@ function boardCover({ board, circuit }: NetworkCircuit): RcdCover | null {
 }
 
 function coverBy(rcd: NonNullable<Device['rcd']>, from: 'found' | 'scheme'): RcdCover {
-  const state = rcd.mA <= ADDITIONAL_PROTECTION_MA ? 'covered' : 'none';
-  return { state, from, type: rcd.type, mA: rcd.mA };
+  const { type, mA } = rcd;
+  const isDelayed = rcd.delayed === true;
+  // What waits is too slow for whoever touches a live part, whatever opens it.
+  const state = mA <= ADDITIONAL_PROTECTION_MA && !isDelayed ? 'covered' : 'none';
+  return { state, from, type, mA, isDelayed };
 }
 
 /** What can be said of a circuit for which no RCD is recorded: that there is none, as surely as all of it was told. */
@@ -119,6 +124,14 @@ export function localRcd(worked: Worked, nodeId: string): LocalRcd {
   if (rcdUnitBefore(worked, nodeId)) return 'unit';
   return hasRcd(worked, nodeId, 'rcd-outlet') ? 'outlet' : null;
 }
+
+/**
+ * Whether an accessory has an RCD of its own: found in it, or fitted by the scheme.
+ *
+ * @param unitId the point's id; of a unit that a connection brings along, its node's.
+ */
+export const hasOwnRcd = (worked: Worked, unitId: string): boolean =>
+  hasRcd(worked, unitId, 'rcd-unit') || hasRcd(worked, unitId, 'rcd-outlet');
 
 function hasRcd(worked: Worked, pointId: string, kind: 'rcd-unit' | 'rcd-outlet'): boolean {
   const point = worked.plan.pointById.get(pointId);

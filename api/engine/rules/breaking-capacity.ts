@@ -1,13 +1,11 @@
 import { readingsBefore } from '../circuit/readings-before.ts';
+import { CONDITIONAL_KA } from '../proof/expected-limits.ts';
 import { sourceLoop } from '../proof/source-loop.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { figures } from './figures.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { circuitName } from './wiring.ts';
-
-/** What a consumer unit tested as a whole bears behind the distributor's cut-out, kA. Source: BS EN 61439-3 Annex ZB (from memory). */
-const CONDITIONAL_KA = 16;
 
 type Message = 'within' | 'below' | 'unknown';
 

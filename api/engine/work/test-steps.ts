@@ -33,7 +33,7 @@ export function testSteps(worked: Worked): readonly TestStep[] {
     ...isolation(worked, boards),
     ...deadAsFound(worked, old),
     ...beforeRcbos(worked),
-    ...afterTheWork(worked),
+    ...afterTheWork(worked, boards),
     ...beforeClosing(worked),
   ];
 }
@@ -157,10 +157,11 @@ function beforeRcbos({ scheme }: Worked): readonly TestStep[] {
 }
 
 /** Continuity of every circuit, then insulation and polarity, and only then what is tested live. */
-function afterTheWork({ circuitIds, shapes }: Worked): readonly TestStep[] {
+function afterTheWork({ circuitIds, shapes }: Worked, boards: readonly string[]): readonly TestStep[] {
   return [
     ...circuitIds.map((id) => continuityAfter(id, shapes.get(id)?.shape === 'ring')),
     ...circuitIds.map(insulationAfter),
+    ...(boards.length === 0 ? [] : [supplyAfter(boards)]),
     ...circuitIds.map(liveAfter),
   ];
 }
@@ -181,6 +182,14 @@ const insulationAfter = (id: string): TestStep =>
     'dead-tests',
     'Measure insulation again with all in place, USB outlets and surge devices parted; check polarity at every point.',
     { hold: 'As expected, and within the limits? Else find out why before it is made live.', subjects: [id] },
+  );
+
+const supplyAfter = (subjects: readonly string[]): TestStep =>
+  step(
+    'supply-after',
+    'live-tests',
+    'At the board once more: polarity of the supply, its loop, the fault current; what the surge device shows, where there is one.',
+    { subjects },
   );
 
 const liveAfter = (id: string): TestStep =>

@@ -19,7 +19,9 @@ const widthsMm = [
   ...Object.values(HELD_MM),
 ];
 
-/** One group of tests of one circuit: how to connect, then a row a test with what was read, or room to write it. */
+const ROWS_TOGETHER = 4;
+
+/** One group of tests of one circuit or board: how to connect, then a row a test with what was read, or room to write it. */
 export function testPartContent({
   circuitName,
   group,
@@ -30,11 +32,11 @@ export function testPartContent({
   const title = `${testGroupWords[group].title}, ${isLive ? 'LIVE' : 'dead'}: ${circuitName}`;
   const steps: Content = { ol: [...connect], margin: [0, 0, 0, 4] };
   const sources = limitsFrom(tests).map((words): Content => ({ text: words, style: 'label' }));
-  // Surely shorter than a page: a heading and a few sentences.
-  return [
-    together([subheading(title), steps, ...sources]),
-    ...(tests.length === 0 ? [] : [ruledTable({ heads, rows: tests.map(testCells), widthsMm })]),
-  ];
+  const table = tests.length === 0 ? [] : [ruledTable({ heads, rows: tests.map(testCells), widthsMm })];
+  // Surely shorter than a page: a heading and a few sentences, with a few rows.
+  return tests.length <= ROWS_TOGETHER
+    ? [together([subheading(title), steps, ...sources, ...table])]
+    : [together([subheading(title), steps, ...sources]), ...table];
 }
 
 /** A blank of a row's height to write in. */

@@ -2,7 +2,8 @@ import type { Content } from 'pdfmake/interfaces.js';
 import { BAND_SAID, progressSaid } from '#drawing/work/test-sheet-words.ts';
 import type { TestSheet } from '#engine/work/tests/sheet-test.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
-import { form, paragraph } from '../quotation/pdf-parts.ts';
+import { paragraph } from '../quotation/pdf-parts.ts';
+import { byWhomContent } from './by-whom-content.ts';
 import { measuredContent } from './measured-content.ts';
 import { testPartContent } from './test-part-content.ts';
 import type { WorkPaper, WorkPapersRequest } from './work-paper.ts';
@@ -20,7 +21,7 @@ export function testsPaper({ papers: { shown }, library }: WorkPapersRequest): W
       ...conditions(sheet),
       ...sheet.parts.flatMap(testPartContent),
       ...(isRead ? measuredContent({ scheme: shown, sheet, limits: library.limits }) : []),
-      ...(sheet.parts.length === 0 ? [] : [byWhom()]),
+      ...(sheet.parts.length === 0 ? [] : byWhomContent(shown.worked.job.testing)),
     ],
   };
 }
@@ -36,16 +37,3 @@ function conditions(sheet: TestSheet): readonly Content[] {
     ),
   ];
 }
-
-/** Who tested, with what: written by hand, for the job file does not hold it. */
-const byWhom = (): Content =>
-  form({
-    heading: 'Who tested, with what',
-    intro: ['A record of readings, and no certificate: that is for a competent person to fill in and sign.'],
-    lines: [
-      'Tested by',
-      'Instruments, with their serial numbers',
-      'Day',
-      'What could not be tested, and why',
-    ].map((label) => ({ label, value: '' })),
-  });

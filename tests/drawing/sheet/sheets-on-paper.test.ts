@@ -2,7 +2,8 @@ import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
-import type { Scene } from '#drawing/scene.ts';
+import { line, type Scene } from '#drawing/scene.ts';
+import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { papersOf } from '#exports/papers.ts';
 import { sheetsPdf } from '#exports/plan/plan-pdf.ts';
 import { planScenes } from '#exports/plan-files.ts';
@@ -10,6 +11,7 @@ import type { Job } from '#model/job.ts';
 import { demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { type PdfWord, readPdf } from '#tests/exports/pdf-reader.ts';
 import { houseOf } from '#tests/houses/house-of.ts';
+import { signsOf, strokesOf } from './symbol-strokes.ts';
 
 const MM = 25.4 / 72;
 
@@ -32,6 +34,36 @@ function sheetsOf(job: Job, schemeId: string): readonly Scene[] {
   return [planScenes(papers), planScenes(papers, 'A4'), planScenes(papers, 'A3')].flat();
 }
 
+/** Letters keep off strokes by this much less than none: half of the finest pen, mm. */
+const PEN_MM = 0.09;
+
+const holds = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle, [x, y]: SheetPoint): boolean =>
+  x > leftMm + PEN_MM && x < rightMm - PEN_MM && y > topMm + PEN_MM && y < bottomMm - PEN_MM;
+
+/** Words that lie on a sign, and signs that lie on each other; a sign's own letters belong into it. */
+function signFaults(scene: Scene, words: readonly ReturnType<typeof lettersOf>[]): readonly string[] {
+  const signs = signsOf(scene);
+  const own = signs.flatMap(({ letters }) => letters);
+  const labels = words.filter((word) => !own.some((at) => isLetterAt(word, at)));
+  return signs.flatMap(({ title, strokes }) =>
+    labels
+      .filter((word) => strokes.some((at) => holds(word, at)))
+      .map(({ text }) => `${scene.title}: ${text} on ${title}`),
+  );
+}
+
+/** Whether a word is lettered about a place; base lines lie below the middle. */
+const isLetterAt = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle, [x, y]: SheetPoint): boolean =>
+  Math.abs((leftMm + rightMm) / 2 - x) < 0.6 && y > topMm && y < bottomMm + 0.6;
+
+/** Strokes past the edge of the paper. */
+const offPaper = ({ title, widthMm, heightMm, layers }: Scene): readonly string[] =>
+  layers.flatMap(({ name, shapes }) =>
+    shapes.flatMap(strokesOf).some(([x, y]) => x < 0 || y < 0 || x > widthMm || y > heightMm)
+      ? [`${title}: ${name} past the edge of the paper`]
+      : [],
+  );
+
 const faults = (scene: Scene, words: readonly PdfWord[]): readonly string[] => {
   const boxes = words.map(lettersOf);
   const out = boxes.filter(
@@ -44,7 +76,12 @@ const faults = (scene: Scene, words: readonly PdfWord[]): readonly string[] => {
       .filter((other) => overlapMm2(one, other) > 0.05)
       .map((other) => `${one.text} / ${other.text}`),
   );
-  return [...out.map(({ text }) => `${scene.title}, out of the frame: ${text}`), ...over];
+  return [
+    ...out.map(({ text }) => `${scene.title}, out of the frame: ${text}`),
+    ...over,
+    ...signFaults(scene, boxes),
+    ...offPaper(scene),
+  ];
 };
 
 async function faultsOnPaper(sheets: readonly Scene[]): Promise<readonly string[]> {
@@ -58,7 +95,7 @@ describe.each(demoNames)('the sheets of %s', (name) => {
   const job = demoJob(name);
 
   it.each(job.schemes.map(({ id }) => id))(
-    '%s: no word over another or past the frame, on A4 and A3',
+    '%s: no word over another or on a sign, and nothing past the frame, on A4 and A3',
     async (id) => {
       expect(await faultsOnPaper(sheetsOf(job, id))).toEqual([]);
     },
@@ -86,5 +123,34 @@ describe('the sheets of a house of eighty points', () => {
     const said = sheets.map((scene) => JSON.stringify(scene)).join('');
     for (const { label } of house.points.filter(({ status }) => status === 'wanted'))
       expect(said).toContain(label);
+  });
+});
+
+describe('what the sheets are measured by', () => {
+  /** A sheet with the label of its first named sign in the middle of that sign, and a stroke past the edge. */
+  function spoilt(scene: Scene): Scene {
+    const layers = scene.layers.map((layer) => {
+      if (layer.name !== 'points') return layer;
+      const [first, ...others] = layer.shapes;
+      if (first?.kind !== 'group') throw new Error('no sign is drawn first');
+      const label = first.shapes.at(-1);
+      const [x, y] = strokesOf({ ...first, shapes: first.shapes.slice(1) })[0] ?? [0, 0];
+      if (label?.kind !== 'text') throw new Error('the first sign has no label');
+      const moved = { ...label, at: sheetPoint(x, y + 0.9) };
+      const out = line('wall', [sheetPoint(x, y), sheetPoint(x, -1)]);
+      return {
+        ...layer,
+        shapes: [{ ...first, shapes: [...first.shapes.slice(0, -1), moved] }, ...others, out],
+      };
+    });
+    return { ...scene, layers };
+  }
+
+  it('sees a label on its own sign, and a stroke that leaves the paper', async () => {
+    const [plan] = sheetsOf(demoJob('saltglass-row'), 'spurs-rcbo').filter(({ scale }) => scale !== null);
+    if (plan === undefined) throw new Error('no plan');
+    const found = await faultsOnPaper([spoilt(plan)]);
+    expect(found.filter((fault) => fault.includes(' on '))).not.toEqual([]);
+    expect(found).toContain(`${plan.title}: points past the edge of the paper`);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { connectionCard } from '#drawing/work/connection-card.ts';
 import { oldToNew } from '#drawing/work/old-to-new.ts';
+import { strippingSaid } from '#drawing/work/stripping-words.ts';
 import { connectionSheet } from '#engine/work/connection-sheet.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { demoSchemes, firstWorked } from '#tests/engine/work/worked-schemes.ts';
@@ -38,6 +39,30 @@ describe('the cards of the terrace’s first scheme', () => {
       'K2, new, to W2',
     ]);
     expect(todo.join(' ')).toMatch(/not to be come to afterwards/);
+  });
+
+  it('hold the joint’s conductors against what it takes, by count and by size, and the board’s against nothing', () => {
+    const j1 = places.find(({ mark }) => mark === 'J1');
+    expect(cardOf('J1').holds).toEqual([
+      expect.stringMatching(
+        /^Joint: 3 of 4 cables, the largest conductor 2\.5 of \d+ mm².*; as is usual for its kind/,
+      ),
+    ]);
+    const takes = { cables: 3, conductorMm2: 4, areaMm2: null, isFromSheet: true };
+    if (j1?.joint == null) throw new Error('J1 is a joint');
+    expect(connectionCard({ ...j1, joint: { ...j1.joint, takes } }).holds).toEqual([
+      'Joint: 3 of 3 cables, the largest conductor 2.5 of 4 mm²; by its maker’s sheet.',
+    ]);
+    expect(connectionCard({ ...j1, joint: { ...j1.joint, takes: null } }).holds[0]).toMatch(/not known/);
+    expect(cardOf('Consumer unit').holds.join(' ')).toMatch(/two conductors in one terminal only where/);
+  });
+
+  it('give no length of bare copper, and sleeve what is bare as the firm counts it', () => {
+    const said = strippingSaid({ sleeveMm: 150 }).join(' ');
+    expect(said).toContain('150 mm an end');
+    expect(said.match(/\d+ mm/g)).toEqual(['150 mm']);
+    for (const place of places)
+      expect(connectionCard(place).todo.at(-1)).toMatch(/as the maker’s sheet says\.$/);
   });
 
   it('part the boiler’s unit into supply and load, with its fuse and flex', () => {

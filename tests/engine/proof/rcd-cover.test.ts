@@ -19,7 +19,21 @@ describe('the RCD of a circuit', () => {
     const facts = factsOf({
       job: { boards: [boardOf('b1', { rcds: [ac] })], circuits: [circuitOf('c', { upstreamRcd: 'q' })] },
     });
-    expect(circuitRcd(facts, 'c')).toEqual({ state: 'covered', from: 'found', type: 'AC', mA: 30 });
+    expect(circuitRcd(facts, 'c')).toEqual({
+      ...{ state: 'covered', from: 'found', type: 'AC', mA: 30 },
+      isDelayed: false,
+    });
+  });
+
+  it('is no additional protection where it waits (type S), whatever it trips at', () => {
+    // BS 7671 415.1.1 (from memory): additional protection opens within 40 ms at five times; type S waits.
+    const facts = factsOf({
+      job: {
+        boards: [boardOf('b1', { rcds: [{ ...ac, delayed: true }] })],
+        circuits: [circuitOf('c', { upstreamRcd: 'q' })],
+      },
+    });
+    expect(circuitRcd(facts, 'c')).toMatchObject({ state: 'none', mA: 30, isDelayed: true });
   });
 
   it('is the scheme’s before what was found', () => {

@@ -53,5 +53,7 @@ describe('limits for the tester', () => {
       grade: 'memory',
     });
     expect(rcdTestLimit('time-delayed')).toMatchObject({ testMultiple: 1, minimumMs: 130, maximumMs: 500 });
+    // An RCD in an accessory, as handbooks of testing had it for BS 7288 (from memory).
+    expect(rcdTestLimit('in-accessory')).toMatchObject({ testMultiple: 1, minimumMs: 0, maximumMs: 200 });
   });
 });

@@ -25,7 +25,8 @@ const before: readonly (readonly [RegExp, RegExp])[] = [
   [/^box-/, /^fit-socket$/],
   [/^(?:fit-|connect-|extra-cable|move-neutral)/, /^continuity-after/],
   [/^continuity-after/, /^insulation-after/],
-  [/^insulation-after/, /^live-after/],
+  [/^insulation-after/, /^supply-after$/],
+  [/^supply-after$/, /^live-after/],
   [/^live-after/, /certificate$/],
   [/^photograph-joints$/, /^fill-/],
 ];

@@ -7,7 +7,18 @@ import { blankReading, draftOf, readingOf } from '../../../ui/elements/as-found/
 import { readingName, readingValue } from '../../../ui/elements/as-found/reading-words.ts';
 import { edited, faultsOf } from '../edits/random-edits.ts';
 
-const kinds = ['loop', 'insulation', 'zs', 'ze', 'pfc', 'rcd', 'polarity', 'rcd-button'] as const;
+const kinds = [
+  'loop',
+  'insulation',
+  'zs',
+  'ze',
+  'pfc',
+  'rcd',
+  'polarity',
+  'rcd-button',
+  'afdd-button',
+  'spd-indicator',
+] as const;
 
 describe('a reading being written', () => {
   it.each(demoNames)('gives every reading of %s back as it was', (name) => {

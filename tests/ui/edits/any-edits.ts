@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { checklist } from '#engine/rules/checklist.ts';
+import type { WorkTask } from '#engine/work/task-list.ts';
 import { fixture } from '#model/building.ts';
 import { pointKind, service } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
@@ -26,6 +27,7 @@ import { setReplaces, setTakenAway } from '../../../ui/edits/replacements.ts';
 import { setPointsInOrder } from '../../../ui/edits/ring-in-order.ts';
 import { setRoomFloor, setRoomFloorFact } from '../../../ui/edits/room-floor.ts';
 import { setSiteAddress, setSiteCertainty, setSiteFact } from '../../../ui/edits/site.ts';
+import { putInstrument, removeInstrument, setNotTested, tickTask } from '../../../ui/edits/site-work.ts';
 import { addStairwell, removeStairwell } from '../../../ui/edits/stairwells.ts';
 import { setFloorFact, setStoreyCertainty } from '../../../ui/edits/storeys.ts';
 import { setBond, setSupplyCertainty, setSupplyFact } from '../../../ui/edits/supply.ts';
@@ -173,7 +175,24 @@ const orders: readonly Made[] = [
     ),
 ];
 
+/** One of a few tasks, with a hold or counted. */
+const taskOf = (number: number): WorkTask => ({
+  id: `task-${number % 5}`,
+  words: `Task ${number % 5}`,
+  amount: number % 2 ? { quantity: number % 7, highQuantity: 7, unit: 'each', typicalMin: 5 } : null,
+  marks: [],
+  hold: number % 2 ? null : 'So? Else stop.',
+});
+
 const facts: readonly Made[] = [
+  (job, { a, b, c }) =>
+    on(pick(job.schemes, a), ({ id }) => tickTask(id, taskOf(b), c % 3 === 0 ? null : c % 3 === 1)),
+  (job, { a, b, step }) => {
+    const known = pick(job.testing?.instruments ?? [], a);
+    if (b % 4 === 0) return known === undefined ? null : removeInstrument(known);
+    return putInstrument({ id: b % 2 && known ? known.id : `tester-${step}`, what: `Tester ${b}` });
+  },
+  (_, { a }) => setNotTested(a % 3 ? `Point ${a}: furniture` : ' '),
   (job, { a, b }) =>
     on(pick(job.points, a), (point) => setPointKind(point, pick(pointKind.options, b) ?? 'other')),
   (job, { a, b }) =>

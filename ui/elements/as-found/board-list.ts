@@ -1,3 +1,5 @@
+import { withDelay } from './device-fields.ts';
+import '../fields/tick-field.ts';
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Board } from '#model/installation.ts';
 import { keepFocus } from '../../controllers/keep-focus.ts';
@@ -141,6 +143,11 @@ export class BoardList extends LitElement {
           @field-change=${edits<number | null>((mA) => (mA === null ? null : put({ mA })))}
         ></number-field>
       </div>
+      <tick-field
+        .label=${`RCD ${number}: delayed, type S`}
+        .value=${rcd.delayed === true}
+        @field-change=${edits<boolean>((isDelayed) => this.#marked(board, withDelay(rcd, isDelayed)))}
+      ></tick-field>
       <div class="buttons">
         <button class="small" @click=${() => send(this, 'job-edit', removeRcd(board, rcd.id))}>Remove RCD ${number}</button>
       </div>`;

@@ -4,6 +4,7 @@ import type { Certainty } from '#model/primitives.ts';
 import { markDevice, setCircuitCertainty, setDevice } from '../../edits/circuits.ts';
 import { markable } from '../../edits/marked.ts';
 import type { JobEdit } from '../../job-events.ts';
+import '../fields/tick-field.ts';
 import { choiceFact, edits, mustNumber, numberFact } from './fact-fields.ts';
 import { deviceCurves, deviceStandards, rcdTypes } from './found-words.ts';
 
@@ -52,6 +53,12 @@ export function deviceFields(circuit: Circuit): TemplateResult {
     ${rcdOfDevice(circuit, device, marked)}`;
 }
 
+/** An RCD that waits before it opens, or does not. */
+export const withDelay = <T extends { delayed?: true | undefined }>(
+  { delayed: _, ...rcd }: T,
+  isDelayed: boolean,
+): Omit<T, 'delayed'> & { delayed?: true } => (isDelayed ? { ...rcd, delayed: true } : rcd);
+
 /** Breakers and fuses have no RCD in them; an RCBO has one, and what nobody named may have one. */
 const rcdMayBeInIt = ({ standard }: Device): boolean => standard === undefined || standard === 'BS-EN-61009';
 
@@ -64,7 +71,7 @@ function rcdOfDevice(circuit: Circuit, device: Device, marked: (edit: JobEdit) =
       .options=${rcdTypes}
       .value=${rcd?.type ?? null}
       @field-change=${edits<'AC' | 'A' | 'F' | 'B' | null>((type) =>
-        marked(setDevice(circuit, { rcd: type === null ? null : { type, mA: rcd?.mA ?? 30 } })),
+        marked(setDevice(circuit, { rcd: type === null ? null : { mA: 30, ...rcd, type } })),
       )}
     ></choice-field>
     ${
@@ -79,5 +86,14 @@ function rcdOfDevice(circuit: Circuit, device: Device, marked: (edit: JobEdit) =
             @field-change=${edits<number | null>((mA) => (mA === null ? null : marked(setDevice(circuit, { rcd: { ...rcd, mA } }))))}
           ></number-field>`
     }
-  </div>`;
+  </div>
+  ${
+    rcd === undefined
+      ? nothing
+      : html`<tick-field
+        label="Delayed, type S"
+        .value=${rcd.delayed === true}
+        @field-change=${edits<boolean>((isDelayed) => marked(setDevice(circuit, { rcd: withDelay(rcd, isDelayed) })))}
+      ></tick-field>`
+  }`;
 }

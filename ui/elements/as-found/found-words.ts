@@ -106,6 +106,8 @@ export const readingKinds = choicesOf<Reading['kind']>({
   rcd: 'RCD trip time',
   polarity: 'Polarity',
   'rcd-button': 'RCD’s own test button',
+  'afdd-button': 'Arc fault device’s own test button',
+  'spd-indicator': 'Surge device’s indicator',
 });
 
 export const floorBuilds = choicesOf<Floor['build']>({

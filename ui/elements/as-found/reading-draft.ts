@@ -86,12 +86,14 @@ function ownOf(reading: Reading): Partial<ReadingDraft> {
     case 'ze':
       return { at: reading.at ?? null, shown: reading.ohm };
     case 'pfc':
-      return { shown: reading.kA };
+      return { at: reading.at ?? null, shown: reading.kA };
     case 'rcd':
       return { at: reading.at ?? null, shown: reading.ms, testMa: reading.mA };
     case 'polarity':
       return { at: reading.at, ok: reading.ok };
     case 'rcd-button':
+    case 'afdd-button':
+    case 'spd-indicator':
       return { at: reading.at ?? null, ok: reading.ok };
   }
 }
@@ -119,8 +121,8 @@ export function readingOf(id: string, draft: ReadingDraft): Reading | null {
   };
   if (draft.kind === 'polarity')
     return at === null || ok === null ? null : { ...common, kind: 'polarity', at, ok };
-  if (draft.kind === 'rcd-button')
-    return ok === null ? null : { ...common, kind: 'rcd-button', ...told('at', at), ok };
+  if (draft.kind === 'rcd-button' || draft.kind === 'afdd-button' || draft.kind === 'spd-indicator')
+    return ok === null ? null : { ...common, kind: draft.kind, ...told('at', at), ok };
   if (shown === null) return null;
   switch (draft.kind) {
     case 'loop': {
@@ -135,7 +137,7 @@ export function readingOf(id: string, draft: ReadingDraft): Reading | null {
     case 'ze':
       return { ...common, kind: draft.kind, ...told('at', at), ohm: shown };
     case 'pfc':
-      return { ...common, kind: 'pfc', kA: shown };
+      return { ...common, kind: 'pfc', ...told('at', at), kA: shown };
     case 'rcd':
       return testMa === null ? null : { ...common, kind: 'rcd', ...told('at', at), mA: testMa, ms: shown };
   }

@@ -18,6 +18,13 @@ import { readingKinds } from './found-words.ts';
 import { blankReading, draftOf, type ReadingDraft, readingOf } from './reading-draft.ts';
 import { insulationBetween, loops, loopsFrom, phases, readingName, readingUnits } from './reading-words.ts';
 
+/** What is asked of kinds that show no number; absent: whether it is right. */
+const rightLabels: Partial<Record<Reading['kind'], string>> = {
+  'rcd-button': 'Opened by it',
+  'afdd-button': 'Opened by it',
+  'spd-indicator': 'It protects',
+};
+
 type KeyOf<V> = {
   [K in keyof ReadingDraft]: ReadingDraft[K] extends V | null ? K : never;
 }[keyof ReadingDraft];
@@ -111,13 +118,16 @@ export class ReadingForm extends LitElement {
         </div>`;
       case 'zs':
       case 'ze':
+      case 'pfc':
       case 'polarity':
       case 'rcd-button':
+      case 'afdd-button':
+      case 'spd-indicator':
         return this.#place('at', 'Read at');
       case 'rcd':
-        return this.#number('testMa', 'Test current', 'mA', 10_000);
-      case 'pfc':
-        return nothing;
+        return html`<div class="pair">
+          ${this.#number('testMa', 'Test current', 'mA', 10_000)} ${this.#place('at', 'Read at')}
+        </div>`;
     }
   }
 
@@ -145,7 +155,7 @@ export class ReadingForm extends LitElement {
     const unit = readingUnits[kind];
     if (unit !== null) return this.#number('shown', 'Reading', unit, unit === 'Ω' ? 1e7 : 1e5);
     return html`<yes-no-field
-      label=${kind === 'rcd-button' ? 'Opened by it' : 'Right'}
+      label=${rightLabels[kind] ?? 'Right'}
       .value=${ok}
       .unknown=${this.reading === null}
       @field-change=${(event: CustomEvent<FieldChange<boolean | null>>) => {

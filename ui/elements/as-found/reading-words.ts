@@ -60,13 +60,17 @@ export function readingName(reading: Reading, labelOf: LabelOf): string {
     case 'ze':
       return `Ze${atWords(reading.at, labelOf)}`;
     case 'pfc':
-      return 'Prospective fault current';
+      return `Prospective fault current${atWords(reading.at, labelOf)}`;
     case 'rcd':
       return `RCD at ${reading.mA} mA${reading.at === undefined ? '' : `, ${labelOf(reading.at)}`}`;
     case 'polarity':
       return `Polarity at ${labelOf(reading.at)}`;
     case 'rcd-button':
       return `RCD’s own test button${atWords(reading.at, labelOf)}`;
+    case 'afdd-button':
+      return `Arc fault device’s own test button${atWords(reading.at, labelOf)}`;
+    case 'spd-indicator':
+      return `Surge device’s indicator${atWords(reading.at, labelOf)}`;
   }
 }
 
@@ -86,7 +90,10 @@ export function readingValue(reading: Reading): string {
     case 'polarity':
       return reading.ok ? 'right' : 'wrong';
     case 'rcd-button':
+    case 'afdd-button':
       return reading.ok ? 'opened' : 'did not open';
+    case 'spd-indicator':
+      return reading.ok ? 'shows that it protects' : 'shows that it does not protect';
   }
 }
 
@@ -100,4 +107,6 @@ export const readingUnits: Readonly<Record<Reading['kind'], string | null>> = {
   rcd: 'ms',
   polarity: null,
   'rcd-button': null,
+  'afdd-button': null,
+  'spd-indicator': null,
 };

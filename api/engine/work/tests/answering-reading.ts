@@ -5,7 +5,8 @@ import type { ReadingAsked, SheetTest } from './sheet-test.ts';
 export type AskedOf = Pick<SheetTest, 'asked' | 'circuit' | 'at'>;
 
 /**
- * The reading after the work that answers a test: of the kind asked for, of its circuit (a reading at a point may name none), at its place.
+ * The reading after the work that answers a test: of the kind asked for, of its circuit (a reading at a place may name none), at its place. What
+ * comes in to a house once, Ze and the fault current, may have been read without saying where.
  *
  * @returns of several the last in the list, as everywhere; null where there is none.
  */
@@ -16,7 +17,9 @@ export function answerTo(test: AskedOf, readings: readonly Reading[]): Reading |
 function isAnswer({ asked, circuit, at }: AskedOf, reading: Reading): boolean {
   if (!isOfKind(asked, reading)) return false;
   const place = placeOf(reading);
-  if (at !== null) return place === at && (reading.circuit === undefined || reading.circuit === circuit);
+  const isAnywhere = place === undefined && (asked.kind === 'ze' || asked.kind === 'pfc');
+  if (at !== null)
+    return (place === at || isAnywhere) && (reading.circuit === undefined || reading.circuit === circuit);
   return circuit !== null && reading.circuit === circuit;
 }
 
@@ -72,7 +75,10 @@ function newReading(common: Common, { asked, at }: AskedOf, { value, testV }: En
     case 'loop':
       return { ...common, ...asked, ohm: figure(value) };
     case 'zs':
-      return { ...common, kind: 'zs', ohm: figure(value) };
+    case 'ze':
+      return { ...common, kind: asked.kind, ohm: figure(value) };
+    case 'pfc':
+      return { ...common, kind: 'pfc', kA: figure(value) };
     case 'insulation':
       return { ...common, ...asked, megohm: figure(value), testV };
     case 'rcd':
@@ -81,7 +87,9 @@ function newReading(common: Common, { asked, at }: AskedOf, { value, testV }: En
       if (at === null) throw new Error(`Polarity of "${common.circuit ?? ''}" is asked for at no place.`);
       return { ...common, kind: 'polarity', at, ok: value === true };
     case 'rcd-button':
-      return { ...common, kind: 'rcd-button', ok: value === true };
+    case 'afdd-button':
+    case 'spd-indicator':
+      return { ...common, kind: asked.kind, ok: value === true };
   }
 }
 
@@ -99,6 +107,8 @@ function changed(reading: Reading, { value, testV }: Entry): Reading {
       return { ...reading, kA: figure(value) };
     case 'polarity':
     case 'rcd-button':
+    case 'afdd-button':
+    case 'spd-indicator':
       return { ...reading, ok: value === true };
   }
 }
@@ -123,6 +133,8 @@ export function shownBy(reading: Reading): ReadingValue {
       return reading.kA;
     case 'polarity':
     case 'rcd-button':
+    case 'afdd-button':
+    case 'spd-indicator':
       return reading.ok;
   }
 }

@@ -1,5 +1,8 @@
+import type { Supply } from '#model/installation.ts';
+import { declaredImpedance } from '../../proof/declared-impedance.ts';
 import { insulationLimit } from '../../proof/expected-limits.ts';
-import type { TestGroup } from './sheet-test.ts';
+import type { SourceLoop } from '../../proof/source-loop.ts';
+import type { BoardGroup, CircuitGroup } from './sheet-test.ts';
 
 /** What of a circuit decides how its tests are made. */
 export interface TestedCircuit {
@@ -9,6 +12,10 @@ export interface TestedCircuit {
   readonly hasElectronics: boolean;
   /** Test current of its RCD, mA; null where none is known of. */
   readonly rcdMa: number | null;
+  /** It waits before it opens (type S). */
+  readonly isRcdDelayed: boolean;
+  /** Outlets or units of it have RCDs of their own. */
+  readonly hasOwnRcds: boolean;
   /** True where the supply is earthed by an electrode. */
   readonly isTt: boolean;
 }
@@ -21,7 +28,7 @@ export interface TestedCircuit {
  * one RCD test at its rated current, https://electrical.theiet.org/wiring-matters/years/2022/91-july-2022/changes-to-rcd-testing-in-bs-76712018plusa22022;
  * both half waves, the no-trip setting and what to keep in mind at each: common practice, no source.
  */
-export function howToConnect(group: TestGroup, circuit: TestedCircuit): readonly string[] {
+export function howToConnect(group: CircuitGroup, circuit: TestedCircuit): readonly string[] {
   return steps[group](circuit);
 }
 
@@ -40,7 +47,7 @@ const crossing = (other: 'neutral' | 'earth'): readonly string[] => [
 const MISPAIRED =
   'If it reads next to nothing near the board and more towards the middle, the ends are joined in the wrong pairs: change them over.';
 
-const steps: Readonly<Record<TestGroup, (circuit: TestedCircuit) => readonly string[]>> = {
+const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly string[]>> = {
   ends: () => [
     DEAD,
     'Part both ends of the ring at the board: two lines, two neutrals, two earths. Null the leads.',
@@ -82,18 +89,61 @@ const steps: Readonly<Record<TestGroup, (circuit: TestedCircuit) => readonly str
     `Loop tester at each point named${rcdMa === null ? '' : ', on its setting that does not trip the RCD'}. Write down what it shows.`,
     'What is measured on cool conductors is held to the lower limit for cold readings.',
   ],
-  rcd: ({ rcdMa, isTt }) =>
-    rcdMa === null
-      ? [
-          'No RCD is known of here. If there is one, test it at its rated residual current, and put it into the survey.',
-        ]
-      : [
-          `Live, loads off. RCD tester at ${rcdMa} mA, once on each half wave; write down the longer time.`,
-          ...(isTt
-            ? [
-                'On TT some hold this test to 200 ms, the time for disconnection: look into anything between that and the limit.',
-              ]
-            : []),
-        ],
-  'rcd-button': () => ['Live. Press the device’s own test button: it must open. Put it back on.'],
+  rcd: (circuit) => [...rcdAtBoard(circuit), ...(circuit.hasOwnRcds ? OWN_RCDS : [])],
+  'rcd-button': ({ hasOwnRcds }) => [
+    `Live. Press the ${hasOwnRcds ? 'test button of each RCD' : 'device’s own test button'}: it must open. Put it back on.`,
+  ],
+  'afdd-button': () => [
+    'Live. Press the arc fault device’s own test button, as its maker says: it must open. Put it back on. Its maker’s sheet says what its lamp tells.',
+  ],
 };
+
+const OWN_RCDS = [
+  'An outlet or a unit with an RCD of its own: plug the tester into it, or measure on its load side, at the residual current that is marked on it. Where the RCD at the board opens first, its own time cannot be told: say so.',
+];
+
+function rcdAtBoard({ rcdMa, isTt, isRcdDelayed }: TestedCircuit): readonly string[] {
+  if (rcdMa === null)
+    return [
+      'No RCD is known of at the board. If there is one, test it at its rated residual current, and put it into the survey.',
+    ];
+  return [
+    `Live, loads off. RCD tester at ${rcdMa} mA${isRcdDelayed ? ', set to type S' : ''}, once on each half wave; write down the longer time.`,
+    ...(isTt && !isRcdDelayed
+      ? [
+          'On TT some hold this test to 200 ms, the time for disconnection: look into anything between that and the limit.',
+        ]
+      : []),
+  ];
+}
+
+/** What decides how the tests of a board are made. */
+interface BoardSupply {
+  readonly source: SourceLoop;
+  readonly supply: Pick<Supply, 'earthing'>;
+}
+
+/**
+ * How the tests of a board are made. Ze with the earthing conductor parted and everything isolated, the fault current as the greater of two:
+ * BS 7671 643.7.3, GN3, from memory; what distributors declare as in `declaredImpedance`.
+ */
+export const howToTestBoard = (group: BoardGroup, board: BoardSupply): readonly string[] =>
+  group === 'spd-indicator'
+    ? [
+        'Look at the window or the lamp of the surge device, as its maker’s sheet says; its own back-up device on. A spent one is exchanged.',
+      ]
+    : supplySteps(board);
+
+function supplySteps({ source, supply: { earthing } }: BoardSupply): readonly string[] {
+  const declared = earthing === undefined ? null : declaredImpedance(earthing);
+  return [
+    'Live, with fused leads and finger guards, covers on as far as the test allows; nobody else near the open board. Polarity at the supply’s own terminals, line to neutral, line to earth.',
+    source.from === 'board'
+      ? 'Loop tester at the board’s incoming line, neutral and earth, everything connected: the loop of line and earth.'
+      : 'For Ze: main switch off and locked, the earthing conductor parted from the rest; loop tester from the incoming line to it. It goes back on before anything else is made live.',
+    'Fault current: line to neutral and line to earth, all earths connected; write down the greater.',
+    ...(declared === null
+      ? []
+      : [`Distributors declare up to ${declared.ohm} Ω for ${earthing}; ask them about more.`]),
+  ];
+}

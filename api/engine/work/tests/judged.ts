@@ -1,7 +1,5 @@
 import type { Reading } from '#model/installation.ts';
-import type { CircuitProof } from '../../proof/circuit-proof.ts';
-import { ohmAtTest } from '../../proof/compared-readings.ts';
-import { type ExpectedBand, fitsBand, offBy } from '../../proof/reading-band.ts';
+import { fitsBand, offBy } from '../../proof/reading-band.ts';
 import { shownBy } from './answering-reading.ts';
 import type { SheetTest, TestLimit, TestVerdict } from './sheet-test.ts';
 
@@ -11,30 +9,25 @@ const LEAST_TEST_V = 250;
 /** What a test is held to, and what was read. */
 type Held = Pick<SheetTest, 'expected' | 'limit' | 'reading'>;
 
-/** A reading judged twice: by the band, which is ours, at the temperature of the test; by the limit as it was read. */
+/**
+ * A reading judged twice: by the band, which is ours, and by the limit as it was read.
+ *
+ * @param ohmOf what the reading is as a resistance, Ω at the temperature of the test; null for what is none.
+ */
 export function judged(
   { expected, limit, reading }: Held,
-  proof: CircuitProof,
+  ohmOf: (reading: Reading) => number | null,
 ): Pick<SheetTest, 'offOhm' | 'fitsBand' | 'keepsLimit' | 'verdict'> {
-  const off = reading === null ? null : offOf(expected, reading, proof);
-  const fits = off === null || expected === null ? null : fitsBand(expected, off.measuredOhm);
+  const measuredOhm = reading === null ? null : ohmOf(reading);
+  const isHeld = measuredOhm !== null && expected !== null;
+  const fits = isHeld ? fitsBand(expected, measuredOhm) : null;
   const keepsLimit = reading === null ? null : keeps(limit, reading);
   return {
-    offOhm: off?.ohm ?? null,
+    offOhm: isHeld ? offBy(expected, measuredOhm) : null,
     fitsBand: fits,
     keepsLimit,
     verdict: verdictOf(reading, fits, keepsLimit),
   };
-}
-
-function offOf(
-  expected: ExpectedBand | null,
-  reading: Reading,
-  proof: CircuitProof,
-): { readonly ohm: number; readonly measuredOhm: number } | null {
-  if (expected === null || (reading.kind !== 'loop' && reading.kind !== 'zs')) return null;
-  const measuredOhm = ohmAtTest(reading, proof);
-  return { ohm: offBy(expected, measuredOhm), measuredOhm };
 }
 
 function keeps(limit: TestLimit | null, reading: Reading): boolean | null {
@@ -43,6 +36,7 @@ function keeps(limit: TestLimit | null, reading: Reading): boolean | null {
   if (limit.bound === 'right') return shown === true;
   if (typeof shown !== 'number') return null;
   if (reading.kind === 'insulation' && reading.testV < LEAST_TEST_V) return null;
+  if (limit.bound === 'between') return shown >= limit.least && shown <= limit.value;
   return limit.bound === 'most' ? shown <= limit.value : shown >= limit.value;
 }
 

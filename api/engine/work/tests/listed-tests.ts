@@ -1,34 +1,13 @@
 import { unitOfLoadSide } from '../../circuit/load-side.ts';
-import type { Worked } from '../../connections/worked.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
 import { bandAbout } from '../../proof/reading-band.ts';
-import type { References } from '../references.ts';
-import type { ReadingAsked, SheetTest, TestGroup, TestLimit } from './sheet-test.ts';
-import { insulationTestLimit, loopTestLimit, rcdTestLimitOf } from './test-limits.ts';
-
-/** A circuit whose tests are listed. */
-export interface Listing {
-  readonly worked: Worked;
-  readonly proof: CircuitProof;
-  readonly references: References;
-  readonly isRing: boolean;
-  /** The proof's points in the order of the circuit, from the board; those that no cable reaches last. */
-  readonly points: readonly string[];
-  /** Places at which the scheme connects something. */
-  readonly workedOn: ReadonlySet<string>;
-}
-
-/** What a test is before it is judged. */
-export type Wanted = Pick<
-  SheetTest,
-  'group' | 'subject' | 'mark' | 'unit' | 'expected' | 'limit' | 'asked' | 'at'
-> & {
-  /** Of several tests of one subject, which. */
-  readonly which: string;
-};
+import { arcFaultTests, rcdTests } from './listed-devices.ts';
+import { atPoint, type Listing, ofCircuit, type Wanted } from './listing.ts';
+import type { CircuitGroup } from './sheet-test.ts';
+import { insulationTestLimit, loopTestLimit } from './test-limits.ts';
 
 /** The tests of one group of a circuit, in its order from the board; empty where there is nothing of that group. */
-export function testsOf(listing: Listing, group: TestGroup): readonly Wanted[] {
+export function testsOf(listing: Listing, group: CircuitGroup): readonly Wanted[] {
   const { proof, isRing } = listing;
   switch (group) {
     case 'ends':
@@ -52,33 +31,10 @@ export function testsOf(listing: Listing, group: TestGroup): readonly Wanted[] {
     case 'rcd':
     case 'rcd-button':
       return rcdTests(listing, group);
+    case 'afdd-button':
+      return arcFaultTests(listing);
   }
 }
-
-const ofCircuit = ({ proof, worked, points }: Listing, group: TestGroup) => ({
-  group,
-  subject: proof.circuit,
-  expected: null,
-  limit: null,
-  // A circuit that the scheme brings is none of the job's yet: its readings go by its first point.
-  at: isOfJob(worked, proof.circuit)
-    ? null
-    : (points.map(unitOfLoadSide).find((id) => worked.plan.pointById.has(id)) ?? null),
-});
-
-/** Whether a circuit is the job's own, and not one that the scheme brings. */
-export const isOfJob = ({ job }: Worked, circuitId: string): boolean =>
-  job.circuits.some(({ id }) => id === circuitId);
-
-const atPoint = ({ references }: Listing, group: TestGroup, point: string) => ({
-  group,
-  subject: point,
-  which: unitOfLoadSide(point),
-  mark: references.place(unitOfLoadSide(point)),
-  expected: null,
-  limit: null,
-  at: unitOfLoadSide(point),
-});
 
 const conductors = [
   { loop: 'L', mark: 'r1', key: 'r1Ohm' },
@@ -181,24 +137,4 @@ function loopTests(listing: Listing): readonly Wanted[] {
       limit: loopTestLimit(listing, point),
       asked: { kind: 'zs' },
     }));
-}
-
-function rcdTests(listing: Listing, group: 'rcd' | 'rcd-button'): readonly Wanted[] {
-  const { rcd } = listing.proof.tests;
-  if (rcd === null) return [];
-  const isTime = group === 'rcd';
-  const asked: ReadingAsked = isTime ? { kind: 'rcd', mA: rcd.testMa } : { kind: 'rcd-button' };
-  const limit: TestLimit | null = isTime
-    ? rcdTestLimitOf(listing.proof)
-    : { bound: 'right', words: 'BS 7671 643.10' };
-  return [
-    {
-      ...ofCircuit(listing, group),
-      which: group,
-      mark: isTime ? `opens at ${rcd.testMa} mA` : 'opens by its button',
-      unit: isTime ? 'ms' : null,
-      limit,
-      asked,
-    },
-  ];
 }

@@ -1,4 +1,6 @@
+import { unitOfLoadSide } from '../../circuit/load-side.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
+import { shownBy } from './answering-reading.ts';
 import type { MeasuredCheck, MeasuredPoint } from './measured-circuit.ts';
 import { end, OPEN_OHM, ofGroup, type ReadTests } from './read-tests.ts';
 import type { SheetTest } from './sheet-test.ts';
@@ -86,35 +88,46 @@ export function dropCheck({ dropLimitV }: CircuitProof, points: readonly Measure
   };
 }
 
-/** Insulation by its least, the RCD by its time, polarity by what is wrong. */
+/** Insulation, RCDs, arc fault device and polarity: by what leaves least room, or is wrong. */
 export function otherChecks(read: ReadTests): readonly MeasuredCheck[] {
-  const insulation = figures(ofGroup(read, 'insulation'), 'insulation', Math.min);
-  const rcd = figures(ofGroup(read, 'rcd', 'rcd-button'), 'rcd', Math.max);
   return [
-    insulation,
-    ...(rcd === null ? [] : [rcd]),
-    figures(ofGroup(read, 'polarity'), 'polarity', Math.max),
+    inOne(ofGroup(read, 'insulation'), 'insulation'),
+    inOne(ofGroup(read, 'rcd', 'rcd-button'), 'rcd'),
+    inOne(ofGroup(read, 'afdd-button'), 'arc-fault'),
+    inOne(ofGroup(read, 'polarity'), 'polarity'),
   ].flatMap((check) => check ?? []);
 }
 
 /** Several tests of one kind as one check: fails with any, holds where all were read and kept their limits; null without tests. */
-function figures(
-  tests: readonly SheetTest[],
-  name: MeasuredCheck['name'],
-  worstOf: (...figures: readonly number[]) => number,
-): MeasuredCheck | null {
+function inOne(tests: readonly SheetTest[], name: MeasuredCheck['name']): MeasuredCheck | null {
   if (tests.length === 0) return null;
-  const shown = tests.flatMap(({ reading }) =>
-    reading?.kind === 'insulation' ? reading.megohm : reading?.kind === 'rcd' ? reading.ms : [],
-  );
+  const [worst] = tests.flatMap(roomLeft).toSorted((a, b) => b.share - a.share);
   const failing = tests.find(({ verdict }) => verdict === 'fails');
-  const limit = tests.find((test) => test.limit?.bound !== 'right')?.limit ?? null;
   const isAllKept = tests.every(({ keepsLimit }) => keepsLimit === true);
+  const told = failing ?? worst?.test;
   return {
     name,
     outcome: failing === undefined ? (isAllKept ? 'holds' : 'not-told') : 'fails',
-    actual: shown.length === 0 ? null : worstOf(...shown),
-    limit: limit === null || limit.bound === 'right' ? null : limit.value,
-    where: failing?.group === 'polarity' ? failing.mark : '',
+    actual: worst?.figure ?? null,
+    limit:
+      worst?.limit ??
+      tests.flatMap(({ limit }) => (limit === null || limit.bound === 'right' ? [] : limit.value))[0] ??
+      null,
+    // Of a whole circuit there is no place to name.
+    where: told === undefined || unitOfLoadSide(told.subject) !== told.at ? '' : told.mark,
   };
+}
+
+/** How much of its limit a figure takes up; none of what was not read, or is no figure. */
+function roomLeft(test: SheetTest) {
+  const { reading, limit } = test;
+  const figure = reading === null ? null : shownBy(reading);
+  if (typeof figure !== 'number' || limit === null || limit.bound === 'right') return [];
+  const below = (least: number): number => (figure === 0 ? Number.POSITIVE_INFINITY : least / figure);
+  const shares = {
+    most: () => figure / limit.value,
+    least: () => below(limit.value),
+    between: () => Math.max(figure / limit.value, limit.bound === 'between' ? below(limit.least) : 0),
+  };
+  return [{ test, figure, limit: limit.value, share: shares[limit.bound]() }];
 }

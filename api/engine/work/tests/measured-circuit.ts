@@ -13,6 +13,7 @@ export interface MeasuredCheck {
     | 'drop'
     | 'insulation'
     | 'rcd'
+    | 'arc-fault'
     | 'polarity';
   readonly outcome: MeasuredOutcome;
   /** In the unit of its name: Ω, a ratio, V, MΩ, ms; null where nothing was read, or it is no figure. */

@@ -28,6 +28,7 @@ export function measuredProofs(measuring: Measuring): readonly MeasuredCircuit[]
 }
 
 function measured({ worked, limits, sheet }: Measuring, proof: CircuitProof): MeasuredCircuit {
+  const circuit = worked.proposed.circuits.find(({ id }) => id === proof.circuit);
   const parts = sheet.parts.filter(({ circuitId }) => circuitId === proof.circuit);
   const read: ReadTests = { proof, worked, tests: parts.flatMap(({ tests }) => tests) };
   const drop = measuredDrop(
@@ -35,8 +36,10 @@ function measured({ worked, limits, sheet }: Measuring, proof: CircuitProof): Me
     proof.circuit,
     ohmsRead(read),
   );
-  const points = pointsOf(read, drop);
-  const circuit = worked.proposed.circuits.find(({ id }) => id === proof.circuit);
+  const points = pointsOf(read, {
+    drop,
+    sourceOhm: sourceRead(sheet, circuit?.board?.id) ?? proof.source.ohm,
+  });
   return {
     circuitId: proof.circuit,
     circuitName: circuit?.name ?? proof.circuit,
@@ -48,7 +51,25 @@ function measured({ worked, limits, sheet }: Measuring, proof: CircuitProof): Me
   };
 }
 
-function pointsOf(read: ReadTests, drop: ReadonlyMap<string, number> | null): readonly MeasuredPoint[] {
+/** The loop before a board's circuits as it was read after the work, Ω; null where it was not. */
+function sourceRead({ parts }: TestSheet, boardId: string | undefined): number | null {
+  const readings = parts
+    .flatMap(({ tests }) => tests)
+    .flatMap(({ group, subject, reading }) =>
+      group === 'supply' && subject === boardId ? (reading ?? []) : [],
+    );
+  const loop = readings.find(({ kind }) => kind === 'ze' || kind === 'zs');
+  return loop?.kind === 'ze' || loop?.kind === 'zs' ? loop.ohm : null;
+}
+
+/** What points are told by beside the readings taken at them. */
+interface Before {
+  readonly drop: ReadonlyMap<string, number> | null;
+  /** The loop before the circuit, Ω. */
+  readonly sourceOhm: number | null;
+}
+
+function pointsOf(read: ReadTests, { drop, sourceOhm }: Before): readonly MeasuredPoint[] {
   const { proof } = read;
   const loops = new Map(ofGroup(read, 'zs').map((test) => [test.subject, test]));
   return ofGroup(read, 'crossed-le', 'r1r2').flatMap((test) => {
@@ -58,7 +79,7 @@ function pointsOf(read: ReadTests, drop: ReadonlyMap<string, number> | null): re
       point: test.subject,
       mark: test.mark,
       r1r2Ohm,
-      zsReckonedOhm: r1r2Ohm === null || proof.source.ohm === null ? null : proof.source.ohm + r1r2Ohm,
+      zsReckonedOhm: r1r2Ohm === null || sourceOhm === null ? null : sourceOhm + r1r2Ohm,
       zsReadOhm: tester?.kind === 'zs' ? tester.ohm : null,
       zsLimitOhm: coldLoopLimit(read, test.subject),
       dropV: drop?.get(test.subject) ?? drop?.get(unitOfLoadSide(test.subject)) ?? null,

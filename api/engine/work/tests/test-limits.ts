@@ -1,25 +1,16 @@
-import { unitOfLoadSide } from '../../circuit/load-side.ts';
-import type { Worked } from '../../connections/worked.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
+import { rcdTestLimit } from '../../proof/expected-limits.ts';
 import { coldLimit } from '../../proof/loop-limit.ts';
 import type { TestLimit } from './sheet-test.ts';
 
-/** The circuit and the house that a point's limit is looked up in. */
+/** What a point's limit is looked up in. */
 export interface LimitsOf {
-  readonly worked: Worked;
   readonly proof: CircuitProof;
 }
 
-/**
- * What a loop read at a point may be on warm conductors, Ω: by the circuit's device, or by the fuse of a unit before the point. A unit itself is
- * held to the device, which protects the cable up to it.
- */
-function warmLoopLimit({ worked, proof }: LimitsOf, point: string): number | null {
-  const own = proof.points.find((each) => each.point === point)?.zsMaxOhm ?? null;
-  const { maximumOhm } = proof.limit;
-  const isUnit = unitOfLoadSide(point) !== point || worked.plan.pointById.get(point)?.kind === 'fused-unit';
-  return isUnit && own !== null && maximumOhm !== null ? Math.min(own, maximumOhm) : own;
-}
+/** What a loop read at a point may be on warm conductors, Ω, as the checks have it. */
+const warmLoopLimit = ({ proof }: LimitsOf, point: string): number | null =>
+  proof.points.find((each) => each.point === point)?.zsMaxOhm ?? null;
 
 /**
  * What a loop read at a point on cold conductors may be, Ω; on TT by the RCD, whatever the warmth.
@@ -40,7 +31,8 @@ export function loopTestLimit(of: LimitsOf, point: string): TestLimit | null {
   if (value === null) return null;
   const { by, words, coldRule, maximumOhm } = proof.limit;
   const warmOhm = warmLoopLimit(of, point) ?? value;
-  const source = warmOhm === maximumOhm ? words : `${warmOhm.toFixed(2)} Ω, for the fuse of the unit`;
+  const source =
+    warmOhm === maximumOhm ? words : `${warmOhm.toFixed(2)} Ω, for the fuse of the unit before it`;
   return { bound: 'most', value, words: by === 'rcd' ? words : `${ruleWords[coldRule]} ${source}` };
 }
 
@@ -56,8 +48,33 @@ export const insulationTestLimit = ({ tests: { insulation } }: CircuitProof): Te
   words: 'BS 7671 Table 64',
 });
 
-/** The longest that the circuit's RCD may take. Source: BS 7671 643.8, times of BS EN 61008 and BS EN 61009. */
-export const rcdTestLimitOf = ({ tests: { rcd } }: CircuitProof): TestLimit | null =>
-  rcd === null
-    ? null
-    : { bound: 'most', value: rcd.maximumMs, words: `an RCD without delay, at ${rcd.testMa} mA` };
+/**
+ * How long the circuit's RCD may take, of a delayed one (type S) how long it must.
+ * Source: BS 7671 643.8, times of BS EN 61008 and BS EN 61009.
+ */
+export function rcdTestLimitOf({ tests: { rcd } }: CircuitProof): TestLimit | null {
+  if (rcd === null) return null;
+  const { testMa, minimumMs, maximumMs } = rcd;
+  return minimumMs === 0
+    ? { bound: 'most', value: maximumMs, words: `an RCD without delay, at ${testMa} mA` }
+    : {
+        bound: 'between',
+        least: minimumMs,
+        value: maximumMs,
+        words: `a delayed RCD, type S, at ${testMa} mA`,
+      };
+}
+
+/**
+ * The longest that an RCD in an outlet or a unit may take, its rating taken for the usual 30 mA.
+ * Source: BS 7288 as handbooks of testing had it, from memory; its edition of 2016 was not seen, and BS 7671 643.8 has 300 ms for any without delay: the shorter is taken.
+ */
+export function ownRcdLimit(): TestLimit {
+  const { maximumMs } = rcdTestLimit('in-accessory');
+  const { maximumMs: generalMs } = rcdTestLimit('general');
+  return {
+    bound: 'most',
+    value: maximumMs,
+    words: `an RCD in an accessory, as BS 7288 had it; BS 7671 643.8 allows ${generalMs} ms. Look on it for its rating`,
+  };
+}

@@ -1,27 +1,34 @@
+import type { Reading } from '#model/installation.ts';
 import { unitOfLoadSide } from '../../circuit/load-side.ts';
 import type { Worked } from '../../connections/worked.ts';
 import { roomOfPosition } from '../../plan/surroundings.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
+import { ohmAtTest } from '../../proof/compared-readings.ts';
 import { testedAt } from '../../proof/expected-tests.ts';
 import { readingsTaken } from '../../proof/readings/readings-taken.ts';
 import { circuitOrder } from '../circuit-order.ts';
 import { connectionSheet } from '../connection-sheet.ts';
 import { type References, referencesOf } from '../references.ts';
 import { answerTo } from './answering-reading.ts';
-import { howToConnect, type TestedCircuit } from './how-to-connect.ts';
+import { howToConnect, howToTestBoard, type TestedCircuit } from './how-to-connect.ts';
 import { judged } from './judged.ts';
-import { isOfJob, type Listing, testsOf, type Wanted } from './listed-tests.ts';
+import { ownRcdsOf } from './listed-devices.ts';
+import { testsOf } from './listed-tests.ts';
+import { isOfJob, type Listing, type Wanted } from './listing.ts';
 import {
+  type BoardGroup,
+  type CircuitGroup,
+  isBoardGroup,
   isLiveTest,
   type SheetTest,
-  type TestGroup,
   type TestPart,
   type TestSheet,
   testGroups,
 } from './sheet-test.ts';
+import { boardTests, loopOfKA, type TestedBoard, testedBoards } from './supply-tests.ts';
 
 /**
- * What is tested once a scheme is carried out, of each circuit that it touches: how to connect, what the tester should show, what it must
+ * What is tested once a scheme is carried out, of each circuit that it touches and of their boards: how to connect, what the tester should show, what it must
  * show, and what was read after the work, judged. Where the survey does not tell what to expect, the test is there all the same.
  */
 export function testSheet({
@@ -45,27 +52,41 @@ export function testSheet({
       workedOn,
     }),
   );
+  const boards = testedBoards(
+    worked,
+    proof.map(({ circuit }) => circuit),
+  );
   const parts = testGroups.flatMap((group) =>
-    listings.flatMap((listing) => {
-      const tests = testsOf(listing, group).map((wanted) => answered(listing, wanted));
-      // That no RCD is known of is said; of other groups there is nothing to say.
-      return tests.length === 0 && group !== 'rcd' ? [] : [partOf(listing, group, tests)];
-    }),
+    isBoardGroup(group)
+      ? boards.flatMap((board) => boardPart(worked, board, group))
+      : listings.flatMap((listing) => circuitPart(listing, group)),
   );
   return { parts, ...testedAt(worked.job) };
 }
 
-function partOf(listing: Listing, group: TestGroup, tests: readonly SheetTest[]): TestPart {
+function circuitPart(listing: Listing, group: CircuitGroup): readonly TestPart[] {
   const { worked, proof } = listing;
+  const tests = testsOf(listing, group).map((wanted) => answered(listing, wanted));
+  // That no RCD is known of is said; of other groups there is nothing to say.
+  if (tests.length === 0 && group !== 'rcd') return [];
   const circuit = worked.proposed.circuits.find(({ id }) => id === proof.circuit);
-  return {
-    circuitId: proof.circuit,
-    circuitName: circuit?.name ?? proof.circuit,
-    group,
-    isLive: isLiveTest(group),
-    connect: howToConnect(group, testedCircuit(listing)),
-    tests,
-  };
+  return [
+    {
+      circuitId: proof.circuit,
+      circuitName: circuit?.name ?? proof.circuit,
+      group,
+      isLive: isLiveTest(group),
+      connect: howToConnect(group, testedCircuit(listing)),
+      tests,
+    },
+  ];
+}
+
+function boardPart(worked: Worked, board: TestedBoard, group: BoardGroup): readonly TestPart[] {
+  const tests = boardTests(worked, board, group).map((wanted) => answeredAtBoard(worked, board, wanted));
+  if (tests.length === 0) return [];
+  const connect = howToTestBoard(group, { source: board.source, supply: worked.job.supply });
+  return [{ circuitId: null, circuitName: board.label, group, isLive: isLiveTest(group), connect, tests }];
 }
 
 function testedCircuit({ worked, proof, points }: Listing): TestedCircuit {
@@ -78,6 +99,8 @@ function testedCircuit({ worked, proof, points }: Listing): TestedCircuit {
     ),
     hasElectronics: [...own, ...fitted].some((thing) => thing?.features.includes('usb') === true),
     rcdMa: proof.tests.rcd?.testMa ?? null,
+    isRcdDelayed: (proof.tests.rcd?.minimumMs ?? 0) > 0,
+    hasOwnRcds: ownRcdsOf({ worked, points }).length > 0,
     isTt: worked.job.supply.earthing === 'TT',
   };
 }
@@ -108,11 +131,12 @@ function inOrder(
   return points.map(({ point }) => point).toSorted((a, b) => place(a) - place(b));
 }
 
-function answered({ worked, proof }: Listing, { which, ...wanted }: Wanted): SheetTest {
+function answered(listing: Listing, { which, ...wanted }: Wanted): SheetTest {
+  const { worked, proof } = listing;
   const { job, plan } = worked;
   const circuit = isOfJob(worked, proof.circuit) ? proof.circuit : null;
   const isKept = wanted.at === null ? circuit !== null : job.points.some(({ id }) => id === wanted.at);
-  const reading = isKept ? answerTo({ ...wanted, circuit }, job.readings) : null;
+  const reading = isKept ? answerTo({ ...wanted, circuit }, readingsFor(listing, wanted)) : null;
   // Kept as it was written; judged with the temperature of the job where it names none.
   const [taken = null] = reading === null ? [] : readingsTaken({ ...job, readings: [reading] });
   const position = wanted.at === null ? undefined : plan.positionOfPoint.get(wanted.at);
@@ -123,6 +147,39 @@ function answered({ worked, proof }: Listing, { which, ...wanted }: Wanted): She
     circuit,
     isKept,
     reading,
-    ...judged({ ...wanted, reading: taken }, proof),
+    ...judged({ ...wanted, reading: taken }, (read) =>
+      read.kind === 'loop' || read.kind === 'zs' ? ohmAtTest(read, proof) : null,
+    ),
   };
+}
+
+/** The readings that may answer a test: of a whole circuit none that was taken at an RCD of an outlet or a unit. */
+function readingsFor(
+  listing: Listing,
+  { subject, group }: Pick<Wanted, 'subject' | 'group'>,
+): readonly Reading[] {
+  const { readings } = listing.worked.job;
+  if (subject !== listing.proof.circuit || (group !== 'rcd' && group !== 'rcd-button')) return readings;
+  const own = new Set(ownRcdsOf(listing).map(unitOfLoadSide));
+  return readings.filter((reading) => !('at' in reading) || !own.has(reading.at ?? ''));
+}
+
+function answeredAtBoard(worked: Worked, board: TestedBoard, { which, ...wanted }: Wanted): SheetTest {
+  const reading = answerTo({ ...wanted, circuit: null }, worked.job.readings);
+  const position = worked.plan.positionOfBoard.get(board.id);
+  return {
+    ...wanted,
+    id: `${board.id}/${wanted.group}/${which}`,
+    room: roomOfPosition(worked.plan, position)?.room.name ?? null,
+    circuit: null,
+    isKept: true,
+    reading,
+    ...judged({ ...wanted, reading }, supplyOhm),
+  };
+}
+
+/** A loop before the circuits keeps its value, whatever their conductors are at. */
+function supplyOhm(reading: Reading): number | null {
+  if (reading.kind === 'pfc') return reading.kA === 0 ? null : loopOfKA(reading.kA);
+  return reading.kind === 'ze' || reading.kind === 'zs' ? reading.ohm : null;
 }

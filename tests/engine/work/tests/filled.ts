@@ -4,6 +4,7 @@ import { estimate } from '#engine/estimate.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { entered, type ReadingValue } from '#engine/work/tests/answering-reading.ts';
 import type { SheetTest, TestSheet } from '#engine/work/tests/sheet-test.ts';
+import { faultKA } from '#engine/work/tests/supply-tests.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import type { Reading } from '#model/installation.ts';
 
@@ -13,8 +14,11 @@ export type Answer = (test: SheetTest) => ReadingValue | null;
 export const testsIn = (sheet: TestSheet): readonly SheetTest[] => sheet.parts.flatMap(({ tests }) => tests);
 
 /** A figure right in the middle of what is asked for: what is expected, else well within the limit. */
-export const asExpected: Answer = ({ expected, limit }) => {
-  if (expected !== null) return (expected.fromOhm + expected.toOhm) / 2;
+export const asExpected: Answer = ({ expected, limit, unit }) => {
+  if (expected !== null) {
+    const ohm = (expected.fromOhm + expected.toOhm) / 2;
+    return unit === 'kA' ? faultKA(ohm) : ohm;
+  }
   if (limit === null) return 0.5;
   return limit.bound === 'right' ? true : limit.bound === 'most' ? limit.value / 2 : limit.value * 100;
 };

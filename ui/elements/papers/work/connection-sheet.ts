@@ -2,7 +2,9 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import { backView } from '#drawing/work/back-view.ts';
 import { connectionCard, type EndSaid } from '#drawing/work/connection-card.ts';
 import { oldToNew } from '#drawing/work/old-to-new.ts';
+import { strippingSaid } from '#drawing/work/stripping-words.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
+import { kitCountsOf } from '#engine/takeoff/kit-counts.ts';
 import type { ConnectionPlace, ConnectionSheet } from '#engine/work/connection-place.ts';
 import { connectionSheet } from '#engine/work/connection-sheet.ts';
 import type { JobView } from '../../../job-view.ts';
@@ -51,6 +53,10 @@ export class ConnectionSheetElement extends LitElement {
         vertical-align: top;
         font-weight: 400;
       }
+      caption {
+        padding-top: 6px;
+        text-align: left;
+      }
       tbody th {
         padding-top: 8px;
         font-weight: 600;
@@ -67,6 +73,18 @@ export class ConnectionSheetElement extends LitElement {
         }
         article {
           padding: 3mm;
+        }
+        /* So that a place with three cables and a tail is on one page. */
+        th,
+        td {
+          padding-block: 0.5mm;
+        }
+        ol,
+        ul {
+          margin: 1mm 0;
+        }
+        table {
+          break-inside: avoid;
         }
       }
       .look {
@@ -96,6 +114,10 @@ export class ConnectionSheetElement extends LitElement {
       <h3>Where something is connected</h3>
       ${worked.length === 0 ? html`<p class="hint">This scheme connects nothing yet.</p>` : nothing}
       <div class="cards">${worked.map(card)}</div>
+      <h3>Stripping, sleeving, tightening</h3>
+      <ul>
+        ${strippingSaid(kitCountsOf(this.view.library)).map((words) => html`<li>${words}</li>`)}
+      </ul>
       <h3>Old colours and new</h3>
       <ul>
         ${oldToNew(sheet).map((words) => html`<li>${words}</li>`)}

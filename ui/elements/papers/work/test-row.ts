@@ -4,6 +4,7 @@ import {
   expectedSaid,
   limitSaid,
   readSaid,
+  rightOf,
   testName,
   verdictSaid,
   verdictWord,
@@ -19,7 +20,7 @@ import { controlsCss } from '../../shared-styles.ts';
 import { workSheetCss } from './work-sheet-styles.ts';
 
 /** The greatest figure that a field takes; the job file takes no more. */
-const MOST = { Ω: 1e7, MΩ: 1e6, ms: 1e5 } as const;
+const MOST = { Ω: 1e7, MΩ: 1e6, kA: 1000, ms: 1e5 } as const;
 
 const outcomes: Readonly<Record<Exclude<TestVerdict, 'not-read'>, Outcome>> = {
   fits: 'passes',
@@ -137,9 +138,8 @@ export class TestRow extends LitElement {
 }
 
 /** What the field asks: of what is right or wrong a question, which is seen; else only heard, for the row says it. */
-const fieldLabel = ({ group, mark, subject, at }: SheetTest): string => {
-  if (group === 'polarity') return 'Right?';
-  if (group === 'rcd-button') return 'Opened?';
+const fieldLabel = ({ asked, unit, mark, subject, at }: SheetTest): string => {
+  if (unit === null) return rightOf(asked).asks;
   return at === subject ? `Reading at ${mark}` : `Reading, ${mark}`;
 };
 

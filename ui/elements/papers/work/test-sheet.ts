@@ -13,6 +13,7 @@ import '../../fields/number-field.ts';
 import { onEnter } from '../../fields/on-enter.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import './measured-proof.ts';
+import './tested-with.ts';
 import './test-row.ts';
 import { conductorField } from '../../proof/conductor-field.ts';
 import { workSheetHead } from './work-sheet-head.ts';
@@ -103,6 +104,7 @@ export class TestSheetElement extends LitElement {
               <div @keydown=${(event: KeyboardEvent) => this.#typed(event)}>
                 ${sheet.parts.map((part) => this.#part(part))}
               </div>
+              <tested-with .job=${this.view.job}></tested-with>
               <measured-proof .scheme=${scheme} .sheet=${sheet} .limits=${this.view.library.limits}></measured-proof>`
       }`;
   }
