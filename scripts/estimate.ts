@@ -1,13 +1,17 @@
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { findSchemes } from '#engine/find-schemes.ts';
+import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import { labourCsv } from '#exports/csv/labour-csv.ts';
+import { dangerLetterPdf } from '#exports/danger-letter-pdf.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
 import { papersOf } from '#exports/papers.ts';
 import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
 import { quotationOfJob } from '#exports/quotation-paper.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { recordJson } from '#exports/work/record-json.ts';
+import { recordPdf } from '#exports/work/record-pdf.ts';
 import { testsPdf } from '#exports/work/tests-pdf.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Library } from '#model/library.ts';
@@ -15,7 +19,7 @@ import { readLibraryText } from '#model/read-library.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
 import { foundLines } from './estimate/found-lines.ts';
 import { peopleTable } from './estimate/people-table.ts';
-import { writeAll } from './estimate/write-all.ts';
+import { LETTER, writeAll } from './estimate/write-all.ts';
 import { faultLines, Refused, readJobFile, textOf } from './product/job-file.ts';
 import { runCommand } from './product/run-command.ts';
 
@@ -56,6 +60,7 @@ async function run(args: EstimateArguments): Promise<number> {
   const bought = shoppingOf(papers, library, job);
   const workbook = await workbookOf(drawn, shown.id, { library, state, shopping: bought });
   const shopping = shoppingFiles(bought);
+  const letter = warnOfDanger(job, library, result);
   const csv = { estimate: drawn, schemeId: shown.id, library, state };
   const written = await writeAll(args.outPath, [
     { name: 'estimate.json', content: json },
@@ -64,6 +69,9 @@ async function run(args: EstimateArguments): Promise<number> {
     { name: 'labour.csv', content: labourCsv(csv) },
     { name: 'quotation.pdf', content: await quotationOfJob({ job, library, estimate: result }) },
     { name: 'test-sheet.pdf', content: await testsPdf({ papers, library }) },
+    { name: 'record.pdf', content: await recordPdf({ papers, library }) },
+    { name: 'record.json', content: recordJson({ papers, library }) },
+    ...(letter === null ? [] : [{ name: LETTER, content: await dangerLetterPdf(letter) }]),
     { name: 'shopping.txt', content: shopping.text },
     { name: 'shopping.csv', content: shopping.csv },
     { name: 'wiring-plan.pdf', content: await planPdf(papers, paper) },
@@ -79,6 +87,10 @@ async function run(args: EstimateArguments): Promise<number> {
       ? json.trimEnd()
       : `${peopleTable(result, chosen, written)}${notDrawn(plans)}${found === null ? '' : foundLines(found)}`,
   );
+  if (letter !== null)
+    complain(
+      `Dangerous as found: ${letter.dangers.map(({ heading }) => heading).join('; ')}. ${LETTER} tells the customer.`,
+    );
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

@@ -24,6 +24,7 @@ import { quotationMovedRoutes } from './routes/quotation-moved.ts';
 import { quotationNoteRoutes } from './routes/quotation-notes.ts';
 import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
+import { recordExportRoutes } from './routes/record-exports.ts';
 import { revisionRoutes } from './routes/revisions.ts';
 import { variationPaperRoutes } from './routes/variation-paper.ts';
 import { screenFiles } from './screen.ts';
@@ -117,6 +118,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     catalogueRoutes(parts),
     exportRoutes(parts),
     planExportRoutes(parts),
+    recordExportRoutes(parts),
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),

@@ -106,9 +106,12 @@ const blank = (...labels: readonly string[]): QuotedForm['lines'] =>
 function openingOf({ surveyedOn, certainty }: Site, count: number): readonly string[] {
   const isDated = surveyedOn !== undefined && certainty?.surveyedOn !== 'unknown';
   const when = isDated ? `On ${dayWords(surveyedOn)} we` : 'We';
-  const what = count === 1 ? 'a condition that is dangerous' : `${count} conditions that are dangerous`;
+  const what =
+    count === 1
+      ? 'there is a condition that is dangerous'
+      : `there are ${count} conditions that are dangerous`;
   return [
-    `${when} looked at the electrical installation at the address above, and there is ${what} as it stands today. Please read this letter now, tell whoever lives there, and keep it.`,
+    `${when} looked at the electrical installation at the address above, and ${what} as it stands today. Please read this letter now, tell whoever lives there, and keep it.`,
     'We add nothing to the installation before this has been put right.',
   ];
 }

@@ -22,16 +22,19 @@ export const isDangerous = ({ outcome, stopGate, origin }: Finding): boolean =>
   outcome === 'fails' && stopGate && origin === 'found';
 
 /**
- * What was found dangerous, in the order of the findings, alike ones once. What a scheme would put right is told all the same:
+ * What was found dangerous, the gravest first, alike ones once. What a scheme would put right is told all the same:
  * until then it is as it is.
  *
  * @param findings of the house as found.
  */
 export function dangersOf(job: Job, findings: readonly Finding[]): readonly Danger[] {
-  const dangers = findings.filter(isDangerous).map((finding) => {
-    const danger = (told[`${finding.rule} ${finding.messageId}`] ?? untold)(finding, job);
-    return isHearsay(finding, job) ? { ...danger, found: `${danger.found} ${HEARSAY}` } : danger;
-  });
+  const dangers = findings
+    .filter(isDangerous)
+    .toSorted((a, b) => graveness(a) - graveness(b))
+    .map((finding) => {
+      const danger = (told[`${finding.rule} ${finding.messageId}`] ?? untold)(finding, job);
+      return isHearsay(finding, job) ? { ...danger, found: `${danger.found} ${HEARSAY}` } : danger;
+    });
   const heads = dangers.map(({ heading, found }) => `${heading} ${found}`);
   return dangers.filter((_, i) => heads.indexOf(heads[i] ?? '') === i);
 }
@@ -157,13 +160,13 @@ const joinedUp: Telling = (finding, job) => {
   };
 };
 
-/** What every shut gate is called to a customer, by its rule and message. */
+/** What every shut gate is called to a customer, by its rule and message, the gravest first. */
 const told: Readonly<Record<string, Telling>> = {
-  'ST1 absent': noEarth,
-  'ST2 missing': noBond,
   'ST3 unsafe': badBoard,
-  'ST4 low': badInsulation,
+  'ST1 absent': noEarth,
   'ST5 wrong': wrongWay,
+  'ST2 missing': noBond,
+  'ST4 low': badInsulation,
   'RG1 broken': brokenLoop,
   'RG1 openLoop': brokenLoop,
   'RG1 lollipop': singleFeed,
@@ -178,6 +181,9 @@ const untold: Telling = ({ title, message, remedy }) => ({
   mustNot: ['Do not use what it concerns; leave it off at the fuse box.'],
   toDo: remedy ?? 'It has to be put right and tested by an electrician.',
 });
+
+/** Its place in that order; without words of its own first, for nobody knows how grave it is. */
+const graveness = ({ rule, messageId }: Finding): number => Object.keys(told).indexOf(`${rule} ${messageId}`);
 
 /** The rules and messages that have words for customers: for the test that holds them against the rules. */
 export const toldDangers: readonly string[] = Object.keys(told);

@@ -79,12 +79,12 @@ function deviceFields(of: Of): readonly RecordField[] {
     toldField(head, { value, ...origin });
   return [
     each({ id: 'device-standard', label: 'Overcurrent device, BS (EN)' }, standardWords(device?.standard)),
-    each({ id: 'device-type', label: 'Its type' }, device?.curve),
-    each({ id: 'device-rating', label: 'Its rating', unit: 'A' }, device?.ratingA),
+    each({ id: 'device-type', label: 'Overcurrent device, type' }, device?.curve),
+    each({ id: 'device-rating', label: 'Overcurrent device, rating', unit: 'A' }, device?.ratingA),
     each(
       {
         id: 'device-breaking',
-        label: 'Its breaking capacity',
+        label: 'Overcurrent device, breaking capacity',
         unit: 'kA',
         note: saidUnlessPassed(findingOf(of.recording, 'BC1', of.circuit.id)),
       },
@@ -127,9 +127,9 @@ function rcdFields(of: Of): readonly RecordField[] {
       { id: 'rcd-standard', label: 'RCD, BS (EN)', note },
       { value: hasNone ? 'none' : standard, certainty, from },
     ),
-    toldField({ id: 'rcd-type', label: 'Its type' }, { value: cover.type, certainty, from }),
+    toldField({ id: 'rcd-type', label: 'RCD, type' }, { value: cover.type, certainty, from }),
     toldField(
-      { id: 'rcd-current', label: 'Its rated residual current, IΔn', unit: 'mA' },
+      { id: 'rcd-current', label: 'RCD, rated residual current IΔn', unit: 'mA' },
       { value: cover.mA, certainty, from },
     ),
   ];

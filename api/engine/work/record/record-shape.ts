@@ -15,6 +15,8 @@ export interface CircuitRecord {
   readonly particulars: readonly RecordField[];
   readonly cables: readonly RecordCable[];
   readonly tests: readonly RecordField[];
+  /** With what it was tested, and what could not be. */
+  readonly means: readonly RecordField[];
 }
 
 /** What whoever signs declares, and the lines that are filled in by hand. */

@@ -26,12 +26,8 @@ interface Tested {
  *
  * Source: items of the minor works form, BS 7671 Appendix 6 (2008 layout seen; those of 2018 and 2022 from memory).
  */
-export function testFields({ worked, sheet }: Recording, circuitId: string): readonly RecordField[] {
-  const tested: Tested = {
-    circuitId,
-    tests: sheet.parts.filter((part) => part.circuitId === circuitId).flatMap(({ tests }) => tests),
-    readings: worked.job.readings.filter(({ phase }) => phase === 'after'),
-  };
+export function testFields(recording: Recording, circuitId: string): readonly RecordField[] {
+  const tested = testedOf(recording, circuitId);
   return [
     ...ringFields(tested),
     ...earthFields(tested),
@@ -43,9 +39,14 @@ export function testFields({ worked, sheet }: Recording, circuitId: string): rea
     ),
     highestField(tested, { id: 'zs', label: 'Zs, highest measured', unit: 'Ω' }, ofGroups(tested, 'zs')),
     ...deviceFields(tested),
-    ...byWhat(tested),
   ];
 }
+
+const testedOf = ({ worked, sheet }: Recording, circuitId: string): Tested => ({
+  circuitId,
+  tests: sheet.parts.filter((part) => part.circuitId === circuitId).flatMap(({ tests }) => tests),
+  readings: worked.job.readings.filter(({ phase }) => phase === 'after'),
+});
 
 const ofGroups = ({ tests }: Tested, ...groups: readonly TestGroup[]): readonly SheetTest[] =>
   tests.filter(({ group }) => groups.includes(group));
@@ -244,8 +245,9 @@ function deviceFields(tested: Tested): readonly RecordField[] {
   ];
 }
 
-/** With what was tested, and what could not be. */
-function byWhat({ circuitId, tests, readings }: Tested): readonly RecordField[] {
+/** With what a circuit was tested, and what could not be. */
+export function meansFields(recording: Recording, circuitId: string): readonly RecordField[] {
+  const { tests, readings } = testedOf(recording, circuitId);
   const used = [
     ...tests.flatMap(({ reading }) => reading ?? []),
     ...readings.filter(({ circuit }) => circuit === circuitId),

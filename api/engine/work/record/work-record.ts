@@ -11,7 +11,7 @@ import { supplyFields } from './installation-fields.ts';
 import { recordCables } from './record-cables.ts';
 import type { CircuitRecord, Declaration, WorkRecord } from './record-shape.ts';
 import { type Recording, withTested } from './recording.ts';
-import { testFields } from './test-fields.ts';
+import { meansFields, testFields } from './test-fields.ts';
 import { toSettle } from './to-settle.ts';
 import { workFields } from './work-fields.ts';
 
@@ -87,6 +87,7 @@ function circuitRecords(recording: Recording): readonly CircuitRecord[] {
         ),
         cables: recordCables(worked, references, id),
         tests: testFields(recording, id),
+        means: meansFields(recording, id),
       },
     ];
   });
