@@ -20,7 +20,7 @@ export interface FoundComment {
 const notOfTheInstallation: ReadonlySet<string> = new Set([
   // The house as drawn, its owner, what may be in its walls.
   'HG1',
-  'NT3',
+  'PR4',
   'SC3',
   'RT13',
   // Offers, and data that a design is made with.
