@@ -10,6 +10,8 @@ import { papersOf } from '#exports/papers.ts';
 import { planFiles, planPdf } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { recordJson } from '#exports/work/record-json.ts';
+import { recordPdf } from '#exports/work/record-pdf.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
 import { tinyPng } from './photos.ts';
@@ -194,6 +196,41 @@ describe('exports', () => {
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
 
+  it('give the record of the scheme asked for, as a PDF and as data, the same twice', async () => {
+    const { get } = await withJob();
+    const request = { papers: papers('two-on-one'), library: demoLibrary() };
+    const asked = '?date=2026-11-25&scheme=two-on-one';
+    const answer = await get(`${at}/record.pdf${asked}`);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-record.pdf`,
+    ]);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    expect(Buffer.from(await recordPdf(request)).equals(bytes)).toBe(true);
+    const data = await get(`${at}/record.json${asked}`);
+    expect([data.headers.get('content-type'), nameOf(data)]).toEqual([
+      'application/json',
+      `${stem}-record.json`,
+    ]);
+    expect(await data.text()).toBe(recordJson(request));
+  });
+
+  it('give the letter on a dangerous condition where one was found, and else say that none is due', async () => {
+    const { get, send } = await withJob();
+    const none = await get(`${at}/dangerous-condition.pdf`);
+    expect([none.status, (await none.json()).code]).toEqual([404, 'no-letter-due']);
+    const unsafe = [{ question: 'board-condition', value: 'unsafe', certainty: 'seen' }];
+    await send('POST', '/api/jobs', variantOf(saltglass, { id: 'unsafe', answers: unsafe }));
+    const answer = await get('/api/jobs/unsafe/exports/dangerous-condition.pdf?date=2026-11-25');
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-dangerous-condition.pdf`,
+    ]);
+    expect(new TextDecoder('latin1').decode((await answer.arrayBuffer()).slice(0, 5))).toBe('%PDF-');
+  });
+
   it('give the estimate and the job file, the latter to the byte', async () => {
     const { get } = await withJob();
     const estimate = await get(`${at}/estimate.json`);
@@ -216,6 +253,8 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -255,6 +294,8 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       ...csvs,
       `wiring-plan.svg?storey=${storey?.id}`,
       'wiring-plan.svg',
@@ -268,6 +309,8 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       ...csvs,
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -280,6 +323,8 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -287,6 +332,8 @@ describe('exports', () => {
       'job.json',
     ])
       expect((await get(`/api/jobs/nobody/exports/${name}`)).status).toBe(404);
+    const letter = await get('/api/jobs/nobody/exports/dangerous-condition.pdf');
+    expect([letter.status, (await letter.json()).code]).toEqual([404, 'no-such-job']);
   });
 
   it('never let a title break out of the file name', async () => {
