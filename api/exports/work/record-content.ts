@@ -14,12 +14,10 @@ import {
   form,
   heading,
   listUnder,
-  paragraph,
   passage,
   ruledTable,
   subheading,
   TEXT_WIDTH_MM,
-  together,
 } from '../quotation/pdf-parts.ts';
 
 /** A blank of a row's height to write in, and one for what takes more words. */
@@ -110,43 +108,40 @@ export const circuitContent = (circuit: CircuitRecord): readonly Content[] => [
   fieldTable('With what, and what could not be tested', circuit.means),
 ];
 
-const commentTable = (title: string, comments: readonly FoundComment[]): readonly Content[] =>
-  comments.length === 0
-    ? []
-    : [
-        ruledTable({
-          title: { text: title, style: 'subheading' },
-          heads: ['What was found', 'What would put it right', 'Check'],
-          rows: comments.map(({ words, remedy, rule, title: check }) => [
-            words,
-            remedy ?? '',
-            { text: `${check} (${rule})`, style: 'label' },
-          ]),
-          widthsMm: [78, 62, 34],
-        }),
-      ];
+/** A comment's words, remedy and check. */
+const commentRow = ({ words, remedy, rule, title }: FoundComment): readonly TableCell[] => [
+  words,
+  remedy ?? '',
+  { text: `${title} (${rule})`, style: 'label' },
+];
 
-const outcomes = ['fails', 'decide', 'advice', 'not-proven'] as const;
+const COMMENTS = 'Comments on the existing installation (644.1.2)';
+const COMMENTS_SAID =
+  'Found, and not caused by this work. Whoever signs settles what of it goes on the form.';
 
 /** What is commented on the existing installation, gravest first, with room for what is found on the day. */
-export const commentContent = ({ comments }: WorkRecord): readonly Content[] => [
-  together([
-    heading('Comments on the existing installation (644.1.2)'),
-    paragraph('Found, and not caused by this work. Whoever signs settles what of it goes on the form.'),
-  ]),
-  ...outcomes.flatMap((outcome) =>
-    commentTable(
-      commentWords[outcome],
-      comments.filter((comment) => comment.outcome === outcome),
-    ),
-  ),
-  form({
-    heading: 'Seen on the day',
+export function commentContent({ comments }: WorkRecord): readonly Content[] {
+  const outcomes = [...new Set(comments.map(({ outcome }) => outcome))];
+  const tables = outcomes.map((outcome, i) =>
+    ruledTable({
+      // Never parted from its first rows, as a heading by itself would be.
+      title:
+        i === 0
+          ? { text: COMMENTS, style: 'heading', under: `${COMMENTS_SAID} ${commentWords[outcome]}:` }
+          : { text: commentWords[outcome], style: 'subheading' },
+      heads: ['What was found', 'What would put it right', 'Check'],
+      rows: comments.filter((comment) => comment.outcome === outcome).map(commentRow),
+      widthsMm: [78, 62, 34],
+    }),
+  );
+  const seen = form({
+    heading: comments.length === 0 ? COMMENTS : 'Seen on the day',
     intro:
       comments.length === 0 ? ['The checks found nothing to comment on; the day may show something.'] : [],
     lines: ['1', '2', '3'].map((label) => ({ label, value: '' })),
-  }),
-];
+  });
+  return [...tables, seen];
+}
 
 /** Building control, and the lines that are signed on the form. */
 export const lastContent = (record: WorkRecord): readonly Content[] => [

@@ -19,6 +19,9 @@ export class DangerWarning extends LitElement {
       h3 {
         margin: 0 0 4px;
       }
+      outcome-mark {
+        margin-right: 6px;
+      }
       p,
       ul {
         margin: 4px 0;
