@@ -1,7 +1,9 @@
 import type { Reading } from '#model/installation.ts';
-import { insulationLimit } from '../../proof/expected-limits.ts';
+import type { CircuitProof } from '../../proof/circuit-proof.ts';
 import { shownBy } from '../tests/answering-reading.ts';
+import { judged } from '../tests/judged.ts';
 import type { SheetTest, TestGroup } from '../tests/sheet-test.ts';
+import { insulationTestLimit } from '../tests/test-limits.ts';
 import {
   type FieldHead,
   type FieldUnit,
@@ -18,6 +20,8 @@ interface Tested {
   readonly tests: readonly SheetTest[];
   /** Of the job, those alone that count as tested. */
   readonly readings: readonly Reading[];
+  /** Absent where the circuit is none that could be proved. */
+  readonly proof: CircuitProof | undefined;
 }
 
 /**
@@ -42,10 +46,11 @@ export function testFields(recording: Recording, circuitId: string): readonly Re
   ];
 }
 
-const testedOf = ({ worked, sheet }: Recording, circuitId: string): Tested => ({
+const testedOf = ({ worked, sheet, proof }: Recording, circuitId: string): Tested => ({
   circuitId,
   tests: sheet.parts.filter((part) => part.circuitId === circuitId).flatMap(({ tests }) => tests),
   readings: worked.job.readings.filter(({ phase }) => phase === 'after'),
+  proof: proof.find(({ circuit }) => circuit === circuitId),
 });
 
 const ofGroups = ({ tests }: Tested, ...groups: readonly TestGroup[]): readonly SheetTest[] =>
@@ -109,9 +114,11 @@ function insulationFields(tested: Tested): readonly RecordField[] {
       (each) => each.kind === 'insulation' && each.between === between && each.circuit === tested.circuitId,
     );
     if (reading?.kind !== 'insulation') return forPerson(head);
-    const { minimumMegohm } = insulationLimit();
-    const limit = { bound: 'least', value: minimumMegohm, words: 'BS 7671 Table 64' } as const;
-    return { ...measured(head, reading.megohm), limit, keepsLimit: reading.megohm >= minimumMegohm };
+    const { proof } = tested;
+    const limit = proof === undefined ? null : insulationTestLimit(proof);
+    const keepsLimit =
+      proof === undefined ? null : judged({ expected: null, limit, reading }, proof).keepsLimit;
+    return { ...measured(head, reading.megohm), limit, keepsLimit };
   };
   return [
     voltageField(tested),

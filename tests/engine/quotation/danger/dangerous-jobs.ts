@@ -51,6 +51,13 @@ export const dangerousJobs: Readonly<Record<string, Job>> = {
         : reading,
     ),
   },
+  // The loop's far end comes back to its first point, and one cable feeds all of it.
+  'RG1 lollipop': {
+    ...unread,
+    legs: unread.legs.map((leg) =>
+      'origin' in leg.to && leg.to.end === 'B' ? { ...leg, to: { point: 'r1-hallway' } } : leg,
+    ),
+  },
   'RG1 interconnected': {
     ...unread,
     legs: [

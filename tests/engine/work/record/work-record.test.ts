@@ -172,6 +172,10 @@ describe('the record once it was tested', () => {
     expect(fieldOf(read, 'r2-alone')).toMatchObject({ figure: 0.21, from: 'measured' });
     expect(fieldOf(read, 'ir-le')).toMatchObject({ figure: 0.4, keepsLimit: false });
     expect(fieldOf(read, 'ir-ne')).toMatchObject({ figure: 150, keepsLimit: true });
+    // With less than 250 V nothing is proved: BS 7671 643.3.3, from memory.
+    const weak = more.map((reading) => (reading.id === 'm3' ? { ...reading, testV: 100 } : reading));
+    const unproved = onlyCircuit(recordFor(withReadings(job, weak), 'spurs-rcbo')).tests;
+    expect(fieldOf(unproved, 'ir-ne')).toMatchObject({ figure: 150, keepsLimit: null });
     expect(fieldOf(read, 'ir-voltage')).toMatchObject({ value: '500, 250\u00a0V', figure: null });
     expect(fieldOf(known.supply, 'ze')).toMatchObject({ figure: 0.25, from: 'measured' });
     expect(fieldOf(particulars, 'zdb')).toMatchObject({ figure: 0.26, from: 'measured' });
