@@ -1,5 +1,6 @@
 import { findSchemes } from '#engine/find-schemes.ts';
-import { allFiles } from '#exports/pack/all-files.ts';
+import { warnOfDanger } from '#engine/warn-of-danger.ts';
+import { allFiles, LETTER } from '#exports/pack/all-files.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
 import { foundLines } from './estimate/found-lines.ts';
@@ -26,6 +27,7 @@ async function run(args: EstimateArguments): Promise<number> {
   const { job, library, papers } = await papersOfFile(args);
   const { result, chosen, shown, demoNote } = papers;
   const found = args.search ? findSchemes(job, library) : null;
+  const letter = warnOfDanger(job, library, result);
   const files = await allFiles({
     job,
     library,
@@ -41,6 +43,10 @@ async function run(args: EstimateArguments): Promise<number> {
       ? String(json).trimEnd()
       : `${peopleTable(result, chosen, written)}${notDrawn(plans)}${found === null ? '' : foundLines(found)}`,
   );
+  if (letter !== null)
+    complain(
+      `Dangerous as found: ${letter.dangers.map(({ heading }) => heading).join('; ')}. ${LETTER} tells the customer.`,
+    );
   if (demoNote !== null) complain(`${demoNote} Your own go into a library file: --library FILE.`);
   const judged = args.schemeId === null ? result.schemes : [shown];
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;

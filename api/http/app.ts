@@ -24,6 +24,7 @@ import { quotationMovedRoutes } from './routes/quotation-moved.ts';
 import { quotationNoteRoutes } from './routes/quotation-notes.ts';
 import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
+import { recordExportRoutes } from './routes/record-exports.ts';
 import { revisionRoutes } from './routes/revisions.ts';
 import { variationPaperRoutes } from './routes/variation-paper.ts';
 import { workExportRoutes } from './routes/work-exports.ts';
@@ -119,6 +120,7 @@ export function createApp(parts: AppParts): OpenAPIHono {
     exportRoutes(parts),
     planExportRoutes(parts),
     workExportRoutes(parts),
+    recordExportRoutes(parts),
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),

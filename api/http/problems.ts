@@ -12,6 +12,7 @@ export const problems = {
   'no-such-revision': { status: 404, title: 'There is no such revision of the job' },
   'no-such-scheme': { status: 404, title: 'The job has no such scheme' },
   'no-such-storey': { status: 404, title: 'The job has no such storey to draw' },
+  'no-letter-due': { status: 404, title: 'Nothing found in the job asks for that letter' },
   'no-such-quotation': { status: 404, title: 'The job has no such quotation' },
   'no-such-variation': { status: 404, title: 'The quotation has no such variation' },
   'no-such-photo': { status: 404, title: 'There is no such photo' },

@@ -71,6 +71,13 @@ export const routeTable = {
   exportConnections: { method: 'get', path: '/api/jobs/{id}/exports/connections.pdf', access: 'read' },
   exportCuts: { method: 'get', path: '/api/jobs/{id}/exports/cuts-and-floors.pdf', access: 'read' },
   exportTests: { method: 'get', path: '/api/jobs/{id}/exports/test-sheet.pdf', access: 'read' },
+  exportRecord: { method: 'get', path: '/api/jobs/{id}/exports/record.pdf', access: 'read' },
+  exportRecordJson: { method: 'get', path: '/api/jobs/{id}/exports/record.json', access: 'read' },
+  exportDangerLetter: {
+    method: 'get',
+    path: '/api/jobs/{id}/exports/dangerous-condition.pdf',
+    access: 'read',
+  },
   exportPlan: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.svg', access: 'read' },
   exportPlanPdf: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.pdf', access: 'read' },
   exportPlanDraft: { method: 'get', path: '/api/jobs/{id}/exports/wiring-plan.dxf', access: 'read' },

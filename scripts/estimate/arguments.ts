@@ -29,6 +29,8 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   connections.pdf           circuits in order, and every conductor at every place
   cuts-and-floors.pdf       what is cut from which length, joists that are cut, floors that are opened
   test-sheet.pdf            what to test once the work is done: how to connect, expected, limit, room for readings
+  record.pdf                what a certificate for the work is filled in from; record.json the same as data
+  dangerous-condition.pdf   the letter to the customer, where something found shuts a stop gate
   shopping.txt              the shopping list by counter, with the cut list; shopping.csv the same list for spreadsheets
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others; .dxf for drafting
   wiring-plan.pdf           the plans of all storeys with their lists, to print at 100 %; --sheet puts all plans on A4 or A3

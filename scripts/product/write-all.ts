@@ -1,9 +1,10 @@
 import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { OutFile } from '#exports/pack/all-files.ts';
+import { LETTER, type OutFile } from '#exports/pack/all-files.ts';
 
-/** A plan of an earlier run, which would stand beside an estimate that it does not belong to. */
-const isPlan = (name: string): boolean => /^wiring-plan(-[a-z0-9-]+)?\.(svg|pdf|dxf)$/.test(name);
+/** A plan or a letter of an earlier run, which would stand beside an estimate that it does not belong to. */
+const isStale = (name: string): boolean =>
+  name === LETTER || /^wiring-plan(-[a-z0-9-]+)?\.(svg|pdf|dxf)$/.test(name);
 
 async function refuseFolders(paths: readonly string[]): Promise<void> {
   for (const path of paths) {
@@ -14,7 +15,7 @@ async function refuseFolders(paths: readonly string[]): Promise<void> {
 
 /**
  * Writes all files or none of them: each is first written beside its place and then moved into it, so that
- * a full disk leaves the files of an earlier run as they were. Plans of an earlier run that this one does not
+ * a full disk leaves the files of an earlier run as they were. Plans and a letter of an earlier run that this one does not
  * write are removed. Returns the paths.
  */
 export async function writeAll(folder: string, files: readonly OutFile[]): Promise<readonly string[]> {
@@ -32,7 +33,7 @@ export async function writeAll(folder: string, files: readonly OutFile[]): Promi
     await Promise.all(waiting.map((file) => rm(file.part, { force: true })));
   }
   const names = new Set(files.map(({ name }) => name));
-  const stale = (await readdir(folder)).filter((name) => isPlan(name) && !names.has(name));
+  const stale = (await readdir(folder)).filter((name) => isStale(name) && !names.has(name));
   await Promise.all(stale.map((name) => rm(join(folder, name), { force: true })));
   return waiting.map((file) => file.path);
 }

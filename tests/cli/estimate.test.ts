@@ -75,6 +75,8 @@ describe('the estimate command', () => {
       'estimate.json',
       'labour.csv',
       'quotation.pdf',
+      'record.json',
+      'record.pdf',
       'shopping.csv',
       'shopping.txt',
       'test-sheet.pdf',
@@ -161,7 +163,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(13);
+    expect(readdirSync(written('c')).length).toBe(15);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -231,7 +233,7 @@ describe('the estimate command', () => {
     expect(readdirSync(written('g'))).toEqual(
       expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
     );
-    expect(readdirSync(written('h')).length).toBe(13);
+    expect(readdirSync(written('h')).length).toBe(15);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
@@ -247,8 +249,16 @@ describe('the estimate command', () => {
     }
   });
 
-  it('leaves no plan of an earlier run beside an estimate that it does not belong to', async () => {
-    await run(demoFile('saltglass-row'), '--out', written('k'));
+  it('leaves no plan and no letter of an earlier run beside an estimate that they do not belong to', async () => {
+    const unsafe = variant('unsafe', (raw) => {
+      raw.answers = [{ question: 'board-condition', value: 'unsafe', certainty: 'seen' }];
+    });
+    const { code, err } = await run(unsafe, '--out', written('k'));
+    expect([code, err]).toEqual([
+      1,
+      `Dangerous as found: A dangerous fuse box or supply. dangerous-condition.pdf tells the customer.\n${saidOfDemo}`,
+    ]);
+    expect(readdirSync(written('k'))).toContain('dangerous-condition.pdf');
     const bare = variant('bare-again', (raw) => {
       for (const key of ['storeys', 'points', 'legs', 'readings', 'schemes', 'circuits', 'boards', 'answers'])
         raw[key] = [];
@@ -260,6 +270,8 @@ describe('the estimate command', () => {
       'estimate.json',
       'labour.csv',
       'quotation.pdf',
+      'record.json',
+      'record.pdf',
       'shopping.csv',
       'shopping.txt',
       'test-sheet.pdf',

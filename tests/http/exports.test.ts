@@ -11,6 +11,8 @@ import { papersOf } from '#exports/papers.ts';
 import { planFiles, planPdf } from '#exports/plan-files.ts';
 import { shoppingFiles } from '#exports/shopping-files.ts';
 import { shoppingOf } from '#exports/shopping-of.ts';
+import { recordJson } from '#exports/work/record-json.ts';
+import { recordPdf } from '#exports/work/record-pdf.ts';
 import { workPaperFiles } from '#exports/work/work-papers.ts';
 import { readJobText } from '#model/read-job.ts';
 import { newJob } from '../../ui/edits/new-job.ts';
@@ -213,6 +215,41 @@ describe('exports', () => {
     expect(pack.equals(Buffer.from((await zip.file('papers.pdf')?.async('uint8array')) ?? []))).toBe(true);
   });
 
+  it('give the record of the scheme asked for, as a PDF and as data, the same twice', async () => {
+    const { get } = await withJob();
+    const request = { papers: papers('two-on-one'), library: demoLibrary() };
+    const asked = '?date=2026-11-25&scheme=two-on-one';
+    const answer = await get(`${at}/record.pdf${asked}`);
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-record.pdf`,
+    ]);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    expect(Buffer.from(await recordPdf(request)).equals(bytes)).toBe(true);
+    const data = await get(`${at}/record.json${asked}`);
+    expect([data.headers.get('content-type'), nameOf(data)]).toEqual([
+      'application/json',
+      `${stem}-record.json`,
+    ]);
+    expect(await data.text()).toBe(recordJson(request));
+  });
+
+  it('give the letter on a dangerous condition where one was found, and else say that none is due', async () => {
+    const { get, send } = await withJob();
+    const none = await get(`${at}/dangerous-condition.pdf`);
+    expect([none.status, (await none.json()).code]).toEqual([404, 'no-letter-due']);
+    const unsafe = [{ question: 'board-condition', value: 'unsafe', certainty: 'seen' }];
+    await send('POST', '/api/jobs', variantOf(saltglass, { id: 'unsafe', answers: unsafe }));
+    const answer = await get('/api/jobs/unsafe/exports/dangerous-condition.pdf?date=2026-11-25');
+    expect([answer.status, answer.headers.get('content-type'), nameOf(answer)]).toEqual([
+      200,
+      'application/pdf',
+      `${stem}-dangerous-condition.pdf`,
+    ]);
+    expect(new TextDecoder('latin1').decode((await answer.arrayBuffer()).slice(0, 5))).toBe('%PDF-');
+  });
+
   it('give the estimate and the job file, the latter to the byte', async () => {
     const { get } = await withJob();
     const estimate = await get(`${at}/estimate.json`);
@@ -235,6 +272,8 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -274,6 +313,8 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       ...csvs,
       `wiring-plan.svg?storey=${storey?.id}`,
       'wiring-plan.svg',
@@ -287,6 +328,8 @@ describe('exports', () => {
       'bill-of-materials.xlsx',
       ...csvs,
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -299,6 +342,8 @@ describe('exports', () => {
       ...csvs,
       'quotation.pdf',
       'test-sheet.pdf',
+      'record.pdf',
+      'record.json',
       'wiring-plan.svg',
       'wiring-plan.pdf',
       'wiring-plan.dxf',
@@ -306,6 +351,8 @@ describe('exports', () => {
       'job.json',
     ])
       expect((await get(`/api/jobs/nobody/exports/${name}`)).status).toBe(404);
+    const letter = await get('/api/jobs/nobody/exports/dangerous-condition.pdf');
+    expect([letter.status, (await letter.json()).code]).toEqual([404, 'no-such-job']);
   });
 
   it('never let a title break out of the file name', async () => {

@@ -38,7 +38,7 @@ export function serviceWords(service: Supply['bonding'][number]['service']): str
 }
 
 /** Whether the scheme renews the bond of a service: by its name, or all of them where none is named. */
-export function renewsBond({ scheme }: Facts, service: string): boolean {
+export function renewsBond({ scheme }: Pick<Facts, 'scheme'>, service: string): boolean {
   return (scheme?.remedies ?? []).some(
     ({ kind, at }) => kind === 'bond-upgrade' && (at === undefined || at === service),
   );
@@ -48,7 +48,10 @@ export function renewsBond({ scheme }: Facts, service: string): boolean {
  * Whether the scheme fits the device that a circuit is behind when all is done: a remedy names it, it differs
  * from what was found, or the circuit is new.
  */
-export function fitsDevice({ scheme, found, proposed }: Facts, circuitId: string): boolean {
+export function fitsDevice(
+  { scheme, found, proposed }: Pick<Facts, 'scheme' | 'found' | 'proposed'>,
+  circuitId: string,
+): boolean {
   if (scheme === null) return false;
   const now = proposed.circuits.find(({ id }) => id === circuitId);
   if (!now?.device) return false;

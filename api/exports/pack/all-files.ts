@@ -1,18 +1,25 @@
 import type { SheetName } from '#drawing/plan/sheet-layout.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
+import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { billCsv } from '../csv/bill-csv.ts';
 import { labourCsv } from '../csv/labour-csv.ts';
+import { dangerLetterPdf } from '../danger-letter-pdf.ts';
 import { estimateFile } from '../estimate-file.ts';
 import type { Papers } from '../papers.ts';
 import { planFiles, planPdf } from '../plan-files.ts';
 import { quotationOfJob } from '../quotation-paper.ts';
 import { shoppingFiles } from '../shopping-files.ts';
 import { shoppingOf } from '../shopping-of.ts';
+import { recordJson } from '../work/record-json.ts';
+import { recordPdf } from '../work/record-pdf.ts';
 import { workPaperPdf } from '../work/work-paper.ts';
 import { workPaper, workPaperFiles } from '../work/work-papers.ts';
 import { workbookOf } from '../workbook.ts';
+
+/** The letter on a dangerous condition, which only some jobs have. */
+export const LETTER = 'dangerous-condition.pdf';
 
 /** A file by its name in a folder. */
 export interface OutFile {
@@ -39,6 +46,7 @@ export async function allFiles(request: AllFilesRequest): Promise<readonly OutFi
   const { drawn, shown, state, result } = papers;
   const shopping = shoppingOf(papers, library, job);
   const csv = { estimate: drawn, schemeId: shown.id, library, state };
+  const letter = warnOfDanger(job, library, result);
   const { text, csv: shoppingCsv } = shoppingFiles(shopping);
   return [
     { name: 'estimate.json', content: estimateFile({ job, library, papers, found }) },
@@ -60,6 +68,9 @@ export async function allFiles(request: AllFilesRequest): Promise<readonly OutFi
     { name: 'shopping.txt', content: text },
     { name: 'shopping.csv', content: shoppingCsv },
     ...(await workFiles(request)),
+    { name: 'record.pdf', content: await recordPdf({ papers, library }) },
+    { name: 'record.json', content: recordJson({ papers, library }) },
+    ...(letter === null ? [] : [{ name: LETTER, content: await dangerLetterPdf(letter) }]),
     ...(await drawings(request)),
   ];
 }

@@ -1,12 +1,15 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import { outcomeWords } from '#drawing/marks.ts';
 import type { WorkMoved } from '#engine/quotation/work-said.ts';
+import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
+import { dangerLetterContent } from '../danger-letter-pdf.ts';
 import type { Papers } from '../papers.ts';
 import { type PlanPapers, planScenes } from '../plan-files.ts';
 import { paperPdf } from '../quotation/pdf-paper.ts';
 import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
+import { recordPaper } from '../work/record-pdf.ts';
 import {
   stateLine,
   titleOf,
@@ -47,6 +50,7 @@ export function packPdf(request: PackRequest): Promise<Uint8Array> {
     footer: `${name}, ${stateLine(of)}${papers.demoNote === null ? '' : ' · Demonstration'}`,
     content: [
       ...coverContent(request, of, sheets.length),
+      ...letterContent(request),
       ...papersOfPack(request).flatMap((paper) => onItsPage(paper, of)),
     ],
     sheets,
@@ -61,7 +65,21 @@ function papersOfPack(request: PackRequest): readonly WorkPaper[] {
     built === null
       ? []
       : [{ name: 'What changed', content: builtContent({ job, library, scheme: shown, built, moved }) }];
-  return [...changed, ...workPaperFiles.map((file) => workPaper(file, { papers, library }))];
+  return [
+    ...changed,
+    ...workPaperFiles.map((file) => workPaper(file, { papers, library })),
+    recordPaper({ papers, library }),
+  ];
+}
+
+/** The letter to the customer before everything else, where what was found is dangerous. */
+function letterContent({ job, library, papers }: PackRequest): readonly Content[] {
+  const letter = warnOfDanger(job, library, papers.result);
+  if (letter === null) return [];
+  return [
+    { text: letter.title, style: 'title', tocItem: true, tocMargin: [0, 2, 0, 2], pageBreak: 'before' },
+    ...dangerLetterContent(letter),
+  ];
 }
 
 const onItsPage = ({ name, content }: WorkPaper, of: WorkPapersRequest): readonly Content[] => {

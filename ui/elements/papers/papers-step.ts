@@ -12,6 +12,7 @@ import { controlsCss, stepCss } from '../shared-styles.ts';
 import './actual-work.ts';
 import './built-work.ts';
 import './quotation/issued-quotations.ts';
+import './danger-warning.ts';
 import { demoWarnings } from './demo-warning.ts';
 import './papers-switch.ts';
 import './quotation/quotation-part.ts';
@@ -88,6 +89,18 @@ const papers: readonly Paper[] = [
     name: 'Test sheet',
     file: 'test-sheet.pdf',
     what: 'To print: how to connect, what is expected, limits, room for readings; once they are entered under Tests, with them and the checks repeated.',
+    needsScheme: true,
+  },
+  {
+    name: 'Record for the certificate',
+    file: 'record.pdf',
+    what: 'To fill in the minor works or installation certificate from: a part for each circuit, what was measured after the work, comments on what was there, building control, room for all that only you can say. No certificate itself.',
+    needsScheme: true,
+  },
+  {
+    name: 'Record as data',
+    file: 'record.json',
+    what: 'The same for other programs: every field with where it is from and how sure it is.',
     needsScheme: true,
   },
   {
@@ -255,7 +268,8 @@ export class PapersStep extends LitElement {
   #files(): TemplateResult {
     const { view } = this;
     const warning = warnings[view.keeping];
-    return html`${this.#demoWarning()}
+    return html`<danger-warning .view=${view}></danger-warning>
+      ${this.#demoWarning()}
       ${warning === '' ? nothing : html`<p class="warning" role="status">${warning}</p>`}
       <quotation-part .view=${view} .revision=${nextRevision(this.quotations.quotations)}></quotation-part>
       <issued-quotations .view=${view} .quotations=${this.quotations}></issued-quotations>
