@@ -72,6 +72,8 @@ describe('the estimate command', () => {
     expect(readdirSync(written('a')).sort()).toEqual([
       'bill-of-materials.csv',
       'bill-of-materials.xlsx',
+      'connections.pdf',
+      'cuts-and-floors.pdf',
       'estimate.json',
       'labour.csv',
       'quotation.pdf',
@@ -79,6 +81,7 @@ describe('the estimate command', () => {
       'record.pdf',
       'shopping.csv',
       'shopping.txt',
+      'tasks.pdf',
       'test-sheet.pdf',
       'wiring-plan-first-floor.dxf',
       'wiring-plan-first-floor.svg',
@@ -163,7 +166,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(15);
+    expect(readdirSync(written('c')).length).toBe(18);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -231,9 +234,14 @@ describe('the estimate command', () => {
       [1, saidOfDemo],
     ]);
     expect(readdirSync(written('g'))).toEqual(
-      expect.arrayContaining(['bill-of-materials.xlsx', 'estimate.json']),
+      expect.arrayContaining([
+        'bill-of-materials.xlsx',
+        'connections.pdf',
+        'cuts-and-floors.pdf',
+        'estimate.json',
+      ]),
     );
-    expect(readdirSync(written('h')).length).toBe(15);
+    expect(readdirSync(written('h')).length).toBe(18);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 
@@ -267,6 +275,8 @@ describe('the estimate command', () => {
     expect(readdirSync(written('k')).sort()).toEqual([
       'bill-of-materials.csv',
       'bill-of-materials.xlsx',
+      'connections.pdf',
+      'cuts-and-floors.pdf',
       'estimate.json',
       'labour.csv',
       'quotation.pdf',
@@ -274,6 +284,7 @@ describe('the estimate command', () => {
       'record.pdf',
       'shopping.csv',
       'shopping.txt',
+      'tasks.pdf',
       'test-sheet.pdf',
       'wiring-plan.dxf',
       'wiring-plan.pdf',

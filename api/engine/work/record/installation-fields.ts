@@ -152,7 +152,8 @@ export function supplyFields(recording: Recording): readonly RecordField[] {
     earthingField(recording),
     measuredOr(
       { id: 'ze', label: 'Ze, external loop impedance', unit: 'Ω' },
-      readAfter(job, (reading) => reading.kind === 'ze'),
+      readAfter(job, (reading) => reading.kind === 'ze' && reading.at === undefined) ??
+        readAfter(job, (reading) => reading.kind === 'ze'),
       { value: supply.zeOhm, certainty: certainty?.zeOhm },
     ),
     measuredOr(
