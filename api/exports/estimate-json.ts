@@ -55,6 +55,7 @@ const runJson = (worked: Worked, run: Run) => ({
     containment: segment.containment,
     bundle: segment.bundle,
     inChannelOf: segment.inChannelOf ?? null,
+    oneChase: segment.oneChase ?? null,
     joistsCrossed: segment.joistsCrossed,
     studsCrossed: segment.studsCrossed,
     certainty: segment.certainty,

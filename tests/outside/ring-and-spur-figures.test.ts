@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { terminalCapacity } from '#data/standards/terminal-capacity.ts';
-import { capacityOfRun } from '#engine/proof/capacity-of-run.ts';
+import { capacityOfRun, capacityTogether } from '#engine/proof/capacity-of-run.ts';
 import { fuseCarries } from '#engine/proof/fuse-carries.ts';
 import { installedMethod } from '#engine/proof/installed-method.ts';
 import { spurLoads } from '#engine/proof/spur-load.ts';
@@ -84,6 +84,24 @@ describe('BS 7671 Table 4C1 with method B', () => {
     // Source: https://www.diybanter.com/1824-post4.html (27 A) and the 17th edition print of the table (0.85)
     const currentA = tabulatedCapacity(twin25, 'C')?.currentA ?? 0;
     expect(currentA * groupingFactor(2, 'layer')).toBeCloseTo(22.95, 6);
+  });
+
+  it('leaves two under one capping in plaster 21.6 A and three 18.9 A: a ring’s 20 A in the one, not in the other', () => {
+    // Sources: https://www.diybanter.com/1824-post4.html (27 A by method C) and the 17th edition print of the table (0.80, 0.70 embedded)
+    const chase = segmentOf({ medium: 'wall-chase', containment: 'capping' });
+    const { plan } = factsOf({});
+    const together = (cables: number) =>
+      capacityTogether(plan, chase, { cable: twin25, cables, ambientC: undefined });
+    expect([together(1), together(2), together(3)]).toEqual([27, 21.6, 18.9]);
+  });
+
+  it('leaves two in one oval tube 18.4 A: the 13 A of a fuse, not the 20 A of a ring', () => {
+    // Source: https://electriciansforums.net/threads/ring-circuit-in-mini-trunking.9542 (23 A by method B)
+    const tube = segmentOf({ medium: 'wall-chase', containment: 'oval' });
+    const { plan } = factsOf({});
+    const carriesA = capacityTogether(plan, tube, { cable: twin25, cables: 2, ambientC: undefined }) ?? 0;
+    expect(carriesA).toBeCloseTo(18.4, 6);
+    expect([carriesA >= 13, carriesA >= 20]).toEqual([true, false]);
   });
 
   it('prints 0.70 for three enclosed and 0.50 for nine', () => {

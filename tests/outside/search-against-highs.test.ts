@@ -8,7 +8,7 @@ import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import type { Column, Layer, SearchSpace } from '#engine/schemes/search/search-space.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { randomFrom } from '../engine/proof/flow/random-network.ts';
@@ -40,7 +40,7 @@ function houseBy(seed: number): VariedHouse {
 
 /** All that can be chosen from in a house, as the search weighs it; what leads nowhere is in neither question. */
 function spaceOfHouse({ job, allowAssumedLegs }: VariedHouse): SearchSpace {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
   const { points, layers, free } = buildSpace(workshop(ground, byPence)).space;
   let n = 0;

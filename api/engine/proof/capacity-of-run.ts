@@ -1,3 +1,4 @@
+import type { Cable } from '#model/cable.ts';
 import type { Limits } from '#model/library.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -62,11 +63,11 @@ const nothingSure = {
  * or a part of it); a leg whose cable nobody looked at has none. Cable that the scheme takes out has no
  * capacity and warms nothing.
  */
-export function capacities(worked: Worked, { ambientC }: Limits = {}): ReadonlyMap<string, CableCapacity> {
+export function capacities(worked: Worked, limits: Limits = {}): ReadonlyMap<string, CableCapacity> {
   const { plan, job, foundRuns, runs } = worked;
   const kept = keptRuns(worked);
-  const ambient = ambientC === undefined ? 1 : (ambientFactor(ambientC) ?? 1);
-  const air = ambient === 1 ? {} : { ambientFactor: ambient };
+  const air = airOf(limits.ambientC);
+  const ambient = air.ambientFactor ?? 1;
   const found = asFound(foundRuns, plan);
   const now = { plan, cablesInBundle: cablesInBundle([...kept, ...runs]), ...air };
   const before = { plan, cablesInBundle: found.cablesInBundle, ...air };
@@ -86,6 +87,31 @@ export function capacities(worked: Worked, { ambientC }: Limits = {}): ReadonlyM
     });
   const all = [...ofKept, ...runs.map((run) => capacityOfRun(run, now))];
   return new Map(all.map((capacity) => [capacity.id, capacity]));
+}
+
+/** What the air's temperature counts for, told or not. */
+function airOf(ambientC: number | undefined): Pick<Neighbourhood, 'ambientFactor'> {
+  const factor = ambientC === undefined ? 1 : (ambientFactor(ambientC) ?? 1);
+  return factor === 1 ? {} : { ambientFactor: factor };
+}
+
+/** So many cables of a kind in one chase, in air of a temperature; absent: 30 °C. */
+export interface Grouped {
+  readonly cable: Cable;
+  readonly cables: number;
+  readonly ambientC: number | undefined;
+}
+
+/** What each of several cables may carry for sure where they lie together along one stretch, A; null where that cannot be told. */
+export function capacityTogether(
+  plan: Plan,
+  segment: Segment,
+  { cable, cables, ambientC }: Grouped,
+): number | null {
+  const bundle = 'together';
+  const around = { plan, cablesInBundle: new Map([[bundle, cables]]), ...airOf(ambientC) };
+  const at = { segment: { ...segment, bundle }, index: 0, fromMm: 0 };
+  return judgedSegment({ cable }, at, around)?.strict.izA ?? null;
 }
 
 /** What is known of the cables of one house as found, shared by all its schemes. */
@@ -126,7 +152,7 @@ function cablesInBundle(runs: readonly Run[]): ReadonlyMap<string, number> {
 }
 
 function judgedSegment(
-  run: Run,
+  { cable }: Pick<Run, 'cable'>,
   at: { readonly segment: Segment; readonly index: number; readonly fromMm: number },
   around: Neighbourhood,
 ): Judged | null {
@@ -138,7 +164,7 @@ function judgedSegment(
   const groupFactor = groupingFactor(cables, onSurface ? 'layer' : 'enclosed');
   const insulationFactor = installed.surrounded ? surroundedFactor(segment.lengthMm) : 1;
   const byMethod = (method: ReferenceMethod): WorstStretch | null => {
-    const cell = tabulatedCapacity(run.cable, method);
+    const cell = tabulatedCapacity(cable, method);
     if (cell === null) return null;
     return {
       method,

@@ -1,7 +1,8 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, circuitName, touchedShapes } from './wiring.ts';
+import { circuitName, touchedShapes } from './wiring.ts';
 
 /** Floor area of one circuit by guidance, m². Source: IET On-Site Guide, circuits A1 to A3. */
 const RING_M2 = 100;

@@ -1,6 +1,6 @@
 import type { NetworkEdge } from '../circuit/network.ts';
 import type { NodePlace } from '../circuit/shape.ts';
-import { PLUG_A } from '../proof/spur-load.ts';
+import { fuseNeedsA } from '../proof/must-carry.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged } from './judged-cables.ts';
@@ -50,7 +50,7 @@ function judged(facts: Facts, place: NodePlace, edge: NetworkEdge): CheckResult<
   // The unit knows a fuse that was derived from its load; one that nobody looked at is taken as the largest.
   const unit = facts.things.fusedUnits.find(({ loadNode }) => loadNode === place.behindUnit);
   const knownFuseA = unit?.fuseA ?? place.fuseA;
-  const fuseA = knownFuseA ?? PLUG_A;
+  const fuseA = fuseNeedsA(knownFuseA);
   const installed = installedCapacity(facts, edge, fuseA);
   const { verdict, izA, how, along, otherWay } = installed;
   const to = nameOf(facts, place.nodeId);

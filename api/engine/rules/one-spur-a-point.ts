@@ -1,8 +1,9 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { UnfusedSpur } from '../circuit/shape.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, nameOf, touchedShapes } from './wiring.ts';
+import { nameOf, touchedShapes } from './wiring.ts';
 
 /** Unfused spurs that may start at one point of the ring or one joint in it. */
 const SPURS_A_POINT = 1;

@@ -1,15 +1,14 @@
+import { bindsAsRadial } from '../circuit/binds-as.ts';
 import type { NetworkEdge } from '../circuit/network.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
+import { deviceNeedsA } from '../proof/must-carry.ts';
 import { counted } from './counted.ts';
 import { deviceMoved } from './device-moved.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged, shapesJudged } from './judged-cables.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRadial, circuitName, nameOf, rounded, wiringOf } from './wiring.ts';
-
-/** A rewireable fuse needs a cable of its rating over this. Source: BS 7671 433.1.202, from memory. */
-const REWIREABLE_RATIO = 0.725;
+import { circuitName, nameOf, wiringOf } from './wiring.ts';
 
 type Message = 'within' | 'tooLittle' | 'methodUnknown' | 'foundNotSeen' | 'deviceUnknown';
 
@@ -46,15 +45,14 @@ function judged(facts: Facts, shape: CircuitShape): readonly CheckResult<Message
     return role !== 'behind-fuse' && edge?.kind === 'cable' ? [edge] : [];
   });
   const device = facts.proposed.circuits.find(({ id }) => id === shape.circuitId)?.device ?? null;
-  // A rewirable fuse asks more of the cable than the figure on it.
-  if (device === null || device.standard === undefined) {
+  const neededA = deviceNeedsA(device);
+  if (neededA === null) {
     const origin = cables.some(({ state }) => state === 'new') ? 'scheme' : 'found';
     const values = { circuit: circuitName(facts, shape.circuitId) };
     return [
       { outcome: 'not-proven', messageId: 'deviceUnknown', subjectId: shape.circuitId, origin, values },
     ];
   }
-  const neededA = device.standard === 'BS-3036' ? rounded(device.ratingA / REWIREABLE_RATIO) : device.ratingA;
   const isUnseen = (edge: NetworkEdge) => {
     const { verdict, isCrowded } = installedCapacity(facts, edge, neededA);
     return edge.state === 'found' && verdict === 'unknown' && !isCrowded;

@@ -1,13 +1,14 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { NetworkEdge } from '../circuit/network.ts';
+import { RING_CABLE_A, RING_CABLE_MM2 } from '../circuit/ring-cable-limits.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import { counted } from './counted.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged, shapesJudged } from './judged-cables.ts';
-import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
 import { shortTogether } from './ring-legs-together.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, cableOf, circuitName, nameOf } from './wiring.ts';
+import { cableOf, circuitName, nameOf } from './wiring.ts';
 
 type Message = 'within' | 'tooThin' | 'tooLittle' | 'grouped' | 'methodUnknown' | 'foundNotSeen';
 

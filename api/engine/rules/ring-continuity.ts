@@ -1,9 +1,10 @@
+import { bindsAsRadial, bindsAsRing } from '../circuit/binds-as.ts';
 import { endToEndBefore } from '../circuit/readings-before.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import type { Facts } from './facts.ts';
 import type { Origin } from './finding.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRadial, bindsAsRing, circuitName, rounded, touchedShapes } from './wiring.ts';
+import { circuitName, rounded, touchedShapes } from './wiring.ts';
 
 /**
  * An end-to-end reading above this means an open loop or a joint gone bad: 10 Ω is more than a kilometre of

@@ -1,7 +1,8 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { Facts } from './facts.ts';
 import { fitsDevice } from './fitted-devices.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, circuitName, touchedShapes } from './wiring.ts';
+import { circuitName, touchedShapes } from './wiring.ts';
 
 /** Largest device of a ring final circuit. Source: BS 7671 433.1.204. */
 const RING_DEVICE_A = 32;

@@ -1,10 +1,11 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
+import { RING_CABLE_A } from '../circuit/ring-cable-limits.ts';
 import type { Facts } from './facts.ts';
 import { subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged, shapesJudged } from './judged-cables.ts';
-import { RING_CABLE_A } from './ring-cable-limits.ts';
 import { isShortTogether, type LegsTogether, ringLegsTogether } from './ring-legs-together.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, metres, nameOf } from './wiring.ts';
+import { metres, nameOf } from './wiring.ts';
 
 type Message = 'within' | 'tooLittle';
 

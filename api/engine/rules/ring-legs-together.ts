@@ -1,10 +1,10 @@
 import type { NetworkEdge } from '../circuit/network.ts';
+import { RING_CABLE_A } from '../circuit/ring-cable-limits.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import { remembered } from '../plan/remembered.ts';
 import type { Segment } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { type InstalledCapacity, installedCapacity } from './installed-capacity.ts';
-import { RING_CABLE_A } from './ring-cable-limits.ts';
 
 /** A cable of the ring, with what it carries as installed. */
 export interface LegTogether {

@@ -1,11 +1,12 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { NetworkEdge } from '../circuit/network.ts';
+import { RING_CABLE_A, RING_CABLE_MM2 } from '../circuit/ring-cable-limits.ts';
 import { type SpurLoad, spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { installedCapacity, subjectOfEdge } from './installed-capacity.ts';
 import { cablesJudged, shapesJudged } from './judged-cables.ts';
-import { RING_CABLE_A, RING_CABLE_MM2 } from './ring-cable-limits.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, cableOf, nameOf, wiringOf } from './wiring.ts';
+import { cableOf, nameOf, wiringOf } from './wiring.ts';
 
 /** From this area on a spur to several outlets is argued for by some. */
 const ARGUED_MM2 = 4;

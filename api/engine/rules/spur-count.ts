@@ -1,8 +1,9 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { CircuitShape } from '../circuit/shape.ts';
 import { spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, circuitName, pointOfNode, touchedShapes, wiringOf } from './wiring.ts';
+import { circuitName, pointOfNode, touchedShapes, wiringOf } from './wiring.ts';
 
 type Message = 'within' | 'within-twice' | 'over' | 'over-firm' | 'notTold';
 

@@ -1,8 +1,9 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import type { CircuitShape, UnfusedSpur } from '../circuit/shape.ts';
 import { PLUG_A, type SpurAccessory, type SpurLoad, spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, circuitName, isUntold, nameOf, rounded, touchedShapes, wiringOf } from './wiring.ts';
+import { circuitName, isUntold, nameOf, rounded, touchedShapes, wiringOf } from './wiring.ts';
 
 /** What one twin outlet can draw through two plugs, and what an unfused spur may feed: 26 A and no more. */
 const TWIN_OUTLET_A = 2 * PLUG_A;

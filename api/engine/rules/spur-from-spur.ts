@@ -1,7 +1,8 @@
+import { bindsAsRing } from '../circuit/binds-as.ts';
 import { type SpurAccessory, type SpurLoad, spurLoads } from '../proof/spur-load.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
-import { bindsAsRing, nameOf, touchedShapes, wiringOf } from './wiring.ts';
+import { nameOf, touchedShapes, wiringOf } from './wiring.ts';
 
 type Message = 'none' | 'spurFromSpur' | 'branches' | 'fromFoundSpur' | 'ringNotTold';
 

@@ -1,4 +1,5 @@
 import type { Wall } from '#model/building.ts';
+import type { Cable } from '#model/cable.ts';
 import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
@@ -16,7 +17,15 @@ import { cappingSizeMm, channelSize, ovalSizeMm } from '../takeoff/containment-s
 import { type KitCounts, kitCountsOf } from '../takeoff/kit-counts.ts';
 import { metreOfChase, plasterFor } from '../takeoff/plaster.ts';
 import { flatCableSize } from '../ways/flat-cable-size.ts';
-import { type Chased, type Filling, together, type WayTariff, type WorkCost } from '../ways/way-tariff.ts';
+import {
+  type Chased,
+  type Filling,
+  noWork,
+  times,
+  together,
+  type WayTariff,
+  type WorkCost,
+} from '../ways/way-tariff.ts';
 
 /** What is done in walls that are cut. */
 export interface WallWork {
@@ -56,21 +65,7 @@ const tariffsOf = remembered((_: Library) => new Map<string, WayTariff>());
 function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   const work = (task: TaskId): WorkCost => workOf(library, task);
   const counts = kitCountsOf(library);
-  const item = (name: string, quantity: number): WorkCost => ({
-    millipence: quantity * unitMillipence(library, name),
-    minutes: 0,
-    mess: 0,
-  });
-  const fill = work(fillingTasks[filling].chase);
-  const inChase = chased === 'none' ? fill : together(work('contain-chase'), fill);
-  const plaster = plasterFor(
-    metreOfChase({ cables: [USUAL_CABLE], containment: chased }, counts),
-    filling,
-    counts,
-  );
-  const materials = [...coversOf(chased, counts), ...plaster].map(([name, quantity]) => item(name, quantity));
-  const chase = (core: Wall['core']): WorkCost =>
-    [work(chaseTask[core]), inChase, ...materials].reduce(together);
+  const item = (name: string, quantity: number): WorkCost => itemOf(library, name, quantity);
   return {
     chased,
     filling,
@@ -93,16 +88,8 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
       external: item(`channel-external-bend-${channelSize([USUAL_CABLE])}`, 1),
     },
     trench: work('dig-trench'),
-    chase: {
-      brick: chase('brick'),
-      'hard-brick': chase('hard-brick'),
-      block: chase('block'),
-      'aerated-block': chase('aerated-block'),
-      concrete: chase('concrete'),
-      'timber-stud': chase('timber-stud'),
-      'metal-stud': chase('metal-stud'),
-      open: chase('open'),
-    },
+    ...chasingOf(library, { chased, filling }),
+    ...(library.limits.ambientC === undefined ? {} : { ambientC: library.limits.ambientC }),
     board: {
       'lift-board': work('lift-board'),
       'chipboard-trap': work('chipboard-trap'),
@@ -117,9 +104,48 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
   };
 }
 
-/** What lies over a metre of the usual cable in a chase, or holds it there: items and how many of them. */
-function coversOf(chased: Chased, counts: KitCounts): readonly (readonly [item: string, quantity: number])[] {
-  const cables = [USUAL_CABLE];
+/** Chases by what the wall is made of, with one cable in them and with several. */
+function chasingOf(
+  library: Library,
+  { chased, filling }: WallWork,
+): Pick<WayTariff, 'chase' | 'severalInChase'> {
+  const counts = kitCountsOf(library);
+  const materialsOf = (cables: readonly Cable[]): readonly WorkCost[] =>
+    [
+      ...coversOf(chased, cables, counts),
+      ...plasterFor(metreOfChase({ cables, containment: chased }, counts), filling, counts),
+    ].map(([name, quantity]) => itemOf(library, name, quantity));
+  const fill = workOf(library, fillingTasks[filling].chase);
+  const inChase = chased === 'none' ? fill : together(workOf(library, 'contain-chase'), fill);
+  const materials = materialsOf([USUAL_CABLE]);
+  const chase = (core: Wall['core']): WorkCost =>
+    [workOf(library, chaseTask[core]), inChase, ...materials].reduce(together);
+  const moreWith = (...cables: readonly Cable[]): WorkCost =>
+    [...materialsOf(cables), ...materials.map((each) => times(each, -1))].reduce(together, noWork);
+  return {
+    chase: {
+      brick: chase('brick'),
+      'hard-brick': chase('hard-brick'),
+      block: chase('block'),
+      'aerated-block': chase('aerated-block'),
+      concrete: chase('concrete'),
+      'timber-stud': chase('timber-stud'),
+      'metal-stud': chase('metal-stud'),
+      open: chase('open'),
+    },
+    severalInChase: {
+      deeperMm: counts.severalDeeperMm,
+      more: [moreWith(USUAL_CABLE, USUAL_CABLE), moreWith(USUAL_CABLE, USUAL_CABLE, USUAL_CABLE)],
+    },
+  };
+}
+
+/** What lies over a metre of these cables in a chase, or holds them there: items and how many of them. */
+function coversOf(
+  chased: Chased,
+  cables: readonly Cable[],
+  counts: KitCounts,
+): readonly (readonly [item: string, quantity: number])[] {
   const { verticalMm } = clipSpacing(flatCableSize(USUAL_CABLE.lineMm2).widthMm);
   switch (chased) {
     case 'oval':
@@ -130,7 +156,7 @@ function coversOf(chased: Chased, counts: KitCounts): readonly (readonly [item: 
         ['capping-pin', 1000 / counts.cappingPinMm],
       ];
     case 'none':
-      return [[`clip-flat-${USUAL_CABLE.lineMm2}`, 1000 / verticalMm]];
+      return [[`clip-flat-${USUAL_CABLE.lineMm2}`, (cables.length * 1000) / verticalMm]];
   }
 }
 
@@ -139,6 +165,13 @@ function workOf({ norms }: Library, task: TaskId): WorkCost {
   const minutes = normOf(task, norms)?.typicalMin ?? 0;
   return { millipence: (minutes * hourPence(norms) * 1000) / 60, minutes, mess: unitMess(task, norms) };
 }
+
+/** So much of an item, at its list price. */
+const itemOf = (library: Library, name: string, quantity: number): WorkCost => ({
+  millipence: quantity * unitMillipence(library, name),
+  minutes: 0,
+  mess: 0,
+});
 
 /** One unit of an item at its list price, thousandths of a penny; nought where the list does not hold it. */
 function unitMillipence({ prices }: Library, name: string): number {

@@ -15,9 +15,12 @@ import { buildPlan, movedPoints, samePlaces } from '../plan/build-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
+import { mustCarry } from '../proof/must-carry.ts';
+import { slotGate } from '../proof/slot-gate.ts';
 import { plainRoute } from '../ways/find-run.ts';
 import { foundChannels } from '../ways/found-channels.ts';
 import { foundRuns } from '../ways/found-runs.ts';
+import { inOneChase } from '../ways/in-one-chase.ts';
 import { layRuns } from '../ways/lay-runs.ts';
 import { nodePositions } from '../ways/node-positions.ts';
 import { rememberedRoutes } from '../ways/remembered-routes.ts';
@@ -63,15 +66,17 @@ export function workHouse(
 }
 
 /** What the connections of a scheme make of the wiring, whatever remedies come with them. */
-interface Wiring {
+export interface Wiring {
   readonly network: Network;
   readonly shapes: ReadonlyMap<string, CircuitShape>;
   readonly positions: ReadonlyMap<string, Position>;
   readonly newEnds: ReadonlySet<string>;
+  /** What each new cable must carry at the least, A, by the id of its edge; absent: nobody can say. */
+  readonly mustCarryA: ReadonlyMap<string, number>;
 }
 
 /** A scheme is worked several times over, with this remedy and with that one: its wiring is the same each time. */
-const wiringOf = rememberedOfTwo((house: House, connections: readonly Connection[]): Wiring => {
+export const wiringOf = rememberedOfTwo((house: House, connections: readonly Connection[]): Wiring => {
   const { job, plan, found, foundRuns, allowances } = house;
   const network = connectedNetwork(job, found, connections);
   const shapes = circuitShapes(job, network);
@@ -80,6 +85,7 @@ const wiringOf = rememberedOfTwo((house: House, connections: readonly Connection
     shapes,
     positions: nodePositions({ plan, network, foundRuns, allowances }),
     newEnds: circuitsWithNewEnds(network, shapes),
+    mustCarryA: mustCarry(network, shapes),
   };
 });
 
@@ -144,7 +150,14 @@ function workProposed(house: House, scheme: Scheme, laid: readonly Run[] | undef
   };
 }
 
+/** The new cables of a scheme, chased together where they may be. */
 function laidRuns(house: House, connections: readonly Connection[]): readonly Run[] {
+  const { mustCarryA } = wiringOf(house, connections);
+  return inOneChase(runsAlone(house, connections), slotGate(house.plan, house.tariff), mustCarryA);
+}
+
+/** The new cables of a scheme, each in chases of its own. */
+export function runsAlone(house: House, connections: readonly Connection[]): readonly Run[] {
   const { job, plan, foundRuns, tariff, allowances, findRun } = house;
   const { network, shapes, positions: nodePositions } = wiringOf(house, connections);
   return layRuns({

@@ -1,8 +1,8 @@
 import type { Plan } from '../plan/plan.ts';
 import type { Run, RunEnd, Segment } from '../ways/run.ts';
+import { between, directionOf, dot, isParallel, lengthOf, type Spot, spotOf } from '../ways/spot.ts';
 import { channelSize, conduitSizeMm } from './containment-size.ts';
 import type { Demand } from './demand.ts';
-import { between, directionOf, dot, isParallel, lengthOf, type Spot, spotOf } from './spot.ts';
 import { turnOf } from './turn.ts';
 import type { Stretch } from './wall-stretches.ts';
 

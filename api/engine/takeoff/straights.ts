@@ -3,8 +3,8 @@ import type { Plan } from '../plan/plan.ts';
 import type { Position } from '../plan/plane.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import { liesInVoid } from '../ways/segment.ts';
+import { between, directionOf, goesOn, lengthOf, type Spot, spotOf } from '../ways/spot.ts';
 import { containmentOf } from './containment-of.ts';
-import { between, directionOf, goesOn, lengthOf, type Spot, spotOf } from './spot.ts';
 
 /** What one run lays without a turn: one tube, one line of channel, one chase. Segments follow one another where the medium changes and the way does not. */
 export interface Straight {

@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
 import { faceNormal } from '../plan/position-of-place.ts';
 import type { Segment } from '../ways/run.ts';
-import { directionOf, dot, spotOf, type Vector } from './spot.ts';
+import { directionOf, dot, spotOf, type Vector } from '../ways/spot.ts';
 
 /** How channel turns: on one face, into a corner of the room, or round an edge that stands out. */
 export type Turn = 'flat' | 'internal' | 'external';

@@ -1,8 +1,17 @@
 import type { Cable, Containment } from '#model/cable.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Run, Segment } from '../ways/run.ts';
+import {
+  along,
+  between,
+  directionOf,
+  dot,
+  isParallel,
+  lengthOf,
+  offLineMm,
+  type Spot,
+} from '../ways/spot.ts';
 import { lengthRatios } from './run-length.ts';
-import { along, between, directionOf, dot, isParallel, lengthOf, type Spot, type Vector } from './spot.ts';
 import { type Straight, straightsOfRun } from './straights.ts';
 
 /** A straight length of wall, tube or channel with the cables in it; cables that share one are in it together. */
@@ -85,11 +94,6 @@ function liesOn(straight: Straight, first: Straight): boolean {
   const [axis, direction] = [directionOf(first.from, first.to), directionOf(straight.from, straight.to)];
   if (axis === null || direction === null || !isParallel(axis, direction)) return false;
   return [straight.from, straight.to].every((spot) => offLineMm(first.from, axis, spot) <= TOGETHER_MM);
-}
-
-function offLineMm(from: Spot, axis: Vector, spot: Spot): number {
-  const vector = between(from, spot);
-  return Math.sqrt(Math.max(0, dot(vector, vector) - dot(vector, axis) ** 2));
 }
 
 /** Straights on one line, parted where none lies beside another: one tube ends and another begins. */

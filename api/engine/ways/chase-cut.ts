@@ -35,11 +35,14 @@ export function chaseCut(wall: PlanWall | undefined, segment: Segment): ChaseCut
   if (wall === undefined || segment.medium !== 'wall-chase') return null;
   if (wall.wall.core.endsWith('stud') || wall.wall.core === 'open') return null;
   const leafMm = leafOf(wall);
-  const { depthMm } = segment;
+  const { depthMm, oneChase } = segment;
   return {
     leafMm,
     limitMm: deepestChaseMm(leafMm, segment.direction),
-    intoMm: depthMm === null ? null : Math.max(0, depthMm + CABLE_MM - coatMm(wall, segment.side)),
+    intoMm:
+      depthMm === null
+        ? null
+        : Math.max(0, depthMm + (oneChase?.deeperMm ?? 0) + CABLE_MM - coatMm(wall, segment.side)),
   };
 }
 

@@ -40,6 +40,9 @@ export const onInVoid = ({ medium, containment }: Pick<Lay, 'medium' | 'containm
 /** The walls whose core can carry on through a floor: nobody builds masonry on boards. */
 export const isMasonry = ({ wall }: PlanWall): boolean => isMasonryCore(wall.core);
 
+/** Whether flush accessories of a wall have their cables chased into it. */
+export const isChased = (plan: PlanWall): boolean => isMasonry(plan) && plan.wall.core !== 'concrete';
+
 /** Whether a wall's core is drilled with a hammer. */
 export const isMasonryCore = (core: string): boolean =>
   ['brick', 'hard-brick', 'block', 'aerated-block', 'concrete'].includes(core);

@@ -1,6 +1,7 @@
 import type { Cable, Containment, Medium } from '#model/cable.ts';
 import type { NodeId } from '../circuit/network.ts';
 import type { Position } from '../plan/plane.ts';
+import type { WhyApart } from './chase-slots.ts';
 import type { StretchCuts } from './run-cuts.ts';
 
 /** How a part of a run is known; `assumed` parts cost contingency. */
@@ -24,6 +25,8 @@ export interface Segment {
   readonly insulation: 'none' | 'touching' | 'surrounded' | null;
   /** Stretches that share a tube or channel carry the same name, across runs. */
   readonly bundle: string | null;
+  /** How many cables of the scheme lie in this chase, itself among them, and how much deeper it is for that, mm. Absent: one that is its own, or was drawn as one. */
+  readonly oneChase?: { readonly cables: number; readonly deeperMm: number };
   /** The leg in whose channel, found there, this new stretch is laid. Absent: it has its own, or needs none. */
   readonly inChannelOf?: string;
   /** Joists it crosses. */
@@ -68,6 +71,14 @@ export interface Run {
   readonly cuts: readonly StretchCuts[];
   /** Plain words for a person, one a step. */
   readonly steps: readonly string[];
+  /** The cables that it is chased beside in a chase of its own, and why not in one; absent: none. */
+  readonly chasedApart?: readonly ChasedApart[];
+}
+
+/** Another cable beside which one is chased by itself, and why. */
+export interface ChasedApart {
+  readonly runId: string;
+  readonly why: WhyApart;
 }
 
 /** Allowances that turn a route into a length of cable, mm and percent. */

@@ -1,5 +1,7 @@
 import { distanceMm } from '../plan/plane.ts';
 import { remembered } from '../plan/remembered.ts';
+import { BESIDE_MM } from './beside-in-walls.ts';
+import type { WhyApart } from './chase-slots.ts';
 import { liftedBoards } from './lifted-boards.ts';
 import type { Run, Segment } from './run.ts';
 
@@ -11,6 +13,8 @@ export interface SharedWay {
   readonly oneChaseMm: number;
   /** How far they are chased into one wall beside each other, each in a chase of its own; mm. */
   readonly ownChasesMm: number;
+  /** Why these have a chase each though one might do; absent: somebody drew one of them otherwise, or there are none. */
+  readonly whyApart?: WhyApart;
   /** How far they lie in one channel or tube on the surface, and in channels of their own beside each other; mm. */
   readonly oneChannelMm: number;
   readonly ownChannelsMm: number;
@@ -24,17 +28,15 @@ export interface SharedWay {
   readonly boards: number;
 }
 
-type Shares = Omit<SharedWay, 'runId'>;
+type Shares = Omit<SharedWay, 'runId' | 'whyApart'>;
 
-/** Cables whose lines are drawn this near to each other lie beside each other, mm. Common practice, no source. */
-const BESIDE_MM = 60;
 /** A shorter way together is not worth a word, mm. */
 const WORTH_SAYING_MM = 100;
 
 /**
  * What the new cables of a scheme share, by the id of each that shares anything; the others in the order of the runs. Two cables
- * lie in one chase, channel or hole where somebody said so, by one name of both (`bundle`); otherwise what runs beside another
- * is counted for each, and is said to be.
+ * lie in one channel or hole where somebody said so, by one name of both (`bundle`), in one chase also where that carries what both
+ * must; otherwise what runs beside another is counted for each, and is said to be.
  */
 export const sharedWays = remembered((runs: readonly Run[]): ReadonlyMap<string, readonly SharedWay[]> => {
   const boards = boardsByPair(runs);
@@ -48,8 +50,10 @@ export const sharedWays = remembered((runs: readonly Run[]): ReadonlyMap<string,
     for (const other of runs.slice(index + 1)) {
       const shares = sharesOf(run, other, boards.get(pairName(run.id, other.id)) ?? 0);
       if (Object.values(shares).every((amount) => amount === 0)) continue;
-      note(run.id, { runId: other.id, ...shares });
-      note(other.id, { runId: run.id, ...shares });
+      const why = run.chasedApart?.find(({ runId }) => runId === other.id)?.why;
+      const told = why === undefined || shares.ownChasesMm === 0 ? shares : { ...shares, whyApart: why };
+      note(run.id, { runId: other.id, ...told });
+      note(other.id, { runId: run.id, ...told });
     }
   const placeOf = new Map(runs.map(({ id }, index) => [id, index]));
   const inOrder = (a: SharedWay, b: SharedWay): number =>

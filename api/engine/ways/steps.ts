@@ -59,6 +59,12 @@ function wayWords(segment: Segment): string {
   return `${segment.to.levelMm > segment.from.levelMm ? 'up' : 'down'} ${length}`;
 }
 
+/** Of a chase that several new cables lie in, that it is one. */
+function withOthers({ oneChase }: Segment): string {
+  if (oneChase === undefined) return '';
+  return oneChase.cables === 2 ? ' with another cable' : ` with ${oneChase.cables - 1} other cables`;
+}
+
 function placeWords(plan: Plan, segment: Segment): string {
   const core = plan.wallById.get(segment.wallId ?? '')?.wall.core ?? '';
   const wall = coreWords[core] ?? 'wall';
@@ -66,7 +72,7 @@ function placeWords(plan: Plan, segment: Segment): string {
     'void-along': 'under the floor along the joists',
     'void-across': 'under the floor across the joists',
     'void-open': segment.direction === 'vertical' ? 'between floor and ceiling' : 'above the hung ceiling',
-    'wall-chase': `chased into the ${wall}`,
+    'wall-chase': `chased into the ${wall}${withOthers(segment)}`,
     'stud-cavity': `inside the ${wall}`,
     'surface-clipped': 'clipped to the surface',
     'surface-channel': `in ${segment.inChannelOf === undefined ? 'channel' : 'the channel found'} on the ${wall}`,

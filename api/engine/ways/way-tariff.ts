@@ -15,6 +15,14 @@ export type Chased = Extract<Containment, 'capping' | 'oval' | 'none'>;
 /** What chases and the holes round boxes are filled with. */
 export type Filling = 'one-coat' | 'bonding-and-finish';
 
+/** What a chase with several cables takes beside one with one. */
+export interface SeveralInChase {
+  /** The slot is so much deeper, mm. */
+  readonly deeperMm: number;
+  /** By the metre, with two and with three of the usual cable in it: what goes over them, and what it is filled with. */
+  readonly more: readonly [two: WorkCost, three: WorkCost];
+}
+
 /** What ways cost, made from the library at the front door: `ways` knows no prices. Materials are in it, cable apart. */
 export interface WayTariff {
   /** By the metre. */
@@ -29,6 +37,10 @@ export interface WayTariff {
   readonly filling: Filling;
   /** By the metre and what the wall is made of; what protects the cable and the filling are in it. */
   readonly chase: Readonly<Record<Wall['core'], WorkCost>>;
+  /** A chase with several cables in it. */
+  readonly severalInChase: SeveralInChase;
+  /** What air the cables lie in, °C; absent: 30, as in the tables of what they carry. */
+  readonly ambientC?: number;
   /** Each. */
   readonly board: Readonly<Record<FloorOpening, WorkCost>>;
   readonly joist: WorkCost;

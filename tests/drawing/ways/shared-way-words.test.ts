@@ -12,7 +12,7 @@ const wordsOf = (job: Parameters<typeof demoEstimate>[0], schemeId: string, runI
 describe('what a cable shares, in words', () => {
   it('tells of a ring carried out and back what is opened once and what is cut twice', () => {
     expect(wordsOf('saltglass-row', 'ring-to-w2', 'c2-w2-ring/cable-1')).toEqual([
-      'Beside W2 to joint in R8–R9: 450 mm of chase, one for each cable; the same 2 joists, a hole for each cable; 2 boards up once for both',
+      'Beside W2 to joint in R8–R9: 450 mm of chase, one for each cable (one for both would leave joint in R8–R9 to W2 with 18.4 A, 20 A needed); the same 2 joists, a hole for each cable; 2 boards up once for both',
     ]);
   });
 

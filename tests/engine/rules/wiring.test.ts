@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bindsAsRing, isUntold, nameOf } from '#engine/rules/wiring.ts';
+import { bindsAsRing } from '#engine/circuit/binds-as.ts';
+import { isUntold, nameOf } from '#engine/rules/wiring.ts';
 import { circuitOf, factsOf, legOf, nodeOf, pointOf, shapeOf } from './facts-builder.ts';
 
 describe('names for people', () => {

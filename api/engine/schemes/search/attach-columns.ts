@@ -1,4 +1,5 @@
 import type { Tap } from '#model/scheme.ts';
+import { fuseNeedsA } from '../../proof/must-carry.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { CABLES_AT_UNIT } from './branch-trees.ts';
 import { keptCost, kindOfPoint } from './kept-costs.ts';
@@ -11,6 +12,7 @@ import { noWorks, type Works, worksLess, worksTogether } from './works.ts';
 import {
   feedsOf,
   joinedAlone,
+  neededBeforeFuse,
   treeCables,
   treesOfRoot,
   treeWorks,
@@ -18,6 +20,9 @@ import {
   unitSite,
   type Workshop,
 } from './workshop.ts';
+
+/** The fuse of a unit that is brought along: the largest of BS 1362. */
+export const BROUGHT_FUSE_A = 13;
 
 /** A place where one cable may be joined on. */
 export interface Attachment {
@@ -139,7 +144,10 @@ export function unitColumns(shop: Workshop, at: Attachment, { wanted, i }: Index
           kind: 'fused-branch',
           circuitIds: [at.circuitId],
           works: () => worksTogether([upTo, treeWorks(shop, tree, { root: wanted.end, further })]),
-          cables: () => [{ from: at.end, to: wanted.end }, ...treeCables(shop, tree, { root: wanted.end })],
+          cables: () => [
+            { from: at.end, to: wanted.end, mustCarryA: neededBeforeFuse(shop, at.circuitId) },
+            ...treeCables(shop, tree, { root: wanted.end, mustCarryA: fuseNeedsA(wanted.point.unit?.fuseA) }),
+          ],
           mostShared: mostSharedWeight(linkWeight + tree.cost, 1 + sizeOf(mask)),
           parts: () => [
             { kind: 'fused-spur', from: at.tap, unit: wanted.point.id, feeds: feedsOf(shop, tree, 'unit') },
@@ -228,7 +236,7 @@ const wholeAt = (at: Reached | null, set: number): number =>
 function branchPart(shop: Workshop, { tap }: Attachment, { place, trees }: UnitSite, mask: number): Part {
   const tree = trees[shop.sets.at(mask)];
   const feeds = tree ? feedsOf(shop, tree, 'unit') : [];
-  return { kind: 'fused-spur', from: tap, unit: { fuseA: 13, place }, feeds };
+  return { kind: 'fused-spur', from: tap, unit: { fuseA: BROUGHT_FUSE_A, place }, feeds };
 }
 
 function branchAt(
@@ -249,8 +257,8 @@ function branchAt(
         ...(tree ? [treeWorks(shop, tree, { root: site.end, further: site.further })] : []),
       ]),
     cables: () => [
-      { from: at.end, to: site.end },
-      ...(tree ? treeCables(shop, tree, { root: site.end }) : []),
+      { from: at.end, to: site.end, mustCarryA: neededBeforeFuse(shop, at.circuitId) },
+      ...(tree ? treeCables(shop, tree, { root: site.end, mustCarryA: BROUGHT_FUSE_A }) : []),
     ],
     mostShared: mostSharedWeight(linkWeight + (tree?.cost ?? 0), 1 + sizeOf(mask)),
     parts: () => [branchPart(shop, at, site, mask)],

@@ -1,6 +1,6 @@
+import { bindsAsRadial, bindsAsRing } from '../../circuit/binds-as.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { isGuess } from '../../plan/is-guess.ts';
-import { bindsAsRadial, bindsAsRing } from '../../rules/wiring.ts';
 import { attachColumns, attachColumnsBySite, sitesBeside } from './attach-columns.ts';
 import {
   isJoinable,
@@ -62,7 +62,7 @@ const always: readonly string[] = [
   'Spurs from the new points of a ring extension.',
   'Of several orders in which the ring may be carried through the same points, all but the cheapest, each cable counted by itself.',
   'Other openings of a leg, branchings or places of a fused unit that cost more cable by cable and save by what their cables share.',
-  'What the cables of several connections share: a floor that is opened once for both is counted for each, until the price in full.',
+  'What the cables of several connections share: a floor that is opened or a chase that is cut once for both is counted for each, until the price in full.',
   'Old cable brought into a new point without a joint.',
   'Existing points behind a fused unit: nothing is added to what its fuse carries.',
   'More than one new radial from one board.',

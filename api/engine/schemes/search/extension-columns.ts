@@ -1,5 +1,6 @@
 import type { End } from '#model/cable.ts';
 import type { Cut } from '#model/scheme.ts';
+import { RING_CABLE_A } from '../../circuit/ring-cable-limits.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { jointSpots, mayCut } from './attachments.ts';
@@ -118,7 +119,7 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
     const { order } = found;
     const cables = (): readonly CableBetween[] => {
       const stops = [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
-      return stops.slice(1).map((to, i) => ({ from: stops[i] ?? null, to }));
+      return stops.slice(1).map((to, i) => ({ from: stops[i] ?? null, to, mustCarryA: RING_CABLE_A }));
     };
     const works = (): Works => {
       const links = cables().map(({ from, to }) => link(from, to));

@@ -1,7 +1,7 @@
 import type { CircuitShape, UnfusedSpur } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import type { Attachment, SitesBeside } from './attach-columns.ts';
-import { attachColumns } from './attach-columns.ts';
+import { attachColumns, BROUGHT_FUSE_A } from './attach-columns.ts';
 import { CABLES_AT_POINT, wholeLegs } from './attachments.ts';
 import { CABLES_AT_UNIT } from './branch-trees.ts';
 import type { Tree } from './cheapest-trees.ts';
@@ -16,6 +16,7 @@ import {
   endsWorks,
   feedsOf,
   joinedAlone,
+  neededBeforeFuse,
   pairFeeds,
   treeCables,
   treesOfRoot,
@@ -70,7 +71,7 @@ function fusedDown(
   const part = (feeds: { from: string; to: string }[]): Part => ({
     kind: 'fuse-down',
     leg: legId,
-    unit: { fuseA: 13, place: site.place },
+    unit: { fuseA: BROUGHT_FUSE_A, place: site.place },
     feeds,
   });
   const toUnit = link(source, site.end);
@@ -86,9 +87,9 @@ function fusedDown(
     circuitIds: [shape.circuitId],
     works: () => worksTogether([none, toUnit, ...trees.map(({ works }) => works())]),
     cables: () => [
-      { from: source, to: site.end },
+      { from: source, to: site.end, mustCarryA: neededBeforeFuse(shop, shape.circuitId) },
       ...trees.flatMap(({ tree, start }) =>
-        treeCables(shop, tree, { root: start === 'unit' ? site.end : end }),
+        treeCables(shop, tree, { root: start === 'unit' ? site.end : end, mustCarryA: BROUGHT_FUSE_A }),
       ),
     ],
     mostShared: mostSharedWeight(

@@ -1,3 +1,4 @@
+import { isChased } from '../../ways/lay-in-wall.ts';
 import type { WayAim, WayEnd } from '../../ways/way-cost.ts';
 import { linkAim } from './link-costs.ts';
 import type { SchemeColumn } from './scheme-column.ts';
@@ -16,7 +17,7 @@ export const SHARING_POINTS = 6;
  * itself.
  */
 export function withSharing(shop: Workshop, space: SearchSpace<SchemeColumn>): SearchSpace<SchemeColumn> {
-  if (space.points > SHARING_POINTS || !hasOpenFloors(shop)) return space;
+  if (space.points > SHARING_POINTS || !mayShare(shop)) return space;
   const savedBy = savings(shop);
   const loosened = (column: SchemeColumn): SchemeColumn => {
     const { next, cables, mostShared = 0 } = column;
@@ -45,9 +46,11 @@ export function withSharing(shop: Workshop, space: SearchSpace<SchemeColumn>): S
   };
 }
 
-/** Whether anywhere a floor may have to come up. */
-function hasOpenFloors({ ground }: Workshop): boolean {
-  return ground.house.plan.storeys.some(({ storey }) =>
+/** Whether anywhere a floor may have to come up, or a wall is chased. */
+function mayShare({ ground }: Workshop): boolean {
+  const { plan } = ground.house;
+  if ([...plan.wallById.values()].some(isChased)) return true;
+  return plan.storeys.some(({ storey }) =>
     [storey.floor, ...storey.rooms.flatMap(({ floor }) => floor ?? [])].some(
       ({ build }) => build !== 'concrete',
     ),
@@ -67,9 +70,10 @@ function savings({ ground, aim, link }: Workshop): (cables: readonly CableBetwee
     sharedWorks(
       ground.house,
       cables.map(
-        ({ from, to, cable }): LaidCable => ({
-          works: link(from, to, cable),
-          segments: from === null || to === null ? [] : segmentsOf(from, to, by(from, to, cable)),
+        ({ from, to, ...carrying }): LaidCable => ({
+          ...carrying,
+          works: link(from, to, carrying.cable),
+          segments: from === null || to === null ? [] : segmentsOf(from, to, by(from, to, carrying.cable)),
         }),
       ),
     );

@@ -3,6 +3,7 @@ import type { Board, Device } from '#model/installation.ts';
 import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
+import { deviceNeedsA } from '../../proof/must-carry.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { unitColumns } from './attach-columns.ts';
 import { CABLES_AT_POINT, foundPlaces, jointSpots, mayCut } from './attachments.ts';
@@ -106,7 +107,7 @@ function radialColumns(
             kind: 'new-radial',
             circuitIds: [],
             works: () => worksTogether([ends, treeWorks(shop, tree, { root: end, cable, further: leaving })]),
-            cables: () => treeCables(shop, tree, { root: end, cable }),
+            cables: () => treeCables(shop, tree, { root: end, cable, mustCarryA: deviceNeedsA(device) }),
             mostShared: mostSharedWeight(tree.cost, sizeOf(mask)),
             parts: () => [part(feedsOf(shop, tree, 'origin'))],
           },

@@ -2,7 +2,7 @@ import type { Scheme } from '#model/scheme.ts';
 import type { Worked } from '../../connections/worked.ts';
 import type { Run } from '../../ways/run.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
-import { workScheme } from '../work-scheme.ts';
+import { runsAlone, wiringOf, workScheme } from '../work-scheme.ts';
 import { type Aim, byPence } from './aim.ts';
 import { linkAim, linkBy, linkCosts, linksBy } from './link-costs.ts';
 import { isSameWay, pinOf } from './pins.ts';
@@ -49,7 +49,8 @@ interface Walked {
 function walked(ground: SearchGround, scheme: Scheme, aim: Aim): Walked {
   const { house, library } = ground;
   const isPinned = scheme.connections.some(({ runs }) => runs !== undefined);
-  const worked = workScheme(house, scheme, isPinned ? undefined : []);
+  const worked = workScheme(house, scheme, isPinned ? runsAlone(house, scheme.connections) : []);
+  const { mustCarryA } = wiringOf(house, scheme.connections);
   const endOf = endsIn(ground, worked);
   const [link, by] = [linkCosts(ground, aim), linkAim(ground, aim)];
   const pinned = new Map(worked.runs.flatMap((run) => (run.pinned ? [[run.id, run] as const] : [])));
@@ -58,12 +59,16 @@ function walked(ground: SearchGround, scheme: Scheme, aim: Aim): Walked {
     .map((edge): WalkedCable => {
       const run = pinned.get(edge.id);
       const [from, to] = [endOf(edge.from), endOf(edge.to)];
-      const connectionId = edge.connectionId ?? edge.id;
-      if (run !== undefined)
-        return { connectionId, works: pinnedLink(ground, run, [from, to]), segments: run.segments };
       const cable = edge.cable ?? undefined;
+      const carried = {
+        connectionId: edge.connectionId ?? edge.id,
+        mustCarryA: mustCarryA.get(edge.id) ?? null,
+        ...(cable === undefined ? {} : { cable }),
+      };
+      if (run !== undefined)
+        return { ...carried, works: pinnedLink(ground, run, [from, to]), segments: run.segments };
       return {
-        connectionId,
+        ...carried,
         works: link(from, to, cable),
         // Asked for only where it is needed: a way takes longer than its price.
         get segments() {

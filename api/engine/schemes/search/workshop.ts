@@ -6,6 +6,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Position } from '../../plan/plane.ts';
 import { positionOfPlace } from '../../plan/position-of-place.ts';
 import { remembered } from '../../plan/remembered.ts';
+import { circuitNeedsA } from '../../proof/must-carry.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { type Aim, weightOf } from './aim.ts';
 import { CABLES_AT_UNIT, type TreeTable } from './branch-trees.ts';
@@ -204,16 +205,20 @@ export function treeWorks(
   ]);
 }
 
-/** The cables of a tree from an end. */
+/** The cables of a tree from an end, each of which must carry so much. */
 export function treeCables(
   { ground }: Pick<Workshop, 'ground'>,
   tree: Tree,
-  { root, cable }: Omit<TreeRoot, 'further'>,
+  { root, ...carrying }: Omit<TreeRoot, 'further'> & Pick<CableBetween, 'mustCarryA'>,
 ): readonly CableBetween[] {
   const endOf = (i: number) => (i < 0 ? root : (ground.wanted[i]?.end ?? null));
-  return tree
-    .feeds()
-    .map(([from, to]) => ({ from: endOf(from), to: endOf(to), ...(cable === undefined ? {} : { cable }) }));
+  return tree.feeds().map(([from, to]) => ({ from: endOf(from), to: endOf(to), ...carrying }));
+}
+
+/** What a new cable of a circuit that is there must carry before the first fuse, A; null where nobody can say. */
+export function neededBeforeFuse({ ground }: Pick<Workshop, 'ground'>, circuitId: string): number | null {
+  const shape = ground.shapes.get(circuitId);
+  return shape === undefined ? null : circuitNeedsA(ground.network, shape);
 }
 
 /** How far along the wall from what it stands beside a fused unit is put. Common practice, no source. */

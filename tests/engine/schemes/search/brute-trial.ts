@@ -6,7 +6,7 @@ import type { SearchOptions } from '#engine/schemes/search/search.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { worksApart, worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Connection, Scheme } from '#model/scheme.ts';
@@ -44,7 +44,7 @@ export function bruteTrial(
   options: SearchOptions = {},
   apartMm = APART_MM,
 ): BruteTrial {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
   const priceOf = (scheme: Scheme): number => worksOfScheme(ground, scheme).millipence;
   const apartOf = (scheme: Scheme): number => worksApart(ground, scheme).millipence;

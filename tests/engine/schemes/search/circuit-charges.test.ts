@@ -9,7 +9,7 @@ import { judge, schemeOf } from '#engine/schemes/search/gate.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
@@ -27,7 +27,7 @@ const jobs: readonly (readonly [string, Job])[] = [
 ];
 
 describe.each(jobs)('what the circuits of %s charge once', (_, job) => {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const { proofs: proofsFound } = factsOf(workScheme(house, null), library, null);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library) });
   const shop = workshop(ground, byPence);

@@ -9,7 +9,7 @@ import { endInLeg, searchGround } from '#engine/schemes/search/search-ground.ts'
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { worksApart } from '#engine/schemes/search/works-of-scheme.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Connection } from '#model/scheme.ts';
@@ -19,7 +19,7 @@ const library = demoLibrary();
 
 function spaceOf(seed: number, wanted: number) {
   const { job, allowAssumedLegs } = variedHouse(seed, wanted);
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library), allowAssumedLegs });
   const shop = workshop(ground, byPence);
   const { space, leftOut } = buildSpace(shop);

@@ -6,7 +6,7 @@ import type { SchemeColumn } from '#engine/schemes/search/scheme-column.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
@@ -25,7 +25,7 @@ const jobs: readonly (readonly [string, Job])[] = [
 ];
 
 describe.each(jobs)('what is weighed in %s', (_, job) => {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library) });
   const columnsBy = (aim: typeof byPence): readonly SchemeColumn[] => {
     const { space } = buildSpace(workshop(ground, aim));

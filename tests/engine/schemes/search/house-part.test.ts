@@ -7,7 +7,7 @@ import { endsByCause, type Part, searchGround, withIds } from '#engine/schemes/s
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { thingsByCause } from '#engine/schemes/search/works-cost.ts';
 import { workshop } from '#engine/schemes/search/workshop.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { type House, workHouse, workScheme } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
@@ -66,7 +66,7 @@ const causedIn = (house: House, connections: readonly Connection[], remedies: re
 };
 
 describe.each(jobs)('the part of %s that a column has to do with', (_, job) => {
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const ground = searchGround(house, library, { ways: waysInHouse(house, library) });
   const { space } = buildSpace(workshop(ground, byPence));
   const columns = [...space.layers.flatMap((layer) => layer.columns), ...space.free];
@@ -103,7 +103,7 @@ describe.each(jobs)('the part of %s that a column has to do with', (_, job) => {
 
 describe('the part of a house of eight rings', () => {
   const job = houseOf({ seed: 1, rooms: 80, wanted: 4 });
-  const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+  const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
   const wanted = job.points.filter(({ status }) => status === 'wanted');
   const spurFrom = (circuit: string): Connection => ({
     ...{ id: 'way-1', kind: 'spur', from: { origin: circuit }, to: wanted[0]?.id ?? '' },

@@ -4,7 +4,7 @@ import { findSchemes } from '#engine/find-schemes.ts';
 import { searchGround } from '#engine/schemes/search/search-ground.ts';
 import { waysInHouse } from '#engine/schemes/search/ways-in-house.ts';
 import { worksOfScheme } from '#engine/schemes/search/works-of-scheme.ts';
-import { tariffOf } from '#engine/schemes/tariff.ts';
+import { tariffFor } from '#engine/schemes/tariff.ts';
 import { workHouse } from '#engine/schemes/work-scheme.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import type { Job } from '#model/job.ts';
@@ -138,7 +138,7 @@ describe('the search where a house is not as usual', () => {
       const { load: _, ...bare } = point;
       return point.id === 'b1-kitchen' ? { ...bare, kind: 'fused-unit' } : point;
     });
-    const house = workHouse(job, tariffOf(library), defaultLengthAllowances);
+    const house = workHouse(job, tariffFor(job, library), defaultLengthAllowances);
     const ground = searchGround(house, library, { ways: waysInHouse(house, library) });
     const { schemes } = findSchemes(job, library, { most: 30 });
     const feeding = schemes.filter(({ scheme }) =>

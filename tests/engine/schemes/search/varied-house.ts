@@ -36,8 +36,8 @@ const FIRST = { id: 'ff', floorLevelMm: 2725, voidMm: 225, prefix: 'u-' };
 
 /**
  * One or two rooms over each other, in brick or studs: a ring (perhaps with spurs) or a radial, with an RCD or without, in
- * old colours or new, some boxes small or unknown, some legs followed, a board with a free way or none; wanted are
- * `wanted` outlets, the last of them now and then a fused unit, with a fixed load or without.
+ * old colours or new, some boxes small or unknown, some legs followed, a board with a free way or none, cables chased in oval tube,
+ * under capping or bare; wanted are `wanted` outlets, the last of them now and then a fused unit, with a fixed load or without.
  */
 export function variedHouse(seed: number, wanted: number): VariedHouse {
   const dice = diceOf(seed);
@@ -67,8 +67,10 @@ export function variedHouse(seed: number, wanted: number): VariedHouse {
     legs: [...legs],
   });
   const followed = { ...bare, legs: bare.legs.map((leg) => withWay(dice, bare, leg)) };
+  const chased = (['oval', 'capping', 'none'] as const)[dice.upTo(3)] ?? 'oval';
+  const job = { ...followed, terms: { ...followed.terms, chased } };
   const isAssumed = (leg: Leg): boolean => leg.certainty?.route === 'assumed';
-  return { job: followed, allowAssumedLegs: followed.legs.filter(isAssumed).map(({ id }) => id) };
+  return { job, allowAssumedLegs: followed.legs.filter(isAssumed).map(({ id }) => id) };
 }
 
 type TakePlace = () => Extract<Place, { wall: string }>;

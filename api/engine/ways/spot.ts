@@ -40,3 +40,9 @@ export const along = (from: Spot, direction: Vector, alongMm: number): Spot => [
   from[1] + direction[1] * alongMm,
   from[2] + direction[2] * alongMm,
 ];
+
+/** How far a spot is off the line through another, mm. */
+export function offLineMm(from: Spot, direction: Vector, spot: Spot): number {
+  const vector = between(from, spot);
+  return Math.sqrt(Math.max(0, dot(vector, vector) - dot(vector, direction) ** 2));
+}
