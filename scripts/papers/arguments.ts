@@ -12,7 +12,8 @@ export interface PapersArguments extends AskedOfFile {
 export const usage = `Usage: npm run -s papers -- JOB.json --out DIR [--scheme ID] [--library FILE] [--date YYYY-MM-DD] [--agreed JOB.json]
 
 Writes all papers of a job and of one scheme into DIR:
-  papers.pdf   the pack to take along: contents, cautions, tasks, connections, cuts and floors, test sheet, wiring plans
+  papers.pdf   the pack to take along: contents, cautions, tasks, connections, cuts and floors, test sheet, the record
+               for a certificate, wiring plans; a letter first where what was found is dangerous
   papers.zip   everything: the pack, each paper by itself, workbook, quotation, lists, drawings, the job file; photos are
                not in a job file, so they are not in here either
 

@@ -40,7 +40,7 @@ const papers: readonly Paper[] = [
   {
     name: 'The pack',
     file: 'papers.pdf',
-    what: 'One PDF to work from: what to see to first, tasks in order, circuits and connections, cuts, joists and boards, the test sheet, and the wiring plans on their own sheets at the end.',
+    what: 'One PDF to work from: what to see to first, tasks in order, circuits and connections, cuts, joists and boards, the test sheet, the record for the certificate, and the wiring plans on their own sheets at the end.',
     needsScheme: true,
   },
   {
