@@ -8,13 +8,15 @@ import { connectionSheet } from '#engine/work/connection-sheet.ts';
 import { floorWork } from '#engine/work/floors/floor-work.ts';
 import { referencesOf } from '#engine/work/references.ts';
 import { taskList } from '#engine/work/task-list.ts';
+import { tickOf } from '#engine/work/task-progress.ts';
 import { workMoved } from '#engine/work-moved.ts';
 import { allFiles } from '#exports/pack/all-files.ts';
 import { packPdf } from '#exports/pack/pack-pdf.ts';
 import { packZip } from '#exports/pack/pack-zip.ts';
 import { type Papers, papersOf } from '#exports/papers.ts';
 import { planScenes } from '#exports/plan-files.ts';
-import { workPaperFiles } from '#exports/work/work-papers.ts';
+import { workPaperPdf } from '#exports/work/work-paper.ts';
+import { workPaper, workPaperFiles } from '#exports/work/work-papers.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { tinyPng } from '#tests/http/photos.ts';
@@ -147,6 +149,33 @@ describe('a pack', () => {
     const other = papersFor(done, 'two-on-one');
     expect([other.built, other.status]).not.toContain('As built, 3 December 2026');
     expect(other.built).toBeNull();
+  });
+});
+
+describe('the tasks on paper', () => {
+  it('say what is ticked in the job, and a hold at which it stops', async () => {
+    const job = demoJob('saltglass-row');
+    const of = papersFor(job, 'spurs-rcbo');
+    const tasks = taskList(of.shown).flatMap((part) => part.tasks);
+    const hold = tasks.find((task) => task.hold !== null);
+    const first = tasks.find(
+      (task) => task.hold === null && task.amount !== null && task.amount.quantity > 0,
+    );
+    if (hold === undefined || first === undefined) throw new Error('no task to tick');
+    const done = [tickOf('spurs-rcbo', first, true), tickOf('spurs-rcbo', hold, false)];
+    const papers = papersFor({ ...job, done }, 'spurs-rcbo');
+    const paper = { papers, library };
+    const text = flat(
+      (await readPdf(await workPaperPdf(workPaper('tasks.pdf', paper), paper))).pages.join(' '),
+    );
+    expect(text).toContain(
+      `1 of ${tasks.filter(({ amount }) => amount === null || amount.quantity > 0).length} done. Stopped:`,
+    );
+    expect(text).toContain('Not so: the work stops here until it is put right.');
+    const plain = { papers: of, library };
+    expect(
+      flat((await readPdf(await workPaperPdf(workPaper('tasks.pdf', plain), plain))).pages.join(' ')),
+    ).not.toContain('Stopped:');
   });
 });
 
