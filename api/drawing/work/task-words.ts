@@ -42,7 +42,7 @@ export const partWords: Readonly<Record<TaskGroup, { readonly title: string; rea
   board: {
     title: 'At the board',
     caution:
-      'The tails and the main switch’s supply side stay live: only the distributor, or who it lets, takes its fuse out.',
+      'Once the dead tests are passed. The tails and the main switch’s supply side stay live: only the distributor, or who it lets, takes its fuse out.',
   },
   'dead-tests': {
     title: 'Dead tests of the work',
@@ -79,9 +79,23 @@ export function amountSaid({ amount }: WorkTask): string {
       : unit === 'job' || (quantity === 1 && unit !== 'm')
         ? ''
         : `${count(quantity, unit)}${unit === 'm' ? '' : ' times'}`;
+  const most =
+    quantity > 0 && highQuantity > quantity ? `up to ${count(highQuantity, unit)} if found so` : '';
   const long = typicalMin === null || quantity === 0 ? '' : `${Math.round(typicalMin)} min`;
-  return [many, long].filter((words) => words !== '').join(', ');
+  return [many, most, long].filter((words) => words !== '').join(', ');
 }
+
+/** What the steps of a part are reckoned at as a whole: "Reckoned for these: isolate and prove dead, 8 min"; empty for none. */
+export const reckonedSaid = (reckoned: readonly WorkTask[]): string =>
+  reckoned.length === 0
+    ? ''
+    : `Reckoned for these: ${reckoned
+        .map((task) =>
+          [`${task.words.charAt(0).toLowerCase()}${task.words.slice(1)}`, amountSaid(task)]
+            .filter((words) => words !== '')
+            .join(', '),
+        )
+        .join('; ')}.`;
 
 /** What is said of a task that stands otherwise than open or done; empty for these. */
 export function standingSaid({ amount }: WorkTask, standing: TaskStanding): string {

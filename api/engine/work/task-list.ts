@@ -1,7 +1,9 @@
 import type { Worked } from '../connections/worked.ts';
 import type { LabourTask } from '../labour/task.ts';
 import { referencesOf } from './references.ts';
+import { type SiteRequest, siteSteps } from './site-steps.ts';
 import { groupOf, type TaskGroup, taskGroups } from './task-groups.ts';
+import type { TestStep } from './test-step.ts';
 import { testSteps } from './test-steps.ts';
 
 /** Something to do, in its place in the order of the work. */
@@ -26,7 +28,17 @@ export interface WorkTask {
 export interface TaskPart {
   readonly group: TaskGroup;
   readonly tasks: readonly WorkTask[];
+  /** Priced work that the tasks of this part are the steps of: it is ticked by them, and here for its minutes. */
+  readonly reckoned: readonly WorkTask[];
 }
+
+/** What is priced as a whole and told step by step. */
+const toldByStep: ReadonlySet<string> = new Set([
+  'verify-supply',
+  'isolate',
+  'verify-circuit',
+  'test-circuit',
+]);
 
 /**
  * A scheme as a list to work by: priced work, looks and tests in working order, with the holds at which the work stops if
@@ -36,29 +48,42 @@ export interface TaskPart {
 export function taskList({
   worked,
   labour,
+  findings,
 }: {
   readonly worked: Worked;
   readonly labour: readonly LabourTask[];
+  readonly findings: SiteRequest['findings'];
 }): readonly TaskPart[] {
   const markOf = marksIn(worked);
-  const steps = testSteps(worked).map(({ group, id, words, hold, subjects }) => ({
-    group,
-    task: { id, words, amount: null, marks: named(subjects, markOf), hold } satisfies WorkTask,
-  }));
-  const work = labour
-    .filter(({ highQuantity }) => highQuantity > 0)
-    .map((each) => ({ group: groupOf(each), task: priced(each, markOf) }));
-  return taskGroups.flatMap((group) => {
-    const own = <T extends { readonly group: TaskGroup }>(all: readonly T[]) =>
-      all.filter((each) => each.group === group);
-    // Isolation and tests are told step by step below what is priced for them; joints are photographed before closing.
-    const tasks =
-      group === 'close'
-        ? [...own(steps), ...own(work)].map(({ task }) => task)
-        : [...own(work), ...own(steps)].map(({ task }) => task);
-    return tasks.length === 0 ? [] : [{ group, tasks }];
+  const steps = allSteps({ worked, findings });
+  const work = labour.filter(({ highQuantity }) => highQuantity > 0);
+  return taskGroups.flatMap((group): readonly TaskPart[] => {
+    const own = work.filter((each) => groupOf(each) === group);
+    const ofGroup = (isFirst: boolean) =>
+      steps
+        .filter((each) => each.group === group && each.isFirst === isFirst)
+        .map((each) => looked(each, markOf));
+    const of = (isReckoned: boolean) =>
+      own.filter(({ task }) => toldByStep.has(task) === isReckoned).map((each) => priced(each, markOf));
+    const tasks = [...ofGroup(true), ...of(false), ...ofGroup(false)];
+    const reckoned = of(true);
+    return tasks.length + reckoned.length === 0 ? [] : [{ group, tasks, reckoned }];
   });
 }
+
+/** What is settled and inspected on site, and what is tested, in their order within a part. */
+export const allSteps = (request: SiteRequest): readonly TestStep[] => [
+  ...testSteps(request.worked),
+  ...siteSteps(request),
+];
+
+const looked = ({ id, words, hold, subjects }: TestStep, markOf: (id: string) => string): WorkTask => ({
+  id,
+  words,
+  amount: null,
+  marks: named(subjects, markOf),
+  hold,
+});
 
 /** Each name once; what has none is left out. */
 const named = (ids: readonly string[], markOf: (id: string) => string): readonly string[] => [

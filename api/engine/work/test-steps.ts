@@ -1,17 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
 import { insulationLimit } from '../proof/expected-limits.ts';
-import type { TaskGroup } from './task-groups.ts';
-
-/** A step that is looked, tested or proved; at a hold the work goes on only if it is so. */
-export interface TestStep {
-  readonly id: string;
-  readonly group: TaskGroup;
-  readonly words: string;
-  /** What has to be so, as a question, and what is done if it is not. */
-  readonly hold: string | null;
-  /** Circuits, points or boards that it is about. */
-  readonly subjects: readonly string[];
-}
+import { step, type TestStep } from './test-step.ts';
 
 /**
  * The looks, tests and holds of a scheme in working order: live checks as found, isolation, dead tests as found, then after the
@@ -38,16 +27,6 @@ export function testSteps(worked: Worked): readonly TestStep[] {
   ];
 }
 
-const step = (
-  id: string,
-  group: TaskGroup,
-  words: string,
-  {
-    hold = null,
-    subjects = [],
-  }: { readonly hold?: string | null; readonly subjects?: readonly string[] } = {},
-): TestStep => ({ id, group, words, hold, subjects });
-
 const liveAsFound = (subjects: readonly string[]): readonly TestStep[] => [
   step(
     'see-intake',
@@ -60,7 +39,7 @@ const liveAsFound = (subjects: readonly string[]): readonly TestStep[] => [
   step(
     'test-supply',
     'live-as-found',
-    'Measure Ze or the loop at the board, and the fault current; check polarity.',
+    'Measure the loop at the board and the fault current; check polarity. For Ze: main switch off and locked, the earthing conductor parted, and back on before anything is made live again.',
     {
       hold: 'Earthed, bonded, polarity right, nothing burnt or loose? Else stop, make nothing live again that is dangerous, and tell the customer in writing.',
       subjects,
@@ -69,20 +48,17 @@ const liveAsFound = (subjects: readonly string[]): readonly TestStep[] => [
 ];
 
 function isolation({ job }: Worked, subjects: readonly string[]): readonly TestStep[] {
-  const { otherSources, certainty } = job.supply;
-  const isTold =
-    otherSources.length > 0 ||
-    (certainty?.otherSources !== undefined && certainty.otherSources !== 'unknown');
+  const { otherSources } = job.supply;
   const others =
     otherSources.length > 0
       ? 'Isolate every other source too: solar, battery, charger.'
-      : 'Look for other sources (solar, battery, charger): nobody has said that there are none.';
+      : 'Look for other sources (solar, battery, charger): the survey names none.';
   return [
-    ...(otherSources.length > 0 || !isTold ? [step('other-sources', 'isolate', others, { subjects })] : []),
+    step('other-sources', 'isolate', others, { subjects }),
     step(
       'prove-dead',
       'isolate',
-      'Switch off, lock off, keep the key, put up a notice. Prove the tester on a known source; test line to neutral, line to earth, neutral to earth; prove the tester again.',
+      'Main switch off and locked, key kept, notice up; what comes in to it stays live. Prove the tester on a known source; test line to neutral, line to earth, neutral to earth; prove the tester again.',
       {
         hold: 'Dead, and proved so at every box that is opened? Else stop: something else feeds it.',
         subjects,
@@ -180,7 +156,7 @@ const insulationAfter = (id: string): TestStep =>
   step(
     `insulation-after/${id}`,
     'dead-tests',
-    'Measure insulation again with all in place, USB outlets and surge devices parted; check polarity at every point.',
+    'Measure insulation again with all in place but the device: its circuit out of an RCBO, USB outlets and surge devices parted; check polarity at every point.',
     { hold: 'As expected, and within the limits? Else find out why before it is made live.', subjects: [id] },
   );
 
@@ -212,6 +188,7 @@ function beforeClosing({ things }: Worked): readonly TestStep[] {
       'close',
       'Photograph joints that will be out of reach, with a tape beside them, before floors and walls are closed.',
       {
+        isFirst: true,
         subjects: hidden.map(({ id }) => id),
       },
     ),

@@ -1,5 +1,11 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { amountSaid, partWords, standingSaid, taskProgressSaid } from '#drawing/work/task-words.ts';
+import {
+  amountSaid,
+  partWords,
+  reckonedSaid,
+  standingSaid,
+  taskProgressSaid,
+} from '#drawing/work/task-words.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { type TaskPart, taskList, type WorkTask } from '#engine/work/task-list.ts';
 import { standingOf, type TaskStanding, taskProgress } from '#engine/work/task-progress.ts';
@@ -28,10 +34,18 @@ export function tasksContent(scheme: SchemeEstimate): readonly Content[] {
   ];
 }
 
-function partContent({ group, tasks }: TaskPart, standing: Standing): readonly Content[] {
+function partContent({ group, tasks, reckoned }: TaskPart, standing: Standing): readonly Content[] {
   const { title, caution } = partWords[group];
   const [first, ...rest] = tasks.map((task) => taskContent(task, standing(task)));
-  return [together([heading(title), paragraph(caution), ...(first === undefined ? [] : [first])]), ...rest];
+  return [
+    together([
+      heading(title),
+      paragraph(caution),
+      ...(reckoned.length === 0 ? [] : [{ text: reckonedSaid(reckoned), style: 'label' } satisfies Content]),
+      ...(first === undefined ? [] : [first]),
+    ]),
+    ...rest,
+  ];
 }
 
 function taskContent(task: WorkTask, standing: TaskStanding): Content {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { groupOf, taskGroups } from '#engine/work/task-groups.ts';
-import { type TaskPart, taskList } from '#engine/work/task-list.ts';
+import { allSteps, type TaskPart, taskList } from '#engine/work/task-list.ts';
 import { testSteps } from '#engine/work/test-steps.ts';
 import type { Job } from '#model/job.ts';
 import { demoEstimate, demoJob, demoNames, estimateOf, schemeOf } from '../demo-jobs/demo-estimates.ts';
@@ -14,6 +14,8 @@ const schemes = demoNames.flatMap((name) =>
 
 const idsOf = (parts: readonly TaskPart[]): readonly string[] =>
   parts.flatMap(({ tasks }) => tasks.map(({ id }) => id));
+/** With what is reckoned as a whole. */
+const allOf = (parts: readonly TaskPart[]) => parts.flatMap(({ tasks, reckoned }) => [...tasks, ...reckoned]);
 
 /** What has to come before what. The order of tests: BS 7671 643.1 (dead before live); the rest common practice, no source. */
 const before: readonly (readonly [RegExp, RegExp])[] = [
@@ -23,7 +25,19 @@ const before: readonly (readonly [RegExp, RegExp])[] = [
   [/^(?:ring-proved|continuity-before)/, /^(?:connect-origin|fit-joint|fit-socket|lift-board|chase-)/],
   [/^own-neutral$/, /^fit-rcbo$/],
   [/^box-/, /^fit-socket$/],
-  [/^(?:fit-|connect-|extra-cable|move-neutral)/, /^continuity-after/],
+  [/^(?:fit-(?:socket|joint|fused|flex|switch|cooker)|connect-origin|extra-cable)/, /^continuity-after/],
+  // The ends are parted for these; what has electronics is connected once they are passed.
+  [
+    /^insulation-after/,
+    /^(?:fit-(?:rcbo|new-way|board|rcd-enclosure)|connect-at-board|exchange-device|move-neutral)/,
+  ],
+  [/^(?:fit-rcbo|connect-at-board)/, /^supply-after$/],
+  [/^settle$/, /^test-supply$/],
+  [/^trace-services$/, /^(?:chase-|lift-board|drill-)/],
+  [/^(?:lift-board|chipboard-trap|open-fixed-floor)$/, /^tell-apart$/],
+  [/^tell-apart$/, /^fit-joint$/],
+  [/^inspect$/, /^continuity-after/],
+  [/^photograph-joints$/, /^relay-floors$/],
   [/^continuity-after/, /^insulation-after/],
   [/^insulation-after/, /^supply-after$/],
   [/^supply-after$/, /^live-after/],
@@ -37,9 +51,13 @@ describe.each(schemes)('the tasks of $name', ({ scheme }) => {
 
   it('are all that is priced and may come, each once, and the tests', () => {
     const priced = scheme.labour.filter(({ highQuantity }) => highQuantity > 0).map(({ task }) => task);
-    const steps = testSteps(scheme.worked).map(({ id }) => id);
-    expect(ids.toSorted()).toEqual([...priced, ...steps].toSorted());
-    for (const { id, amount } of parts.flatMap(({ tasks }) => tasks)) {
+    const steps = allSteps(scheme).map(({ id }) => id);
+    expect(
+      allOf(parts)
+        .map(({ id }) => id)
+        .toSorted(),
+    ).toEqual([...priced, ...steps].toSorted());
+    for (const { id, amount } of allOf(parts)) {
       const labour = scheme.labour.find(({ task }) => task === id);
       expect(amount?.typicalMin).toBe(labour?.typicalMin);
     }
@@ -80,6 +98,29 @@ describe.each(schemes)('the tasks of $name', ({ scheme }) => {
   });
 });
 
+describe('what is settled and closed on site', () => {
+  const stepsOf = (name: (typeof demoNames)[number], id: string) =>
+    allSteps(schemeOf(demoEstimate(name), id)).map((each) => each.id);
+
+  it('is told where it is wanted: a ring that is cut, joists that may not be, floors, notice, labels', () => {
+    expect(stepsOf('saltglass-row', 'spurs-rcbo')).toEqual(
+      expect.arrayContaining(['settle', 'trace-services', 'tell-apart', 'inspect', 'relay-floors', 'label']),
+    );
+    expect(stepsOf('saltglass-row', 'spurs-rcbo')).not.toContain('joists-barred');
+    expect(stepsOf('fernlow-close', 'fused-unit')).toEqual(
+      expect.arrayContaining(['joists-barred', 'notify']),
+    );
+    expect(stepsOf('quarrel-court', 'heater-w2b')).not.toContain('relay-floors');
+    expect(stepsOf('quarrel-court', 'heater-w2b')).not.toContain('label');
+  });
+
+  it('is not asked where nothing is open', () => {
+    const scheme = schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo');
+    const passed = scheme.findings.map((finding) => ({ ...finding, outcome: 'passes' as const }));
+    expect(allSteps({ ...scheme, findings: passed }).map(({ id }) => id)).not.toContain('settle');
+  });
+});
+
 describe('the tasks of the terrace', () => {
   it('say for which cables boards come up and where boxes go, and stop a ring that is not proved', () => {
     const parts = taskList(schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo'));
@@ -97,7 +138,9 @@ describe('the tasks of the terrace', () => {
       )?.words;
     expect(withSources({ otherSources: ['pv'] })).toMatch(/^Isolate every other source/);
     expect(withSources({ otherSources: [], certainty: {} })).toMatch(/^Look for other sources/);
-    expect(withSources({ otherSources: [], certainty: { otherSources: 'seen' } })).toBeUndefined();
+    expect(withSources({ otherSources: [], certainty: { otherSources: 'seen' } })).toContain(
+      'the survey names none',
+    );
   });
 
   it('have work that is not on the drawing where its stage is', () => {
@@ -124,7 +167,7 @@ describe('every kind of work', () => {
           .filter((each) => each.stage === stage)
           .map(({ id, stage: at }) => groupOf({ task: id, stage: at })),
       );
-    expect([...groupsAt('test')].toSorted()).toEqual(['live-tests', 'record']);
+    expect([...groupsAt('test')].toSorted()).toEqual(['dead-tests', 'record']);
     expect([...groupsAt('after')]).toEqual(['close']);
   });
 });

@@ -62,9 +62,9 @@ describe('how far the work has got', () => {
       /Stopped: Earthed, bonded, polarity right, nothing burnt or loose\?$/,
     );
     expect(said(tick('fit-joint'))).toMatch(
-      /^1 of \d+ done\. Ticked past a hold that nobody answered: Earthed, bonded/,
+      /^1 of \d+ done\. Ticked past a hold that nobody answered: Each settled, and/,
     );
-    expect(said(tick('test-supply'))).not.toMatch(/Ticked past|Stopped/);
+    expect(said(tick('settle'), tick('test-supply'))).not.toMatch(/Ticked past|Stopped/);
   });
 
   it('is all of it once every task is ticked', () => {

@@ -75,7 +75,7 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
   insulation: ({ hasElectronics }) => {
     const { testV } = insulationLimit();
     return [
-      `${DEAD} Ends back in their terminals, cross-links out. Everything unplugged; fixed appliances and lamps parted.`,
+      `${DEAD} Cross-links out; lines, neutrals and earths of the circuit out of an RCBO or any other device with electronics. Everything unplugged; fixed appliances and lamps parted.`,
       `${hasElectronics ? 'This circuit has outlets with electronics: part them, or leave line to neutral out.' : 'Part whatever has electronics in it.'} Part surge devices; where one cannot be parted, test at 250 V and say so.`,
       `At the board, the device off: ${testV} V from line and neutral together to earth; then from line to neutral. Nobody touches the circuit meanwhile.`,
     ];

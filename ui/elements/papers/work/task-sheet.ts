@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { partWords, questionOf, taskProgressSaid } from '#drawing/work/task-words.ts';
+import { partWords, questionOf, reckonedSaid, taskProgressSaid } from '#drawing/work/task-words.ts';
 import { type TaskPart, taskList, type WorkTask } from '#engine/work/task-list.ts';
 import { standingOf, type TaskProgress, taskProgress } from '#engine/work/task-progress.ts';
 import { tickTask } from '../../../edits/site-work.ts';
@@ -79,12 +79,13 @@ export class TaskSheet extends LitElement {
   }
 
   #part(
-    { group, tasks }: TaskPart,
+    { group, tasks, reckoned }: TaskPart,
     standing: (task: WorkTask) => ReturnType<typeof standingOf>,
   ): TemplateResult {
     return html`<section data-part=${group}>
       <h3>${partWords[group].title}</h3>
       <p class="soft">${partWords[group].caution}</p>
+      ${reckoned.length === 0 ? nothing : html`<p class="soft">${reckonedSaid(reckoned)}</p>`}
       ${tasks.map((task) => html`<task-row data-task=${task.id} .task=${task} .standing=${standing(task)}></task-row>`)}
     </section>`;
   }
