@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { asFoundTests } from '#drawing/work/as-found-words.ts';
 import { limitSaid } from '#drawing/work/test-sheet-words.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import { papersOf } from '#exports/papers.ts';
@@ -41,6 +42,13 @@ describe.each([
     expect(text).toContain('Test sheet');
     expect(text).toContain(job.reference);
     expect(text).toContain('Instruments, with their serial numbers');
+    for (const { circuitName, rows } of asFoundTests(schemeOf(demoEstimate(name), schemeId).worked)) {
+      expect(text).toContain(`As found, before the work, dead: ${circuitName}`);
+      for (const { what, read } of rows) {
+        expect(text).toContain(flat(what));
+        expect(text).toContain(flat(read));
+      }
+    }
     for (const { connect, tests } of sheet.parts) {
       for (const step of connect) expect(text).toContain(flat(step));
       for (const test of tests) expect(text).toContain(flat(limitSaid(test)));

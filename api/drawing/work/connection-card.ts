@@ -129,7 +129,8 @@ const deviceWords = (device: Device): string =>
     ...(device.rcd === undefined ? [] : [`${device.rcd.mA} mA type ${device.rcd.type}`]),
   ].join(', ');
 
-function deviceTodo({ circuitName, before, after }: ChangedDevice): string {
+function deviceTodo({ circuitName: name, way, before, after }: ChangedDevice): string {
+  const circuitName = way === null ? name : `${name} (way ${way})`;
   if (after === null)
     return `${circuitName}: its device is exchanged; its rating is not told. Read it off first.`;
   const fitted = `${deviceWords(after)}, as the board’s maker accepts`;

@@ -57,7 +57,7 @@ export function coreInk({ core, afterColour }: Pick<Conductor, 'core' | 'afterCo
 export function colourSaid({ foundColour, sleeve, core }: Conductor): string {
   if (core === 'earth') {
     if (sleeve === 'put-on') return 'bare: sleeve green-yellow';
-    if (sleeve === 'look') return 'green-yellow; sleeve it where bare or plain green';
+    if (sleeve === 'look') return 'green-yellow, sleeved if bare or green';
     return foundColour === null ? 'look: colour not told' : 'green-yellow';
   }
   return foundColour === null ? 'look: colour not told' : colourWords[foundColour];

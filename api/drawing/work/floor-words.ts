@@ -5,15 +5,15 @@ import type { BoardWork, FloorWork, JoistWork } from '#engine/work/floors/floor-
 import type { PlanSide, Tape } from '#engine/work/floors/tape.ts';
 
 const sideWords: Readonly<Record<PlanSide, string>> = {
-  left: 'left-hand side',
-  right: 'right-hand side',
-  top: 'top',
-  foot: 'foot',
+  left: 'wall on the plan’s left',
+  right: 'wall on the plan’s right',
+  top: 'wall at the plan’s top',
+  foot: 'wall at the plan’s foot',
 };
 
 /** How the lengths of these lists are to be read. */
 export const TAPE_SAID =
-  'Lengths are level, from the inner faces of the room, on the side that is nearer; left, right, top and foot are as the plan lies on its sheet.';
+  'Lengths are level, from the inner faces of the room, from the nearer wall on each hand, named as the plan lies on its sheet, not as one faces a wall.';
 
 /** Nearer than this a place is against the wall, mm. */
 const AGAINST_MM = 5;

@@ -75,10 +75,10 @@ export const commentWords: Readonly<Record<FoundComment['outcome'], string>> = {
 };
 
 const stateWords: Readonly<Record<WorkRecord['buildingControl']['state'], string>> = {
-  due: 'The work is notified.',
-  ask: 'Whether the work is notified has to be asked.',
-  none: 'The work is not notified.',
-  'not-told': 'Whether the work is notified cannot be said yet.',
+  due: 'Notifiable: it has to be notified, or certified by a registered person.',
+  ask: 'Whether it has to be notified has to be asked.',
+  none: 'It need not be notified.',
+  'not-told': 'Whether it has to be notified cannot be said yet.',
 };
 
 /** Whether building control is told, why, how that can be met and what the firm does, a sentence each. */

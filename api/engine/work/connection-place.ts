@@ -76,6 +76,8 @@ export interface TerminalSide {
 /** What protects a circuit once the work is done, and what did before. */
 export interface ChangedDevice {
   readonly circuitName: string;
+  /** Its way at the board, as it is labelled; null where nobody has said. */
+  readonly way: string | null;
   readonly before: Device | null;
   /** Null while its rating cannot be told. */
   readonly after: Device | null;

@@ -191,13 +191,14 @@ function isChangedBoard({ scheme, job }: Worked, { id, now }: PlaceNodes): boole
 }
 
 /** The devices of a board that the scheme changes or brings, in the order of its circuits. */
-function changedDevices({ found, proposed }: Worked, { now }: PlaceNodes): readonly ChangedDevice[] {
+function changedDevices({ found, proposed, job }: Worked, { now }: PlaceNodes): readonly ChangedDevice[] {
   const circuitOf = (network: Worked['found'], id: string) =>
     network.circuits.find((circuit) => circuit.id === id);
   return now.flatMap(({ kind, id }) => {
     const [before, after] = [circuitOf(found, id)?.device ?? null, circuitOf(proposed, id)?.device ?? null];
     if (kind !== 'origin' || before === after) return [];
-    return [{ circuitName: circuitOf(proposed, id)?.name ?? id, before, after }];
+    const way = job.circuits.find((circuit) => circuit.id === id)?.way?.trim() || null;
+    return [{ circuitName: circuitOf(proposed, id)?.name ?? id, way, before, after }];
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Content } from 'pdfmake/interfaces.js';
+import { labelsOf } from '#drawing/label-of.ts';
 import { outcomeWords } from '#drawing/marks.ts';
 import type { WorkMoved } from '#engine/quotation/work-said.ts';
 import { warnOfDanger } from '#engine/warn-of-danger.ts';
@@ -91,6 +92,9 @@ const onItsPage = ({ name, content }: WorkPaper, of: WorkPapersRequest): readonl
   ];
 };
 
+/** What is told on the first page, the gravest first. */
+const seeFirst = ['fails', 'decide', 'not-proven'] as const;
+
 function coverContent(
   { job, papers }: PackRequest,
   of: WorkPapersRequest,
@@ -98,7 +102,8 @@ function coverContent(
 ): readonly Content[] {
   const { shown } = papers;
   const place = [job.site.customer, ...job.site.address].filter((words) => words.trim() !== '');
-  const failing = shown.findings.filter(({ outcome }) => outcome === 'fails' || outcome === 'not-proven');
+  const labelOf = labelsOf(shown.worked);
+  const open = seeFirst.flatMap((outcome) => shown.findings.filter((finding) => finding.outcome === outcome));
   const [title, ...under] = titleOf(packName(papers), of);
   return [
     // Of the pack itself: in no list of what is in it.
@@ -113,8 +118,16 @@ function coverContent(
     ),
     ...listUnder([heading('Take care')], workCautions(of)),
     ...listUnder(
-      [heading('Fails, or not proven: see to it first')],
-      failing.map(({ outcome, message }) => `${outcomeWords[outcome]}: ${message}`),
+      [heading('See to it first: what fails, is to be decided or is not proven')],
+      open.map(({ outcome, message, remedy, subject }) => {
+        const where = labelOf(subject);
+        return {
+          text: [
+            { text: `${outcomeWords[outcome]}${where === subject ? '' : `, ${where}`}: `, bold: true },
+            `${message}${remedy === null ? '' : ` ${remedy}`}`,
+          ],
+        };
+      }),
     ),
   ];
 }

@@ -16,7 +16,7 @@ const MARGIN_MM = 18;
 const PARTY_GAP_MM = 6;
 // Set: a column that fits itself to its words would push long ones off the page.
 const PARTY_MM = (TEXT_WIDTH_MM - 2 * PARTY_GAP_MM) / 3;
-const PAGE_COUNT_MM = 30;
+const PAGE_COUNT_MM = 40;
 
 const party = (title: string, { name, lines }: QuotedParty): Column => ({
   width: mm(PARTY_MM),
@@ -55,14 +55,18 @@ const styles = {
 
 /** The line at the foot of every page. */
 const footerOf =
-  (words: string) =>
+  (words: string, sheets: number) =>
   (page: number, pages: number): Content => ({
     margin: [mm(MARGIN_MM), 6, mm(MARGIN_MM), 0],
     fontSize: 8.5,
     color: tokens.inkSoft,
     columns: [
       { width: mm(TEXT_WIDTH_MM - PAGE_COUNT_MM), text: words },
-      { width: mm(PAGE_COUNT_MM), text: `Page ${page} of ${pages}`, alignment: 'right' },
+      {
+        width: mm(PAGE_COUNT_MM),
+        text: `Page ${page} of ${pages}${sheets === 0 ? '' : `, then ${sheets} drawn`}`,
+        alignment: 'right',
+      },
     ],
   });
 
@@ -95,7 +99,7 @@ export async function paperPdf(layout: PaperLayout): Promise<Uint8Array> {
     info: { title, author, creationDate: new Date(`${date}T00:00:00Z`) },
     defaultStyle: { font: 'Barlow', fontSize: 10, lineHeight: 1.15, color: tokens.ink },
     styles,
-    footer: footerOf(footer),
+    footer: footerOf(footer, sheets.length),
     content: [...content],
   });
   if (sheets.length > 0) {

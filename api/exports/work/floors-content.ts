@@ -1,7 +1,8 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { type CutList, cutListsOf } from '#drawing/shopping/cut-lists.ts';
+import type { CutList } from '#drawing/shopping/cut-lists.ts';
 import { cutScene } from '#drawing/shopping/cut-scene.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
+import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { floorWork } from '#engine/work/floors/floor-work.ts';
 import { referencesOf } from '#engine/work/references.ts';
@@ -23,18 +24,44 @@ const BARS_A_PICTURE = 8;
 export function floorsContent(scheme: SchemeEstimate): readonly Content[] {
   const { worked } = scheme;
   const work = floorWork(worked, referencesOf(worked));
-  const cuts = cutListsOf(scheme);
+  const cuts = markedCuts(scheme);
   const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
   return [
     heading('Cut list'),
-    ...(cuts.length === 0 ? [paragraph('Nothing is cut to length.')] : cuts.flatMap(cutContent)),
-    heading('Floors that are opened'),
-    ...(boards.length === 0 ? [paragraph('No floor is opened.')] : [paragraph(TAPE_SAID)]),
-    ...boards.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'What', 'Floor'])),
-    heading('Joists that are cut'),
-    ...(joists.length === 0 ? [paragraph('No joist is cut.')] : []),
-    ...joists.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'Cut', 'Bears on'])),
+    paragraph(cuts.length === 0 ? 'Nothing is cut to length.' : CUTS_SAID),
+    ...cuts.flatMap(cutContent),
+    ...floorTables(
+      [heading('Floors that are opened'), paragraph(boards.length === 0 ? 'No floor is opened.' : TAPE_SAID)],
+      boards.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'What', 'Floor'])),
+    ),
+    ...floorTables(
+      [
+        heading('Joists that are cut'),
+        ...(joists.length === 0
+          ? [paragraph('No joist is cut.')]
+          : boards.length === 0
+            ? [paragraph(TAPE_SAID)]
+            : []),
+      ],
+      joists.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'Cut', 'From its support'])),
+    ),
   ];
+}
+
+/** Tables under what is over them, which is never parted from the first. */
+function floorTables(over: readonly Content[], tables: readonly FloorTable[]): readonly Content[] {
+  const [first, ...rest] = tables;
+  if (first === undefined) return [together(over)];
+  const opening = first.isShort ? [together([...over, first.table])] : [...over, first.table];
+  return [...opening, ...rest.map(({ table }) => table)];
+}
+
+/** With more rows than this a table is longer than half a page, and parted where it has to be. */
+const SHORT_ROWS = 8;
+
+interface FloorTable {
+  readonly table: Content;
+  readonly isShort: boolean;
 }
 
 function cutContent({ description, bars, without, nearMisses }: CutList): readonly Content[] {
@@ -62,8 +89,9 @@ const widthsMm = [
   TEXT_WIDTH_MM - Object.values(COLUMNS_MM).reduce((sum, widthMm) => sum + widthMm, 0),
 ];
 
-const floorTable = ({ title, rows }: FloorRows, heads: readonly string[]): Content =>
-  ruledTable({
+const floorTable = ({ title, rows }: FloorRows, heads: readonly string[]): FloorTable => ({
+  isShort: rows.length <= SHORT_ROWS,
+  table: ruledTable({
     title: { text: title, style: 'subheading' },
     heads,
     rows: rows.map(({ mark, cables, where, what, note }) => [
@@ -74,4 +102,5 @@ const floorTable = ({ title, rows }: FloorRows, heads: readonly string[]): Conte
       note,
     ]),
     widthsMm,
-  });
+  }),
+});

@@ -3,6 +3,7 @@ import { BAND_SAID, progressSaid } from '#drawing/work/test-sheet-words.ts';
 import type { TestSheet } from '#engine/work/tests/sheet-test.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import { paragraph } from '../quotation/pdf-parts.ts';
+import { asFoundContent } from './as-found-content.ts';
 import { byWhomContent } from './by-whom-content.ts';
 import { measuredContent } from './measured-content.ts';
 import { testPartContent } from './test-part-content.ts';
@@ -19,6 +20,7 @@ export function testsPaper({ papers: { shown }, library }: WorkPapersRequest): W
     name: 'Test sheet',
     content: [
       ...conditions(sheet),
+      ...asFoundContent(shown.worked),
       ...sheet.parts.flatMap(testPartContent),
       ...(isRead ? measuredContent({ scheme: shown, sheet, limits: library.limits }) : []),
       ...(sheet.parts.length === 0 ? [] : byWhomContent(shown.worked.job.testing)),

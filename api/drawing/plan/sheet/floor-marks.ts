@@ -123,7 +123,7 @@ export function floorNumbers(
     .filter(({ storey }) => storey === storeyId)
     .flatMap(({ mark, at, nearMm }) => {
       const place = placesAround(at, [0, -1], nearMm)
-        .slice(0, 16)
+        .slice(0, 32)
         .find((middle) => free.isFreeOver('cables-and-walls', textBox(middle, mark, LETTERS_MM.notes)));
       if (place === undefined) return [];
       const box = textBox(place, mark, LETTERS_MM.notes);

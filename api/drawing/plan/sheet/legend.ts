@@ -72,7 +72,7 @@ export interface LegendContent {
 const SIGN_MM = 11;
 const stateWords: Readonly<Record<SymbolState, string>> = {
   found: '',
-  new: ', new (in a ring)',
+  new: ', new (circled)',
   removed: ', taken out',
 };
 

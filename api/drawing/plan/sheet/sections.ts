@@ -1,6 +1,7 @@
 import type { BackBox } from '#engine/connections/things.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { cornerDistances } from '#engine/plan/corners.ts';
+import type { WallSpot } from '#engine/plan/plane.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { metres } from '#engine/quotation/said.ts';
@@ -88,8 +89,10 @@ const statusWords: Readonly<Record<Point['status'], string>> = {
   removed: 'taken out',
 };
 
-function cornersSaid(worked: Worked, id: string): string {
-  const spot = worked.plan.positionOfPoint.get(id)?.onWall;
+const cornersSaid = (worked: Worked, id: string): string =>
+  cornersAt(worked, worked.plan.positionOfPoint.get(id)?.onWall);
+
+function cornersAt(worked: Worked, spot: WallSpot | undefined): string {
   if (spot === undefined) return '';
   const { leftMm, rightMm } = cornerDistances(worked.plan, spot);
   return [
@@ -103,7 +106,7 @@ function cornersSaid(worked: Worked, id: string): string {
 /** Points that something is done to, as they are marked out: height, both corners, box. */
 function pointSection({ worked, storeyId, workedOn }: ListContent): Section | null {
   return listed(
-    'Points worked on',
+    'Points worked on (corners as one faces the wall)',
     worked.job.points.flatMap((point) => {
       const position = worked.plan.positionOfPoint.get(point.id);
       if (position === undefined || position.storeyId !== storeyId || !workedOn.has(point.id)) return [];
@@ -148,7 +151,13 @@ function jointSection(
     .map(({ id, fuseA, position }) => ({
       head: `${references.place(id)}: fused connection unit`,
       rows: [
-        `h ${Math.round(position?.heightMm ?? 0)}, ${fuseA === null ? 'fuse not known' : `${fuseA} A fuse`}`,
+        [
+          `h ${Math.round(position?.heightMm ?? 0)}`,
+          cornersAt(worked, position?.onWall),
+          fuseA === null ? 'fuse not known' : `${fuseA} A fuse`,
+        ]
+          .filter((said) => said !== '')
+          .join('; '),
       ],
     }));
   return listed('Joints and units', [...joints, ...units]);
@@ -196,7 +205,9 @@ function findingBlocks({ marks, adviceCount }: ListContent, widthMm: number): re
   const advice =
     adviceCount === 0
       ? []
-      : textBlocks(`And ${adviceCount} of advice, in the list of checks.`, widthMm, { ink: 'text-soft' });
+      : textBlocks(`And ${adviceCount} of advice: in the workbook, and on screen under Checks.`, widthMm, {
+          ink: 'text-soft',
+        });
   return [gap(0.8), ...rows, ...none, ...advice];
 }
 

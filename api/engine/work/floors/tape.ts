@@ -1,5 +1,5 @@
-import type { Plan } from '../../plan/plan.ts';
-import type { PlanPoint } from '../../plan/plane.ts';
+import type { Plan, PlanRoom } from '../../plan/plan.ts';
+import { type PlanPoint, planPoint } from '../../plan/plane.ts';
 import { roomAt } from '../../plan/surroundings.ts';
 import { outlineCutsMm } from '../../ways/path-cuts.ts';
 
@@ -23,24 +23,65 @@ export interface Tape {
   readonly up: TapeLength;
 }
 
+/** A place in a wall, or on its face, is told from the room that is this near, mm; nearer ones first. */
+const BESIDE_MM = [0, 5, 60, 150, 300] as const;
+
 /**
- * Where a place is in its room, by two lengths at right angles, each from the nearer face on that hand as the plan lies on paper.
+ * Where a place is in its room, by two lengths at right angles, each from the nearer face on that hand as the plan lies on paper. A place in a
+ * wall, or on its face, is told from the room beside it.
  *
- * @returns null between rooms, outside, and where no outline closes.
+ * @returns null outside, and where no outline closes.
  */
 export function tapeAt(plan: Plan, storeyId: string, at: PlanPoint): Tape | null {
-  const room = roomAt(plan, storeyId, at);
-  if (room === null) return null;
-  const nearest = (direction: readonly [number, number], sides: readonly [PlanSide, PlanSide]) => {
-    const cuts = outlineCutsMm(room.outline, at, direction).filter((mm) => !Number.isNaN(mm));
-    const [before, after] = [cuts.filter((mm) => mm <= 0), cuts.filter((mm) => mm >= 0)];
-    if (before.length === 0 || after.length === 0) return null;
-    const [backMm, onMm] = [-Math.max(...before), Math.min(...after)];
-    return backMm <= onMm ? { side: sides[0], lengthMm: backMm } : { side: sides[1], lengthMm: onMm };
-  };
-  const across = nearest([1, 0], ['left', 'right']);
-  const up = nearest([0, 1], ['foot', 'top']);
+  const found = roomBesidePlace(plan, storeyId, at);
+  if (found === null) return null;
+  const { room, from } = found;
+  const across = nearest(room, { at: at[0], from, axis: 0, sides: ['left', 'right'] });
+  const up = nearest(room, { at: at[1], from, axis: 1, sides: ['foot', 'top'] });
   return across === null || up === null
     ? null
     : { roomId: room.room.id, roomName: room.room.name, across, up };
+}
+
+/** The room that a place is in, else the nearest beside it, with a place in it to measure from. */
+function roomBesidePlace(
+  plan: Plan,
+  storeyId: string,
+  [x, y]: PlanPoint,
+): { readonly room: PlanRoom; readonly from: PlanPoint } | null {
+  for (const mm of BESIDE_MM)
+    for (const [dx, dy] of [
+      [1, 0],
+      [-1, 0],
+      [0, 1],
+      [0, -1],
+    ] as const) {
+      const from = planPoint(x + dx * mm, y + dy * mm);
+      const room = roomAt(plan, storeyId, from);
+      if (room !== null) return { room, from };
+    }
+  return null;
+}
+
+/** The nearer of the two faces along an axis; nought for a place that is in the wall itself. */
+function nearest(
+  { outline }: PlanRoom,
+  {
+    at,
+    from,
+    axis,
+    sides: [low, high],
+  }: {
+    readonly at: number;
+    readonly from: PlanPoint;
+    readonly axis: 0 | 1;
+    readonly sides: readonly [PlanSide, PlanSide];
+  },
+): TapeLength | null {
+  const cuts = outlineCutsMm(outline, from, axis === 0 ? [1, 0] : [0, 1]);
+  const [before, after] = [cuts.filter((mm) => mm <= 0), cuts.filter((mm) => mm >= 0)];
+  if (before.length === 0 || after.length === 0) return null;
+  const lowMm = Math.max(0, at - (from[axis] + Math.max(...before)));
+  const highMm = Math.max(0, from[axis] + Math.min(...after) - at);
+  return lowMm <= highMm ? { side: low, lengthMm: lowMm } : { side: high, lengthMm: highMm };
 }

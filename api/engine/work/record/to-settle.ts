@@ -30,11 +30,11 @@ const testsOf = ({ sheet }: Recording, circuitId: string): readonly SheetTest[] 
   sheet.parts.filter((part) => part.circuitId === circuitId).flatMap(({ tests }) => tests);
 
 function testsSaid(tests: readonly SheetTest[], name: string): readonly string[] {
-  const unread = tests.filter(({ reading }) => reading === null).length;
+  const unread = tests.filter(({ reading, isKept }) => isKept && reading === null).length;
   const beyond = tests.filter(({ verdict }) => verdict === 'fails').length;
   const off = tests.filter(({ verdict }) => verdict === 'look').length;
   return [
-    ...(unread === 0 ? [] : [`${name}: ${unread} of ${counted(tests.length, 'test')} not read yet.`]),
+    ...(unread === 0 ? [] : [`${name}: ${unread} of its ${counted(tests.length, 'test')} not read yet.`]),
     ...(beyond === 0
       ? []
       : [`${name}: ${counted(beyond, 'test')} beyond the limit or wrong. Put it right and test again.`]),

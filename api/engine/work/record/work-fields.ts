@@ -6,17 +6,14 @@ import type { Recording } from './recording.ts';
 /** Premises that are one household's dwelling, whoever owns them. */
 const DWELLINGS: readonly Site['premises'][] = ['house', 'flat'];
 
-/** What the scheme does that the checks do not let pass, or leave to the designer: whether it is a departure is for a person to say. */
+/** What the scheme does that the checks do not let pass: whether it is a departure is for a person to say. */
 function departures({ findings }: Recording): RecordField {
   const own = findings.filter(({ origin, source }) => origin === 'scheme' && source.includes('BS 7671'));
   const said = (what: string, of: Outcome): readonly string[] => {
     const titles = own.filter(({ outcome }) => outcome === of).map(({ title }) => title);
     return titles.length === 0 ? [] : [`${what}: ${[...new Set(titles)].join('; ')}.`];
   };
-  const note = [
-    ...said('By the checks the scheme does not meet it in', 'fails'),
-    ...said('Left to the designer by the checks', 'decide'),
-  ].join(' ');
+  const note = said('By the checks the scheme does not meet it in', 'fails').join(' ');
   return forPerson({
     id: 'departures',
     label: 'Departures from BS 7671 (120.3, 133.1.3, 133.5)',
@@ -35,6 +32,14 @@ function permittedException({ worked }: Recording): RecordField {
     : forPerson({ ...head, note: 'Not in a dwelling; elsewhere only by a documented risk assessment.' });
 }
 
+/** The day that somebody has said the work was finished on; to be written where nobody has. */
+function completed({ worked: { job, scheme } }: Recording): RecordField {
+  const head = { id: 'completed', label: 'Date on which the work was completed' };
+  return job.built === undefined || job.built.scheme !== scheme?.id
+    ? forPerson(head)
+    : toldField(head, { value: job.built.on, certainty: 'seen' });
+}
+
 /** Whose work it is, where, when, and what of it departs from the standard. */
 export function workFields(recording: Recording): readonly RecordField[] {
   const { site } = recording.worked.job;
@@ -48,7 +53,7 @@ export function workFields(recording: Recording): readonly RecordField[] {
       { id: 'address', label: 'Address of the work' },
       { value: address, certainty: site.certainty?.address },
     ),
-    forPerson({ id: 'completed', label: 'Date on which the work was completed' }),
+    completed(recording),
     departures(recording),
     permittedException(recording),
   ];

@@ -2,7 +2,7 @@ import { unitOfLoadSide } from '../../circuit/load-side.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
 import { bandAbout } from '../../proof/reading-band.ts';
 import { arcFaultTests, rcdTests } from './listed-devices.ts';
-import { atPoint, type Listing, ofCircuit, type Wanted } from './listing.ts';
+import { atPoint, type Listing, ofCircuit, unitsOf, type Wanted } from './listing.ts';
 import type { CircuitGroup } from './sheet-test.ts';
 import { insulationTestLimit, loopTestLimit } from './test-limits.ts';
 
@@ -20,7 +20,7 @@ export function testsOf(listing: Listing, group: CircuitGroup): readonly Wanted[
     case 'insulation':
       return insulationTests(listing);
     case 'polarity':
-      return connectedPoints(listing).map((point) => ({
+      return [...connectedPoints(listing), ...newUnits(listing)].map((point) => ({
         ...atPoint(listing, group, point),
         unit: null,
         limit: { bound: 'right', words: 'BS 7671 643.6' },
@@ -119,6 +119,10 @@ function connectedPoints({ worked, points, workedOn }: Listing): readonly string
     return workedOn.has(id) && !withoutOutlet.has(worked.plan.pointById.get(id)?.kind ?? '');
   });
 }
+
+/** Fused units that the scheme brings along: they have a line, a switch and a fuse to be looked at, and nothing to plug a tester into. */
+const newUnits = ({ worked, proof, workedOn }: Listing): readonly string[] =>
+  unitsOf(worked, proof.circuit).filter((id) => workedOn.has(id));
 
 /** The loop where something was connected, and where it is reckoned to be highest. */
 function loopTests(listing: Listing): readonly Wanted[] {

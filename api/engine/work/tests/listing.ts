@@ -26,6 +26,14 @@ export type Wanted = Pick<
   readonly which: string;
 };
 
+/** Ids of the fused units of a circuit that a connection brings along: no points of the job stand for them. */
+export function unitsOf({ shapes, things }: Worked, circuitId: string): readonly string[] {
+  const nodes = new Set(shapes.get(circuitId)?.places.map(({ nodeId }) => nodeId));
+  return things.fusedUnits
+    .filter(({ pointId, loadNode }) => pointId === null && nodes.has(loadNode))
+    .map(({ id }) => id);
+}
+
 /** What all tests of a circuit as a whole have. */
 export const ofCircuit = ({ proof, worked, points }: Listing, group: TestGroup) => ({
   group,

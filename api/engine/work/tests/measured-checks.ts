@@ -94,7 +94,11 @@ export function otherChecks(read: ReadTests): readonly MeasuredCheck[] {
     inOne(ofGroup(read, 'insulation'), 'insulation'),
     inOne(ofGroup(read, 'rcd', 'rcd-button'), 'rcd'),
     inOne(ofGroup(read, 'afdd-button'), 'arc-fault'),
-    inOne(ofGroup(read, 'polarity'), 'polarity'),
+    // What there is room for on paper alone is not among what was read.
+    inOne(
+      ofGroup(read, 'polarity').filter(({ isKept }) => isKept),
+      'polarity',
+    ),
   ].flatMap((check) => check ?? []);
 }
 

@@ -47,7 +47,7 @@ function measured({ worked, limits, sheet }: Measuring, proof: CircuitProof): Me
     points,
     dropLimitV: proof.dropLimitV,
     contradicted: read.tests.filter(({ fitsBand }) => fitsBand === false),
-    notRead: read.tests.filter(({ verdict }) => verdict === 'not-read').length,
+    notRead: read.tests.filter(({ verdict, isKept }) => isKept && verdict === 'not-read').length,
   };
 }
 

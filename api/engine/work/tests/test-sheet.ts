@@ -14,7 +14,7 @@ import { howToConnect, howToTestBoard, type TestedCircuit } from './how-to-conne
 import { judged } from './judged.ts';
 import { ownRcdsOf } from './listed-devices.ts';
 import { testsOf } from './listed-tests.ts';
-import { isOfJob, type Listing, type Wanted } from './listing.ts';
+import { isOfJob, type Listing, unitsOf, type Wanted } from './listing.ts';
 import {
   type BoardGroup,
   type CircuitGroup,
@@ -94,9 +94,11 @@ function testedCircuit({ worked, proof, points }: Listing): TestedCircuit {
   const fitted = worked.things.accessories.filter(({ id }) => points.includes(id));
   return {
     // A unit that a connection brings along is no point of the job.
-    hasUnits: own.some(
-      (point) => point === undefined || !(point.kind.startsWith('socket') || point.kind === 'blank'),
-    ),
+    hasUnits:
+      unitsOf(worked, proof.circuit).length > 0 ||
+      own.some(
+        (point) => point === undefined || !(point.kind.startsWith('socket') || point.kind === 'blank'),
+      ),
     hasElectronics: [...own, ...fitted].some((thing) => thing?.features.includes('usb') === true),
     rcdMa: proof.tests.rcd?.testMa ?? null,
     isRcdDelayed: (proof.tests.rcd?.minimumMs ?? 0) > 0,

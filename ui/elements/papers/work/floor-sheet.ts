@@ -1,7 +1,7 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { cutListsOf } from '#drawing/shopping/cut-lists.ts';
 import { cutScene } from '#drawing/shopping/cut-scene.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
+import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { floorWork } from '#engine/work/floors/floor-work.ts';
 import { referencesOf } from '#engine/work/references.ts';
@@ -61,9 +61,9 @@ export class FloorSheet extends LitElement {
 }
 
 function cuts(scheme: SchemeEstimate): TemplateResult {
-  const lists = cutListsOf(scheme);
+  const lists = markedCuts(scheme);
   return html`<h3>Cut list</h3>
-    ${lists.length === 0 ? html`<p>Nothing is cut to length.</p>` : html`<p class="soft">Measure on site before you cut. Cuts one by one: under Kit.</p>`}
+    ${lists.length === 0 ? html`<p>Nothing is cut to length.</p>` : html`<p class="soft">${CUTS_SAID} Cuts one by one: under Kit.</p>`}
     ${lists.map(
       ({ description, bars, without, nearMisses }) => html`<h4>${description}</h4>
         ${bars.length === 0 ? '' : stillPicture(cutScene(bars, BARS_MM))}
