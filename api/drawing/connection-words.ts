@@ -9,7 +9,7 @@ function tapWords(tap: Tap, labelOf: LabelOf): string {
   return 'leg' in tap ? `from a joint in ${legWords(labelOf, tap.leg)}` : 'from the board';
 }
 
-/** One connection in a few words: "W2, W3 ring carried through between R8 and R9"; and whether a way in it is pinned. */
+/** One connection in a few words: "W2, W3 looped in between R8 and R9"; and whether a way in it is pinned. */
 export function connectionWords(connection: Connection, labelOf: LabelOf): string {
   const pinned = (connection.runs ?? []).filter(({ via }) => via.length > 0).length;
   const joined = joinWords(connection, labelOf);
@@ -28,7 +28,7 @@ function joinWords(connection: Connection, labelOf: LabelOf): string {
     }
     case 'ring-extension': {
       const [one, other] = connection.between.map((end) => endWords(end, labelOf, 'the board'));
-      return `${points} ring carried through between ${one} and ${other}`;
+      return `${points} looped in between ${one} and ${other}`;
     }
     case 'radial':
       return `${points} new ${connection.device.ratingA} A radial from ${labelOf(connection.board)}`;

@@ -1,3 +1,4 @@
+import { openedCircuit } from '#engine/circuit/opened-circuit.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Connection, Remedy } from '#model/scheme.ts';
 import { connectionKindWords } from './connection-kind-words.ts';
@@ -39,6 +40,12 @@ export function connectedPoints(connection: Connection): readonly string[] {
   }
 }
 
+function kindWordsOf({ foundShapes }: Worked, connection: Connection): string {
+  const isOfRadial =
+    connection.kind === 'ring-extension' && openedCircuit(foundShapes, connection.circuit) === 'radial';
+  return isOfRadial ? 'Radial extension' : connectionKindWords[connection.kind];
+}
+
 function baseLabels({ job }: Worked): Map<string, string> {
   const labels = new Map([
     ['site', 'Site'],
@@ -67,7 +74,7 @@ export function labelsOf(worked: Worked): LabelOf {
     labels.set(leg.id, `Leg ${endWords(leg.from, pointLabel)}–${endWords(leg.to, pointLabel)}`);
   for (const connection of worked.scheme?.connections ?? []) {
     const points = connectedPoints(connection).map(pointLabel);
-    labels.set(connection.id, `${connectionKindWords[connection.kind]} ${points.join(', ')}`.trimEnd());
+    labels.set(connection.id, `${kindWordsOf(worked, connection)} ${points.join(', ')}`.trimEnd());
   }
   for (const { kind, at } of worked.scheme?.remedies ?? []) {
     const subject = at === undefined ? '' : `: ${labels.get(at) ?? at}`;

@@ -5,12 +5,16 @@ import type { JobChange } from '../job-events.ts';
 /** What a scheme is called that joins nothing. */
 const BLANK_NAME = 'Nothing joined yet';
 
-/** What kinds of way a scheme can be made of, one and several, in the order in which a name tells them. */
-const ways: readonly {
+interface WayWords {
   readonly is: (connection: Connection) => boolean;
   readonly one: string;
   readonly many: string;
-}[] = [
+}
+
+const isOpening = (way: Connection): boolean => way.kind === 'ring-extension';
+
+/** What kinds of way a scheme can be made of, one and several, in the order in which a name tells them. */
+const ways: readonly WayWords[] = [
   { is: (way) => way.kind === 'spur' && !('leg' in way.from), one: 'a spur', many: 'spurs' },
   {
     is: (way) => way.kind === 'spur' && 'leg' in way.from,
@@ -27,7 +31,7 @@ const ways: readonly {
     one: 'a fused branch',
     many: 'fused branches',
   },
-  { is: (way) => way.kind === 'ring-extension', one: 'the ring carried on', many: 'ring extensions' },
+  { is: isOpening, one: 'a leg opened', many: 'legs opened' },
   { is: (way) => way.kind === 'radial', one: 'a new radial', many: 'new radials' },
   { is: (way) => way.kind === 'fuse-down', one: 'a spur fused down', many: 'spurs fused down' },
   {
@@ -36,6 +40,11 @@ const ways: readonly {
     many: 'spurs closed into the ring',
   },
 ];
+
+/** The same as names used to tell it, when rings alone were opened: jobs are stored with such names. */
+const oldWays = ways.map((words) =>
+  words.is === isOpening ? { ...words, one: 'the ring carried on', many: 'ring extensions' } : words,
+);
 
 /** What kinds of remedy a scheme can bring along, one and several, in the order in which a name tells them. */
 const remedies: Readonly<Record<Remedy['kind'], readonly [one: string, many: string]>> = {
@@ -62,9 +71,11 @@ export interface NamedBy {
 }
 
 /** A scheme's name by all that it does: "2 spurs, a fused branch and an RCBO". */
-export function plainSchemeName({ connections, remedies: taken }: NamedBy): string {
+export const plainSchemeName = (named: NamedBy): string => nameBy(ways, named);
+
+function nameBy(words: readonly WayWords[], { connections, remedies: taken }: NamedBy): string {
   const parts = [
-    ...ways.flatMap(({ is, one, many }) => tell(connections.filter(is).length, one, many)),
+    ...words.flatMap(({ is, one, many }) => tell(connections.filter(is).length, one, many)),
     ...Object.entries(remedies).flatMap(([kind, [one, many]]) =>
       tell(taken.filter((remedy) => remedy.kind === kind).length, one, many),
     ),
@@ -79,8 +90,8 @@ export function plainSchemeName({ connections, remedies: taken }: NamedBy): stri
 const plainEnding = /^( \(copy\))*( \d+)?$/;
 
 /** What follows a scheme's plain name; null where the name is another. */
-function endingOf(name: string, named: NamedBy): string | null {
-  const plain = plainSchemeName(named);
+function endingOf(name: string, named: NamedBy, words = ways): string | null {
+  const plain = nameBy(words, named);
   const ending = name.slice(plain.length);
   return name.startsWith(plain) && plainEnding.test(ending) ? ending : null;
 }
@@ -97,7 +108,9 @@ export function tellsAll(scheme: NamedBy & Pick<Scheme, 'name'>): boolean {
 
 /** The same for a scheme as it was; names used to tell connections alone, and jobs are stored with such names. */
 const oldEndingOf = ({ name, connections, remedies }: Scheme): string | null =>
-  endingOf(name, { connections, remedies }) ?? endingOf(name, { connections, remedies: [] });
+  [ways, oldWays]
+    .flatMap((words) => [remedies, []].map((told) => endingOf(name, { connections, remedies: told }, words)))
+    .find((ending) => ending !== null) ?? null;
 
 /** A name that no other has: "A spur", "A spur 2", "A spur 3". */
 export function freeName(name: string, taken: readonly string[]): string {

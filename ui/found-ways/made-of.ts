@@ -8,7 +8,7 @@ import { plainSchemeName } from '../edits/scheme-names.ts';
 export const kindWords: Readonly<Record<SchemeKind, string>> = {
   spurs: 'Spurs alone',
   'fused-branch': 'One fused branch',
-  'ring-extension': 'The ring carried on',
+  'ring-extension': 'The ring or a radial carried on',
   'new-radial': 'A new radial',
   mend: 'A spur that is there, mended',
   mixed: 'Several kinds together',

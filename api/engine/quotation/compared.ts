@@ -1,4 +1,5 @@
 import type { Medium } from '#model/cable.ts';
+import { openedCircuit } from '../circuit/opened-circuit.ts';
 import { openedUp } from '../labour/opened-up.ts';
 import { roomLeft } from '../proof/room-left.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
@@ -86,7 +87,9 @@ export function comparedRows(
 }
 
 const hasRing = ({ worked }: SchemeEstimate): boolean =>
-  (worked.scheme?.connections ?? []).some(({ kind }) => kind === 'ring-extension');
+  (worked.scheme?.connections ?? []).some(
+    (one) => one.kind === 'ring-extension' && openedCircuit(worked.foundShapes, one.circuit) === 'ring',
+  );
 
 /** What each shared fuse does with what is plugged in behind it. */
 const sharedFuses = ({ worked }: SchemeEstimate): readonly string[] =>

@@ -1,5 +1,6 @@
 import type { End } from '#model/cable.ts';
 import type { Connection, Remedy, Tap } from '#model/scheme.ts';
+import { openedCircuit } from '../circuit/opened-circuit.ts';
 import { NOMINAL_V } from '../proof/spur-load.ts';
 import type { SchemeEstimate } from '../schemes/estimate-result.ts';
 import { listed } from './said.ts';
@@ -80,6 +81,8 @@ function restSaid(connection: Exclude<Connection, { kind: 'spur' }>, telling: Te
     case 'ring-extension': {
       const [from, to] = connection.between.map((end) => endSaid(end, said));
       const through = listed(connection.through.map(said.label));
+      if (openedCircuit(telling.scheme.worked.foundShapes, connection.circuit) === 'radial')
+        return `The cable between ${from} and ${to} is opened and carried on through ${through}.`;
       return `The loop of cable that feeds your sockets is opened between ${from} and ${to} and carried on through ${through}, which ${connection.through.length === 1 ? 'is' : 'are'} then fed from both ends, as the sockets that you have are.`;
     }
     case 'radial': {
@@ -151,6 +154,10 @@ export function nicknameOf({ worked }: SchemeEstimate): string {
   if (has('radial')) return 'a circuit of its own from the fuse box';
   if (shared.length > 0)
     return `one fuse for ${listed(worked.job.points.flatMap(({ id }) => (shared.includes(id) ? [label(id)] : [])))}`;
-  if (has('ring-extension')) return 'the loop carried on';
+  const opened = connections.flatMap((one) =>
+    one.kind === 'ring-extension' ? [openedCircuit(worked.foundShapes, one.circuit)] : [],
+  );
+  if (opened.includes('ring')) return 'the loop carried on';
+  if (opened.length > 0) return 'a cable that is there carried on';
   return has('close-spur') ? 'a branch made part of the loop' : 'branch cables';
 }

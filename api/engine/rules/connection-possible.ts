@@ -1,6 +1,7 @@
 import type { End } from '#model/cable.ts';
 import type { Connection } from '#model/scheme.ts';
 import type { EditProblem } from '../circuit/network.ts';
+import { openedCircuit } from '../circuit/opened-circuit.ts';
 import { remedyNames } from '../circuit/remedy-names.ts';
 import type { Facts } from './facts.ts';
 import { type CheckResult, rule } from './rule.ts';
@@ -18,7 +19,8 @@ export const connectionPossible = rule<EditProblem['code']>({
     'leg-elsewhere': 'The leg named for {connection} is {subject}, which runs elsewhere.',
     'leg-of-other-circuit':
       'The leg named for {connection} ({subject}) is of another circuit than the one that is to be opened.',
-    'not-neighbours': 'No leg runs between the two ends of {connection}: they are no neighbours on the ring.',
+    'not-neighbours':
+      'No leg runs between the two ends of {connection}: they are no neighbours on its circuit.',
     'point-not-connected-here':
       '{subject} is not, or not any more, on the circuit that is opened by {connection}.',
     'feed-not-reached':
@@ -42,7 +44,7 @@ export const connectionPossible = rule<EditProblem['code']>({
     'leg-too-short': 'Move the cut within the measured length of the leg.',
     'leg-elsewhere': 'Choose the leg that runs between the two places, or leave it to them.',
     'leg-of-other-circuit': 'Choose a leg of that circuit.',
-    'not-neighbours': 'Choose two neighbours on the ring.',
+    'not-neighbours': 'Choose two neighbours on the circuit.',
     'point-not-connected-here': 'Choose a point of that circuit.',
     'feed-not-reached': 'Start it from a point that the connection reaches, and let that cable come first.',
     'not-a-spur': 'Choose a leg of a spur.',
@@ -92,7 +94,7 @@ function nameOfConnection(facts: Facts, connection: Connection): string {
       return toAll('the fused spur', [...unit, ...connection.feeds.map(({ to }) => to)]);
     }
     case 'ring-extension':
-      return `the ring extension between ${connection.between.map((end) => nameOf(facts, endId(end))).join(' and ')}`;
+      return `the ${openedCircuit(facts.foundShapes, connection.circuit)} extension between ${connection.between.map((end) => nameOf(facts, endId(end))).join(' and ')}`;
     case 'radial':
       return toAll(
         'the new radial',

@@ -14,6 +14,7 @@ import {
   pointOf,
   saidBy,
   schemeOf,
+  shapeOf,
 } from './facts-builder.ts';
 
 const extension: Extract<Connection, { kind: 'ring-extension' }> = {
@@ -95,6 +96,22 @@ describe('the two ends between which a ring is opened', () => {
   it('[RG5] leaves what cannot be made as written to the rule that says so', () => {
     const problem = { code: 'not-neighbours', connectionId: 'k1', subjectId: 'k1' } as const;
     expect(said({ proposed: networkOf({ problems: [problem] }) })).toEqual([]);
+  });
+
+  it('[RG5] of a radial speak of what one feeds, and a point where it ends may be one of them', () => {
+    const ofRadial = (literal: Literal) =>
+      saidBy(ringNeighbours, {
+        ...factsWith(literal),
+        foundShapes: new Map([['c', shapeOf('c', { shape: 'radial', claimed: 'radial' })]]),
+      });
+    const legs = [legOf('l', 'r1', 'r2')];
+    expect(ofRadial({ legs })).toMatchObject([{ outcome: 'passes', messageId: 'radialJoined' }]);
+    expect(ofRadial({ legs, order: 'assumed' })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'radialOrderAssumed', origin: 'scheme' },
+    ]);
+    expect(ofRadial({ r2: { asFound: { cablesSeen: 1 } } })).toMatchObject([
+      { outcome: 'not-proven', messageId: 'radialNoLeg' },
+    ]);
   });
 
   it('[RG5] tells how to prove it', () => {

@@ -32,7 +32,7 @@ describe('a found scheme that is kept', () => {
     const own = kept.schemes.at(-1);
     expect(kept.schemes).toHaveLength(job.schemes.length + 1);
     expect(own?.id).not.toContain('/');
-    expect(own?.name).toBe('2 spurs, a fused spur, the ring carried on and an RCBO');
+    expect(own?.name).toBe('2 spurs, a fused spur, a leg opened and an RCBO');
     expect(own?.connections.map(({ id }) => id)).not.toContain('f0');
     expect(own !== undefined && isSameScheme(own, scheme)).toBe(true);
     expect(readJob(kept)).toMatchObject({ ok: true });

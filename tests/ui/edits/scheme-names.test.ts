@@ -22,6 +22,16 @@ const branch: Connection = {
   ],
 };
 
+const opened: Connection = {
+  id: 'c-opened',
+  kind: 'ring-extension',
+  circuit: 'ring',
+  between: [{ point: 'p' }, { point: 'q' }],
+  out: { how: 'terminals' },
+  back: { how: 'terminals' },
+  through: ['b1-kitchen'],
+};
+
 const nameOf = (connections: readonly Connection[], remedies: readonly Remedy['kind'][] = []): string =>
   plainSchemeName({ connections, remedies: remedies.map((kind) => ({ kind })) });
 
@@ -30,6 +40,7 @@ describe('the plain name of a scheme', () => {
     expect(nameOf([])).toBe('Nothing joined yet');
     expect(nameOf([spur('a')])).toBe('A spur');
     expect(nameOf([branch, spur('c'), spur('d')])).toBe('2 spurs and a fused branch');
+    expect(nameOf([opened, spur('c'), opened])).toBe('A spur and 2 legs opened');
   });
 
   it('tells the remedies that it brings along too', () => {
@@ -97,6 +108,17 @@ describe('names under edits', () => {
     expect(nameIn(done(old, asSpur(old, made.schemeId)), made.schemeId)).toBe(
       'A spur, a fused branch and an RCBO',
     );
+  });
+
+  it('follow although they were made when a leg that is opened was always one of a ring', () => {
+    const old = produce(begun, (draft) => {
+      for (const scheme of draft.schemes) {
+        if (scheme.id !== made.schemeId) continue;
+        scheme.name = 'The ring carried on';
+        scheme.connections = [opened];
+      }
+    });
+    expect(nameIn(done(old, asSpur(old, made.schemeId)), made.schemeId)).toBe('A spur and a leg opened');
   });
 
   it('stay where somebody has chosen them', () => {

@@ -14,7 +14,7 @@ describe('what a scheme is made of', () => {
     expect(told('spurs-rcbo')).toBe(
       'W1 spur from R1 (a way pinned) · W2 spur from a joint in R8–R9 · W3 spur from R8 · W4 fused spur from R6 · with an RCBO',
     );
-    expect(told('ring-to-w2')).toMatch(/W2 ring carried through between R8 and R9/);
+    expect(told('ring-to-w2')).toMatch(/W2 looped in between R8 and R9/);
     expect(told('fused-beds')).toMatch(/behind one fused unit from R8/);
   });
 

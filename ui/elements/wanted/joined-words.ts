@@ -1,6 +1,8 @@
 import { connectionKindWords } from '#drawing/connection-kind-words.ts';
 import { endWords } from '#drawing/end-words.ts';
 import { connectedPoints, type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { openedCircuit } from '#engine/circuit/opened-circuit.ts';
+import type { Worked } from '#engine/connections/worked.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Connection, Tap } from '#model/scheme.ts';
 
@@ -26,12 +28,13 @@ export function joinedIn({ worked, runs }: SchemeEstimate, pointId: string): Joi
       : arriving;
   return {
     connectionId: connection.id,
-    words: connectionWords(connection, pointId, labelsOf(worked)),
+    words: connectionWords(connection, pointId, worked),
     cablesMm: ending.map(({ lengthMm }) => lengthMm),
   };
 }
 
-function connectionWords(connection: Connection, pointId: string, labelOf: LabelOf): string {
+function connectionWords(connection: Connection, pointId: string, worked: Worked): string {
+  const labelOf = labelsOf(worked);
   switch (connection.kind) {
     case 'spur':
       return `${connectionKindWords.spur} from ${tapWords(connection.from, labelOf)}`;
@@ -44,7 +47,7 @@ function connectionWords(connection: Connection, pointId: string, labelOf: Label
         ? `Fuses ${labelOf(connection.leg)} down`
         : `Behind a fuse in ${labelOf(connection.leg)}, ${feedWords(connection, pointId, labelOf)}`;
     case 'ring-extension':
-      return `On the ring, between ${connection.between.map((end) => endWords(end, labelOf, 'the board')).join(' and ')}`;
+      return `${openedCircuit(worked.foundShapes, connection.circuit) === 'ring' ? 'On the ring' : 'In the radial'}, between ${connection.between.map((end) => endWords(end, labelOf, 'the board')).join(' and ')}`;
     case 'radial':
       return `${connectionKindWords.radial}, ${feedWords(connection, pointId, labelOf)}`;
     case 'close-spur':

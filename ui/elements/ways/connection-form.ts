@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
+import { openedCircuit } from '#engine/circuit/opened-circuit.ts';
 import type { Connection, Cut } from '#model/scheme.ts';
 import {
   type ConnectionAt,
@@ -162,7 +163,7 @@ export class ConnectionForm extends LitElement {
       );
     return html`<choice-field
         class="wide"
-        label="The ring is opened at"
+        label=${`The ${openedCircuit(worked.foundShapes, connection.circuit)} is opened at`}
         .empty=${'Between two neighbours; the leg is not known'}
         .value=${connection.leg ?? null}
         .options=${legs.map((leg) => legChoice(leg, this.#labelOf))}

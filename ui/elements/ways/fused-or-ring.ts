@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { type LabelOf, labelsOf } from '#drawing/label-of.ts';
 import { verdictOf } from '#drawing/verdict.ts';
+import { openedCircuit } from '#engine/circuit/opened-circuit.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import type { Candidate } from '../../found-ways/candidate.ts';
 import { type WeighedRow, weighed } from '../../found-ways/fused-or-ring.ts';
@@ -16,6 +17,8 @@ import { controlsCss } from '../shared-styles.ts';
 /** The two ways, each by what it is called to a customer. */
 const names = { fused: 'Behind one fuse', ring: 'On the ring' } as const;
 type Side = keyof typeof names;
+/** What the second is called where no ring is opened in it. */
+const inRadial = 'In the radial';
 const kinds = { fused: 'fused-branch', ring: 'ring-extension' } as const;
 
 /** A fused branch against carrying the ring on, side by side in a customer's words. @fires ways-asked */
@@ -66,6 +69,14 @@ export class FusedOrRing extends LitElement {
     return this.found.candidates.find(({ scheme }) => scheme.id === best?.schemeId) ?? null;
   }
 
+  #name(side: Side): string {
+    const { foundShapes } = this.view.estimate.asFound.worked;
+    const opened = (this.#candidate(side)?.scheme.connections ?? []).flatMap((one) =>
+      one.kind === 'ring-extension' ? [openedCircuit(foundShapes, one.circuit)] : [],
+    );
+    return opened.includes('radial') && !opened.includes('ring') ? inRadial : names[side];
+  }
+
   #reason(side: Side): string {
     const best = this.found.bestOfKind.find(({ kind }) => kind === kinds[side]);
     return (best && noneWords(best)) ?? 'It is dearer than all that are listed here.';
@@ -81,7 +92,7 @@ export class FusedOrRing extends LitElement {
     const [fused, ring] = [this.#candidate('fused'), this.#candidate('ring')];
     if (fused === null && ring === null)
       return html`<p>
-        There is neither. ${names.fused}: ${this.#none('fused')} ${names.ring}: ${this.#none('ring')}
+        There is neither. ${names.fused}: ${this.#none('fused')} ${this.#name('ring')}: ${this.#none('ring')}
       </p>`;
     const { weighed: worked } = this.view.ways;
     const of = (candidate: Candidate | null): SchemeEstimate | null =>
@@ -106,7 +117,7 @@ export class FusedOrRing extends LitElement {
       <thead role="rowgroup">
         <tr role="row">
           <th role="columnheader">${names.fused}</th>
-          <th role="columnheader">${names.ring}</th>
+          <th role="columnheader">${this.#name('ring')}</th>
         </tr>
       </thead>
       <tbody role="rowgroup">
@@ -147,7 +158,7 @@ export class FusedOrRing extends LitElement {
       <p>Way ${number}: ${madeOf(scheme, labelOf)}.</p>
       <button
         class="small"
-        aria-label=${`${words}: ${names[side].toLowerCase()}, way ${number}`}
+        aria-label=${`${words}: ${this.#name(side).toLowerCase()}, way ${number}`}
         ?disabled=${isOn}
         @click=${() => send(this, 'ways-asked', { do: 'try', scheme })}
       >

@@ -93,7 +93,7 @@ const nothing: Readonly<Record<Kind, string>> = {
   spurs: 'There are not enough places in the ring that may take a spur and have a place on the plan.',
   'fused-branch': 'There is no place to join a fused unit that could feed all of them.',
   'ring-extension':
-    'No leg of a ring is told that could be opened: record two neighbours, or the legs between the points.',
+    'No leg is told that could be opened: record two neighbours, or the legs between the points.',
   'new-radial': 'No board is known to have a spare way, or it has no place on the plan.',
   mend: 'There is no spur with one point on it that could be fused down or closed into the ring.',
 };

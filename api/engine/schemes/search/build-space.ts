@@ -85,7 +85,10 @@ export function buildSpace(shop: Workshop): BuiltSpace {
   );
   const layers = [
     ...rings.flatMap((shape) => ringLayers(shop, shape)),
-    ...radials.flatMap((shape) => branchLayers(shop, shape)),
+    ...radials.flatMap((shape) => [
+      ...branchLayers(shop, shape),
+      ...legLayers(shop, shape, radialLegs(ground, shape)),
+    ]),
     ...boards.map((board) => radialLayer(shop, board)),
   ].filter(({ columns }) => columns.length > 0);
   const free = [
@@ -115,12 +118,18 @@ function ringLayers(shop: Workshop, shape: CircuitShape): readonly Layer<SchemeC
   const attachments = [...ringPointAttachments(shop, shape), ...originAttachment(shop, shape)];
   return [
     ...attachments.map((at) => ({ id: at.key, columns: attachColumns(shop, at, sites) })),
-    ...wholeLegs(shape).map((legId) => ({
-      id: `leg/${legId}`,
-      columns: extensionColumns(shop, shape, legId),
-    })),
+    ...legLayers(shop, shape, wholeLegs(shape)),
     ...mendLayers(shop, shape, sites),
   ];
+}
+
+/** Legs to open, each once. */
+function legLayers(
+  shop: Workshop,
+  shape: CircuitShape,
+  legIds: readonly string[],
+): readonly Layer<SchemeColumn>[] {
+  return legIds.map((legId) => ({ id: `leg/${legId}`, columns: extensionColumns(shop, shape, legId) }));
 }
 
 /** Of the joints in one leg, for each set of points by each kind the least, and the others in turn where a rule bars that. */

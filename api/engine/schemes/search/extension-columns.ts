@@ -1,6 +1,6 @@
 import type { End } from '#model/cable.ts';
 import type { Cut } from '#model/scheme.ts';
-import { RING_CABLE_A } from '../../circuit/ring-cable-limits.ts';
+import type { NetworkEdge } from '../../circuit/network.ts';
 import type { CircuitShape } from '../../circuit/shape.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import { jointSpots, mayCut } from './attachments.ts';
@@ -11,7 +11,7 @@ import { endOfNode, type Part, type SearchGround } from './search-ground.ts';
 import { type CableBetween, mostSharedWeight } from './shared-works.ts';
 import { spotsInTurn } from './spots-in-turn.ts';
 import { type Works, worksTimes, worksTogether } from './works.ts';
-import { endsWorks, type Workshop } from './workshop.ts';
+import { endsWorks, neededBeforeFuse, type Workshop } from './workshop.ts';
 
 /** One way to open a leg: how its two sides are joined to the new cable, and where. */
 interface Opening {
@@ -23,15 +23,16 @@ interface Opening {
 }
 
 /**
- * The ring carried through every set of wanted points where one of its legs is opened, each set in its cheapest order and by its
- * cheapest opening, with the other openings in turn where a rule bars that.
+ * A ring or a radial carried through every set of wanted points where one of its legs is opened, each set in its cheapest order and by
+ * its cheapest opening, with the other openings in turn where a rule bars that. On a radial this leaves no more cables at either end of
+ * the leg than there were, where a branch would add one.
  */
 export function extensionColumns(
   shop: Workshop,
   shape: CircuitShape,
   legId: string,
 ): readonly SchemeColumn[] {
-  const openings = openingsOf(shop.ground, shape, legId);
+  const openings = openingsOf(shop.ground, legId);
   const opened = (groups: readonly (readonly Opening[])[]) =>
     groups.flatMap((alike) => openedColumns(shop, { shape, legId, openings: alike }));
   const one = opened(alikeOf(openings));
@@ -40,8 +41,12 @@ export function extensionColumns(
   return spotsInTurn(one, all).toSorted((a, b) => a.mask - b.mask);
 }
 
-function openingsOf(ground: SearchGround, shape: CircuitShape, legId: string): readonly Opening[] {
-  const edge = shape.ringEdges.find(({ id }) => id === legId);
+/** The cable that is a whole leg. */
+const edgeOf = ({ network }: SearchGround, legId: string): NetworkEdge | undefined =>
+  network.edges.find(({ id }) => id === legId);
+
+function openingsOf(ground: SearchGround, legId: string): readonly Opening[] {
+  const edge = edgeOf(ground, legId);
   if (edge === undefined) return [];
   const [from, to] = [endOfNode(ground, edge.from), endOfNode(ground, edge.to)];
   const lifted: Cut = { how: 'terminals' };
@@ -102,7 +107,7 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
   const part = ({ out, back }: Opening, through: readonly string[]): Part => ({
     kind: 'ring-extension',
     circuit: shape.circuitId,
-    between: betweenOf(ground, shape, legId),
+    between: betweenOf(ground, legId),
     leg: legId,
     out,
     back,
@@ -110,6 +115,7 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
   });
   // With one point between them, both ends and its second cable; each further point has a second cable too.
   const endsOfOne = endsOf(shop, { legId, ...any }, part(any, [sample.point.id]));
+  const mustCarryA = neededBeforeFuse(shop, shape.circuitId);
   const ends = openings.map(({ from, to }) => ({ fromA: rowOf(from), fromB: rowOf(to) }));
   const orders = cheapestOrders(shop.paths, ends);
   return orders.flatMap((found, set): readonly SchemeColumn[] => {
@@ -119,7 +125,7 @@ function openedColumns(shop: Workshop, opened: Opened): readonly SchemeColumn[] 
     const { order } = found;
     const cables = (): readonly CableBetween[] => {
       const stops = [opening.from, ...order().map((i) => wanted[i]?.end ?? null), opening.to];
-      return stops.slice(1).map((to, i) => ({ from: stops[i] ?? null, to, mustCarryA: RING_CABLE_A }));
+      return stops.slice(1).map((to, i) => ({ from: stops[i] ?? null, to, mustCarryA }));
     };
     const works = (): Works => {
       const links = cables().map(({ from, to }) => link(from, to));
@@ -154,8 +160,8 @@ function endsOf(
   return endsWorks(shop, `leg/${legId} ${out.how} ${back.how}`, [part]);
 }
 
-function betweenOf(ground: SearchGround, shape: CircuitShape, legId: string): [End, End] {
-  const edge = shape.ringEdges.find(({ id }) => id === legId);
+function betweenOf(ground: SearchGround, legId: string): [End, End] {
+  const edge = edgeOf(ground, legId);
   const endOf = (nodeId: string): End => {
     const node = ground.nodeById.get(nodeId);
     if (node?.kind === 'origin')

@@ -37,7 +37,7 @@ function partWords(job: Job, part: Part): string {
     }
     case 'ring-extension': {
       const ends = part.between.map((end) => ('origin' in end ? 'the board' : label(end.point)));
-      return `${list(part.through)} ring carried through between ${ends.join(' and ')}`;
+      return `${list(part.through)} looped in between ${ends.join(' and ')}`;
     }
     case 'radial':
       return `${fed(part.feeds)} new radial, ${part.device.ratingA} A`;

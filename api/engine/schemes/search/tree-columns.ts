@@ -156,11 +156,15 @@ export function branchLayers(shop: Workshop, shape: CircuitShape): readonly Laye
     .map((place) => ({ id: place.key, columns: branchColumns(shop, place) }));
 }
 
-/** The legs of a radial that are whole. */
-export function radialLegs({ house, network }: SearchGround, { circuitId }: CircuitShape): readonly string[] {
+/** The legs of a radial that are whole, but for those behind a fused unit. */
+export function radialLegs(
+  { house, network }: SearchGround,
+  { circuitId, places }: CircuitShape,
+): readonly string[] {
   const own = new Set(house.job.legs.flatMap(({ id, circuit }) => (circuit === circuitId ? [id] : [])));
-  return network.edges.flatMap(({ id, legId, state }) =>
-    legId === id && state === 'found' && own.has(id) ? [id] : [],
+  const behind = new Set(places.flatMap(({ nodeId, role }) => (role === 'behind-fuse' ? [nodeId] : [])));
+  return network.edges.flatMap(({ id, legId, state, from, to }) =>
+    legId === id && state === 'found' && own.has(id) && !behind.has(from) && !behind.has(to) ? [id] : [],
   );
 }
 

@@ -2,6 +2,7 @@ import type { End } from '#model/cable.ts';
 import type { PointKind } from '#model/installation.ts';
 import type { Connection, Remedy, Tap } from '#model/scheme.ts';
 import { territories } from '../../circuit/circuit-territory.ts';
+import { openedCircuit } from '../../circuit/opened-circuit.ts';
 import type { Worked } from '../../connections/worked.ts';
 import { roomOfPosition } from '../../plan/surroundings.ts';
 import { serviceWords } from '../../rules/fitted-devices.ts';
@@ -136,7 +137,8 @@ function connectionSaid(connection: Connection, describing: Describing): string 
     }
     case 'ring-extension': {
       const [one, other] = connection.between.map((end) => endSaid(end, describing));
-      return `Ring opened between ${one} and ${other} and carried on through ${pointsSaid(connection.through, describing)}.`;
+      const opened = openedCircuit(describing.worked.foundShapes, connection.circuit);
+      return `${opened === 'ring' ? 'Ring' : 'Radial'} opened between ${one} and ${other} and carried on through ${pointsSaid(connection.through, describing)}.`;
     }
     case 'radial': {
       const fed = connection.feeds.map(({ to }) => to);

@@ -212,15 +212,14 @@ const isInOrder = (out: Cut, back: Cut): boolean =>
   out.how === 'terminals' || back.how === 'terminals' || out.alongMm <= back.alongMm;
 
 /** Every leg opened, at its ends or cut anywhere, and carried through the group in every order. */
-function extensions({ pad, circuit, legs, isRing }: At, group: readonly Point[], add: Add): void {
+function extensions({ pad, circuit, legs }: At, group: readonly Point[], add: Add): void {
   const { walk, runs } = pad;
   for (const leg of legs) {
-    const cuts =
-      isRing && mayBeCut(leg, pad.allowed)
-        ? cutsOf(runs.get(leg.id), pad).map(
-            (alongMm): Extract<Cut, { how: 'joint' }> => ({ how: 'joint', alongMm }),
-          )
-        : [];
+    const cuts = mayBeCut(leg, pad.allowed)
+      ? cutsOf(runs.get(leg.id), pad).map(
+          (alongMm): Extract<Cut, { how: 'joint' }> => ({ how: 'joint', alongMm }),
+        )
+      : [];
     const make = (out: Cut, back: Cut, through: readonly string[]): readonly Draft[] => [
       {
         kind: 'ring-extension',
