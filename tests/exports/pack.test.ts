@@ -5,8 +5,7 @@ import { connectionCard } from '#drawing/work/connection-card.ts';
 import { boardRows, joistRows } from '#drawing/work/floor-words.ts';
 import { cautionsOf } from '#engine/work/cautions-of.ts';
 import { connectionSheet } from '#engine/work/connection-sheet.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
-import { referencesOf } from '#engine/work/references.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import { taskList } from '#engine/work/task-list.ts';
 import { tickOf } from '#engine/work/task-progress.ts';
 import { workMoved } from '#engine/work-moved.ts';
@@ -87,7 +86,7 @@ describe.each([
 
   it('lists every joist and every board with where it is', () => {
     const text = flat(pdf.pages.join(' '));
-    const work = floorWork(worked, referencesOf(worked));
+    const work = floorPlaces(worked);
     const rows = [...joistRows(worked, work), ...boardRows(worked, work)].flatMap((room) => room.rows);
     expect(rows).toHaveLength(work.joists.length + work.boards.length);
     for (const { mark } of rows) expect(text.split(' ')).toContain(mark);

@@ -4,7 +4,7 @@ import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import { type References, referencesOf } from '#engine/work/references.ts';
 import { workedOnPoints } from '#engine/work/worked-on-points.ts';
 import { boxCorners, type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
@@ -181,7 +181,7 @@ function drawnStorey(request: PlanRequest, { references, workedOn }: Naming): Dr
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
   const locks = lockMarks(worked, new Map([...drawnCableLayer.middles, ...points.middles]), free);
   const findings = markShapes(marks, spots, free);
-  const numbers = floorNumbers(floorWork(worked, references), storeyId, frame, free);
+  const numbers = floorNumbers(floorPlaces(worked), storeyId, frame, free);
   const joists = holes.length === 0 ? [] : joistShapes(frame, worked.plan, storeyId, 'joist');
   return {
     layout,

@@ -1,6 +1,7 @@
 import { endToEndBefore, readingsBefore } from '#engine/circuit/readings-before.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { insulationLimit } from '#engine/proof/expected-limits.ts';
+import { isClaimedRing } from '#engine/work/claimed-ring.ts';
 
 /** A test before the work, as a row to be filled in. */
 export interface AsFoundRow {
@@ -23,12 +24,14 @@ export function asFoundTests(worked: Worked): readonly AsFoundTests[] {
   return worked.circuitIds.flatMap((id): readonly AsFoundTests[] => {
     const found = worked.found.circuits.find((circuit) => circuit.id === id);
     if (found === undefined) return [];
-    const shape = worked.foundShapes.get(id);
-    const isRing = shape?.shape === 'ring' || shape?.shape === 'broken-ring' || shape?.claimed === 'ring';
     return [
       {
         circuitName: found.name,
-        rows: [...insulationRows(worked, id), ...(isRing ? endRows(worked, id) : earthRows()), neutralRow()],
+        rows: [
+          ...insulationRows(worked, id),
+          ...(isClaimedRing(worked, id) ? endRows(worked, id) : earthRows()),
+          neutralRow(),
+        ],
       },
     ];
   });

@@ -1,7 +1,7 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import { metres } from '#engine/quotation/said.ts';
 import { bearingWords } from '#engine/ways/cut-words.ts';
-import type { BoardWork, FloorWork, JoistWork } from '#engine/work/floors/floor-work.ts';
+import type { BoardWork, FloorPlaces, JoistWork } from '#engine/work/floors/floor-places.ts';
 import type { PlanSide, Tape } from '#engine/work/floors/tape.ts';
 
 const sideWords: Readonly<Record<PlanSide, string>> = {
@@ -115,7 +115,7 @@ function byRoom<T extends JoistWork | BoardWork>(
 }
 
 /** The joists that are cut, room by room. */
-export const joistRows = (worked: Worked, { joists }: FloorWork): readonly FloorRows[] =>
+export const joistRows = (worked: Worked, { joists }: FloorPlaces): readonly FloorRows[] =>
   byRoom(worked, joists, (joist) => ({
     mark: joist.mark,
     cables: joist.cables.join(', '),
@@ -125,7 +125,7 @@ export const joistRows = (worked: Worked, { joists }: FloorWork): readonly Floor
   }));
 
 /** The places where floors are opened, room by room. */
-export const boardRows = (worked: Worked, { boards }: FloorWork): readonly FloorRows[] =>
+export const boardRows = (worked: Worked, { boards }: FloorPlaces): readonly FloorRows[] =>
   byRoom(worked, boards, (board) => ({
     mark: board.mark,
     cables: board.cables.join(', '),

@@ -59,10 +59,17 @@ export const notification = rule<Message>({
   check: (facts) => [{ subjectId: facts.scheme?.id ?? 'site', origin: 'scheme', ...judged(facts) }],
 });
 
+/** What the rule says of work that is to be notified; where sources disagree, the stricter reading counts. */
+export const notifiableMessages: ReadonlySet<string> = new Set<Message>([
+  'newCircuit',
+  'newBoard',
+  'specialLocation',
+  'walesOlderList',
+]);
+
 /** Whether the scheme's work is to be notified; where sources disagree, the stricter reading counts. */
 export const isNotified = (facts: Facts): boolean =>
-  facts.scheme !== null &&
-  ['newCircuit', 'newBoard', 'specialLocation', 'walesOlderList'].includes(judged(facts).messageId);
+  facts.scheme !== null && notifiableMessages.has(judged(facts).messageId);
 
 type Judgement = Omit<CheckResult<Message>, 'subjectId' | 'origin'>;
 

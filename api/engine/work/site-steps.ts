@@ -1,8 +1,8 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Finding } from '../rules/finding.ts';
+import { notifiableMessages } from '../rules/notification.ts';
 import { cautionsOf } from './cautions-of.ts';
-import { floorWork } from './floors/floor-work.ts';
-import { referencesOf } from './references.ts';
+import { floorPlaces } from './floors/floor-places.ts';
 import { step, type TestStep } from './test-step.ts';
 
 /** What of a scheme decides what is looked at and settled on site. */
@@ -26,15 +26,8 @@ export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
   ...labelled(request),
 ];
 
-const notifiable: ReadonlySet<string> = new Set([
-  'newCircuit',
-  'newBoard',
-  'specialLocation',
-  'walesOlderList',
-]);
-
 const notified = ({ findings }: SiteRequest): readonly TestStep[] =>
-  findings.some(({ rule, messageId }) => rule === 'NT1' && notifiable.has(messageId))
+  findings.some(({ rule, messageId }) => rule === 'NT1' && notifiableMessages.has(messageId))
     ? [
         step(
           'notify',
@@ -74,9 +67,7 @@ const traced = ({ worked }: SiteRequest): readonly TestStep[] =>
     : [];
 
 function barredJoists({ worked }: SiteRequest): readonly TestStep[] {
-  const barred = floorWork(worked, referencesOf(worked)).joists.filter(
-    ({ hole }) => hole.judged === 'neither',
-  );
+  const barred = floorPlaces(worked).joists.filter(({ hole }) => hole.judged === 'neither');
   if (barred.length === 0) return [];
   return [
     step(
@@ -122,7 +113,7 @@ const inspected = ({ worked }: SiteRequest): readonly TestStep[] =>
       ];
 
 const closed = ({ worked }: SiteRequest): readonly TestStep[] =>
-  floorWork(worked, referencesOf(worked)).boards.length === 0
+  floorPlaces(worked).boards.length === 0
     ? []
     : [
         step('relay-floors', 'close', 'Relay what was lifted, screwed down clear of cables and pipes.', {

@@ -1,5 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
 import { insulationLimit } from '../proof/expected-limits.ts';
+import { isClaimedRing } from './claimed-ring.ts';
 import { step, type TestStep } from './test-step.ts';
 
 /**
@@ -73,11 +74,6 @@ function deadAsFound(worked: Worked, circuitIds: readonly string[]): readonly Te
     ...circuitIds.map(insulationBefore),
     ...circuitIds.map((id) => (isClaimedRing(worked, id) ? ringProved(id) : continuityBefore(id))),
   ];
-}
-
-function isClaimedRing({ foundShapes }: Worked, id: string): boolean {
-  const shape = foundShapes.get(id);
-  return shape?.shape === 'ring' || shape?.shape === 'broken-ring' || shape?.claimed === 'ring';
 }
 
 const insulationBefore = (id: string): TestStep =>

@@ -13,7 +13,7 @@ import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
 import { recordPaper } from '../work/record-pdf.ts';
 import {
   stateLine,
-  titleOf,
+  underTitle,
   type WorkPaper,
   type WorkPapersRequest,
   workCautions,
@@ -77,20 +77,23 @@ function papersOfPack(request: PackRequest): readonly WorkPaper[] {
 function letterContent({ job, library, papers }: PackRequest): readonly Content[] {
   const letter = warnOfDanger(job, library, papers.result);
   if (letter === null) return [];
-  return [
-    { text: letter.title, style: 'title', tocItem: true, tocMargin: [0, 2, 0, 2], pageBreak: 'before' },
-    ...dangerLetterContent(letter),
-  ];
+  return [titleOnItsPage(letter.title), ...dangerLetterContent(letter)];
 }
 
-const onItsPage = ({ name, content }: WorkPaper, of: WorkPapersRequest): readonly Content[] => {
-  const [title, ...under] = titleOf(name, of);
-  return [
-    ...(title === undefined ? [] : [{ stack: [title], pageBreak: 'before' as const }]),
-    ...under,
-    ...content,
-  ];
-};
+/** A title that begins a page and stands in the contents. */
+const titleOnItsPage = (text: string): Content => ({
+  text,
+  style: 'title',
+  tocItem: true,
+  tocMargin: [0, 2, 0, 2],
+  pageBreak: 'before',
+});
+
+const onItsPage = ({ name, content }: WorkPaper, of: WorkPapersRequest): readonly Content[] => [
+  titleOnItsPage(name),
+  ...underTitle(of),
+  ...content,
+];
 
 /** What is told on the first page, the gravest first. */
 const seeFirst = ['fails', 'decide', 'not-proven'] as const;
@@ -104,11 +107,10 @@ function coverContent(
   const place = [job.site.customer, ...job.site.address].filter((words) => words.trim() !== '');
   const labelOf = labelsOf(shown.worked);
   const open = seeFirst.flatMap((outcome) => shown.findings.filter((finding) => finding.outcome === outcome));
-  const [title, ...under] = titleOf(packName(papers), of);
   return [
     // Of the pack itself: in no list of what is in it.
-    ...(title === undefined ? [] : [{ text: packName(papers), style: 'title' } satisfies Content]),
-    ...under,
+    { text: packName(papers), style: 'title' },
+    ...underTitle(of),
     ...(place.length === 0 ? [] : [paragraph(place.join(', '))]),
     { toc: { title: { text: 'What is in it', style: 'heading' }, numberStyle: 'figures' } },
     paragraph(

@@ -9,6 +9,7 @@ import {
   heading,
   listUnder,
   mm,
+  onWhite,
   paragraph,
   ruledTable,
   subheading,
@@ -81,9 +82,6 @@ const feltTable = (felt: readonly FeltInRoom[]): Content =>
     ]),
     widthsMm: [38, TEXT_WIDTH_MM - 38],
   });
-
-/** Lettering stands on strips of the sheet's colour, which in print is white. */
-const onWhite = (svg: string): string => svg.replaceAll(tokens.sheet, '#ffffff');
 
 const GAP_MM = 4;
 /** Of each of two drawings in a row. */

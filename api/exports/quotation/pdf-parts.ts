@@ -11,6 +11,9 @@ export const TEXT_WIDTH_MM = 174;
 /** A length of the page in its own unit. */
 export const mm = (lengthMm: number): number => lengthMm * PT_PER_MM;
 
+/** A drawing as it is printed: lettering stands on strips of the sheet's colour, which in print is white. */
+export const onWhite = (svg: string): string => svg.replaceAll(tokens.sheet, '#ffffff');
+
 /** A heading of the first order, which also stands in the list of headings beside the page. */
 export const heading = (text: string): Content => ({ text, style: 'heading', outline: true });
 

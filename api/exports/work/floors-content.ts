@@ -4,8 +4,7 @@ import { cutScene } from '#drawing/shopping/cut-scene.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
 import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
-import { referencesOf } from '#engine/work/references.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import {
   heading,
   listUnder,
@@ -23,7 +22,7 @@ const BARS_A_PICTURE = 8;
 /** What is cut from which length, then the joists that are cut and the floors that are opened. */
 export function floorsContent(scheme: SchemeEstimate): readonly Content[] {
   const { worked } = scheme;
-  const work = floorWork(worked, referencesOf(worked));
+  const work = floorPlaces(worked);
   const cuts = markedCuts(scheme);
   const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
   return [

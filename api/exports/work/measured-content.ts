@@ -1,8 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { tokens } from '#drawing/ink.ts';
 import { labelsOf } from '#drawing/label-of.ts';
 import { mostOf, readingsChart } from '#drawing/proof/readings-chart.ts';
-import { svgOf } from '#drawing/svg.ts';
 import {
   checkSaid,
   checkTitle,
@@ -23,13 +21,13 @@ import type { Limits } from '#model/library.ts';
 import {
   heading,
   listUnder,
-  mm,
   paragraph,
   ruledTable,
   subheading,
   TEXT_WIDTH_MM,
   together,
 } from '../quotation/pdf-parts.ts';
+import { picture } from './picture.ts';
 
 /** What measured values are told of. */
 interface Measured {
@@ -114,11 +112,9 @@ function charts({ worked, proof }: SchemeEstimate, { circuitId }: MeasuredCircui
       labelOf: (id) => labelOf(unitOfLoadSide(id)),
       mostOhm,
     });
-    // Lettering stands on strips of the sheet's colour, which in print is white.
-    const svg = svgOf(scene).replaceAll(tokens.sheet, '#ffffff');
     return together([
       ...(i === 0 ? [subheading('Expected against measured')] : []),
-      { svg, width: mm(CHART_MM), margin: [0, 2, 0, 6] },
+      picture(scene, CHART_MM),
     ]);
   });
 }

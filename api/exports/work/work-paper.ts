@@ -32,11 +32,10 @@ export const workCautions = ({ papers: { drawn, shown } }: WorkPapersRequest): r
 const footerOf = (name: string, request: WorkPapersRequest): string =>
   `${name}, ${stateLine(request)}${request.papers.demoNote === null ? '' : ' · Demonstration'}`;
 
-/** A paper's title with the job that it is of. */
-export function titleOf(name: string, request: WorkPapersRequest): readonly Content[] {
+/** What stands under a paper's title: the job that it is of. */
+export function underTitle(request: WorkPapersRequest): readonly Content[] {
   const { drawn, shown, demoNote } = request.papers;
   return [
-    { text: name, style: 'title', tocItem: true, tocMargin: [0, 2, 0, 2] },
     { text: `${drawn.title}: ${shown.name}`, margin: [0, 0, 0, 4] },
     { text: `${capital(stateLine(request))}. ${request.library.firm.name}`, style: 'label' },
     ...(demoNote === null ? [] : [{ text: demoNote, style: 'warning' }]),
@@ -51,7 +50,8 @@ export const workPaperPdf = ({ name, content }: WorkPaper, request: WorkPapersRe
     date: request.papers.drawn.date,
     footer: footerOf(name, request),
     content: [
-      ...titleOf(name, request),
+      { text: name, style: 'title' },
+      ...underTitle(request),
       ...listUnder([heading('Take care')], workCautions(request)),
       ...content,
     ],

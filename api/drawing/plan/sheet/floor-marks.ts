@@ -2,7 +2,7 @@ import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { JoistCut } from '#engine/ways/joist-window.ts';
 import { openedFloors } from '#engine/ways/opened-floors.ts';
-import type { FloorWork } from '#engine/work/floors/floor-work.ts';
+import type { FloorPlaces } from '#engine/work/floors/floor-places.ts';
 import { boxCorners, boxRound, type LabelPlacer, placesAround, textBox } from '../../label-placer.ts';
 import { line, type Shape, words } from '../../scene.ts';
 import type { DrawnCable } from '../cable-layer.ts';
@@ -100,7 +100,7 @@ const NUMBER_NEAR_MM = 2.6;
  * list, which says where it is.
  */
 export function floorNumbers(
-  { joists, boards }: FloorWork,
+  { joists, boards }: FloorPlaces,
   storeyId: string,
   frame: SheetFrame,
   free: LabelPlacer,

@@ -7,7 +7,7 @@ import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { metres } from '#engine/quotation/said.ts';
 import { cutWords } from '#engine/ways/cut-words.ts';
 import type { Run } from '#engine/ways/run.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import type { References } from '#engine/work/references.ts';
 import type { Point } from '#model/installation.ts';
 import { findingMark, outcomeInk, outcomeWords } from '../../marks.ts';
@@ -164,8 +164,8 @@ function jointSection(
 }
 
 /** Where floors come up and joists are cut, room by room, by the numbers that the list of them has. */
-function floorSection({ worked, storeyId, references }: ListContent): Section | null {
-  const work = floorWork(worked, references);
+function floorSection({ worked, storeyId }: ListContent): Section | null {
+  const work = floorPlaces(worked);
   const rooms = new Map<string, { readonly boards: string[]; readonly joists: string[] }>();
   for (const kind of ['boards', 'joists'] as const)
     for (const { storeyId: storey, tape, mark, cables } of work[kind]) {

@@ -3,8 +3,7 @@ import { cutScene } from '#drawing/shopping/cut-scene.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
 import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
-import { referencesOf } from '#engine/work/references.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import type { JobView } from '../../../job-view.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import { stillPicture } from './still-picture.ts';
@@ -49,7 +48,7 @@ export class FloorSheet extends LitElement {
     const { scheme } = this.view;
     if (scheme === null) return html`<p class="hint">Wants a scheme: make one in <em>Ways</em>.</p>`;
     const { worked } = scheme;
-    const work = floorWork(worked, referencesOf(worked));
+    const work = floorPlaces(worked);
     const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
     return html`${workSheetHead(this.view, 'Cuts and floors')} ${cuts(scheme)}
       <h3>Floors that are opened</h3>

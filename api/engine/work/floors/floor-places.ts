@@ -2,12 +2,13 @@ import type { Floor } from '#model/building.ts';
 import type { Worked } from '../../connections/worked.ts';
 import type { Position } from '../../plan/plane.ts';
 import { planPoint } from '../../plan/plane.ts';
+import { remembered } from '../../plan/remembered.ts';
 import { ownHoles } from '../../takeoff/own-holes.ts';
 import { type FloorOpening, floorOpening } from '../../ways/floor-opening.ts';
 import type { PlacedHole } from '../../ways/holes-placed.ts';
 import { deepestNotchMm, joistHoleMm, largestJoistHoleMm } from '../../ways/joist-window.ts';
 import { openedFloors } from '../../ways/opened-floors.ts';
-import { freeMarks, type References } from '../references.ts';
+import { freeMarks, referencesOf } from '../references.ts';
 import { type Tape, tapeAt } from './tape.ts';
 
 /** A joist that is cut for new cable, at one place. */
@@ -43,7 +44,7 @@ export interface BoardWork {
 }
 
 /** What is cut and opened under floors. */
-export interface FloorWork {
+export interface FloorPlaces {
   readonly joists: readonly JoistWork[];
   readonly boards: readonly BoardWork[];
 }
@@ -52,7 +53,8 @@ export interface FloorWork {
  * Every joist that a scheme cuts and every place where it opens a floor, each once, as take-off and labour count them, with where a
  * tape finds them. Holes that cables share are one.
  */
-export function floorWork(worked: Worked, references: References): FloorWork {
+export const floorPlaces = remembered((worked: Worked): FloorPlaces => {
+  const references = referencesOf(worked);
   const { job, plan, runs } = worked;
   const holes = ownHoles(runs).flatMap(({ runId, sharedBy, holes: placed }) => {
     const lineMm2 = runs.find(({ id }) => id === runId)?.cable.lineMm2 ?? 0;
@@ -82,7 +84,7 @@ export function floorWork(worked: Worked, references: References): FloorWork {
       opening: floor === null ? 'lift-board' : floorOpening(floor),
     })),
   };
-}
+});
 
 const downOrNull = (depthMm: number | null, of: (depthMm: number) => number): number | null =>
   depthMm === null ? null : Math.floor(of(depthMm));

@@ -2,14 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Worked } from '#engine/connections/worked.ts';
 import { planPoint } from '#engine/plan/plane.ts';
-import { floorWork } from '#engine/work/floors/floor-work.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import { tapeAt } from '#engine/work/floors/tape.ts';
-import { referencesOf } from '#engine/work/references.ts';
 import { edited } from '../../circuit/any-edited-job.ts';
 import { demoEstimate, demoJob, demoNames } from '../../demo-jobs/demo-estimates.ts';
 import { firstWorked } from '../worked-schemes.ts';
 
-const workOf = (worked: Worked) => floorWork(worked, referencesOf(worked));
+const workOf = (worked: Worked) => floorPlaces(worked);
 
 describe.each(
   demoNames.flatMap((name) => demoEstimate(name).schemes.map((scheme) => [name, scheme] as const)),
