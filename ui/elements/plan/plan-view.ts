@@ -123,6 +123,7 @@ export class PlanView extends LitElement {
       figuresMm: this.#figuresMm,
     }),
     middle: () => this.#sight.planAt(this.#box.width / 2, this.#box.height / 2),
+    frame: () => this.#drawn?.frame ?? null,
     stay: () => this.#sight.stay(),
     moved: (words) => this.#say(words),
   });
@@ -174,6 +175,7 @@ export class PlanView extends LitElement {
     super.disconnectedCallback();
     this.#watch.disconnect();
     this.#sight.stop();
+    this.#bench.stop();
     this.#hand.mover.stop();
   }
 

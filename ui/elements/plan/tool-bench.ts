@@ -1,5 +1,6 @@
 import { PlacingFocus } from './placing-focus.ts';
 import type { PlanTool } from './plan-tool.ts';
+import { rehearse, wallRehearsal } from './rehearsal.ts';
 import { type Bench, makeTool } from './tool-makers.ts';
 
 /** Has the tool in hand that is asked for; `tool-makers.ts` makes each. */
@@ -7,6 +8,7 @@ export class ToolBench {
   #tool: PlanTool | null = null;
   #name: string | null = null;
   #followed: string | null = null;
+  #leaveOff: () => void = () => {};
   readonly #focus = new PlacingFocus();
   readonly #bench: Bench;
 
@@ -25,6 +27,13 @@ export class ToolBench {
     if (name === this.#name) return;
     this.#name = name;
     this.#tool = ask === null ? null : makeTool(this.#bench, ask);
+    this.#leaveOff();
+    if (name === 'reshape') this.#leaveOff = rehearse(wallRehearsal(this.#bench.place, this.#bench.frame));
+  }
+
+  /** The plan goes out of sight. */
+  stop(): void {
+    this.#leaveOff();
   }
 
   /** The focus goes to the plan with a tool that was taken up by keyboard, and back when it is put away. */

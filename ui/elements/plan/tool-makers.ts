@@ -1,4 +1,5 @@
 import type { PlanPoint } from '#engine/plan/plane.ts';
+import type { SheetFrame } from '#engine/plan/sheet-frame.ts';
 import type { Place } from '#model/installation.ts';
 import { askPlan } from '../../controllers/plan-given-up.ts';
 import { answerPlan } from '../../controllers/tool-hold.ts';
@@ -20,6 +21,8 @@ export interface Bench {
   readonly asked: () => PlanAsk | null;
   readonly place: () => ToolPlace;
   readonly middle: () => PlanPoint;
+  /** What it is drawn in; null before it is drawn. */
+  readonly frame: () => SheetFrame | null;
   /** What is in sight stays as it is, although a thing comes to it. */
   readonly stay: () => void;
   /** Something moved under the hand; the words are for a screen reader. */
