@@ -1,10 +1,10 @@
 import { produce } from 'immer';
 import type { Opening, Room, Side, Storey, Wall } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
-import { type Beside, beginningBeside, openThickness, setThickness } from '../house/beside.ts';
+import { type Beside, beginningBeside, openThickness, setThickness, sideBeside } from '../house/beside.ts';
 import { type Drawing, done, type Outcome, type Refused, refused } from '../house/drawing.ts';
 import { fixtureWords } from '../house/fixture-kinds.ts';
-import { type HouseCorner, inCorner } from '../house/house-corners.ts';
+import { firstCorner, type HouseCorner, inCorner } from '../house/house-corners.ts';
 import { type CopiedParts, storeyAbove } from '../house/next-storey.ts';
 import { placeRoom } from '../house/place-room.ts';
 import { joinRooms, removeRoom } from '../house/remove-room.ts';
@@ -67,7 +67,7 @@ export interface NewRoom {
   readonly outline: readonly Vector[];
   /** Null for one that stands by itself. */
   readonly beside: Beside | null;
-  /** For a room within walls that are there already: in which corner of theirs; absent for the first: the lower left. */
+  /** For a room within walls that are there already: in which corner of theirs; absent for the first: `firstCorner`. */
   readonly corner?: HouseCorner;
   /** How thick the wall between is to be, mm, where that is open; null leaves it. */
   readonly betweenMm: number | null;
@@ -79,7 +79,7 @@ export function drawRoom(job: Job, storeyId: string, asked: NewRoom): HouseEdit 
   const id = newId();
   return houseEdit(job, storeyId, `Draw ${asked.name}`, (drawing) => {
     const { beside, betweenMm } = asked;
-    if (beside !== null && betweenMm !== null && openThickness(drawing.storey, beside) !== null) {
+    if (beside !== null && betweenMm !== null && isOpenBetween(drawing.storey, beside, asked.outline)) {
       const kept = beside.side === 'left' ? 'right' : 'left';
       const thick = setThickness(drawing, { wallId: beside.wallId, kept, thicknessMm: betweenMm });
       if (!thick.ok) return thick;
@@ -89,6 +89,13 @@ export function drawRoom(job: Job, storeyId: string, asked: NewRoom): HouseEdit 
     const room = { id, name: asked.name, use: asked.use, block: 'main' as const };
     return placeRoom(drawing, { room, outline, walls: asked.walls });
   });
+}
+
+/** Whether the wall between may be given another thickness with a room of that outline. */
+function isOpenBetween(storey: Storey, beside: Beside, [first, second]: readonly Vector[]): boolean {
+  if (first === undefined || second === undefined) return false;
+  const along = sideBeside(storey, beside, Math.hypot(...minus(second, first)));
+  return along !== null && openThickness(storey, beside, along) !== null;
 }
 
 /** A room as it is traced: its corners as they were tapped. */
@@ -114,8 +121,8 @@ function placed(storey: Storey, { outline, beside, corner }: NewRoom): readonly 
   const [first, second] = outline;
   if (first === undefined || second === undefined) return null;
   const isFirst = storey.rooms.length === 0;
-  if (beside === null && storey.walls.length > 0 && (isFirst || corner !== undefined))
-    return inCorner(storey, outline, corner ?? 'lower-left');
+  const within = corner ?? (isFirst && storey.walls.length > 0 ? firstCorner(storey) : undefined);
+  if (beside === null && within !== undefined) return inCorner(outline, within);
   if (beside === null) {
     const right = storey.walls.flatMap(({ from, to, thicknessMm }) => [
       from[0] + thicknessMm,

@@ -2,11 +2,12 @@ import { outlineEdges } from '#engine/plan/room-outline.ts';
 import type { Side, Storey, Wall } from '#model/building.ts';
 import type { Drawing, Outcome } from './drawing.ts';
 import { done, refused } from './drawing.ts';
+import { LINE_UP_MM } from './edge-lines.ts';
 import { moveEnds } from './move-walls.ts';
 import { soundly } from './soundly.ts';
 import { dot, leftOf, minus, plus, times, unit, type Vector } from './vector.ts';
 import { isAsUsual } from './wall-kinds.ts';
-import { directionOf, otherSide, roomAt, runOf } from './wall-line.ts';
+import { alongMm, directionOf, otherSide, roomAt, runOf, type Stretch, wallLengthMm } from './wall-line.ts';
 import { wallMap } from './wall-map.ts';
 import { withPlacesKept } from './wall-places.ts';
 
@@ -83,19 +84,41 @@ const isSame = (a: Vector, b: Vector): boolean => Math.hypot(...minus(a, b)) < 1
 /** Whether a wall goes off square to the shared one, near enough for half its thickness to be what it takes of it. */
 const standsTo = (away: Vector, towards: Vector): boolean => dot(unit(away), towards) > 0.99;
 
-/** The thickness that a wall between two rooms may be given while a room is put there; null where it is settled. */
+/** The side that a room of so long a first side has along the wall that it stands beside; null as for `beginningBeside`. */
+export function sideBeside(storey: Storey, beside: Beside, firstSideMm: number): Stretch | null {
+  const begin = beginningBeside(storey, beside, firstSideMm);
+  return begin && { from: begin.corner, to: plus(begin.corner, times(unit(begin.along), firstSideMm)) };
+}
+
+/**
+ * The thickness that a wall between two rooms may be given while a room is put there; null where it is settled, or where the wall
+ * goes on past the room: walls in one line are one wall, and beyond the room it is another's.
+ *
+ * @param along the side that the new room has along it.
+ */
 export function openThickness(
   storey: Storey,
   { wallId, side }: Pick<Beside, 'wallId' | 'side'>,
+  along: Stretch,
 ): number | null {
   const wall = storey.walls.find(({ id }) => id === wallId);
   if (wall === undefined) return null;
-  const run = runOf(storey, wall);
-  return run.every(
-    (one) => isAsUsual(one) && roomAt(storey, one.id, sideAlike(one, wall, side)) === undefined,
-  )
-    ? wall.thicknessMm
-    : null;
+  const isOpen = runOf(storey, wall).every(
+    (one) =>
+      isAsUsual(one) &&
+      roomAt(storey, one.id, sideAlike(one, wall, side)) === undefined &&
+      isCovered(one, along),
+  );
+  return isOpen ? wall.thicknessMm : null;
+}
+
+/** Whether a wall lies along a side of a room, but for what corners take at its ends. */
+function isCovered(wall: Wall, along: Stretch): boolean {
+  const slackMm = wall.thicknessMm + LINE_UP_MM;
+  return [wall.from, wall.to].every((end) => {
+    const at = alongMm(along, end);
+    return at >= -slackMm && at <= wallLengthMm(along) + slackMm;
+  });
 }
 
 /** The side of another wall of a run that looks the way that this side of a wall does. */

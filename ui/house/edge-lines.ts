@@ -25,7 +25,7 @@ export function edgeLines(storey: Storey, outline: readonly Vector[], kind: Wall
   const runs = runsOf(storey);
   return outline.map((from, i) => {
     const to = outline[(i + 1) % outline.length] ?? from;
-    return alongRun(runs, { from, to }) ?? newLine({ from, to }, kind);
+    return alongRun(runs, { from, to }, kind) ?? newLine({ from, to }, kind);
   });
 }
 
@@ -47,8 +47,12 @@ function runsOf(storey: Storey): readonly (readonly Wall[])[] {
   return runs;
 }
 
-/** The run of walls whose face to the room lies on a side of it; of several the one that it shares the longest stretch with. */
-function alongRun(runs: readonly (readonly Wall[])[], side: Side): EdgeLine | null {
+/**
+ * The run of walls whose face to the room lies on a side of it; of several the one that it shares the longest stretch with. One that only
+ * goes on in line with the side gives the line and, since walls in one line are as thick as each other, the thickness; an outer wall in
+ * line with one within stays an outer one.
+ */
+function alongRun(runs: readonly (readonly Wall[])[], side: Side, asked: WallKind): EdgeLine | null {
   const direction = unit(minus(side.to, side.from));
   const lengthMm = dot(minus(side.to, side.from), direction);
   let best: { readonly line: EdgeLine; readonly commonMm: number } | null = null;
@@ -61,8 +65,10 @@ function alongRun(runs: readonly (readonly Wall[])[], side: Side): EdgeLine | nu
       if (Math.abs(shiftedMm) > LINE_UP_MM) continue;
       const along = [wall.from, wall.to].map((end) => dot(minus(end, side.from), direction));
       const commonMm = Math.min(lengthMm, Math.max(...along)) - Math.max(0, Math.min(...along));
-      if (commonMm < -reachMm(wall) || (best !== null && commonMm <= best.commonMm)) continue;
-      const kind = { thicknessMm: wall.thicknessMm, core: wall.core, external: wall.external };
+      if (commonMm < -REACH_MM || (best !== null && commonMm <= best.commonMm)) continue;
+      const isBeside = commonMm > LINE_UP_MM;
+      const { core, external } = isBeside ? wall : asked;
+      const kind = { thicknessMm: wall.thicknessMm, core, external };
       const towards = directionOf(wall);
       const sense = dot(towards, direction) < 0 ? -1 : 1;
       best = { commonMm, line: { at: wall.from, direction: times(towards, sense), kind, shiftedMm } };
@@ -70,5 +76,8 @@ function alongRun(runs: readonly (readonly Wall[])[], side: Side): EdgeLine | nu
   return best?.line ?? null;
 }
 
-/** A wall that ends this far before a side of a room begins goes on into that side's wall: a corner's worth. */
-const reachMm = ({ thicknessMm }: Wall): number => thicknessMm + LINE_UP_MM;
+/**
+ * A wall that ends this far before a side of a room begins goes on into that side's wall, mm: it ends in the middle of the wall across,
+ * and no wall of a house is thicker than twice this.
+ */
+const REACH_MM = 300 + LINE_UP_MM;

@@ -51,6 +51,6 @@ function toldBy(
   const [nearMm, farMm] = [middleMm + wall.thicknessMm / 2, middleMm - wall.thicknessMm / 2];
   if (commonMm < COMMON_MM || nearMm <= LINE_UP_MM || farMm > -THINNEST_MM) return [];
   const near: Side = dot(leftOf(directionOf(wall)), into) > 0 ? 'left' : 'right';
-  if (openThickness(storey, { wallId: wall.id, side: near }) === null) return [];
+  if (openThickness(storey, { wallId: wall.id, side: near }, { from, to }) === null) return [];
   return [{ wallId: wall.id, kept: otherSide(near), thicknessMm: Math.round(-farMm) }];
 }

@@ -7,7 +7,7 @@ import type { Storey } from '#model/building.ts';
 import type { Job } from '#model/job.ts';
 import { addStorey, drawRoom, type HouseEdit } from '../../../ui/edits/house.ts';
 import { fittedRoom } from '../../../ui/house/fitted-room.ts';
-import { freeCorners, type HouseCorner } from '../../../ui/house/house-corners.ts';
+import { firstCorner, freeCorners } from '../../../ui/house/house-corners.ts';
 import { placeRoom } from '../../../ui/house/place-room.ts';
 import { roomSides } from '../../../ui/house/room-sides.ts';
 import { usualInner, usualOuter } from '../../../ui/house/wall-kinds.ts';
@@ -34,11 +34,14 @@ function shell(): { readonly job: Job; readonly storeyId: string } {
 
 const drawnIn = (
   { job, storeyId }: ReturnType<typeof shell>,
-  corner: HouseCorner,
+  words: string,
   [widthMm, depthMm]: readonly [number, number],
   name = 'Bedroom',
-): HouseEdit =>
-  drawRoom(job, storeyId, {
+): HouseEdit => {
+  const storey = job.storeys.find(({ id }) => id === storeyId);
+  const corner = storey && freeCorners(storey).find((one) => one.words === words);
+  if (corner === undefined) throw new Error(`No corner ${words}.`);
+  return drawRoom(job, storeyId, {
     name,
     use: 'bedroom',
     outline: rectangle([0, 0], widthMm, depthMm),
@@ -47,6 +50,7 @@ const drawnIn = (
     betweenMm: 100,
     walls: usualInner,
   });
+};
 
 const storeyWith = ({ job, storeyId }: ReturnType<typeof shell>, made: HouseEdit): Storey => {
   if (!made.ok) throw new Error(made.why);
@@ -78,10 +82,13 @@ function throughMm2(storey: Storey, name: string): number {
   return most;
 }
 
+const [left, right] = ['upper right, the left one', 'upper right, the right one'];
+const wordsOf = (storey: Storey): readonly string[] => freeCorners(storey).map(({ words }) => words);
+
 describe('a room on a storey of which the outer walls were copied', () => {
   it('is refused where an outer wall would run through it, with what it is and by how much', () => {
     const house = shell();
-    const made = drawnIn(house, 'lower-left', [3500, 5000]);
+    const made = drawnIn(house, 'lower left', [3500, 5000]);
     expect(made).toMatchObject({
       ok: false,
       why: 'An outer wall that is drawn already would run through Bedroom, 700 mm within its upper side: make the room 1000 mm less there, or begin it elsewhere.',
@@ -94,7 +101,7 @@ describe('a room on a storey of which the outer walls were copied', () => {
       { alongMm: 3500, awayMm: 4000, inMm: 0 },
     ]);
     expect(
-      sidesMm(storeyWith(house, drawnIn(house, 'lower-left', [3500, 4000])), 'Bedroom').toSorted(),
+      sidesMm(storeyWith(house, drawnIn(house, 'lower left', [3500, 4000])), 'Bedroom').toSorted(),
     ).toEqual([3500, 3500, 4000, 4000]);
     expect(fittedRoom({ alongMm: 600, awayMm: 900, inMm: 0 }, made, 'left')).toEqual([]);
     expect(fittedRoom({ alongMm: 600, awayMm: 900, inMm: 0 }, { cut: null }, 'left')).toEqual([]);
@@ -104,7 +111,7 @@ describe('a room on a storey of which the outer walls were copied', () => {
     let [accepted, fitted] = [0, 0];
     fc.assert(
       fc.property(
-        fc.constantFrom<HouseCorner>('lower-left', 'lower-right', 'upper-left'),
+        fc.constantFrom('lower left', 'lower right', 'upper left', left, right),
         fc.integer({ min: 800, max: 5800 }),
         fc.integer({ min: 800, max: 6800 }),
         (corner, widthMm, depthMm) => {
@@ -132,18 +139,53 @@ describe('a room on a storey of which the outer walls were copied', () => {
     const house = shell();
     const empty = house.job.storeys.find(({ id }) => id === house.storeyId);
     if (empty === undefined) throw new Error('No storey.');
-    // In the upper right there is no house.
-    expect(freeCorners(empty)).toEqual(['lower-left', 'lower-right', 'upper-left']);
-    const first = drawnIn(house, 'lower-left', [3000, 3000], 'Bedroom');
+    // In the upper right of the whole there is no house, but each arm of the L ends in one; where they part there is none.
+    expect(wordsOf(empty)).toEqual(['lower left', 'lower right', 'upper left', left, right]);
+    const first = drawnIn(house, 'lower left', [3000, 3000], 'Bedroom');
     if (!first.ok) throw new Error(first.why);
     const once = { ...house, job: produce(house.job, (draft) => first.edit.change(draft)) };
     const storey = storeyWith(house, first);
-    expect(freeCorners(storey)).toEqual(['lower-right', 'upper-left']);
-    const second = storeyWith(once, drawnIn(once, 'lower-right', [2000, 2500], 'Study'));
+    expect(wordsOf(storey)).toEqual(['lower right', 'upper left', left, right]);
+    const second = storeyWith(once, drawnIn(once, 'lower right', [2000, 2500], 'Study'));
     const study = second.rooms.find(({ name }) => name === 'Study');
     const sides = study === undefined ? [] : roomSides(second, study);
     expect(Math.max(...sides.map(({ from }) => from[0]))).toBeCloseTo(6000, 1);
     expect(Math.min(...sides.map(({ from }) => from[1]))).toBeCloseTo(0, 1);
-    expect(freeCorners(second)).toEqual(['upper-left']);
+    expect(wordsOf(second)).toEqual(['upper left', left, right]);
+  });
+
+  it('goes into the corner of either arm of an L, against both its walls', () => {
+    const house = shell();
+    const places = [left, right].map((corner) => {
+      const storey = storeyWith(house, drawnIn(house, corner, [1800, 2000]));
+      const [room] = storey.rooms;
+      const sides = room === undefined ? [] : roomSides(storey, room);
+      return [0, 1].map((axis) => Math.round(Math.max(...sides.map(({ from }) => from[axis as 0 | 1]))));
+    });
+    expect(places).toEqual([
+      [2500, 7000],
+      [6000, 4000],
+    ]);
+  });
+
+  it('has a place also where no two of the outer walls meet square', () => {
+    const { job } = shell();
+    const slanted = job.storeys[0]?.walls.slice(0, 3) ?? [];
+    const walls = slanted.map((wall, i) => ({
+      ...wall,
+      from: [
+        [0, 0],
+        [4000, 500],
+        [1500, 3500],
+      ][i] as [number, number],
+      to: [
+        [4000, 500],
+        [1500, 3500],
+        [0, 0],
+      ][i] as [number, number],
+    }));
+    expect(freeCorners({ walls, rooms: [] })).toEqual([]);
+    const halfMm = (walls[0]?.thicknessMm ?? 0) / 2;
+    expect(firstCorner({ walls, rooms: [] }).at).toEqual([halfMm, halfMm]);
   });
 });

@@ -3,14 +3,15 @@ import type { Room, Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
 import { ToolHold } from '../../controllers/tool-hold.ts';
 import { drawRoom, type HouseEdit } from '../../edits/house.ts';
-import { type Beside, openThickness } from '../../house/beside.ts';
+import { type Beside, openThickness, sideBeside } from '../../house/beside.ts';
 import { fittedRoom, type RoomBySides } from '../../house/fitted-room.ts';
 import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
-import { freeCorners, type HouseCorner, houseCornerWords } from '../../house/house-corners.ts';
+import { freeCorners, type HouseCorner } from '../../house/house-corners.ts';
 import { likelyRoomUse, nextRoomName, roomUseWords } from '../../house/room-uses.ts';
 import { anticlockwise, sharedOut, type WalkedSide } from '../../house/room-walk.ts';
-import type { Vector } from '../../house/vector.ts';
+import { minus, type Vector } from '../../house/vector.ts';
 import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
+import type { Stretch } from '../../house/wall-line.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
@@ -29,9 +30,9 @@ const rectangleOf = (alongMm: number, awayMm: number): readonly Vector[] => [
 ];
 
 /** A corner of the outer walls, as a choice beside the walls that a room can stand at. */
-const cornerChoice = (corner: HouseCorner) => ({
-  value: `corner/${corner}`,
-  label: `in the ${houseCornerWords[corner]} corner of the outer walls`,
+const cornerChoice = ({ words }: HouseCorner) => ({
+  value: `corner/${words}`,
+  label: `in a corner of the outer walls: ${words}`,
 });
 
 /** Draws a new room: what it is, its sides as measured, and beside which wall it stands. @fires job-edit, things-lit */
@@ -224,14 +225,16 @@ export class RoomAdd extends LitElement {
   }
 
   /** The first room: within walls that were copied from below in one of their corners, else what the outer walls are. */
-  #outer(): TemplateResult {
+  #outer(): TemplateResult | typeof nothing {
+    const corners = freeCorners(this.storey);
+    if (this.storey.walls.length > 0 && corners.length === 0) return nothing;
     if (this.storey.walls.length > 0)
       return choiceOf({
         label: 'In which corner of the outer walls',
-        options: freeCorners(this.storey).map((value) => ({ value, label: houseCornerWords[value] })),
-        value: this.#firstCorner,
-        took: (corner) => {
-          this.corner = corner;
+        options: corners.map(({ words }) => ({ value: words, label: words })),
+        value: this.#firstCorner?.words ?? null,
+        took: (words) => {
+          this.corner = corners.find((one) => one.words === words) ?? null;
         },
       });
     return lengthField({
@@ -256,7 +259,8 @@ export class RoomAdd extends LitElement {
   #where(): TemplateResult {
     const walls = freeWalls(this.storey);
     const { beside } = this;
-    const open = beside === null ? null : openThickness(this.storey, beside);
+    const along = beside === null ? null : this.#alongWall(beside);
+    const open = beside === null || along === null ? null : openThickness(this.storey, beside, along);
     const chosen = walls.find(({ wallId, side }) => wallId === beside?.wallId && side === beside.side);
     return html`<div class="pair">
         ${choiceOf({
@@ -305,7 +309,7 @@ export class RoomAdd extends LitElement {
         }
         ${
           open === null
-            ? nothing
+            ? this.#settled(beside)
             : lengthField({
                 label: 'Wall between',
                 help: 'Assumed until somebody looks.',
@@ -324,6 +328,20 @@ export class RoomAdd extends LitElement {
           ${this.#wall.isHeld ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
         </button>
       </div>`;
+  }
+
+  /** Why the thickness of the wall between is not asked for. */
+  #settled(beside: Beside | null): TemplateResult | typeof nothing {
+    const wall = this.storey.walls.find(({ id }) => id === beside?.wallId);
+    if (wall === undefined) return nothing;
+    return html`<p class="hint">The wall between stays ${wall.thicknessMm} mm: it was looked at, or goes on past this room.</p>`;
+  }
+
+  /** The new room's side along the wall that it stands beside, as far as it is told. */
+  #alongWall(beside: Beside): Stretch | null {
+    const [first, second] = this.#outline ?? rectangleOf(this.alongMm ?? 1, 1);
+    if (first === undefined || second === undefined) return null;
+    return sideBeside(this.storey, { ...beside, inMm: this.inMm }, Math.hypot(...minus(second, first)));
   }
 
   #draw(): void {
