@@ -251,7 +251,7 @@ export function joinPoint(context: JoinContext, pointId: string, how: JoinHow): 
   };
 }
 
-/** Opens a leg of the ring where it comes nearest to a wanted point, and carries the ring through it. */
+/** Opens a leg of a ring or a radial where it comes nearest to a wanted point, and carries the circuit through it. */
 export function openLegFor(context: JoinContext, pointId: string, legId: string): JobEdit {
   const { worked, scheme } = context;
   const label = worked.job.points.find(({ id }) => id === pointId)?.label ?? 'a point';

@@ -1,3 +1,4 @@
+import { openedCircuit } from '#engine/circuit/opened-circuit.ts';
 import type { NodePlace } from '#engine/circuit/shape.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import type { Plan } from '#engine/plan/plan.ts';
@@ -5,6 +6,7 @@ import type { Position } from '#engine/plan/plane.ts';
 import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
 import { positionInLeg } from '#engine/ways/position-in-leg.ts';
+import type { Leg } from '#model/installation.ts';
 import type { Job } from '#model/job.ts';
 import type { Scheme } from '#model/scheme.ts';
 
@@ -143,6 +145,12 @@ export function sourceLegs(worked: Worked, pointId: string): readonly SourceLeg[
       };
     })
     .sort(nearestFirst);
+}
+
+/** Whether a leg may be opened for new points, the circuit carried through them: one of a ring, or of a radial. */
+export function mayBeOpened({ foundShapes }: Worked, leg: Pick<Leg, 'id' | 'circuit'>): boolean {
+  if (openedCircuit(foundShapes, leg.circuit) === 'radial') return true;
+  return foundShapes.get(leg.circuit)?.ringEdges.some(({ legId }) => legId === leg.id) ?? false;
 }
 
 /** Why a kind of joining cannot be had for a job; null where it can. */

@@ -16,6 +16,7 @@ import { keepFocus } from '../../controllers/keep-focus.ts';
 import { removeConnection } from '../../edits/connections.ts';
 import { firstTryWords } from '../../edits/first-try-words.ts';
 import { openLegFor } from '../../edits/join-point.ts';
+import { mayBeOpened } from '../../edits/join-sources.ts';
 import { joinedBy } from '../../edits/joined-by.ts';
 import { foundSpurs, mendingOf } from '../../edits/mend-spur.ts';
 import { remedyNames } from '../../edits/remedies.ts';
@@ -264,16 +265,14 @@ export class WaysStep extends LitElement {
     const leg = this.view.job.legs.find(({ id }) => id === this.view.chosen);
     if (leg === undefined) return nothing;
     const worked = { ...this.view.estimate.asFound.worked, job: this.view.job };
-    const isOnRing = [...worked.foundShapes.values()].some(({ ringEdges }) =>
-      ringEdges.some(({ legId }) => legId === leg.id),
-    );
+    const isOpened = mayBeOpened(worked, leg);
     const wanted = this.view.job.points.filter(({ status }) => status === 'wanted');
     return html`<section class="open-leg" aria-label="The chosen leg">
       <strong>${labelsOf(worked)(leg.id)}</strong>
-      ${isOnRing ? nothing : html`<p class="hint">It is not a leg of a ring, so it is not opened to carry one on.</p>`}
+      ${isOpened ? nothing : html`<p class="hint">It is no leg of a ring or a radial, so it is not opened to carry one on.</p>`}
       <div class="tools">
         ${
-          isOnRing
+          isOpened
             ? wanted.map(
                 (point) =>
                   html`<button
