@@ -90,6 +90,8 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
   },
   'mark-advice': { stroke: tokens.inkSoft, widthMm: 0.25, fill: tokens.sheet },
   'scale-bar': { stroke: tokens.ink, widthMm: 0.35 },
+  leader: { stroke: tokens.inkSoft, widthMm: 0.18 },
+  rise: { stroke: tokens.ink, widthMm: 0.25, fill: tokens.copper },
   dimension: { stroke: tokens.inkSoft, widthMm: 0.18 },
   joist: { stroke: tokens.line, widthMm: 0.18, dashMm: [5, 1.5] },
   hole: { stroke: tokens.ink, widthMm: 0.25, fill: tokens.sheet },

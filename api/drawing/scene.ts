@@ -35,6 +35,8 @@ export type Ink =
   | 'mark-advice'
   | 'scale-bar'
   | 'dimension'
+  | 'leader'
+  | 'rise'
   | 'joist'
   | 'hole'
   | 'notch'
