@@ -9,7 +9,7 @@ import {
   sheetPoint,
   toSheet,
 } from '#engine/plan/sheet-frame.ts';
-import { roomAt } from '#engine/plan/surroundings.ts';
+import { roomsOfStorey } from '#engine/plan/surroundings.ts';
 import type { JoistCut } from '#engine/ways/joist-window.ts';
 import { openedFloors } from '#engine/ways/opened-floors.ts';
 import { floorPlaces } from '#engine/work/floors/floor-places.ts';
@@ -65,17 +65,14 @@ export function boardSpot(
   frame: SheetFrame,
 ): SheetPoint {
   const here = toSheet(frame, at);
-  const room = roomAt(plan, storeyId, at);
-  if (room === null || room.outline.length === 0) return here;
-  const isOnFloor = ([x, y]: SheetPoint): boolean =>
-    [-1, 1].every((left) =>
-      [-1, 1].every((up) =>
-        isInside(
-          room.outline,
-          fromSheet(frame, sheetPoint(x + left * BOARD_MM.wide, y + up * BOARD_MM.high)),
-        ),
-      ),
+  // A place on a wall's face is on the edge of its room: the floor that is nearest is its own.
+  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const isOnFloor = ([x, y]: SheetPoint): boolean => {
+    const corners = [-1, 1].flatMap((left) =>
+      [-1, 1].map((up) => fromSheet(frame, sheetPoint(x + left * BOARD_MM.wide, y + up * BOARD_MM.high))),
     );
+    return rooms.some(({ outline }) => corners.every((corner) => isInside(outline, corner)));
+  };
   for (let byMm = 0; byMm <= MOVED_MM; byMm += MOVED_BY_MM)
     for (let turn = 0; turn < 8; turn++) {
       const angle = (turn * Math.PI) / 4;
