@@ -72,6 +72,8 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
   },
   halo: { fill: tokens.sheet },
   'halo-line': { stroke: tokens.sheet, widthMm: 1 },
+  // Wide enough to part a new cable from a dark wall that it lies on, in grey too.
+  'halo-new': { stroke: tokens.sheet, widthMm: 1.4 },
   text: { fill: tokens.ink },
   'text-soft': { fill: tokens.inkSoft },
   'text-new': { fill: tokens.copperInk },

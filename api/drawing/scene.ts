@@ -21,6 +21,7 @@ export type Ink =
   | 'symbol-removed'
   | 'halo'
   | 'halo-line'
+  | 'halo-new'
   | 'text'
   | 'text-soft'
   | 'text-new'

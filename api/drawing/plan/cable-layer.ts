@@ -62,7 +62,7 @@ function newShapes(
   const text = saidOf(run);
   // A cable that only goes up or down is a spot on plan: it has its label all the same.
   if (path.length < 2) return label(text, path);
-  return [line('halo-line', path), line('new', path), ...label(text, path)];
+  return [line('halo-new', path), line('new', path), ...label(text, path)];
 }
 
 const middleOf = (path: readonly SheetPoint[]): SheetPoint | undefined => labelSpots(path)[0] ?? path[0];

@@ -55,7 +55,7 @@ function drawnOf(shape: Shape, layer: string): Drawn {
     shape.kind !== 'text' &&
     shape.kind !== 'group' &&
     inkLooks[shape.ink].stroke !== undefined &&
-    shape.ink !== 'halo-line';
+    !shape.ink.startsWith('halo');
   const strokes = isStroke ? strokesOf(shape) : [];
   const extent = strokes.length === 0 ? null : boxRound(strokes);
   return { shape, layer, strokes, extent, ground: groundOf(shape) };
