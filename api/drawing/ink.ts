@@ -72,6 +72,8 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
   },
   halo: { fill: tokens.sheet },
   'halo-line': { stroke: tokens.sheet, widthMm: 1 },
+  // Wide enough to part a new cable from a dark wall that it lies on, in grey too.
+  'halo-new': { stroke: tokens.sheet, widthMm: 1.4 },
   text: { fill: tokens.ink },
   'text-soft': { fill: tokens.inkSoft },
   'text-new': { fill: tokens.copperInk },
@@ -90,6 +92,8 @@ export const inkLooks: Readonly<Record<Ink, InkLook>> = {
   },
   'mark-advice': { stroke: tokens.inkSoft, widthMm: 0.25, fill: tokens.sheet },
   'scale-bar': { stroke: tokens.ink, widthMm: 0.35 },
+  leader: { stroke: tokens.inkSoft, widthMm: 0.18 },
+  rise: { stroke: tokens.ink, widthMm: 0.25, fill: tokens.copper },
   dimension: { stroke: tokens.inkSoft, widthMm: 0.18 },
   joist: { stroke: tokens.line, widthMm: 0.18, dashMm: [5, 1.5] },
   hole: { stroke: tokens.ink, widthMm: 0.25, fill: tokens.sheet },

@@ -49,19 +49,32 @@ export const textBox = (middle: SheetPoint, text: string, sizeMm: number): Recta
 
 /** Finds room for labels: each takes the first candidate place that covers least of what is there already. */
 export interface LabelPlacer {
-  /** Marks a rectangle as taken, by a cable, by a wall that a cable's label may stand on, or by anything else. */
-  readonly take: (rectangle: Rectangle, by?: 'cable' | 'wall') => void;
+  /** Marks a rectangle as taken, by a cable, by a thin line, by a wall that a cable's label may stand on, or by anything else. */
+  readonly take: (rectangle: Rectangle, by?: 'cable' | 'line' | 'wall') => void;
   /** The best middle among the candidates, in their order of preference; its room is then taken. */
   readonly place: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
   /** The same for a cable's own label, which may stand on cables. */
   readonly placeOnCable: (text: string, sizeMm: number, candidates: readonly SheetPoint[]) => SheetPoint;
   /** The same for rectangles of any kind: which of them it is, or 0 where there is none. */
   readonly placeBoxOnCable: (boxes: readonly Rectangle[]) => number;
+  /**
+   * Room for lettering with a ground of its own: the box that crosses least, near before far, among those that lie within bounds on nothing
+   * but lines and what is named, all of which they interrupt; its room is then taken.
+   *
+   * @returns which of the boxes it is; null where each would cover something.
+   */
+  readonly findRoom: (boxes: readonly Rectangle[], over: Over) => number | null;
   /** True where nothing is taken yet, and all lies within bounds. */
   readonly isFree: (box: Rectangle) => boolean;
   /** The same, though cables, or cables and walls, may be there: lettering with a ground of its own may stand on them. */
   readonly isFreeOver: (over: 'cables' | 'cables-and-walls', box: Rectangle) => boolean;
 }
+
+/** What lettering may lie on: cables, which it sooner avoids; the cable that it belongs to; walls too. */
+export type Over = 'cables' | 'own-cable' | 'walls-too';
+
+/** Farther by one step of the order weighs as much as so much crossed, mm². */
+const STEP_MM2 = 0.4;
 
 /** What a place for a label costs. */
 export interface PlacingCosts {
@@ -81,7 +94,9 @@ const overlapWith = (box: Rectangle, taken: readonly Rectangle[]): number =>
 export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts): LabelPlacer {
   const things: Rectangle[] = [];
   const cables: Rectangle[] = [];
+  const lines: Rectangle[] = [];
   const walls: Rectangle[] = [];
+  const kinds = { cable: cables, line: lines, wall: walls } as const;
   const outside = (box: Rectangle): number =>
     Math.max(0, bounds.leftMm - box.leftMm) +
     Math.max(0, box.rightMm - bounds.rightMm) +
@@ -89,7 +104,9 @@ export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts)
     Math.max(0, box.bottomMm - bounds.bottomMm);
   const onCable = (box: Rectangle): number => outside(box) * 100 + overlapWith(box, things);
   const anywhere = (box: Rectangle): number =>
-    onCable(box) + overlapWith(box, walls) + overlapWith(box, cables) * costs.crossing;
+    onCable(box) +
+    overlapWith(box, walls) +
+    (overlapWith(box, cables) + overlapWith(box, lines)) * costs.crossing;
   const placeBox = (boxes: readonly Rectangle[], costOf: (box: Rectangle) => number): number => {
     const all = boxes.map((box, i) => costOf(box) + i * costs.farther);
     const best = Math.max(0, all.indexOf(Math.min(...all)));
@@ -105,12 +122,32 @@ export function labelPlacer(bounds: Rectangle, costs: PlacingCosts = paperCosts)
     };
   const taken = (box: Rectangle, by: readonly (readonly Rectangle[])[]): number =>
     outside(box) + by.reduce((sum, some) => sum + overlapWith(box, some), 0);
+  const roomCost = (box: Rectangle, over: Over): number =>
+    taken(box, over === 'walls-too' ? [things] : [things, walls]) > 0
+      ? Number.POSITIVE_INFINITY
+      : overlapWith(box, lines) +
+        (over === 'own-cable' ? 0 : overlapWith(box, cables)) +
+        (over === 'walls-too' ? overlapWith(box, walls) : 0);
+  const findRoom = (boxes: readonly Rectangle[], over: Over): number | null => {
+    let best: number | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    boxes.forEach((box, i) => {
+      // Nothing farther can be better than what was found.
+      if (i * STEP_MM2 >= least) return;
+      const cost = roomCost(box, over) + i * STEP_MM2;
+      if (cost < least) [best, least] = [i, cost];
+    });
+    const box = best === null ? undefined : boxes[best];
+    if (box !== undefined) things.push(box);
+    return best;
+  };
   return {
-    take: (rectangle, by) => (by === 'cable' ? cables : by === 'wall' ? walls : things).push(rectangle),
+    take: (rectangle, by) => (by === undefined ? things : kinds[by]).push(rectangle),
+    findRoom,
     place: placeBy(anywhere),
     placeOnCable: placeBy(onCable),
     placeBoxOnCable: (boxes) => placeBox(boxes, onCable),
-    isFree: (box) => taken(box, [things, cables, walls]) === 0,
+    isFree: (box) => taken(box, [things, cables, lines, walls]) === 0,
     isFreeOver: (over, box) => taken(box, over === 'cables' ? [things, walls] : [things]) === 0,
   };
 }

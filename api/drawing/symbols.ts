@@ -139,8 +139,10 @@ const drawings: Readonly<Record<SymbolName, (on: Local, place: SymbolPlace, pen:
     blank: (on, _place, pen) => [...lettered(on, pen, ''), line(pen.open, [on(-1.9, 0.7), on(1.9, 3.5)])],
     other: (on, _place, pen) => lettered(on, pen, '?'),
     board: (on, _place, pen) => [
-      box(on, pen.open, 3.2, 0, 2.6),
-      line(pen.solid, [on(-3.2, 0), on(3.2, 0), on(-3.2, 2.6)], true),
+      // Off the wall's face on a stem, as accessories are: its dark half on the face would look as if it were in the wall.
+      line(pen.open, [on(0, 0), on(0, 0.7)]),
+      box(on, pen.open, 3.2, 0.7, 3.3),
+      line(pen.solid, [on(-3.2, 0.7), on(3.2, 0.7), on(-3.2, 3.3)], true),
     ],
   };
 

@@ -19,6 +19,8 @@ export interface PlanFile {
   /** True where there is nothing to draw: the sheet says so. */
   readonly isEmpty: boolean;
   readonly svg: () => string;
+  /** Its lists that have no room beside it, a sheet a file, by the numbers of the sheets; none where all stand beside it. */
+  readonly lists: () => readonly { readonly name: string; readonly svg: string }[];
   /** The same for drafting programs, in millimetres of the house. */
   readonly dxfName: string;
   readonly dxf: () => string;
@@ -60,16 +62,19 @@ function setOf(papers: PlanPapers, paper: SheetName | undefined): readonly PlanS
 
 /**
  * One plan a storey, at least one, those with something to draw first: the first as wiring-plan.svg, each other by its
- * storey's name. Each as a sheet, and as a drawing for drafting programs. Lists that have no room beside a plan are in the PDF.
+ * storey's name. Each as a sheet with the sheets of its lists, and as a drawing for drafting programs.
  *
  * @param paper that all sheets are to be on; absent: as each plan asks.
  */
 export function planFiles(papers: PlanPapers, paper?: SheetName): readonly PlanFile[] {
   const used = new Set<string>();
   let drawn: readonly PlanSheet[] | null = null;
-  const sheetOf = (storeyId: string): PlanSheet | undefined => {
+  const sheets = (): readonly PlanSheet[] => {
     drawn ??= setOf(papers, paper);
-    const own = drawn.find((sheet) => sheet.storeyId === storeyId && sheet.isPlan);
+    return drawn;
+  };
+  const sheetOf = (storeyId: string): PlanSheet | undefined => {
+    const own = sheets().find((sheet) => sheet.storeyId === storeyId && sheet.isPlan);
     return own ?? planSheets(requestFor(papers, paper), [storeyId])[0];
   };
   return storeysInOrder(papers).map((storey, i) => {
@@ -87,6 +92,12 @@ export function planFiles(papers: PlanPapers, paper?: SheetName): readonly PlanF
         if (sheet === undefined) throw new Error(`The storey "${storey.id}" has no sheet.`);
         return svgOf(sheet.scene);
       },
+      lists: () =>
+        sheets().flatMap(({ storeyId, isPlan, scene }, index) =>
+          isPlan || storeyId !== storey.id
+            ? []
+            : [{ name: `wiring-plan-sheet-${index + 1}.svg`, svg: svgOf(scene) }],
+        ),
       dxfName: `${base}.dxf`,
       dxf: () => dxfFile(storeyDraft({ ...requestFor(papers, paper), storeyId: storey.id })),
     };

@@ -1,10 +1,9 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type { SheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Run } from '#engine/ways/run.ts';
-import { boxCorners, type LabelPlacer, textBox } from '../label-placer.ts';
 import { nodeLabel } from '../node-label.ts';
-import { type Ink, line, type Shape, words } from '../scene.ts';
+import { type Ink, line, type Shape } from '../scene.ts';
 import { labelSpots, partOfPath, planPath, sheetPath, storeysOf } from './cable-shapes.ts';
 import { inLanes } from './lanes.ts';
 import type { SheetLayout } from './sheet-layout.ts';
@@ -41,29 +40,6 @@ function foundShapes(
 /** Draws a label of a cable where there is room for it: "?" for an assumed way, or the length of a new cable. */
 export type LabelCable = (text: string, path: readonly SheetPoint[]) => readonly Shape[];
 
-/**
- * Labels on the cable or beside it, level, on a strip of paper.
- *
- * @param further places where it may stand when there is no room along the cable.
- */
-export function labelBeside(
-  text: string,
-  path: readonly SheetPoint[],
-  free: LabelPlacer,
-  further: readonly SheetPoint[] = [],
-): readonly Shape[] {
-  const at = free.placeOnCable(text, 2.5, [...labelSpots(path), ...further]);
-  const spot = sheetPoint(at[0], at[1] + 0.9);
-  if (text === '?')
-    return [
-      { kind: 'circle', at, radiusMm: 1.5, ink: 'halo' },
-      words('text-soft', spot, text, { sizeMm: 2.5, anchor: 'middle' }),
-    ];
-  const corners = boxCorners(textBox(at, text, 2.5));
-  const figure = words('text-new', spot, text, { sizeMm: 2.5, anchor: 'middle', strong: true });
-  return [line('halo', corners, true), figure];
-}
-
 function removedShapes(worked: Worked, legId: string, path: readonly SheetPoint[]): readonly Shape[] {
   return worked.proposed.removed
     .filter((stretch) => stretch.legId === legId)
@@ -83,9 +59,10 @@ function newShapes(
   path: readonly SheetPoint[],
   { label, saidOf }: { readonly label: LabelCable; readonly saidOf: (run: Run) => string },
 ): readonly Shape[] {
-  if (path.length < 2) return [];
   const text = saidOf(run);
-  return [line('halo-line', path), line('new', path), ...label(text, path)];
+  // A cable that only goes up or down is a spot on plan: it has its label all the same.
+  if (path.length < 2) return label(text, path);
+  return [line('halo-new', path), line('new', path), ...label(text, path)];
 }
 
 const middleOf = (path: readonly SheetPoint[]): SheetPoint | undefined => labelSpots(path)[0] ?? path[0];
@@ -109,8 +86,7 @@ export function drawnCables(worked: Worked, storeyId: string, layout: SheetLayou
 export function cableLayer(
   worked: Worked,
   cables: readonly DrawnCable[],
-  free: LabelPlacer,
-  label: LabelCable = (text, path) => labelBeside(text, path, free),
+  label: LabelCable,
   saidOf: (run: Run) => string = lengthSaid,
 ): CableLayer {
   const shapes: Shape[] = [];

@@ -1,9 +1,9 @@
 import type { SheetPoint } from '#engine/plan/sheet-frame.ts';
 import type { Finding, Outcome } from '#engine/rules/finding.ts';
-import { type LabelPlacer, placesAround } from '../label-placer.ts';
 import { findingMark, outcomeOrder } from '../marks.ts';
 import type { Shape } from '../scene.ts';
 import { LETTERS_MM } from './sheet/lettering.ts';
+import type { SheetLabels } from './sheet/sheet-labels.ts';
 
 /** A numbered entry of the list of findings: one sentence, and everything on the sheet that it speaks of. */
 export interface NumberedFinding {
@@ -41,20 +41,23 @@ export function numberedFindings(
   return [...entries.values()].map((entry, i) => ({ ...entry, label: String(i + 1) }));
 }
 
-/** Every eighth of a turn first, then between them. */
-const ROUND_DEG = [0, 45, -45, 90, -90, 135, -135, 180, 22, -22, 67, -67, 112, -112, 157, -157];
+/** The room that a mark takes, whatever its outline, and from what it stands off at least, mm. */
+const MARK_MM = 5.4;
+const OFF_MM = 2.4;
 
-/** Draws the marks beside what they speak of; a finding of nothing on the sheet has none. */
+/** Draws the marks beside what they speak of; a finding of nothing on the sheet has none. What finds no room is told by the labels. */
 export function markShapes(
   numbered: readonly NumberedFinding[],
   spots: ReadonlyMap<string, SheetPoint>,
-  free: LabelPlacer,
+  labels: SheetLabels,
 ): readonly Shape[] {
   return numbered.flatMap((entry) =>
     entry.subjects.flatMap((subject): Shape[] => {
       const spot = spots.get(subject);
       if (spot === undefined) return [];
-      const at = free.place('MM', 4, placesAround(spot, [0, 1], 5.5, ROUND_DEG));
+      const size = { wideMm: MARK_MM, highMm: MARK_MM, saidAs: `check ${entry.label}` };
+      const at = labels.placeBox(size, { at: spot, halfMm: OFF_MM, into: [0, 1] });
+      if (at === null) return [];
       const title = `${entry.finding.rule}: ${entry.finding.message}`;
       return [
         {

@@ -1,5 +1,5 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import type { SheetPoint } from '#engine/plan/sheet-frame.ts';
 import { connectedPoints } from '../label-of.ts';
 import { type LabelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
 import { LOCK_HALF_MM, LOCK_WORDS, lockMark } from '../lock-mark.ts';
@@ -23,17 +23,25 @@ const boxAbout = ([x, y]: SheetPoint): Rectangle => ({
   bottomMm: y + LOCK_HALF_MM,
 });
 
-/** A padlock beside everything that is locked and drawn, where there is room for it. */
+/** Where a padlock goes on a screen: where it covers least. */
+export const lockBeside =
+  (free: LabelPlacer) =>
+  (middle: SheetPoint): SheetPoint => {
+    const places = placesAround(middle, [0, -1], BESIDE_MM);
+    return places[free.placeBoxOnCable(places.map(boxAbout))] ?? middle;
+  };
+
+/** A padlock beside everything that is locked and drawn, where `place` puts it; none where it has no room for it. */
 export function lockMarks(
   worked: Worked,
   middles: ReadonlyMap<string, SheetPoint>,
-  free: LabelPlacer,
+  place: (middle: SheetPoint, subject: string) => SheetPoint | null,
 ): readonly Shape[] {
   return [...lockedThings(worked)].flatMap((subject): readonly Shape[] => {
     const middle = middles.get(subject);
     if (middle === undefined) return [];
-    const places = placesAround(middle, [0, -1], BESIDE_MM);
-    const at = places[free.placeBoxOnCable(places.map(boxAbout))] ?? sheetPoint(middle[0], middle[1]);
+    const at = place(middle, subject);
+    if (at === null) return [];
     return [{ kind: 'group', subject, title: LOCK_WORDS, shapes: lockMark(at) }];
   });
 }

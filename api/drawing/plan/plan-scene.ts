@@ -1,43 +1,43 @@
 import type { Worked } from '#engine/connections/worked.ts';
+import type { PlanWall } from '#engine/plan/plan.ts';
 import type { PlanPoint } from '#engine/plan/plane.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { metres } from '#engine/quotation/said.ts';
 import type { Finding } from '#engine/rules/finding.ts';
 import { outcomeCount } from '#engine/rules/outcome-count.ts';
-import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import { type References, referencesOf } from '#engine/work/references.ts';
 import { workedOnPoints } from '#engine/work/worked-on-points.ts';
-import { boxCorners, type LabelPlacer, labelPlacer, placesAround } from '../label-placer.ts';
+import { boxCorners, type LabelPlacer, labelPlacer } from '../label-placer.ts';
+import { LOCK_HALF_MM } from '../lock-mark.ts';
 import { line, type Scene, type Shape, words } from '../scene.ts';
-import {
-  type CableLayer,
-  cableLayer,
-  type DrawnCable,
-  drawnCables,
-  type LabelCable,
-  labelBeside,
-} from './cable-layer.ts';
-import { labelSpots } from './cable-shapes.ts';
+import { type CableLayer, cableLayer, type DrawnCable, drawnCables } from './cable-layer.ts';
 import { markShapes, type NumberedFinding, numberedFindings } from './finding-marks.ts';
-import { fixtureShapes } from './fixtures.ts';
+import { drawnFixtures, fixtureOutline } from './fixtures.ts';
 import { joistShapes } from './joists.ts';
 import { lockMarks } from './lock-marks.ts';
 import { listSheets, panelShapes, type SharedOut, sharedOut } from './panel.ts';
 import { type PointLayer, pointLayer, type SheetLook, symbolsUsed } from './point-layer.ts';
 import { roomNames } from './room-names.ts';
 import { scaleBar } from './scale-bar.ts';
+import { cableLabels } from './sheet/cable-labels.ts';
+import { fixtureNames, takeOutlines } from './sheet/fixture-names.ts';
 import { boardMarks, floorNumbers, holeMarks } from './sheet/floor-marks.ts';
 import { legendSection } from './sheet/legend.ts';
 import { LETTERS_MM } from './sheet/lettering.ts';
 import { pointDimensions } from './sheet/point-dimensions.ts';
+import { riseMarks } from './sheet/rise-marks.ts';
 import { storeyLists } from './sheet/sections.ts';
+import { type SheetLabels, sheetLabels } from './sheet/sheet-labels.ts';
 import { extentOf, layOut, type SheetLayout, type SheetName } from './sheet-layout.ts';
 import { isEmptyStorey, NO_STOREY } from './storeys-to-draw.ts';
 import { type TitleBlockContent, titleBlock } from './title-block.ts';
-import { wallBoxes, wallShapes } from './walls.ts';
+import { wallBoxes, wallShapes, windowBoxes } from './walls.ts';
 
 /** What stands on the sheet of a storey of which there is nothing to draw, a line each. */
 const NOTHING_TO_DRAW = ['Nothing to draw yet: no walls,', 'and no point placed on this storey.'] as const;
+
+/** The room of a lock's mark. */
+const LOCK_ROOM = { wideMm: 2 * LOCK_HALF_MM, highMm: 2 * LOCK_HALF_MM } as const;
 
 /** What a plan is drawn of: a worked job, with what the sheet's words need. */
 export interface PlanRequest {
@@ -128,6 +128,8 @@ interface DrawnStorey {
   readonly points: PointLayer;
   readonly cables: readonly DrawnCable[];
   readonly marks: readonly NumberedFinding[];
+  /** What found no room on the plan. */
+  readonly unmarked: readonly string[];
 }
 
 interface Naming {
@@ -142,74 +144,107 @@ function layoutOf({ worked, storeyId, paper }: PlanRequest): SheetLayout {
   return layOut(extentOf(walls, positions), paper ?? null);
 }
 
-/** Draws what is rigid first (walls, cables, symbols, dimensions), then the lettering that can give way. */
-function drawnStorey(request: PlanRequest, { references, workedOn }: Naming): DrawnStorey {
+/** A storey's sheet while it is being drawn. */
+interface Ground {
+  readonly layout: SheetLayout;
+  readonly free: LabelPlacer;
+  readonly labels: SheetLabels;
+  readonly walls: readonly PlanWall[];
+  readonly cables: readonly DrawnCable[];
+}
+
+/** What is rigid takes its room first: walls, cables, marks of floors and joists. */
+function groundOf(request: PlanRequest): Ground & { readonly rigid: Scene['layers'] } {
   const { worked, storeyId } = request;
   const layout = layoutOf(request);
   const { frame } = layout;
   const walls = [...worked.plan.wallById.values()].filter((wall) => wall.storeyId === storeyId);
   const free = labelPlacer(layout.plan);
   const cables = drawnCables(worked, storeyId, layout);
-  for (const box of wallBoxes(frame, walls)) free.take(box);
+  for (const box of [...wallBoxes(frame, walls), ...windowBoxes(frame, walls)]) free.take(box, 'wall');
   takeRoom(free, cables);
   const boards = boardMarks(worked, storeyId, frame, free);
   const holes = holeMarks(cables, storeyId, { frame, free });
-  const early: { dimensions: readonly Shape[]; fixtures: readonly Shape[] } = {
-    dimensions: [],
-    fixtures: [],
-  };
+  const rigid = [
+    { name: 'boards-up', shapes: boards },
+    { name: 'joist-holes', shapes: holes },
+    { name: 'joists', shapes: holes.length === 0 ? [] : joistShapes(frame, worked.plan, storeyId, 'joist') },
+  ];
+  return { layout, free, labels: sheetLabels(free), walls, cables, rigid };
+}
+
+/** The points of a sheet with its dimensions, which are laid between their symbols and their labels. */
+function pointsOf({ worked, storeyId }: PlanRequest, { references, workedOn }: Naming, ground: Ground) {
+  const { layout, free, labels } = ground;
+  const { frame } = layout;
+  const fixtures = drawnFixtures(frame, worked.plan, storeyId);
+  let dimensions: readonly Shape[] = [];
   const sheet: SheetLook = {
     markOf: references.place,
     workedOn,
+    labels,
     beforeLabels: () => {
-      early.dimensions = pointDimensions(worked, storeyId, frame, free);
-      early.fixtures = fixtureShapes(frame, worked.plan, storeyId, free, LETTERS_MM.notes);
+      dimensions = pointDimensions(worked, storeyId, frame, { free, labels });
+      takeOutlines(fixtures, free);
     },
   };
   const look = { symbolSize: 1, terse: false, labelNearMm: 5.6, withWanted: false, sheet };
   const points = pointLayer(worked, storeyId, layout, free, look);
-  const label: LabelCable = (text, path) => {
-    const [middle] = labelSpots(path);
-    return labelBeside(text, path, free, middle === undefined ? [] : placesAround(middle, [0, -1], 5));
-  };
-  const drawnCableLayer = cableLayer(worked, cables, free, label, (run) => {
+  return { points, dimensions, fixtures };
+}
+
+/** Draws a storey: what is rigid first, then the lettering that can give way, the most wanted first. */
+function drawnStorey(request: PlanRequest, naming: Naming): DrawnStorey {
+  const { worked, storeyId } = request;
+  const { references } = naming;
+  const ground = groundOf(request);
+  const { layout, free, labels, walls, cables, rigid } = ground;
+  const { frame } = layout;
+  const { points, dimensions, fixtures } = pointsOf(request, naming, ground);
+  const lettering: Shape[] = [];
+  const label = cableLabels(labels, free, (shapes) => lettering.push(...shapes));
+  const drawnCableLayer = cableLayer(worked, cables, label, (run) => {
     const length = run.lengthMm === null ? '?' : metres(run.lengthMm);
     return `${references.cable(run.id)} ${length}`;
   });
-  const rooms = roomNames(worked, storeyId, layout, free);
+  const names = fixtureNames(fixtures, labels);
+  const rooms = roomNames(worked, storeyId, layout, free, labels.leaveOut);
+  const rises = riseMarks(cables, storeyId, { frame, references, labels });
+  const numbers = floorNumbers(worked, storeyId, frame, labels);
   const spots = spotsOf(worked, points, drawnCableLayer);
   const marks = numberedFindings(request.findings, elsewhere(worked, spots));
-  const locks = lockMarks(worked, new Map([...drawnCableLayer.middles, ...points.middles]), free);
-  const findings = markShapes(marks, spots, free);
-  const numbers = floorNumbers(floorPlaces(worked), storeyId, frame, free);
-  const joists = holes.length === 0 ? [] : joistShapes(frame, worked.plan, storeyId, 'joist');
-  return {
-    layout,
-    points,
-    cables,
-    marks,
-    layers: [
-      ...(joists.length > 0 ? [{ name: 'joists', shapes: joists }] : []),
-      { name: 'fixtures', shapes: early.fixtures },
-      { name: 'walls', shapes: wallShapes(frame, walls) },
-      ...(boards.length > 0 ? [{ name: 'boards-up', shapes: boards }] : []),
-      { name: 'cables', shapes: drawnCableLayer.shapes },
-      ...(holes.length > 0 ? [{ name: 'joist-holes', shapes: holes }] : []),
-      ...(early.dimensions.length > 0 ? [{ name: 'dimensions', shapes: early.dimensions }] : []),
-      // On a ground of their own, so that a cable which must go through a name does not strike it out.
-      { name: 'rooms', shapes: rooms },
-      { name: 'points', shapes: points.shapes },
-      ...(locks.length > 0 ? [{ name: 'locks', shapes: locks }] : []),
-      { name: 'findings', shapes: findings },
-      ...(numbers.length > 0 ? [{ name: 'floor-numbers', shapes: numbers }] : []),
-    ],
-  };
+  const middles = new Map([...drawnCableLayer.middles, ...points.middles]);
+  const locks = lockMarks(worked, middles, (at, subject) =>
+    labels.placeBox({ ...LOCK_ROOM, saidAs: `lock of ${references.cable(subject)}` }, { at, halfMm: 2.6 }),
+  );
+  const findings = markShapes(marks, spots, labels);
+  const layerOf = (name: string) => rigid.filter((layer) => layer.name === name);
+  const layers = [
+    ...layerOf('joists'),
+    { name: 'fixtures', shapes: fixtures.map(fixtureOutline) },
+    { name: 'walls', shapes: wallShapes(frame, walls) },
+    ...layerOf('boards-up'),
+    { name: 'cables', shapes: drawnCableLayer.shapes },
+    ...layerOf('joist-holes'),
+    { name: 'leaders', shapes: labels.leaders() },
+    { name: 'dimensions', shapes: dimensions },
+    // Lettering has a ground of its own, so that a line which must go through is interrupted, and strikes nothing out.
+    { name: 'fixture-names', shapes: names },
+    { name: 'rooms', shapes: rooms },
+    { name: 'points', shapes: points.shapes },
+    { name: 'cable-labels', shapes: lettering },
+    { name: 'rises', shapes: rises },
+    { name: 'locks', shapes: locks },
+    { name: 'findings', shapes: findings },
+    { name: 'floor-numbers', shapes: numbers },
+  ].filter(({ shapes }) => shapes.length > 0);
+  return { layout, points, cables, marks, unmarked: labels.unmarked(), layers };
 }
 
 /** What is beside a storey's plan, and what goes on to sheets of its own. */
 function listsOf(request: PlanRequest, { references, workedOn }: Naming, drawn: DrawnStorey): SharedOut {
   const { worked, storeyId, findings, cautions } = request;
-  const { layout, layers, points, cables, marks } = drawn;
+  const { layout, layers, points, cables, marks, unmarked } = drawn;
   const legend = legendSection({
     symbols: symbolsUsed(points),
     drawn: layers.flatMap(({ shapes }) => shapes),
@@ -217,7 +252,7 @@ function listsOf(request: PlanRequest, { references, workedOn }: Naming, drawn: 
   });
   const lists = storeyLists(
     {
-      ...{ worked, storeyId, references, workedOn, marks, cautions },
+      ...{ worked, storeyId, references, workedOn, marks, cautions, unmarked },
       runs: cables.filter(({ isFound }) => !isFound).map(({ run }) => run),
       adviceCount: outcomeCount(findings, 'advice'),
     },

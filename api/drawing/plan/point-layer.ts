@@ -8,7 +8,9 @@ import { scaledAbout } from '../scaled-about.ts';
 import { line, type Shape, words } from '../scene.ts';
 import { drawSymbol, type SymbolName, type SymbolPlace, type SymbolState } from '../symbols.ts';
 import { storeysOf } from './cable-shapes.ts';
-import { SYMBOL_HALF_MM, sheetSymbol, symbolMiddle } from './sheet/sheet-symbol.ts';
+import { heightSaid } from './sheet/height-said.ts';
+import type { SheetLabels } from './sheet/sheet-labels.ts';
+import { SYMBOL_HALF_MM, sheetSymbol, symbolHalfMm, symbolMiddle } from './sheet/sheet-symbol.ts';
 import type { SheetLayout } from './sheet-layout.ts';
 
 /** The points of a storey as drawn. */
@@ -43,6 +45,8 @@ export interface SheetLook {
   readonly workedOn: ReadonlySet<string>;
   /** Called when the room of symbols is taken, before that of labels. */
   readonly beforeLabels: () => void;
+  /** Where the sheet's lettering finds room. */
+  readonly labels: SheetLabels;
 }
 
 const paperLook: PointLook = { symbolSize: 1, terse: false, labelNearMm: 4.4, withWanted: false };
@@ -87,7 +91,8 @@ function jointThings(worked: Worked, { terse, sheet }: PointLook): readonly Thin
     const symbol: SymbolName = joint.accessible === true ? 'joint' : 'joint-hidden';
     const title = `${joint.kind} joint, ${joint.ratingA} A`;
     const mark = sheet === undefined ? '' : `${sheet.markOf(id)} `;
-    const label = terse ? '' : `${mark}${joint.ratingA} A`;
+    const height = sheet === undefined ? '' : ` h ${heightSaid(position.heightMm)}`;
+    const label = terse ? '' : `${mark}${joint.ratingA} A${height}`;
     return [{ id, label, title, symbol, state, position, storeyIds }];
   });
 }
@@ -154,6 +159,31 @@ const outwards = ({ at, into }: SymbolPlace, byMm: number): SheetPoint => movedO
 /** In front of a wall, the ways to both sides first: straight before it are dimensions. */
 const IN_FRONT_DEG = [0, 35, -35, 65, -65, 20, -20, 90, -90];
 
+/** Where a thing's label stands; null where a sheet has no room for it. */
+function labelAt(
+  thing: Thing,
+  place: SymbolPlace,
+  { look, free }: { readonly look: PointLook; readonly free: LabelPlacer },
+): SheetPoint | null {
+  const { sheet, symbolSize, labelNearMm } = look;
+  if (sheet === undefined)
+    return free.place(
+      thing.label,
+      2.5,
+      placesAround(outwards(place, 2.4 * symbolSize), place.into, labelNearMm),
+    );
+  const named = {
+    at: symbolMiddle(thing.symbol, place),
+    halfMm: symbolHalfMm(thing.symbol, thing.state),
+    into: place.into,
+  };
+  // On a sheet that is worked from a label stands in the room of its point, not behind the wall.
+  return sheet.labels.place(
+    thing.label,
+    thing.position.onWall === undefined ? named : { ...named, turnsDeg: IN_FRONT_DEG },
+  );
+}
+
 /** A symbol with its label where there is room for it. */
 function labelled(
   thing: Thing,
@@ -162,17 +192,8 @@ function labelled(
   { look, free }: { readonly look: PointLook; readonly free: LabelPlacer },
 ): readonly Shape[] {
   if (thing.label === '') return symbol;
-  const label = free.place(
-    thing.label,
-    2.5,
-    placesAround(
-      outwards(place, 2.4 * look.symbolSize),
-      place.into,
-      look.labelNearMm,
-      // On a sheet that is worked from a label stands in the room of its point, not behind the wall.
-      look.sheet !== undefined && thing.position.onWall !== undefined ? IN_FRONT_DEG : undefined,
-    ),
-  );
+  const label = labelAt(thing, place, { look, free });
+  if (label === null) return symbol;
   const ink = thing.state === 'new' ? 'text-new' : thing.state === 'found' ? 'text' : 'text-soft';
   const text = words(ink, sheetPoint(label[0], label[1] + 0.9), thing.label, {
     sizeMm: 2.5,
@@ -194,7 +215,7 @@ const symbolRoom = ({ place }: Placed, size: number): Rectangle =>
 
 /** The room of a symbol on a sheet, with the ring round a new one. */
 function ringRoom({ thing: { symbol, state }, place }: Placed): Rectangle {
-  const half = state === 'new' ? SYMBOL_HALF_MM : 3.2;
+  const half = symbolHalfMm(symbol, state);
   return roomAbout(symbolMiddle(symbol, place), half, half);
 }
 

@@ -23,7 +23,8 @@ const longest = (path: readonly SheetPoint[]): number =>
   }, 0);
 
 /**
- * Labels that stand on their cable and turn with it, so that nobody asks whose they are; beside it where it is short.
+ * Labels that stand on their cable and turn with it, so that nobody asks whose they are; beside it where it is short; none where
+ * each place would be over another label or a symbol.
  *
  * @param terse short cables get no length at all.
  * @param sizeMm of the figures, units of the scene.
@@ -38,8 +39,10 @@ export const labelsAlong =
     const spots = spotsAlong(path, lengthMm, BESIDE).map((spot) =>
       isAsked ? { ...spot, isTurned: false } : spot,
     );
-    const spot = spots[free.placeBoxOnCable(spots.map((one) => roomOf(one, text, sizeMm)))];
+    // Over another label neither could be read: the cable's own words, at a touch, have its length as well.
+    const spot = spots.find((one) => free.isFreeOver('cables-and-walls', roomOf(one, text, sizeMm)));
     if (spot === undefined) return [];
+    free.take(roomOf(spot, text, sizeMm));
     const { at, isTurned } = spot;
     const middle = isTurned ? sheetPoint(at[0] + 0.9, at[1]) : sheetPoint(at[0], at[1] + 0.9);
     const look = { sizeMm, anchor: 'middle', angleDeg: isTurned ? -90 : 0, strong: !isAsked } as const;

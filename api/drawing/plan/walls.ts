@@ -169,6 +169,21 @@ export const studsFirst = (walls: readonly PlanWall[]): readonly PlanWall[] => [
 export const wallShapes = (frame: SheetFrame, walls: readonly PlanWall[]): readonly Shape[] =>
   studsFirst(walls).flatMap((wall) => shapesOfWall(frame, wall, walls));
 
+/** The room on paper that windows take in their walls. */
+export const windowBoxes = (frame: SheetFrame, walls: readonly PlanWall[]): readonly Rectangle[] =>
+  walls.flatMap((wall) => {
+    const half = wall.wall.thicknessMm / 2;
+    return wall.wall.openings
+      .filter(({ kind }) => kind === 'window')
+      .map(({ alongMm: startMm, widthMm }) =>
+        boxRound(
+          [startMm, startMm + widthMm].flatMap((alongMm) =>
+            [half, -half].map((aside) => toSheet(frame, placeByWall(wall, alongMm, aside))),
+          ),
+        ),
+      );
+  });
+
 /** The room on paper that walls take between their openings, corners and chimney breasts with them: upright rectangles round each solid part. */
 export function wallBoxes(frame: SheetFrame, walls: readonly PlanWall[]): readonly Rectangle[] {
   const boxOf = (corners: readonly PlanPoint[]): Rectangle =>

@@ -2,6 +2,9 @@ import { type Position, planPoint, type WallSpot } from '../plan/plane.ts';
 import type { LengthAllowances, Run, Segment } from './run.ts';
 import { endMm } from './run-length.ts';
 
+/** A spot so near to a corner of a path is the corner, mm. */
+const CORNER_MM = 0.5;
+
 /**
  * Where in the building a spot in a cable is, by walking its path. The path is stretched or shrunk between the
  * two tails so that a measured length fits; spots in a tail are at that end.
@@ -14,7 +17,9 @@ export function positionInLeg(run: Run, alongMm: number, allowances: LengthAllow
   if (first === undefined || run.routeMm === 0) return run.from.position;
   let leftMm = onRouteMm(run, alongMm, allowances);
   for (const segment of run.segments) {
-    if (leftMm <= segment.lengthMm) return withinSegment(segment, leftMm);
+    if (leftMm < segment.lengthMm - CORNER_MM) return withinSegment(segment, leftMm);
+    // A corner is where the stretch says that it ends, on the wall that it comes to there.
+    if (leftMm <= segment.lengthMm + CORNER_MM) return segment.to;
     leftMm -= segment.lengthMm;
   }
   return run.segments.at(-1)?.to ?? null;

@@ -87,8 +87,9 @@ async function drawings({ papers, sheet }: AllFilesRequest): Promise<readonly Ou
   const plans = planFiles(papers, sheet).filter(({ isEmpty }, i) => i === 0 || !isEmpty);
   return [
     { name: 'wiring-plan.pdf', content: await planPdf(papers, sheet) },
-    ...plans.flatMap(({ name, svg, dxfName, dxf }) => [
+    ...plans.flatMap(({ name, svg, lists, dxfName, dxf }) => [
       { name, content: svg() },
+      ...lists().map((list) => ({ name: list.name, content: list.svg })),
       { name: dxfName, content: dxf() },
     ]),
   ];

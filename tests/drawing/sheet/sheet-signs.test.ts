@@ -122,8 +122,13 @@ describe('what is new, found and taken out', () => {
       }
   });
 
+  it('and parts a new cable from the dark wall that it lies on by a strip of paper on both its sides', () => {
+    const width = (ink: 'halo-new' | 'new') => inkLooks[ink].widthMm ?? 0;
+    expect((width('halo-new') - width('new')) / 2).toBeGreaterThanOrEqual(0.25);
+  });
+
   it('has lines in the series of √2', () => {
-    const series = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1];
+    const series = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4];
     for (const [ink, { stroke, widthMm }] of Object.entries(inkLooks))
       if (stroke !== undefined) expect([ink, series.includes(widthMm ?? 0.25)]).toEqual([ink, true]);
   });

@@ -1,94 +1,22 @@
 import { produce } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
-import { overlapMm2, type Rectangle } from '#drawing/label-placer.ts';
-import { line, type Scene } from '#drawing/scene.ts';
-import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
+import { line, type Scene, type Shape, words } from '#drawing/scene.ts';
+import { sheetPoint } from '#engine/plan/sheet-frame.ts';
 import { papersOf } from '#exports/papers.ts';
-import { sheetsPdf } from '#exports/plan/plan-pdf.ts';
 import { planScenes } from '#exports/plan-files.ts';
 import type { Job } from '#model/job.ts';
 import { demoJob, demoNames } from '#tests/engine/demo-jobs/demo-estimates.ts';
-import { type PdfWord, readPdf } from '#tests/exports/pdf-reader.ts';
 import { houseOf } from '#tests/houses/house-of.ts';
-import { signsOf, strokesOf } from './symbol-strokes.ts';
-
-const MM = 25.4 / 72;
-
-/**
- * The room that a word's letters take, mm: a reader's box also has the face's own room above capitals and below the base line, a quarter of it
- * and a fifth. Lettering turned by a quarter is higher than wide.
- */
-function lettersOf({ text, xMin, xMax, yMin, yMax }: PdfWord): Rectangle & { readonly text: string } {
-  const [leftMm, rightMm, topMm, bottomMm] = [xMin * MM, xMax * MM, yMin * MM, yMax * MM];
-  const [wide, high] = [rightMm - leftMm, bottomMm - topMm];
-  return wide < high && text.length > 2
-    ? { text, leftMm: leftMm + wide * 0.25, rightMm: rightMm - wide * 0.2, topMm, bottomMm }
-    : { text, leftMm, rightMm, topMm: topMm + high * 0.25, bottomMm: bottomMm - high * 0.2 };
-}
+import { faultsOnPaper } from './sheet-faults.ts';
+import { struckWords } from './struck-words.ts';
+import { strokesOf } from './symbol-strokes.ts';
 
 /** Every scheme's sheets as each plan asks, on A4 and on A3. */
 function sheetsOf(job: Job, schemeId: string): readonly Scene[] {
   const papers = papersOf(job, demoLibrary(), { date: '2026-11-27', revision: 1, schemeId });
   if (papers === null) throw new Error('no papers');
   return [planScenes(papers), planScenes(papers, 'A4'), planScenes(papers, 'A3')].flat();
-}
-
-/** Letters keep off strokes by this much less than none: half of the finest pen, mm. */
-const PEN_MM = 0.09;
-
-const holds = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle, [x, y]: SheetPoint): boolean =>
-  x > leftMm + PEN_MM && x < rightMm - PEN_MM && y > topMm + PEN_MM && y < bottomMm - PEN_MM;
-
-/** Words that lie on a sign, and signs that lie on each other; a sign's own letters belong into it. */
-function signFaults(scene: Scene, words: readonly ReturnType<typeof lettersOf>[]): readonly string[] {
-  const signs = signsOf(scene);
-  const own = signs.flatMap(({ letters }) => letters);
-  const labels = words.filter((word) => !own.some((at) => isLetterAt(word, at)));
-  return signs.flatMap(({ title, strokes }) =>
-    labels
-      .filter((word) => strokes.some((at) => holds(word, at)))
-      .map(({ text }) => `${scene.title}: ${text} on ${title}`),
-  );
-}
-
-/** Whether a word is lettered about a place; base lines lie below the middle. */
-const isLetterAt = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle, [x, y]: SheetPoint): boolean =>
-  Math.abs((leftMm + rightMm) / 2 - x) < 0.6 && y > topMm && y < bottomMm + 0.6;
-
-/** Strokes past the edge of the paper. */
-const offPaper = ({ title, widthMm, heightMm, layers }: Scene): readonly string[] =>
-  layers.flatMap(({ name, shapes }) =>
-    shapes.flatMap(strokesOf).some(([x, y]) => x < 0 || y < 0 || x > widthMm || y > heightMm)
-      ? [`${title}: ${name} past the edge of the paper`]
-      : [],
-  );
-
-const faults = (scene: Scene, words: readonly PdfWord[]): readonly string[] => {
-  const boxes = words.map(lettersOf);
-  const out = boxes.filter(
-    ({ leftMm, rightMm, topMm, bottomMm }) =>
-      leftMm < 20 || rightMm > scene.widthMm - 10 || topMm < 10 || bottomMm > scene.heightMm - 10,
-  );
-  const over = boxes.flatMap((one, i) =>
-    boxes
-      .slice(i + 1)
-      .filter((other) => overlapMm2(one, other) > 0.05)
-      .map((other) => `${one.text} / ${other.text}`),
-  );
-  return [
-    ...out.map(({ text }) => `${scene.title}, out of the frame: ${text}`),
-    ...over,
-    ...signFaults(scene, boxes),
-    ...offPaper(scene),
-  ];
-};
-
-async function faultsOnPaper(sheets: readonly Scene[]): Promise<readonly string[]> {
-  const { words } = await readPdf(await sheetsPdf({ title: 'Sheets', date: '2026-11-27', sheets }));
-  expect(words).toHaveLength(sheets.length);
-  for (const page of words) expect(page.length).toBeGreaterThan(40);
-  return sheets.flatMap((scene, i) => faults(scene, words[i] ?? []));
 }
 
 describe.each(demoNames)('the sheets of %s', (name) => {
@@ -152,5 +80,27 @@ describe('what the sheets are measured by', () => {
     const found = await faultsOnPaper([spoilt(plan)]);
     expect(found.filter((fault) => fault.includes(' on '))).not.toEqual([]);
     expect(found).toContain(`${plan.title}: points past the edge of the paper`);
+  });
+
+  it('sees a word that a line strikes out, before or after it is drawn, and one that is papered over', () => {
+    const word = words('text', sheetPoint(50, 50), 'W1 h 450', { anchor: 'middle' });
+    const stroke = line('dimension', [sheetPoint(50, 40), sheetPoint(50, 60)]);
+    const ground = line(
+      'halo',
+      [sheetPoint(40, 47), sheetPoint(60, 47), sheetPoint(60, 52), sheetPoint(40, 52)],
+      true,
+    );
+    const seen = (...shapes: readonly Shape[]) =>
+      struckWords({
+        title: 'T',
+        widthMm: 210,
+        heightMm: 297,
+        scale: 50,
+        layers: [{ name: 'points', shapes }],
+      });
+    expect(seen(stroke, ground, word)).toEqual([]);
+    expect(seen(stroke, word)).toHaveLength(1);
+    expect(seen(ground, word, stroke)).toHaveLength(1);
+    expect(seen(word, ground)).toHaveLength(1);
   });
 });

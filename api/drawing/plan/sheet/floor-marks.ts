@@ -1,12 +1,26 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
+import type { Plan } from '#engine/plan/plan.ts';
+import type { Position } from '#engine/plan/plane.ts';
+import { isInside } from '#engine/plan/polygon.ts';
+import {
+  fromSheet,
+  type SheetFrame,
+  type SheetPoint,
+  sheetPoint,
+  toSheet,
+} from '#engine/plan/sheet-frame.ts';
+import { roomsOfStorey } from '#engine/plan/surroundings.ts';
 import type { JoistCut } from '#engine/ways/joist-window.ts';
 import { openedFloors } from '#engine/ways/opened-floors.ts';
-import type { FloorPlaces } from '#engine/work/floors/floor-places.ts';
-import { boxCorners, boxRound, type LabelPlacer, placesAround, textBox } from '../../label-placer.ts';
-import { line, type Shape, words } from '../../scene.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
+import { boxRound, type LabelPlacer } from '../../label-placer.ts';
+import { line, type Shape } from '../../scene.ts';
 import type { DrawnCable } from '../cable-layer.ts';
-import { LETTERS_MM } from './lettering.ts';
+import { labelShapes, type SheetLabels } from './sheet-labels.ts';
+
+/** Half of a board's mark, and how far it is moved at most, and by how much at a time, mm. */
+const BOARD_MM = { wide: 2.5, high: 1.4 } as const;
+const [MOVED_MM, MOVED_BY_MM] = [4, 0.4];
 
 /** How a cut joist is marked, by what is cut into it: told apart by shape. */
 export function cutMark(cut: JoistCut, [x, y]: SheetPoint): readonly Shape[] {
@@ -33,13 +47,40 @@ export const boardMark = ([x, y]: SheetPoint): Shape =>
   line(
     'board-up',
     [
-      sheetPoint(x - 2.5, y - 1.4),
-      sheetPoint(x + 2.5, y - 1.4),
-      sheetPoint(x + 2.5, y + 1.4),
-      sheetPoint(x - 2.5, y + 1.4),
+      sheetPoint(x - BOARD_MM.wide, y - BOARD_MM.high),
+      sheetPoint(x + BOARD_MM.wide, y - BOARD_MM.high),
+      sheetPoint(x + BOARD_MM.wide, y + BOARD_MM.high),
+      sheetPoint(x - BOARD_MM.wide, y + BOARD_MM.high),
     ],
     true,
   );
+
+/**
+ * Where the mark of an opened floor stands: on the place itself, or as close to it as it lies wholly on the floor of the room, off the face of
+ * a wall that the cable comes up in.
+ */
+export function boardSpot(
+  plan: Plan,
+  { storeyId, at }: Pick<Position, 'storeyId' | 'at'>,
+  frame: SheetFrame,
+): SheetPoint {
+  const here = toSheet(frame, at);
+  // A place on a wall's face is on the edge of its room: the floor that is nearest is its own.
+  const rooms = roomsOfStorey(plan, storeyId).filter(({ outline }) => outline.length > 0);
+  const isOnFloor = ([x, y]: SheetPoint): boolean => {
+    const corners = [-1, 1].flatMap((left) =>
+      [-1, 1].map((up) => fromSheet(frame, sheetPoint(x + left * BOARD_MM.wide, y + up * BOARD_MM.high))),
+    );
+    return rooms.some(({ outline }) => corners.every((corner) => isInside(outline, corner)));
+  };
+  for (let byMm = 0; byMm <= MOVED_MM; byMm += MOVED_BY_MM)
+    for (let turn = 0; turn < 8; turn++) {
+      const angle = (turn * Math.PI) / 4;
+      const spot = sheetPoint(here[0] + Math.cos(angle) * byMm, here[1] + Math.sin(angle) * byMm);
+      if (isOnFloor(spot)) return spot;
+    }
+  return here;
+}
 
 /** The place on a drawn path that is nearest to another: cables that share a way are drawn side by side. */
 function onPath(path: readonly SheetPoint[], at: SheetPoint): SheetPoint {
@@ -87,53 +128,39 @@ export const boardMarks = (
   openedFloors(worked.runs, worked.plan)
     .filter(({ board }) => board.storeyId === storeyId)
     .map(({ board }) => {
-      const mark = boardMark(toSheet(frame, board.at.at));
+      const mark = boardMark(boardSpot(worked.plan, board.at, frame));
       if (mark.kind === 'line') free.take(boxRound(mark.points), 'cable');
       return mark;
     });
 
-/** From a mark to the middle of its number, at its closest, mm. */
-const NUMBER_NEAR_MM = 2.6;
+/** Half of the room that the marks take, mm. */
+const BOARD_HALF_MM = 1.5;
+const JOIST_HALF_MM = 1;
 
-/**
- * The numbers of a storey's joists and boards beside their marks, by which the lists name them. One that finds no free room is left to the
- * list, which says where it is.
- */
+/** The numbers of a storey's joists and boards beside their marks, by which the lists name them. What finds no room is told by the labels. */
 export function floorNumbers(
-  { joists, boards }: FloorPlaces,
+  worked: Worked,
   storeyId: string,
   frame: SheetFrame,
-  free: LabelPlacer,
+  labels: SheetLabels,
 ): readonly Shape[] {
+  const { joists, boards } = floorPlaces(worked);
   const marked = [
     ...boards.map(({ mark, storeyId: storey, at }) => ({
-      mark,
-      storey,
-      at: toSheet(frame, at.at),
-      nearMm: 3.4,
+      ...{ mark, storey },
+      at: boardSpot(worked.plan, at, frame),
+      halfMm: BOARD_HALF_MM,
     })),
     ...joists.map(({ mark, storeyId: storey, hole }) => ({
-      mark,
-      storey,
+      ...{ mark, storey },
       at: toSheet(frame, hole.at),
-      nearMm: NUMBER_NEAR_MM,
+      halfMm: JOIST_HALF_MM,
     })),
   ];
   return marked
     .filter(({ storey }) => storey === storeyId)
-    .flatMap(({ mark, at, nearMm }) => {
-      const place = placesAround(at, [0, -1], nearMm)
-        .slice(0, 32)
-        .find((middle) => free.isFreeOver('cables-and-walls', textBox(middle, mark, LETTERS_MM.notes)));
-      if (place === undefined) return [];
-      const box = textBox(place, mark, LETTERS_MM.notes);
-      free.take(box);
-      return [
-        line('halo', boxCorners(box), true),
-        words('text-soft', sheetPoint(place[0], place[1] + LETTERS_MM.notes * 0.35), mark, {
-          sizeMm: LETTERS_MM.notes,
-          anchor: 'middle',
-        }),
-      ];
+    .flatMap(({ mark, at, halfMm }) => {
+      const place = labels.place(mark, { at, halfMm });
+      return place === null ? [] : labelShapes(place, mark, 'text-soft');
     });
 }

@@ -5,6 +5,7 @@ import { type Ink, line, type Shape } from '../../scene.ts';
 import { type SymbolName, type SymbolState, symbolWords } from '../../symbols.ts';
 import { type Block, type Section, textBlocks, withSign } from './column.ts';
 import { boardMark, cutMark } from './floor-marks.ts';
+import { riseMark } from './rise-marks.ts';
 import { sheetSymbol } from './sheet-symbol.ts';
 
 /** A sign that is explained where it is drawn. */
@@ -36,6 +37,10 @@ const slab =
 /** Every sign of a plan that is no symbol of a point, by the ink that it alone has, in the order of the legend. */
 export const signs: ReadonlyMap<Ink, Sign> = new Map<Ink, Sign>([
   ['new', { meaning: 'new cable, with its number and length', sample: stroke('new') }],
+  [
+    'rise',
+    { meaning: 'new cable goes up or down here, between heights h', sample: (at) => [riseMark(at, true)] },
+  ],
   ['found', { meaning: 'cable as found, its way seen', sample: stroke('found') }],
   ['found-assumed', { meaning: 'cable as found, its way assumed (?)', sample: stroke('found-assumed') }],
   ['removed', { meaning: 'cable taken out of use', sample: stroke('removed') }],

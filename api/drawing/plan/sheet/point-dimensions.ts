@@ -21,6 +21,7 @@ import {
 import { movedOnSheet } from '../../moved-on-sheet.ts';
 import { line, type Shape, words } from '../../scene.ts';
 import { LETTERS_MM } from './lettering.ts';
+import type { SheetLabels } from './sheet-labels.ts';
 
 /** From a wall's face to its dimension lines, nearest first, mm on paper: beyond symbols and their labels. */
 const OFFSETS_MM = [9.5, 12.5, 15.5, 18.5, 21.5, 24.5] as const;
@@ -114,31 +115,34 @@ function laid({ from, to, into, lengthMm }: Dimension, offsetMm: number): Laid {
 
 /**
  * Dimensions from a storey's new points to the corners on both hands of their wall's face, where there is room for them; the list of
- * points has all of them. Their room is then taken.
+ * points has all of them, and the labels tell which are not drawn. Their room is then taken.
  */
 export function pointDimensions(
   worked: Worked,
   storeyId: string,
   frame: SheetFrame,
-  free: LabelPlacer,
+  { free, labels }: { readonly free: LabelPlacer; readonly labels: SheetLabels },
 ): readonly Shape[] {
   const lines: Rectangle[] = [];
   const wanted = worked.job.points.filter(({ status }) => status === 'wanted');
-  const all = wanted.flatMap(({ id }) => {
+  const all = wanted.flatMap(({ id, label }) => {
     const position = worked.plan.positionOfPoint.get(id);
     if (position?.onWall === undefined || position.storeyId !== storeyId || worked.scheme === null) return [];
-    return dimensionsOf(worked, frame, position.onWall);
+    return dimensionsOf(worked, frame, position.onWall).map((dimension) => ({ ...dimension, label }));
   });
   const drawn = all.flatMap((dimension) => {
     const place = OFFSETS_MM.map((offsetMm) => laid(dimension, offsetMm)).find(
       (one) =>
-        free.isFreeOver('cables-and-walls', one.line) &&
+        free.isFreeOver('cables', one.line) &&
         free.isFreeOver('cables', one.figure) &&
         lines.every((other) => overlapMm2(one.line, other) < 0.5),
     );
-    if (place === undefined) return [];
+    if (place === undefined) {
+      labels.leaveOut(`${dimension.label}: ${Math.round(dimension.lengthMm)} to a corner`);
+      return [];
+    }
     lines.push(place.line);
-    free.take(place.line, 'cable');
+    free.take(place.line, 'line');
     free.take(place.figure);
     return [place];
   });

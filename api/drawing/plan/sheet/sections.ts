@@ -17,7 +17,11 @@ import { jointKindWords, liesWords } from '../../work/connection-card.ts';
 import type { NumberedFinding } from '../finding-marks.ts';
 import { wayInWords } from '../way-words.ts';
 import { type Block, gap, type Section, textBlocks, withSign } from './column.ts';
+import { listed } from './entries.ts';
+import { foundCableSection } from './found-cables.ts';
+import { heightSaid } from './height-said.ts';
 import { LETTERS_MM } from './lettering.ts';
+import { goesUp, type Upright, uprightsOf } from './uprights.ts';
 
 /** What the lists of a storey are made from. */
 export interface ListContent {
@@ -31,29 +35,25 @@ export interface ListContent {
   readonly marks: readonly NumberedFinding[];
   readonly adviceCount: number;
   readonly cautions: readonly string[];
+  /** What found no room on the plan, as it would have been marked. */
+  readonly unmarked: readonly string[];
 }
 
-const INSET_MM = 4;
-
-/** An entry: its head in strong letters, what is told of it below. */
-const entry = (head: string, rows: readonly string[], widthMm: number): readonly Block[] => [
-  ...textBlocks(head, widthMm, { ink: 'text-new', strong: true }),
-  ...rows
-    .filter((row) => row !== '')
-    .flatMap((row) => textBlocks(row, widthMm, { ink: 'text', insetMm: INSET_MM })),
-  gap(0.6),
-];
-
-const listed = (
-  title: string,
-  entries: readonly { readonly head: string; readonly rows: readonly string[] }[],
-): Section | null =>
-  entries.length === 0
-    ? null
-    : { title, blocks: (widthMm) => entries.flatMap(({ head, rows }) => entry(head, rows, widthMm)) };
+/** The rises and drops of a cable in its order, each height above the floor of its storey; the storey is named where it is another. */
+function uprightsSaid({ worked, storeyId }: ListContent, run: Run): string {
+  const height = ({ heightMm, storeyId: storey }: Upright['from']): string =>
+    storey === storeyId
+      ? heightSaid(heightMm)
+      : `${heightSaid(heightMm)} (${worked.plan.storeyById.get(storey)?.storey.name ?? 'another storey'})`;
+  const said = uprightsOf(run).map(
+    (upright) => `${goesUp(upright) ? 'up' : 'down'} ${height(upright.from)} to ${height(upright.to)}`,
+  );
+  return said.length === 0 ? '' : `h ${said.join('; ')}`;
+}
 
 /** New cables: number, ends, length, what it is and lies in, what is cut for it. */
-function cableSection({ worked, runs, references }: ListContent): Section | null {
+function cableSection(content: ListContent): Section | null {
+  const { worked, runs, references } = content;
   return listed(
     'New cables',
     runs.map((run) => {
@@ -63,7 +63,7 @@ function cableSection({ worked, runs, references }: ListContent): Section | null
       const told = [...new Set(cuts)].filter((cut) => cut !== '');
       return {
         head: `${references.cable(run.id)}: ${ends}, ${length}`,
-        rows: [wayInWords(run), told.join('; ')],
+        rows: [wayInWords(run), uprightsSaid(content, run), told.join('; ')],
       };
     }),
   );
@@ -140,7 +140,14 @@ function jointSection(
       return {
         head: `${references.place(id)}: ${jointKindWords[kind]}, ${ratingA} A`,
         rows: [
-          [liesWords[lies], room ?? '', accessWords(accessible)].filter((said) => said !== '').join(', '),
+          [
+            liesWords[lies],
+            position === null ? '' : `h ${heightSaid(position.heightMm)}`,
+            room ?? '',
+            accessWords(accessible),
+          ]
+            .filter((said) => said !== '')
+            .join(', '),
         ],
       };
     });
@@ -211,6 +218,15 @@ function findingBlocks({ marks, adviceCount }: ListContent, widthMm: number): re
   return [gap(0.8), ...rows, ...none, ...advice];
 }
 
+/** Marks that the plan has no room for, so that nobody takes what is not there for not being there. */
+const unmarkedSection = ({ unmarked }: ListContent): Section | null =>
+  unmarked.length === 0
+    ? null
+    : {
+        title: 'Not marked for want of room',
+        blocks: (widthMm) => textBlocks(`${unmarked.join('; ')}.`, widthMm),
+      };
+
 const cautionSection = ({ cautions }: ListContent): Section => ({
   title: 'Cautions',
   blocks: (widthMm) => cautions.flatMap((caution) => [...textBlocks(caution, widthMm), gap(0.6)]),
@@ -231,8 +247,10 @@ export interface StoreyLists {
  */
 export function storeyLists(content: ListContent, shown: ReadonlySet<string>): StoreyLists {
   const others = [
+    unmarkedSection(content),
     pointSection(content),
     cableSection(content),
+    foundCableSection(content.worked, content.storeyId, content.references),
     jointSection(content, shown),
     floorSection(content),
     {

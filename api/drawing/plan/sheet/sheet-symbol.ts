@@ -9,6 +9,10 @@ export const SYMBOL_HALF_MM = 3.9;
 const RING_MM = { point: 3.7, joint: 2.4 } as const;
 const isJoint = (name: SymbolName): boolean => name === 'joint' || name === 'joint-hidden';
 
+/** Half of the room that a symbol takes on a sheet in its state, mm. */
+export const symbolHalfMm = (name: SymbolName, state: SymbolState): number =>
+  isJoint(name) ? (state === 'new' ? 2.6 : 1.8) : state === 'new' ? SYMBOL_HALF_MM : 3.2;
+
 /** The middle of a symbol as it stands out from its wall. */
 export const symbolMiddle = (name: SymbolName, { at, into }: SymbolPlace) =>
   isJoint(name) ? at : sheetPoint(at[0] + into[0] * 2.1, at[1] + into[1] * 2.1);

@@ -2,7 +2,9 @@ import type { Medium } from '#model/cable.ts';
 import type { Tap } from '#model/scheme.ts';
 import type { CircuitShape, NodePlace } from '../../circuit/shape.ts';
 import { isFollowed } from '../../plan/is-followed.ts';
+import type { Position } from '../../plan/plane.ts';
 import { positionInLeg } from '../../ways/position-in-leg.ts';
+import type { Segment } from '../../ways/run.ts';
 import { endMm } from '../../ways/run-length.ts';
 import type { WayEnd } from '../../ways/way-cost.ts';
 import type { Attachment } from './attach-columns.ts';
@@ -93,9 +95,25 @@ const APART_MM = 1000;
 /** In a wall there is no room for the box of a joint, and none comes near it again. Common practice, no source. */
 const inWalls: ReadonlySet<Medium> = new Set(['wall-chase', 'stud-cavity', 'through-wall']);
 
+/** On a surface a box is seen: it stands where channels meet, and not half way up an upright. Common practice, no source. */
+const onSurfaces: ReadonlySet<Medium> = new Set(['surface-channel', 'surface-clipped']);
+
+/** Into how many pieces a stretch is parted for joints; none within walls. */
+function piecesOf({ medium, direction, lengthMm }: Segment): number {
+  if (inWalls.has(medium)) return 0;
+  if (onSurfaces.has(medium) && direction === 'vertical') return 1;
+  return Math.max(1, Math.ceil(lengthMm / APART_MM));
+}
+
+/** Whether cable can be led to a joint on a surface there: on a wall that is drawn, and not somewhere under a ceiling. */
+function isOnWall({ plan }: SearchGround['house'], position: Position, medium: Medium): boolean {
+  const isDrawn = (plan.storeyById.get(position.storeyId)?.storey.walls.length ?? 0) > 0;
+  return !isDrawn || !onSurfaces.has(medium) || position.onWall !== undefined;
+}
+
 /**
- * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them, but for what runs in
- * walls; in mm of cable from its `from`.
+ * Spots in a leg where a joint is tried: corners of its way, and spots a metre apart between them, but for what runs in walls or up
+ * them, and on surfaces only where there is a wall behind; in mm of cable from its `from`.
  */
 export function spotsInLeg({ house }: Pick<SearchGround, 'house'>, legId: string): readonly number[] {
   const run = house.foundRuns.get(legId);
@@ -104,18 +122,19 @@ export function spotsInLeg({ house }: Pick<SearchGround, 'house'>, legId: string
   const startMm = endMm(run.from.kind, house.allowances);
   const scale = betweenMm / run.routeMm;
   const spots: number[] = [];
-  let passedMm = 0;
-  for (const { lengthMm, medium } of run.segments) {
-    const pieces = inWalls.has(medium) ? 0 : Math.max(1, Math.ceil(lengthMm / APART_MM));
-    for (let i = 0; i < pieces; i += 1)
-      spots.push(Math.round(startMm + (passedMm + (lengthMm * i) / pieces) * scale));
-    passedMm += lengthMm;
-  }
   const longMm = run.lengthMm;
-  return [...new Set(spots)].filter(
-    (mm) =>
-      mm >= FROM_END_MM && mm <= longMm - FROM_END_MM && positionInLeg(run, mm, house.allowances) !== null,
-  );
+  let passedMm = 0;
+  for (const segment of run.segments) {
+    const pieces = piecesOf(segment);
+    for (let i = 0; i < pieces; i += 1) {
+      const mm = Math.round(startMm + (passedMm + (segment.lengthMm * i) / pieces) * scale);
+      if (mm < FROM_END_MM || mm > longMm - FROM_END_MM) continue;
+      const position = positionInLeg(run, mm, house.allowances);
+      if (position !== null && isOnWall(house, position, segment.medium)) spots.push(mm);
+    }
+    passedMm += segment.lengthMm;
+  }
+  return [...new Set(spots)];
 }
 
 /** A spot in a leg with its place in the building. */

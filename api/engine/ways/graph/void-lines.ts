@@ -18,6 +18,9 @@ import { floorLay, isWarm, loftLay } from './void-lay.ts';
 /** Lines are looked at this far to the side where they lie on the very edge of a room, mm. */
 const BESIDE_MM = 5;
 
+/** A place so near to a wall's face is on it, mm. */
+const FACE_MM = 1.5;
+
 /** What void lines are made from. */
 export interface VoidMaterial {
   readonly plan: Plan;
@@ -93,7 +96,8 @@ function partsAt(
 ): readonly LinePart[] | null {
   const { here, fromMm } = at;
   if (here.some(({ kind }) => kind === 'shut')) return null;
-  const isStart = fromMm !== null && fromMm >= span[0] && fromMm <= span[1];
+  // Under the very foot of a wall; a chase on its face is not in it, and has the whole wall still to pass.
+  const isStart = fromMm !== null && fromMm > span[0] + FACE_MM && fromMm < span[1] - FACE_MM;
   const wall = here.find((each) => each.kind === 'wall')?.wall;
   const room = here.find((each) => each.kind === 'room')?.room ?? null;
   if (straight.frame.space.kind === 'loft') return alone(loftPart(material, straight, span, { wall, room }));
