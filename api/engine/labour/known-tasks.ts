@@ -25,6 +25,7 @@ const firstFix = [
   ['chipboard-trap', 'Cut a trap in chipboard and batten it', 'each'],
   ['open-fixed-floor', 'Open and close a floor that does not lift', 'each'],
   ['drill-joist', 'Drill a joist', 'each'],
+  ['barred-joist', 'Settle a joist that may not be cut: another way, or an engineer’s word', 'each'],
   ['notch-joist', 'Notch a joist and plate it', 'each'],
   ['thread-cable', 'Thread cable through a void', 'm'],
   ['drill-stud', 'Drill a stud behind the board and patch', 'each'],

@@ -22,9 +22,11 @@ export function cutWords(plan: Plan, { holes, chase, opened }: StretchCuts, { li
 export function cutsInShort(cuts: readonly StretchCuts[]): string {
   const holes = cuts.flatMap((each) => each.holes);
   const notched = holes.filter(({ judged }) => judged === 'notch').length;
-  const drilled = holes.length - notched;
+  const barred = holes.filter(({ judged }) => judged === 'neither').length;
+  const drilled = holes.length - notched - barred;
   return [
     drilled === 0 ? '' : `${joistsInWords(drilled)} drilled`,
+    barred === 0 ? '' : `${joistsInWords(barred)} that may not be cut`,
     notched === 0 ? '' : `${joistsInWords(notched)} notched`,
     openedWords(cuts.flatMap((each) => each.opened)),
   ]

@@ -35,6 +35,7 @@ const groupOfTask: Readonly<Record<TaskId, TaskGroup>> = {
   'chipboard-trap': 'open-up',
   'open-fixed-floor': 'open-up',
   'drill-joist': 'open-up',
+  'barred-joist': 'open-up',
   'notch-joist': 'open-up',
   'drill-stud': 'open-up',
   'drill-wall': 'open-up',

@@ -38,6 +38,7 @@ const toldByStep: ReadonlySet<string> = new Set([
   'isolate',
   'verify-circuit',
   'test-circuit',
+  'barred-joist',
 ]);
 
 /**
