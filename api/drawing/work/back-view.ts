@@ -197,8 +197,8 @@ function terminal({ x, name, stems }: Terminal): readonly Shape[] {
     bottomMm: SCREW_Y + SCREW + 0.6,
   });
   return [
-    ...screws,
     ...(isBar(name) ? [line('symbol', bar, true)] : []),
+    ...screws,
     words('text', sheetPoint(x, SCREW_Y - SCREW - 2), terminalWords[name], {
       sizeMm: LETTERING,
       anchor: 'middle',
@@ -213,22 +213,38 @@ const screw = (x: number, radiusMm: number): readonly Shape[] => [
   line('opening', [sheetPoint(x - 1.2, SCREW_Y - 1.2), sheetPoint(x + 1.2, SCREW_Y + 1.2)]),
 ];
 
+/** A conductor as it is drawn: where it comes in below, where it goes into its terminal. */
+interface Wire {
+  readonly column: number;
+  readonly conductor: Conductor;
+  readonly x: number;
+  readonly into: number;
+}
+
+function wiresOf(columns: readonly Column[], terminals: readonly Terminal[]): readonly Wire[] {
+  const used = new Map<string, number>();
+  return columns.flatMap(({ cores, x: middle }, column) =>
+    cores.map(({ conductor, key }, i) => {
+      const x = middle + (i - (cores.length - 1) / 2) * CORE_PITCH;
+      const nth = used.get(key) ?? 0;
+      used.set(key, nth + 1);
+      return { column, conductor, x, into: terminals.find((each) => each.key === key)?.stems[nth] ?? x };
+    }),
+  );
+}
+
 /** Each conductor goes up from its cable to a level of its own, along it, and up into its terminal: none lies on another. */
 function conductors(
   columns: readonly Column[],
   terminals: readonly Terminal[],
   footY: number,
 ): readonly Shape[] {
-  const used = new Map<string, number>();
-  let lane = 0;
-  return columns.flatMap((column) => [
-    ...column.cores.flatMap(({ conductor, key }, i) => {
-      const x = column.x + (i - (column.cores.length - 1) / 2) * CORE_PITCH;
-      const nth = used.get(key) ?? 0;
-      used.set(key, nth + 1);
-      const into = terminals.find((each) => each.key === key)?.stems[nth] ?? x;
-      const y = SCREW_Y + SCREW + 2.4 + lane * LANE;
-      lane += 1;
+  const wires = wiresOf(columns, terminals);
+  const levels = levelsOf(wires);
+  return columns.flatMap((column, at) => [
+    ...wires.flatMap(({ column: own, conductor, x, into }, i) => {
+      if (own !== at) return [];
+      const y = SCREW_Y + SCREW + 2.4 + levels.indexOf(i) * LANE;
       return [
         line(coreInk(conductor), [
           sheetPoint(x, footY - 1.6),
@@ -242,6 +258,25 @@ function conductors(
     }),
     ...jacket(column, footY),
   ]);
+}
+
+/** Nearer than this a core below and a conductor above it are read as one where their heights overlap, mm. */
+const NEAR = LATTICE;
+
+/**
+ * The conductors from the highest level to the lowest: each above those whose cores come in right below its terminal, so that both stand
+ * clear of each other; else in their order. Where that goes round in a ring the lattice alone keeps them apart.
+ */
+function levelsOf(wires: readonly Wire[]): readonly number[] {
+  const left = new Set(wires.keys());
+  const isHeld = (i: number): boolean =>
+    [...left].some((j) => j !== i && Math.abs((wires[i]?.x ?? 0) - (wires[j]?.into ?? 0)) < NEAR);
+  return wires.flatMap(() => {
+    const next = [...left].find((i) => !isHeld(i)) ?? [...left][0];
+    if (next === undefined) return [];
+    left.delete(next);
+    return [next];
+  });
 }
 
 /** The letters of a core's colour; of one that has to be looked at its function, with a question mark. */

@@ -175,7 +175,7 @@ function fillWords(
   const what = fill.cables === 0 ? 'the flex' : counted(count, 'conductor');
   const here = `${what}${fill.counted ? '' : ', not counted yet'}, ${size}`;
   return [
-    `${sideSaid[side]}: ${here}; up to ${fill.capacityCables} as is usual, ${rounded(fill.capacityMm2)} mm² together: its own sheet decides.`,
+    `${sideSaid[side]}: ${here} (usual: up to ${fill.capacityCables}, ${rounded(fill.capacityMm2)} mm²; its own sheet decides).`,
   ];
 }
 

@@ -19,8 +19,7 @@ import { accessoryWords } from './place-words.ts';
 export const connectionSteps = (place: ConnectionPlace): readonly string[] =>
   place.fedFrom === null
     ? [
-        deadWords(place),
-        ...opened(place),
+        `${deadWords(place)}${openedWords(place)}`,
         ...place.gone.map(goneWords),
         ...place.devices.map((device) => deviceStep(place, device)),
         ...boxSteps(place.box),
@@ -38,15 +37,15 @@ export const connectionSteps = (place: ConnectionPlace): readonly string[] =>
 const deadWords = ({ kind }: ConnectionPlace): string =>
   kind === 'board'
     ? 'Main switch off and locked; the tails and its supply side stay live. Prove dead what is worked on.'
-    : 'Isolated and locked off: prove dead here before a hand goes in.';
+    : 'Isolated, locked off: prove dead here.';
 
 /** A place that was there is taken apart only once it is known which cable is which. */
-const opened = ({ kind, accessory, sides }: ConnectionPlace): readonly string[] =>
+const openedWords = ({ kind, accessory, sides }: ConnectionPlace): string =>
   kind !== 'board' &&
   kind !== 'joint' &&
   (accessory === null || !accessory.isNew || sides.some(({ ends }) => ends.some(isOld)))
-    ? ['Plate off: mark which cable is which before a core is parted.']
-    : [];
+    ? ' Plate off: mark which cable is which.'
+    : '';
 
 const isOld = ({ state }: CableEnd): boolean => state === 'found' || state === 'not-recorded';
 
@@ -103,7 +102,7 @@ function stripped({ kind, sides, leads }: ConnectionPlace): readonly string[] {
     ? ' Sleeve bare earths green-yellow.'
     : '';
   const inside = kind === 'joint' ? 'the joint’s cover' : kind === 'board' ? 'the board' : 'the box';
-  return [`Cut the sheath back inside ${inside}; strip to the gauge of the terminals.${sleeves}`];
+  return [`Cut the sheath back inside ${inside}; strip to the gauge.${sleeves}`];
 }
 
 function connected({ kind, joint, sides, devices }: ConnectionPlace): readonly string[] {

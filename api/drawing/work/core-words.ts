@@ -60,7 +60,7 @@ export function coreInk({ core, afterColour }: Pick<Conductor, 'core' | 'afterCo
 export function colourSaid({ foundColour, sleeve, core }: Conductor): string {
   if (core === 'earth') {
     if (sleeve === 'put-on') return 'bare: sleeve green-yellow';
-    if (sleeve === 'look') return 'green-yellow, sleeved if bare or green';
+    if (sleeve === 'look') return 'green-yellow, else sleeve it';
     return foundColour === null ? 'look: colour not told' : 'green-yellow';
   }
   return foundColour === null ? 'look: colour not told' : colourWords[foundColour];

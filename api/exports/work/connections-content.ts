@@ -19,8 +19,8 @@ import {
 import { picture } from './picture.ts';
 
 const GAP_MM = 6;
-/** Of what is done and what the place holds; the picture of its back stands beside. */
-const WORDS_MM = 84;
+/** Of what is done; the picture of its back stands beside, with what is to be looked at and how full it is below. */
+const WORDS_MM = 92;
 
 /** How every place that the scheme works on is connected, in working order, and what colours meant and mean; without a scheme, that there is nothing. */
 export function connectionsContent({ worked }: SchemeEstimate): readonly Content[] {
@@ -49,16 +49,18 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
     subheading(title),
     ...(where === '' ? [] : [{ text: where, style: 'label' }]),
     ...(todo.length === 0 ? [] : [{ ol: [...todo], margin: [0, 2, 0, 2] } satisfies Content]),
-    ...look.map((words): Content => ({ text: `Look: ${words}`, bold: true })),
-    ...holds.map((words): Content => ({ text: words })),
   ];
-  if (sides.length === 0) return [together([...over, ...head])];
+  const notes: readonly Content[] = [
+    ...look.map((words): Content => ({ text: `Look: ${words}`, bold: true })),
+    ...holds.map((words, i): Content => ({ text: words, margin: [0, 0, 0, i === holds.length - 1 ? 4 : 0] })),
+  ];
+  if (sides.length === 0) return [together([...over, ...head, ...notes])];
   const beside = TEXT_WIDTH_MM - WORDS_MM - GAP_MM;
   const top: Content = {
     columnGap: mm(GAP_MM),
     columns: [
       { width: mm(WORDS_MM), stack: [...head] },
-      { width: mm(beside), stack: [picture(backView(place), beside)] },
+      { width: mm(beside), stack: [picture(backView(place), beside), ...notes] },
     ],
   };
   const table = cableTable(sides);
@@ -66,7 +68,7 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
   return ends <= ENDS_TOGETHER ? [together([...over, top, table])] : [together([...over, top]), table];
 }
 
-const CORE_MM = { line: 36, neutral: 36, earth: 46 } as const;
+const CORE_MM = { line: 30, neutral: 36, earth: 54 } as const;
 
 /** Every cable and lead of a place, side by side with what becomes of each core: its colour as found and after, its terminal. */
 const cableTable = (

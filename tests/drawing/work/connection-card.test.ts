@@ -28,7 +28,7 @@ describe('the cards of the terrace’s first scheme', () => {
     const { todo, holds } = cardOf('R8');
     expect(todo.join(' ')).toMatch(/Exchange the box found for a twin flush steel box, 35 mm deep\./);
     expect(holds).toContain(
-      'Each terminal: 3 conductors, 7.5 mm² together; up to 3 as is usual, 8 mm² together: its own sheet decides.',
+      'Each terminal: 3 conductors, 7.5 mm² together (usual: up to 3, 8 mm²; its own sheet decides).',
     );
   });
 
@@ -80,7 +80,7 @@ describe('the cards of the terrace’s first scheme', () => {
     // 0.75 mm² behind 3 A: BS 7671 Table 4F3A, from memory.
     expect(sides[1]?.ends[0]?.words).toBe('Flex of the appliance, three-core, heat-resistant, 0.75 mm²');
     expect(holds).toContain(
-      'Each load terminal: the flex, 0.75 mm²; up to 3 as is usual, 8 mm² together: its own sheet decides.',
+      'Each load terminal: the flex, 0.75 mm² (usual: up to 3, 8 mm²; its own sheet decides).',
     );
   });
 
