@@ -38,6 +38,7 @@ const firstFix = [
   ['unsurveyed-run', 'Run a cable by a way that nobody has looked at', 'each'],
   ['chase-set-up', 'Set up dust extraction for chasing', 'room'],
   ['chase-plaster', 'Chase plaster only', 'm'],
+  ['chase-board', 'Cut the board along a cable in the gap behind it', 'm'],
   ['chase-block', 'Chase block or soft brick', 'm'],
   ['chase-hard-brick', 'Chase hard brick', 'm'],
   ['chase-concrete', 'Chase concrete', 'm'],

@@ -102,10 +102,11 @@ export function bearingWords(plan: Plan, { on, wallId }: Bearing, storeyId: stri
 }
 
 /** How deep a chase is into the masonry against what is allowed, whole mm, the limit rounded down. */
-function chaseWords({ intoMm, limitMm }: ChaseCut): string {
+function chaseWords({ intoMm, limitMm, isBehindBoard }: ChaseCut): string {
   const allowed = `${Math.floor(limitMm)} mm`;
   if (intoMm === null) return `no deeper than ${allowed} into the masonry`;
-  if (intoMm === 0) return 'the masonry not cut';
+  if (isBehindBoard) return 'the board cut along it, the masonry not';
+  if (intoMm === 0) return 'in the plaster alone, the masonry not cut';
   const into = `${Math.round(intoMm)} mm into the masonry`;
   return intoMm > limitMm
     ? `${into}, too deep for this wall: ${allowed} allowed`

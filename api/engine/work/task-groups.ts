@@ -42,6 +42,7 @@ const groupOfTask: Readonly<Record<TaskId, TaskGroup>> = {
   'dig-trench': 'open-up',
   'chase-set-up': 'open-up',
   'chase-plaster': 'open-up',
+  'chase-board': 'open-up',
   'chase-block': 'open-up',
   'chase-hard-brick': 'open-up',
   'chase-concrete': 'open-up',

@@ -141,6 +141,28 @@ describe('what goes through walls, floors and ceilings', () => {
   });
 });
 
+describe('a board on dabs', () => {
+  it('is cut along cable in its gap, and no block is said to be chased there', () => {
+    const { worked, labour } = schemeOf(demoEstimate('fernlow-close'), 'new-radial');
+    const chases = worked.runs.flatMap(({ segments, cuts }) =>
+      segments.flatMap(({ medium, lengthMm }, i) =>
+        medium === 'wall-chase' ? [{ lengthMm, isBehind: cuts[i]?.chase?.isBehindBoard }] : [],
+      ),
+    );
+    const metresOf = (isBehind: boolean) =>
+      chases.filter((each) => each.isBehind === isBehind).reduce((sum, { lengthMm }) => sum + lengthMm, 0) /
+      1000;
+    const quantity = (task: string) => labour.find((each) => each.task === task)?.quantity ?? 0;
+    expect(metresOf(true)).toBeGreaterThan(0);
+    expect(quantity('chase-board')).toBeCloseTo(metresOf(true), 0);
+    expect(quantity('chase-block') > 0).toBe(metresOf(false) > 0);
+    const steps = worked.runs.flatMap((run) => run.steps);
+    expect(
+      steps.filter((words) => /chased into/.test(words) && /not cut|the masonry not/.test(words)),
+    ).toEqual([]);
+  });
+});
+
 describe('a joist that may not be cut', () => {
   it.each(schemes)(
     'is never told to be drilled in $name: it is settled, and reckoned as that',
