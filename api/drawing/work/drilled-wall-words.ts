@@ -1,5 +1,4 @@
 import type { Worked } from '#engine/connections/worked.ts';
-import { metres } from '#engine/quotation/said.ts';
 import { type DrilledWall, drilledWalls, type HoleFace } from '#engine/work/drilled-walls.ts';
 import type { FloorRows } from './floor-words.ts';
 
@@ -21,7 +20,10 @@ const coreWords: Readonly<Record<DrilledWall['core'], string>> = {
 /** Nearer than this a hole is in the corner, mm. */
 const IN_CORNER_MM = 5;
 
-/** The nearer corner, and a door that is nearer still: "0.60 m from the left-hand corner". */
+/** To the millimetre, as a point is marked out. */
+const wholeMm = (mm: number): string => `${Math.round(mm)} mm`;
+
+/** The nearer corner, and the nearest door: "600 mm from the left-hand corner, 130 mm from the door to its right". */
 function alongWords({ corners: { leftMm, rightMm }, door }: HoleFace): string {
   const isLeft = rightMm === null || (leftMm !== null && leftMm <= rightMm);
   const cornerMm = isLeft ? leftMm : rightMm;
@@ -31,15 +33,15 @@ function alongWords({ corners: { leftMm, rightMm }, door }: HoleFace): string {
       ? []
       : cornerMm < IN_CORNER_MM
         ? [`in the ${hand}-hand corner`]
-        : [`${metres(cornerMm)} from the ${hand}-hand corner`];
+        : [`${wholeMm(cornerMm)} from the ${hand}-hand corner`];
   // The door stands to that hand of the hole.
-  const frame = door === null ? [] : [`${metres(door.mm)} from the door to its ${door.hand}`];
+  const frame = door === null ? [] : [`${wholeMm(door.mm)} from the door to its ${door.hand}`];
   const said = [...corner, ...frame];
   return said.length === 0 ? 'no corner drawn: see the plan' : said.join(', ');
 }
 
 const heightWords = (heightMm: number): string =>
-  heightMm < 0 ? `${metres(-heightMm)} under the floor` : `${metres(heightMm)} above the floor`;
+  heightMm < 0 ? `${wholeMm(-heightMm)} under the floor` : `${wholeMm(heightMm)} above the floor`;
 
 const faceName = ({ roomName }: HoleFace): string => roomName ?? 'outside, or where no room is drawn';
 

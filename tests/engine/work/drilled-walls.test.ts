@@ -32,7 +32,7 @@ describe('where a wall is drilled', () => {
     // In the hall (x from 3800) the hole at x 3875 is 75 mm from the left-hand corner.
     expect(hole?.faces[0].corners.leftMm).toBeCloseTo(75, 6);
     expect(drilledWallRows(worked)[0]?.rows[0]).toMatchObject({
-      where: expect.stringMatching(/^1\.10 m above the floor, 0\.0[78] m from the left-hand corner/),
+      where: expect.stringMatching(/^1100 mm above the floor, 75 mm from the left-hand corner/),
       what: '16 mm hole through 100 mm of block',
       note: expect.stringMatching(/^comes out in Kitchen-diner/),
     });
@@ -41,7 +41,7 @@ describe('where a wall is drilled', () => {
 
   it('is told under the floor where the cable goes there', () => {
     const { worked } = schemeOf(demoEstimate('saltglass-row'), 'spurs-rcbo');
-    expect(drilledWallRows(worked)[0]?.rows[0]?.where).toMatch(/^0\.11 m under the floor/);
+    expect(drilledWallRows(worked)[0]?.rows[0]?.where).toMatch(/^110 mm under the floor/);
   });
 
   it('is at no distance less than nought, of any job', () => {
