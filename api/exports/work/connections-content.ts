@@ -42,6 +42,9 @@ export function connectionsContent({ worked }: SchemeEstimate): readonly Content
 /** With more ends than this a place may be longer than a page, and may be parted. */
 const ENDS_TOGETHER = 8;
 
+/** With more steps than this the column of them is the longer one. */
+const STEPS_BESIDE = 8;
+
 /** A place, with what stands over it and is never parted from it. */
 function placeContent(place: ConnectionPlace, over: readonly Content[]): readonly Content[] {
   const { title, where, todo, sides, holds, look } = connectionCard(place);
@@ -50,17 +53,19 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
     ...(where === '' ? [] : [{ text: where, style: 'label' }]),
     ...(todo.length === 0 ? [] : [{ ol: [...todo], margin: [0, 2, 0, 2] } satisfies Content]),
   ];
-  const notes: readonly Content[] = [
-    ...look.map((words): Content => ({ text: `Look: ${words}`, bold: true })),
-    ...holds.map((words, i): Content => ({ text: words, margin: [0, 0, 0, i === holds.length - 1 ? 4 : 0] })),
-  ];
-  if (sides.length === 0) return [together([...over, ...head, ...notes])];
+  const looks = look.map((words): Content => ({ text: `Look: ${words}`, bold: true }));
+  const full = holds.map(
+    (words, i): Content => ({ text: words, margin: [0, 0, 0, i === holds.length - 1 ? 4 : 0] }),
+  );
+  if (sides.length === 0) return [together([...over, ...head, ...looks, ...full])];
+  // Where there is more to look at than to do, the shorter column has the rest.
+  const isBusy = look.length === 0 || todo.length > STEPS_BESIDE;
   const beside = TEXT_WIDTH_MM - WORDS_MM - GAP_MM;
   const top: Content = {
     columnGap: mm(GAP_MM),
     columns: [
-      { width: mm(WORDS_MM), stack: [...head] },
-      { width: mm(beside), stack: [picture(backView(place), beside), ...notes] },
+      { width: mm(WORDS_MM), stack: [...head, ...(isBusy ? [] : full)] },
+      { width: mm(beside), stack: [picture(backView(place), beside), ...looks, ...(isBusy ? full : [])] },
     ],
   };
   const table = cableTable(sides);
@@ -68,7 +73,7 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
   return ends <= ENDS_TOGETHER ? [together([...over, top, table])] : [together([...over, top]), table];
 }
 
-const CORE_MM = { line: 30, neutral: 36, earth: 54 } as const;
+const CORE_MM = { line: 30, neutral: 36, earth: 56 } as const;
 
 /** Every cable and lead of a place, side by side with what becomes of each core: its colour as found and after, its terminal. */
 const cableTable = (
