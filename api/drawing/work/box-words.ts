@@ -18,7 +18,7 @@ const boxWords = ({ gangs, build, depthMm }: BackBox): string =>
 function heldWords({ lining, build }: BackBox): string {
   if (lining !== 'dot-and-dab' || build === 'surface') return '';
   return build === 'steel'
-    ? ', plugged to the block, the board as packing'
+    ? ', plugged to the block, which is chopped out for it behind the board'
     : ', held by the board, the block chopped out behind it';
 }
 

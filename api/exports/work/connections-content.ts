@@ -43,7 +43,7 @@ export function connectionsContent({ worked }: SchemeEstimate): readonly Content
 const ENDS_TOGETHER = 8;
 
 /** With more steps than this the column of them is the longer one. */
-const STEPS_BESIDE = 8;
+const STEPS_BESIDE = 6;
 
 /** A place, with what stands over it and is never parted from it. */
 function placeContent(place: ConnectionPlace, over: readonly Content[]): readonly Content[] {
