@@ -87,14 +87,19 @@ function whereWords({ room, heightMm, joint }: ConnectionPlace): string {
   return [...(room === null ? [] : [room]), ...at].join(', ');
 }
 
+/** What stands over the leads of a place; elsewhere that they are beside its cables. */
+const ownTitles: Partial<Readonly<Record<ConnectionPlace['kind'], string>>> = {
+  board: 'The device’s own leads',
+  appliance: '',
+};
+
 function sidesSaid({ sides, leads, kind }: ConnectionPlace): ConnectionCard['sides'] {
   const said = sides.map(({ side, ends }) => ({ title: sideTitles[side], ends: ends.map(endSaid) }));
   const own = leads.map(leadSaid);
   if (own.length === 0) return said.filter(({ ends }) => ends.length > 0);
-  return [
-    ...said,
-    { title: kind === 'board' ? 'The device’s own leads' : 'Beside cables', ends: own },
-  ].filter(({ ends }) => ends.length > 0);
+  return [...said, { title: ownTitles[kind] ?? 'Beside cables', ends: own }].filter(
+    ({ ends }) => ends.length > 0,
+  );
 }
 
 const sideTitles: Readonly<Record<TerminalSide['side'], string>> = {
