@@ -181,8 +181,17 @@ function floorSection({ worked, storeyId }: ListContent): Section | null {
   for (const { storeyId: storey, faces, mark, cables } of drilledWalls(worked))
     if (storey === storeyId)
       enter('walls', faces[0].roomName ?? undefined, `${mark} for ${cables.join(', ')}`);
+  const has = (kind: 'boards' | 'joists' | 'walls'): boolean =>
+    [...rooms.values()].some((room) => room[kind].length > 0);
+  const title = [
+    has('boards') ? 'floors opened' : '',
+    has('joists') ? 'joists cut' : '',
+    has('walls') ? 'walls drilled' : '',
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
   return listed(
-    'Floors opened, joists cut, walls drilled',
+    title.charAt(0).toUpperCase() + title.slice(1),
     [...rooms].map(([head, { boards, joists, walls }]) => ({
       head,
       rows: [
