@@ -52,7 +52,7 @@ describe.each([
       'Papers for the work',
       'Tasks in working order',
       'Connections',
-      'Cuts, joists and boards',
+      'Cuts, floors and walls',
       'Test sheet',
     ])
       expect(text).toContain(title);
@@ -78,7 +78,7 @@ describe.each([
 
   it('says on which page each paper begins, and so it is', () => {
     const [cover = '', ...rest] = pdf.pages;
-    for (const title of ['Tasks in working order', 'Connections', 'Cuts, joists and boards', 'Test sheet']) {
+    for (const title of ['Tasks in working order', 'Connections', 'Cuts, floors and walls', 'Test sheet']) {
       const [, page] = new RegExp(`^ *${title} +(\\d+) *$`, 'm').exec(cover) ?? [];
       expect(rest[Number(page) - 2]?.trimStart().startsWith(title), title).toBe(true);
     }

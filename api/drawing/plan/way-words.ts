@@ -18,11 +18,13 @@ const mediumWords: Readonly<Record<Medium, string>> = {
 
 /** A run's cable and its metres by medium, in few words: "2.5/1.5, 0.9 m in chase, 1.2 m along joists". */
 export function wayInWords(run: Run): string {
-  const metres = new Map<Medium, number>();
-  for (const segment of run.segments)
-    metres.set(segment.medium, (metres.get(segment.medium) ?? 0) + segment.lengthMm);
+  const metres = new Map<string, number>();
+  for (const [i, { medium, lengthMm }] of run.segments.entries()) {
+    const words = run.cuts[i]?.chase?.isBehindBoard === true ? 'behind board' : mediumWords[medium];
+    metres.set(words, (metres.get(words) ?? 0) + lengthMm);
+  }
   const parts = [...metres.entries()]
     .filter(([, mm]) => mm >= 50)
-    .map(([medium, mm]) => `${(mm / 1000).toFixed(1)} m ${mediumWords[medium]}`);
+    .map(([words, mm]) => `${(mm / 1000).toFixed(1)} m ${words}`);
   return [`${run.cable.lineMm2}/${run.cable.cpcMm2} mm²`, ...parts].join(', ');
 }

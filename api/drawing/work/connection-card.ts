@@ -1,16 +1,9 @@
-import { isRcbo } from '#engine/circuit/fitted-device.ts';
 import type { BackBox, CableJoint, TerminalFill } from '#engine/connections/things.ts';
 import { counted } from '#engine/rules/counted.ts';
-import type {
-  CableEnd,
-  ChangedDevice,
-  ConnectionPlace,
-  Lead,
-  TerminalSide,
-} from '#engine/work/connection-place.ts';
-import type { Device, PointKind } from '#model/installation.ts';
-import { pointKindWords } from '../point-kind-words.ts';
+import type { CableEnd, ConnectionPlace, Lead, TerminalSide } from '#engine/work/connection-place.ts';
+import { connectionSteps, flexWords } from './connection-steps.ts';
 import { colourSaid, coreWords, terminalWords } from './core-words.ts';
+import { accessoryWords } from './place-words.ts';
 
 /** One conductor as it is read: "line", "red", "L". */
 export interface ConductorSaid {
@@ -50,26 +43,19 @@ export function connectionCard(place: ConnectionPlace): ConnectionCard {
   return {
     title: titleOf(place),
     where: whereWords(place),
-    todo: place.isWorkedOn ? todoOf(place) : [],
+    todo: place.isWorkedOn ? connectionSteps(place) : [],
     sides: sidesSaid(place),
-    holds: [
-      ...place.sides.flatMap(({ fill, side }) => fillWords(fill, side)),
-      ...jointHolds(place.joint),
-      ...boardHolds(place),
-      ...boxHolds(place.box),
-    ],
+    holds: [...fillsSaid(place), ...jointHolds(place.joint), ...boardHolds(place), ...boxHolds(place.box)],
     look: looksOf(place),
   };
 }
-
-const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 function titleOf({ mark, kind, accessory, joint }: ConnectionPlace): string {
   if (kind === 'board') return mark;
   if (kind === 'joint') return `${mark}, ${joint === null ? 'joint' : jointKindWords[joint.kind]}`;
   if (kind === 'old-box') return `Old box of ${mark}, blank plate`;
-  const stands = accessory === null ? 'fused-unit' : accessory.kind;
-  return `${mark}, ${lower(pointKindWords[stands as PointKind] ?? stands)}`;
+  if (kind === 'appliance') return `${mark}, its end of the flex`;
+  return `${mark}, ${accessoryWords(accessory)}`;
 }
 
 /** Kinds of joint, in words. */
@@ -101,106 +87,19 @@ function whereWords({ room, heightMm, joint }: ConnectionPlace): string {
   return [...(room === null ? [] : [room]), ...at].join(', ');
 }
 
-function todoOf(place: ConnectionPlace): readonly string[] {
-  return [
-    ...place.gone.map(goneWords),
-    ...place.devices.map(deviceTodo),
-    ...boxTodo(place.box),
-    ...accessoryTodo(place),
-    ...jointTodo(place),
-    ...place.sides.flatMap(({ ends }) => ends.flatMap(broughtWords)),
-    ...place.leads.map((lead) => leadWords[lead.kind]),
-    ...fuseTodo(place.sides),
-    'Strip length and tightening: as the maker’s sheet says.',
-  ];
-}
-
-const goneWords = ({ mark, towards }: CableEnd): string =>
-  mark === null
-    ? 'Disconnect the cable found that goes: which one is told by tracing it. Make its end dead for good.'
-    : `Disconnect ${mark}${towards === null ? '' : ` (to ${towards.mark})`}: it goes. Make its end dead for good, where it is.`;
-
-/** "RCBO, 32 A, curve B, 30 mA type A". */
-const deviceWords = (device: Device): string =>
-  [
-    isRcbo(device) ? 'RCBO' : device.standard === 'BS-EN-60898' ? 'breaker' : 'device',
-    `${device.ratingA} A`,
-    ...(device.curve === undefined ? [] : [`curve ${device.curve}`]),
-    ...(device.rcd === undefined ? [] : [`${device.rcd.mA} mA type ${device.rcd.type}`]),
-  ].join(', ');
-
-function deviceTodo({ circuitName: name, way, before, after }: ChangedDevice): string {
-  const circuitName = way === null ? name : `${name} (way ${way})`;
-  if (after === null)
-    return `${circuitName}: its device is exchanged; its rating is not told. Read it off first.`;
-  const fitted = `${deviceWords(after)}, as the board’s maker accepts`;
-  if (before === null) return `Fit the device of ${circuitName}: ${fitted}.`;
-  return `Exchange the device of ${circuitName} (${deviceWords(before)}): ${fitted}.`;
-}
-
-function boxTodo(box: BackBox | null): readonly string[] {
-  if (box === null) return [];
-  switch (box.action) {
-    case 'fit':
-      return [`Fit a ${gangWords(box.gangs)} box, ${box.depthMm} mm deep.`];
-    case 're-box':
-      return [`Exchange the box found for a ${gangWords(box.gangs)} one, ${box.depthMm} mm deep.`];
-    case 'frame':
-      return [`Put a ${box.frameMm ?? 0} mm spacer frame over the box found.`];
-    case 'unknown':
-    case 'keep':
-      return [];
-  }
-}
-
-const gangWords = (gangs: number): string =>
-  gangs === 1 ? 'single' : gangs === 2 ? 'twin' : `${gangs}-gang`;
-
-function accessoryTodo({ accessory, kind }: ConnectionPlace): readonly string[] {
-  if (accessory?.isNew !== true || kind === 'old-box') return [];
-  return [`Fit the ${lower(pointKindWords[accessory.kind as PointKind] ?? accessory.kind)}.`];
-}
-
-function jointTodo({ joint }: ConnectionPlace): readonly string[] {
-  if (joint?.state !== 'new') return [];
-  const access =
-    joint.accessible === false
-      ? 'It is not to be come to afterwards: only a joint made for that may be used, as its maker says.'
-      : joint.accessible === true
-        ? 'It stays where it can be come to.'
-        : 'Nobody has said whether it can be come to afterwards.';
-  return [`Make the joint: ${joint.ratingA} A, ${counted(joint.cables, 'cable')}. ${access}`];
-}
-
-const broughtWords = ({ state, mark, towards }: CableEnd): readonly string[] =>
-  state === 'new'
-    ? [`Bring ${mark ?? 'the new cable'} in${towards === null ? '' : ` from ${towards.mark}`}.`]
-    : state === 'cut-end'
-      ? [`Bring the cut end of ${mark ?? 'the old cable'} in.`]
-      : [];
-
-const leadWords: Readonly<Record<Lead['kind'], string>> = {
-  flex: 'Bring the appliance’s flex in under its grip.',
-  'box-tail': 'Lead a green-yellow tail from the box’s earth to the plate’s.',
-  'rcbo-neutral': 'The RCBO’s own neutral lead to the N bar, where its maker gives it one.',
-  'rcbo-earth': 'The RCBO’s functional earth to the E bar, where its maker gives it one.',
+/** What stands over the leads of a place; elsewhere that they are beside its cables. */
+const ownTitles: Partial<Readonly<Record<ConnectionPlace['kind'], string>>> = {
+  board: 'The device’s own leads',
+  appliance: '',
 };
-
-const fuseTodo = (sides: readonly TerminalSide[]): readonly string[] =>
-  sides.flatMap(({ fuse }) =>
-    fuse === undefined
-      ? []
-      : [fuse.ratingA === null ? 'Its fuse: nobody has said which.' : `Fuse: ${fuse.ratingA} A, BS 1362.`],
-  );
 
 function sidesSaid({ sides, leads, kind }: ConnectionPlace): ConnectionCard['sides'] {
   const said = sides.map(({ side, ends }) => ({ title: sideTitles[side], ends: ends.map(endSaid) }));
   const own = leads.map(leadSaid);
   if (own.length === 0) return said.filter(({ ends }) => ends.length > 0);
-  return [
-    ...said,
-    { title: kind === 'board' ? 'The device’s own leads' : 'Beside cables', ends: own },
-  ].filter(({ ends }) => ends.length > 0);
+  return [...said, { title: ownTitles[kind] ?? 'Beside cables', ends: own }].filter(
+    ({ ends }) => ends.length > 0,
+  );
 }
 
 const sideTitles: Readonly<Record<TerminalSide['side'], string>> = {
@@ -238,8 +137,8 @@ const leadNames: Readonly<Record<Lead['kind'], string>> = {
   'rcbo-earth': 'Functional earth of the RCBO',
 };
 
-const leadSaid = ({ kind, conductors }: Lead): EndSaid => ({
-  words: leadNames[kind],
+const leadSaid = ({ kind, conductors, flex }: Lead): EndSaid => ({
+  words: flex === undefined ? leadNames[kind] : `${leadNames[kind]}, ${flexWords(flex.areaMm2)}`,
   size: '',
   isNew: true,
   conductors: conductorsSaid(conductors).map((said, i) =>
@@ -254,14 +153,35 @@ const conductorsSaid = (conductors: CableEnd['conductors']): readonly ConductorS
     terminal: terminalWords[conductor.terminal],
   }));
 
-function fillWords(fill: TerminalFill | null, side: TerminalSide['side']): readonly string[] {
-  if (fill === null || fill.cables === 0) return [];
-  const where =
-    side === 'only' ? 'Each terminal' : side === 'supply' ? 'Each supply terminal' : 'Each load terminal';
-  const area =
-    fill.areaMm2 === null ? 'area not known' : `${rounded(fill.areaMm2)} of ${rounded(fill.capacityMm2)} mm²`;
-  const cables = `${fill.cables} of ${counted(fill.capacityCables, 'conductor')}`;
-  return [`${where}: ${cables}${fill.counted ? '' : ', not counted yet'}, ${area}.`];
+/** How full terminals are, each of line and neutral alike; a flex is in those of the load, or beside the cable in an outlet plate's. */
+function fillsSaid({ sides, leads }: ConnectionPlace): readonly string[] {
+  const flexMm2 = leads.find(({ flex }) => flex !== undefined)?.flex?.areaMm2 ?? null;
+  return sides.flatMap(({ fill, side }, i) => fillWords(fill, side, i === sides.length - 1 ? flexMm2 : null));
+}
+
+const sideSaid: Readonly<Record<TerminalSide['side'], string>> = {
+  only: 'Each terminal',
+  supply: 'Each supply terminal',
+  load: 'Each load terminal',
+};
+
+function fillWords(
+  fill: TerminalFill | null,
+  side: TerminalSide['side'],
+  flexMm2: number | null,
+): readonly string[] {
+  const count = (fill?.cables ?? 0) + (flexMm2 === null ? 0 : 1);
+  if (fill === null || count === 0) return [];
+  const areaMm2 = fill.areaMm2 === null ? null : fill.areaMm2 + (flexMm2 ?? 0);
+  const size =
+    areaMm2 === null
+      ? 'of a size nobody knows: look'
+      : `${rounded(areaMm2)} mm²${count > 1 ? ' together' : ''}`;
+  const what = fill.cables === 0 ? 'the flex' : counted(count, 'conductor');
+  const here = `${what}${fill.counted ? '' : ', not counted yet'}, ${size}`;
+  return [
+    `${sideSaid[side]}: ${here} (usual: up to ${fill.capacityCables}, ${rounded(fill.capacityMm2)} mm²; its own sheet decides).`,
+  ];
 }
 
 /** Conductors of a joint against what it takes, each of line, neutral and earth alike. */
@@ -304,7 +224,17 @@ function boxHolds(box: BackBox | null): readonly string[] {
   ];
 }
 
-function looksOf({ sides, mixesColours, unrecordedCircuits, box }: ConnectionPlace): readonly string[] {
+/** A device is bought for a board: until its make is known, it is written here. */
+const MAKE_ASKED =
+  'Note the board’s make and model before a device is bought: ______________________________';
+
+function looksOf({
+  sides,
+  mixesColours,
+  unrecordedCircuits,
+  box,
+  buyFor,
+}: ConnectionPlace): readonly string[] {
   const ends = sides.flatMap(({ ends: each }) => each);
   const unrecorded = ends.filter(({ state }) => state === 'not-recorded').length;
   return [
@@ -324,6 +254,7 @@ function looksOf({ sides, mixesColours, unrecordedCircuits, box }: ConnectionPla
         ]
       : []),
     ...(box?.party === true ? ['The wall is a party wall.'] : []),
+    ...(buyFor?.make === null ? [MAKE_ASKED] : []),
     ...unrecordedCircuits.map((name) => `${name}: its cables at the board are not recorded.`),
   ];
 }

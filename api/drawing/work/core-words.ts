@@ -5,6 +5,9 @@ import type { Ink } from '../scene.ts';
 /** A core by its function. */
 export const coreWords: Readonly<Record<Core, string>> = { line: 'line', neutral: 'neutral', earth: 'earth' };
 
+/** A core by one letter, as terminals are marked. */
+export const coreLetters: Readonly<Record<Core, string>> = { line: 'L', neutral: 'N', earth: 'E' };
+
 /** A core's colour in words. */
 export const colourWords: Readonly<Record<CoreColour, string>> = {
   red: 'red',
@@ -15,7 +18,7 @@ export const colourWords: Readonly<Record<CoreColour, string>> = {
   bare: 'bare',
 };
 
-/** A colour in one or two letters, so that a picture can be read without colour; `?` where it is to be looked at. */
+/** A colour in one or two letters, so that a picture can be read without colour. */
 export const colourLetters: Readonly<Record<CoreColour, string>> = {
   red: 'R',
   black: 'Bk',
@@ -57,7 +60,7 @@ export function coreInk({ core, afterColour }: Pick<Conductor, 'core' | 'afterCo
 export function colourSaid({ foundColour, sleeve, core }: Conductor): string {
   if (core === 'earth') {
     if (sleeve === 'put-on') return 'bare: sleeve green-yellow';
-    if (sleeve === 'look') return 'green-yellow, sleeved if bare or green';
+    if (sleeve === 'look') return 'green-yellow, else sleeve it';
     return foundColour === null ? 'look: colour not told' : 'green-yellow';
   }
   return foundColour === null ? 'look: colour not told' : colourWords[foundColour];

@@ -21,8 +21,9 @@ function dayOf(iso: string): string {
   return `${day} ${monthNames[(month ?? 1) - 1]} ${year}`;
 }
 
-/** What colours meant and mean, with their days, and those that changed their meaning; a sentence each. */
-export function oldToNew({ colours, mistaken }: ConnectionSheet): readonly string[] {
+/** What colours meant and mean, with their days, and those that changed their meaning; a sentence each, none where only new colours are met. */
+export function oldToNew({ meetsOldColours, colours, mistaken }: ConnectionSheet): readonly string[] {
+  if (!meetsOldColours) return [];
   return [
     ...colours.map(({ line, neutral, earth, firstDay, lastDay }) => {
       const from = firstDay === null ? '' : ` from ${dayOf(firstDay)}`;

@@ -21,12 +21,15 @@ export const STOCK_DEPTHS_MM = [25, 35, 47] as const;
 /** What asks for a depth of box: the accessory, or something about it. */
 export type DepthAsker = keyof OwnBoxDepths;
 
+/** What a flex with its grip wants behind a plate, of an outlet for it alone and of a fused unit alike, mm. */
+const flexWants: BoxDepths = { minimumMm: 35, preferredMm: 47 };
+
 /** What is usual, by what asks for it. Its grade is told at `boxDepths`. */
 export const usualBoxDepths: Readonly<Record<DepthAsker, BoxDepths>> = {
   'socket-single': { minimumMm: 25, preferredMm: 35 },
   'socket-twin': { minimumMm: 25, preferredMm: 35 },
   'fused-unit': { minimumMm: 25, preferredMm: 35 },
-  'flex-outlet': { minimumMm: 25, preferredMm: 35 },
+  'flex-outlet': flexWants,
   joint: { minimumMm: 35, preferredMm: 47 },
   'dp-switch': { minimumMm: 25, preferredMm: 35 },
   'cooker-control': { minimumMm: 47, preferredMm: 47 },
@@ -37,7 +40,7 @@ export const usualBoxDepths: Readonly<Record<DepthAsker, BoxDepths>> = {
   usb: { minimumMm: 35, preferredMm: 47 },
   rcd: { minimumMm: 35, preferredMm: 47 },
   metal: { minimumMm: 35, preferredMm: 35 },
-  'flex-outlet-of-unit': { minimumMm: 35, preferredMm: 47 },
+  'flex-outlet-of-unit': flexWants,
   'third-cable': { minimumMm: 35, preferredMm: 35 },
 };
 
@@ -46,7 +49,8 @@ const features = ['usb', 'rcd', 'metal'] as const;
 const askedOf = ({ kind, features: has, flexOutlet, cables }: BoxContents): readonly DepthAsker[] => [
   kind,
   ...features.filter((feature) => has.includes(feature)),
-  ...(flexOutlet ? (['flex-outlet-of-unit'] as const) : []),
+  // A plate that is nothing but an outlet for a flex asks as what it is.
+  ...(flexOutlet && kind !== 'flex-outlet' ? (['flex-outlet-of-unit'] as const) : []),
   ...(cables >= 3 ? (['third-cable'] as const) : []),
 ];
 

@@ -1,4 +1,5 @@
 import { unitOfLoadSide } from '../circuit/load-side.ts';
+import { applianceFlexes } from '../connections/appliance-flex.ts';
 import { droppedCables } from '../connections/dropped-cables.ts';
 import type { TerminalFill } from '../connections/things.ts';
 import type { Worked } from '../connections/worked.ts';
@@ -42,15 +43,8 @@ function fittings(worked: Worked): readonly Amount[] {
 }
 
 /** Fixed appliances on a flex: behind a unit with an outlet for it, or at an outlet plate. */
-function appliances({ things }: Worked): readonly Amount[] {
-  return [
-    ...things.fusedUnits
-      .filter((unit) => unit.state === 'new' && unit.flexOutlet)
-      .map(({ id }) => certain('connect-appliance', id)),
-    ...things.accessories
-      .filter(({ kind }) => kind === 'flex-outlet')
-      .map(({ id }) => certain('connect-appliance', id)),
-  ];
+function appliances({ things, job }: Worked): readonly Amount[] {
+  return applianceFlexes(things, job.points).map(({ id }) => certain('connect-appliance', id));
 }
 
 function terminalWork(terminal: TerminalFill, ids: ReadonlySet<string>): readonly Amount[] {

@@ -67,14 +67,18 @@ function fishing(run: Run): readonly Amount[] {
 
 /** Holes, once a bundle. */
 function holes(runs: readonly Run[]): readonly Amount[] {
-  return ownHoles(runs).flatMap(({ runId, segment, notches }) => [
-    ...(segment.medium === 'through-wall' ? [certain('drill-wall', runId)] : []),
-    ...(segment.joistsCrossed > notches
-      ? [certain('drill-joist', runId, segment.joistsCrossed - notches)]
-      : []),
-    ...(notches > 0 ? [certain('notch-joist', runId, notches)] : []),
-    ...(segment.studsCrossed > 0 ? [certain('drill-stud', runId, segment.studsCrossed)] : []),
-  ]);
+  return ownHoles(runs).flatMap(({ runId, segment, holes: placed, notches }) => {
+    // Nobody drills these: they are settled first, and that is what is reckoned.
+    const barred = placed.filter(({ judged }) => judged === 'neither').length;
+    const drilled = segment.joistsCrossed - notches - barred;
+    return [
+      ...(segment.medium === 'through-wall' ? [certain('drill-wall', runId)] : []),
+      ...(drilled > 0 ? [certain('drill-joist', runId, drilled)] : []),
+      ...(barred > 0 ? [certain('barred-joist', runId, barred)] : []),
+      ...(notches > 0 ? [certain('notch-joist', runId, notches)] : []),
+      ...(segment.studsCrossed > 0 ? [certain('drill-stud', runId, segment.studsCrossed)] : []),
+    ];
+  });
 }
 
 /** Cables through voids, studs and walls, on surfaces and in the ground; a run without a way is one lump. */

@@ -3,6 +3,7 @@ import type { Worked } from '../connections/worked.ts';
 import type { Plan } from '../plan/plan.ts';
 import { rememberedOfTwo } from '../plan/remembered.ts';
 import { roomOfWallFace } from '../plan/surroundings.ts';
+import { chaseCut } from '../ways/chase-cut.ts';
 import type { Run, Segment } from '../ways/run.ts';
 import type { Filling } from '../ways/way-tariff.ts';
 import { type Amount, certain } from './amount.ts';
@@ -21,13 +22,16 @@ export const chaseTask: Readonly<Record<Wall['core'], TaskId>> = {
   'metal-stud': 'chase-plaster',
   open: 'chase-unknown-wall',
 };
-const chaseTasks: readonly TaskId[] = [...new Set(Object.values(chaseTask))];
+/** The same where cable lies in the gap behind a board. */
+export const boardTask: TaskId = 'chase-board';
+const chaseTasks: readonly TaskId[] = [...new Set([...Object.values(chaseTask), boardTask])];
 
 const isChase = ({ medium }: Segment): boolean => medium === 'wall-chase';
 
-function taskOf(plan: Plan, wallId: string | null): TaskId {
-  const core = wallId === null ? undefined : plan.wallById.get(wallId)?.wall.core;
-  return core === undefined ? 'chase-unknown-wall' : chaseTask[core];
+function taskOf(plan: Plan, segment: Segment): TaskId {
+  const wall = plan.wallById.get(segment.wallId ?? '');
+  if (wall === undefined) return 'chase-unknown-wall';
+  return chaseCut(wall, segment)?.isBehindBoard === true ? boardTask : chaseTask[wall.wall.core];
 }
 
 /** The room that a chase looks into; else the wall itself stands for a place to set up in. */
@@ -48,7 +52,7 @@ function setUps(runs: readonly Run[], plan: Plan): readonly Amount[] {
   return [...runByRoom.values()].map((runId) => certain('chase-set-up', runId));
 }
 
-/** Chases by the wall's core, what protects the cable in them, filling by its coats, and setting up once a room. */
+/** Chases by the wall's core, or by the board that is cut before a gap, what protects the cable in them, filling by its coats, and setting up once a room. */
 export function chaseWork({ runs, plan, tariff }: Worked): readonly Amount[] {
   return [...cutting(runs, plan), ...fillings[tariff.filling](runs, plan)];
 }
@@ -62,7 +66,7 @@ const cutting = rememberedOfTwo((runs: readonly Run[], plan: Plan): readonly Amo
   return [
     ...setUps(runs, plan),
     ...chaseTasks.flatMap((task) =>
-      pathMetres(worked, task, (segment) => isChase(segment) && taskOf(plan, segment.wallId) === task),
+      pathMetres(worked, task, (segment) => isChase(segment) && taskOf(plan, segment) === task),
     ),
     ...pathMetres(worked, 'contain-chase', (segment) => isChase(segment) && isContained(segment)),
   ];

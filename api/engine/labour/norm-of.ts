@@ -7,10 +7,15 @@ const normsByTask = remembered(
     new Map(tasks.toReversed().map((norm) => [norm.task, norm])),
 );
 
-/** Whose norm counts where the firm has none for a task: a firm with one norm for filling has it for either way. */
+/**
+ * Whose norm counts where the firm has none for a task: a firm with one norm for filling has it for either way. A joist that may not be cut
+ * takes as long as one that is drilled, and a board is cut as plaster is, until the firm says otherwise.
+ */
 const standIns: ReadonlyMap<string, string> = new Map([
   [fillingTasks['bonding-and-finish'].chase, fillingTasks['one-coat'].chase],
   [fillingTasks['bonding-and-finish'].box, fillingTasks['one-coat'].box],
+  ['barred-joist', 'drill-joist'],
+  ['chase-board', 'chase-plaster'],
 ]);
 
 /** The task whose norm counts for another that the firm has none for; null: no norm stands in. */

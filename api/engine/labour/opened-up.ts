@@ -2,13 +2,19 @@ import type { LabourTask } from './task.ts';
 
 /** What of a house is opened, as cards and papers count it. */
 export interface OpenedUp {
-  /** Joists drilled or notched, studs and walls drilled. */
+  /** Joists drilled or notched, or to be settled first, studs and walls drilled. */
   readonly holes: number;
   /** Floorboards lifted, traps cut and floors opened. */
   readonly boards: number;
 }
 
-const holeTasks: readonly string[] = ['drill-joist', 'notch-joist', 'drill-stud', 'drill-wall'];
+const holeTasks: readonly string[] = [
+  'drill-joist',
+  'barred-joist',
+  'notch-joist',
+  'drill-stud',
+  'drill-wall',
+];
 const boardTasks: readonly string[] = ['lift-board', 'chipboard-trap', 'open-fixed-floor'];
 
 /** Counts what the labour of a scheme opens. */

@@ -1,4 +1,5 @@
 import { wallWords } from '../plan/wall-words.ts';
+import { chaseCut } from '../ways/chase-cut.ts';
 import type { Run } from '../ways/run.ts';
 import type { Facts } from './facts.ts';
 import { rule } from './rule.ts';
@@ -23,7 +24,11 @@ export const backToBackChases = rule({
   },
   couldFail: false,
   check: (facts) => {
-    const chases = stretchesInWalls(facts).filter(({ segment }) => segment.medium === 'wall-chase');
+    // In the gap behind a board nothing of the masonry goes.
+    const chases = stretchesInWalls(facts).filter(({ segment, wall }) => {
+      const cut = chaseCut(wall, segment);
+      return segment.medium === 'wall-chase' && cut?.isBehindBoard !== true;
+    });
     return chases.flatMap((chase, i) =>
       chases
         .slice(i + 1)

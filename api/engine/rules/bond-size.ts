@@ -1,5 +1,5 @@
 import type { Supply } from '#model/installation.ts';
-import { leastBondMm2 } from '../connections/least-bond.ts';
+import { type BondBasis, leastBond } from '../connections/least-bond.ts';
 import { isGuess } from '../plan/is-guess.ts';
 import { bondCertainty } from './bonds.ts';
 import type { Facts } from './facts.ts';
@@ -16,9 +16,9 @@ export const bondSize = rule<Message>({
   title: 'Size of main bonds',
   source: 'BS 7671 544.1.1, Table 54.8',
   messages: {
-    enough: 'The bond to {service} is {actual} mm²; {limit} mm² is asked for.',
+    enough: 'The bond to {service} is {actual} mm²: at least {limit} mm² is asked for, {basis}.',
     small:
-      'The bond to {service} is {actual} mm²; {limit} mm² is asked for today. Sources disagree: a sound bond that met the rules of its day may stay by some guidance.',
+      'The bond to {service} is {actual} mm²: at least {limit} mm² is asked for today, {basis}. Sources disagree: a sound bond that met the rules of its day may stay by some guidance.',
     sizeUnknown: 'The size of the bond to {service}, or the kind of earthing, was not seen.',
     putRight: 'The scheme renews the bond to {service}.',
   },
@@ -39,16 +39,17 @@ function judged(facts: Facts, { service, mm2 }: Bond): CheckResult<Message> {
       messageId: 'putRight',
       values: { service: serviceWords(service) },
     };
-  const leastMm2 = leastBondMm2(facts.job.supply);
-  if (mm2 === undefined || leastMm2 === null || isGuess(bondCertainty(facts.job.supply, service)))
+  const least = leastBond(facts.job.supply);
+  if (mm2 === undefined || least === null || isGuess(bondCertainty(facts.job.supply, service)))
     return {
       ...subject,
       outcome: 'not-proven',
       messageId: 'sizeUnknown',
       values: { service: serviceWords(service) },
     };
-  const numbers = figures(mm2, leastMm2, 'mm²', { service: serviceWords(service) });
-  return mm2 >= leastMm2
+  const basis = basisWords(least.by, facts.job.supply.earthingMm2);
+  const numbers = figures(mm2, least.mm2, 'mm²', { service: serviceWords(service), basis });
+  return mm2 >= least.mm2
     ? { ...subject, outcome: 'passes', messageId: 'enough', ...numbers }
     : {
         ...subject,
@@ -57,4 +58,16 @@ function judged(facts: Facts, { service, mm2 }: Bond): CheckResult<Message> {
         ...numbers,
         fix: { kind: 'bond-upgrade', at: service },
       };
+}
+
+/** Why so much is asked for: a figure of 8 mm², which no cable has, says nothing by itself. */
+function basisWords(by: BondBasis, earthingMm2 = 0): string {
+  const earthing = `the earthing conductor of ${earthingMm2} mm²`;
+  const said: Readonly<Record<BondBasis, string>> = {
+    pme: 'the table’s least with PME',
+    half: `half ${earthing}`,
+    least: `the least of all, half ${earthing} being less`,
+    most: `the most that is ever asked for, half ${earthing} being more`,
+  };
+  return said[by];
 }

@@ -3,7 +3,7 @@ import { figures } from './figures.ts';
 import { type CheckResult, rule } from './rule.ts';
 import { stretchesInWalls, type WallStretch } from './wall-stretch.ts';
 
-type Message = 'within' | 'tooDeep' | 'depthUnknown' | 'hollow';
+type Message = 'within' | 'spared' | 'tooDeep' | 'depthUnknown' | 'hollow';
 
 /** Chases leave the wall strong enough. */
 export const chaseDepth = rule<Message>({
@@ -12,6 +12,7 @@ export const chaseDepth = rule<Message>({
   source: 'Approved Document A, section 2C',
   messages: {
     within: 'The chase goes {actual} mm into a leaf of {leaf} mm; up to {limit} mm is allowed.',
+    spared: 'The cable lies in the gap behind the board: the masonry is not cut.',
     tooDeep: 'The chase would go {actual} mm into a leaf of {leaf} mm; the guidance allows {limit} mm.',
     depthUnknown: 'Keep the chase within {limit} mm of a leaf of {leaf} mm ({direction}).',
     hollow:
@@ -39,8 +40,9 @@ function badness({ outcome }: CheckResult<Message>): number {
 function judged({ run, segment, wall }: WallStretch): readonly CheckResult<Message>[] {
   const cut = chaseCut(wall, segment);
   if (cut === null) return [];
-  const { leafMm, limitMm, intoMm } = cut;
+  const { leafMm, limitMm, intoMm, isBehindBoard } = cut;
   const subject = { subjectId: run.id, origin: 'scheme' } as const;
+  if (isBehindBoard) return [{ ...subject, outcome: 'passes', messageId: 'spared' }];
   const named = { leaf: Math.round(leafMm), direction: segment.direction };
   if (intoMm === null) {
     const { limit, unit, values } = figures(0, limitMm, 'mm', named);

@@ -32,7 +32,7 @@ export const fireStopping = rule({
       const external = wallsOf(facts, through, 'external');
       if (party !== null)
         return [{ ...subject, outcome: 'decide', messageId: 'partyWall', values: { wall: party } }];
-      if (SHARED.includes(facts.job.site.premises) && entersFloor(run))
+      if (mayPartDwellings(facts.job) && entersFloor(run))
         return [
           {
             ...subject,
@@ -61,8 +61,12 @@ function wallsOf(facts: Facts, segments: readonly Segment[], kind: 'party' | 'ex
   return ids.length > 0 ? wallsInWords(facts.plan, ids) : null;
 }
 
+/** Whether a floor of it may part dwellings. */
+export const mayPartDwellings = ({ site }: Pick<Facts['job'], 'site'>): boolean =>
+  SHARED.includes(site.premises);
+
 /** In a floor's void, or from one storey to another. */
-function entersFloor(run: Run): boolean {
+export function entersFloor(run: Run): boolean {
   const storeys = new Set(run.segments.flatMap(({ from, to }) => [from.storeyId, to.storeyId]));
   return (
     storeys.size > 1 || run.segments.some(({ medium }) => medium.startsWith('void-') || medium === 'riser')

@@ -20,7 +20,7 @@ export function fittedRcds({ scheme }: Facts): readonly FittedRcd[] {
 }
 
 /** Whether the scheme exchanges the board: this one, or any when none is named. */
-export function exchangesBoard({ scheme }: Facts, boardId?: string): boolean {
+export function exchangesBoard({ scheme }: Pick<Facts, 'scheme'>, boardId?: string): boolean {
   return (scheme?.remedies ?? []).some(
     ({ kind, at }) => kind === 'new-board' && (boardId === undefined || at === undefined || at === boardId),
   );

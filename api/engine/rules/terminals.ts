@@ -19,7 +19,8 @@ export const terminals = rule<Message>({
     notCounted: 'Nobody has counted the cables in {name}; with the new one there may be more than {limit}.',
     overIfUsual:
       'Nobody has counted the cables in {name}. If it has as many as usual, {old}, a terminal would hold {actual} conductors with the new; {limit} is what any make takes. With fewer there it may be right, so it is not proven.',
-    sizeUnknown: 'The size of a cable in {name} is not known, so {limit} mm² cannot be proved.',
+    sizeUnknown:
+      'A terminal of {name} holds {conductors}; the size of one is not known, so nobody can say whether they keep within the {limit} mm² together that any make takes.',
   },
   remedies: {
     tooMany: 'Join on at another point, or make a joint in a leg.',

@@ -3,7 +3,7 @@ import type { Cable } from '#model/cable.ts';
 import type { Job, Terms } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { USUAL_CABLE } from '../circuit/usual-cable.ts';
-import { chaseTask } from '../labour/chase-work.ts';
+import { boardTask, chaseTask } from '../labour/chase-work.ts';
 import { fillingTasks } from '../labour/filling-tasks.ts';
 import type { TaskId } from '../labour/known-tasks.ts';
 import { unitMess } from '../labour/mess.ts';
@@ -108,7 +108,7 @@ function tariffIn(library: Library, { chased, filling }: WallWork): WayTariff {
 function chasingOf(
   library: Library,
   { chased, filling }: WallWork,
-): Pick<WayTariff, 'chase' | 'severalInChase'> {
+): Pick<WayTariff, 'chase' | 'chaseBoard' | 'severalInChase'> {
   const counts = kitCountsOf(library);
   const materialsOf = (cables: readonly Cable[]): readonly WorkCost[] =>
     [
@@ -118,8 +118,8 @@ function chasingOf(
   const fill = workOf(library, fillingTasks[filling].chase);
   const inChase = chased === 'none' ? fill : together(workOf(library, 'contain-chase'), fill);
   const materials = materialsOf([USUAL_CABLE]);
-  const chase = (core: Wall['core']): WorkCost =>
-    [workOf(library, chaseTask[core]), inChase, ...materials].reduce(together);
+  const cutBy = (task: TaskId): WorkCost => [workOf(library, task), inChase, ...materials].reduce(together);
+  const chase = (core: Wall['core']): WorkCost => cutBy(chaseTask[core]);
   const moreWith = (...cables: readonly Cable[]): WorkCost =>
     [...materialsOf(cables), ...materials.map((each) => times(each, -1))].reduce(together, noWork);
   return {
@@ -133,6 +133,7 @@ function chasingOf(
       'metal-stud': chase('metal-stud'),
       open: chase('open'),
     },
+    chaseBoard: cutBy(boardTask),
     severalInChase: {
       deeperMm: counts.severalDeeperMm,
       more: [moreWith(USUAL_CABLE, USUAL_CABLE), moreWith(USUAL_CABLE, USUAL_CABLE, USUAL_CABLE)],

@@ -1,5 +1,6 @@
 import { SURGE_QUESTION, surgeIsOpen } from '../connections/surge-device.ts';
 import type { Worked } from '../connections/worked.ts';
+import { exchangesBoard } from '../rules/fitted-devices.ts';
 import { boardsOfNewCircuits } from '../rules/spare-way.ts';
 import { boardsCountingRcbos, boardsWithUnknownRcbo } from '../rules/unknown-rcbo.ts';
 import type { Ask } from './ask.ts';
@@ -26,6 +27,7 @@ export function boardAsks(worked: Worked): readonly Ask[] {
       source: 'Electricity at Work Regulations 1989, 14',
       rules: ['SU6'],
     }),
+    ...makeAsks(worked),
     ...rcboAsks(worked),
     ...spareWayAsks(worked),
     checklistAsk(job, 'borrowed-neutral', {
@@ -55,6 +57,26 @@ export function boardAsks(worked: Worked): readonly Ask[] {
       source: 'BS 7671:2018+A2:2022 443.4.1',
       rules: ['PR2'],
       ...(surgeIsOpen(worked) ? { closing: { settles: [SURGE_QUESTION] } } : {}),
+    }),
+  ];
+}
+
+/** The make of every board that a device is bought for. */
+function makeAsks(worked: Worked): readonly Ask[] {
+  const bought = new Set([...boardsCountingRcbos(worked), ...boardsOfNewCircuits(worked)]);
+  const boards = worked.job.boards.filter(({ id }) => bought.has(id) && !exchangesBoard(worked, id));
+  if (boards.length === 0) return [];
+  return [
+    askOf({
+      id: 'board-make',
+      short: 'make of board',
+      words: 'Read the make and the model off the board, and off a device in it',
+      why: 'A device goes in only where the board’s maker lists it: none is bought before it is known.',
+      source: 'BS 7671 536.4.203',
+      stage: 'board',
+      when: 'visit',
+      fields: boards.map((board) => fieldOf(board.id, board, 'make')),
+      rules: ['DV2'],
     }),
   ];
 }

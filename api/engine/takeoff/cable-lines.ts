@@ -1,4 +1,5 @@
 import type { Cable } from '#model/cable.ts';
+import { applianceFlexes } from '../connections/appliance-flex.ts';
 import type { Worked } from '../connections/worked.ts';
 import { type Demand, pieceOf } from './demand.ts';
 import type { KitCounts } from './kit-counts.ts';
@@ -30,31 +31,17 @@ export function cableItem({ type, lineMm2, cpcMm2 }: Cable): string {
   return type === 'flat-twin' ? `cable-flat-${lineMm2}-${cpcMm2}` : `cable-${type}-${lineMm2}-${cpcMm2}`;
 }
 
-function flexDemands({ things }: Worked, lengthM: number): Demand[] {
+function flexDemands({ things, job }: Worked, lengthM: number): Demand[] {
   if (lengthM === 0) return [];
-  const ofUnits = things.fusedUnits
-    .filter((unit) => unit.state === 'new' && unit.flexOutlet)
-    .map((unit) => flexDemand(unit.fuseA, unit.id, lengthM));
-  const ofPlates = things.accessories
-    .filter((accessory) => accessory.kind === 'flex-outlet')
-    .map((accessory) => {
-      const unit = things.fusedUnits.find((candidate) => candidate.accessories.includes(accessory.id));
-      return flexDemand(unit?.fuseA ?? null, accessory.id, lengthM);
-    });
-  return [...ofUnits, ...ofPlates];
-}
-
-function flexDemand(fuseA: number | null, id: string, lengthM: number): Demand {
-  const item = `flex-${flexAreaMm2(fuseA)}`;
-  const piece = pieceOf({ cause: id, measuredM: lengthM, lowM: lengthM, highM: lengthM, unbroken: true });
-  return { item, unit: 'm', group: 'cable', measured: lengthM, causes: [id], pieces: [piece] };
-}
-
-/**
- * The flex that a fuse protects, mm²: 0.75 up to 6 A, 1 up to 10 A, 1.5 above or where no fuse is known.
- * Source: BS 7671 Table 4F3A (current-carrying capacity of flexible cables), from memory.
- */
-export function flexAreaMm2(fuseA: number | null): number {
-  if (fuseA === null || fuseA > 10) return 1.5;
-  return fuseA > 6 ? 1 : 0.75;
+  return applianceFlexes(things, job.points).map(({ id, areaMm2 }): Demand => {
+    const piece = pieceOf({ cause: id, measuredM: lengthM, lowM: lengthM, highM: lengthM, unbroken: true });
+    return {
+      item: `flex-${areaMm2}`,
+      unit: 'm',
+      group: 'cable',
+      measured: lengthM,
+      causes: [id],
+      pieces: [piece],
+    };
+  });
 }

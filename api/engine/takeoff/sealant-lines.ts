@@ -6,9 +6,26 @@ import type { KitCounts } from './kit-counts.ts';
 import { ownHoles } from './own-holes.ts';
 
 /** An opening that is closed; perhaps only, where nobody knows whether a box has to be exchanged. */
-interface Opening {
+export interface Opening {
+  /** The run, or the box. */
   readonly cause: string;
   readonly isSure: boolean;
+}
+
+/** The openings of a scheme that are sealed, by what they are sealed against. */
+export interface OpeningsToSeal {
+  /** Holes and flush boxes in party walls. */
+  readonly party: readonly Opening[];
+  /** Holes to the outside. */
+  readonly outside: readonly Opening[];
+  readonly all: readonly Opening[];
+}
+
+/** What a scheme opens in party walls and to the outside. A hole that several cables share is one, by the first of them. */
+export function openingsToSeal(worked: Worked): OpeningsToSeal {
+  const party = [...holesIn(worked, (wall) => wall.party === true), ...flushInParty(worked)];
+  const outside = holesIn(worked, (wall) => wall.external && wall.party !== true);
+  return { party, outside, all: [...party, ...outside] };
 }
 
 /**
@@ -21,16 +38,8 @@ export function sealantDemands(
 ): readonly Demand[] {
   const cartridges = (item: string, openings: readonly Opening[]) =>
     sealed(item, openings, openingsACartridge);
-  return [
-    ...cartridges('fire-sealant', [
-      ...holesIn(worked, ({ party }) => party === true),
-      ...flushInParty(worked),
-    ]),
-    ...cartridges(
-      'weather-sealant',
-      holesIn(worked, ({ external, party }) => external && party !== true),
-    ),
-  ];
+  const { party, outside } = openingsToSeal(worked);
+  return [...cartridges('fire-sealant', party), ...cartridges('weather-sealant', outside)];
 }
 
 function holesIn({ runs, plan }: Worked, isMeant: (wall: Wall) => boolean): readonly Opening[] {

@@ -10,6 +10,8 @@ export interface ChaseCut {
   readonly limitMm: number;
   /** Into the leaf, behind plaster or board, mm; null where nobody told the cable's depth. */
   readonly intoMm: number | null;
+  /** Whether it lies in the gap between a board and the masonry: the board is cut along it, the masonry is not. */
+  readonly isBehindBoard: boolean;
 }
 
 /** Plaster on brick or block, mm: 13 is the usual two coats. Common practice, no source. */
@@ -35,15 +37,25 @@ export function chaseCut(wall: PlanWall | undefined, segment: Segment): ChaseCut
   if (wall === undefined || segment.medium !== 'wall-chase') return null;
   if (wall.wall.core.endsWith('stud') || wall.wall.core === 'open') return null;
   const leafMm = leafOf(wall);
-  const { depthMm, oneChase } = segment;
+  const { depthMm, oneChase, side } = segment;
+  const isBehindBoard = depthMm !== null && fitsBehindBoard(wall, side, depthMm);
+  // Behind a board cables lie side by side; in a slot they ask for a deeper one.
+  const deeperMm = isBehindBoard ? 0 : (oneChase?.deeperMm ?? 0);
   return {
     leafMm,
     limitMm: deepestChaseMm(leafMm, segment.direction),
-    intoMm:
-      depthMm === null
-        ? null
-        : Math.max(0, depthMm + (oneChase?.deeperMm ?? 0) + CABLE_MM - coatMm(wall, segment.side)),
+    intoMm: depthMm === null ? null : Math.max(0, depthMm + deeperMm + CABLE_MM - coatMm(wall, side)),
+    isBehindBoard,
   };
+}
+
+/**
+ * Whether cable at a depth below a lined face lies in the gap behind its board: a board on dabs or battens whose gap takes it. Where
+ * nobody told the gap none is counted on. Common practice, no source.
+ */
+export function fitsBehindBoard(wall: PlanWall, side: Segment['side'], depthMm: number): boolean {
+  const isLined = wall.wall.faces[side ?? 'left'].lining !== 'none';
+  return isLined && depthMm + CABLE_MM <= coatMm(wall, side);
 }
 
 /** What stands before the masonry on the side that is cut: plaster, or board and gap. */

@@ -22,9 +22,11 @@ export function cutWords(plan: Plan, { holes, chase, opened }: StretchCuts, { li
 export function cutsInShort(cuts: readonly StretchCuts[]): string {
   const holes = cuts.flatMap((each) => each.holes);
   const notched = holes.filter(({ judged }) => judged === 'notch').length;
-  const drilled = holes.length - notched;
+  const barred = holes.filter(({ judged }) => judged === 'neither').length;
+  const drilled = holes.length - notched - barred;
   return [
     drilled === 0 ? '' : `${joistsInWords(drilled)} drilled`,
+    barred === 0 ? '' : `${joistsInWords(barred)} that may not be cut`,
     notched === 0 ? '' : `${joistsInWords(notched)} notched`,
     openedWords(cuts.flatMap((each) => each.opened)),
   ]
@@ -100,10 +102,11 @@ export function bearingWords(plan: Plan, { on, wallId }: Bearing, storeyId: stri
 }
 
 /** How deep a chase is into the masonry against what is allowed, whole mm, the limit rounded down. */
-function chaseWords({ intoMm, limitMm }: ChaseCut): string {
+function chaseWords({ intoMm, limitMm, isBehindBoard }: ChaseCut): string {
   const allowed = `${Math.floor(limitMm)} mm`;
   if (intoMm === null) return `no deeper than ${allowed} into the masonry`;
-  if (intoMm === 0) return 'the masonry not cut';
+  if (isBehindBoard) return 'the board cut along it, the masonry not';
+  if (intoMm === 0) return 'in the plaster alone, the masonry not cut';
   const into = `${Math.round(intoMm)} mm into the masonry`;
   return intoMm > limitMm
     ? `${into}, too deep for this wall: ${allowed} allowed`

@@ -42,7 +42,8 @@ function stepWords(plan: Plan, segment: Segment, by: CutBy | null, index: number
   const cuts = by?.cuts[index];
   const cut = by === null || cuts === undefined ? joistWords(segment) : cutWords(plan, cuts, by.cable);
   const assumed = segment.certainty === 'assumed' ? ' (assumed)' : '';
-  return `${wayWords(segment)} ${placeWords(plan, segment)}${cut}${studWords(segment)}${assumed}`;
+  const isBehindBoard = cuts?.chase?.isBehindBoard === true;
+  return `${wayWords(segment)} ${placeWords(plan, segment, isBehindBoard)}${cut}${studWords(segment)}${assumed}`;
 }
 
 function joistWords({ joistsCrossed }: Segment): string {
@@ -65,14 +66,14 @@ function withOthers({ oneChase }: Segment): string {
   return oneChase.cables === 2 ? ' with another cable' : ` with ${oneChase.cables - 1} other cables`;
 }
 
-function placeWords(plan: Plan, segment: Segment): string {
+function placeWords(plan: Plan, segment: Segment, isBehindBoard: boolean): string {
   const core = plan.wallById.get(segment.wallId ?? '')?.wall.core ?? '';
   const wall = coreWords[core] ?? 'wall';
   const words: Readonly<Record<Segment['medium'], string>> = {
     'void-along': 'under the floor along the joists',
     'void-across': 'under the floor across the joists',
     'void-open': segment.direction === 'vertical' ? 'between floor and ceiling' : 'above the hung ceiling',
-    'wall-chase': `chased into the ${wall}${withOthers(segment)}`,
+    'wall-chase': `${isBehindBoard ? 'behind the board on' : 'chased into'} the ${wall}${withOthers(segment)}`,
     'stud-cavity': `inside the ${wall}`,
     'surface-clipped': 'clipped to the surface',
     'surface-channel': `in ${segment.inChannelOf === undefined ? 'channel' : 'the channel found'} on the ${wall}`,

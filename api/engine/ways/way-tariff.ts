@@ -37,6 +37,8 @@ export interface WayTariff {
   readonly filling: Filling;
   /** By the metre and what the wall is made of; what protects the cable and the filling are in it. */
   readonly chase: Readonly<Record<Wall['core'], WorkCost>>;
+  /** The same where cable lies in the gap behind a board, which alone is cut. */
+  readonly chaseBoard: WorkCost;
   /** A chase with several cables in it. */
   readonly severalInChase: SeveralInChase;
   /** What air the cables lie in, °C; absent: 30, as in the tables of what they carry. */

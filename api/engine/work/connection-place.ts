@@ -1,6 +1,7 @@
 import type { coreColours, mistaken } from '#data/standards/core-colours.ts';
 import type { Device } from '#model/installation.ts';
 import type { NodeId } from '../circuit/network.ts';
+import type { ApplianceFlex } from '../connections/appliance-flex.ts';
 import type { BackBox, CableJoint, TerminalFill } from '../connections/things.ts';
 import type { Core, CoreColour } from './core-colour.ts';
 
@@ -58,6 +59,8 @@ export interface CableEnd {
 /** What is connected beside cables: an appliance's flex, a box's tail, an RCBO's own leads. */
 export interface Lead {
   readonly kind: 'flex' | 'box-tail' | 'rcbo-neutral' | 'rcbo-earth';
+  /** Of a flex: what it is, and what it feeds. */
+  readonly flex?: ApplianceFlex;
   readonly conductors: readonly Conductor[];
 }
 
@@ -83,12 +86,28 @@ export interface ChangedDevice {
   readonly after: Device | null;
 }
 
-/** A place as people come to it: an accessory with its box, a joint, a board. */
+/** A board with what has to be known of it before a device is bought. */
+export interface BoardToBuyFor {
+  /** As on its cover; null: nobody wrote it down. */
+  readonly make: string | null;
+}
+
+/** What the flex of an appliance comes out of. */
+export interface FlexOrigin {
+  readonly mark: string;
+  /** How it is parted from the supply: by the unit's switch and its fuse, by its fuse alone, or at what is before an outlet plate. */
+  readonly partedBy: 'switch' | 'fuse' | 'before';
+}
+
+/** A place as people come to it: an accessory with its box, a joint, a board, the end of a flex in an appliance. */
 export interface ConnectionPlace {
-  /** The point's id, the joint's or unit's node, `board/<id>`, `<pointId>/joined` for a box whose accessory goes. */
+  /**
+   * The point's id, the joint's or unit's node, `board/<id>`, `<pointId>/joined` for a box whose accessory goes, `<id>/appliance` for what
+   * a flex from there feeds.
+   */
   readonly id: string;
   readonly mark: string;
-  readonly kind: 'accessory' | 'fused-unit' | 'joint' | 'board' | 'old-box';
+  readonly kind: 'accessory' | 'fused-unit' | 'joint' | 'board' | 'old-box' | 'appliance';
   /** What stands there once the work is done, of an accessory: its kind as the job file has it. */
   readonly accessory: {
     readonly kind: string;
@@ -112,6 +131,10 @@ export interface ConnectionPlace {
   readonly mixesColours: boolean | null;
   /** Of a board: the devices that are not as they were, by circuit. */
   readonly devices: readonly ChangedDevice[];
+  /** Of a board that stays and gets a device; null for all else. */
+  readonly buyFor: BoardToBuyFor | null;
+  /** Of an appliance, what its flex comes out of; null for all else. */
+  readonly fedFrom: FlexOrigin | null;
   /** Of a board, the circuits whose cables nobody recorded: names. */
   readonly unrecordedCircuits: readonly string[];
 }
@@ -120,6 +143,8 @@ export interface ConnectionPlace {
 export interface ConnectionSheet {
   /** Of the circuits that the scheme touches: those worked on first, each by storey from the lowest, room and mark; boards last. */
   readonly places: readonly ConnectionPlace[];
+  /** Whether an old or an unseen core is met where something is done. */
+  readonly meetsOldColours: boolean;
   /** Colours of cores, the older first, with the days between which they were used. */
   readonly colours: typeof coreColours.rows;
   /** Colours that changed their meaning. */

@@ -3,7 +3,10 @@ import { isRcbo } from '../circuit/fitted-device.ts';
 import type { NetworkNode } from '../circuit/network.ts';
 import { tailedBoxes } from '../connections/box-tails.ts';
 import type { Worked } from '../connections/worked.ts';
+import { isGuess } from '../plan/is-guess.ts';
 import { roomOfPosition } from '../plan/surroundings.ts';
+import { exchangesBoard } from '../rules/fitted-devices.ts';
+import { appliancePlace } from './appliance-place.ts';
 import { type EndsOfPlace, type EndTeller, endsOfPlace, endTeller, inFigures } from './cable-ends.ts';
 import type {
   ChangedDevice,
@@ -38,9 +41,27 @@ export function connectionSheet(worked: Worked): ConnectionSheet {
     tell: endTeller(worked, references),
     tailed: tailedBoxes(worked),
   };
-  const places = placesOfNodes(worked).map((place) => told(telling, place));
-  return { places: places.toSorted(inWorkingOrder(worked)), colours: coreColours.rows, mistaken };
+  const places = placesOfNodes(worked)
+    .map((place) => told(telling, place))
+    .flatMap((place) => [place, ...place.leads.flatMap((lead) => appliancePlace(place, lead))]);
+  return {
+    places: places.toSorted(inWorkingOrder(worked)),
+    meetsOldColours: places.some(meetsOldColours),
+    colours: coreColours.rows,
+    mistaken,
+  };
 }
+
+const newLives: ReadonlySet<string> = new Set(
+  coreColours.rows.flatMap(({ set, line, neutral }) => (set === 'new' ? [line, neutral] : [])),
+);
+
+/** A live core at a place worked on that is not of the new colours, or that nobody has seen. */
+const meetsOldColours = ({ isWorkedOn, sides, gone }: ConnectionPlace): boolean =>
+  isWorkedOn &&
+  [...sides.flatMap(({ ends }) => ends), ...gone].some(({ conductors }) =>
+    conductors.some(({ core, foundColour }) => core !== 'earth' && !newLives.has(foundColour ?? '')),
+  );
 
 function told(telling: Telling, place: PlaceNodes): ConnectionPlace {
   const { worked, references } = telling;
@@ -83,6 +104,8 @@ function told(telling: Telling, place: PlaceNodes): ConnectionPlace {
     joint,
     mixesColours: mixesColours(sides),
     devices,
+    buyFor: boardToBuyFor(worked, place, devices),
+    fedFrom: null,
     unrecordedCircuits: kind === 'board' ? unrecordedCircuits(worked, place, sides) : [],
   };
 }
@@ -188,6 +211,17 @@ function isChangedBoard({ scheme, job }: Worked, { id, now }: PlaceNodes): boole
       (kind === 'new-board' && (at === boardId || job.boards.length === 1)) ||
       (kind === 'rcd-enclosure' && circuitIds.includes(at ?? null)),
   );
+}
+
+/** A board whose maker's list decides about a device; null where none comes, or the board itself is exchanged. */
+function boardToBuyFor(
+  worked: Worked,
+  { id }: PlaceNodes,
+  devices: readonly ChangedDevice[],
+): ConnectionPlace['buyFor'] {
+  const board = worked.job.boards.find((each) => id === `board/${each.id}`);
+  if (board === undefined || devices.length === 0 || exchangesBoard(worked, board.id)) return null;
+  return { make: isGuess(board.certainty?.make) ? null : board.make?.trim() || null };
 }
 
 /** The devices of a board that the scheme changes or brings, in the order of its circuits. */

@@ -1,10 +1,10 @@
 import { isRcbo } from '../circuit/fitted-device.ts';
+import { type ApplianceFlex, applianceFlexes } from '../connections/appliance-flex.ts';
 import type { Worked } from '../connections/worked.ts';
 import type { Conductor, Lead, TerminalName } from './connection-place.ts';
 import { type Core, coloursOfNew } from './core-colour.ts';
 import type { PlaceNodes } from './place-nodes.ts';
 
-/** The flex of a fixed appliance is told as its colours are; its size is the kit's. */
 const flexColours = coloursOfNew({ type: 'flex', lineMm2: 0.75, cpcMm2: 0.75 });
 
 const lead = (core: Core, colour: Conductor['foundColour'], terminal: Conductor['terminal']): Conductor => ({
@@ -31,20 +31,27 @@ export function leadsOf(worked: Worked, place: PlaceNodes, tailTo: TerminalName 
   ];
 }
 
-function flexLeads({ things }: Worked, { id }: PlaceNodes): readonly Lead[] {
-  const unit = things.fusedUnits.find((each) => each.id === id && each.flexOutlet && each.state === 'new');
-  if (unit === undefined) return [];
-  return [
-    {
-      kind: 'flex',
-      conductors: [
-        lead('line', flexColours.line, 'L-out'),
-        lead('neutral', flexColours.neutral, 'N-out'),
-        lead('earth', flexColours.earth, 'E2'),
-      ],
-    },
-  ];
+/** At its load terminals where a unit has two sides, else at those that the cable is in. */
+function flexLeads({ things, job }: Worked, { id, now }: PlaceNodes): readonly Lead[] {
+  const isUnit = now.some(({ kind }) => kind === 'load-terminals');
+  return applianceFlexes(things, job.points)
+    .filter((flex) => flex.id === id)
+    .map((flex) => flexLead(flex, isUnit ? ['L-out', 'N-out', 'E2'] : ['L', 'N', 'E']));
 }
+
+/** A flex with its three cores at terminals: line, neutral, earth. */
+export const flexLead = (
+  flex: ApplianceFlex,
+  [line, neutral, earth]: readonly [TerminalName, TerminalName, TerminalName],
+): Lead => ({
+  kind: 'flex',
+  flex,
+  conductors: [
+    lead('line', flexColours.line, line),
+    lead('neutral', flexColours.neutral, neutral),
+    lead('earth', flexColours.earth, earth),
+  ],
+});
 
 /** Of every RCBO that the scheme fits at this board. */
 function deviceLeads({ found, proposed }: Worked, { now }: PlaceNodes): readonly Lead[] {

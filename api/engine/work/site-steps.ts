@@ -3,6 +3,7 @@ import type { Finding } from '../rules/finding.ts';
 import { notifiableMessages } from '../rules/notification.ts';
 import { cautionsOf } from './cautions-of.ts';
 import { floorPlaces } from './floors/floor-places.ts';
+import { sealingSteps } from './sealing-steps.ts';
 import { step, type TestStep } from './test-step.ts';
 
 /** What of a scheme decides what is looked at and settled on site. */
@@ -22,6 +23,7 @@ export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
   ...barredJoists(request),
   ...toldApart(request),
   ...inspected(request),
+  ...sealingSteps(request.worked),
   ...closed(request),
   ...labelled(request),
 ];

@@ -1,5 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
 import type { LabourTask } from '../labour/task.ts';
+import { drilledWalls } from './drilled-walls.ts';
 import { referencesOf } from './references.ts';
 import { type SiteRequest, siteSteps } from './site-steps.ts';
 import { groupOf, type TaskGroup, taskGroups } from './task-groups.ts';
@@ -38,6 +39,7 @@ const toldByStep: ReadonlySet<string> = new Set([
   'isolate',
   'verify-circuit',
   'test-circuit',
+  'barred-joist',
 ]);
 
 /**
@@ -56,6 +58,7 @@ export function taskList({
 }): readonly TaskPart[] {
   const markOf = marksIn(worked);
   const steps = allSteps({ worked, findings });
+  const holes = drilledWalls(worked).map(({ mark }) => mark);
   const work = labour.filter(({ highQuantity }) => highQuantity > 0);
   return taskGroups.flatMap((group): readonly TaskPart[] => {
     const own = work.filter((each) => groupOf(each) === group);
@@ -64,7 +67,9 @@ export function taskList({
         .filter((each) => each.group === group && each.isFirst === isFirst)
         .map((each) => looked(each, markOf));
     const of = (isReckoned: boolean) =>
-      own.filter(({ task }) => toldByStep.has(task) === isReckoned).map((each) => priced(each, markOf));
+      own
+        .filter(({ task }) => toldByStep.has(task) === isReckoned)
+        .map((each) => placed(priced(each, markOf), holes));
     const tasks = [...ofGroup(true), ...of(false), ...ofGroup(false)];
     const reckoned = of(true);
     return tasks.length + reckoned.length === 0 ? [] : [{ group, tasks, reckoned }];
@@ -100,6 +105,10 @@ const priced = (
   marks: named(causes, markOf),
   hold: null,
 });
+
+/** A task that drills walls names its holes before its cables: the list of them has where each is. */
+const placed = (task: WorkTask, holes: readonly string[]): WorkTask =>
+  task.id === 'drill-wall' ? { ...task, marks: [...holes, ...task.marks] } : task;
 
 /** What causes and subjects are called: cables, places, circuits, boards, rooms; the scheme itself has no mark and is empty. */
 function marksIn(worked: Worked): (id: string) => string {

@@ -19,8 +19,8 @@ import {
 import { picture } from './picture.ts';
 
 const GAP_MM = 6;
-/** Of what is done and what the place holds; the picture of its back stands beside. */
-const WORDS_MM = 84;
+/** Of what is done; the picture of its back stands beside, with what is to be looked at and how full it is below. */
+const WORDS_MM = 92;
 
 /** How every place that the scheme works on is connected, in working order, and what colours meant and mean; without a scheme, that there is nothing. */
 export function connectionsContent({ worked }: SchemeEstimate): readonly Content[] {
@@ -42,6 +42,9 @@ export function connectionsContent({ worked }: SchemeEstimate): readonly Content
 /** With more ends than this a place may be longer than a page, and may be parted. */
 const ENDS_TOGETHER = 8;
 
+/** With more steps than this the column of them is the longer one. */
+const STEPS_BESIDE = 6;
+
 /** A place, with what stands over it and is never parted from it. */
 function placeContent(place: ConnectionPlace, over: readonly Content[]): readonly Content[] {
   const { title, where, todo, sides, holds, look } = connectionCard(place);
@@ -49,16 +52,20 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
     subheading(title),
     ...(where === '' ? [] : [{ text: where, style: 'label' }]),
     ...(todo.length === 0 ? [] : [{ ol: [...todo], margin: [0, 2, 0, 2] } satisfies Content]),
-    ...look.map((words): Content => ({ text: `Look: ${words}`, bold: true })),
-    ...holds.map((words): Content => ({ text: words })),
   ];
-  if (sides.length === 0) return [together([...over, ...head])];
+  const looks = look.map((words): Content => ({ text: `Look: ${words}`, bold: true }));
+  const full = holds.map(
+    (words, i): Content => ({ text: words, margin: [0, 0, 0, i === holds.length - 1 ? 4 : 0] }),
+  );
+  if (sides.length === 0) return [together([...over, ...head, ...looks, ...full])];
+  // Where there is more to look at than to do, the shorter column has the rest.
+  const isBusy = look.length === 0 || todo.length > STEPS_BESIDE;
   const beside = TEXT_WIDTH_MM - WORDS_MM - GAP_MM;
   const top: Content = {
     columnGap: mm(GAP_MM),
     columns: [
-      { width: mm(WORDS_MM), stack: [...head] },
-      { width: mm(beside), stack: [picture(backView(place), beside)] },
+      { width: mm(WORDS_MM), stack: [...head, ...(isBusy ? [] : full)] },
+      { width: mm(beside), stack: [picture(backView(place), beside), ...looks, ...(isBusy ? full : [])] },
     ],
   };
   const table = cableTable(sides);
@@ -66,7 +73,7 @@ function placeContent(place: ConnectionPlace, over: readonly Content[]): readonl
   return ends <= ENDS_TOGETHER ? [together([...over, top, table])] : [together([...over, top]), table];
 }
 
-const CORE_MM = { line: 36, neutral: 36, earth: 46 } as const;
+const CORE_MM = { line: 30, neutral: 36, earth: 56 } as const;
 
 /** Every cable and lead of a place, side by side with what becomes of each core: its colour as found and after, its terminal. */
 const cableTable = (

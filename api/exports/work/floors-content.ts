@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { CutList } from '#drawing/shopping/cut-lists.ts';
 import { cutScene } from '#drawing/shopping/cut-scene.ts';
+import { DRILLED_SAID, drilledWallRows } from '#drawing/work/drilled-wall-words.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
 import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -19,12 +20,12 @@ import { picture } from './picture.ts';
 /** So many lengths with their cuts are surely shorter than a page. */
 const BARS_A_PICTURE = 8;
 
-/** What is cut from which length, then the joists that are cut and the floors that are opened. */
+/** What is cut from which length, then the floors that are opened, the joists that are cut and the walls that are drilled. */
 export function floorsContent(scheme: SchemeEstimate): readonly Content[] {
   const { worked } = scheme;
   const work = floorPlaces(worked);
   const cuts = markedCuts(scheme);
-  const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
+  const [boards, joists, walls] = [boardRows(worked, work), joistRows(worked, work), drilledWallRows(worked)];
   return [
     heading('Cut list'),
     paragraph(cuts.length === 0 ? 'Nothing is cut to length.' : CUTS_SAID),
@@ -43,6 +44,13 @@ export function floorsContent(scheme: SchemeEstimate): readonly Content[] {
             : []),
       ],
       joists.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'Cut', 'From its support'])),
+    ),
+    ...floorTables(
+      [
+        heading('Walls that are drilled'),
+        paragraph(walls.length === 0 ? 'No wall is drilled through.' : DRILLED_SAID),
+      ],
+      walls.map((rows) => floorTable(rows, ['No.', 'For', 'Where', 'Hole', 'Other side'])),
     ),
   ];
 }

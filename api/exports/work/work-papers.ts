@@ -23,7 +23,7 @@ export function workPaper(file: WorkPaperFile, request: WorkPapersRequest): Work
     case 'connections.pdf':
       return { name: 'Connections', content: [...ordersContent(shown), ...connectionsContent(shown)] };
     case 'cuts-and-floors.pdf':
-      return { name: 'Cuts, joists and boards', content: floorsContent(shown) };
+      return { name: 'Cuts, floors and walls', content: floorsContent(shown) };
     case 'test-sheet.pdf':
       return testsPaper(request);
   }

@@ -10,6 +10,7 @@ import type { ConnectionPlace } from '#engine/work/connection-place.ts';
 import { connectionSheet } from '#engine/work/connection-sheet.ts';
 import { referencesOf } from '#engine/work/references.ts';
 import { edited } from '#tests/engine/circuit/any-edited-job.ts';
+import { demoJob } from '#tests/engine/demo-jobs/demo-estimates.ts';
 import { demoSchemes, firstWorked } from '#tests/engine/work/worked-schemes.ts';
 
 const shapesOf = ({ layers }: Scene): readonly Shape[] => layers.flatMap(({ shapes }) => shapes);
@@ -46,6 +47,15 @@ function lettersAreClear(scene: Scene): void {
   }
 }
 
+/** The outlines round the screws of bars, by their sides. */
+const barsOf = ({ layers }: Scene) =>
+  layers
+    .filter(({ name }) => name === 'terminals')
+    .flatMap(({ shapes }) => shapes)
+    .flatMap((shape) => (shape.kind === 'line' && shape.ink === 'symbol' ? [shape.points] : []))
+    .map((points) => points.map(([x]) => x))
+    .map((xs) => ({ left: Math.min(...xs), right: Math.max(...xs) }));
+
 /** Every conductor is drawn once, from its cable to its own terminal, on a level of its own, with the stroke of its function. */
 function holds(place: ConnectionPlace): void {
   const scene = backView(place);
@@ -60,12 +70,36 @@ function holds(place: ConnectionPlace): void {
   );
   for (const [i, { points }] of drawn.entries()) {
     const [endX] = points.at(-1) ?? [0];
-    const nearest = names.toSorted((a, b) => Math.abs(a.at[0] - endX) - Math.abs(b.at[0] - endX))[0];
+    // A bar's name stands over the middle of it.
+    const bar = barsOf(scene).find(({ left, right }) => left <= endX && endX <= right);
+    const own = bar === undefined ? names : names.filter(({ at }) => bar.left <= at[0] && at[0] <= bar.right);
+    const nearest = own.toSorted((a, b) => Math.abs(a.at[0] - endX) - Math.abs(b.at[0] - endX))[0];
     expect(nearest?.text).toBe(terminalWords[conductors[i]?.terminal ?? 'L']);
   }
   const levels = drawn.map(({ points }) => points[1]?.[1]);
   expect(new Set(levels).size).toBe(levels.length);
+  noUprightsLieOnAnother(drawn.map(({ points }) => points));
   lettersAreClear(scene);
+}
+
+/** Nearer than this two uprights run into one for the eye, mm. */
+const APART_MM = 0.7;
+
+/** A core that comes in below a terminal is never read as the conductor that goes into it. */
+function noUprightsLieOnAnother(all: readonly (readonly (readonly [number, number])[])[]): void {
+  const uprights = all.flatMap(([foot, low, high, screw], i) =>
+    foot && low && high && screw
+      ? [
+          { i, x: foot[0], top: low[1], bottom: foot[1] },
+          { i, x: screw[0], top: screw[1], bottom: high[1] },
+        ]
+      : [],
+  );
+  for (const [n, a] of uprights.entries())
+    for (const b of uprights.slice(n + 1)) {
+      if (a.i === b.i || Math.min(a.bottom, b.bottom) <= Math.max(a.top, b.top)) continue;
+      expect(Math.abs(a.x - b.x)).toBeGreaterThan(APART_MM);
+    }
 }
 
 describe('the picture of a place from behind', () => {
@@ -82,6 +116,24 @@ describe('the picture of a place from behind', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it('gives each conductor at a bar a screw of its own, and a device’s own leads no colour that nobody told', () => {
+    const board = connectionSheet(firstWorked(demoJob('saltglass-row'))).places.find(
+      ({ kind }) => kind === 'board',
+    );
+    if (board === undefined) throw new Error('no board');
+    const scene = backView(board);
+    expect(shapesOf(scene).some((shape) => shape.kind === 'text' && shape.text.includes('?'))).toBe(false);
+    const drawn = wires(scene);
+    const atBars = drawn.flatMap(({ points }) => {
+      const [x] = points.at(-1) ?? [0];
+      return barsOf(scene).some(({ left, right }) => left <= x && x <= right) ? [x] : [];
+    });
+    const screws = shapesOf(scene).flatMap((shape) => (shape.kind === 'circle' ? [shape.at[0]] : []));
+    // Two earths of the ring and the device's own, and its neutral lead.
+    expect(atBars.length).toBe(4);
+    for (const x of atBars) expect(screws.filter((at) => Math.abs(at - x) < 0.01).length).toBe(1);
   });
 
   it('tells line, neutral and earth apart without colour', () => {

@@ -48,6 +48,7 @@ describe('the depth of a box', () => {
     ['a metal plate', { ...plain, features: ['metal'] }, 35, 35],
     ['a fused unit', { ...plain, kind: 'fused-unit' as const }, 25, 35],
     ['a fused unit with flex outlet', { ...plain, kind: 'fused-unit' as const, flexOutlet: true }, 35, 47],
+    ['a flex outlet alone', { ...plain, kind: 'flex-outlet' as const, flexOutlet: true }, 35, 47],
     ['a cooker control', { ...plain, kind: 'cooker-control' as const }, 47, 47],
   ])('wants of %s %#', (_, contents, minimumMm, preferredMm) => {
     expect(boxDepths(contents)).toEqual({ minimumMm, preferredMm });
@@ -58,6 +59,9 @@ describe('the depth of a box', () => {
     expect(boxDepths(twin, { 'socket-twin': 20 })).toEqual({ minimumMm: 20, preferredMm: 35 });
     expect(boxDepths(twin, { 'socket-twin': 40 })).toEqual({ minimumMm: 40, preferredMm: 40 });
     expect(boxDepths(twin, { usb: 60, 'third-cable': 60 })).toEqual({ minimumMm: 25, preferredMm: 35 });
+    // An outlet plate goes by its own sheet, not by that of a unit with an outlet.
+    const plate = { ...plain, kind: 'flex-outlet' as const, flexOutlet: true };
+    expect(boxDepths(plate, { 'flex-outlet': 25 }).minimumMm).toBe(25);
     expect(boxDepths({ ...twin, cables: 3 }, { 'third-cable': 28 })).toEqual({
       minimumMm: 28,
       preferredMm: 35,

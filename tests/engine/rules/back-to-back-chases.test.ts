@@ -29,6 +29,19 @@ describe('chases on the two faces of a wall', () => {
     expect(others).toEqual([]);
   });
 
+  it('[RT5] is silent where the cables lie in the gaps behind boards, and the masonry is whole', () => {
+    const inGaps = (gapMm: number) => {
+      const face = { finish: 'plasterboard', lining: 'dot-and-dab', gapMm } as const;
+      const upright = (side: 'left' | 'right') => uprightOf(1000, [0, 450], { side, depthMm: 19 });
+      return houseOf({
+        wall: { core: 'block', faces: { left: face, right: face } },
+        runs: [runOf('a', [upright('left')]), runOf('b', [upright('right')])],
+      });
+    };
+    expect(saidBy(backToBackChases, inGaps(15))).toEqual([]);
+    expect(saidBy(backToBackChases, inGaps(5))).toMatchObject([{ messageId: 'opposite' }]);
+  });
+
   it('[RT5] is silent from 150 mm apart, and on one face', () => {
     expect(said(1150)).toEqual([]);
     expect(said(1000, 'left')).toEqual([]);

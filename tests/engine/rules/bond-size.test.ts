@@ -31,6 +31,17 @@ describe('size of main bonds', () => {
     ]);
   });
 
+  it('[SU3] says what a figure goes by, so that 8 mm² is no riddle', () => {
+    const basis = (partial: Partial<Supply>) => {
+      const facts = factsOf({ job: { supply: supplyOf({ bonding: bonded(16), ...partial }) } });
+      return [...bondSize.check(facts)][0]?.values?.basis;
+    };
+    expect(basis({ earthing: 'TN-C-S' })).toMatch(/PME/);
+    expect(basis({ earthing: 'TN-S', earthingMm2: 16 })).toBe('half the earthing conductor of 16 mm²');
+    expect(basis({ earthing: 'TN-S', earthingMm2: 6 })).toMatch(/^the least of all/);
+    expect(basis({ earthing: 'TN-S', earthingMm2: 70 })).toMatch(/^the most that is ever asked for/);
+  });
+
   it('[SU3] is not proven where size or earthing is unknown, which does not gate', () => {
     expect(said({ bonding: [{ service: 'gas', seen: true }] })).toMatchObject([{ outcome: 'not-proven' }]);
     expect(said({ earthing: 'TN-S', bonding: bonded(6) })).toMatchObject([{ outcome: 'not-proven' }]);

@@ -52,6 +52,20 @@ describe('depth of chases', () => {
     ]);
   });
 
+  it('[RT4] passes cable in the gap behind a board, and judges what the gap does not take', () => {
+    const dabbed = (gapMm: number): Partial<Wall> => {
+      const face = { finish: 'plasterboard', lining: 'dot-and-dab', gapMm } as const;
+      return { core: 'block', faces: { left: face, right: face } };
+    };
+    const run = runOf('r', [uprightOf(1000, [0, 450], { depthMm: 19 })]);
+    expect(saidBy(chaseDepth, houseOf({ wall: dabbed(12), runs: [run] }))).toMatchObject([
+      { outcome: 'passes', messageId: 'spared' },
+    ]);
+    expect(saidBy(chaseDepth, houseOf({ wall: dabbed(11), runs: [run] }))).toMatchObject([
+      { messageId: 'hollow', actual: 1 },
+    ]);
+  });
+
   it('[RT4] has nothing to say of studwork', () => {
     const run = runOf('r', [uprightOf(1000, [0, 450], { depthMm: 60 })]);
     expect(saidBy(chaseDepth, houseOf({ wall: { core: 'timber-stud' }, runs: [run] }))).toEqual([]);

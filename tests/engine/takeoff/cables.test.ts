@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cableDemands, cableItem, flexAreaMm2 } from '#engine/takeoff/cable-lines.ts';
+import { flexAreaMm2 } from '#engine/connections/appliance-flex.ts';
+import { cableDemands, cableItem } from '#engine/takeoff/cable-lines.ts';
 import { usualCounts } from '#engine/takeoff/kit-counts.ts';
 import { cableLengthM, lengthRatios } from '#engine/takeoff/run-length.ts';
 import {

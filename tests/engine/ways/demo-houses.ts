@@ -122,6 +122,7 @@ export const tariff: WayTariff = {
   chased: 'oval',
   filling: 'one-coat',
   chase: chases(1700),
+  chaseBoard: pence(1300),
   severalInChase: { deeperMm: 5, more: [pence(100), pence(200)] },
   board: { 'lift-board': pence(200), 'chipboard-trap': pence(400), 'open-fixed-floor': pence(800) },
   joist: pence(300),

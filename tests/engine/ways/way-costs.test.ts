@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '#engine/plan/plan.ts';
 import { positionOfPlace } from '#engine/plan/position-of-place.ts';
+import { chaseCut } from '#engine/ways/chase-cut.ts';
 import { houseWays } from '#engine/ways/house-ways.ts';
 import { liftedBoards } from '#engine/ways/lifted-boards.ts';
 import type { Mount } from '#engine/ways/route.ts';
@@ -23,9 +24,13 @@ const nothing = { millipence: 0, minutes: 0, mess: 0 };
 
 /** What the parts of a way come to, counted on the way itself: nothing of the net is asked. */
 function counted(plan: Plan, segments: readonly Segment[], by: WayTariff): number {
-  const metre = ({ medium, wallId }: Segment): number => {
+  const metre = (segment: Segment): number => {
+    const { medium, wallId } = segment;
+    const wall = plan.wallById.get(wallId ?? '');
     if (medium === 'wall-chase')
-      return by.chase[plan.wallById.get(wallId ?? '')?.wall.core ?? 'brick'].millipence;
+      return chaseCut(wall, segment)?.isBehindBoard === true
+        ? by.chaseBoard.millipence
+        : by.chase[wall?.wall.core ?? 'brick'].millipence;
     if (medium === 'surface-channel') return by.channel.millipence;
     return medium === 'through-wall' ? 0 : by.thread.millipence;
   };

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
+import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import { groupOf, taskGroups } from '#engine/work/task-groups.ts';
 import { allSteps, type TaskPart, taskList } from '#engine/work/task-list.ts';
 import { testSteps } from '#engine/work/test-steps.ts';
@@ -38,6 +39,7 @@ const before: readonly (readonly [RegExp, RegExp])[] = [
   [/^tell-apart$/, /^fit-joint$/],
   [/^inspect$/, /^continuity-after/],
   [/^photograph-joints$/, /^relay-floors$/],
+  [/^seal-/, /^(?:relay-floors|fill-)/],
   [/^continuity-after/, /^insulation-after/],
   [/^insulation-after/, /^supply-after$/],
   [/^supply-after$/, /^live-after/],
@@ -119,6 +121,64 @@ describe('what is settled and closed on site', () => {
     const passed = scheme.findings.map((finding) => ({ ...finding, outcome: 'passes' as const }));
     expect(allSteps({ ...scheme, findings: passed }).map(({ id }) => id)).not.toContain('settle');
   });
+});
+
+describe('what goes through walls, floors and ceilings', () => {
+  const taskOf = (name: (typeof demoNames)[number], id: string, task: string) =>
+    taskList(schemeOf(demoEstimate(name), id))
+      .flatMap(({ tasks }) => tasks)
+      .find((each) => each.id === task);
+
+  it('is closed before floors and walls are: at party walls to their rating, inside by what goes through', () => {
+    expect(taskOf('saltglass-row', 'spurs-rcbo', 'seal-party-walls')).toMatchObject({
+      marks: expect.arrayContaining(['R8', 'W4']),
+      hold: expect.stringMatching(/Else it is not covered/),
+    });
+    expect(taskOf('saltglass-row', 'spurs-rcbo', 'seal-openings')?.marks).toEqual(['K1', 'K2', 'K3']);
+    // Only K1 goes through a wall there; K2 and K3 stay in the face of theirs.
+    expect(taskOf('fernlow-close', 'new-radial', 'seal-openings')?.marks).toEqual(['K1']);
+    expect(taskOf('quarrel-court', 'heater-w2b', 'seal-outside')).toBeUndefined();
+  });
+});
+
+describe('a board on dabs', () => {
+  it('is cut along cable in its gap, and no block is said to be chased there', () => {
+    const { worked, labour } = schemeOf(demoEstimate('fernlow-close'), 'new-radial');
+    const chases = worked.runs.flatMap(({ segments, cuts }) =>
+      segments.flatMap(({ medium, lengthMm }, i) =>
+        medium === 'wall-chase' ? [{ lengthMm, isBehind: cuts[i]?.chase?.isBehindBoard }] : [],
+      ),
+    );
+    const metresOf = (isBehind: boolean) =>
+      chases.filter((each) => each.isBehind === isBehind).reduce((sum, { lengthMm }) => sum + lengthMm, 0) /
+      1000;
+    const quantity = (task: string) => labour.find((each) => each.task === task)?.quantity ?? 0;
+    expect(metresOf(true)).toBeGreaterThan(0);
+    expect(quantity('chase-board')).toBeCloseTo(metresOf(true), 0);
+    expect(quantity('chase-block') > 0).toBe(metresOf(false) > 0);
+    const steps = worked.runs.flatMap((run) => run.steps);
+    expect(
+      steps.filter((words) => /chased into/.test(words) && /not cut|the masonry not/.test(words)),
+    ).toEqual([]);
+  });
+});
+
+describe('a joist that may not be cut', () => {
+  it.each(schemes)(
+    'is never told to be drilled in $name: it is settled, and reckoned as that',
+    ({ scheme }) => {
+      const parts = taskList(scheme);
+      const { joists } = floorPlaces(scheme.worked);
+      const of = (judged: readonly string[]): number =>
+        joists.filter(({ hole }) => judged.includes(hole.judged)).length;
+      const amountOf = (id: string): number =>
+        allOf(parts).find((each) => each.id === id)?.amount?.quantity ?? 0;
+      expect(amountOf('drill-joist')).toBe(of(['hole', 'unknown']));
+      expect(amountOf('barred-joist')).toBe(of(['neither']));
+      expect(idsOf(parts)).not.toContain('barred-joist');
+      expect(idsOf(parts).includes('joists-barred')).toBe(of(['neither']) > 0);
+    },
+  );
 });
 
 describe('the tasks of the terrace', () => {

@@ -57,6 +57,8 @@ function entered(job: Job, ask: SurveyAsk, { subjectId, fact }: AskField): reado
       return [setSiteFact('builtBefore2000', true)];
     case 'tenure':
       return [setSiteFact('tenure', 'owner')];
+    case 'make':
+      return board === undefined ? [] : [setBoardFact(board, 'make', 'as on its cover')];
     case 'rcboAvailable':
       return board === undefined ? [] : [setBoardFact(board, 'rcboAvailable', true)];
     case 'device':

@@ -9,7 +9,7 @@ import { newId } from '../../new-id.ts';
 import { answerField, questionOf } from './answer-field.ts';
 import { bondField } from './bond-field.ts';
 import { deviceFields } from './device-fields.ts';
-import { choiceFact, numberFact, yesNoFact } from './fact-fields.ts';
+import { choiceFact, numberFact, textFact, yesNoFact } from './fact-fields.ts';
 import { boardFacts, floorFacts, plateFacts, siteFacts, supplyFacts } from './facts-of.ts';
 import { earthings, tenures } from './found-words.ts';
 import { sourcesField } from './sources-field.ts';
@@ -76,6 +76,7 @@ function boardField({ boards }: Job, { subjectId, fact }: AskField): TemplateRes
   const facts = boardFacts(board);
   if (fact === 'rcboAvailable')
     return yesNoFact(facts, 'rcboAvailable', { label: `${board.label}: an RCBO is still sold for it` });
+  if (fact === 'make') return textFact(facts, 'make', { label: `${board.label}: make and model` });
   return fact === 'spareWays'
     ? numberFact(facts, 'spareWays', { label: `${board.label}: spare ways`, unit: '', max: 200, whole: true })
     : null;

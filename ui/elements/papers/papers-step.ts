@@ -80,9 +80,9 @@ const papers: readonly Paper[] = [
     needsScheme: true,
   },
   {
-    name: 'Cuts, joists and boards',
+    name: 'Cuts, floors and walls',
     file: 'cuts-and-floors.pdf',
-    what: 'To print: what is cut from which length, where floors come up and joists are cut, as a tape finds it.',
+    what: 'To print: what is cut from which length, where floors come up, joists are cut and walls are drilled, as a tape finds it.',
     needsScheme: true,
   },
   {

@@ -7,6 +7,7 @@ import { roomOfPosition } from '#engine/plan/surroundings.ts';
 import { metres } from '#engine/quotation/said.ts';
 import { cutWords } from '#engine/ways/cut-words.ts';
 import type { Run } from '#engine/ways/run.ts';
+import { drilledWalls } from '#engine/work/drilled-walls.ts';
 import { floorPlaces } from '#engine/work/floors/floor-places.ts';
 import type { References } from '#engine/work/references.ts';
 import type { Point } from '#model/installation.ts';
@@ -170,24 +171,40 @@ function jointSection(
   return listed('Joints and units', [...joints, ...units]);
 }
 
-/** Where floors come up and joists are cut, room by room, by the numbers that the list of them has. */
+/** Where floors come up, joists are cut and walls are drilled, room by room, by the numbers that the list of them has. */
 function floorSection({ worked, storeyId }: ListContent): Section | null {
   const work = floorPlaces(worked);
-  const rooms = new Map<string, { readonly boards: string[]; readonly joists: string[] }>();
+  const rooms = new Map<string, Record<'boards' | 'joists' | 'walls', string[]>>();
+  const enter = (kind: 'boards' | 'joists' | 'walls', name: string | undefined, words: string): void => {
+    const head = name ?? 'Between rooms';
+    const room = rooms.get(head) ?? { boards: [], joists: [], walls: [] };
+    room[kind].push(words);
+    rooms.set(head, room);
+  };
   for (const kind of ['boards', 'joists'] as const)
     for (const { storeyId: storey, tape, mark, cables } of work[kind]) {
-      if (storey !== storeyId) continue;
-      const room = rooms.get(tape?.roomName ?? 'Between rooms') ?? { boards: [], joists: [] };
-      room[kind].push(`${mark} for ${cables.join(', ')}`);
-      rooms.set(tape?.roomName ?? 'Between rooms', room);
+      if (storey === storeyId) enter(kind, tape?.roomName, `${mark} for ${cables.join(', ')}`);
     }
+  for (const { storeyId: storey, faces, mark, cables } of drilledWalls(worked))
+    if (storey === storeyId)
+      enter('walls', faces[0].roomName ?? undefined, `${mark} for ${cables.join(', ')}`);
+  const has = (kind: 'boards' | 'joists' | 'walls'): boolean =>
+    [...rooms.values()].some((room) => room[kind].length > 0);
+  const title = [
+    has('boards') ? 'floors opened' : '',
+    has('joists') ? 'joists cut' : '',
+    has('walls') ? 'walls drilled' : '',
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
   return listed(
-    'Floors opened, joists cut',
-    [...rooms].map(([head, { boards, joists }]) => ({
+    title.charAt(0).toUpperCase() + title.slice(1),
+    [...rooms].map(([head, { boards, joists, walls }]) => ({
       head,
       rows: [
         boards.length === 0 ? '' : `Opened: ${boards.join('; ')}`,
         joists.length === 0 ? '' : `Joists: ${joists.join('; ')}`,
+        walls.length === 0 ? '' : `Walls drilled: ${walls.join('; ')}`,
       ],
     })),
   );

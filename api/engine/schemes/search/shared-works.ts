@@ -2,6 +2,7 @@ import type { Cable } from '#model/cable.ts';
 import { USUAL_CABLE } from '../../circuit/usual-cable.ts';
 import { slotGate } from '../../proof/slot-gate.ts';
 import type { CableInWalls } from '../../ways/beside-in-walls.ts';
+import { chaseCost } from '../../ways/chase-cost.ts';
 import { floorOpening } from '../../ways/floor-opening.ts';
 import { chasesTogether } from '../../ways/in-one-chase.ts';
 import { type OpenedFloor, openedFloors, type PathOfRun } from '../../ways/opened-floors.ts';
@@ -65,9 +66,10 @@ function savedOfChases(
   const [two, three] = tariff.severalInChase.more;
   return worksTogether(
     chases.map(({ fromMm, toMm, stretches }) => {
-      const core = plan.wallById.get(stretches[0]?.segment.wallId ?? '')?.wall.core;
-      if (core === undefined) return noWorks;
-      const each = tariff.chase[core];
+      const segment = stretches[0]?.segment;
+      const wall = plan.wallById.get(segment?.wallId ?? '');
+      if (segment === undefined || wall === undefined) return noWorks;
+      const each = chaseCost(tariff, wall, segment.side);
       const [metres, further] = [wholeMm(toMm - fromMm) / 1000, stretches.length - 1];
       return wholeWorks(times(together(times(each, further), times(further > 1 ? three : two, -1)), metres));
     }),

@@ -3,6 +3,7 @@ import type { Position } from '../../plan/plane.ts';
 import { facePosition } from '../../plan/position-of-place.ts';
 import { remembered } from '../../plan/remembered.ts';
 import { type VoidSpace, voidAbove, voidBelow } from '../../plan/voids.ts';
+import { chaseCost } from '../chase-cost.ts';
 import { ZONE_MM } from '../concealed-cable.ts';
 import { layInWall, onInVoid } from '../lay-in-wall.ts';
 import type { Mount } from '../route.ts';
@@ -126,10 +127,10 @@ const detailsOf = ({ wall, side }: FaceRange) => ({
 });
 
 /** What a metre of cable takes in or on a wall. */
-function workIn(tariff: WayTariff, lay: Lay, { wall }: FaceRange): WorkCost {
+function workIn(tariff: WayTariff, lay: Lay, { wall, side }: FaceRange): WorkCost {
   if (lay.medium === 'surface-channel') return tariff.channel;
   if (lay.medium === 'surface-clipped') return tariff.clip;
-  return lay.medium === 'wall-chase' ? tariff.chase[wall.wall.core] : tariff.thread;
+  return lay.medium === 'wall-chase' ? chaseCost(tariff, wall, side) : tariff.thread;
 }
 
 /** The voids that plumb lines of a face lead into at a place along it. */

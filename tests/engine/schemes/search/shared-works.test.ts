@@ -15,6 +15,7 @@ import { workshop } from '#engine/schemes/search/workshop.ts';
 import { tariffFor } from '#engine/schemes/tariff.ts';
 import { runsAlone, workHouse } from '#engine/schemes/work-scheme.ts';
 import { stretchesOf } from '#engine/takeoff/wall-stretches.ts';
+import { chaseCost } from '#engine/ways/chase-cost.ts';
 import { floorOpening } from '#engine/ways/floor-opening.ts';
 import { inOneChase } from '#engine/ways/in-one-chase.ts';
 import { defaultLengthAllowances } from '#engine/ways/length-allowances.ts';
@@ -78,9 +79,13 @@ function chasesMillipence(job: Job, groups: readonly (readonly Run[])[]): number
     .flatMap((runs) => stretchesOf(runs, plan, ({ medium }) => medium === 'wall-chase'))
     .reduce((sum, { lengthMm, cables, straights: [first] }) => {
       const segment = first?.run.segments[first.first];
-      const core = plan.wallById.get(segment?.wallId ?? '')?.wall.core ?? 'open';
+      const wall = plan.wallById.get(segment?.wallId ?? '');
+      const metre =
+        wall === undefined || segment === undefined
+          ? tariff.chase.open
+          : chaseCost(tariff, wall, segment.side);
       const more = [0, two.millipence, three.millipence][cables.length - 1] ?? Number.NaN;
-      return sum + ((tariff.chase[core].millipence + more) * lengthMm) / 1000;
+      return sum + ((metre.millipence + more) * lengthMm) / 1000;
     }, 0);
 }
 

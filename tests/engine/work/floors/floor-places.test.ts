@@ -18,8 +18,9 @@ describe.each(
     scheme.labour.filter(({ task }) => tasks.includes(task)).reduce((sum, { quantity }) => sum + quantity, 0);
 
   it('have as many joists and boards in their lists as labour counts', () => {
-    const cut = work.joists.filter(({ hole }) => hole.judged !== 'notch').length;
-    expect([cut, work.joists.length - cut]).toEqual([counted('drill-joist'), counted('notch-joist')]);
+    const judged = (which: string) => work.joists.filter(({ hole }) => hole.judged === which).length;
+    expect(judged('hole') + judged('unknown')).toBe(counted('drill-joist'));
+    expect([judged('notch'), judged('neither')]).toEqual([counted('notch-joist'), counted('barred-joist')]);
     for (const opening of ['lift-board', 'chipboard-trap', 'open-fixed-floor'] as const)
       expect(work.boards.filter((board) => board.opening === opening)).toHaveLength(counted(opening));
   });

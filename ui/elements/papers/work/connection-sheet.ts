@@ -109,6 +109,7 @@ export class ConnectionSheetElement extends LitElement {
     const sheet = this.#sheetOf(scheme);
     const worked = sheet.places.filter(({ isWorkedOn }) => isWorkedOn);
     const others = sheet.places.filter(({ isWorkedOn }) => !isWorkedOn);
+    const colours = oldToNew(sheet);
     return html`${workSheetHead(this.view, 'Connections')}
       <circuit-orders .worked=${scheme.worked}></circuit-orders>
       <h3>Where something is connected</h3>
@@ -118,10 +119,14 @@ export class ConnectionSheetElement extends LitElement {
       <ul>
         ${strippingSaid(kitCountsOf(this.view.library)).map((words) => html`<li>${words}</li>`)}
       </ul>
-      <h3>Old colours and new</h3>
-      <ul>
-        ${oldToNew(sheet).map((words) => html`<li>${words}</li>`)}
-      </ul>
+      ${
+        colours.length === 0
+          ? nothing
+          : html`<h3>Old colours and new</h3>
+              <ul>
+                ${colours.map((words) => html`<li>${words}</li>`)}
+              </ul>`
+      }
       ${
         others.length === 0
           ? nothing

@@ -1,5 +1,6 @@
 import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { cutScene } from '#drawing/shopping/cut-scene.ts';
+import { DRILLED_SAID, drilledWallRows } from '#drawing/work/drilled-wall-words.ts';
 import { boardRows, type FloorRows, joistRows, TAPE_SAID } from '#drawing/work/floor-words.ts';
 import { CUTS_SAID, markedCuts } from '#drawing/work/marked-cuts.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
@@ -13,7 +14,7 @@ import { workSheetCss } from './work-sheet-styles.ts';
 /** Of the bars on a sheet of A4; on a phone they are scrolled. */
 const BARS_MM = 170;
 
-/** What is cut from which length, then where floors are opened and joists are cut, as a tape finds it. */
+/** What is cut from which length, then where floors are opened, joists are cut and walls are drilled, as a tape finds it. */
 export class FloorSheet extends LitElement {
   static override properties: PropertyDeclarations = { view: { attribute: false } };
   static override styles = [
@@ -50,12 +51,16 @@ export class FloorSheet extends LitElement {
     const { worked } = scheme;
     const work = floorPlaces(worked);
     const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
+    const walls = drilledWallRows(worked);
     return html`${workSheetHead(this.view, 'Cuts and floors')} ${cuts(scheme)}
       <h3>Floors that are opened</h3>
       ${boards.length === 0 ? html`<p>No floor is opened.</p>` : html`<p class="soft">${TAPE_SAID}</p>`}
       ${boards.map(rooms)}
       <h3>Joists that are cut</h3>
-      ${joists.length === 0 ? html`<p>No joist is cut.</p>` : joists.map(rooms)}`;
+      ${joists.length === 0 ? html`<p>No joist is cut.</p>` : joists.map(rooms)}
+      <h3>Walls that are drilled</h3>
+      ${walls.length === 0 ? html`<p>No wall is drilled through.</p>` : html`<p class="soft">${DRILLED_SAID}</p>`}
+      ${walls.map(rooms)}`;
   }
 }
 
