@@ -18,6 +18,7 @@ import {
   ruledTable,
   subheading,
   TEXT_WIDTH_MM,
+  together,
 } from '../quotation/pdf-parts.ts';
 
 /** A blank of a row's height to write in, and one for what takes more words. */
@@ -143,8 +144,10 @@ export function commentContent({ comments }: WorkRecord): readonly Content[] {
   return [...tables, seen];
 }
 
-/** Building control, and the lines that are signed on the form. */
+/** Building control, and the lines that are signed on the form: one after the other, so that no page has these lines alone. */
 export const lastContent = (record: WorkRecord): readonly Content[] => [
-  ...passage({ heading: 'Building control', paragraphs: controlSaid(record) }),
-  form({ heading: 'Declaration', ...record.declaration }),
+  together([
+    ...passage({ heading: 'Building control', paragraphs: controlSaid(record) }),
+    form({ heading: 'Declaration', ...record.declaration }),
+  ]),
 ];
