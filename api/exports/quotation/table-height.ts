@@ -17,12 +17,13 @@ const LETTER_PT = 5.2;
 /** What a mark before a line of a list takes of its width. */
 const MARK_PT = 12;
 
-/** The paragraphs of a cell: texts, and lists as the paper has them. */
+/** The paragraphs of a cell: texts one over the other, and lists as the paper has them. */
 function paragraphsOf(cell: unknown): readonly string[] {
   if (typeof cell === 'string') return [cell];
   if (Array.isArray(cell)) return [cell.flatMap(paragraphsOf).join('')];
   if (typeof cell !== 'object' || cell === null) return [];
   if ('ul' in cell && Array.isArray(cell.ul)) return cell.ul.flatMap(paragraphsOf);
+  if ('stack' in cell && Array.isArray(cell.stack)) return cell.stack.flatMap(paragraphsOf);
   return 'text' in cell ? paragraphsOf(cell.text) : [];
 }
 
