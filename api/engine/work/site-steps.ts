@@ -1,6 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Finding } from '../rules/finding.ts';
-import { notifiableMessages } from '../rules/notification.ts';
+import { notifiedOf } from '../rules/notification.ts';
 import { cautionsOf } from './cautions-of.ts';
 import { floorPlaces } from './floors/floor-places.ts';
 import { step, type TestStep } from './test-step.ts';
@@ -27,7 +27,7 @@ export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
 ];
 
 const notified = ({ findings }: SiteRequest): readonly TestStep[] =>
-  findings.some(({ rule, messageId }) => rule === 'NT1' && notifiableMessages.has(messageId))
+  findings.some((finding) => finding.rule === 'NT1' && notifiedOf(finding) === 'due')
     ? [
         step(
           'notify',
