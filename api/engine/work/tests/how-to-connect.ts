@@ -25,6 +25,8 @@ export interface TestedCircuit {
  *
  * Sources: the three steps of a ring, https://electrical.theiet.org/wiring-matters/years/2022/89-march-2022/resistance-readings-for-step-3-of-the-ring-final-circuit-test;
  * what a wrong pairing reads by circuit theory, as in `crossedOhm`; insulation at 250 V where a surge device stays in, BS 7671 643.3.3, from memory;
+ * what a sound ring reads from end to end and crossed, https://knowt.com/note/af2c6be5-74e1-4c91-a556-c185fb84c4a1/pg-11-15-Electrical-Inspection-Testing-, the
+ * 0.05 Ω from memory, the ratios of earth to line from the resistances of BS EN 60228;
  * one RCD test at its rated current, https://electrical.theiet.org/wiring-matters/years/2022/91-july-2022/changes-to-rcd-testing-in-bs-76712018plusa22022;
  * both half waves, the no-trip setting and what to keep in mind at each: common practice, no source.
  */
@@ -52,24 +54,25 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
     DEAD,
     'Part both ends of the ring at the board: two lines, two neutrals, two earths. Null the leads.',
     'Measure from end A to end B: line to line is r1, neutral to neutral rn, earth to earth r2.',
-    'No reading is a broken ring: stop, and find where.',
+    'Right is: rn within 0.05 Ω of r1; r2 about 1.6 times r1 with an earth of 1.5 mm² beside 2.5 mm², about 2.4 times with 1.0 mm².',
+    'No reading is a broken ring, and one far off these a loose or wrong connection: stop, and find where.',
   ],
   'crossed-ln': (circuit) => [
     ...crossing('neutral'),
-    'At each point measure line to neutral. All points of the ring read alike; a spur reads more.',
+    'At each point measure line to neutral. All points of the ring read alike, about a quarter of r1 + rn; a spur reads more.',
     MISPAIRED,
     ...units(circuit),
   ],
   'crossed-le': (circuit) => [
     ...crossing('earth'),
-    'At each point measure line to earth. The highest is R1 + R2 of the circuit.',
+    'At each point measure line to earth. Points of the ring read about a quarter of r1 + r2, a little less towards the board; a spur reads more. The highest is R1 + R2 of the circuit.',
     MISPAIRED,
     ...units(circuit),
   ],
   r1r2: (circuit) => [
     DEAD,
     'At the board link the circuit’s line to its earth, parted from the rest. Null the leads.',
-    'At each point measure line to earth, switches on.',
+    'At each point measure line to earth, switches on. It grows with the way from the board; no reading is an open line or earth: stop, and find where.',
     ...units(circuit),
   ],
   insulation: ({ hasElectronics }) => {
@@ -87,7 +90,7 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
   zs: ({ rcdMa }) => [
     'Live, all covers on. Only with a tester and leads made for it; nobody else at the circuit.',
     `Loop tester at each point named${rcdMa === null ? '' : ', on its setting that does not trip the RCD'}. Write down what it shows.`,
-    'What is measured on cool conductors is held to the lower limit for cold readings.',
+    'What is measured on cool conductors is held to the lower limit for cold readings. Less than expected is usual, through other ways to earth; more is a loose or wrong connection: off again, and find it.',
   ],
   rcd: (circuit) => [...rcdAtBoard(circuit), ...(circuit.hasOwnRcds ? OWN_RCDS : [])],
   'rcd-button': ({ hasOwnRcds }) => [
