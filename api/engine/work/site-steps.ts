@@ -17,6 +17,7 @@ export interface SiteRequest {
  */
 export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
   ...notified(request),
+  ...instruments(request),
   ...settled(request),
   ...traced(request),
   ...barredJoists(request),
@@ -36,6 +37,18 @@ const notified = ({ findings }: SiteRequest): readonly TestStep[] =>
         ),
       ]
     : [];
+
+/** Source: the instruments of BS EN 61557-2, -3, -4 and -6 and the tester of GS38, from memory. */
+const instruments = ({ worked }: SiteRequest): readonly TestStep[] =>
+  worked.circuitIds.length === 0
+    ? []
+    : [
+        step(
+          'instruments',
+          'before',
+          'At hand, checked and in date: two-pole voltage tester with its proving unit, low-resistance ohmmeter, insulation tester, loop and RCD tester, fused leads, lock and notice.',
+        ),
+      ];
 
 const openOutcomes: ReadonlySet<string> = new Set(['fails', 'decide', 'not-proven']);
 

@@ -35,6 +35,8 @@ export function howToConnect(group: CircuitGroup, circuit: TestedCircuit): reado
 }
 
 const DEAD = 'Dead, locked off and proved dead.';
+/** The instrument of BS EN 61557-4 (from memory). */
+const DEAD_OHMS = `${DEAD} With a low-resistance ohmmeter.`;
 
 const units = ({ hasUnits }: TestedCircuit): readonly string[] =>
   hasUnits
@@ -42,7 +44,7 @@ const units = ({ hasUnits }: TestedCircuit): readonly string[] =>
     : [];
 
 const crossing = (other: 'neutral' | 'earth'): readonly string[] => [
-  DEAD,
+  DEAD_OHMS,
   `At the board join the line of end A to the ${other} of end B, and the line of end B to the ${other} of end A.`,
 ];
 
@@ -51,7 +53,7 @@ const MISPAIRED =
 
 const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly string[]>> = {
   ends: () => [
-    DEAD,
+    DEAD_OHMS,
     'Part both ends of the ring at the board: two lines, two neutrals, two earths. Null the leads.',
     'Measure from end A to end B: line to line is r1, neutral to neutral rn, earth to earth r2.',
     'Right is: rn within 0.05 Ω of r1; r2 about 1.6 times r1 with an earth of 1.5 mm² beside 2.5 mm², about 2.4 times with 1.0 mm².',
@@ -70,7 +72,7 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
     ...units(circuit),
   ],
   r1r2: (circuit) => [
-    DEAD,
+    DEAD_OHMS,
     'At the board link the circuit’s line to its earth, parted from the rest. Null the leads.',
     'At each point measure line to earth, switches on. It grows with the way from the board; no reading is an open line or earth: stop, and find where.',
     ...units(circuit),
@@ -78,13 +80,13 @@ const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly 
   insulation: ({ hasElectronics }) => {
     const { testV } = insulationLimit();
     return [
-      `${DEAD} Cross-links out; lines, neutrals and earths of the circuit out of an RCBO or any other device with electronics. Everything unplugged; fixed appliances and lamps parted.`,
+      `${DEAD} With an insulation tester. Cross-links out; lines, neutrals and earths of the circuit out of an RCBO or any other device with electronics. Everything unplugged; fixed appliances and lamps parted.`,
       `${hasElectronics ? 'This circuit has outlets with electronics: part them, or leave line to neutral out.' : 'Part whatever has electronics in it.'} Part surge devices; where one cannot be parted, test at 250 V and say so.`,
       `At the board, the device off: ${testV} V from line and neutral together to earth; then from line to neutral. Nobody touches the circuit meanwhile.`,
     ];
   },
   polarity: () => [
-    `${DEAD} With line and earth linked at the board, or in the course of the crossed tests, at each point where something was connected.`,
+    `${DEAD_OHMS} Line and earth linked at the board, or in the course of the crossed tests: look and measure at each point where something was connected.`,
     'Right is: the line at the terminal for line, fuses and single switches in the line alone.',
   ],
   zs: ({ rcdMa }) => [
