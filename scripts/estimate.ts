@@ -33,6 +33,7 @@ async function run(args: EstimateArguments): Promise<number> {
     library,
     papers,
     found,
+    letter,
     ...(args.sheet === null ? {} : { sheet: args.sheet }),
   });
   const written = await writeAll(args.outPath, files);

@@ -37,7 +37,7 @@ describe('the customer’s paper', () => {
       const paper = part.locator('quotation-view');
       await paper.getByRole('heading', { name: /^Option B, the loop carried on: £901\.85$/ }).waitFor();
       for (const words of [
-        '£895.16',
+        '£872.48',
         'When we can begin: from 4 January',
         'Because we agree at your home, you may cancel',
         'One fuse for the new sockets',

@@ -88,4 +88,45 @@ describe('on paper', () => {
       expect(await page.getByRole('button', { name }).isVisible()).toBe(false);
     await context.close();
   });
+
+  it('parts no place between two pages of A4, and has both orders of the ring on one', async () => {
+    const { page, context } = await stage.open('desk', `${papers}?part=connections`);
+    await page.getByRole('heading', { name: 'R8, twin socket-outlet' }).waitFor();
+    const cards = await page
+      .locator('connection-sheet .cards')
+      .first()
+      .locator('article')
+      .evaluateAll((all) =>
+        all.map((card) => ({
+          title: card.querySelector('h4')?.textContent ?? '',
+          cables: [...card.querySelectorAll('th[scope=rowgroup]')].map((head) => head.textContent ?? ''),
+        })),
+      );
+    expect(cards).toHaveLength(9);
+    const { pages } = await readPdf(new Uint8Array(await page.pdf({ preferCSSPageSize: true })));
+    const flat = pages.map((text) => text.replaceAll(/\s+/g, ' '));
+    for (const { title, cables } of cards) {
+      const marks = cables.map((cable) => cable.split(',')[0] ?? '');
+      expect(
+        flat.some((text) => text.includes(title) && marks.every((mark) => text.includes(mark))),
+        title,
+      ).toBe(true);
+    }
+    expect(flat.findIndex((text) => text.includes('As found'))).toBe(
+      flat.findIndex((text) => text.includes('As it will be')),
+    );
+    await context.close();
+  }, 60_000);
+
+  it('has a line for every reading and to sign, no field of the screen, and nothing of what was not measured', async () => {
+    const { page, context } = await stage.open('desk', `${papers}?part=tests`);
+    await page.getByRole('heading', { name: 'Ring, end to end dead' }).waitFor();
+    const { pages } = await readPdf(new Uint8Array(await page.pdf({ preferCSSPageSize: true })));
+    const text = pages.join(' ');
+    for (const words of ['Tested by:', 'Day:', 'Conductors at 20 °C', 'Insulation is tested at 500 V'])
+      expect(text).toContain(words);
+    for (const words of ['Conductors when tested', 'With what was measured', 'Next: r1'])
+      expect(text).not.toContain(words);
+    await context.close();
+  }, 60_000);
 });

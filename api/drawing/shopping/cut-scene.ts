@@ -20,26 +20,37 @@ interface Box {
   readonly bottom: number;
 }
 
+/** A line of what is told below a bar. */
+const BELOW_LINE = 3.8;
+/** Between two cuts that are told below a bar. */
+const BELOW_GAP = 5;
+
 /**
  * Every length of an item as a bar, all to one scale, with its cuts in the order of cutting and what is left hatched. Each
  * cut is a group under its cause. A cut has in it what there is room for of its number, its name
  * and its length.
  *
  * @param widthMm how wide the drawing is; the longest bar takes all of it.
+ * @param tellsBelow whether a cut that has no room for all three is told in full below its bar: for paper, where no list stands beside.
  */
-export function cutScene(bars: readonly CutBar[], widthMm: number): Scene {
+export function cutScene(bars: readonly CutBar[], widthMm: number, tellsBelow = false): Scene {
   const longestMm = Math.max(1, ...bars.map(({ lengthMm }) => lengthMm));
   const perMm = (widthMm - 2 * EDGE) / longestMm;
-  const placed = bars.map((bar, i) => {
-    const top = i * (HEAD + BAR + GAP) + HEAD;
-    return { bar, box: { left: EDGE, right: EDGE + bar.lengthMm * perMm, top, bottom: top + BAR } };
+  let foot = 0;
+  const placed = bars.map((bar) => {
+    const top = foot + HEAD;
+    const box = { left: EDGE, right: EDGE + bar.lengthMm * perMm, top, bottom: top + BAR };
+    const below = tellsBelow ? belowBar(bar, box, { perMm, widthMm }) : { shapes: [], lines: 0 };
+    foot = box.bottom + below.lines * BELOW_LINE + GAP;
+    return { bar, box, below };
   });
   return {
     title: 'What is cut from which length',
     widthMm,
-    heightMm: Math.max(1, bars.length * (HEAD + BAR + GAP) - GAP + EDGE),
+    heightMm: Math.max(1, foot - GAP + EDGE),
     scale: null,
     layers: [
+      { name: 'below', shapes: placed.flatMap(({ below }) => below.shapes) },
       { name: 'heads', shapes: placed.flatMap(({ bar, box }) => headShapes(bar, box, widthMm)) },
       { name: 'left', shapes: placed.flatMap(({ bar, box }) => leftShapes(bar, box, perMm)) },
       { name: 'cuts', shapes: placed.flatMap(({ bar, box }) => cutShapes(bar, box, perMm)) },
@@ -70,18 +81,38 @@ function cutShapes({ cuts, words: from }: CutBar, box: Box, perMm: number): read
   });
 }
 
+const wordsMm = (text: string): number => textWidthMm(text, LABEL_SIZE) * NARROW;
+const named = ({ number, label }: Cut): string => `${number}  ${label}`;
+const fitsIn = (text: string, roomMm: number): boolean => wordsMm(text) + 1.2 <= roomMm;
+
+/** Below a bar the cuts that have no room for their names, in the order of cutting, in lines as wide as the drawing. */
+function belowBar(
+  { cuts }: CutBar,
+  { left, bottom }: Box,
+  { perMm, widthMm }: { readonly perMm: number; readonly widthMm: number },
+): { readonly shapes: readonly Shape[]; readonly lines: number } {
+  const shapes: Shape[] = [];
+  let [line, x] = [0, left];
+  for (const cut of cuts.filter((each) => !fitsIn(named(each), each.lengthMm * perMm))) {
+    const told = `${named(cut)}, ${plainMetres(cut.lengthMm)}`;
+    if (line === 0 || x + wordsMm(told) > widthMm) [line, x] = [line + 1, left];
+    shapes.push(words('text', sheetPoint(x, bottom + line * BELOW_LINE - 0.4), told, { sizeMm: LABEL_SIZE }));
+    x += wordsMm(told) + BELOW_GAP;
+  }
+  return { shapes, lines: line };
+}
+
 /** What fits into a cut. */
-function cutWords({ label, lengthMm, number }: Cut, box: Box): readonly Shape[] {
-  const fits = (text: string): boolean =>
-    textWidthMm(text, LABEL_SIZE) * NARROW + 1.2 <= box.right - box.left;
+function cutWords(cut: Cut, box: Box): readonly Shape[] {
+  const { lengthMm, number } = cut;
+  const fits = (text: string): boolean => fitsIn(text, box.right - box.left);
   const middle = (box.left + box.right) / 2;
   const at = (y: number): SheetPoint => sheetPoint(middle, y);
   const text = (y: number, said: string): Shape =>
     words('text', at(y), said, { sizeMm: LABEL_SIZE, anchor: 'middle' });
-  const named = `${number}  ${label}`;
   const length = plainMetres(lengthMm);
   if (fits(length))
-    return [text(box.top + 3.8, fits(named) ? named : String(number)), text(box.top + 7.2, length)];
+    return [text(box.top + 3.8, fits(named(cut)) ? named(cut) : String(number)), text(box.top + 7.2, length)];
   return fits(String(number)) ? [text(box.top + 5.4, String(number))] : [];
 }
 

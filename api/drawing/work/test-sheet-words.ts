@@ -50,6 +50,10 @@ export const testGroupWords: Readonly<
 export const BAND_SAID =
   'Band: what is expected ± 0.05 Ω or 5 %, whichever is more. The band is ours; no standard sets one. A limit is the standard’s.';
 
+/** Said where the survey does not tell what a tester should show. */
+export const NOT_EXPECTED =
+  'Where Expected is empty the survey does not tell the order, the lengths or the supply, so no figure can be: go by what each test says is right, by its limit, and by what was read before the work.';
+
 const ohms = (ohm: number): string => ohm.toFixed(2);
 
 /** A limit's figure; Ω cut off and not rounded up, so that no reading seems to keep what it does not. */

@@ -1,5 +1,7 @@
-import type { Actuals, Terms } from '#model/job.ts';
+import type { Actuals, Job, Terms } from '#model/job.ts';
+import type { Norms } from '#model/library.ts';
 import type { TakeoffLine } from '../takeoff/line.ts';
+import { chosenMultipliers, factorOn } from './multipliers.ts';
 import { stageMinutes } from './stage-hours.ts';
 import type { LabourTask, Stage } from './task.ts';
 
@@ -52,6 +54,20 @@ export interface Reckoned {
   readonly level: Terms['labour'];
   /** What the minutes of a stage were multiplied by. */
   readonly factorOf: (stage: Stage) => number;
+}
+
+/**
+ * What a job took beside what was reckoned for one of its schemes, its minutes multiplied by what the job has chosen.
+ *
+ * @param norms that the scheme was worked out with.
+ */
+export function jobAgainstActual(
+  { terms, actuals }: Pick<Job, 'terms' | 'actuals'>,
+  norms: Pick<Norms, 'multipliers'>,
+  reckoned: Omit<Reckoned, 'factorOf'>,
+): AgainstActual {
+  const chosen = chosenMultipliers(terms, norms);
+  return againstActual(actuals, { ...reckoned, factorOf: (stage) => factorOn(stage, chosen) });
 }
 
 const levels = { low: 'lowMin', typical: 'typicalMin', high: 'highMin' } as const;

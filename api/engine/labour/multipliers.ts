@@ -51,15 +51,19 @@ export const chosenMultipliers = (
 ): readonly Multiplier[] => multipliersOf(norms).filter(({ id }) => ids.includes(id));
 
 /** Those of some multipliers that count at a stage of the work. */
-export const onStage = (stage: Stage, chosen: readonly Multiplier[]): readonly Multiplier[] =>
+const onStage = (stage: Stage, chosen: readonly Multiplier[]): readonly Multiplier[] =>
   chosen.filter(({ on }) => on.includes(stage));
+
+/** What some multipliers come to at a stage of the work. */
+export const factorOn = (stage: Stage, chosen: readonly Multiplier[]): number =>
+  onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1);
 
 const stageOfTask: ReadonlyMap<string, Stage> = new Map(knownTasks.map(({ id, stage }) => [id, stage]));
 
 function multiplied({ norms }: Pick<Library, 'norms'>, chosen: readonly Multiplier[]): Norms {
   const tasks = norms.tasks.map((norm) => {
     const stage = stageOfTask.get(norm.task);
-    const factor = stage === undefined ? 1 : onStage(stage, chosen).reduce((all, one) => all * one.factor, 1);
+    const factor = stage === undefined ? 1 : factorOn(stage, chosen);
     const times = (minutes: number): number => twelveDigits(minutes * factor);
     return factor === 1
       ? norm

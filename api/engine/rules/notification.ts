@@ -59,17 +59,30 @@ export const notification = rule<Message>({
   check: (facts) => [{ subjectId: facts.scheme?.id ?? 'site', origin: 'scheme', ...judged(facts) }],
 });
 
-/** What the rule says of work that is to be notified; where sources disagree, the stricter reading counts. */
-export const notifiableMessages: ReadonlySet<string> = new Set<Message>([
-  'newCircuit',
-  'newBoard',
-  'specialLocation',
-  'walesOlderList',
-]);
+/** Whether work is to be notified: it is, somebody has to be asked, or it is not. Where sources disagree, the stricter reading counts. */
+export type Notified = 'due' | 'ask' | 'none';
 
-/** Whether the scheme's work is to be notified; where sources disagree, the stricter reading counts. */
+const notifiedBy: Readonly<Record<Message, Notified>> = {
+  notNeeded: 'none',
+  newCircuit: 'due',
+  newBoard: 'due',
+  specialLocation: 'due',
+  bathNotDrawn: 'ask',
+  walesOlderList: 'due',
+  scotlandFlat: 'ask',
+  scotlandTall: 'ask',
+  scotlandHouse: 'none',
+  northernIreland: 'none',
+};
+const notifiedByMessage = new Map<string, Notified>(Object.entries(notifiedBy));
+
+/** What a finding of the rule comes to; a message that it does not have has to be asked about. */
+export const notifiedOf = ({ messageId }: { readonly messageId: string }): Notified =>
+  notifiedByMessage.get(messageId) ?? 'ask';
+
+/** Whether the scheme's work is to be notified. */
 export const isNotified = (facts: Facts): boolean =>
-  facts.scheme !== null && notifiableMessages.has(judged(facts).messageId);
+  facts.scheme !== null && notifiedOf(judged(facts)) === 'due';
 
 type Judgement = Omit<CheckResult<Message>, 'subjectId' | 'origin'>;
 

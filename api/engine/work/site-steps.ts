@@ -1,6 +1,6 @@
 import type { Worked } from '../connections/worked.ts';
 import type { Finding } from '../rules/finding.ts';
-import { notifiableMessages } from '../rules/notification.ts';
+import { notifiedOf } from '../rules/notification.ts';
 import { cautionsOf } from './cautions-of.ts';
 import { floorPlaces } from './floors/floor-places.ts';
 import { sealingSteps } from './sealing-steps.ts';
@@ -18,6 +18,7 @@ export interface SiteRequest {
  */
 export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
   ...notified(request),
+  ...instruments(request),
   ...settled(request),
   ...traced(request),
   ...barredJoists(request),
@@ -29,7 +30,7 @@ export const siteSteps = (request: SiteRequest): readonly TestStep[] => [
 ];
 
 const notified = ({ findings }: SiteRequest): readonly TestStep[] =>
-  findings.some(({ rule, messageId }) => rule === 'NT1' && notifiableMessages.has(messageId))
+  findings.some((finding) => finding.rule === 'NT1' && notifiedOf(finding) === 'due')
     ? [
         step(
           'notify',
@@ -38,6 +39,18 @@ const notified = ({ findings }: SiteRequest): readonly TestStep[] =>
         ),
       ]
     : [];
+
+/** Source: the instruments of BS EN 61557-2, -3, -4 and -6 and the tester of GS38, from memory. */
+const instruments = ({ worked }: SiteRequest): readonly TestStep[] =>
+  worked.circuitIds.length === 0
+    ? []
+    : [
+        step(
+          'instruments',
+          'before',
+          'At hand, checked and in date: two-pole voltage tester with its proving unit, low-resistance ohmmeter, insulation tester, loop and RCD tester, fused leads, lock and notice.',
+        ),
+      ];
 
 const openOutcomes: ReadonlySet<string> = new Set(['fails', 'decide', 'not-proven']);
 

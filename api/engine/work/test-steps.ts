@@ -93,7 +93,7 @@ const ringProved = (id: string): TestStep =>
     'dead-as-found',
     'Part both ends at the board. Measure line, neutral and earth from end to end; then with line and neutral crossed, and line and earth crossed, at every point.',
     {
-      hold: 'Ring proved: line and neutral alike, earth closed, every point on it or a known spur? Else stop: a broken or joined ring is mended before anything is added.',
+      hold: 'Ring proved: line and neutral within 0.05 Ω of each other, earth closed, every point on it or a known spur? Else stop: a broken or joined ring is mended before anything is added.',
       subjects: [id],
     },
   );
@@ -133,6 +133,7 @@ function afterTheWork({ circuitIds, shapes }: Worked, boards: readonly string[])
   return [
     ...circuitIds.map((id) => continuityAfter(id, shapes.get(id)?.shape === 'ring')),
     ...circuitIds.map(insulationAfter),
+    ...(circuitIds.length === 0 ? [] : [madeLive(boards)]),
     ...(boards.length === 0 ? [] : [supplyAfter(boards)]),
     ...circuitIds.map(liveAfter),
   ];
@@ -154,6 +155,18 @@ const insulationAfter = (id: string): TestStep =>
     'dead-tests',
     'Measure insulation again with all in place but the device: its circuit out of an RCBO, USB outlets and surge devices parted; check polarity at every point.',
     { hold: 'As expected, and within the limits? Else find out why before it is made live.', subjects: [id] },
+  );
+
+/** What was parted and linked for dead tests is undone first: a cross-link that stays is a short circuit. */
+const madeLive = (subjects: readonly string[]): TestStep =>
+  step(
+    'made-live',
+    'live-tests',
+    'Links out; every line, neutral and earth back in its own terminal, the earthing conductor on, blanks and covers on. Warn everybody, take the lock away, then switch on.',
+    {
+      hold: 'No link left, no end parted, nobody at a bare end? Else it stays off.',
+      subjects,
+    },
   );
 
 const supplyAfter = (subjects: readonly string[]): TestStep =>

@@ -1,7 +1,7 @@
-import { type ActualTask, againstActual } from '#engine/labour/against-actual.ts';
-import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
+import { type ActualTask, jobAgainstActual } from '#engine/labour/against-actual.ts';
+import { chosenMultipliers, factorOn } from '#engine/labour/multipliers.ts';
 import { normOf } from '#engine/labour/norm-of.ts';
-import type { LabourTask, Stage } from '#engine/labour/task.ts';
+import type { LabourTask } from '#engine/labour/task.ts';
 import type { LineContext } from '../line-context.ts';
 import { stageWords, taskNote } from '../line-notes.ts';
 import { type CsvColumn, type CsvRequest, csvContext, csvOf } from './csv-request.ts';
@@ -38,15 +38,16 @@ const columnsFor = ({ library, labelOf }: LineContext): readonly CsvColumn<TaskL
 
 function taskLines({ scheme, library }: LineContext): readonly TaskLine[] {
   const chosen = chosenMultipliers(scheme.worked.job.terms, library.norms);
-  const factorOf = (stage: Stage): number =>
-    onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1);
-  const { labour, takeoff, price } = scheme;
-  const level = price.labourLevel;
-  const { tasks } = againstActual(scheme.worked.job.actuals, { labour, takeoff, level, factorOf });
+  const { labour, takeoff, price, worked } = scheme;
+  const { tasks } = jobAgainstActual(worked.job, library.norms, {
+    labour,
+    takeoff,
+    level: price.labourLevel,
+  });
   return labour.map((task, index) => ({
     ...task,
     actual: task.typicalMin === null ? null : (tasks[index] ?? null),
-    factor: task.own === undefined ? factorOf(task.stage) : 1,
+    factor: task.own === undefined ? factorOn(task.stage, chosen) : 1,
   }));
 }
 

@@ -1,4 +1,5 @@
 import type { SheetName } from '#drawing/plan/sheet-layout.ts';
+import type { DangerLetter } from '#engine/quotation/danger/danger-letter.ts';
 import type { SearchResult } from '#engine/schemes/search/found-schemes.ts';
 import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import type { Job } from '#model/job.ts';
@@ -36,6 +37,8 @@ export interface AllFilesRequest {
   readonly found: SearchResult | null;
   /** The paper that all plans are to be on; absent: as each asks. */
   readonly sheet?: SheetName;
+  /** The letter on a dangerous condition where it is worked out already, null where none is due; absent: worked out here. */
+  readonly letter?: DangerLetter | null;
   /** The number of the quotation; absent: 1. */
   readonly revision?: number;
 }
@@ -46,7 +49,7 @@ export async function allFiles(request: AllFilesRequest): Promise<readonly OutFi
   const { drawn, shown, state, result } = papers;
   const shopping = shoppingOf(papers, library, job);
   const csv = { estimate: drawn, schemeId: shown.id, library, state };
-  const letter = warnOfDanger(job, library, result);
+  const letter = request.letter === undefined ? warnOfDanger(job, library, result) : request.letter;
   const { text, csv: shoppingCsv } = shoppingFiles(shopping);
   return [
     { name: 'estimate.json', content: estimateFile({ job, library, papers, found }) },

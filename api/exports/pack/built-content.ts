@@ -1,7 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import { insteadOf } from '#drawing/shopping/took-instead.ts';
-import { againstActual } from '#engine/labour/against-actual.ts';
-import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
+import { jobAgainstActual } from '#engine/labour/against-actual.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import { dayWords } from '#engine/quotation/said.ts';
 import type { WorkMoved } from '#engine/quotation/work-said.ts';
@@ -47,13 +46,7 @@ function movedContent(moved: WorkMoved | null): readonly Content[] {
 }
 
 function against({ job, library, scheme: { labour, takeoff, price } }: BuiltRequest) {
-  const chosen = chosenMultipliers(job.terms, library.norms);
-  return againstActual(job.actuals, {
-    labour,
-    takeoff,
-    level: price.labourLevel,
-    factorOf: (stage) => onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1),
-  });
+  return jobAgainstActual(job, library.norms, { labour, takeoff, level: price.labourLevel });
 }
 
 const FIGURE_MM = 34;

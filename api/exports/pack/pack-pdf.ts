@@ -8,6 +8,7 @@ import type { Library } from '#model/library.ts';
 import { dangerLetterContent } from '../danger-letter-pdf.ts';
 import type { Papers } from '../papers.ts';
 import { type PlanPapers, planScenes } from '../plan-files.ts';
+import { fitParts } from '../quotation/fit-parts.ts';
 import { paperPdf } from '../quotation/pdf-paper.ts';
 import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
 import { recordPaper } from '../work/record-pdf.ts';
@@ -38,7 +39,7 @@ export const packName = ({ built }: Pick<Papers, 'built'>): string =>
  * All papers that are worked from as one PDF: contents and cautions, once the work is done what changed, every paper from its own page
  * on, and the wiring plans as drawn at the end, each on its own size of sheet. Equal requests give equal bytes.
  */
-export function packPdf(request: PackRequest): Promise<Uint8Array> {
+export async function packPdf(request: PackRequest): Promise<Uint8Array> {
   const { library, papers } = request;
   const of: WorkPapersRequest = { papers, library };
   const name = packName(papers);
@@ -49,11 +50,13 @@ export function packPdf(request: PackRequest): Promise<Uint8Array> {
     author: library.firm.name,
     date,
     footer: `${name}, ${stateLine(of)}${papers.demoNote === null ? '' : ' · Demonstration'}`,
-    content: [
-      ...coverContent(request, of, sheets.length),
-      ...letterContent(request),
-      ...papersOfPack(request).flatMap((paper) => onItsPage(paper, of)),
-    ],
+    content: await fitParts(
+      [
+        coverContent(request, of, sheets.length),
+        letterContent(request),
+        ...papersOfPack(request).map((paper) => onItsPage(paper, of)),
+      ].filter((part) => part.length > 0),
+    ),
     sheets,
   });
 }

@@ -1,18 +1,11 @@
-import pdfmake from 'pdfmake';
 import type { Column, Content } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
 import type { Scene } from '#drawing/scene.ts';
 import type { QuotedParty } from '#engine/quotation/document.ts';
 import { addScenePage, type Pdf } from '../plan/scene-pdf.ts';
-import { fontFiles, pdfFonts } from './pdf-fonts.ts';
+import { layOut, MARGIN_MM } from './pdf-page.ts';
 import { mm, TEXT_WIDTH_MM } from './pdf-parts.ts';
 
-pdfmake.setFonts(pdfFonts);
-// Nothing is fetched, and of this machine only the fonts are read.
-pdfmake.setUrlAccessPolicy(() => false);
-pdfmake.setLocalAccessPolicy((path: string) => fontFiles.has(path));
-
-const MARGIN_MM = 18;
 const PARTY_GAP_MM = 6;
 // Set: a column that fits itself to its words would push long ones off the page.
 const PARTY_MM = (TEXT_WIDTH_MM - 2 * PARTY_GAP_MM) / 3;
@@ -37,21 +30,6 @@ export const parties = (of: {
   ],
   margin: [0, 0, 0, 10],
 });
-
-const styles = {
-  title: { fontSize: 26, bold: true, color: tokens.ink },
-  heading: { fontSize: 14, bold: true, margin: [0, 10, 0, 4] as [number, number, number, number] },
-  subheading: { fontSize: 11, bold: true, margin: [0, 6, 0, 2] as [number, number, number, number] },
-  paragraph: { margin: [0, 0, 0, 5] as [number, number, number, number] },
-  label: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
-  head: { font: 'Barlow Semi Condensed', color: tokens.inkSoft },
-  figures: { fontFeatures: ['tnum' as const] },
-  warning: {
-    bold: true,
-    margin: [0, 2, 0, 6] as [number, number, number, number],
-    decoration: 'underline' as const,
-  },
-};
 
 /** The line at the foot of every page. */
 const footerOf =
@@ -89,16 +67,12 @@ export interface PaperLayout {
  */
 export async function paperPdf(layout: PaperLayout): Promise<Uint8Array> {
   const { title, author, date, footer, content, sheets = [] } = layout;
-  const pdf = pdfmake.createPdf({
-    pageSize: 'A4',
-    pageMargins: [mm(MARGIN_MM), mm(18), mm(MARGIN_MM), mm(18)],
+  const pdf = layOut({
     tagged: true,
     language: 'en-GB',
     displayTitle: true,
     // Of the paper and not of the moment: equal papers are equal files.
     info: { title, author, creationDate: new Date(`${date}T00:00:00Z`) },
-    defaultStyle: { font: 'Barlow', fontSize: 10, lineHeight: 1.15, color: tokens.ink },
-    styles,
     footer: footerOf(footer, sheets.length),
     content: [...content],
   });

@@ -1,6 +1,7 @@
-import type { Content, ContentTable, TableCell } from 'pdfmake/interfaces.js';
+import type { Content, ContentStack, ContentTable, TableCell } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
 import type { QuotedForm, QuotedLine, QuotedPassage } from '#engine/quotation/document.ts';
+import { HEAD_OF_TABLE } from './closer.ts';
 import { HALF_PAGE_PT, tableHeightPt } from './table-height.ts';
 
 /** Points of a page to a millimetre. */
@@ -27,9 +28,15 @@ export const paragraph = (text: string): Content => ({ text, style: 'paragraph' 
  * What stands together on a page. Only for what is surely shorter than one: what is longer would be cut off, so lists and
  * tables are kept together at their beginning alone.
  */
-export const together = (content: readonly Content[]): Content => ({
+export const together = (content: readonly Content[]): ContentStack => ({
   unbreakable: true,
   stack: [...content],
+});
+
+/** What stands over a table that may break: never parted, and on the page on which the table begins, where parts are fitted to pages. */
+export const headOfTable = (content: readonly Content[]): Content => ({
+  ...together(content),
+  headlineLevel: HEAD_OF_TABLE,
 });
 
 /** A heading with its paragraphs, never parted from the first. */
@@ -100,29 +107,34 @@ const titleOf = ({ text, style, under }: NonNullable<RuledTable['title']>): Cont
   ...(under === undefined ? [] : [paragraph(under)]),
 ];
 
+const widthsOf = ({ widthsMm }: RuledTable): readonly number[] =>
+  widthsMm.map((widthMm, i) => mm(widthMm) - PADDING_PT * (i === 0 ? 1 : 2));
+
+/** Whether a table is surely no longer than half a page, and so is never parted. */
+export const isWhole = (table: RuledTable): boolean => tableHeightPt(table, widthsOf(table)) <= HALF_PAGE_PT;
+
 /** A table with hairlines between its rows: whole where it is surely no longer than half a page, else its heads come again on each. */
 export function ruledTable(table: RuledTable): Content {
-  const { title, breaksRows = false, heads, rows, widthsMm } = table;
+  const { title, breaksRows = false, heads, rows } = table;
+  const whole = isWhole(table);
   const titleRow: readonly TableCell[][] =
     title === undefined
       ? []
       : [[{ stack: titleOf(title), colSpan: heads.length }, ...heads.slice(1).map(() => '')]];
-  const widthsPt = widthsMm.map((widthMm, i) => mm(widthMm) - PADDING_PT * (i === 0 ? 1 : 2));
-  const isWhole = tableHeightPt(table, widthsPt) <= HALF_PAGE_PT;
   const content: ContentTable = {
     table: {
-      headerRows: isWhole ? 0 : titleRow.length + 1,
+      headerRows: whole ? 0 : titleRow.length + 1,
       keepWithHeaderRows: 1,
       // A row that might be longer than a page has to break.
       dontBreakRows: !breaksRows,
-      widths: widthsPt,
+      widths: [...widthsOf(table)],
       body: [...titleRow, heads.map((text) => ({ text, style: 'head' })), ...rows.map((row) => [...row])],
     },
     layout:
       titleRow.length === 0 ? hairlines : { ...hairlines, hLineWidth: (i: number) => (i < 2 ? 0 : 0.5) },
     margin: [0, 2, 0, 8],
   };
-  return isWhole ? together([content]) : content;
+  return whole ? together([content]) : content;
 }
 
 /** A form: what is known printed, what is not a line to write on; never parted. */

@@ -77,7 +77,7 @@ function cutContent({ description, bars, without, nearMisses }: CutList): readon
     ...pages.map((some, i) =>
       together([
         ...(i === 0 ? [subheading(description)] : []),
-        picture(cutScene(some, TEXT_WIDTH_MM), TEXT_WIDTH_MM),
+        picture(cutScene(some, TEXT_WIDTH_MM, true), TEXT_WIDTH_MM),
       ]),
     ),
     ...listUnder(pages.length === 0 ? [subheading(description)] : [], [

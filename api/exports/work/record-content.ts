@@ -18,6 +18,7 @@ import {
   ruledTable,
   subheading,
   TEXT_WIDTH_MM,
+  together,
 } from '../quotation/pdf-parts.ts';
 
 /** A blank of a row's height to write in, and one for what takes more words. */
@@ -29,32 +30,43 @@ const ITEM_MM = 58;
 const FROM_MM = 42;
 const FIELD_MM = TEXT_WIDTH_MM - ITEM_MM - FROM_MM;
 
-/** What a field holds with what is to be borne in mind below it; room to write where it is empty. */
+/** What a field holds with what is to be borne in mind below it; room to write where it is empty, with nothing printed in it. */
 function valueCell({ id, value, note, keepsLimit }: RecordField): Content {
-  const room = wordy.has(id) ? LARGE_ROOM : ROOM;
+  if (value === null) return wordy.has(id) ? LARGE_ROOM : ROOM;
   const under = [
     ...(keepsLimit === false ? ['Beyond the limit, or wrong.'] : []),
     ...(note === null ? [] : [note]),
   ];
   return {
     stack: [
-      value === null ? room : { text: value, bold: true, style: 'figures' },
+      { text: value, bold: true, style: 'figures' },
       ...under.map((text): Content => ({ text, style: 'label', bold: keepsLimit === false })),
     ],
   };
 }
+
+/** What is to be borne in mind of an empty field: outside the room to write in. */
+const besideRoom = ({ value, note }: RecordField): readonly Content[] =>
+  value === null && note !== null ? [{ text: note, style: 'label' }] : [];
 
 /** Fields in a table, with room for what is not known. */
 export const fieldTable = (title: string, fields: readonly RecordField[]): Content =>
   ruledTable({
     title: { text: title, style: 'subheading' },
     heads: ['Item', 'For the form', 'Where it is from'],
-    rows: fields.map((field) => [field.label, valueCell(field), { text: fromSaid(field), style: 'label' }]),
+    rows: fields.map((field) => [
+      { stack: [field.label, ...besideRoom(field)] },
+      valueCell(field),
+      { text: fromSaid(field), style: 'label' },
+    ]),
     widthsMm: [ITEM_MM, FIELD_MM, FROM_MM],
   });
 
-const LIMIT_MM = 32;
-const EXPECTED_MM = 32;
+const LIMIT_MM = 28;
+const EXPECTED_MM = 46;
+
+const expectedOf = (field: RecordField): readonly Content[] =>
+  field.expected === null ? [] : [{ text: fieldExpected(field), style: 'label' }];
 
 /** Readings apart from what is only expected. */
 const testTable = (fields: readonly RecordField[]): Content =>
@@ -70,7 +82,7 @@ const testTable = (fields: readonly RecordField[]): Content =>
       field.label,
       valueCell(field),
       { text: fieldLimit(field), style: 'figures' },
-      { text: fieldExpected(field), style: 'label' },
+      { stack: [...expectedOf(field), ...besideRoom(field)] },
     ]),
     widthsMm: [ITEM_MM, TEXT_WIDTH_MM - ITEM_MM - LIMIT_MM - EXPECTED_MM, LIMIT_MM, EXPECTED_MM],
   });
@@ -143,8 +155,10 @@ export function commentContent({ comments }: WorkRecord): readonly Content[] {
   return [...tables, seen];
 }
 
-/** Building control, and the lines that are signed on the form. */
+/** Building control, and the lines that are signed on the form: one after the other, so that no page has these lines alone. */
 export const lastContent = (record: WorkRecord): readonly Content[] => [
-  ...passage({ heading: 'Building control', paragraphs: controlSaid(record) }),
-  form({ heading: 'Declaration', ...record.declaration }),
+  together([
+    ...passage({ heading: 'Building control', paragraphs: controlSaid(record) }),
+    form({ heading: 'Declaration', ...record.declaration }),
+  ]),
 ];

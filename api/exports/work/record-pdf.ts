@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import { dayWords } from '#engine/quotation/said.ts';
 import type { WorkRecord } from '#engine/work/record/record-shape.ts';
+import { fitParts } from '../quotation/fit-parts.ts';
 import { paperPdf } from '../quotation/pdf-paper.ts';
 import { heading, listUnder, paragraph } from '../quotation/pdf-parts.ts';
 import { circuitContent, commentContent, fieldTable, lastContent } from './record-content.ts';
@@ -53,7 +54,7 @@ export function recordPaper(request: RecordOfPapers): WorkPaper {
 }
 
 /** The same as a PDF of its own on A4; that it is no certificate stands before all else. Equal papers give equal bytes. */
-export function recordPdf(request: RecordOfPapers): Promise<Uint8Array> {
+export async function recordPdf(request: RecordOfPapers): Promise<Uint8Array> {
   const record = recordOf(request);
   const { demoNote } = request.papers;
   const { certificate, reference, title, date, state, firm, scheme } = record;
@@ -62,14 +63,16 @@ export function recordPdf(request: RecordOfPapers): Promise<Uint8Array> {
     author: firm.name,
     date,
     footer: `${certificate.title}, no certificate, ${reference}, ${date}, state ${state}${demoNote === null ? '' : ' · Demonstration'}`,
-    content: [
-      { text: certificate.title, style: 'title' },
-      { text: `${title}: ${scheme}`, margin: [0, 0, 0, 4] },
-      { text: `${reference}, ${date}, state ${state}. ${firm.name}`, style: 'label' },
-      ...(demoNote === null ? [] : [{ text: demoNote, style: 'warning' }]),
-      ...leadingContent(record),
-      ...listUnder([heading('Take care')], [...record.cautions, record.editionNote]),
-      ...fieldsContent(record),
-    ],
+    content: await fitParts([
+      [
+        { text: certificate.title, style: 'title' },
+        { text: `${title}: ${scheme}`, margin: [0, 0, 0, 4] },
+        { text: `${reference}, ${date}, state ${state}. ${firm.name}`, style: 'label' },
+        ...(demoNote === null ? [] : [{ text: demoNote, style: 'warning' }]),
+        ...leadingContent(record),
+        ...listUnder([heading('Take care')], [...record.cautions, record.editionNote]),
+        ...fieldsContent(record),
+      ],
+    ]),
   });
 }

@@ -10,7 +10,14 @@ import {
   verdictWord,
 } from '#drawing/work/test-sheet-words.ts';
 import type { SheetTest, TestPart } from '#engine/work/tests/sheet-test.ts';
-import { ruledTable, subheading, TEXT_WIDTH_MM, together } from '../quotation/pdf-parts.ts';
+import {
+  headOfTable,
+  isWhole,
+  ruledTable,
+  subheading,
+  TEXT_WIDTH_MM,
+  together,
+} from '../quotation/pdf-parts.ts';
 
 const HELD_MM = { room: 26, expected: 26, band: 27, limit: 28, read: 27 } as const;
 const heads = ['Test', 'Where', 'Expected', 'Band, ours', 'Limit', 'Read'] as const;
@@ -18,8 +25,6 @@ const widthsMm = [
   TEXT_WIDTH_MM - Object.values(HELD_MM).reduce((sum, widthMm) => sum + widthMm, 0),
   ...Object.values(HELD_MM),
 ];
-
-const ROWS_TOGETHER = 4;
 
 /** One group of tests of one circuit or board: how to connect, then a row a test with what was read, or room to write it. */
 export function testPartContent({
@@ -32,11 +37,11 @@ export function testPartContent({
   const title = `${testGroupWords[group].title}, ${isLive ? 'LIVE' : 'dead'}: ${circuitName}`;
   const steps: Content = { ol: [...connect], margin: [0, 0, 0, 4] };
   const sources = limitsFrom(tests).map((words): Content => ({ text: words, style: 'label' }));
-  const table = tests.length === 0 ? [] : [ruledTable({ heads, rows: tests.map(testCells), widthsMm })];
-  // Surely shorter than a page: a heading and a few sentences, with a few rows.
-  return tests.length <= ROWS_TOGETHER
-    ? [together([subheading(title), steps, ...sources, ...table])]
-    : [together([subheading(title), steps, ...sources]), ...table];
+  const over = [subheading(title), steps, ...sources];
+  const table = { heads, rows: tests.map(testCells), widthsMm };
+  if (tests.length === 0) return [together(over)];
+  // What is over it is a few sentences: with half a page of table it is surely shorter than a page.
+  return isWhole(table) ? [together([...over, ruledTable(table)])] : [headOfTable(over), ruledTable(table)];
 }
 
 /** A blank of a row's height to write in. */

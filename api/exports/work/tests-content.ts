@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { BAND_SAID, progressSaid } from '#drawing/work/test-sheet-words.ts';
-import type { TestSheet } from '#engine/work/tests/sheet-test.ts';
+import { BAND_SAID, NOT_EXPECTED, progressSaid } from '#drawing/work/test-sheet-words.ts';
+import type { TestPart, TestSheet } from '#engine/work/tests/sheet-test.ts';
 import { testSheet } from '#engine/work/tests/test-sheet.ts';
 import { paragraph } from '../quotation/pdf-parts.ts';
 import { asFoundContent } from './as-found-content.ts';
@@ -37,5 +37,10 @@ function conditions(sheet: TestSheet): readonly Content[] {
     paragraph(
       `${BAND_SAID} Expected at ${conductorC} °C${isTold ? '' : ', since nobody said what the conductors are at: 5 K change a resistance by 2 %'}.`,
     ),
+    ...(sheet.parts.some(isUnexpected) ? [paragraph(NOT_EXPECTED)] : []),
   ];
 }
+
+/** Whether a group has a test in ohms for which nothing can be expected. */
+const isUnexpected = ({ tests }: TestPart): boolean =>
+  tests.some(({ unit, expected }) => unit === 'Ω' && expected === null);

@@ -3,6 +3,7 @@ import { capital } from '#engine/quotation/said.ts';
 import { cautionsOf } from '#engine/work/cautions-of.ts';
 import type { Library } from '#model/library.ts';
 import type { Papers } from '../papers.ts';
+import { fitParts } from '../quotation/fit-parts.ts';
 import { paperPdf } from '../quotation/pdf-paper.ts';
 import { heading, listUnder } from '../quotation/pdf-parts.ts';
 
@@ -43,16 +44,21 @@ export function underTitle(request: WorkPapersRequest): readonly Content[] {
 }
 
 /** A paper of the work as a PDF of its own on A4, its cautions before all else. Equal requests give equal bytes. */
-export const workPaperPdf = ({ name, content }: WorkPaper, request: WorkPapersRequest): Promise<Uint8Array> =>
+export const workPaperPdf = async (
+  { name, content }: WorkPaper,
+  request: WorkPapersRequest,
+): Promise<Uint8Array> =>
   paperPdf({
     title: `${name}, ${request.papers.drawn.reference}: ${request.papers.drawn.title}`,
     author: request.library.firm.name,
     date: request.papers.drawn.date,
     footer: footerOf(name, request),
-    content: [
-      { text: name, style: 'title' },
-      ...underTitle(request),
-      ...listUnder([heading('Take care')], workCautions(request)),
-      ...content,
-    ],
+    content: await fitParts([
+      [
+        { text: name, style: 'title' },
+        ...underTitle(request),
+        ...listUnder([heading('Take care')], workCautions(request)),
+        ...content,
+      ],
+    ]),
   });

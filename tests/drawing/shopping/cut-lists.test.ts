@@ -156,6 +156,45 @@ describe('the picture of a cut list', () => {
     );
   });
 
+  it('tells in full below its bar, on paper, each cut that has no room for its name, within the drawing and under no other', () => {
+    fc.assert(
+      fc.property(anyBars, (bars) => {
+        const { layers, heightMm } = cutScene(bars, widthMm, true);
+        const texts = (name: string) =>
+          layers
+            .filter((each) => each.name === name)
+            .flatMap(({ shapes }) => shapes.flatMap((each) => (each.kind === 'group' ? each.shapes : [each])))
+            .flatMap((each) => (each.kind === 'text' ? [each] : []));
+        const inCuts = texts('cuts').map(({ text }) => text);
+        const below = texts('below');
+        for (const { number, label, lengthMm } of bars.flatMap(({ cuts }) => cuts)) {
+          const full = `${number}  ${label}, ${Math.round(lengthMm) / 1000} m`;
+          expect(inCuts.includes(`${number}  ${label}`) || below.some(({ text }) => text === full)).toBe(
+            true,
+          );
+        }
+        const tops = layers.find(({ name }) => name === 'lengths')?.shapes ?? [];
+        const ys = tops.flatMap((shape) => (shape.kind === 'line' ? shape.points.map(([, y]) => y) : []));
+        for (const { at } of below) {
+          expect(at[1]).toBeLessThan(heightMm);
+          // A line is under its bar, and over the next.
+          const over = ys.filter((y) => y < at[1]);
+          expect(over.length % 4).toBe(0);
+        }
+      }),
+    );
+  });
+
+  it('tells nothing below a bar that has room, nor on screen', () => {
+    const [cable] = cutListsOf(saltglassShopped().scheme);
+    const bars = cable?.bars ?? [];
+    const below = (wide: number, tells: boolean) =>
+      cutScene(bars, wide, tells).layers.find(({ name }) => name === 'below')?.shapes ?? [];
+    expect(below(174, false)).toEqual([]);
+    expect(below(3000, true)).toEqual([]);
+    expect(below(60, true).length).toBeGreaterThan(0);
+  });
+
   it('tells each cut to who points at it, and holds with no length at all', () => {
     const [cable] = cutListsOf(saltglassShopped().scheme);
     const titles = layer(cable?.bars ?? [], 'cuts').map((shape) =>

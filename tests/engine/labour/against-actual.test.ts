@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { againstActual } from '#engine/labour/against-actual.ts';
+import { againstActual, jobAgainstActual } from '#engine/labour/against-actual.ts';
 import type { LabourTask } from '#engine/labour/task.ts';
 import { labourTask, smallLibrary, takeoffLine } from '#tests/engine/price/price-material.ts';
 
@@ -39,6 +39,18 @@ describe('what a job took beside what was reckoned', () => {
       [30, null],
       [75, 1.25],
     ]);
+  });
+
+  it('takes what the job multiplies by from the job and the norms', () => {
+    const actuals = { ...nothing, tasks: [{ task: 'test-circuit', minutes: 90 }] };
+    const slow = { id: 'slow', words: 'Slow', factor: 1.5, on: ['test' as const], origin: 'demo' as const };
+    const told = (multipliers: readonly string[]) =>
+      jobAgainstActual(
+        { terms: { labour: 'typical', vat: 'standard', multipliers: [...multipliers] }, actuals },
+        { multipliers: [slow] },
+        reckoned,
+      ).tasks[1]?.normMin;
+    expect([told([]), told(['slow'])]).toEqual([30, 20]);
   });
 
   it('tells the minutes for one by this job, without what the job multiplies them by', () => {

@@ -40,6 +40,8 @@ describe('a leg that is opened by hand', () => {
       through: [pointId],
     });
     const opened = findings.filter(({ rule }) => rule === 'RG5');
-    expect(opened.map(({ outcome, messageId }) => [outcome, messageId])).toEqual([['passes', 'radialJoined']]);
+    expect(opened.map(({ outcome, messageId }) => [outcome, messageId])).toEqual([
+      ['passes', 'radialJoined'],
+    ]);
   });
 });

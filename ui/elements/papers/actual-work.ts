@@ -4,10 +4,8 @@ import {
   type ActualMetres,
   type ActualStage,
   type ActualTask,
-  againstActual,
+  jobAgainstActual,
 } from '#engine/labour/against-actual.ts';
-import { chosenMultipliers, onStage } from '#engine/labour/multipliers.ts';
-import type { Stage } from '#engine/labour/task.ts';
 import { shoppingListOf } from '#engine/price/shopping/shopping-list-of.ts';
 import type { SchemeEstimate } from '#engine/schemes/estimate-result.ts';
 import { setActuallyUsed, setActualStage, setActualTask, setTookInstead } from '../../edits/actuals.ts';
@@ -77,10 +75,7 @@ export class ActualWork extends LitElement {
 
   #against({ labour, takeoff, price }: SchemeEstimate) {
     const { job, library } = this.view;
-    const chosen = chosenMultipliers(job.terms, library.norms);
-    const factorOf = (stage: Stage): number =>
-      onStage(stage, chosen).reduce((all, { factor }) => all * factor, 1);
-    return againstActual(job.actuals, { labour, takeoff, level: price.labourLevel, factorOf });
+    return jobAgainstActual(job, library.norms, { labour, takeoff, level: price.labourLevel });
   }
 
   /** What was taken in the place of what was not in stock; it is recorded on the shopping list. */

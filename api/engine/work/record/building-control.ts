@@ -1,11 +1,12 @@
 import type { Site } from '#model/building.ts';
 import type { Firm } from '#model/library.ts';
+import { type Notified, notifiedOf } from '../../rules/notification.ts';
 import { findingOf, type Recording } from './recording.ts';
 
 /** Whether building control is told of the work, why, and how. */
 export interface BuildingControl {
   /** `due`: it is notified. `ask`: the survey or the sources do not tell. `none`: it is not. */
-  readonly state: 'due' | 'ask' | 'none' | 'not-told';
+  readonly state: Notified | 'not-told';
   readonly nation: Site['nation'];
   /** Why, as the check on it says. */
   readonly reason: string;
@@ -16,23 +17,8 @@ export interface BuildingControl {
   readonly source: string;
 }
 
-const states: Readonly<Record<string, BuildingControl['state']>> = {
-  notNeeded: 'none',
-  newCircuit: 'due',
-  newBoard: 'due',
-  specialLocation: 'due',
-  bathNotDrawn: 'ask',
-  walesOlderList: 'due',
-  scotlandFlat: 'ask',
-  scotlandTall: 'ask',
-  scotlandHouse: 'none',
-  northernIreland: 'none',
-};
-
-/** The messages that have a state: for the test that holds them against the rule. */
-export const notifiedMessages: readonly string[] = Object.keys(states);
-
-const SELF = 'Self-certification by whoever does the work, where they are registered with a scheme for it.';
+const SELF =
+  'Self-certification by whoever does the work, where they are registered with a scheme for it; a building regulations compliance certificate then follows.';
 const BODY = 'Notice to a building control body before the work begins, which then inspects.';
 
 /**
@@ -64,7 +50,7 @@ const firmsWays: Readonly<Record<NonNullable<Firm['notifiedBy']>, string>> = {
 export function buildingControl(recording: Recording): BuildingControl {
   const { nation } = recording.worked.job.site;
   const finding = findingOf(recording, 'NT1');
-  const state = finding === null ? 'not-told' : (states[finding.messageId] ?? 'ask');
+  const state = finding === null ? 'not-told' : notifiedOf(finding);
   const isOpen = state === 'due' || state === 'ask';
   const { notifiedBy } = recording.firm;
   return {

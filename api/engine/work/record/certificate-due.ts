@@ -23,6 +23,8 @@ const installation: CertificateDue = {
   words: [
     'A new circuit or a new board is not for a minor works certificate. It takes an electrical installation certificate with a schedule of inspections and a schedule of test results, signed for design, construction, inspection and testing.',
     'What is recorded here goes into those; the schedule of inspections is made on the spot.',
+    // Items of the certificate's first pages and of its schedule, from memory.
+    'They ask besides for what is not in this record: extent and limits of the work, main switch, greatest demand, how many points each circuit serves, and when to inspect next.',
   ],
 };
 

@@ -2,6 +2,8 @@ import type { Reading } from '#model/installation.ts';
 import type { CircuitProof } from '../../proof/circuit-proof.ts';
 import { shownBy } from '../tests/answering-reading.ts';
 import { judged } from '../tests/judged.ts';
+import { sourceRead } from '../tests/measured-proof.ts';
+import { ohmOf } from '../tests/read-tests.ts';
 import type { SheetTest, TestGroup } from '../tests/sheet-test.ts';
 import { insulationTestLimit } from '../tests/test-limits.ts';
 import {
@@ -13,6 +15,7 @@ import {
   withUnit,
 } from './record-field.ts';
 import type { Recording } from './recording.ts';
+import { highestLive, zsNote } from './zs-note.ts';
 
 /** The tests of one circuit. */
 interface Tested {
@@ -43,7 +46,7 @@ export function testFields(recording: Recording, circuitId: string): readonly Re
       { id: 'polarity', label: 'Polarity' },
       { tests: ofKind(tested, 'polarity'), right: 'right', wrong: 'WRONG' },
     ),
-    highestField(tested, { id: 'zs', label: 'Zs, highest measured', unit: 'Ω' }, ofGroups(tested, 'zs')),
+    zsField(recording, tested),
     ...deviceFields(tested),
   ];
 }
@@ -103,6 +106,27 @@ function earthFields(tested: Tested): readonly RecordField[] {
     ),
     alone.length === 0 ? forPerson(r2) : measured(r2, Math.max(...alone)),
   ];
+}
+
+/** Zs as a tester read it live; what it comes to out of other readings, and where it is expected highest, stand beside it. */
+function zsField({ worked, sheet }: Recording, tested: Tested): RecordField {
+  const { proof, circuitId } = tested;
+  const tests = ofGroups(tested, 'zs');
+  const field = highestField(tested, { id: 'zs', label: 'Zs, highest, as read live', unit: 'Ω' }, tests);
+  const read = proof === undefined ? null : { proof, worked, tests: tested.tests };
+  const note = zsNote(
+    {
+      zs: tests,
+      r1r2Read: ofGroups(tested, 'crossed-le', 'r1r2').flatMap((test) => {
+        const ohm = read === null ? null : ohmOf(read, test);
+        return ohm === null ? [] : [{ mark: test.mark, ohm }];
+      }),
+      sourceOhm: sourceRead(sheet, boardOf(worked, circuitId)),
+    },
+    field.value !== null,
+  );
+  if (field.value !== null) return { ...field, note: notesOf(field.note, note) };
+  return { ...field, expected: highestLive(tests)?.expected ?? field.expected, note };
 }
 
 const measured = (head: FieldHead & { readonly unit: FieldUnit }, figure: number): RecordField => ({

@@ -25,6 +25,8 @@ export interface TestedCircuit {
  *
  * Sources: the three steps of a ring, https://electrical.theiet.org/wiring-matters/years/2022/89-march-2022/resistance-readings-for-step-3-of-the-ring-final-circuit-test;
  * what a wrong pairing reads by circuit theory, as in `crossedOhm`; insulation at 250 V where a surge device stays in, BS 7671 643.3.3, from memory;
+ * what a sound ring reads from end to end and crossed, https://knowt.com/note/af2c6be5-74e1-4c91-a556-c185fb84c4a1/pg-11-15-Electrical-Inspection-Testing-, the
+ * 0.05 Ω from memory, the ratios of earth to line from the resistances of BS EN 60228;
  * one RCD test at its rated current, https://electrical.theiet.org/wiring-matters/years/2022/91-july-2022/changes-to-rcd-testing-in-bs-76712018plusa22022;
  * both half waves, the no-trip setting and what to keep in mind at each: common practice, no source.
  */
@@ -33,6 +35,8 @@ export function howToConnect(group: CircuitGroup, circuit: TestedCircuit): reado
 }
 
 const DEAD = 'Dead, locked off and proved dead.';
+/** The instrument of BS EN 61557-4 (from memory). */
+const DEAD_OHMS = `${DEAD} With a low-resistance ohmmeter.`;
 
 const units = ({ hasUnits }: TestedCircuit): readonly string[] =>
   hasUnits
@@ -40,7 +44,7 @@ const units = ({ hasUnits }: TestedCircuit): readonly string[] =>
     : [];
 
 const crossing = (other: 'neutral' | 'earth'): readonly string[] => [
-  DEAD,
+  DEAD_OHMS,
   `At the board join the line of end A to the ${other} of end B, and the line of end B to the ${other} of end A.`,
 ];
 
@@ -49,45 +53,46 @@ const MISPAIRED =
 
 const steps: Readonly<Record<CircuitGroup, (circuit: TestedCircuit) => readonly string[]>> = {
   ends: () => [
-    DEAD,
+    DEAD_OHMS,
     'Part both ends of the ring at the board: two lines, two neutrals, two earths. Null the leads.',
     'Measure from end A to end B: line to line is r1, neutral to neutral rn, earth to earth r2.',
-    'No reading is a broken ring: stop, and find where.',
+    'Right is: rn within 0.05 Ω of r1; r2 about 1.6 times r1 with an earth of 1.5 mm² beside 2.5 mm², about 2.4 times with 1.0 mm².',
+    'No reading is a broken ring, and one far off these a loose or wrong connection: stop, and find where.',
   ],
   'crossed-ln': (circuit) => [
     ...crossing('neutral'),
-    'At each point measure line to neutral. All points of the ring read alike; a spur reads more.',
+    'At each point measure line to neutral. All points of the ring read alike, about a quarter of r1 + rn; a spur reads more.',
     MISPAIRED,
     ...units(circuit),
   ],
   'crossed-le': (circuit) => [
     ...crossing('earth'),
-    'At each point measure line to earth. The highest is R1 + R2 of the circuit.',
+    'At each point measure line to earth. Points of the ring read about a quarter of r1 + r2, a little less towards the board; a spur reads more. The highest is R1 + R2 of the circuit.',
     MISPAIRED,
     ...units(circuit),
   ],
   r1r2: (circuit) => [
-    DEAD,
+    DEAD_OHMS,
     'At the board link the circuit’s line to its earth, parted from the rest. Null the leads.',
-    'At each point measure line to earth, switches on.',
+    'At each point measure line to earth, switches on. It grows with the way from the board; no reading is an open line or earth: stop, and find where.',
     ...units(circuit),
   ],
   insulation: ({ hasElectronics }) => {
     const { testV } = insulationLimit();
     return [
-      `${DEAD} Cross-links out; lines, neutrals and earths of the circuit out of an RCBO or any other device with electronics. Everything unplugged; fixed appliances and lamps parted.`,
+      `${DEAD} With an insulation tester. Cross-links out; lines, neutrals and earths of the circuit out of an RCBO or any other device with electronics. Everything unplugged; fixed appliances and lamps parted.`,
       `${hasElectronics ? 'This circuit has outlets with electronics: part them, or leave line to neutral out.' : 'Part whatever has electronics in it.'} Part surge devices; where one cannot be parted, test at 250 V and say so.`,
       `At the board, the device off: ${testV} V from line and neutral together to earth; then from line to neutral. Nobody touches the circuit meanwhile.`,
     ];
   },
   polarity: () => [
-    `${DEAD} With line and earth linked at the board, or in the course of the crossed tests, at each point where something was connected.`,
+    `${DEAD_OHMS} Line and earth linked at the board, or in the course of the crossed tests: look and measure at each point where something was connected.`,
     'Right is: the line at the terminal for line, fuses and single switches in the line alone.',
   ],
   zs: ({ rcdMa }) => [
     'Live, all covers on. Only with a tester and leads made for it; nobody else at the circuit.',
     `Loop tester at each point named${rcdMa === null ? '' : ', on its setting that does not trip the RCD'}. Write down what it shows.`,
-    'What is measured on cool conductors is held to the lower limit for cold readings.',
+    'What is measured on cool conductors is held to the lower limit for cold readings. Less than expected is usual, through other ways to earth; more is a loose or wrong connection: off again, and find it.',
   ],
   rcd: (circuit) => [...rcdAtBoard(circuit), ...(circuit.hasOwnRcds ? OWN_RCDS : [])],
   'rcd-button': ({ hasOwnRcds }) => [

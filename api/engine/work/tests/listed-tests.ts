@@ -124,16 +124,16 @@ function connectedPoints({ worked, points, workedOn }: Listing): readonly string
 const newUnits = ({ worked, proof, workedOn }: Listing): readonly string[] =>
   unitsOf(worked, proof.circuit).filter((id) => workedOn.has(id));
 
-/** The loop where something was connected, and where it is reckoned to be highest. */
+/** The loop where something was connected, and where it is highest: as it is reckoned, and as a tester shows it in service. */
 function loopTests(listing: Listing): readonly Wanted[] {
   const { proof, points } = listing;
   const expected = new Map(proof.expected.points.map((each) => [each.point, each]));
-  const furthest = points.toSorted(
-    (a, b) => (expected.get(b)?.zsOhm ?? -1) - (expected.get(a)?.zsOhm ?? -1),
-  )[0];
+  const highestBy = (figure: 'zsOhm' | 'zsServiceOhm'): string | undefined =>
+    points.toSorted((a, b) => (expected.get(b)?.[figure] ?? -1) - (expected.get(a)?.[figure] ?? -1))[0];
+  const highest = new Set([highestBy('zsOhm'), highestBy('zsServiceOhm')]);
   const connected = new Set(connectedPoints(listing));
   return points
-    .filter((point) => connected.has(point) || point === furthest)
+    .filter((point) => connected.has(point) || highest.has(point))
     .map((point) => ({
       ...atPoint(listing, 'zs', point),
       unit: 'Ω',

@@ -52,7 +52,7 @@ function measured({ worked, limits, sheet }: Measuring, proof: CircuitProof): Me
 }
 
 /** The loop before a board's circuits as it was read after the work, Ω; null where it was not. */
-function sourceRead({ parts }: TestSheet, boardId: string | undefined): number | null {
+export function sourceRead({ parts }: TestSheet, boardId: string | undefined): number | null {
   const readings = parts
     .flatMap(({ tests }) => tests)
     .flatMap(({ group, subject, reading }) =>

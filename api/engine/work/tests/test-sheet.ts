@@ -8,6 +8,7 @@ import { testedAt } from '../../proof/expected-tests.ts';
 import { readingsTaken } from '../../proof/readings/readings-taken.ts';
 import { circuitOrder } from '../circuit-order.ts';
 import { connectionSheet } from '../connection-sheet.ts';
+import { byMark } from '../mark-order.ts';
 import { type References, referencesOf } from '../references.ts';
 import { answerTo } from './answering-reading.ts';
 import { howToConnect, howToTestBoard, type TestedCircuit } from './how-to-connect.ts';
@@ -130,7 +131,9 @@ function inOrder(
     if (!placeOf.has(id)) placeOf.set(id, i);
   });
   const place = (id: string): number => placeOf.get(unitOfLoadSide(id)) ?? rows.length;
-  return points.map(({ point }) => point).toSorted((a, b) => place(a) - place(b));
+  const mark = (id: string): string => references.place(unitOfLoadSide(id));
+  // Where nobody knows the order, as people count.
+  return points.map(({ point }) => point).toSorted((a, b) => place(a) - place(b) || byMark(mark(a), mark(b)));
 }
 
 function answered(listing: Listing, { which, ...wanted }: Wanted): SheetTest {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
 import { pointKindWords } from '#drawing/point-kind-words.ts';
 import { allRules } from '#engine/all-rules.ts';
-import { notifiedMessages } from '#engine/work/record/building-control.ts';
+import { notifiedOf } from '#engine/rules/notification.ts';
 import { accessoryNames } from '#engine/work/record/described-work.ts';
 import { skippedComments } from '#engine/work/record/found-comments.ts';
 import { isAssumed } from '#engine/work/record/record-field.ts';
@@ -218,8 +218,10 @@ describe('the certificate that a record is for', () => {
 describe('building control on a record', () => {
   const nt1 = allRules.find(({ id }) => id === 'NT1');
 
-  it('has a state for every message of the check on it', () => {
-    expect([...notifiedMessages].sort()).toEqual(Object.keys(nt1?.messages ?? {}).sort());
+  it('is due for each message of the check on it that says so, and asked for what it does not have', () => {
+    const due = Object.keys(nt1?.messages ?? {}).filter((messageId) => notifiedOf({ messageId }) === 'due');
+    expect(due).toEqual(['newCircuit', 'newBoard', 'specialLocation', 'walesOlderList']);
+    expect(notifiedOf({ messageId: 'unheard-of' })).toBe('ask');
   });
 
   it('gives the ways of each nation, and the firm’s own', () => {

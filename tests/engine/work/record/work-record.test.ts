@@ -89,6 +89,10 @@ describe('the record once it was tested', () => {
     expect(fieldOf(tests, 'r1r2').value).toMatch(/ at S1$/);
     expect(fieldOf(tests, 'zs').figure).toBe(Math.max(...figures(['zs'])));
     expect(fieldOf(tests, 'zs').keepsLimit).toBe(true);
+    // Ze + R1 + R2 as they were read, at the point where R1 + R2 is highest: beside the reading, never in its place.
+    const ze = figures(['supply'])[0] ?? Number.NaN;
+    const most = Math.max(...figures(['crossed-le', 'r1r2']));
+    expect(fieldOf(tests, 'zs').note).toContain(`= ${Number((ze + most).toFixed(2))}\u00a0Ω at S1.`);
     expect([fieldOf(tests, 'ir-ln').figure, fieldOf(tests, 'ir-lne').figure]).toEqual(
       figures(['insulation']),
     );
@@ -99,6 +103,15 @@ describe('the record once it was tested', () => {
     expect(fieldOf(means, 'instruments').value).toBe('Multifunction 1');
     expect(record.lastReadOn).toBe('2026-11-27');
     expect(record.toSettle).toEqual([]);
+  });
+
+  it('tells, before anything is read, where a tester shows most and where Ze + R1 + R2 is most: they are two points', () => {
+    const { tests: unread } = onlyCircuit(recordFor(job, 'spurs-rcbo'));
+    const zs = fieldOf(unread, 'zs');
+    // With the ring fed both ways W4, on a spur near its middle, reads more than S1; by the crossed test S1 has the highest R1 + R2.
+    expect(zs.note).toMatch(/^Read live the highest is expected at W4, 0\.57\sΩ; .* at S1, 0\.67\sΩ\.$/);
+    expect(zs.expected?.fromOhm).toBeCloseTo(0.57, 2);
+    expect(zs.value).toBeNull();
   });
 
   it('leaves to the person what no instrument of the sheet shows', () => {

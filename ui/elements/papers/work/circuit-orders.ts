@@ -25,6 +25,15 @@ export class CircuitOrders extends LitElement {
         min-width: 0;
         max-width: 100%;
       }
+      @media print {
+        /* Side by side as on screen, and from the head of a page where they do not fit under what is before them. */
+        .both {
+          flex-wrap: nowrap;
+        }
+        .both:has([one-page]) {
+          break-inside: avoid;
+        }
+      }
     `,
   ];
   declare worked: Worked;
@@ -45,8 +54,8 @@ export class CircuitOrders extends LitElement {
   }
 }
 
-/** So many rows go on one page of A4 below the sheet's head, with lettering of 2.5 mm. */
-const FIT_ONE_PAGE = 19;
+/** So many rows go on one page of A4, with lettering of 2 mm and more. */
+const FIT_ONE_PAGE = 24;
 
 function order(title: string, told: CircuitOrder): TemplateResult {
   const { evidence, rows, others, unwired } = told;

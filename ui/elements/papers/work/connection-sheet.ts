@@ -68,13 +68,19 @@ export class ConnectionSheetElement extends LitElement {
         border-top: 1px solid var(--rule);
       }
       @media print {
+        /* What is done and the back on the left, cables on the right: so a place is well shorter than a page and never parted. */
         .cards {
-          grid-template-columns: 1fr 1fr;
+          display: block;
         }
         article {
+          columns: 2;
+          column-gap: 6mm;
+          margin-bottom: 4mm;
           padding: 3mm;
         }
-        /* So that a place with three cables and a tail is on one page. */
+        article li {
+          break-inside: avoid;
+        }
         th,
         td {
           padding-block: 0.5mm;

@@ -67,10 +67,10 @@ export class FloorSheet extends LitElement {
 function cuts(scheme: SchemeEstimate): TemplateResult {
   const lists = markedCuts(scheme);
   return html`<h3>Cut list</h3>
-    ${lists.length === 0 ? html`<p>Nothing is cut to length.</p>` : html`<p class="soft">${CUTS_SAID} Cuts one by one: under Kit.</p>`}
+    ${lists.length === 0 ? html`<p>Nothing is cut to length.</p>` : html`<p class="soft">${CUTS_SAID}</p>`}
     ${lists.map(
       ({ description, bars, without, nearMisses }) => html`<h4>${description}</h4>
-        ${bars.length === 0 ? '' : stillPicture(cutScene(bars, BARS_MM))}
+        ${bars.length === 0 ? '' : stillPicture(cutScene(bars, BARS_MM, true))}
         ${without.map(({ label, lengthMm }) => html`<p>${label}, ${(lengthMm / 1000).toFixed(2)} m: nothing on the price list, nor in the van, is long enough.</p>`)}
         ${nearMisses.map((words) => html`<p class="soft">${words}</p>`)}`,
     )}`;

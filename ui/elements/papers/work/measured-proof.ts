@@ -55,6 +55,12 @@ export class MeasuredProof extends LitElement {
         border-top: 1px solid var(--rule);
         break-inside: avoid;
       }
+      @media print {
+        /* Of nothing that was read there is nothing to print. */
+        :host([unread]) {
+          display: none;
+        }
+      }
       .wide {
         overflow-x: auto;
       }

@@ -105,12 +105,15 @@ export class TestSheetElement extends LitElement {
                 ${sheet.parts.map((part) => this.#part(part))}
               </div>
               <tested-with .job=${this.view.job}></tested-with>
-              <measured-proof .scheme=${scheme} .sheet=${sheet} .limits=${this.view.library.limits}></measured-proof>`
+              <measured-proof ?unread=${sheet.parts.every(({ tests }) => tests.every(({ reading }) => reading === null))} .scheme=${scheme} .sheet=${sheet} .limits=${this.view.library.limits}></measured-proof>`
       }`;
   }
 
   #conditions(sheet: TestSheet): TemplateResult {
-    return html`<div class="conditions">
+    return html`<p class="soft paper-only">
+        Conductors at ${sheet.conductorC} °C${sheet.isTold ? '' : ', since nobody said otherwise'}. Insulation is tested at ${this.testV} V.
+      </p>
+      <div class="conditions screen">
       ${conductorField(this, sheet, 'Empty: 20. Warmer copper reads more; an unloaded circuit is as warm as its walls.')}
       <choice-field
         label="Insulation is tested at"

@@ -1,5 +1,5 @@
-import { css, html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
-import { instrumentSaid, NOT_TESTED } from '#drawing/work/tested-words.ts';
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { INSTRUMENTS, instrumentSaid, NOT_TESTED } from '#drawing/work/tested-words.ts';
 import type { Job } from '#model/job.ts';
 import type { Testing } from '#model/site-work.ts';
 import { keepFocus } from '../../../controllers/keep-focus.ts';
@@ -46,6 +46,12 @@ export class TestedWith extends LitElement {
       @media print {
         .print {
           display: block;
+          break-inside: avoid;
+        }
+        .write {
+          margin: 0 0 2mm;
+          padding-top: 6mm;
+          border-bottom: 0.25mm solid #000;
         }
       }
     `,
@@ -73,7 +79,10 @@ export class TestedWith extends LitElement {
       </div>
       <div class="print">
         ${instruments.map((instrument) => html`<p>${instrumentSaid(instrument)}</p>`)}
-        <p>${NOT_TESTED}: ${notTested}</p>
+        ${instruments.length === 0 ? toWrite(INSTRUMENTS) : nothing}
+        ${notTested === '' ? toWrite(NOT_TESTED) : html`<p>${NOT_TESTED}: ${notTested}</p>`}
+        ${toWrite('Tested by')} ${toWrite('Day')}
+        <p>A record of readings, and no certificate: that is for a competent person to fill in and sign.</p>
       </div>`;
   }
 
@@ -108,6 +117,9 @@ export class TestedWith extends LitElement {
     send(this, 'job-edit', edit);
   }
 }
+/** A line to write on, of what a program has no business to print. */
+const toWrite = (label: string): TemplateResult => html`<p class="write">${label}:</p>`;
+
 customElements.define('tested-with', TestedWith);
 declare global {
   interface HTMLElementTagNameMap {

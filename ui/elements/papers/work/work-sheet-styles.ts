@@ -55,9 +55,19 @@ export const workSheetCss = css`
     .paper-only {
       display: block;
     }
+    h3,
+    h4,
+    section > ol,
+    section > .soft {
+      break-after: avoid;
+    }
+    section > ol {
+      break-inside: avoid;
+    }
+    /* Whatever an element lays them out by on screen. */
     button,
     .screen {
-      display: none;
+      display: none !important;
     }
   }
 `;
