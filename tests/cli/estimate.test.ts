@@ -85,6 +85,8 @@ describe('the estimate command', () => {
       'test-sheet.pdf',
       'wiring-plan-first-floor.dxf',
       'wiring-plan-first-floor.svg',
+      'wiring-plan-sheet-2.svg',
+      'wiring-plan-sheet-4.svg',
       'wiring-plan.dxf',
       'wiring-plan.pdf',
       'wiring-plan.svg',
@@ -166,7 +168,7 @@ describe('the estimate command', () => {
       'two-on-one',
     );
     expect(code).toBe(1);
-    expect(readdirSync(written('c')).length).toBe(18);
+    expect(readdirSync(written('c')).length).toBe(20);
     expect(out).toMatch(/Fails +SP1 .*52 A/);
   });
 
@@ -241,7 +243,7 @@ describe('the estimate command', () => {
         'estimate.json',
       ]),
     );
-    expect(readdirSync(written('h')).length).toBe(18);
+    expect(readdirSync(written('h')).length).toBe(19);
     expect(runs.map(({ out }) => out.includes('Nothing to draw yet'))).toEqual([true, false]);
   });
 

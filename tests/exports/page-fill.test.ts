@@ -48,10 +48,11 @@ describe.each([
 ] as const)('the pages of the pack of %s, %s', async (name, schemeId) => {
   const pages = await wordsOfPack(name, schemeId);
 
-  it('are each a third full at least', () => {
+  // Cards are never parted: one that has no room goes to the next page, whatever it leaves behind.
+  it('are each more than a quarter full', () => {
     expect(pages.length).toBeGreaterThan(8);
     for (const [i, words] of pages.entries())
-      expect(share(words), `page ${i + 1}: ${linesOf(words)[0]}`).toBeGreaterThan(1 / 3);
+      expect(share(words), `page ${i + 1}: ${linesOf(words)[0]}`).toBeGreaterThan(1 / 4);
   });
 
   it('leave no group of tests behind without its first row', () => {

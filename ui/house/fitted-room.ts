@@ -1,5 +1,6 @@
 import type { Beside } from './beside.ts';
 import type { Refused } from './drawing.ts';
+import type { Vector } from './vector.ts';
 
 /** A room as it is told by two sides, and how far in from its end of a wall it begins. */
 export interface RoomBySides {
@@ -7,6 +8,17 @@ export interface RoomBySides {
   readonly awayMm: number;
   readonly inMm: number;
 }
+
+/** Its inner outline, anticlockwise from the origin, its first side along x, mm. */
+export const rectangleOf = ({
+  alongMm,
+  awayMm,
+}: Pick<RoomBySides, 'alongMm' | 'awayMm'>): readonly Vector[] => [
+  [0, 0],
+  [alongMm, 0],
+  [alongMm, awayMm],
+  [0, awayMm],
+];
 
 /**
  * Rooms told by two sides that would not have the wall run through them, the likeliest first: less along, less away, or begun further in.

@@ -17,6 +17,11 @@ export interface AsFoundTests {
   readonly rows: readonly AsFoundRow[];
 }
 
+/** Over such a list: "As found, before the work, dead: Ring"; and under it. */
+export const asFoundHeading = (circuitName: string): string =>
+  `As found, before the work, dead: ${circuitName}`;
+export const AS_FOUND_SAID = 'The work stops at what is not so: see the holds of the tasks.';
+
 const ohms = (ohm: number): string => `${ohm.toFixed(2)}\u00a0Ω`;
 
 /** The dead tests of every circuit of a scheme that was there, with room for what they show and what the survey has of it already. */

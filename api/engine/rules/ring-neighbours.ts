@@ -20,7 +20,7 @@ type Message =
 /** A circuit is opened where it runs: between two ends that one of its cables is known to join. A radial may end at either. */
 export const ringNeighbours = rule<Message>({
   id: 'RG5',
-  title: 'Where a circuit is opened',
+  title: 'Opening of the circuit',
   source: 'common practice; BS 7671 433.1.204, 643.2',
   messages: {
     joined: 'A cable of the ring is recorded between {one} and {other}.',

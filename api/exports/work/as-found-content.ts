@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces.js';
-import { asFoundTests } from '#drawing/work/as-found-words.ts';
+import { AS_FOUND_SAID, asFoundHeading, asFoundTests } from '#drawing/work/as-found-words.ts';
 import type { Worked } from '#engine/connections/worked.ts';
 import { ruledTable, TEXT_WIDTH_MM } from '../quotation/pdf-parts.ts';
 
@@ -13,9 +13,9 @@ export const asFoundContent = (worked: Worked): readonly Content[] =>
   asFoundTests(worked).map(({ circuitName, rows }) =>
     ruledTable({
       title: {
-        text: `As found, before the work, dead: ${circuitName}`,
+        text: asFoundHeading(circuitName),
         style: 'subheading',
-        under: 'The work stops at what is not so: see the holds of the tasks.',
+        under: AS_FOUND_SAID,
       },
       heads: ['Test', 'Has to be', 'Read before'],
       rows: rows.map(({ what, held, read }) => [

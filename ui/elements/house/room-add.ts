@@ -3,15 +3,14 @@ import type { Room, Storey } from '#model/building.ts';
 import type { Place } from '#model/installation.ts';
 import { ToolHold } from '../../controllers/tool-hold.ts';
 import { drawRoom, type HouseEdit } from '../../edits/house.ts';
-import { type Beside, openThickness, sideBeside } from '../../house/beside.ts';
-import { fittedRoom, type RoomBySides } from '../../house/fitted-room.ts';
+import type { Beside } from '../../house/beside.ts';
+import { fittedRoom, type RoomBySides, rectangleOf } from '../../house/fitted-room.ts';
 import { besideTap, freeWalls, hasShell } from '../../house/free-walls.ts';
 import { freeCorners, type HouseCorner } from '../../house/house-corners.ts';
 import { likelyRoomUse, nextRoomName, roomUseWords } from '../../house/room-uses.ts';
 import { anticlockwise, sharedOut, type WalkedSide } from '../../house/room-walk.ts';
-import { minus, type Vector } from '../../house/vector.ts';
+import type { Vector } from '../../house/vector.ts';
 import { usualInner, usualOuter } from '../../house/wall-kinds.ts';
-import type { Stretch } from '../../house/wall-line.ts';
 import { send } from '../../job-events.ts';
 import type { JobView } from '../../job-view.ts';
 import { formCss } from '../as-found/form-styles.ts';
@@ -20,14 +19,9 @@ import { onEnter } from '../fields/on-enter.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { choiceOf, lengthField, nameField } from './own-fields.ts';
 import './walked-sides.ts';
+import { firstSideMm, wallBetween } from './wall-between.ts';
 
 const uses = choicesOf(roomUseWords);
-const rectangleOf = (alongMm: number, awayMm: number): readonly Vector[] => [
-  [0, 0],
-  [alongMm, 0],
-  [alongMm, awayMm],
-  [0, awayMm],
-];
 
 /** A corner of the outer walls, as a choice beside the walls that a room can stand at. */
 const cornerChoice = ({ words }: HouseCorner) => ({
@@ -145,7 +139,7 @@ export class RoomAdd extends LitElement {
     }
     const { alongMm, awayMm } = this;
     if (alongMm === null || awayMm === null) return null;
-    return rectangleOf(alongMm, awayMm);
+    return rectangleOf({ alongMm, awayMm });
   }
 
   get #use(): Room['use'] {
@@ -259,8 +253,6 @@ export class RoomAdd extends LitElement {
   #where(): TemplateResult {
     const walls = freeWalls(this.storey);
     const { beside } = this;
-    const along = beside === null ? null : this.#alongWall(beside);
-    const open = beside === null || along === null ? null : openThickness(this.storey, beside, along);
     const chosen = walls.find(({ wallId, side }) => wallId === beside?.wallId && side === beside.side);
     return html`<div class="pair">
         ${choiceOf({
@@ -308,16 +300,21 @@ export class RoomAdd extends LitElement {
               })
         }
         ${
-          open === null
-            ? this.#settled(beside)
-            : lengthField({
-                label: 'Wall between',
-                help: 'Assumed until somebody looks.',
-                value: this.betweenMm,
-                took: (mm) => {
-                  this.betweenMm = mm ?? usualInner.thicknessMm;
+          beside === null
+            ? nothing
+            : wallBetween(
+                {
+                  storey: this.storey,
+                  beside: { ...beside, inMm: this.inMm },
+                  alongMm: firstSideMm(this.#outline) ?? this.alongMm,
                 },
-              })
+                {
+                  value: this.betweenMm,
+                  took: (mm) => {
+                    this.betweenMm = mm;
+                  },
+                },
+              )
         }
       </div>
       <div class="buttons">
@@ -328,20 +325,6 @@ export class RoomAdd extends LitElement {
           ${this.#wall.isHeld ? 'Tap the wall; press here to give up' : 'Tap the wall it stands beside'}
         </button>
       </div>`;
-  }
-
-  /** Why the thickness of the wall between is not asked for. */
-  #settled(beside: Beside | null): TemplateResult | typeof nothing {
-    const wall = this.storey.walls.find(({ id }) => id === beside?.wallId);
-    if (wall === undefined) return nothing;
-    return html`<p class="hint">The wall between stays ${wall.thicknessMm} mm: it was looked at, or goes on past this room.</p>`;
-  }
-
-  /** The new room's side along the wall that it stands beside, as far as it is told. */
-  #alongWall(beside: Beside): Stretch | null {
-    const [first, second] = this.#outline ?? rectangleOf(this.alongMm ?? 1, 1);
-    if (first === undefined || second === undefined) return null;
-    return sideBeside(this.storey, { ...beside, inMm: this.inMm }, Math.hypot(...minus(second, first)));
   }
 
   #draw(): void {
@@ -387,7 +370,7 @@ export class RoomAdd extends LitElement {
     const asked = { alongMm, awayMm, inMm };
     return (
       fittedRoom(asked, refused, beside?.from ?? null).find(
-        (room) => this.#made(rectangleOf(room.alongMm, room.awayMm), room.inMm).ok,
+        (room) => this.#made(rectangleOf(room), room.inMm).ok,
       ) ?? null
     );
   }

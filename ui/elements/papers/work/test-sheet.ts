@@ -12,6 +12,7 @@ import type { FieldChange } from '../../fields/field-element.ts';
 import '../../fields/number-field.ts';
 import { onEnter } from '../../fields/on-enter.ts';
 import { controlsCss } from '../../shared-styles.ts';
+import { asFoundTestsCss, asFoundTestsTemplate } from './as-found-tests.ts';
 import './measured-proof.ts';
 import './tested-with.ts';
 import './test-row.ts';
@@ -35,6 +36,7 @@ export class TestSheetElement extends LitElement {
   static override styles = [
     controlsCss,
     workSheetCss,
+    asFoundTestsCss,
     css`
       .conditions {
         display: grid;
@@ -101,6 +103,7 @@ export class TestSheetElement extends LitElement {
                 <span role="status">${progressSaid(sheet)}</span>
                 ${this.#next(sheet)}
               </div>
+              ${asFoundTestsTemplate(scheme.worked)}
               <div @keydown=${(event: KeyboardEvent) => this.#typed(event)}>
                 ${sheet.parts.map((part) => this.#part(part))}
               </div>
