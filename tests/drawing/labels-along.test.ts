@@ -16,6 +16,15 @@ describe('the length of a new cable on screen', () => {
     expect(first).not.toEqual(second);
   });
 
+  it('stands round about a cable too short for it, between others', () => {
+    const free = labelPlacer(bounds);
+    const short = [sheetPoint(40, 50), sheetPoint(43, 50)];
+    free.take({ leftMm: 34, topMm: 46, rightMm: 49, bottomMm: 54 });
+    const [figure] = labelsAlong(free, false, 2.5)('2.10 m', short);
+    if (figure?.kind !== 'text') throw new Error('It has no length.');
+    expect(Math.hypot(figure.at[0] - 41.5, figure.at[1] - 50)).toBeLessThan(11);
+  });
+
   it('is left out where every place is over another label or a symbol', () => {
     const free = labelPlacer(bounds);
     free.take({ leftMm: 10, topMm: 40, rightMm: 70, bottomMm: 60 });

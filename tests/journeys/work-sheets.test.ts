@@ -17,8 +17,8 @@ describe.each(['desk', 'phone'] as const)('the sheets that are worked from, on a
     await page.getByRole('heading', { name: 'R8, twin socket-outlet' }).waitFor();
     expect(new URL(page.url()).searchParams.get('part')).toBe('connections');
     const cards = page.locator('connection-sheet .cards').first().locator('article');
-    expect(await cards.count()).toBe(9);
-    const unit = cards.filter({ has: page.getByRole('heading', { name: /^W4, fused connection unit/ }) });
+    expect(await cards.count()).toBe(10);
+    const unit = cards.filter({ has: page.getByRole('heading', { name: /^W4, switched fused connection unit, with flex outlet/ }) });
     expect(await unit.innerText()).toMatch(/Fuse: 3 A/);
     const orders = page.locator('circuit-orders');
     expect(await orders.getByText('As it will be').count()).toBe(1);
@@ -102,7 +102,7 @@ describe('on paper', () => {
           cables: [...card.querySelectorAll('th[scope=rowgroup]')].map((head) => head.textContent ?? ''),
         })),
       );
-    expect(cards).toHaveLength(9);
+    expect(cards).toHaveLength(10);
     const { pages } = await readPdf(new Uint8Array(await page.pdf({ preferCSSPageSize: true })));
     const flat = pages.map((text) => text.replaceAll(/\s+/g, ' '));
     for (const { title, cables } of cards) {

@@ -1,5 +1,5 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import type { LabelPlacer, Rectangle } from '../label-placer.ts';
+import { type LabelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
 import { narrowTextBox } from '../lettering-box.ts';
 import { type Shape, words } from '../scene.ts';
 import type { LabelCable } from './cable-layer.ts';
@@ -8,6 +8,10 @@ import { type LabelSpot, spotsAlong } from './cable-shapes.ts';
 /** Room left at both ends of a label, and between a cable and a label beside it, units of the scene. */
 const AROUND = 0.6;
 const BESIDE = 2.2;
+/** From the middle of a short cable to the nearest places for a length that has no room along it. */
+const ROUND_ABOUT = 6;
+/** Two rings of them: from farther off nobody sees whose length it is. */
+const NEAR_PLACES = 16;
 
 /** The room that a label takes; a turned one goes up the sheet with its cable. */
 function roomOf({ at, isTurned }: LabelSpot, text: string, sizeMm: number): Rectangle {
@@ -22,8 +26,16 @@ const longest = (path: readonly SheetPoint[]): number =>
     return Math.max(most, Math.hypot(at[0] - before[0], at[1] - before[1]));
   }, 0);
 
+/** Level places round the middle of a cable that has no room for its length along it. */
+const roundAbout = (middle: LabelSpot | undefined): readonly LabelSpot[] =>
+  middle === undefined
+    ? []
+    : placesAround(middle.at, [1, 0], ROUND_ABOUT)
+        .slice(0, NEAR_PLACES)
+        .map((at) => ({ at, isTurned: false }));
+
 /**
- * Labels that stand on their cable and turn with it, so that nobody asks whose they are; beside it where it is short; none where
+ * Labels that stand on their cable and turn with it, so that nobody asks whose they are; beside it where it is short, or round about; none where
  * each place would be over another label or a symbol.
  *
  * @param terse short cables get no length at all.
@@ -36,9 +48,10 @@ export const labelsAlong =
     const { rightMm: half } = narrowTextBox(sheetPoint(0, 0), text, sizeMm);
     const lengthMm = (half + AROUND) * 2;
     if (terse && !isAsked && longest(path) < lengthMm) return [];
-    const spots = spotsAlong(path, lengthMm, BESIDE).map((spot) =>
-      isAsked ? { ...spot, isTurned: false } : spot,
-    );
+    const along = spotsAlong(path, lengthMm, BESIDE);
+    const spots = isAsked
+      ? along.map((spot) => ({ ...spot, isTurned: false }))
+      : [...along, ...roundAbout(along[0])];
     // Over another label neither could be read: the cable's own words, at a touch, have its length as well.
     const spot = spots.find((one) => free.isFreeOver('cables-and-walls', roomOf(one, text, sizeMm)));
     if (spot === undefined) return [];

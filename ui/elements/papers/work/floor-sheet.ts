@@ -52,7 +52,7 @@ export class FloorSheet extends LitElement {
     const work = floorPlaces(worked);
     const [boards, joists] = [boardRows(worked, work), joistRows(worked, work)];
     const walls = drilledWallRows(worked);
-    return html`${workSheetHead(this.view, 'Cuts and floors')} ${cuts(scheme)}
+    return html`${workSheetHead(this.view, 'Cuts, floors and walls')} ${cuts(scheme)}
       <h3>Floors that are opened</h3>
       ${boards.length === 0 ? html`<p>No floor is opened.</p>` : html`<p class="soft">${TAPE_SAID}</p>`}
       ${boards.map(rooms)}
