@@ -18,7 +18,9 @@ describe.each(['desk', 'phone'] as const)('the sheets that are worked from, on a
     expect(new URL(page.url()).searchParams.get('part')).toBe('connections');
     const cards = page.locator('connection-sheet .cards').first().locator('article');
     expect(await cards.count()).toBe(10);
-    const unit = cards.filter({ has: page.getByRole('heading', { name: /^W4, switched fused connection unit, with flex outlet/ }) });
+    const unit = cards.filter({
+      has: page.getByRole('heading', { name: /^W4, switched fused connection unit, with flex outlet/ }),
+    });
     expect(await unit.innerText()).toMatch(/Fuse: 3 A/);
     const orders = page.locator('circuit-orders');
     expect(await orders.getByText('As it will be').count()).toBe(1);
