@@ -35,7 +35,7 @@ describe('the customer’s paper', () => {
       }
       await part.getByRole('button', { name: 'Read it as the customer does' }).click();
       const paper = part.locator('quotation-view');
-      await paper.getByRole('heading', { name: /^Option B, the loop carried on: £901\.85$/ }).waitFor();
+      await paper.getByRole('heading', { name: /^Option B, the loop carried on: £885\.22$/ }).waitFor();
       for (const words of [
         '£872.48',
         'When we can begin: from 4 January',
