@@ -26,6 +26,14 @@ export function boxRound(corners: readonly SheetPoint[]): Rectangle {
   };
 }
 
+/** A box of a size with its middle at a place; square where one side is told. */
+export const boxAbout = ([x, y]: SheetPoint, wideMm: number, highMm = wideMm): Rectangle => ({
+  leftMm: x - wideMm / 2,
+  rightMm: x + wideMm / 2,
+  topMm: y - highMm / 2,
+  bottomMm: y + highMm / 2,
+});
+
 /** The corners of a box, from the upper left one on clockwise. */
 export const boxCorners = ({ leftMm, topMm, rightMm, bottomMm }: Rectangle): readonly SheetPoint[] => [
   sheetPoint(leftMm, topMm),
@@ -173,4 +181,14 @@ export function placesAround(
     }
   }
   return out;
+}
+
+/** The best middle for a square beside something on a screen, above it first, where it covers least; its room is then taken. */
+export function squareBeside(
+  free: LabelPlacer,
+  middle: SheetPoint,
+  { besideMm, sideMm }: { readonly besideMm: number; readonly sideMm: number },
+): SheetPoint {
+  const places = placesAround(middle, [0, -1], besideMm);
+  return places[free.placeBoxOnCable(places.map((at) => boxAbout(at, sideMm)))] ?? middle;
 }

@@ -1,7 +1,7 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import type { SheetPoint } from '#engine/plan/sheet-frame.ts';
 import { connectedPoints } from '../label-of.ts';
-import { type LabelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
+import { type LabelPlacer, squareBeside } from '../label-placer.ts';
 import { LOCK_HALF_MM, LOCK_WORDS, lockMark } from '../lock-mark.ts';
 import type { Shape } from '../scene.ts';
 
@@ -16,20 +16,11 @@ export function lockedThings({ scheme, runs }: Pick<Worked, 'scheme' | 'runs'>):
   return new Set([...cables.map(({ id }) => id), ...locked.flatMap(connectedPoints)]);
 }
 
-const boxAbout = ([x, y]: SheetPoint): Rectangle => ({
-  leftMm: x - LOCK_HALF_MM,
-  rightMm: x + LOCK_HALF_MM,
-  topMm: y - LOCK_HALF_MM,
-  bottomMm: y + LOCK_HALF_MM,
-});
-
 /** Where a padlock goes on a screen: where it covers least. */
 export const lockBeside =
   (free: LabelPlacer) =>
-  (middle: SheetPoint): SheetPoint => {
-    const places = placesAround(middle, [0, -1], BESIDE_MM);
-    return places[free.placeBoxOnCable(places.map(boxAbout))] ?? middle;
-  };
+  (middle: SheetPoint): SheetPoint =>
+    squareBeside(free, middle, { besideMm: BESIDE_MM, sideMm: 2 * LOCK_HALF_MM });
 
 /** A padlock beside everything that is locked and drawn, where `place` puts it; none where it has no room for it. */
 export function lockMarks(

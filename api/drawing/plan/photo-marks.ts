@@ -1,6 +1,6 @@
 import type { Worked } from '#engine/connections/worked.ts';
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { type LabelPlacer, placesAround, type Rectangle } from '../label-placer.ts';
+import { type LabelPlacer, squareBeside } from '../label-placer.ts';
 import { line, type Shape } from '../scene.ts';
 
 /** From the middle of a symbol to its mark, mm. */
@@ -31,13 +31,6 @@ function cameraMark([x, y]: SheetPoint): readonly Shape[] {
   ];
 }
 
-const boxAbout = ([x, y]: SheetPoint): Rectangle => ({
-  leftMm: x - HALF_MM,
-  rightMm: x + HALF_MM,
-  topMm: y - HALF_MM,
-  bottomMm: y + HALF_MM,
-});
-
 /** A camera beside every point and board that there are photos of, where there is room for it; on screen alone. */
 export function photoMarks(
   { job }: Pick<Worked, 'job'>,
@@ -47,8 +40,7 @@ export function photoMarks(
   return [...job.points, ...job.boards].flatMap(({ id, photos = [] }): readonly Shape[] => {
     const middle = middles.get(id);
     if (middle === undefined || photos.length === 0) return [];
-    const places = placesAround(middle, [0, -1], BESIDE_MM);
-    const at = places[free.placeBoxOnCable(places.map(boxAbout))] ?? sheetPoint(middle[0], middle[1]);
+    const at = squareBeside(free, middle, { besideMm: BESIDE_MM, sideMm: 2 * HALF_MM });
     const title = photos.length === 1 ? 'a photo' : `${photos.length} photos`;
     return [{ kind: 'group', subject: id, title, shapes: cameraMark(at) }];
   });

@@ -1,10 +1,10 @@
 import { type SheetFrame, type SheetPoint, sheetPoint, toSheet } from '#engine/plan/sheet-frame.ts';
 import type { References } from '#engine/work/references.ts';
-import { boxCorners, textBox } from '../../label-placer.ts';
+import { boxAbout, boxCorners, textBox } from '../../label-placer.ts';
 import { line, type Shape } from '../../scene.ts';
 import type { DrawnCable } from '../cable-layer.ts';
 import { LETTERS_MM } from './lettering.ts';
-import { boxAbout, labelShapes, type SheetLabels } from './sheet-labels.ts';
+import { labelShapes, type SheetLabels } from './sheet-labels.ts';
 import { uprightSaid, uprightsOf } from './uprights.ts';
 
 /** Half of a mark, and the room that it takes beside its words, mm. */

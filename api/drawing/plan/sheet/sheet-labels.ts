@@ -1,5 +1,12 @@
 import { type SheetPoint, sheetPoint } from '#engine/plan/sheet-frame.ts';
-import { boxCorners, type LabelPlacer, type Over, type Rectangle, textBox } from '../../label-placer.ts';
+import {
+  boxAbout,
+  boxCorners,
+  type LabelPlacer,
+  type Over,
+  type Rectangle,
+  textBox,
+} from '../../label-placer.ts';
 import { type Ink, line, type Shape, words } from '../../scene.ts';
 import { LETTERS_MM } from './lettering.ts';
 
@@ -22,14 +29,6 @@ export interface Named {
   readonly into?: readonly [number, number];
   readonly turnsDeg?: readonly number[];
 }
-
-/** A box of a size with its middle at a place. */
-export const boxAbout = ([x, y]: SheetPoint, wideMm: number, highMm: number): Rectangle => ({
-  leftMm: x - wideMm / 2,
-  rightMm: x + wideMm / 2,
-  topMm: y - highMm / 2,
-  bottomMm: y + highMm / 2,
-});
 
 const middleOf = ({ leftMm, rightMm, topMm, bottomMm }: Rectangle): SheetPoint =>
   sheetPoint((leftMm + rightMm) / 2, (topMm + bottomMm) / 2);
