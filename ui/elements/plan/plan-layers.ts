@@ -61,9 +61,20 @@ export const targetsOf = (scene: Scene, movable: ReadonlySet<string>): readonly 
     return extent === null ? [] : [{ subject, extent, reach: movable.has(subject) ? FINGER / 2 : NEAR }];
   });
 
+type Lettering = Extract<Shape, { readonly kind: 'text' }>;
+
+/** Shapes of a scene stay as they are while a hand moves, and are asked at every movement. */
+const boxes = new WeakMap<Lettering, Rectangle>();
+
+function boxOf(shape: Lettering): Rectangle {
+  const known = boxes.get(shape) ?? letteringBox(shape);
+  boxes.set(shape, known);
+  return known;
+}
+
 /** Whether a shape is lettering that others are written over. */
 const isWrittenOver = (shape: Shape, written: readonly Rectangle[]): boolean =>
-  shape.kind === 'text' && written.some((box) => overlapMm2(box, letteringBox(shape)) > 0);
+  shape.kind === 'text' && written.some((box) => overlapMm2(box, boxOf(shape)) > 0);
 
 /** Where among shapes the lettering is that others are written over. */
 const hiddenIn = (shapes: readonly Shape[], written: readonly Rectangle[]): readonly number[] =>

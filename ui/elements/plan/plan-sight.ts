@@ -23,6 +23,8 @@ export interface Shown {
   readonly size: Size;
 }
 
+type HouseExtent = ReturnType<typeof screenExtent>;
+
 /** A window that stays as it is for as long as its box is as wide and no lower, although what is drawn may grow or shrink. */
 interface Still {
   readonly key: string;
@@ -35,6 +37,8 @@ export class PlanSight {
   readonly #windows = new Map<string, PlanWindow>();
   /** A house that is seen whole must not shift under the hand, nor when a point was let go or placed. */
   #still: Still | null = null;
+  /** A house that is seen whole is asked for its extent at every movement: it is measured once. */
+  #extent: { readonly of: Worked; readonly storeyId: string; readonly extent: HouseExtent } | null = null;
   #isHeld = false;
   readonly #shown: () => Shown;
   readonly #changed: () => void;
@@ -55,7 +59,13 @@ export class PlanSight {
     const { worked, storeyId, size } = this.#shown();
     const left = this.#windows.get(this.#key) ?? this.#stillWindow(size);
     if (left !== null) return left;
-    return wholeWindow(screenExtent(worked, storeyId), size, freeParts(size));
+    return wholeWindow(this.#extentOf(worked, storeyId), size, freeParts(size));
+  }
+
+  #extentOf(worked: Worked, storeyId: string): HouseExtent {
+    if (this.#extent?.of !== worked || this.#extent.storeyId !== storeyId)
+      this.#extent = { of: worked, storeyId, extent: screenExtent(worked, storeyId) };
+    return this.#extent.extent;
   }
 
   /** A box that grew at its foot shows what stays where it was: under the finger. One that shrank would cut it off. */

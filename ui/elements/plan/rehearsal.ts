@@ -28,10 +28,15 @@ function whenIdle(run: () => void): () => void {
   return () => clearTimeout(timer);
 }
 
-/** Does a thing some times, each when the page is idle. @returns what leaves off. */
-export function rehearse(movement: (time: number) => void): () => void {
+/**
+ * Does a thing some times, each when the page is idle; for good no more once a hand is at work, which takes the page's time for itself.
+ *
+ * @returns what leaves off.
+ */
+export function rehearse(movement: (time: number) => void, isHandAtWork: () => boolean): () => void {
   let [time, stop] = [0, (): void => {}];
   const next = (): void => {
+    if (isHandAtWork()) return;
     movement(time);
     time += 1;
     if (time < TIMES) stop = whenIdle(next);

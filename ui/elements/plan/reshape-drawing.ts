@@ -16,6 +16,7 @@ import { roomSides } from '../../house/room-sides.ts';
 import { faceOfWall, placeOfMark } from '../../house/stretch-marks.ts';
 import type { Vector } from '../../house/vector.ts';
 import { isSamePlace, type Stretch } from '../../house/wall-line.ts';
+import { inksTogether } from './inks-together.ts';
 import type { PlaceDrawing } from './plan-tool.ts';
 import { linePath, shapeTemplate } from './shape-template.ts';
 
@@ -94,7 +95,10 @@ function stretchFigures(
 }
 
 /** What is elsewhere than before: walls with those they meet, what stands on them, and, once one fixture goes with a wall, all fixtures. */
-function movedHouse(frame: SheetFrame, { storey, plan, moved, boards }: ReshapeSight): SVGTemplateResult[] {
+function movedHouse(
+  frame: SheetFrame,
+  { storey, plan, moved, boards }: ReshapeSight,
+): readonly SVGTemplateResult[] {
   const all = [...plan.wallById.values()];
   const walls = studsFirst(all.filter(({ wall }) => moved.walls.has(wall.id))).flatMap((wall) =>
     shapesOfWall(frame, wall, all),
@@ -114,7 +118,7 @@ function movedHouse(frame: SheetFrame, { storey, plan, moved, boards }: ReshapeS
         ...drawnFixtures(frame, plan, storey.id).map(fixtureOutline),
       ]
     : [];
-  return [...fixtures, ...walls, ...symbols].map(shapeTemplate);
+  return inksTogether([...fixtures, ...walls, ...symbols]);
 }
 
 const handles = (frame: SheetFrame, { storey, chosen }: ReshapeSight): SVGTemplateResult[] =>

@@ -17,6 +17,19 @@ function arcPath(shape: Extract<Shape, { kind: 'arc' }>): string {
   return `M${on(shape.fromDeg)}A${shape.radiusMm} ${shape.radiusMm} 0 ${large} 1 ${on(shape.toDeg)}${shape.closed ? 'z' : ''}`;
 }
 
+/** A whole circle, as two halves: an arc that ends where it begins is none. */
+function circlePath([x, y]: SheetPoint, radius: number): string {
+  const to = (along: number): string => `${(x + along).toFixed(2)} ${y.toFixed(2)}`;
+  const half = `A${radius} ${radius} 0 0 1`;
+  return `M${to(-radius)}${half} ${to(radius)}${half} ${to(-radius)}z`;
+}
+
+/** The outline of a shape as the data of a path; lettering and groups have none of their own. */
+export function shapePath(shape: Extract<Shape, { kind: 'line' | 'circle' | 'arc' }>): string {
+  if (shape.kind === 'line') return linePath(shape.points, shape.closed);
+  return shape.kind === 'arc' ? arcPath(shape) : circlePath(shape.at, shape.radiusMm);
+}
+
 function textTemplate(shape: Extract<Shape, { kind: 'text' }>): SVGTemplateResult {
   const [x, y] = shape.at;
   return svg`<text class=${shape.ink} x=${x} y=${y} font-size=${shape.sizeMm} text-anchor=${shape.anchor}

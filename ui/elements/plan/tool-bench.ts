@@ -28,7 +28,11 @@ export class ToolBench {
     this.#name = name;
     this.#tool = ask === null ? null : makeTool(this.#bench, ask);
     this.#leaveOff();
-    if (name === 'reshape') this.#leaveOff = rehearse(wallRehearsal(this.#bench.place, this.#bench.frame));
+    if (name === 'reshape')
+      this.#leaveOff = rehearse(
+        wallRehearsal(this.#bench.place, this.#bench.frame),
+        () => this.#tool?.grips?.aside() != null,
+      );
   }
 
   /** The plan goes out of sight. */
