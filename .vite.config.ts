@@ -5,22 +5,25 @@ import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
 
-/** Lays a gzip and a brotli copy beside every text of the build, so that the server compresses nothing itself. */
+/** Lays a gzip and a brotli copy beside every text of the build, so that the server compresses nothing itself; once nobody writes into them any more. */
 const compressedCopies = (): Plugin => ({
   name: 'compressed-copies',
   apply: 'build',
   enforce: 'post',
-  generateBundle(_options, bundle) {
-    for (const file of Object.values(bundle)) {
-      if (!/\.(?:js|css|html|svg|json)$/.test(file.fileName)) continue;
-      const source = file.type === 'chunk' ? file.code : file.source;
-      this.emitFile({
-        type: 'asset',
-        fileName: `${file.fileName}.gz`,
-        source: gzipSync(source, { level: 9 }),
-      });
-      this.emitFile({ type: 'asset', fileName: `${file.fileName}.br`, source: brotliCompressSync(source) });
-    }
+  generateBundle: {
+    order: 'post',
+    handler(_options, bundle) {
+      for (const file of Object.values(bundle)) {
+        if (!/\.(?:js|css|html|svg|json)$/.test(file.fileName)) continue;
+        const source = file.type === 'chunk' ? file.code : file.source;
+        this.emitFile({
+          type: 'asset',
+          fileName: `${file.fileName}.gz`,
+          source: gzipSync(source, { level: 9 }),
+        });
+        this.emitFile({ type: 'asset', fileName: `${file.fileName}.br`, source: brotliCompressSync(source) });
+      }
+    },
   },
 });
 
@@ -52,22 +55,25 @@ const offlineFiles = (): Plugin => ({
   name: 'offline-files',
   apply: 'build',
   enforce: 'post',
-  generateBundle(_options, bundle) {
-    const worker = bundle[`${SERVICE_WORKER}.js`];
-    if (worker?.type !== 'chunk') throw new Error('The build has no service worker.');
-    if (worker.imports.length > 0 || worker.dynamicImports.length > 0)
-      throw new Error(`The service worker shares files with the page: ${worker.imports.join(', ')}.`);
-    const built = Object.values(bundle)
-      .filter((file) => file !== worker && !/\.(?:gz|br|map)$/.test(file.fileName))
-      .map((file) => [file.fileName, file.type === 'chunk' ? file.code : file.source] as const);
-    const fixed = readdirSync(fixedFiles).map(
-      (name) => [name, readFileSync(join(fixedFiles, name))] as const,
-    );
-    const files = [...built, ...fixed]
-      .map(([name, bytes]) => ({ path: `/${name}`, sha256: sha256(bytes) }))
-      .toSorted((a, b) => (a.path < b.path ? -1 : 1));
-    const version = `ringwright-${sha256(JSON.stringify(files)).slice(0, 16)}`;
-    worker.code = `const OFFLINE_FILES = ${JSON.stringify({ version, files })};\n${worker.code}`;
+  generateBundle: {
+    order: 'post',
+    handler(_options, bundle) {
+      const worker = bundle[`${SERVICE_WORKER}.js`];
+      if (worker?.type !== 'chunk') throw new Error('The build has no service worker.');
+      if (worker.imports.length > 0 || worker.dynamicImports.length > 0)
+        throw new Error(`The service worker shares files with the page: ${worker.imports.join(', ')}.`);
+      const built = Object.values(bundle)
+        .filter((file) => file !== worker && !/\.(?:gz|br|map)$/.test(file.fileName))
+        .map((file) => [file.fileName, file.type === 'chunk' ? file.code : file.source] as const);
+      const fixed = readdirSync(fixedFiles).map(
+        (name) => [name, readFileSync(join(fixedFiles, name))] as const,
+      );
+      const files = [...built, ...fixed]
+        .map(([name, bytes]) => ({ path: `/${name}`, sha256: sha256(bytes) }))
+        .toSorted((a, b) => (a.path < b.path ? -1 : 1));
+      const version = `ringwright-${sha256(JSON.stringify(files)).slice(0, 16)}`;
+      worker.code = `const OFFLINE_FILES = ${JSON.stringify({ version, files })};\n${worker.code}`;
+    },
   },
 });
 
@@ -85,7 +91,7 @@ export default defineConfig({
     target: 'es2022',
     // Nothing inline: the content policy of the server allows scripts, styles and pictures from files only.
     assetsInlineLimit: 0,
-    // One file: every page of a job wants the engine, and pages change without loading anew.
+    // Every page of a job wants the engine, which is one file.
     chunkSizeWarningLimit: 2000,
     // That copies take time to compress is no news to whoever starts the product.
     rolldownOptions: {
@@ -97,6 +103,27 @@ export default defineConfig({
       // Browsers look for a newer service worker at the address of the one that they have.
       output: {
         entryFileNames: ({ name }) => (name === SERVICE_WORKER ? '[name].js' : 'assets/[name]-[hash].js'),
+        // Else the names of all that share a file are its name.
+        chunkFileNames: ({ name }) => `assets/${name.startsWith('shared') ? 'shared' : '[name]'}-[hash].js`,
+        codeSplitting: {
+          groups: [
+            // What the first page cannot do without; the worker shares nothing with the page.
+            {
+              name: 'first',
+              tags: ['$initial'],
+              test: (id) => !/[\\/](?:service-worker|offline-files)\.ts$/.test(id),
+              priority: 2,
+            },
+            // What several parts of the screen share: a few files, so that a slow connection is not asked for fifty.
+            {
+              name: 'shared',
+              minShareCount: 2,
+              entriesAware: true,
+              entriesAwareMergeThreshold: 100_000,
+              priority: 1,
+            },
+          ],
+        },
       },
     },
     modulePreload: { polyfill: false },

@@ -86,6 +86,10 @@ export interface JobEventDetails {
   'list-changed': null;
   /** Go on with the newest version of the product. */
   'update-asked': null;
+  /** Ask once more for the parts of the screen that could not be had. */
+  'parts-asked': null;
+  /** Load the page again, once all that is typed is kept. */
+  'reload-asked': null;
   /** A point is being dragged or was placed on the plan. */
   'point-placed': PlacedAt;
   /** Something is asked of the search for ways. */

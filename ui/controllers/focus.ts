@@ -1,4 +1,4 @@
-import type { LitElement } from 'lit';
+import { LitElement } from 'lit';
 
 /** The control that has the focus, inside whatever shadow roots. */
 function deepestFocus(): Element | null {
@@ -29,4 +29,21 @@ export function sendTyped(): void {
   if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement)) return;
   field.blur();
   field.focus({ preventScroll: true });
+}
+
+/** Gives the focus to the heading of what a page shows; where that is still on its way, once it is there. */
+export class HeadingFocus {
+  #isDue = false;
+
+  /** The heading of what is shown from now on is to have the focus. */
+  ask(): void {
+    this.#isDue = true;
+  }
+
+  /** To be called whenever the page has been drawn, with what it shows. */
+  settle(shown: Element | null): void {
+    if (!this.#isDue || !(shown instanceof LitElement) || shown.localName === 'part-coming') return;
+    this.#isDue = false;
+    void focusHeadingOf(shown);
+  }
 }

@@ -1,5 +1,5 @@
 import type { ArchiveFault } from '#archive/archive-fault.ts';
-import { type ArchivedPicture, readArchive } from '#archive/read-archive.ts';
+import type { ArchivedPicture } from '#archive/read-archive.ts';
 import type { Fault } from '#model/fault.ts';
 import type { Asset, Job } from '#model/job.ts';
 import { readJobText } from '#model/read-job.ts';
@@ -17,13 +17,18 @@ export type OpenedFile =
   | { readonly ok: false; readonly faults: readonly Fault[] }
   | { readonly ok: false; readonly archiveFault: ArchiveFault };
 
-/** Reads a job from a file: a job file, or an archive of one with its pictures, whatever the file is called. */
+/**
+ * Reads a job from a file: a job file, or an archive of one with its pictures, whatever the file is called. Rejects where what reads
+ * archives cannot be had for want of a connection.
+ */
 export async function openedFile(file: Blob): Promise<OpenedFile> {
   const first = new Uint8Array(await file.slice(0, 4).arrayBuffer());
   if (first[0] !== 0x50 || first[1] !== 0x4b) {
     const read = readJobText(await file.text());
     return read.ok ? { ok: true, job: read.job, pictures: [], missing: [] } : read;
   }
+  // What reads archives is large, and seldom wanted.
+  const { readArchive } = await import('#archive/read-archive.ts');
   const read = await readArchive(new Uint8Array(await file.arrayBuffer()));
   if (read.ok) return read;
   return read.what === 'job' ? { ok: false, faults: read.faults } : { ok: false, archiveFault: read.fault };

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { ApiClient } from '../controllers/api-client.ts';
 import { DraftPhotos } from '../controllers/draft-photos.ts';
-import { focusHeadingOf, sendTyped } from '../controllers/focus.ts';
+import { focusHeadingOf, HeadingFocus, sendTyped } from '../controllers/focus.ts';
 import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
@@ -9,18 +9,19 @@ import { OtherWindows } from '../controllers/other-windows.ts';
 import { PictureClient } from '../controllers/picture-client.ts';
 import { Pictures } from '../controllers/pictures.ts';
 import { hrefOf, type Route, Router } from '../controllers/router.ts';
+import { ScreenParts } from '../controllers/screen-parts.ts';
 import { AskedToLast } from '../device/asked-to-last.ts';
 import { Copies } from '../device/copies.ts';
 import { openDeviceStore } from '../device/indexed-store.ts';
 import { thisTab } from '../device/this-tab.ts';
 import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
+import '../elements/part-coming.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import { AppUpdate } from '../offline/app-update.ts';
 import type { WayBack } from './firm-page.ts';
-import './firm-page.ts';
 import './job-list-page.ts';
-import './job-page.ts';
 import './missing-page.ts';
+import { partLoads, partOf } from './part-loads.ts';
 
 /** Only what was built is kept for opening without a connection: the developers' server changes its files as it goes. */
 const IS_BUILT = (import.meta as { readonly env?: { readonly PROD?: boolean } }).env?.PROD === true;
@@ -115,6 +116,7 @@ export class AppShell extends LitElement {
   declare private dropped: readonly UnreadEntry[];
   /** Entries that could not be read when the page was left. */
   #unreadAtLeaving: readonly UnreadEntry[] = [];
+  readonly #parts = new ScreenParts(partLoads);
   readonly #api = new ApiClient();
   readonly #copies = new Copies(openDeviceStore(), thisTab());
   readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
@@ -126,7 +128,11 @@ export class AppShell extends LitElement {
     jobs: this.#jobs,
     copies: this.#copies,
     photos: this.#photos,
-    heard: () => void this.#pictures.sweep(),
+    heard: () => {
+      void this.#pictures.sweep();
+      // What is looked at is there by now: the rest of the screen comes meanwhile.
+      void this.#parts.rest();
+    },
   });
   readonly #toLast = new AskedToLast();
   readonly #update = new AppUpdate({
@@ -136,6 +142,8 @@ export class AppShell extends LitElement {
   readonly #otherWindows = new OtherWindows(() => void this.#jobs.lookAgain());
   #endLibraryWatch = (): void => {};
   #endJobsWatch = (): void => {};
+  #endPartsWatch = (): void => {};
+  readonly #heading = new HeadingFocus();
   readonly #router = new Router((route) => {
     this.#unreadAtLeaving = unreadEntries();
     this.route = route;
@@ -152,6 +160,8 @@ export class AppShell extends LitElement {
       void this.#pictures.see(assetId).then(show);
     });
     this.addEventListener('update-asked', () => void this.#update.take());
+    this.addEventListener('parts-asked', () => this.#parts.again());
+    this.addEventListener('reload-asked', () => void this.#loadAnew());
   }
 
   override connectedCallback(): void {
@@ -162,6 +172,7 @@ export class AppShell extends LitElement {
     addEventListener('online', this.#isConnected);
     this.#endLibraryWatch = this.#library.listen(() => this.requestUpdate());
     this.#endJobsWatch = this.#jobs.watch(() => this.#toLast.ask(this.#jobs.unkept));
+    this.#endPartsWatch = this.#parts.watch(() => this.requestUpdate());
     if (IS_BUILT) void this.#update.start();
     void this.#takeUp();
     document.addEventListener('visibilitychange', this.#lookedAt);
@@ -178,6 +189,7 @@ export class AppShell extends LitElement {
     removeEventListener('online', this.#isConnected);
     this.#endLibraryWatch();
     this.#endJobsWatch();
+    this.#endPartsWatch();
     this.#update.stop();
     this.#pictures.stop();
     document.removeEventListener('visibilitychange', this.#lookedAt);
@@ -202,6 +214,7 @@ export class AppShell extends LitElement {
   }
 
   readonly #isConnected = (): void => {
+    this.#parts.again();
     this.#keepAll();
     void this.#takeUp();
   };
@@ -244,9 +257,11 @@ export class AppShell extends LitElement {
     const before = changed.get('route') as Route | undefined;
     if (before !== undefined) void this.#tellDropped();
     // Within a job the page itself moves the focus; at the first load it stays where the browser puts it.
-    if (before === undefined || (before.page === this.route.page && before.page === 'job')) return;
-    scrollTo(0, 0);
-    this.#toHeading();
+    if (before !== undefined && (before.page !== this.route.page || before.page !== 'job')) {
+      scrollTo(0, 0);
+      this.#heading.ask();
+    }
+    this.#heading.settle(this.renderRoot.querySelector('.page'));
   }
 
   /** What could not be read and is gone with its page must not be gone unsaid. */
@@ -342,6 +357,9 @@ export class AppShell extends LitElement {
   }
 
   #page(route: Route): TemplateResult {
+    const page = route.page === 'job' || route.page === 'firm' ? this.#parts.want(route.page) : 'there';
+    const within = route.page === 'job' ? this.#parts.want(partOf(route)) : 'there';
+    if (page !== 'there') return html`<part-coming class="page" .state=${page}></part-coming>`;
     switch (route.page) {
       case 'jobs':
         return html`<job-list-page
@@ -356,6 +374,7 @@ export class AppShell extends LitElement {
         return html`<job-page
           class="page"
           .route=${route}
+          .within=${within}
           .router=${this.#router}
           .api=${this.#api}
           .jobs=${this.#jobs}

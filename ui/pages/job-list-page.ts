@@ -239,9 +239,11 @@ export class JobListPage extends LitElement {
     this.refused = null;
     this.twin = null;
     this.incomplete = null;
-    const read = await openedFile(file);
-    if (!read.ok) this.refused = { name: file.name, ...read };
-    else await this.#attempt(`open ${read.job.id}`, () => this.#put(read, file.name));
+    await this.#attempt(`open ${file.name}`, async () => {
+      const read = await openedFile(file);
+      if (read.ok) await this.#put(read, file.name);
+      else this.refused = { name: file.name, ...read };
+    });
   }
 
   /** Pictures are on the device before the job is on the list; without it they are let go of again. */
@@ -376,9 +378,8 @@ export class JobListPage extends LitElement {
     if (this.listed === null && this.trouble === null) return nothing;
     return html`<footer>
       <p>
-        An aid to a competent person, who remains responsible. Nothing here is a certificate, and nothing is called
-        safe. Work dead and prove it; look for pipes, cables and asbestos before cutting; local rules and licensed
-        practice come first.
+        An aid to a competent person, who remains responsible. Nothing here is a certificate, and nothing is called safe. Work
+        dead and prove it; look for pipes, cables and asbestos before cutting; local rules and licensed practice come first.
       </p>
       ${
         this.listed === null || this.listed.length === 0

@@ -3,7 +3,7 @@ import type { Place } from '#model/installation.ts';
 import { isChosenIn, isKnown } from '../chosen-in-step.ts';
 import type { ApiClient } from '../controllers/api-client.ts';
 import type { DraftPhotos } from '../controllers/draft-photos.ts';
-import { focusHeadingOf, isTyping, sendTyped } from '../controllers/focus.ts';
+import { HeadingFocus, isTyping, sendTyped } from '../controllers/focus.ts';
 import { JobDesk } from '../controllers/job-desk.ts';
 import { type LaidWith, layUnderlay, straightenUnderlay } from '../controllers/lay-underlay.ts';
 import type { OpenJobs } from '../controllers/open-jobs.ts';
@@ -15,6 +15,7 @@ import { askPlan } from '../controllers/plan-given-up.ts';
 import { QuotationClient } from '../controllers/quotation-client.ts';
 import { QuotationDesk } from '../controllers/quotation-desk.ts';
 import { hrefOf, type JobRoute, type Router } from '../controllers/router.ts';
+import type { PartState } from '../controllers/screen-parts.ts';
 import type { HowSettled } from '../controllers/settle-job.ts';
 import { takePhotos } from '../controllers/take-photos.ts';
 import '../elements/chosen-card.ts';
@@ -25,9 +26,8 @@ import '../elements/price-questions.ts';
 import '../elements/scheme-strip.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/toast-line.ts';
-import '../elements/ways/compare-view.ts';
 import { type JobEventDetails, send, type ViewShown } from '../job-events.ts';
-import { isSheetAlone, type JobView, type Step, stepNames } from '../job-view.ts';
+import { isSheetAlone, type JobView, stepNames } from '../job-view.ts';
 import { needsThePlan, type PlanAsk } from '../plan-asks.ts';
 import type { QuotationAsk } from '../quotations/quotations-view.ts';
 import { viewSeen } from '../view-seen.ts';
@@ -40,22 +40,17 @@ import { jobPagePrintCss } from './job-page-print-styles.ts';
 import { jobPageCss } from './job-page-styles.ts';
 import { jobRefused } from './job-refused.ts';
 import { watchKeyboard } from './keyboard-room.ts';
+import { readSteps, schemeSteps, wideSteps } from './laid-out-steps.ts';
 import { planPanel } from './plan-panel.ts';
 import { watchSmallWindow } from './small-window.ts';
-import { stepElement } from './step-element.ts';
+import { compareElement, stepElement } from './step-element.ts';
 import { isOnSomething } from './tap-on-something.ts';
-
-/** Steps whose sheet is a table. */
-const wideSteps: readonly Step[] = ['kit', 'price'];
-/** Steps in which the sheet is read, and the plan only shows what is touched in it. */
-const readSteps: readonly Step[] = ['price', 'papers'];
-/** Steps in which a phone shows the schemes above the sheet. */
-const schemeSteps: readonly Step[] = ['ways', 'kit', 'price', 'papers'];
 
 /** One job: its steps, its plan, its price and checks; everything that is done to it passes through here. */
 export class JobPage extends LitElement {
   static override properties: PropertyDeclarations = {
     route: { attribute: false },
+    within: { attribute: false },
     router: { attribute: false },
     api: { attribute: false },
     jobs: { attribute: false },
@@ -69,6 +64,8 @@ export class JobPage extends LitElement {
   };
   static override styles = [controlsCss, jobPageCss, jobPagePrintCss];
   declare route: JobRoute;
+  /** How far the part is that the route asks for. */
+  declare within: PartState;
   declare router: Router;
   declare api: ApiClient;
   declare jobs: OpenJobs;
@@ -86,6 +83,7 @@ export class JobPage extends LitElement {
   #endWatch = (): void => {};
   #endKeyboardWatch = (): void => {};
   #endPictureWatch = (): void => {};
+  readonly #heading = new HeadingFocus();
 
   constructor() {
     super();
@@ -149,12 +147,13 @@ export class JobPage extends LitElement {
     const title = this.desk.view?.job.title ?? 'Job';
     document.title = `${stepNames[step]} · ${title} · Ringwright`;
     const before = changed.get('route') as JobRoute | undefined;
-    if (before?.jobId !== this.route.jobId) return;
-    if (before.step === step && before.compare === this.route.compare) return;
-    // The step's heading takes the focus, and its sheet begins at the top.
-    this.renderRoot.querySelector('.sheet')?.scrollTo({ top: 0 });
-    const shown = this.renderRoot.querySelector('.step');
-    if (shown instanceof LitElement) void focusHeadingOf(shown);
+    const isSameJob = before?.jobId === this.route.jobId;
+    if (isSameJob && (before.step !== step || before.compare !== this.route.compare)) {
+      // The step's heading takes the focus, and its sheet begins at the top.
+      this.renderRoot.querySelector('.sheet')?.scrollTo({ top: 0 });
+      this.#heading.ask();
+    }
+    this.#heading.settle(this.renderRoot.querySelector('.step'));
   }
 
   #takeQuotes(): void {
@@ -321,8 +320,7 @@ export class JobPage extends LitElement {
 
   override render(): TemplateResult {
     const { view, refusal } = this.desk;
-    const photosWaiting = this.pictures.waiting;
-    const { route, phone } = this;
+    const [{ route, phone }, photosWaiting] = [this, this.pictures.waiting];
     return html`${jobHeader(this.desk, { route, phone, photosWaiting })}
       ${jobNotice(this.desk, { jobs: this.jobs.waiting, photos: photosWaiting })}
       ${view !== null ? this.#job(view) : html`<main class="waiting">${refusal === null ? html`<p class="hint">Fetching the job…</p>` : this.#refused()}</main>`}
@@ -345,6 +343,7 @@ export class JobPage extends LitElement {
 
   #step(view: JobView): TemplateResult {
     return stepElement(view, {
+      state: this.within,
       tapped: this.tapped,
       part: this.route.part,
       ask: this.route.ask,
@@ -367,7 +366,7 @@ export class JobPage extends LitElement {
       : nothing;
     const { compare, a, b } = this.route;
     const main = compare
-      ? html`<main class="compare"><compare-view class="step" .view=${own} .a=${a} .b=${b}></compare-view></main>`
+      ? html`<main class="compare">${compareElement(own, this.within, [a, b])}</main>`
       : null;
     const plan = html`<section class="plan" aria-label="Plan">${planPanel({ view, shown, route: this.route, asked: this.asked, undoLabel: session?.undoLabel ?? null, phone: this.phone })}</section>`;
     if (!this.phone)

@@ -1,16 +1,14 @@
 import { html, type TemplateResult } from 'lit';
 import type { Place } from '#model/installation.ts';
-import '../elements/as-found/as-found-step.ts';
-import '../elements/kit/kit-step.ts';
-import '../elements/papers/papers-step.ts';
-import '../elements/price/price-step.ts';
-import '../elements/wanted/wanted-step.ts';
-import '../elements/ways/ways-step.ts';
+import type { PartState } from '../controllers/screen-parts.ts';
+import '../elements/part-coming.ts';
 import { type JobView, kitParts, paperParts, type StepPart } from '../job-view.ts';
 import type { QuotationsView } from '../quotations/quotations-view.ts';
 
 /** What a step is shown by besides the job. */
 interface StepSight {
+  /** How far its files are. */
+  readonly state: PartState;
   /** The place that was tapped on the plan while a step waited for one; else null. */
   readonly tapped: Place | null;
   readonly part: StepPart;
@@ -20,8 +18,12 @@ interface StepSight {
   readonly quotations: QuotationsView;
 }
 
-/** The sheet of the step that a job is at. */
-export function stepElement(view: JobView, { tapped, part, ask, quotations }: StepSight): TemplateResult {
+/** The sheet of the step that a job is at, or that it is coming. */
+export function stepElement(
+  view: JobView,
+  { state, tapped, part, ask, quotations }: StepSight,
+): TemplateResult {
+  if (state !== 'there') return html`<part-coming class="step" .state=${state}></part-coming>`;
   switch (view.step) {
     case 'as-found':
       return html`<as-found-step class="step" .view=${view} .tapped=${tapped} .ask=${ask}></as-found-step>`;
@@ -36,4 +38,14 @@ export function stepElement(view: JobView, { tapped, part, ask, quotations }: St
     case 'papers':
       return html`<papers-step class="step" .view=${view} .quotations=${quotations} .shown=${paperParts.find((each) => each === part) ?? 'files'}></papers-step>`;
   }
+}
+
+/** Two schemes side by side, or that they are coming. */
+export function compareElement(
+  view: JobView,
+  state: PartState,
+  [a, b]: readonly [a: string | null, b: string | null],
+): TemplateResult {
+  if (state !== 'there') return html`<part-coming class="step" .state=${state}></part-coming>`;
+  return html`<compare-view class="step" .view=${view} .a=${a} .b=${b}></compare-view>`;
 }
