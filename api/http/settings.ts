@@ -35,10 +35,11 @@ export type ReadSettings =
   | { readonly ok: true; readonly settings: Settings }
   | { readonly ok: false; readonly faults: readonly string[] };
 
-type Environment = Readonly<Record<string, string | undefined>>;
+/** What settings are read from. */
+export type Environment = Readonly<Record<string, string | undefined>>;
 
 /** A value, or what is wrong with it in words. */
-type Read<Value> = { readonly value: Value } | { readonly fault: string };
+export type Read<Value> = { readonly value: Value } | { readonly fault: string };
 
 const DEFAULT_PORT = 4310;
 const DEFAULT_HOST = '127.0.0.1';
@@ -69,6 +70,10 @@ function readDatabaseUrl(text: string | null, root: string): Read<string> {
     ? { value: text }
     : { fault: 'DATABASE_URL must begin with file:, libsql:, https:, http:, wss: or ws:.' };
 }
+
+/** Where the store is, for commands beside the server; as the server has it. */
+export const databaseUrlFrom = (env: Environment, root: string): Read<string> =>
+  readDatabaseUrl(given(env, 'DATABASE_URL'), root);
 
 function readTls(
   certPath: string | null,
