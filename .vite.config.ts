@@ -92,6 +92,8 @@ export default defineConfig({
       checks: { pluginTimings: false },
       input: {
         index: fileURLToPath(new URL('./ui/index.html', import.meta.url)),
+        // What a customer sees through a link: nothing of the product is loaded with it.
+        q: fileURLToPath(new URL('./ui/q.html', import.meta.url)),
         [SERVICE_WORKER]: fileURLToPath(new URL('./ui/offline/service-worker.ts', import.meta.url)),
       },
       // Browsers look for a newer service worker at the address of the one that they have.

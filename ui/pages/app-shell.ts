@@ -6,21 +6,26 @@ import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { OtherWindows } from '../controllers/other-windows.ts';
+import { PeopleClient } from '../controllers/people-client.ts';
 import { PictureClient } from '../controllers/picture-client.ts';
 import { Pictures } from '../controllers/pictures.ts';
 import { hrefOf, type Route, Router } from '../controllers/router.ts';
+import type { WhoIsHere } from '../controllers/who-is-here.ts';
 import { AskedToLast } from '../device/asked-to-last.ts';
 import { Copies } from '../device/copies.ts';
 import { openDeviceStore } from '../device/indexed-store.ts';
 import { thisTab } from '../device/this-tab.ts';
+import { deviceNameOf } from '../device/who-was-here.ts';
 import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import { AppUpdate } from '../offline/app-update.ts';
+import './account-page.ts';
 import type { WayBack } from './firm-page.ts';
 import './firm-page.ts';
 import './job-list-page.ts';
 import './job-page.ts';
 import './missing-page.ts';
+import './people-page.ts';
 
 /** Only what was built is kept for opening without a connection: the developers' server changes its files as it goes. */
 const IS_BUILT = (import.meta as { readonly env?: { readonly PROD?: boolean } }).env?.PROD === true;
@@ -45,8 +50,8 @@ export class AppShell extends LitElement {
       }
       /* A job fills the window; what it is made of scrolls. */
       :host([page='job']) {
-        height: 100vh;
-        height: 100dvh;
+        height: calc(100vh - var(--above, 0px));
+        height: calc(100dvh - var(--above, 0px));
         min-height: 0;
       }
       job-page.page {
@@ -115,19 +120,15 @@ export class AppShell extends LitElement {
   declare private dropped: readonly UnreadEntry[];
   /** Entries that could not be read when the page was left. */
   #unreadAtLeaving: readonly UnreadEntry[] = [];
-  readonly #api = new ApiClient();
-  readonly #copies = new Copies(openDeviceStore(), thisTab());
-  readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
-  readonly #library = new OpenLibrary(this.#api, undefined, this.#copies);
-  readonly #pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
-  readonly #photos = new DraftPhotos(this.#copies.store, this.#pictures);
-  readonly #list = new JobList({
-    api: this.#api,
-    jobs: this.#jobs,
-    copies: this.#copies,
-    photos: this.#photos,
-    heard: () => void this.#pictures.sweep(),
-  });
+  readonly #here: WhoIsHere;
+  readonly #api: ApiClient;
+  readonly #people: PeopleClient;
+  readonly #copies: Copies;
+  readonly #jobs: OpenJobs;
+  readonly #library: OpenLibrary;
+  readonly #pictures: Pictures;
+  readonly #photos: DraftPhotos;
+  readonly #list: JobList;
   readonly #toLast = new AskedToLast();
   readonly #update = new AppUpdate({
     changed: () => this.requestUpdate(),
@@ -141,8 +142,21 @@ export class AppShell extends LitElement {
     this.route = route;
   });
 
-  constructor() {
+  /** @param here whose jobs are shown; nobody else's are on this page. */
+  constructor(here: WhoIsHere) {
     super();
+    this.#here = here;
+    this.#api = new ApiClient(here.fetch);
+    this.#people = new PeopleClient(this.#api);
+    this.#copies = new Copies(openDeviceStore(deviceNameOf(here.firm)), thisTab());
+    this.#jobs = new OpenJobs(this.#api, undefined, this.#copies);
+    this.#library = new OpenLibrary(this.#api, undefined, this.#copies);
+    const { store } = this.#copies;
+    this.#pictures = new Pictures({ store, client: new PictureClient(this.#api) });
+    this.#photos = new DraftPhotos(store, this.#pictures);
+    const heard = (): void => void this.#pictures.sweep();
+    const parts = { api: this.#api, jobs: this.#jobs, copies: this.#copies, photos: this.#photos };
+    this.#list = new JobList({ ...parts, heard });
     this.route = this.#router.route;
     this.broken = '';
     this.dropped = [];
@@ -323,6 +337,11 @@ export class AppShell extends LitElement {
     return job === null ? null : { href: hrefOf(job), title: this.#jobs.titleOf(job.jobId) };
   }
 
+  /** True where this device has what the server has not. */
+  get #hasUnsent(): boolean {
+    return this.#jobs.unkept || this.#pictures.waiting > 0 || (this.#library.session?.unkept ?? false);
+  }
+
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
@@ -365,6 +384,10 @@ export class AppShell extends LitElement {
         ></job-page>`;
       case 'firm':
         return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;
+      case 'people':
+        return html`<people-page class="page" .people=${this.#people} .origin=${this.#here.session?.publicOrigin ?? location.origin} .ownId=${this.#here.session?.person?.id ?? ''}></people-page>`;
+      case 'account':
+        return html`<account-page class="page" .here=${this.#here} .people=${this.#people} .unsent=${this.#hasUnsent}></account-page>`;
       case 'missing':
         return html`<missing-page class="page" .path=${route.path}></missing-page>`;
     }
