@@ -41,7 +41,7 @@ export function accessGuard(access: Access): MiddlewareHandler<AppEnv> {
     if (access === 'anyone') return next();
     const { asker: whoAsks, storesFor } = c.var.door;
     const asker = await whoAsks(c);
-    if (asker === null) throw new Problem('not-signed-in', 'Sign in, then send it again.');
+    if (asker === null) throw new Problem('not-signed-in', 'Sign in to go on.');
     if (!allowed[asker.role].includes(access)) throw new Problem('not-allowed', refusals[access]);
     c.set('asker', asker);
     c.set('stores', await storesFor(asker.firmId));

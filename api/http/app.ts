@@ -7,6 +7,7 @@ import type { AppEnv } from './access-guard.ts';
 import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
+import { loggable } from './loggable.ts';
 import { Problem, problemBody, problems } from './problems.ts';
 import type { FirmApp } from './resource-app.ts';
 import { methodsAt } from './route-table.ts';
@@ -68,7 +69,7 @@ function safeHeaders(tls: unknown): MiddlewareHandler {
 /** Answers of the interface are asked after each time; revisions make that cheap. */
 const askEachTime: MiddlewareHandler = async (c, next) => {
   await next();
-  c.header('Cache-Control', 'no-cache');
+  if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'no-cache');
 };
 
 /** Lays beside each request what its guard needs to tell who asks. */
@@ -124,7 +125,8 @@ export function createApp(parts: AppParts): FirmApp {
   const app = new OpenAPIHono<AppEnv>();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
-    if (problems[problem.code].status >= 500) log.complain(`${c.req.method} ${c.req.path} failed.`, error);
+    if (problems[problem.code].status >= 500)
+      log.complain(`${c.req.method} ${c.req.path} failed.`, loggable(error));
     const body = problemBody(problem);
     return new Response(JSON.stringify(body), {
       status: body.status,

@@ -82,7 +82,7 @@ export class AccountPage extends LitElement {
         ${
           unsent
             ? 'Something on this device is not sent yet. It stays here, and goes out once somebody of your firm signs in on this device again; until then nobody sees it.'
-            : 'Everything is sent. What this device keeps of your jobs is removed from it.'
+            : 'Everything is sent. What this device keeps of your jobs is removed from it, and so is what you began to type of an answer or a variation and did not record.'
         }
       </p>
       <p>

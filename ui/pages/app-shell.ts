@@ -76,7 +76,7 @@ export class AppShell extends LitElement {
         padding: 8px 14px;
         background: var(--sheet);
         border: 2px solid var(--copper);
-        transform: translateY(-80px);
+        transform: translateY(-160px);
       }
       .skip:focus {
         transform: none;
@@ -339,7 +339,7 @@ export class AppShell extends LitElement {
 
   /** True where this device has what the server has not. */
   get #hasUnsent(): boolean {
-    return this.#jobs.unkept || this.#pictures.waiting > 0 || (this.#library.session?.unkept ?? false);
+    return this.#jobs.unkept || this.#pictures.hasUnsent || (this.#library.session?.unkept ?? false);
   }
 
   #sorry(): TemplateResult {

@@ -3,7 +3,7 @@ import { ApiClient } from '../controllers/api-client.ts';
 import { QuotationLinks } from '../controllers/quotation-links.ts';
 import { WhoIsHere } from '../controllers/who-is-here.ts';
 import '../elements/people/account-line.ts';
-import '../elements/people/sign-in-form.ts';
+import '../elements/people/signed-out.ts';
 import '../elements/toast-line.ts';
 import type { QuotationAsk } from '../quotations/quotations-view.ts';
 import { mayChange } from '../rights.ts';
@@ -33,11 +33,8 @@ const changing = [
  */
 export class FrontDoor extends LitElement {
   static override properties: PropertyDeclarations = {
-    later: { state: true },
     said: { state: true },
   };
-  /** True where somebody whose session is over signs in later. */
-  declare private later: boolean;
   declare private said: string;
   readonly #here = new WhoIsHere();
   readonly #links = new QuotationLinks(new ApiClient(this.#here.fetch), this.#here);
@@ -47,7 +44,6 @@ export class FrontDoor extends LitElement {
 
   constructor() {
     super();
-    this.later = false;
     this.said = '';
     for (const name of changing) this.addEventListener(name, this.#changed, { capture: true });
     this.addEventListener('quotation-asked', this.#asked, { capture: true });
@@ -75,7 +71,6 @@ export class FrontDoor extends LitElement {
   #toldWho(): void {
     const { presence } = this.#here;
     if (presence === 'here' && this.#wasOver) {
-      this.later = false;
       // What waited for somebody to sign in goes out, as what waited for a connection does.
       dispatchEvent(new Event('online'));
     }
@@ -107,21 +102,8 @@ export class FrontDoor extends LitElement {
     this.#shell ??= new AppShell(this.#here);
     this.toggleAttribute('reads', !mayChange());
     return html`<account-line .session=${this.#here.session}></account-line>${this.#shell}
-      ${presence === 'over' ? this.#over() : nothing}
+      ${presence === 'over' ? html`<signed-out .signIn=${(email: string, password: string) => this.#here.signIn(email, password)}></signed-out>` : nothing}
       <toast-line .words=${this.said}></toast-line>`;
-  }
-
-  #over(): TemplateResult {
-    const put = (later: boolean) => () => {
-      this.later = later;
-    };
-    if (this.later)
-      return html`<section class="over" aria-label="Signed out"><button @click=${put(false)}>Sign in to send what is kept here</button></section>`;
-    return html`<section class="over" aria-label="Signed out">
-      <p role="alert"><strong>You are signed out.</strong> What you do is kept on this device, and goes out once you sign in again.</p>
-      <sign-in-form .signIn=${(email: string, password: string) => this.#here.signIn(email, password)}></sign-in-form>
-      <button class="quiet" @click=${put(true)}>Later</button>
-    </section>`;
   }
 }
 customElements.define('front-door', FrontDoor);

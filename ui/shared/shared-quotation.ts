@@ -137,7 +137,9 @@ export class SharedQuotation extends LitElement {
     if (trouble !== null) return this.#sorry(trouble);
     if (shared === null) return html`<main><p>Fetching the quotation…</p></main>`;
     const note = statusNotes[shared.status];
+    const { title, reference } = shared.document;
     return html`<main>
+      <h1 class="visually-hidden">${title} ${reference}</h1>
       <header>
         <p class="hint">This page can be seen until ${dayWords(shared.expiresAt.slice(0, 10))}. Keep the PDF.</p>
         <button class="main" ?disabled=${this.busy} @click=${() => void this.#fetchPdf()}>Save as PDF</button>

@@ -66,7 +66,7 @@ async function invited(c: Context, parts: AppParts, given: string): Promise<Invi
   await countGuess(attempts, [counted]);
   const found = isToken(given) ? await signIn.invitation(tokenHashOf(given)) : null;
   if (found === null || !isWithin(found.madeAt, found.expiresAt, now())) throw noSuchInvitation();
-  await attempts.giveBack(counted.key);
+  await attempts.clear(counted.key);
   return found;
 }
 

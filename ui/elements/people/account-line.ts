@@ -14,7 +14,7 @@ export class AccountLine extends LitElement {
         background: var(--block);
         color: var(--block-ink);
       }
-      div {
+      nav {
         display: flex;
         gap: 0 18px;
         align-items: center;
@@ -36,7 +36,7 @@ export class AccountLine extends LitElement {
         color: var(--block-ink);
       }
       @media (max-width: 700px) {
-        div {
+        nav {
           padding: 0 12px;
         }
       }
@@ -54,11 +54,11 @@ export class AccountLine extends LitElement {
     const { person = null, role = null } = this.session ?? {};
     if (person === null || role === null) return nothing;
     const reads = role === 'read-only';
-    return html`<div>
-      <span title=${person.email}>${person.name}${reads ? ': with this account you read, and change nothing' : `, ${roleNames[role].toLowerCase()}`}</span>
+    return html`<nav aria-label="Who is signed in">
+      <span title=${person.email}>${reads ? 'You read here, and change nothing' : `${person.name}, ${roleNames[role].toLowerCase()}`}</span>
       ${role === 'owner' ? html`<a href="/people">People</a>` : nothing}
       <a href="/account">Account</a>
-    </div>`;
+    </nav>`;
   }
 }
 customElements.define('account-line', AccountLine);
