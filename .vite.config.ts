@@ -77,6 +77,23 @@ const offlineFiles = (): Plugin => ({
   },
 });
 
+/** What is asked of the builder: which modules import one at their beginning. */
+interface Modules {
+  readonly getModuleInfo: (id: string) => { readonly importers: readonly string[] } | null;
+}
+
+/** The pages, by the name of their file, that cannot begin without a module; none for what comes later, and for the worker's. */
+function isNeededBy(id: string, modules: Modules): readonly string[] {
+  const [seen, left] = [new Set([id]), [id]];
+  for (let one = left.pop(); one !== undefined; one = left.pop())
+    for (const importer of modules.getModuleInfo(one)?.importers ?? [])
+      if (!seen.has(importer)) {
+        seen.add(importer);
+        left.push(importer);
+      }
+  return [...seen].flatMap((one) => /[\\/](\w+)\.html$/.exec(one)?.[1] ?? []).toSorted();
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL('./ui', import.meta.url)),
   // Files that go by one name in every build: what the browser knows the product by when it is on a home screen.
@@ -98,29 +115,30 @@ export default defineConfig({
       checks: { pluginTimings: false },
       input: {
         index: fileURLToPath(new URL('./ui/index.html', import.meta.url)),
+        // What a customer sees through a link: nothing of the product is loaded with it.
+        q: fileURLToPath(new URL('./ui/q.html', import.meta.url)),
         [SERVICE_WORKER]: fileURLToPath(new URL('./ui/offline/service-worker.ts', import.meta.url)),
       },
       // Browsers look for a newer service worker at the address of the one that they have.
       output: {
         entryFileNames: ({ name }) => (name === SERVICE_WORKER ? '[name].js' : 'assets/[name]-[hash].js'),
         // Else the names of all that share a file are its name.
-        chunkFileNames: ({ name }) => `assets/${name.startsWith('shared') ? 'shared' : '[name]'}-[hash].js`,
+        chunkFileNames: ({ name }) => `assets/${/^(?:first|shared)/.exec(name)?.[0] ?? '[name]'}-[hash].js`,
         codeSplitting: {
           groups: [
-            // What the first page cannot do without; the worker shares nothing with the page.
+            // What a customer's page is made of comes before all else: that page fetches nothing besides.
+            { name: (id, modules) => (isNeededBy(id, modules).includes('q') ? 'common' : null), priority: 3 },
+            // What the first page cannot do without.
             {
-              name: 'first',
-              tags: ['$initial'],
-              test: (id) => !/[\\/](?:service-worker|offline-files)\.ts$/.test(id),
+              name: (id, modules) => (isNeededBy(id, modules).includes('index') ? 'first' : null),
               priority: 2,
             },
             // What several parts of the screen share: a few files, so that a slow connection is not asked for fifty.
             {
-              name: 'shared',
+              name: (id, modules) => (isNeededBy(id, modules).length === 0 ? 'shared' : null),
               minShareCount: 2,
               entriesAware: true,
               entriesAwareMergeThreshold: 100_000,
-              priority: 1,
             },
           ],
         },

@@ -1,1 +1,1 @@
-import './pages/app-shell.ts';
+import './pages/front-door.ts';

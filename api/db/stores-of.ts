@@ -2,7 +2,9 @@ import { assetStore } from './asset-store.ts';
 import { firmStore } from './firm-store.ts';
 import { jobStore } from './job-store.ts';
 import { libraryStore } from './library-store.ts';
+import { linkStore } from './link-store.ts';
 import type { Database } from './open-database.ts';
+import { peopleStore } from './people-store.ts';
 import { quotationStore } from './quotation-store.ts';
 import { firms } from './schema/firms.ts';
 import type { Stores } from './stores.ts';
@@ -23,5 +25,7 @@ export async function storesOf(database: Database, firmId: string, now: () => Da
     quotations: quotationStore(database, firmId, now),
     assets: assetStore(database, firmId, now),
     firm: firmStore(database, firmId),
+    people: peopleStore(database, firmId, now),
+    links: linkStore(database, firmId, now),
   };
 }

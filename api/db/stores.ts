@@ -1,3 +1,4 @@
+import type { LinkStore, PeopleStore } from './people-stores.ts';
 import type { AssetStore, QuotationStore } from './quotation-stores.ts';
 
 /**
@@ -127,4 +128,6 @@ export interface Stores {
   readonly quotations: QuotationStore;
   readonly assets: AssetStore;
   readonly firm: FirmStore;
+  readonly people: PeopleStore;
+  readonly links: LinkStore;
 }

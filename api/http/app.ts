@@ -3,10 +3,13 @@ import type { MiddlewareHandler } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
 import { StoreTrouble } from '../db/store-trouble.ts';
+import type { AppEnv } from './access-guard.ts';
 import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
+import { loggable } from './loggable.ts';
 import { Problem, problemBody, problems } from './problems.ts';
+import type { FirmApp } from './resource-app.ts';
 import { methodsAt } from './route-table.ts';
 import { assetRoutes } from './routes/assets.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
@@ -15,20 +18,28 @@ import { erasureRoutes } from './routes/erasure.ts';
 import { estimateRoutes } from './routes/estimate.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { healthRoutes } from './routes/health.ts';
+import { invitationRoutes } from './routes/invitations.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { libraryRoutes } from './routes/library.ts';
+import { peopleRoutes } from './routes/people.ts';
 import { planExportRoutes } from './routes/plan-exports.ts';
 import { priceListRoutes } from './routes/price-lists.ts';
 import { problemRoutes } from './routes/problems.ts';
+import { quotationLinkRoutes } from './routes/quotation-links.ts';
 import { quotationMovedRoutes } from './routes/quotation-moved.ts';
 import { quotationNoteRoutes } from './routes/quotation-notes.ts';
 import { quotationRoutes } from './routes/quotations.ts';
 import { readingsRoutes } from './routes/readings.ts';
 import { recordExportRoutes } from './routes/record-exports.ts';
 import { revisionRoutes } from './routes/revisions.ts';
+import { sessionRoutes } from './routes/session.ts';
+import { sharedQuotationRoutes } from './routes/shared-quotation.ts';
 import { variationPaperRoutes } from './routes/variation-paper.ts';
 import { workExportRoutes } from './routes/work-exports.ts';
 import { screenFiles } from './screen.ts';
+import { tooMany } from './sign-in/slow-down.ts';
+import { TooMany } from './sign-in/turns.ts';
+import { askerOf } from './sign-in/who-asks.ts';
 
 /** The server's app, for whoever serves or calls it. */
 export type App = ReturnType<typeof createApp>;
@@ -58,16 +69,28 @@ function safeHeaders(tls: unknown): MiddlewareHandler {
 /** Answers of the interface are asked after each time; revisions make that cheap. */
 const askEachTime: MiddlewareHandler = async (c, next) => {
   await next();
-  c.header('Cache-Control', 'no-cache');
+  if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'no-cache');
 };
+
+/** Lays beside each request what its guard needs to tell who asks. */
+const laidOpen =
+  (parts: AppParts): MiddlewareHandler<AppEnv> =>
+  (c, next) => {
+    c.set('door', { asker: (asked) => askerOf(asked, parts), storesFor: parts.storesFor });
+    return next();
+  };
 
 /** Whether this is how a body that stops in the middle shows itself. */
 const isBreak = (error: unknown): boolean =>
   error instanceof Error && (error.name === 'AbortError' || ('code' in error && error.code === 'ECONNRESET'));
 
+/** Where more passwords wait to be looked into than can be: a wait after which there is room, ms. */
+const BUSY_MS = 5000;
+
 /** Anything that was thrown, as the problem that it is to the client. */
 function problemOf(error: unknown, request: Request): Problem {
   if (error instanceof Problem) return error;
+  if (error instanceof TooMany) return tooMany(BUSY_MS);
   if (request.signal.aborted && isBreak(error)) return new Problem('broken-off', 'Send the request again.');
   if (error instanceof HTTPException && error.status < 500)
     return new Problem('request-faulty', 'The request cannot be understood.');
@@ -77,6 +100,13 @@ function problemOf(error: unknown, request: Request): Problem {
     return new Problem('store-trouble', `Nothing was changed. ${remedy}`);
   }
   return new Problem('internal', 'Try again; the server’s log says what happened.');
+}
+
+/** The headers that HTTP wants with a problem. Source: RFC 9110, 10.2.1, 10.2.3, 11.6.1. */
+function headersOf({ code, details }: Problem): Record<string, string> {
+  if (code === 'method-not-allowed') return { Allow: details.choices?.join(', ') ?? '' };
+  if (details.retryAfterS !== undefined) return { 'Retry-After': String(details.retryAfterS) };
+  return problems[code].status === 401 ? { 'WWW-Authenticate': 'Session realm="Ringwright"' } : {};
 }
 
 function nothingAt(path: string): Problem {
@@ -90,28 +120,27 @@ function nothingAt(path: string): Problem {
  * The whole server as a function from request to answer: no port, no environment, no clock of its own.
  * Errors of every kind are written in one place here, as RFC 9457 has them.
  */
-export function createApp(parts: AppParts): OpenAPIHono {
+export function createApp(parts: AppParts): FirmApp {
   const { settings, log } = parts;
-  const app = new OpenAPIHono();
+  const app = new OpenAPIHono<AppEnv>();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
-    if (problems[problem.code].status >= 500) log.complain(`${c.req.method} ${c.req.path} failed.`, error);
+    if (problems[problem.code].status >= 500)
+      log.complain(`${c.req.method} ${c.req.path} failed.`, loggable(error));
     const body = problemBody(problem);
-    const allow: Record<string, string> =
-      problem.code === 'method-not-allowed' ? { Allow: problem.details.choices?.join(', ') ?? '' } : {};
     return new Response(JSON.stringify(body), {
       status: body.status,
-      headers: { 'Content-Type': 'application/problem+json', ...allow },
+      headers: { 'Content-Type': 'application/problem+json', ...headersOf(problem) },
     });
   });
   app.notFound((c) => c.text('There is nothing at this address.', 404));
   app.use(safeHeaders(settings.tls), hostGuard(settings), originGuard(settings));
-  app.use('/api/*', askEachTime);
+  app.use('/api/*', askEachTime, laidOpen(parts));
   for (const routes of [
     healthRoutes(parts),
     problemRoutes(),
-    jobRoutes(parts),
-    revisionRoutes(parts),
+    jobRoutes(),
+    revisionRoutes(),
     estimateRoutes(parts),
     readingsRoutes(),
     libraryRoutes(parts),
@@ -124,9 +153,14 @@ export function createApp(parts: AppParts): OpenAPIHono {
     quotationRoutes(parts),
     quotationMovedRoutes(parts),
     quotationNoteRoutes(parts),
-    variationPaperRoutes(parts),
+    variationPaperRoutes(),
     erasureRoutes(parts),
-    assetRoutes(parts),
+    assetRoutes(),
+    sessionRoutes(parts),
+    invitationRoutes(parts),
+    peopleRoutes(parts),
+    quotationLinkRoutes(parts),
+    sharedQuotationRoutes(parts),
     demoRoutes(parts),
   ])
     app.route('/', routes);

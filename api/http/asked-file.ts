@@ -3,7 +3,7 @@ import { type Papers, papersOf } from '#exports/papers.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { problemAnswers } from './answers.ts';
-import type { AppParts } from './app-parts.ts';
+import type { FirmParts } from './app-parts.ts';
 import { dayAsked, noSuchScheme } from './asked-papers.ts';
 import { firmLibrary } from './firm-library.ts';
 import { storedJob } from './stored-job.ts';
@@ -55,7 +55,7 @@ export interface AskedPapers {
 }
 
 /** Reads a job and works out its papers, by the firm’s library; refuses a job and a scheme that are not there. */
-export async function askedPapers(parts: AppParts, { id, date, scheme }: Asked): Promise<AskedPapers> {
+export async function askedPapers(parts: FirmParts, { id, date, scheme }: Asked): Promise<AskedPapers> {
   const { job, revision } = await storedJob(parts.stores.jobs, id);
   const { library } = await firmLibrary(parts.stores.library, parts.demoLibrary);
   const options = { date: dayAsked(date, parts.now), revision, schemeId: scheme || null };

@@ -1,6 +1,7 @@
 import { isIP } from 'node:net';
 import type { Context, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { type AppEnv, accessGuard } from './access-guard.ts';
 import { Problem } from './problems.ts';
 import { type RouteName, routeTable } from './route-table.ts';
 
@@ -73,7 +74,7 @@ const typeWords: Readonly<Record<BodyKind, string>> = {
   none: 'No body belongs here; leave out the content type, or send application/json.',
 };
 
-function typeGuard(kind: BodyKind): MiddlewareHandler {
+function typeGuard(kind: BodyKind): MiddlewareHandler<AppEnv> {
   return async (c, next) => {
     const type = c.req.header('content-type');
     const fitting = kind === 'bytes' ? BYTES_TYPE : JSON_TYPE;
@@ -83,7 +84,7 @@ function typeGuard(kind: BodyKind): MiddlewareHandler {
   };
 }
 
-function sizeGuard(limitBytes: number): MiddlewareHandler {
+function sizeGuard(limitBytes: number): MiddlewareHandler<AppEnv> {
   return bodyLimit({
     maxSize: limitBytes,
     onError: () => {
@@ -92,19 +93,30 @@ function sizeGuard(limitBytes: number): MiddlewareHandler {
   });
 }
 
-/** The guards of a route with an unsafe method, by its entry in the table: content type, then size. */
-function bodyGuards(name: RouteName): MiddlewareHandler[] {
+/** The guards of a route, by its entry in the table: who asks; with an unsafe method content type, then size. */
+function guardsOf(name: RouteName): MiddlewareHandler<AppEnv>[] {
   const entry = routeTable[name];
-  return 'body' in entry ? [typeGuard(entry.body.kind), sizeGuard(entry.body.limitBytes)] : [];
+  const body = 'body' in entry ? [typeGuard(entry.body.kind), sizeGuard(entry.body.limitBytes)] : [];
+  return [accessGuard(entry.access), ...body];
 }
+
+/** What the document says that a request has to carry. */
+type SecurityNeed = Record<string, string[]>;
+
+/** Nothing, or the session's cookie with the right that it has to give. */
+const securityOf = (name: RouteName): SecurityNeed[] => {
+  const { access } = routeTable[name];
+  return access === 'anyone' ? [] : [{ session: [access] }];
+};
 
 /** Method, path and guards of a route, for its registration. */
 export function routeAt<Name extends RouteName>(
   name: Name,
 ): Pick<(typeof routeTable)[Name], 'method' | 'path'> & {
   readonly operationId: Name;
-  readonly middleware: MiddlewareHandler[];
+  readonly middleware: MiddlewareHandler<AppEnv>[];
+  readonly security: SecurityNeed[];
 } {
   const { method, path } = routeTable[name];
-  return { method, path, operationId: name, middleware: bodyGuards(name) };
+  return { method, path, operationId: name, middleware: guardsOf(name), security: securityOf(name) };
 }

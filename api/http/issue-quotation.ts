@@ -8,7 +8,7 @@ import type { Job } from '#model/job.ts';
 import { id, isoDate } from '#model/primitives.ts';
 import type { NewQuotation, StoredQuotation } from '../db/quotation-stores.ts';
 import type { Version } from '../db/stores.ts';
-import type { AppParts } from './app-parts.ts';
+import type { FirmParts } from './app-parts.ts';
 import { type FirmLibrary, firmLibrary } from './firm-library.ts';
 import { Problem } from './problems.ts';
 import { seqOf } from './quotation-records.ts';
@@ -96,7 +96,7 @@ function issuedBefore(earlier: readonly StoredQuotation[], { base, body }: Issue
  * the one that there is. Nothing is issued where job, library or an earlier quotation has moved on meanwhile.
  */
 export async function issueQuotation(
-  parts: AppParts,
+  parts: FirmParts,
   ask: IssueAsk,
 ): Promise<{ readonly stored: StoredQuotation; readonly isNew: boolean }> {
   const { stores } = parts;

@@ -1,9 +1,9 @@
 import type { Job } from '#model/job.ts';
-import type { AppParts } from './app-parts.ts';
+import type { FirmParts } from './app-parts.ts';
 
 /** The pictures that a job names, in its order; those that were not sent here yet are left out. */
 export async function picturesOf(
-  { stores }: Pick<AppParts, 'stores'>,
+  { stores }: Pick<FirmParts, 'stores'>,
   { assets }: Pick<Job, 'assets'>,
 ): Promise<readonly Uint8Array[]> {
   const stored = await Promise.all(assets.map((asset) => stores.assets.read(asset.id)));

@@ -6,6 +6,9 @@ export const problems = {
   'not-json': { status: 400, title: 'The body is not JSON' },
   'not-utf-8': { status: 400, title: 'The body is not UTF-8 text' },
   'broken-off': { status: 400, title: 'The connection broke off before the request had come' },
+  'not-signed-in': { status: 401, title: 'Nobody is signed in' },
+  'sign-in-refused': { status: 401, title: 'Address and password do not go together' },
+  'not-allowed': { status: 403, title: 'This account may not do that' },
   'foreign-origin': { status: 403, title: 'Another site may not change anything here' },
   'no-such-address': { status: 404, title: 'There is nothing at this address' },
   'no-such-job': { status: 404, title: 'There is no such job' },
@@ -15,11 +18,16 @@ export const problems = {
   'no-letter-due': { status: 404, title: 'Nothing found in the job asks for that letter' },
   'no-such-quotation': { status: 404, title: 'The job has no such quotation' },
   'no-such-variation': { status: 404, title: 'The quotation has no such variation' },
+  'no-such-person': { status: 404, title: 'The firm has no such person' },
+  'no-such-invitation': { status: 404, title: 'This link for a password does not go, or goes no longer' },
+  'no-such-link': { status: 404, title: 'This link shows nothing, or nothing any longer' },
   'no-such-photo': { status: 404, title: 'There is no such photo' },
   'quotation-erased': { status: 410, title: 'What the quotation said was erased' },
   'method-not-allowed': { status: 405, title: 'This address does not take that method' },
   'job-id-taken': { status: 409, title: 'Another job has that id' },
   'quotation-id-taken': { status: 409, title: 'Another quotation or variation has that id' },
+  'email-taken': { status: 409, title: 'That e-mail address has an account already' },
+  'last-owner': { status: 409, title: 'A firm keeps an owner' },
   'not-ready': { status: 409, title: 'The quotation is not ready to be sent' },
   'not-now': { status: 409, title: 'As the quotation stands, that cannot be done' },
   'stale-revision': { status: 412, title: 'Somebody saved it since you read it' },
@@ -35,6 +43,7 @@ export const problems = {
   'beyond-bounds': { status: 422, title: 'The body holds more than any job does' },
   'id-differs': { status: 422, title: 'The job’s id is not the one in the address' },
   'if-match-missing': { status: 428, title: 'Say which revision is to be replaced' },
+  'too-many-attempts': { status: 429, title: 'Too many attempts' },
   'store-trouble': { status: 503, title: 'The store cannot be read or written at this moment' },
   internal: { status: 500, title: 'The server could not do this' },
 } as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;
@@ -55,6 +64,8 @@ export interface ProblemDetails {
   readonly currentEtag?: string;
   readonly savedAt?: string;
   readonly limitBytes?: number;
+  /** How long to wait before the next attempt. */
+  readonly retryAfterS?: number;
   /** The ids or methods that would have served. */
   readonly choices?: readonly string[];
 }

@@ -1,5 +1,8 @@
-/** Who may ask: `anyone`; whoever may `read` the firm's jobs; whoever may `write` them. */
-export type Access = 'anyone' | 'read' | 'write';
+/**
+ * Who may ask: `anyone`; whoever may `read` the firm's jobs; whoever may `write` them; whoever the firm is their `own`. What
+ * an asker is answered with is of their firm alone, whatever the access.
+ */
+export type Access = 'anyone' | 'read' | 'write' | 'own';
 
 /** The largest job or library that is taken: some hundred times the size of a large one. */
 const JOB_BYTES = 8 * 1024 * 1024;
@@ -92,10 +95,10 @@ export const routeTable = {
   eraseQuotation: {
     method: 'delete',
     path: '/api/jobs/{id}/quotations/{quotation}',
-    access: 'write',
+    access: 'own',
     body: noBody,
   },
-  forgetCustomer: { method: 'post', path: '/api/jobs/{id}/forget-customer', access: 'write', body: noBody },
+  forgetCustomer: { method: 'post', path: '/api/jobs/{id}/forget-customer', access: 'own', body: noBody },
   readFrozen: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/frozen/{text}', access: 'read' },
   readQuotationPdf: {
     method: 'get',
@@ -126,8 +129,47 @@ export const routeTable = {
     access: 'read',
   },
   keepPhoto: { method: 'post', path: '/api/assets', access: 'write', body: photoBody },
-  sweepPhotos: { method: 'post', path: '/api/photo-sweeps', access: 'write', body: noBody },
+  sweepPhotos: { method: 'post', path: '/api/photo-sweeps', access: 'own', body: noBody },
   readPhoto: { method: 'get', path: '/api/assets/{asset}', access: 'read' },
+  session: { method: 'get', path: '/api/session', access: 'anyone' },
+  signIn: { method: 'post', path: '/api/session', access: 'anyone', body: smallBody },
+  signOut: { method: 'delete', path: '/api/session', access: 'anyone', body: noBody },
+  changePassword: { method: 'put', path: '/api/session/password', access: 'read', body: smallBody },
+  // Posted because an address would be written into logs; it only reads.
+  lookAtInvitation: { method: 'post', path: '/api/invitation', access: 'anyone', body: smallBody },
+  useInvitation: { method: 'post', path: '/api/invitation/use', access: 'anyone', body: smallBody },
+  listPeople: { method: 'get', path: '/api/people', access: 'own' },
+  invite: { method: 'post', path: '/api/people/invitations', access: 'own', body: smallBody },
+  withdrawInvitation: {
+    method: 'delete',
+    path: '/api/people/invitations/{invitation}',
+    access: 'own',
+    body: noBody,
+  },
+  setRole: { method: 'put', path: '/api/people/{person}/role', access: 'own', body: smallBody },
+  closeAccount: { method: 'delete', path: '/api/people/{person}', access: 'own', body: noBody },
+  inviteToPassword: { method: 'post', path: '/api/people/{person}/password', access: 'own', body: noBody },
+  listLinks: { method: 'get', path: '/api/jobs/{id}/quotations/{quotation}/links', access: 'read' },
+  makeLink: {
+    method: 'post',
+    path: '/api/jobs/{id}/quotations/{quotation}/links',
+    access: 'write',
+    body: smallBody,
+  },
+  withdrawLink: {
+    method: 'delete',
+    path: '/api/jobs/{id}/quotations/{quotation}/links/{link}',
+    access: 'write',
+    body: noBody,
+  },
+  // Posted so that the link's token stands in no address; both only read.
+  sharedQuotation: { method: 'post', path: '/api/shared-quotation', access: 'anyone', body: smallBody },
+  sharedQuotationPdf: {
+    method: 'post',
+    path: '/api/shared-quotation/quotation.pdf',
+    access: 'anyone',
+    body: smallBody,
+  },
   putBackDemos: { method: 'post', path: '/api/demos', access: 'write', body: noBody },
 } as const satisfies Readonly<Record<string, RouteEntry>>;
 

@@ -19,12 +19,24 @@ or build it with <code>npm run build</code> and load this page again.</p>
 /** A place within the screen has no file's ending, unless a job's id looks like one. */
 const isPlace = (path: string): boolean => extname(path) === '' || path.startsWith('/jobs/');
 
+/** Where a customer reads a quotation through a link: a page of its own, which nobody keeps or lists. */
+const SHARED = '/q';
+
 /** Files under assets/ have a hash of their content in their name; everything else is asked after each time. */
 const keepFiles: MiddlewareHandler = async (c, next) => {
   await next();
   const hashed = c.res.ok && c.req.path.startsWith('/assets/');
-  c.header('Cache-Control', hashed ? `public, max-age=${YEAR_S}, immutable` : 'no-cache');
+  const isShared = c.req.path === SHARED;
+  const otherwise = isShared ? 'no-store' : 'no-cache';
+  c.header('Cache-Control', hashed ? `public, max-age=${YEAR_S}, immutable` : otherwise);
+  if (isShared) c.header('X-Robots-Tag', 'noindex, nofollow');
 };
+
+/** The file that an address stands for; nothing where it is its own. */
+function pageOf(path: string): { readonly path?: string } {
+  if (path === SHARED) return { path: 'q.html' };
+  return isPlace(path) ? { path: 'index.html' } : {};
+}
 
 /**
  * The built screen, from a folder with precompressed files beside the plain ones. A place within
@@ -42,7 +54,7 @@ export function screenFiles(folder: string): Hono {
     serveStatic({
       root: folder,
       precompressed: true,
-      ...(isPlace(c.req.path) ? { path: 'index.html' } : {}),
+      ...pageOf(c.req.path),
     })(c, next),
   );
   return app;

@@ -7,11 +7,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { getRequestListener } from '@hono/node-server';
 import { openDatabase } from '../db/open-database.ts';
-import { OWN_FIRM, storesOf } from '../db/stores-of.ts';
-import { type App, createApp } from './app.ts';
+import type { App } from './app.ts';
+import { appOver } from './app-over.ts';
 import { readDemoData } from './demo-data.ts';
 import type { Log } from './log.ts';
-import { putBackDemos } from './put-back-demos.ts';
 import { reachWarning, type Settings, settingsFrom } from './settings.ts';
 
 /** What a server is started with. */
@@ -118,11 +117,9 @@ async function run(settings: Settings): Promise<void> {
   const database = await openDatabase(settings.databaseUrl);
   try {
     const now = (): Date => new Date();
-    const stores = await storesOf(database, OWN_FIRM, now);
     const data = await readDemoData(join(root, 'data'));
-    if (!(await stores.firm.demosOffered())) await putBackDemos(stores, data.demoJobs);
     const version = versionOf(join(root, 'package.json'));
-    const app = createApp({ ...data, stores, settings: { ...settings, version }, now, log });
+    const app = await appOver(database, { ...data, settings: { ...settings, version }, now, log });
     const { host, port } = settings;
     const server = await startServer({ app, host, port, tls: tlsOf(settings.tls) });
     // Ready to be told to stop before anybody hears that it runs.

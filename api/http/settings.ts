@@ -25,16 +25,21 @@ export interface Settings {
   readonly hostNames: readonly string[];
   /** The folder of the built screen, absolute: `SCREEN_FOLDER`, so that a build for tests leaves the one in use alone. */
   readonly screenFolder: string;
+  /** False where only this machine reaches the server: nobody signs in then. */
+  readonly signIn: boolean;
+  /** True where browsers reach the server by TLS alone. */
+  readonly secureCookies: boolean;
 }
 
 export type ReadSettings =
   | { readonly ok: true; readonly settings: Settings }
   | { readonly ok: false; readonly faults: readonly string[] };
 
-type Environment = Readonly<Record<string, string | undefined>>;
+/** What settings are read from. */
+export type Environment = Readonly<Record<string, string | undefined>>;
 
 /** A value, or what is wrong with it in words. */
-type Read<Value> = { readonly value: Value } | { readonly fault: string };
+export type Read<Value> = { readonly value: Value } | { readonly fault: string };
 
 const DEFAULT_PORT = 4310;
 const DEFAULT_HOST = '127.0.0.1';
@@ -65,6 +70,10 @@ function readDatabaseUrl(text: string | null, root: string): Read<string> {
     ? { value: text }
     : { fault: 'DATABASE_URL must begin with file:, libsql:, https:, http:, wss: or ws:.' };
 }
+
+/** Where the store is, for commands beside the server; as the server has it. */
+export const databaseUrlFrom = (env: Environment, root: string): Read<string> =>
+  readDatabaseUrl(given(env, 'DATABASE_URL'), root);
 
 function readTls(
   certPath: string | null,
@@ -100,6 +109,34 @@ function namesOf(hostName: string, host: string): readonly string[] {
   return [...new Set(names)].filter((name) => name !== '' && name !== '.local' && isIP(name) === 0);
 }
 
+/** Whether others reach the server, and by what. */
+interface Reached {
+  readonly signIn: boolean;
+  readonly secureCookies: boolean;
+}
+
+/**
+ * Whoever listens to others has them sign in; over plain HTTP a password goes readable through the network, so that one is
+ * trusted by name or not at all.
+ */
+function readReach(
+  trusted: string | null,
+  { host, tls, publicOrigin }: Pick<Settings, 'host' | 'tls' | 'publicOrigin'>,
+): Read<Reached> {
+  if (trusted !== null && trusted !== 'yes')
+    return { fault: `TRUSTED_NETWORK is "${trusted}"; it must be yes, or left out.` };
+  const signIn = !LOOPBACK.test(host) || publicOrigin !== null;
+  const secureCookies = tls !== null || publicOrigin !== null;
+  return !signIn || secureCookies || trusted !== null
+    ? { value: { signIn, secureCookies } }
+    : {
+        fault: `HOST=${host} would send passwords and jobs readable through the network. Set TLS_CERT and TLS_KEY, or PUBLIC_URL with a proxy that speaks TLS; or TRUSTED_NETWORK=yes, if everybody in that network may read along.`,
+      };
+}
+
+const valueIn = <Value>(read: Read<Value>, otherwise: Value): Value =>
+  'value' in read ? read.value : otherwise;
+
 /** Settings from the environment, or everything that is wrong with it at once; an empty value counts as absent. */
 export function settingsFrom(env: Environment, surroundings: Surroundings): ReadSettings {
   const { root, hostName, isReadable } = surroundings;
@@ -108,36 +145,37 @@ export function settingsFrom(env: Environment, surroundings: Surroundings): Read
   const databaseUrl = readDatabaseUrl(given(env, 'DATABASE_URL'), root);
   const tls = readTls(given(env, 'TLS_CERT'), given(env, 'TLS_KEY'), isReadable);
   const publicOrigin = readPublicOrigin(given(env, 'PUBLIC_URL'));
-  if (
-    'value' in port &&
-    'value' in host &&
-    'value' in databaseUrl &&
-    'value' in tls &&
-    'value' in publicOrigin
-  )
-    return {
-      ok: true,
-      settings: {
-        port: port.value,
-        host: host.value,
-        databaseUrl: databaseUrl.value,
-        tls: tls.value,
-        publicOrigin: publicOrigin.value,
-        hostNames: namesOf(hostName, host.value),
-        screenFolder: given(env, 'SCREEN_FOLDER') ?? join(root, '.built'),
-      },
-    };
-  const faults = [port, host, databaseUrl, tls, publicOrigin].flatMap((read) =>
+  const listening = {
+    host: valueIn(host, DEFAULT_HOST),
+    tls: valueIn(tls, null),
+    publicOrigin: valueIn(publicOrigin, null),
+  };
+  // What is wrong with the others is mended first: whether passwords go in the open hangs on them.
+  const isReachKnown = 'value' in host && 'value' in tls && 'value' in publicOrigin;
+  const reach: Read<Reached> = isReachKnown
+    ? readReach(given(env, 'TRUSTED_NETWORK'), listening)
+    : { value: { signIn: true, secureCookies: true } };
+  const faults = [port, host, databaseUrl, tls, publicOrigin, reach].flatMap((read) =>
     'fault' in read ? [read.fault] : [],
   );
-  return { ok: false, faults };
+  if (faults.length > 0) return { ok: false, faults };
+  return {
+    ok: true,
+    settings: {
+      port: valueIn(port, DEFAULT_PORT),
+      databaseUrl: valueIn(databaseUrl, ''),
+      ...listening,
+      ...valueIn(reach, { signIn: true, secureCookies: true }),
+      hostNames: namesOf(hostName, listening.host),
+      screenFolder: given(env, 'SCREEN_FOLDER') ?? join(root, '.built'),
+    },
+  };
 }
 
 const LOOPBACK = /^(?:localhost|127(?:\.\d{1,3}){3}|::1)$/i;
 
-/** A warning for whoever lets others reach the server; null when only this machine can. */
-export function reachWarning({ host, publicOrigin }: Pick<Settings, 'host' | 'publicOrigin'>): string | null {
-  if (LOOPBACK.test(host) && publicOrigin === null) return null;
-  const where = publicOrigin ?? `an address of this machine (HOST=${host})`;
-  return `Warning: there is no sign-in yet. Everybody who reaches ${where} can read and change every job.`;
+/** A warning for whoever lets others reach the server unencrypted; null when nobody reads along. */
+export function reachWarning({ host, signIn, secureCookies }: Settings): string | null {
+  if (!signIn || secureCookies) return null;
+  return `Warning: TRUSTED_NETWORK is set and HOST=${host} speaks plain HTTP. Everybody in that network can read passwords and jobs as they go by.`;
 }

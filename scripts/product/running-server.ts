@@ -40,13 +40,20 @@ async function ended(child: ChildProcess, signal: NodeJS.Signals): Promise<void>
   await gone;
 }
 
-async function startOn(folder: string, port: string): Promise<RunningServer> {
+const urlIn = (folder: string): string => pathToFileURL(join(folder, 'store.db')).href;
+
+async function startOn(
+  folder: string,
+  port: string,
+  env: Readonly<Record<string, string>> = {},
+): Promise<RunningServer> {
   const child = spawn(process.execPath, ['--import', 'tsx', join('api', 'http', 'server.ts')], {
     env: {
       ...process.env,
       PORT: port,
       HOST: '127.0.0.1',
-      DATABASE_URL: pathToFileURL(join(folder, 'store.db')).href,
+      DATABASE_URL: urlIn(folder),
+      ...env,
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -58,11 +65,37 @@ async function startOn(folder: string, port: string): Promise<RunningServer> {
       await ended(child, 'SIGTERM');
       await rm(folder, { recursive: true, force: true });
     },
-    again: () => startOn(folder, new URL(address).port),
+    again: () => startOn(folder, new URL(address).port, env),
   };
 }
 
 /** Starts the server on an empty store: its first start, with the demo jobs put in. */
 export async function startServer(): Promise<RunningServer> {
   return startOn(await mkdtemp(join(tmpdir(), 'ringwright-')), '0');
+}
+
+/** Whoever does all on a server that others reach. */
+export interface FirstOwner {
+  readonly name: string;
+  readonly email: string;
+  readonly password: string;
+}
+
+/** Sets an owner up as people do, the password through a pipe. */
+async function setUpOwner(folder: string, { name, email, password }: FirstOwner): Promise<void> {
+  const call = [join('scripts', 'people.ts'), 'owner', '--name', name, '--email', email];
+  const child = spawn(process.execPath, ['--import', 'tsx', ...call], {
+    env: { ...process.env, DATABASE_URL: urlIn(folder) },
+    stdio: ['pipe', 'ignore', 'inherit'],
+  });
+  child.stdin?.end(password);
+  const [code] = await once(child, 'exit');
+  if (code !== 0) throw new Error(`No owner could be set up: the command ended with ${code}.`);
+}
+
+/** As `startServer`, reached by others in a network that is trusted, so that people sign in. */
+export async function startForOthers(owner: FirstOwner): Promise<RunningServer> {
+  const folder = await mkdtemp(join(tmpdir(), 'ringwright-'));
+  await setUpOwner(folder, owner);
+  return startOn(folder, '0', { HOST: '0.0.0.0', TRUSTED_NETWORK: 'yes' });
 }

@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -118,7 +118,6 @@ describe('the server as a process', () => {
     const pem = join(folder, 'no.pem');
     const cases = [
       [{ PORT: port }, `Port ${port} is taken`],
-      [{ HOST: '203.0.113.9' }, 'HOST=203.0.113.9 is no address of this machine'],
       [{ PORT: 'four', TLS_KEY: '/x' }, 'PORT is "four"'],
       [{ PORT: 'four', TLS_KEY: '/x' }, 'TLS_KEY is set without TLS_CERT'],
       [{ TLS_CERT: pem, TLS_KEY: pem }, 'TLS_CERT'],
@@ -134,11 +133,46 @@ describe('the server as a process', () => {
     expect(await there.ended).toBe(0);
   }, 90_000);
 
-  it('warns whoever opens it to others', async () => {
-    const open = run({ HOST: '0.0.0.0', DATABASE_URL: `file:${join(folder, 'open.db')}` });
-    expect(await open.url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
-    await expect.poll(() => open.err()).toContain('no sign-in');
+  it('opens itself to others only once somebody can sign in, and never in the open unasked', async () => {
+    const env = { HOST: '0.0.0.0', DATABASE_URL: `file:${join(folder, 'open.db')}` };
+    const trusted = { ...env, TRUSTED_NETWORK: 'yes' };
+    const refused = run(env);
+    expect([await refused.ended, refused.out()]).toEqual([1, '']);
+    expect(refused.err()).toContain('TRUSTED_NETWORK=yes');
+    const nobody = run(trusted);
+    expect([await nobody.ended, nobody.out()]).toEqual([1, '']);
+    expect(nobody.err()).toContain('npm run people -- owner');
+    expect(nobody.err()).not.toMatch(/\n\s+at /);
+
+    const password = 'copper and oak boards';
+    const call = ['scripts/people.ts', 'owner', '--name', 'A. Owner', '--email', 'owner@own.example'];
+    const set = spawnSync(process.execPath, ['--import', 'tsx', ...call], {
+      cwd: projectRoot,
+      env: { PATH: process.env.PATH, ...env },
+      input: `${password}\n`,
+      encoding: 'utf8',
+    });
+    expect([set.status, set.stderr]).toEqual([0, '']);
+    expect(set.stdout).not.toContain(password);
+
+    const elsewhere = run({ ...trusted, HOST: '203.0.113.9' });
+    expect([await elsewhere.ended, elsewhere.out()]).toEqual([1, '']);
+    expect(elsewhere.err()).toContain('HOST=203.0.113.9 is no address of this machine');
+
+    const open = run(trusted);
+    const url = await open.url;
+    expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
+    await expect.poll(() => open.err()).toContain('read passwords');
+    expect((await fetch(`${url}/api/jobs`)).status).toBe(401);
+    const signedIn = await fetch(`${url}/api/session`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ email: 'owner@own.example', password }),
+    });
+    const cookie = (signedIn.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
+    const { jobs } = await (await fetch(`${url}/api/jobs`, { headers: { cookie } })).json();
+    expect(jobs.map(({ id }: { id: string }) => id)).toContain(saltglassId);
     open.child.kill('SIGTERM');
     expect(await open.ended).toBe(0);
-  });
+  }, 120_000);
 });

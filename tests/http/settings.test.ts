@@ -102,14 +102,37 @@ describe('settings', () => {
   });
 });
 
-describe('the warning that others can reach the server', () => {
-  it('is given for anything beyond this machine, and for nothing else', () => {
+describe('who signs in', () => {
+  it('is nobody on this machine alone, and everybody where others reach it', () => {
     for (const host of ['127.0.0.1', '127.9.9.9', '::1', 'localhost'])
-      expect(reachWarning({ host, publicOrigin: null })).toBe(null);
+      expect(settings({ HOST: host })).toMatchObject({ signIn: false });
+    expect(settings({ PUBLIC_URL: 'https://jobs.example' })).toMatchObject({
+      signIn: true,
+      secureCookies: true,
+    });
+    const tls = { TLS_CERT: '/readable/cert.pem', TLS_KEY: '/readable/key.pem' };
+    expect(settings({ HOST: '0.0.0.0', ...tls })).toMatchObject({ signIn: true, secureCookies: true });
+  });
+
+  it('sends no password in the open unless the network is trusted by name', () => {
     for (const host of ['0.0.0.0', '::', '192.168.1.7', 'bench.lan', '127.example'])
-      expect(reachWarning({ host, publicOrigin: null })).toContain(host);
-    expect(reachWarning({ host: '127.0.0.1', publicOrigin: 'https://jobs.example' })).toContain(
-      'jobs.example',
-    );
+      expect(faults({ HOST: host })).toEqual([expect.stringContaining('TRUSTED_NETWORK=yes')]);
+    expect(settings({ HOST: '0.0.0.0', TRUSTED_NETWORK: 'yes' })).toMatchObject({
+      signIn: true,
+      secureCookies: false,
+    });
+    expect(faults({ TRUSTED_NETWORK: 'true' })).toEqual([expect.stringMatching(/^TRUSTED_NETWORK/)]);
+  });
+});
+
+describe('the warning that others can read along', () => {
+  it('is given for plain HTTP beyond this machine, and for nothing else', () => {
+    for (const host of ['127.0.0.1', '127.9.9.9', '::1', 'localhost'])
+      expect(reachWarning(settings({ HOST: host }))).toBe(null);
+    for (const host of ['0.0.0.0', '::', '192.168.1.7', 'bench.lan', '127.example'])
+      expect(reachWarning(settings({ HOST: host, TRUSTED_NETWORK: 'yes' }))).toContain(host);
+    expect(reachWarning(settings({ PUBLIC_URL: 'https://jobs.example' }))).toBe(null);
+    const tls = { TLS_CERT: '/readable/cert.pem', TLS_KEY: '/readable/key.pem' };
+    expect(reachWarning(settings({ HOST: '0.0.0.0', ...tls }))).toBe(null);
   });
 });

@@ -1,12 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { demoLibrary } from '#data/catalogue/demo-library.ts';
+import { attemptStore } from '../../api/db/attempt-store.ts';
+import { linkedQuotation } from '../../api/db/link-store.ts';
+import { signInStore } from '../../api/db/sign-in-store.ts';
 import type { Stores } from '../../api/db/stores.ts';
 import { tagOf } from '../../api/db/tag-of.ts';
 import { createApp } from '../../api/http/app.ts';
 import type { AppParts, AppSettings } from '../../api/http/app-parts.ts';
 import { etagOf } from '../../api/http/revision-headers.ts';
-import { freshStores } from './test-stores.ts';
+import { scryptPasswords } from '../../api/http/sign-in/password-hash.ts';
+import { freshStores, testDatabase } from './test-stores.ts';
 
 /** The project's folder. */
 export const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
@@ -34,6 +38,8 @@ const settings: AppSettings = {
   hostNames: ['workbench'],
   publicOrigin: null,
   tls: null,
+  signIn: false,
+  secureCookies: false,
 };
 
 /** What went wrong on the server, line by line with what was thrown. */
@@ -58,22 +64,32 @@ interface TestApp {
 
 /** An app over empty stores, at nine o’clock on 25 November 2026. */
 export async function testApp(
-  changes: Partial<Omit<AppParts, 'settings'>> & { readonly settings?: Partial<AppSettings> } = {},
+  changes: Partial<Omit<AppParts, 'settings'>> & {
+    readonly stores?: Stores;
+    readonly settings?: Partial<AppSettings>;
+  } = {},
 ): Promise<TestApp> {
   const complaints: Complaint[] = [];
-  const stores = changes.stores ?? (await freshStores());
+  const { stores: given, ...others } = changes;
+  const stores = given ?? (await freshStores());
+  const database = await testDatabase();
+  const now = () => new Date('2026-11-25T09:00:00Z');
   const app = createApp({
     demoJobs: [saltglass, demoText('fernlow-close')],
     demoLibrary: demoLibrary(),
-    now: () => new Date('2026-11-25T09:00:00Z'),
+    now,
+    storesFor: async () => stores,
+    signIn: signInStore(database, now),
+    attempts: attemptStore(database, now),
+    passwords: scryptPasswords({ logN: 10, r: 8, p: 1 }),
+    linked: (tokenHash) => linkedQuotation(database, tokenHash),
     log: {
       say: () => {},
       complain: (line, error) => {
         complaints.push({ line, error });
       },
     },
-    ...changes,
-    stores,
+    ...others,
     settings: { ...settings, ...changes.settings },
   });
   return {

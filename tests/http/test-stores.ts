@@ -19,9 +19,14 @@ function ticking(): () => Date {
   };
 }
 
+/** The one database of all tests of a process. */
+export function testDatabase(): Promise<Database> {
+  opened ??= openDatabase(`file:${join(folder, 'jobs.db')}`);
+  return opened;
+}
+
 /** The empty stores of a firm of its own, in one database file for all tests of a process. */
 export async function freshStores(): Promise<Stores> {
-  opened ??= openDatabase(`file:${join(folder, 'jobs.db')}`);
   firms += 1;
-  return storesOf(await opened, `firm-${firms}`, ticking());
+  return storesOf(await testDatabase(), `firm-${firms}`, ticking());
 }

@@ -217,9 +217,10 @@ export class ApiClient {
     const answer = await this.#fetch(path, request).catch(() => {
       throw new ServerRefusal(0, {});
     });
-    if (!answer.ok && answer.status !== NOT_MODIFIED)
-      throw new ServerRefusal(answer.status, await problemOf(answer));
-    return answer;
+    if (answer.ok || answer.status === NOT_MODIFIED) return answer;
+    const problem = await problemOf(answer);
+    // It waits on the device as without a connection, and goes out once somebody is signed in again.
+    throw new ServerRefusal(problem.code === 'not-signed-in' ? 0 : answer.status, problem);
   }
 }
 

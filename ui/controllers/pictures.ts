@@ -55,6 +55,11 @@ export class Pictures {
     return this.#isHeldUp ? this.#unsent.size : 0;
   }
 
+  /** True where the server has not all of them. */
+  get hasUnsent(): boolean {
+    return this.#unsent.size > 0;
+  }
+
   /** True where some are neither on the server nor where they outlast the page. */
   get wouldBeLost(): boolean {
     return !this.#lasts && this.#unsent.size > 0;

@@ -4,6 +4,8 @@ import { type PlanView, planViews, type Step, type StepPart, stepParts, steps } 
 export type Route =
   | { readonly page: 'jobs' }
   | { readonly page: 'firm' }
+  | { readonly page: 'people' }
+  | { readonly page: 'account' }
   | { readonly page: 'missing'; readonly path: string }
   | JobRoute;
 
@@ -51,6 +53,7 @@ export function routeOf(url: URL): Route {
   const [first, ...rest] = url.pathname.split('/').filter((part) => part !== '');
   if (first === undefined) return { page: 'jobs' };
   if (first === 'firm' && rest.length === 0) return { page: 'firm' };
+  if ((first === 'people' || first === 'account') && rest.length === 0) return { page: first };
   const [id, step, compare, ...more] = rest;
   const known = first === 'jobs' && id !== undefined && more.length === 0;
   const plainStep = step === undefined || (isStep(step) && compare === undefined);

@@ -3,7 +3,6 @@ import { makeShelf, shelfOver } from './indexed-shelf.ts';
 import type { CopyHead, Held } from './kept-copy.ts';
 import { answered, finished } from './requests.ts';
 
-const DATABASE = 'ringwright';
 /** 2: pictures have a place beside the copies. */
 const VERSION = 2;
 /** What is known of each copy, apart from what it holds: lists are made of these, and holdings are large. */
@@ -12,8 +11,8 @@ const HOLDINGS = 'holdings';
 const NOTES = 'notes';
 const ALL = [HEADS, HOLDINGS];
 
-function openDatabase(factory: IDBFactory): Promise<IDBDatabase> {
-  const request = factory.open(DATABASE, VERSION);
+function openDatabase(factory: IDBFactory, name: string): Promise<IDBDatabase> {
+  const request = factory.open(name, VERSION);
   request.onupgradeneeded = ({ oldVersion }) => {
     if (oldVersion < 1) {
       request.result.createObjectStore(HEADS, { keyPath: 'key' });
@@ -94,14 +93,17 @@ function storeOver(database: IDBDatabase): DeviceStore {
 /**
  * The browser's own store. Where it gives none (a private window, a full disk, settings), one that lasts as long as the
  * page, which says so by `lasts`.
+ *
+ * @param name of the database: each firm has its own.
  */
 export async function openDeviceStore(
+  name = 'ringwright',
   factory: () => IDBFactory | undefined = () => globalThis.indexedDB,
 ): Promise<DeviceStore> {
   try {
     const found = factory();
     if (found === undefined) return memoryStore();
-    const database = await openDatabase(found);
+    const database = await openDatabase(found, name);
     // A page of a newer version wants to change the store's shape: it is not to wait for this one.
     database.onversionchange = () => database.close();
     return storeOver(database);

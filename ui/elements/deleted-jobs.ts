@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { ListedJob } from '../controllers/api-client.ts';
+import { mayChange } from '../rights.ts';
 import { whenWords } from '../when-words.ts';
 import { controlsCss } from './shared-styles.ts';
 
@@ -86,7 +87,9 @@ export class DeletedJobs extends LitElement {
         ${title}
         <div class="hint">${facts.filter((fact) => fact !== '').join(' · ')}</div>
       </div>
-      <button
+      ${
+        mayChange()
+          ? html`<button
         class="small"
         aria-label=${`Bring back ${title}`}
         @click=${() =>
@@ -95,7 +98,9 @@ export class DeletedJobs extends LitElement {
           )}
       >
         Bring back
-      </button>
+      </button>`
+          : nothing
+      }
     </li>`;
   }
 }

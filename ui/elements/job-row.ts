@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyDeclarations, type Templat
 import type { JobLine, JobStand } from '../controllers/job-list.ts';
 import { jobHref } from '../controllers/router.ts';
 import { NEVER_SENT } from '../device/kept-copy.ts';
+import { mayChange } from '../rights.ts';
 import { whenWords } from '../when-words.ts';
 import { counted } from '../written.ts';
 import { controlsCss } from './shared-styles.ts';
@@ -116,7 +117,7 @@ export class JobRow extends LitElement {
         ${job.etag === NEVER_SENT ? nothing : html`<span>saved ${whenWords(job.savedAt, this.now)}</span>`}
         ${job.stand === 'sent' ? nothing : html`<span class="stand">${standWords[job.stand]}</span>`}
       </div>
-      ${job.etag === NEVER_SENT || job.stand === 'absent' ? nothing : this.#acts()}`;
+      ${job.etag === NEVER_SENT || job.stand === 'absent' || !mayChange() ? nothing : this.#acts()}`;
   }
 
   /** What the server does: of a job that it was never given, or cannot be reached for, there is nothing to be done. */

@@ -19,6 +19,8 @@ export type TakeOver = 'take-over';
 
 /** The one page of the screen, which every place within it gets. */
 const PAGE = '/index.html';
+/** Where a customer reads a quotation: a page of its own. */
+const SHARED = '/q';
 
 const hex = (bytes: ArrayBuffer): string =>
   [...new Uint8Array(bytes)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
@@ -62,7 +64,7 @@ export function fileFor(
   const { origin: asked, pathname } = new URL(url);
   if (method !== 'GET' || asked !== origin || pathname === '/api' || pathname.startsWith('/api/'))
     return null;
-  if (mode === 'navigate') return PAGE;
+  if (mode === 'navigate') return pathname === SHARED ? `${SHARED}.html` : PAGE;
   return files.some(({ path }) => path === pathname) ? pathname : null;
 }
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { ApiClient } from '../controllers/api-client.ts';
 import { DraftPhotos } from '../controllers/draft-photos.ts';
 import { focusHeadingOf, HeadingFocus, sendTyped } from '../controllers/focus.ts';
@@ -6,22 +6,26 @@ import { JobList } from '../controllers/job-list.ts';
 import { OpenJobs } from '../controllers/open-jobs.ts';
 import { OpenLibrary } from '../controllers/open-library.ts';
 import { OtherWindows } from '../controllers/other-windows.ts';
+import { PeopleClient } from '../controllers/people-client.ts';
 import { PictureClient } from '../controllers/picture-client.ts';
 import { Pictures } from '../controllers/pictures.ts';
 import { hrefOf, type Route, Router } from '../controllers/router.ts';
 import { ScreenParts } from '../controllers/screen-parts.ts';
+import type { WhoIsHere } from '../controllers/who-is-here.ts';
 import { AskedToLast } from '../device/asked-to-last.ts';
 import { Copies } from '../device/copies.ts';
 import { openDeviceStore } from '../device/indexed-store.ts';
 import { thisTab } from '../device/this-tab.ts';
+import { deviceNameOf } from '../device/who-was-here.ts';
 import { type UnreadEntry, unreadEntries } from '../elements/fields/unread-entries.ts';
 import '../elements/part-coming.ts';
 import { controlsCss } from '../elements/shared-styles.ts';
 import { AppUpdate } from '../offline/app-update.ts';
+import { appShellCss } from './app-shell-styles.ts';
 import type { WayBack } from './firm-page.ts';
 import './job-list-page.ts';
 import './missing-page.ts';
-import { partLoads, partOf } from './part-loads.ts';
+import { isPart, partLoads, partOf } from './part-loads.ts';
 
 /** Only what was built is kept for opening without a connection: the developers' server changes its files as it goes. */
 const IS_BUILT = (import.meta as { readonly env?: { readonly PROD?: boolean } }).env?.PROD === true;
@@ -33,82 +37,7 @@ export class AppShell extends LitElement {
     broken: { state: true },
     dropped: { state: true },
   };
-  static override styles = [
-    controlsCss,
-    css`
-      :host {
-        display: flex;
-        flex-direction: column;
-        min-height: 100vh;
-      }
-      .page {
-        flex: 1 0 auto;
-      }
-      /* A job fills the window; what it is made of scrolls. */
-      :host([page='job']) {
-        height: 100vh;
-        height: 100dvh;
-        min-height: 0;
-      }
-      job-page.page {
-        flex: 1 1 0;
-        min-height: 0;
-      }
-      /* On paper it takes as many sheets as it wants. */
-      @media print {
-        :host([page='job']) {
-          display: block;
-          height: auto;
-        }
-        nav {
-          display: none;
-        }
-      }
-      .skip {
-        position: absolute;
-        top: 8px;
-        left: 8px;
-        z-index: 10;
-        padding: 8px 14px;
-        background: var(--sheet);
-        border: 2px solid var(--copper);
-        transform: translateY(-80px);
-      }
-      .skip:focus {
-        transform: none;
-      }
-      .broken {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px 16px;
-        align-items: center;
-        padding: 10px 20px;
-        background: var(--fail-wash);
-        border-bottom: 1px solid var(--fail);
-      }
-      .broken p {
-        flex: 1 1 320px;
-        margin: 0;
-      }
-      .news {
-        display: flex;
-        gap: 12px;
-        align-items: center;
-        padding: 4px 20px;
-        background: var(--ask-wash);
-        border-bottom: 1px solid var(--ask);
-      }
-      .news p {
-        flex: 1;
-        margin: 0;
-      }
-      @media (max-width: 700px) {
-        .news {
-          padding: 2px 12px;
-        }
-      }
-    `,
-  ];
+  static override styles = [controlsCss, appShellCss];
   declare private route: Route;
   /** What broke in the page itself; empty while nothing did. */
   declare private broken: string;
@@ -117,23 +46,15 @@ export class AppShell extends LitElement {
   /** Entries that could not be read when the page was left. */
   #unreadAtLeaving: readonly UnreadEntry[] = [];
   readonly #parts = new ScreenParts(partLoads);
-  readonly #api = new ApiClient();
-  readonly #copies = new Copies(openDeviceStore(), thisTab());
-  readonly #jobs = new OpenJobs(this.#api, undefined, this.#copies);
-  readonly #library = new OpenLibrary(this.#api, undefined, this.#copies);
-  readonly #pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
-  readonly #photos = new DraftPhotos(this.#copies.store, this.#pictures);
-  readonly #list = new JobList({
-    api: this.#api,
-    jobs: this.#jobs,
-    copies: this.#copies,
-    photos: this.#photos,
-    heard: () => {
-      void this.#pictures.sweep();
-      // What is looked at is there by now: the rest of the screen comes meanwhile.
-      void this.#parts.rest();
-    },
-  });
+  readonly #here: WhoIsHere;
+  readonly #api: ApiClient;
+  readonly #people: PeopleClient;
+  readonly #copies: Copies;
+  readonly #jobs: OpenJobs;
+  readonly #library: OpenLibrary;
+  readonly #pictures: Pictures;
+  readonly #photos: DraftPhotos;
+  readonly #list: JobList;
   readonly #toLast = new AskedToLast();
   readonly #update = new AppUpdate({
     changed: () => this.requestUpdate(),
@@ -149,8 +70,25 @@ export class AppShell extends LitElement {
     this.route = route;
   });
 
-  constructor() {
+  /** @param here whose jobs are shown; nobody else's are on this page. */
+  constructor(here: WhoIsHere) {
     super();
+    this.#here = here;
+    this.#api = new ApiClient(here.fetch);
+    this.#people = new PeopleClient(this.#api);
+    this.#copies = new Copies(openDeviceStore(deviceNameOf(here.firm)), thisTab());
+    this.#jobs = new OpenJobs(this.#api, undefined, this.#copies);
+    this.#library = new OpenLibrary(this.#api, undefined, this.#copies);
+    const { store } = this.#copies;
+    this.#pictures = new Pictures({ store, client: new PictureClient(this.#api) });
+    this.#photos = new DraftPhotos(store, this.#pictures);
+    const heard = (): void => {
+      void this.#pictures.sweep();
+      // What is looked at is there by now: the rest of the screen comes meanwhile.
+      void this.#parts.rest();
+    };
+    const parts = { api: this.#api, jobs: this.#jobs, copies: this.#copies, photos: this.#photos };
+    this.#list = new JobList({ ...parts, heard });
     this.route = this.#router.route;
     this.broken = '';
     this.dropped = [];
@@ -338,6 +276,11 @@ export class AppShell extends LitElement {
     return job === null ? null : { href: hrefOf(job), title: this.#jobs.titleOf(job.jobId) };
   }
 
+  /** True where this device has what the server has not. */
+  get #hasUnsent(): boolean {
+    return this.#jobs.unkept || this.#pictures.hasUnsent || (this.#library.session?.unkept ?? false);
+  }
+
   #sorry(): TemplateResult {
     return html`<div class="broken" role="alert">
       <p>
@@ -357,7 +300,7 @@ export class AppShell extends LitElement {
   }
 
   #page(route: Route): TemplateResult {
-    const page = route.page === 'job' || route.page === 'firm' ? this.#parts.want(route.page) : 'there';
+    const page = isPart(route.page) ? this.#parts.want(route.page) : 'there';
     const within = route.page === 'job' ? this.#parts.want(partOf(route)) : 'there';
     if (page !== 'there') return html`<part-coming class="page" .state=${page}></part-coming>`;
     switch (route.page) {
@@ -384,6 +327,10 @@ export class AppShell extends LitElement {
         ></job-page>`;
       case 'firm':
         return html`<firm-page class="page" .library=${this.#library} .back=${this.#wayBack}></firm-page>`;
+      case 'people':
+        return html`<people-page class="page" .people=${this.#people} .origin=${this.#here.session?.publicOrigin ?? location.origin} .ownId=${this.#here.session?.person?.id ?? ''}></people-page>`;
+      case 'account':
+        return html`<account-page class="page" .here=${this.#here} .people=${this.#people} .unsent=${this.#hasUnsent}></account-page>`;
       case 'missing':
         return html`<missing-page class="page" .path=${route.path}></missing-page>`;
     }

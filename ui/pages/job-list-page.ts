@@ -19,8 +19,9 @@ import { controlsCss } from '../elements/shared-styles.ts';
 import '../elements/toast-line.ts';
 import { send } from '../job-events.ts';
 import { nextReference } from '../next-reference.ts';
+import { mayChange } from '../rights.ts';
 import { jobListCss } from './job-list-styles.ts';
-import { archiveNotice, awayNotice, missingNotice, noJobs } from './job-list-words.ts';
+import { archiveNotice, awayNotice, missingNotice, noJobs, twinNotice } from './job-list-words.ts';
 
 /** The id of the demo job that shows most. */
 const FIRST_DEMO = 'saltglass3';
@@ -110,6 +111,7 @@ export class JobListPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     document.title = 'Jobs · Ringwright';
+    this.toggleAttribute('reads', !mayChange());
     addEventListener('online', this.#online);
     this.#endWatch = this.jobs.watch(this.#sentSince);
     void this.#attempt('load', () => this.#load());
@@ -279,6 +281,7 @@ export class JobListPage extends LitElement {
   #dropped(event: DragEvent): void {
     event.preventDefault();
     this.dropping = false;
+    if (!mayChange()) return;
     const file = event.dataTransfer?.files[0];
     if (file !== undefined) void this.#openFile(file);
   }
@@ -338,15 +341,7 @@ export class JobListPage extends LitElement {
         : 'faults' in refused
           ? html`<fault-list .name=${refused.name} .faults=${refused.faults}></fault-list>`
           : archiveNotice(refused.name, refused.archiveFault)
-    }${this.incomplete === null ? nothing : missingNotice(this.incomplete.job, this.incomplete.missing)}${twin === null ? nothing : this.#twinNotice(twin)}`;
-  }
-
-  #twinNotice(twin: Job): TemplateResult {
-    return html`<div class="warning" role="alert">
-      <p>“${twin.title}” is on the list already, perhaps in another state. Nothing was changed.</p>
-      <button @click=${() => this.#attempt(`twin ${twin.id}`, () => this.#putTwin(twin))}>Open the file as a copy</button>
-      <a class="button" href=${jobHref(twin.id)}>Go to the one on the list</a>
-    </div>`;
+    }${this.incomplete === null ? nothing : missingNotice(this.incomplete.job, this.incomplete.missing)}${twin === null ? nothing : twinNotice(twin, () => void this.#attempt(`twin ${twin.id}`, () => this.#putTwin(twin)))}`;
   }
 
   #list(): TemplateResult {

@@ -142,4 +142,9 @@ export const jobListCss = css`
       padding: 11px 0;
     }
   }
+  /* Who only reads is offered nothing else. */
+  :host([reads]) .head button,
+  :host([reads]) footer button {
+    display: none;
+  }
 `;

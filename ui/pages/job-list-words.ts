@@ -43,3 +43,13 @@ export const noJobs = (putDemos: () => void): TemplateResult => html`<div class=
   </ol>
   <button @click=${putDemos}>Put the demo jobs on the list</button>
 </div>`;
+
+/** An opened job that the list has already: it is opened beside that one, or left. */
+export const twinNotice = (
+  twin: Job,
+  open: () => void,
+): TemplateResult => html`<div class="warning" role="alert">
+  <p>“${twin.title}” is on the list already, perhaps in another state. Nothing was changed.</p>
+  <button @click=${open}>Open the file as a copy</button>
+  <a class="button" href=${jobHref(twin.id)}>Go to the one on the list</a>
+</div>`;

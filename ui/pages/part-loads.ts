@@ -12,9 +12,14 @@ export const partLoads = {
   papers: () => import('../elements/papers/papers-step.ts'),
   compare: () => import('../elements/ways/compare-view.ts'),
   firm: () => import('./firm-page.ts'),
+  people: () => import('./people-page.ts'),
+  account: () => import('./account-page.ts'),
   archives: () => Promise.all([import('#archive/read-archive.ts'), import('#archive/write-archive.ts')]),
 };
 
 /** The part that a job's page shows beside the plan. */
 export const partOf = ({ step, compare }: Pick<JobRoute, 'step' | 'compare'>): Step | 'compare' =>
   compare ? 'compare' : step;
+
+/** Whether a page is a part. */
+export const isPart = (page: string): page is keyof typeof partLoads => Object.hasOwn(partLoads, page);

@@ -1,12 +1,11 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { pictureEndings } from '#archive/archive-entries.ts';
 import { imageKind } from '#archive/image-kind.ts';
 import { ifNoneMatchHeader, jsonAnswer, notModified, problemAnswers } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
 
 import { Problem } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const asset = z
   .object({
@@ -49,9 +48,10 @@ const readPhoto = createRoute({
 const endings: Readonly<Record<string, string>> = pictureEndings;
 
 /** Photos, each under the hash of its bytes. */
-export function assetRoutes({ stores }: AppParts): OpenAPIHono {
+export function assetRoutes(): FirmApp {
   return resourceApp()
     .openapi(keepPhoto, async (c) => {
+      const { stores } = c.var;
       const bytes = new Uint8Array(await c.req.arrayBuffer());
       const mediaType = imageKind(bytes);
       if (mediaType === null)
@@ -61,6 +61,7 @@ export function assetRoutes({ stores }: AppParts): OpenAPIHono {
       return c.json(kept, 201);
     })
     .openapi(readPhoto, async (c) => {
+      const { stores } = c.var;
       const { asset: id } = c.req.valid('param');
       const etag = `"${id}"`;
       c.header('ETag', etag);

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { knownTasks } from '#engine/labour/known-tasks.ts';
 import { normOf } from '#engine/labour/norm-of.ts';
 import { knownItems } from '#engine/takeoff/items.ts';
@@ -7,7 +7,7 @@ import { jsonAnswer, problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { firmLibrary } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const catalogueAnswer = z
   .object({
@@ -45,8 +45,9 @@ const catalogue = createRoute({
 });
 
 /** Items and tasks with the firm's prices and norms. */
-export function catalogueRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
+export function catalogueRoutes({ demoLibrary }: AppParts): FirmApp {
   return resourceApp().openapi(catalogue, async (c) => {
+    const { stores } = c.var;
     const { library, revision } = await firmLibrary(stores.library, demoLibrary);
     const priceOf = new Map(library.prices.items.map((row) => [row.item, row]));
     const items = knownItems.map((item) => ({ ...item, price: priceOf.get(item.id) ?? null }));

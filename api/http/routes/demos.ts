@@ -1,9 +1,9 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { jsonAnswer } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
 import { putBackDemos } from '../put-back-demos.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const putBack = createRoute({
   ...routeAt('putBackDemos'),
@@ -17,6 +17,6 @@ const putBack = createRoute({
 });
 
 /** The demo jobs. */
-export function demoRoutes({ stores, demoJobs }: AppParts): OpenAPIHono {
-  return resourceApp().openapi(putBack, async (c) => c.json(await putBackDemos(stores, demoJobs), 200));
+export function demoRoutes({ demoJobs }: AppParts): FirmApp {
+  return resourceApp().openapi(putBack, async (c) => c.json(await putBackDemos(c.var.stores, demoJobs), 200));
 }

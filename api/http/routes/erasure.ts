@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { eraseRefusal, forgetRefusal } from '#engine/quotation/erasure.ts';
 import { standingOf } from '#engine/quotation/standing.ts';
 import { ifMatchHeader, jobAddress, jsonAnswer, problemAnswers, savedAnswer } from '../answers.ts';
@@ -14,7 +14,7 @@ import {
   storedQuotation,
   versionOf,
 } from '../quotation-records.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { etagOf, ifMatchOf, staleRevision } from '../revision-headers.ts';
 import { noSuchJob, storedJob } from '../stored-job.ts';
 
@@ -57,9 +57,10 @@ const sweepPhotos = createRoute({
 });
 
 /** Erasing: quotations that came to nothing, customers, photos that nothing refers to. */
-export function erasureRoutes({ stores, now }: AppParts): OpenAPIHono {
+export function erasureRoutes({ now }: AppParts): FirmApp {
   return resourceApp()
     .openapi(eraseQuotation, async (c) => {
+      const { stores } = c.var;
       const address = c.req.valid('param');
       const seen = etagOf(ifMatchOf(c));
       const stored = await storedQuotation(stores.quotations, address);
@@ -73,6 +74,7 @@ export function erasureRoutes({ stores, now }: AppParts): OpenAPIHono {
       return c.json(recordOf(after), 200);
     })
     .openapi(forgetCustomer, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       const base = ifMatchOf(c);
       const { job, ...head } = await storedJob(stores.jobs, id);
@@ -93,7 +95,7 @@ export function erasureRoutes({ stores, now }: AppParts): OpenAPIHono {
     })
     .openapi(sweepPhotos, async (c) =>
       c.json(
-        await stores.assets.sweep({ keptBefore: new Date(now().getTime() - WEEK_MS).toISOString() }),
+        await c.var.stores.assets.sweep({ keptBefore: new Date(now().getTime() - WEEK_MS).toISOString() }),
         200,
       ),
     );

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { estimateFile } from '#exports/estimate-file.ts';
 import { papersOf } from '#exports/papers.ts';
 import type { Job } from '#model/job.ts';
@@ -13,7 +13,7 @@ import { firmLibrary } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { faultDetails, Problem } from '../problems.ts';
 import { jobFrom, libraryFrom } from '../readable-job.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { storedJob } from '../stored-job.ts';
 
 /** The revision that papers of a job that is not kept carry. */
@@ -105,10 +105,11 @@ function answerOf(
 }
 
 /** Estimates of kept jobs and of jobs that are sent. */
-export function estimateRoutes({ stores, demoLibrary, now }: AppParts): OpenAPIHono {
+export function estimateRoutes({ demoLibrary, now }: AppParts): FirmApp {
   const json = { 'Content-Type': 'application/json' };
   return resourceApp()
     .openapi(estimateJob, async (c) => {
+      const { stores } = c.var;
       const { date, scheme } = c.req.valid('query');
       const { job, revision } = await storedJob(stores.jobs, c.req.valid('param').id);
       const { library } = await firmLibrary(stores.library, demoLibrary);
@@ -116,6 +117,7 @@ export function estimateRoutes({ stores, demoLibrary, now }: AppParts): OpenAPIH
       return c.body(answerOf(withOnly(job, scheme), library, when), 200, json);
     })
     .openapi(estimatePosted, async (c) => {
+      const { stores } = c.var;
       const { job, library, date, revision } = postedOf(parsedBody(await bodyText(c)));
       const prices = library ?? (await firmLibrary(stores.library, demoLibrary)).library;
       return c.body(answerOf(job, prices, { date: dayAsked(date, now), revision }), 200, json);

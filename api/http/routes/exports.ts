@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import { writeArchive } from '#archive/write-archive.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
@@ -11,12 +11,12 @@ import { shoppingOf } from '#exports/shopping-of.ts';
 import { workbookOf } from '#exports/workbook.ts';
 import type { Job } from '#model/job.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, type FirmParts, firmParts } from '../app-parts.ts';
 import { type Asked, askedPapers, exportProblems, file, fileHeaders } from '../asked-file.ts';
 import { papersQuery } from '../asked-papers.ts';
 import { routeAt } from '../guards.ts';
 import { picturesOf } from '../pictures-of.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { noSuchJob, storedJob } from '../stored-job.ts';
 
 const CSV = 'text/csv; charset=utf-8';
@@ -93,7 +93,7 @@ const exportArchive = createRoute({
 });
 
 async function askedCsv(
-  parts: AppParts,
+  parts: FirmParts,
   asked: Asked,
 ): Promise<{ readonly job: Job; readonly request: CsvRequest }> {
   const { job, library, papers } = await askedPapers(parts, asked);
@@ -102,9 +102,10 @@ async function askedCsv(
 }
 
 /** Papers to take away: workbook, bill and labour as CSV, quotation, shopping list, estimate, job file, job with photos. */
-export function exportRoutes(parts: AppParts): OpenAPIHono {
+export function exportRoutes(appParts: AppParts): FirmApp {
   return resourceApp()
     .openapi(exportWorkbook, async (c) => {
+      const parts = firmParts(appParts, c);
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const [shopping, { state }] = [shoppingOf(papers, library, job), papers];
@@ -112,6 +113,7 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'bill-of-materials.xlsx', WORKBOOK));
     })
     .openapi(exportQuotation, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date } = c.req.valid('query');
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
       const revision = nextRevision(await parts.stores.quotations.list(job.id));
@@ -119,34 +121,40 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       return c.body(new Uint8Array(bytes), 200, fileHeaders(job, 'quotation.pdf', 'application/pdf'));
     })
     .openapi(exportBillCsv, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date, scheme } = c.req.valid('query');
       const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(billCsv(request), 200, fileHeaders(job, 'bill-of-materials.csv', CSV));
     })
     .openapi(exportLabourCsv, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date, scheme } = c.req.valid('query');
       const { job, request } = await askedCsv(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(labourCsv(request), 200, fileHeaders(job, 'labour.csv', CSV));
     })
     .openapi(exportShoppingText, async (c) => {
+      const parts = firmParts(appParts, c);
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.txt', 'text/plain; charset=utf-8');
       return c.body(shoppingFiles(shoppingOf(papers, library, job)).text, 200, headers);
     })
     .openapi(exportShoppingCsv, async (c) => {
+      const parts = firmParts(appParts, c);
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, library, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'shopping.csv', 'text/csv; charset=utf-8');
       return c.body(shoppingFiles(shoppingOf(papers, library, job)).csv, 200, headers);
     })
     .openapi(exportEstimate, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date, scheme } = c.req.valid('query');
       const asked = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
       const headers = fileHeaders(asked.job, 'estimate.json', 'application/json');
       return c.body(estimateFile(asked), 200, headers);
     })
     .openapi(exportArchive, async (c) => {
+      const parts = firmParts(appParts, c);
       const { id } = c.req.valid('param');
       const { job, text } = await storedJob(parts.stores.jobs, id);
       const pictures = await picturesOf(parts, job);
@@ -154,6 +162,7 @@ export function exportRoutes(parts: AppParts): OpenAPIHono {
       return c.body(await writeArchive(text, pictures), 200, headers);
     })
     .openapi(exportJob, async (c) => {
+      const parts = firmParts(appParts, c);
       const { id } = c.req.valid('param');
       const stored = await parts.stores.jobs.read(id);
       if (stored === null) throw noSuchJob(id);

@@ -1,8 +1,8 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { jsonAnswer } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const health = createRoute({
   ...routeAt('health'),
@@ -16,7 +16,7 @@ const health = createRoute({
 });
 
 /** Whether the server is up, and which it is. */
-export function healthRoutes({ settings }: AppParts): OpenAPIHono {
+export function healthRoutes({ settings }: AppParts): FirmApp {
   return resourceApp().openapi(health, (c) =>
     c.json({ ok: true as const, name: 'Ringwright' as const, version: settings.version }, 200),
   );

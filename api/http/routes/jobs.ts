@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import type { Job } from '#model/job.ts';
 import type { JobSummary, Saved, SavedVersion } from '../../db/stores.ts';
@@ -14,12 +14,11 @@ import {
   textBody,
   versionHeader,
 } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
 import { bodyText } from '../body-text.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
 import { headingOf, jobFromText } from '../readable-job.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { etagOf, ifMatchOf, isHeld, staleRevision } from '../revision-headers.ts';
 import { noSuchJob } from '../stored-job.ts';
 
@@ -150,13 +149,15 @@ async function sentJob(c: Context): Promise<{ readonly job: Job; readonly text: 
 }
 
 /** Jobs: list, keep, read, save, remove, restore. */
-export function jobRoutes({ stores }: AppParts): OpenAPIHono {
+export function jobRoutes(): FirmApp {
   return resourceApp()
     .openapi(listJobs, async (c) => {
+      const { stores } = c.var;
       const removed = c.req.valid('query').removed === 'true';
       return c.json({ jobs: (await stores.jobs.list({ removed })).map(listed) }, 200);
     })
     .openapi(createJob, async (c) => {
+      const { stores } = c.var;
       const { job, text } = await sentJob(c);
       const created = await stores.jobs.create(headingOf(job), text);
       if (created.outcome === 'id-taken')
@@ -166,6 +167,7 @@ export function jobRoutes({ stores }: AppParts): OpenAPIHono {
       return c.json({ id: job.id, revision: created.revision }, 201);
     })
     .openapi(readJob, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       const stored = await stores.jobs.read(id);
       if (stored === null) throw noSuchJob(id);
@@ -174,6 +176,7 @@ export function jobRoutes({ stores }: AppParts): OpenAPIHono {
       return c.body(stored.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(saveJob, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       const base = ifMatchOf(c);
       const { job, text } = await sentJob(c);
@@ -185,11 +188,13 @@ export function jobRoutes({ stores }: AppParts): OpenAPIHono {
       return c.json({ revision: now.revision, savedAt: now.savedAt }, 200);
     })
     .openapi(removeJob, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       settled(await stores.jobs.remove(id, ifMatchOf(c)), id);
       return c.body(null, 204);
     })
     .openapi(restoreJob, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       const now = settled(await stores.jobs.restore(id), id);
       c.header('ETag', etagOf(now));

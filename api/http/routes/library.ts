@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import {
   ifMatchHeader,
   ifNoneMatchHeader,
@@ -13,7 +13,7 @@ import { bodyText } from '../body-text.ts';
 import { demoLibraryText } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { libraryFromText } from '../readable-job.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { etagOf, ifMatchOf, isHeld, staleRevision } from '../revision-headers.ts';
 
 const readLibrary = createRoute({
@@ -42,16 +42,18 @@ const saveLibrary = createRoute({
 });
 
 /** The firm's library. */
-export function libraryRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
+export function libraryRoutes({ demoLibrary }: AppParts): FirmApp {
   const demo = demoLibraryText(demoLibrary);
   return resourceApp()
     .openapi(readLibrary, async (c) => {
+      const { stores } = c.var;
       const now = (await stores.library.read()) ?? demo;
       c.header('ETag', etagOf(now));
       if (isHeld(c, now)) return c.body(null, 304);
       return c.body(now.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(saveLibrary, async (c) => {
+      const { stores } = c.var;
       const base = ifMatchOf(c);
       const text = await bodyText(c);
       libraryFromText(text);

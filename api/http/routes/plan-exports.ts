@@ -1,14 +1,14 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { type SheetName, sheetNames } from '#drawing/plan/sheet-layout.ts';
 import { type PlanFile, planFiles, planPdf } from '#exports/plan-files.ts';
 import type { Job } from '#model/job.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, type FirmParts, firmParts } from '../app-parts.ts';
 import { type Asked, askedPapers, exportProblems, file, fileHeaders } from '../asked-file.ts';
 import { papersQuery } from '../asked-papers.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const sheetAsked = {
   sheet: z.enum(sheetNames).optional().meta({
@@ -55,7 +55,7 @@ const exportPlanDraft = createRoute({
 
 /** The plan of the storey asked for, else of the first that has one. */
 async function askedPlan(
-  parts: AppParts,
+  parts: FirmParts,
   {
     storey,
     id,
@@ -79,19 +79,22 @@ async function askedPlan(
 }
 
 /** Wiring plans to take away: sheets as PDF and SVG, drawings for drafting programs. */
-export function planExportRoutes(parts: AppParts): OpenAPIHono {
+export function planExportRoutes(appParts: AppParts): FirmApp {
   return resourceApp()
     .openapi(exportPlan, async (c) => {
+      const parts = firmParts(appParts, c);
       const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
       return c.body(plan.svg(), 200, fileHeaders(job, plan.name, 'image/svg+xml; charset=utf-8'));
     })
     .openapi(exportPlanPdf, async (c) => {
+      const parts = firmParts(appParts, c);
       const asked = { ...c.req.valid('param'), ...c.req.valid('query'), date: c.req.valid('query').date };
       const { job, papers } = await askedPapers(parts, asked);
       const headers = fileHeaders(job, 'wiring-plan.pdf', 'application/pdf');
       return c.body(new Uint8Array(await planPdf(papers, c.req.valid('query').sheet)), 200, headers);
     })
     .openapi(exportPlanDraft, async (c) => {
+      const parts = firmParts(appParts, c);
       const { job, plan } = await askedPlan(parts, { ...c.req.valid('param'), ...c.req.valid('query') });
       return c.body(plan.dxf(), 200, fileHeaders(job, plan.dxfName, 'image/vnd.dxf'));
     });

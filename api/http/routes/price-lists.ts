@@ -1,13 +1,15 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
+import type { Context } from 'hono';
 import { priceListCsv } from '#engine/price/list/own-list.ts';
 import { priceListBook } from '#exports/price-list-book.ts';
 import { readSheets } from '#imports/read-sheets.ts';
+import type { AppEnv } from '../access-guard.ts';
 import { jsonAnswer, problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
 import { firmLibrary } from '../firm-library.ts';
 import { routeAt } from '../guards.ts';
 import { faultDetails, Problem } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const BOOK = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
@@ -66,8 +68,9 @@ const named = (name: string, mediaType: string): Record<string, string> => ({
 });
 
 /** Price lists as files: a merchant's read, the firm's own given out. */
-export function priceListRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
-  const prices = async () => (await firmLibrary(stores.library, demoLibrary)).library.prices;
+export function priceListRoutes({ demoLibrary }: AppParts): FirmApp {
+  const prices = async (c: Context<AppEnv>) =>
+    (await firmLibrary(c.var.stores.library, demoLibrary)).library.prices;
   return resourceApp()
     .openapi(sheetsRead, async (c) => {
       const read = await readSheets(new Uint8Array(await c.req.arrayBuffer()));
@@ -76,10 +79,10 @@ export function priceListRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono 
       throw new Problem('sheet-unreadable', `At ${path}: ${message}. ${remedy}.`, faultDetails([read.fault]));
     })
     .openapi(exportPriceList, async (c) =>
-      c.body(priceListCsv(await prices()), 200, named('price-list.csv', 'text/csv; charset=utf-8')),
+      c.body(priceListCsv(await prices(c)), 200, named('price-list.csv', 'text/csv; charset=utf-8')),
     )
     .openapi(exportPriceBook, async (c) =>
-      c.body(new Uint8Array(await priceListBook(await prices())), 200, named('price-list.xlsx', BOOK)),
+      c.body(new Uint8Array(await priceListBook(await prices(c))), 200, named('price-list.xlsx', BOOK)),
     );
 }
 

@@ -1,8 +1,8 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { jsonAnswer } from '../answers.ts';
 import { routeAt } from '../guards.ts';
 import { problems } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const listProblems = createRoute({
   ...routeAt('problems'),
@@ -20,6 +20,6 @@ const listProblems = createRoute({
 const listed = Object.entries(problems).map(([code, { status, title }]) => ({ code, status, title }));
 
 /** The list that the `type` of every problem leads to. */
-export function problemRoutes(): OpenAPIHono {
+export function problemRoutes(): FirmApp {
   return resourceApp().openapi(listProblems, (c) => c.json({ problems: listed }, 200));
 }

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { moneyMoved } from '#engine/quotation/money-moved.ts';
 import { jsonAnswer, problemAnswers } from '../answers.ts';
 import type { AppParts } from '../app-parts.ts';
@@ -7,7 +7,7 @@ import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
 import { quotationAddress, wholeQuotation } from '../quotation-records.ts';
 import { jobFromText, libraryFromText } from '../readable-job.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { storedJob } from '../stored-job.ts';
 
 const movedBody = z
@@ -44,8 +44,9 @@ const readMoved = createRoute({
 });
 
 /** What the price of a quotation has moved by since it was issued. */
-export function quotationMovedRoutes({ stores, demoLibrary }: AppParts): OpenAPIHono {
+export function quotationMovedRoutes({ demoLibrary }: AppParts): FirmApp {
   return resourceApp().openapi(readMoved, async (c) => {
+    const { stores } = c.var;
     const address = c.req.valid('param');
     const stored = await wholeQuotation(stores.quotations, address);
     const schemeId = c.req.valid('query').scheme ?? stored.offers[0]?.schemeId ?? '';

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { ENGINE_VERSION } from '#engine/estimate.ts';
 import { noteRefusal, standingOf, variationRefusal } from '#engine/quotation/standing.ts';
 import { variationOf } from '#engine/quotation/variation.ts';
@@ -7,7 +7,7 @@ import { id } from '#model/primitives.ts';
 import { checkFile } from '#model/read-file.ts';
 import type { StoredQuotation } from '../../db/quotation-stores.ts';
 import { ifMatchHeader, jsonAnswer, problemAnswers, textAnswer, textBody } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, type FirmParts, firmParts } from '../app-parts.ts';
 import { bodyText, parsedBody } from '../body-text.ts';
 import { contractOf } from '../contract-of.ts';
 import { routeAt } from '../guards.ts';
@@ -22,7 +22,7 @@ import {
   versionOf,
   wholeQuotation,
 } from '../quotation-records.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { etagOf, ifMatchOf, staleRevision } from '../revision-headers.ts';
 import { storedJob } from '../stored-job.ts';
 
@@ -104,7 +104,7 @@ function refuseStale(stored: StoredQuotation, seen: string): void {
 type Offer = z.infer<typeof offerBody>;
 
 /** Prices and writes a variation down; what it costs must be what was shown. */
-async function offer({ stores }: AppParts, stored: StoredQuotation, body: Offer): Promise<void> {
+async function offer({ stores }: FirmParts, stored: StoredQuotation, body: Offer): Promise<void> {
   const standing = standingOf(stored);
   const refusal = variationRefusal(standing);
   if (refusal !== null) throw new Problem('not-now', refusal);
@@ -150,10 +150,10 @@ async function offer({ stores }: AppParts, stored: StoredQuotation, body: Offer)
 }
 
 /** Notes on quotations, and variations of accepted work. */
-export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
-  const { stores } = parts;
+export function quotationNoteRoutes(appParts: AppParts): FirmApp {
   const app = resourceApp()
     .openapi(noteOnQuotation, async (c) => {
+      const { stores } = c.var;
       const address = c.req.valid('param');
       const seen = etagOf(ifMatchOf(c));
       const body = checkFile(noteBody, parsedBody(await bodyText(c)));
@@ -170,6 +170,8 @@ export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
       return c.json(recordOf(now), 200);
     })
     .openapi(offerVariation, async (c) => {
+      const parts = firmParts(appParts, c);
+      const { stores } = c.var;
       const address = c.req.valid('param');
       const seen = etagOf(ifMatchOf(c));
       const body = checkFile(offerBody, parsedBody(await bodyText(c)));
@@ -181,6 +183,7 @@ export function quotationNoteRoutes(parts: AppParts): OpenAPIHono {
       return c.json(recordOf(await storedQuotation(stores.quotations, address)), 201);
     })
     .openapi(readVariationJob, async (c) => {
+      const { stores } = c.var;
       const { id: jobId, quotation, variation } = c.req.valid('param');
       await wholeQuotation(stores.quotations, { id: jobId, quotation });
       const text = await stores.quotations.readVariationJob(jobId, quotation, variation);

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import type { QuotationDrawings } from '#drawing/quotation/quotation-drawings.ts';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
 import { fileWord } from '#exports/file-word.ts';
@@ -6,7 +6,7 @@ import { quotationPdf } from '#exports/quotation-pdf.ts';
 import { checkFile } from '#model/read-file.ts';
 import { frozenTexts } from '../../db/quotation-stores.ts';
 import { ifMatchHeader, jobAddress, jsonAnswer, problemAnswers, textAnswer, textBody } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, firmParts } from '../app-parts.ts';
 import { bodyText, parsedBody } from '../body-text.ts';
 import { routeAt } from '../guards.ts';
 import { issueBody, issueQuotation } from '../issue-quotation.ts';
@@ -18,7 +18,7 @@ import {
   storedQuotation,
   wholeQuotation,
 } from '../quotation-records.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { ifMatchOf } from '../revision-headers.ts';
 
 const listQuotations = createRoute({
@@ -85,14 +85,15 @@ const readPdf = createRoute({
 });
 
 /** Quotations: list, issue, read, what they froze. */
-export function quotationRoutes(parts: AppParts): OpenAPIHono {
-  const { stores } = parts;
+export function quotationRoutes(appParts: AppParts): FirmApp {
   const app = resourceApp()
     .openapi(listQuotations, async (c) => {
+      const { stores } = c.var;
       const stored = await stores.quotations.list(c.req.valid('param').id);
       return c.json({ quotations: stored.map((one) => recordOf(one)) }, 200);
     })
     .openapi(issue, async (c) => {
+      const parts = firmParts(appParts, c);
       const base = ifMatchOf(c);
       const body = checkFile(issueBody, parsedBody(await bodyText(c)));
       if (!body.ok)
@@ -105,15 +106,17 @@ export function quotationRoutes(parts: AppParts): OpenAPIHono {
       return c.json(recordOf(stored), isNew ? 201 : 200);
     })
     .openapi(readQuotation, async (c) =>
-      c.json(recordOf(await storedQuotation(stores.quotations, c.req.valid('param'))), 200),
+      c.json(recordOf(await storedQuotation(c.var.stores.quotations, c.req.valid('param'))), 200),
     )
     .openapi(readFrozen, async (c) => {
+      const { stores } = c.var;
       const { id, quotation, text } = c.req.valid('param');
       await wholeQuotation(stores.quotations, { id, quotation });
       const frozen = await stores.quotations.readText(id, quotation, text);
       return c.body(frozen ?? '', 200, { 'Content-Type': 'application/json' });
     })
     .openapi(readPdf, async (c) => {
+      const { stores } = c.var;
       const { id, quotation } = c.req.valid('param');
       const stored = await wholeQuotation(stores.quotations, { id, quotation });
       const [paper, drawings] = await Promise.all(

@@ -1,10 +1,10 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import { readingsJson } from '#exports/readings-json.ts';
 import { problemAnswers, textAnswer, textBody } from '../answers.ts';
 import { bodyText, parsedBody } from '../body-text.ts';
 import { routeAt } from '../guards.ts';
 import { jobFrom } from '../readable-job.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const readingsPosted = createRoute({
   ...routeAt('readingsPosted'),
@@ -17,7 +17,7 @@ const readingsPosted = createRoute({
 });
 
 /** What the readings of a sent job say. */
-export const readingsRoutes = (): OpenAPIHono =>
+export const readingsRoutes = (): FirmApp =>
   resourceApp().openapi(readingsPosted, async (c) => {
     const job = jobFrom(parsedBody(await bodyText(c)));
     return c.body(readingsJson(job), 200, { 'Content-Type': 'application/json' });

@@ -1,15 +1,15 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import { dangerLetterPdf } from '#exports/danger-letter-pdf.ts';
 import { recordJson } from '#exports/work/record-json.ts';
 import { recordPdf } from '#exports/work/record-pdf.ts';
 import { jobAddress, problemAnswers } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, firmParts } from '../app-parts.ts';
 import { askedPapers, exportProblems, file, fileHeaders } from '../asked-file.ts';
 import { papersQuery } from '../asked-papers.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const exportRecord = createRoute({
   ...routeAt('exportRecord'),
@@ -38,15 +38,17 @@ const exportDangerLetter = createRoute({
 });
 
 /** Papers on what was found and done: the record for a certificate, and the letter on a dangerous condition. */
-export function recordExportRoutes(parts: AppParts): OpenAPIHono {
+export function recordExportRoutes(appParts: AppParts): FirmApp {
   return resourceApp()
     .openapi(exportRecord, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date, scheme } = c.req.valid('query');
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
       const bytes = new Uint8Array(await recordPdf({ papers, library }));
       return c.body(bytes, 200, fileHeaders(job, 'record.pdf', 'application/pdf'));
     })
     .openapi(exportRecordJson, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date, scheme } = c.req.valid('query');
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date, scheme });
       return c.body(
@@ -56,6 +58,7 @@ export function recordExportRoutes(parts: AppParts): OpenAPIHono {
       );
     })
     .openapi(exportDangerLetter, async (c) => {
+      const parts = firmParts(appParts, c);
       const { date } = c.req.valid('query');
       const { job, library, papers } = await askedPapers(parts, { ...c.req.valid('param'), date });
       const letter = warnOfDanger(job, library, papers.result);

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono, z } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import { checkFile } from '#model/read-file.ts';
 import {
   ifNoneMatchHeader,
@@ -10,11 +10,10 @@ import {
   storedAnswer,
   textBody,
 } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
 import { bodyText, parsedBody } from '../body-text.ts';
 import { routeAt } from '../guards.ts';
 import { faultDetails, Problem } from '../problems.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { etagOf, isHeld } from '../revision-headers.ts';
 import { noSuchJob } from '../stored-job.ts';
 
@@ -68,15 +67,17 @@ const noSuchRevision = (id: string, revision: number): Problem =>
   new Problem('no-such-revision', `Job "${id}" has no revision ${revision}, or an autosave took its place.`);
 
 /** The saved states of a job. */
-export function revisionRoutes({ stores }: AppParts): OpenAPIHono {
+export function revisionRoutes(): FirmApp {
   const app = resourceApp()
     .openapi(listRevisions, async (c) => {
+      const { stores } = c.var;
       const { id } = c.req.valid('param');
       const revisions = await stores.jobs.revisions(id);
       if (revisions === null) throw noSuchJob(id);
       return c.json({ revisions: [...revisions] }, 200);
     })
     .openapi(readRevision, async (c) => {
+      const { stores } = c.var;
       const { id, revision } = c.req.valid('param');
       const stored = await stores.jobs.readRevision(id, Number(revision));
       if (stored === null) throw noSuchRevision(id, Number(revision));
@@ -85,6 +86,7 @@ export function revisionRoutes({ stores }: AppParts): OpenAPIHono {
       return c.body(stored.text, 200, { 'Content-Type': 'application/json' });
     })
     .openapi(keepRevision, async (c) => {
+      const { stores } = c.var;
       const { id, revision } = c.req.valid('param');
       const body = checkFile(keepBody, parsedBody(await bodyText(c)));
       if (!body.ok)

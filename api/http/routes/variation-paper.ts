@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import type { QuotationDocument } from '#engine/quotation/document.ts';
 import { standingOf } from '#engine/quotation/standing.ts';
 import { variationPaper } from '#engine/quotation/variation-paper.ts';
@@ -6,11 +6,11 @@ import { fileWord } from '#exports/file-word.ts';
 import { type VariationPhoto, variationPdf } from '#exports/variation-pdf.ts';
 import { id } from '#model/primitives.ts';
 import { problemAnswers } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import type { FirmParts } from '../app-parts.ts';
 import { routeAt } from '../guards.ts';
 import { Problem } from '../problems.ts';
 import { quotationAddress, wholeQuotation } from '../quotation-records.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 
 const readVariationPdf = createRoute({
   ...routeAt('readVariationPdf'),
@@ -27,14 +27,15 @@ const readVariationPdf = createRoute({
 });
 
 /** The photos of a variation in their order; one that is gone stays as a place that shows nothing. */
-const photosOf = (stores: AppParts['stores'], ids: readonly string[]): Promise<readonly VariationPhoto[]> =>
+const photosOf = (stores: FirmParts['stores'], ids: readonly string[]): Promise<readonly VariationPhoto[]> =>
   Promise.all(
     ids.map(async (one) => (await stores.assets.read(one)) ?? { mediaType: '', content: new Uint8Array() }),
   );
 
 /** Variations of accepted work as papers. */
-export function variationPaperRoutes({ stores }: AppParts): OpenAPIHono {
+export function variationPaperRoutes(): FirmApp {
   return resourceApp().openapi(readVariationPdf, async (c) => {
+    const { stores } = c.var;
     const address = c.req.valid('param');
     const stored = await wholeQuotation(stores.quotations, address);
     const variation = stored.variations.find((one) => one.id === address.variation);

@@ -1,4 +1,4 @@
-import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute } from '@hono/zod-openapi';
 import { nextRevision, standingOf } from '#engine/quotation/standing.ts';
 import type { WorkMoved } from '#engine/quotation/work-said.ts';
 import { workMoved } from '#engine/work-moved.ts';
@@ -7,7 +7,7 @@ import { PACK_PDF, PACK_ZIP, packZip } from '#exports/pack/pack-zip.ts';
 import { workPaperPdf } from '#exports/work/work-paper.ts';
 import { type WorkPaperFile, workPaper } from '#exports/work/work-papers.ts';
 import { jobAddress } from '../answers.ts';
-import type { AppParts } from '../app-parts.ts';
+import { type AppParts, type FirmParts, firmParts } from '../app-parts.ts';
 import {
   type Asked,
   type AskedPapers,
@@ -20,7 +20,7 @@ import { papersQuery } from '../asked-papers.ts';
 import { contractOf } from '../contract-of.ts';
 import { routeAt } from '../guards.ts';
 import { picturesOf } from '../pictures-of.ts';
-import { resourceApp } from '../resource-app.ts';
+import { type FirmApp, resourceApp } from '../resource-app.ts';
 import { storedJob } from '../stored-job.ts';
 
 const PDF = 'application/pdf';
@@ -71,7 +71,7 @@ const exportEverything = createRoute({
   responses: { ...file('The archive.', 'application/zip'), ...exportProblems },
 });
 
-async function paperAnswer(parts: AppParts, asked: Asked, name: WorkPaperFile) {
+async function paperAnswer(parts: FirmParts, asked: Asked, name: WorkPaperFile) {
   const { job, library, papers } = await askedPapers(parts, asked);
   const of = { papers, library };
   const bytes = new Uint8Array(await workPaperPdf(workPaper(name, of), of));
@@ -79,7 +79,7 @@ async function paperAnswer(parts: AppParts, asked: Asked, name: WorkPaperFile) {
 }
 
 /** What finished work does otherwise than was agreed, by the quotation that is accepted; null where it is not done, or nothing is agreed. */
-async function movedOf({ stores }: AppParts, { job, papers }: AskedPapers): Promise<WorkMoved | null> {
+async function movedOf({ stores }: FirmParts, { job, papers }: AskedPapers): Promise<WorkMoved | null> {
   if (papers.built === null) return null;
   for (const stored of await stores.quotations.list(job.id)) {
     if (stored.lessened?.what === 'whole') continue;
@@ -90,35 +90,41 @@ async function movedOf({ stores }: AppParts, { job, papers }: AskedPapers): Prom
   return null;
 }
 
-async function packRequest(parts: AppParts, asked: Asked): Promise<PackRequest> {
+async function packRequest(parts: FirmParts, asked: Asked): Promise<PackRequest> {
   const of = await askedPapers(parts, asked);
   return { ...of, moved: await movedOf(parts, of) };
 }
 
 /** Papers that are worked from, one by one and as one pack. */
-export function workExportRoutes(parts: AppParts): OpenAPIHono {
+export function workExportRoutes(appParts: AppParts): FirmApp {
   return resourceApp()
     .openapi(exportTasks, async (c) => {
+      const parts = firmParts(appParts, c);
       const { bytes, headers } = await paperAnswer(parts, askedOf(c), 'tasks.pdf');
       return c.body(bytes, 200, headers);
     })
     .openapi(exportConnections, async (c) => {
+      const parts = firmParts(appParts, c);
       const { bytes, headers } = await paperAnswer(parts, askedOf(c), 'connections.pdf');
       return c.body(bytes, 200, headers);
     })
     .openapi(exportCuts, async (c) => {
+      const parts = firmParts(appParts, c);
       const { bytes, headers } = await paperAnswer(parts, askedOf(c), 'cuts-and-floors.pdf');
       return c.body(bytes, 200, headers);
     })
     .openapi(exportTests, async (c) => {
+      const parts = firmParts(appParts, c);
       const { bytes, headers } = await paperAnswer(parts, askedOf(c), 'test-sheet.pdf');
       return c.body(bytes, 200, headers);
     })
     .openapi(exportPack, async (c) => {
+      const parts = firmParts(appParts, c);
       const pack = await packRequest(parts, askedOf(c));
       return c.body(new Uint8Array(await packPdf(pack)), 200, fileHeaders(pack.job, PACK_PDF, PDF));
     })
     .openapi(exportEverything, async (c) => {
+      const parts = firmParts(appParts, c);
       const pack = await packRequest(parts, askedOf(c));
       const { text } = await storedJob(parts.stores.jobs, pack.job.id);
       const revision = nextRevision(await parts.stores.quotations.list(pack.job.id));

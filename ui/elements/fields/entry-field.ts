@@ -20,6 +20,7 @@ export abstract class EntryField extends FieldElement {
 
   /** Another value came from the job: what was typed and could not be is of the past. */
   override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
     if (!changed.has('value') || !this.hasUpdated) return;
     this.hold(null, '');
   }

@@ -1,6 +1,14 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Certainty } from '#model/primitives.ts';
+import { mayChange } from '../../rights.ts';
 import { controlsCss } from '../shared-styles.ts';
 import { fieldCss } from './field-styles.ts';
 
@@ -47,6 +55,10 @@ export abstract class FieldElement extends LitElement {
     this.certainty = null;
     this.disabled = false;
     this.error = '';
+  }
+
+  override willUpdate(_changed: PropertyValues): void {
+    if (!mayChange()) this.disabled = true;
   }
 
   /** Goes to the control, past what stands before it. */

@@ -5,6 +5,7 @@ import { send } from '../../../job-events.ts';
 import type { JobView } from '../../../job-view.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
 import type { OfferMoved, QuotationsView } from '../../../quotations/quotations-view.ts';
+import { isOwner, mayChange } from '../../../rights.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import { paperDialogCss } from './paper-dialog.ts';
@@ -105,7 +106,7 @@ export class IssuedQuotations extends LitElement {
       }
       ${state === 'fetching' ? html`<p class="hint">Fetching what was issued…</p>` : nothing}
       ${state === 'not-reached' && this.#hasDraft ? html`<p class="hint">What you began of a variation is on this device, with its photos: it stands here again once the server is reached.</p>` : nothing}
-      ${state === 'there' ? html`${this.#there()} ${this.#forget()}` : nothing}
+      ${state === 'there' ? html`${this.#there()} ${isOwner() ? this.#forget() : nothing}` : nothing}
       <dialog aria-label="As it was issued" @close=${() => send(this, 'quotation-asked', { do: 'read', quotationId: null })}>
         <header><button class="main" @click=${() => this.#dialog?.close()}>Put it away</button></header>
         ${read === null ? nothing : html`<quotation-view .paper=${read.paper} .drawings=${read.drawings}></quotation-view>`}
@@ -117,7 +118,7 @@ export class IssuedQuotations extends LitElement {
     const earlier = this.quotations.quotations.slice(0, -1).toReversed();
     return html`${newest === null ? html`<p class="hint">Nothing is issued yet.</p>` : this.#card(newest)}
       ${newest === null ? nothing : this.#movedSince(newest)}
-      ${newest?.status === 'accepted' ? this.#site(newest) : this.#issue(newest)}
+      ${newest?.status === 'accepted' ? this.#site(newest) : mayChange() ? this.#issue(newest) : nothing}
       ${
         earlier.length === 0
           ? nothing

@@ -7,10 +7,12 @@ import { keepFocus } from '../../../controllers/keep-focus.ts';
 import { send } from '../../../job-events.ts';
 import { type Answer, answerDrafts } from '../../../quotations/answer-drafts.ts';
 import type { QuotationRecord } from '../../../quotations/quotation-record.ts';
+import { isOwner, mayChange } from '../../../rights.ts';
 import { pounds } from '../../../written.ts';
 import { controlsCss } from '../../shared-styles.ts';
 import type { AnswerGiven } from './answer-form.ts';
 import './answer-form.ts';
+import './customer-link.ts';
 import { statusWords } from './status-words.ts';
 
 /** What is being asked on the card. */
@@ -136,7 +138,8 @@ export class QuotationCard extends LitElement {
         ${this.#button('Read it as issued', () => send(this, 'quotation-asked', { do: 'read', quotationId: this.quotation.id }))}
         ${this.#acts()}
       </div>
-      ${this.#asked()}`;
+      ${this.#asked()}
+      ${lessened === null ? html`<customer-link .jobId=${this.jobId} .quotationId=${this.quotation.id}></customer-link>` : nothing}`;
   }
 
   /** Of what was erased only that it was there. */
@@ -174,12 +177,12 @@ export class QuotationCard extends LitElement {
     const ask = (asking: Asking) => () => {
       this.asking = asking;
     };
-    if (this.asking !== 'nothing') return nothing;
+    if (this.asking !== 'nothing' || !mayChange()) return nothing;
     const isOpen = status === 'issued';
     return html`${this.#mayAccept ? this.#button('Record an acceptance', ask('acceptance')) : nothing}
       ${isOpen ? this.#button('Declined', ask('declined')) : nothing}
       ${isOpen ? this.#button('Withdraw', ask('withdrawn')) : nothing}
-      ${eraseRefusal(status) === null ? this.#button('Erase it', ask('erase')) : nothing}
+      ${isOwner() && eraseRefusal(status) === null ? this.#button('Erase it', ask('erase')) : nothing}
       ${
         mayTakeBack === null
           ? nothing
