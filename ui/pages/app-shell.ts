@@ -151,12 +151,10 @@ export class AppShell extends LitElement {
     this.#copies = new Copies(openDeviceStore(deviceNameOf(here.firm)), thisTab());
     this.#jobs = new OpenJobs(this.#api, undefined, this.#copies);
     this.#library = new OpenLibrary(this.#api, undefined, this.#copies);
-    const { store } = this.#copies;
-    this.#pictures = new Pictures({ store, client: new PictureClient(this.#api) });
-    this.#photos = new DraftPhotos(store, this.#pictures);
-    const heard = (): void => void this.#pictures.sweep();
+    this.#pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
+    this.#photos = new DraftPhotos(this.#copies.store, this.#pictures);
     const parts = { api: this.#api, jobs: this.#jobs, copies: this.#copies, photos: this.#photos };
-    this.#list = new JobList({ ...parts, heard });
+    this.#list = new JobList({ ...parts, heard: () => void this.#pictures.sweep() });
     this.route = this.#router.route;
     this.broken = '';
     this.dropped = [];
