@@ -77,6 +77,23 @@ const offlineFiles = (): Plugin => ({
   },
 });
 
+/** Refuses a build in which files of the page import each other: what is begun first would find the other empty, on some pages alone. */
+const noRings = (): Plugin => ({
+  name: 'no-rings',
+  apply: 'build',
+  generateBundle(_options, bundle) {
+    const done = new Set<string>();
+    const follow = (name: string, way: readonly string[]): void => {
+      if (way.includes(name)) throw new Error(`Files import each other: ${[...way, name].join(' → ')}.`);
+      const file = bundle[name];
+      if (done.has(name) || file?.type !== 'chunk') return;
+      for (const imported of file.imports) follow(imported, [...way, name]);
+      done.add(name);
+    };
+    for (const name of Object.keys(bundle)) follow(name, []);
+  },
+});
+
 /** What is asked of the builder: which modules import one at their beginning. */
 interface Modules {
   readonly getModuleInfo: (id: string) => { readonly importers: readonly string[] } | null;
@@ -99,7 +116,7 @@ export default defineConfig({
   // Files that go by one name in every build: what the browser knows the product by when it is on a home screen.
   publicDir: fixedFiles,
   // The list is made of files that are finished, and compressed as all others.
-  plugins: [offlineFiles(), compressedCopies(), fontsAtOnce()],
+  plugins: [noRings(), offlineFiles(), compressedCopies(), fontsAtOnce()],
   // Of today's kind, so that what it shares with the page need not be wrapped.
   worker: { format: 'es' },
   build: {
@@ -108,7 +125,6 @@ export default defineConfig({
     target: 'es2022',
     // Nothing inline: the content policy of the server allows scripts, styles and pictures from files only.
     assetsInlineLimit: 0,
-    // Every page of a job wants the engine, which is one file.
     chunkSizeWarningLimit: 2000,
     // That copies take time to compress is no news to whoever starts the product.
     rolldownOptions: {
@@ -133,12 +149,11 @@ export default defineConfig({
               name: (id, modules) => (isNeededBy(id, modules).includes('index') ? 'first' : null),
               priority: 2,
             },
-            // What several parts of the screen share: a few files, so that a slow connection is not asked for fifty.
+            // What several parts of the screen share is one file, the engine for the most part. More than one by who shares it can
+            // import each other, and then what is begun first finds the other empty.
             {
               name: (id, modules) => (isNeededBy(id, modules).length === 0 ? 'shared' : null),
               minShareCount: 2,
-              entriesAware: true,
-              entriesAwareMergeThreshold: 100_000,
             },
           ],
         },

@@ -131,7 +131,7 @@ describe('the server as a process', () => {
     }
     there.child.kill('SIGTERM');
     expect(await there.ended).toBe(0);
-  }, 90_000);
+  }, 300_000);
 
   it('opens itself to others only once somebody can sign in, and never in the open unasked', async () => {
     const env = { HOST: '0.0.0.0', DATABASE_URL: `file:${join(folder, 'open.db')}` };
@@ -174,5 +174,5 @@ describe('the server as a process', () => {
     expect(jobs.map(({ id }: { id: string }) => id)).toContain(saltglassId);
     open.child.kill('SIGTERM');
     expect(await open.ended).toBe(0);
-  }, 120_000);
+  }, 300_000);
 });

@@ -7,6 +7,7 @@ import { testApp } from './test-app.ts';
 
 const page = '<!doctype html><title>Ringwright</title>';
 const script = `export const words = ${JSON.stringify('cable '.repeat(200))};`;
+const customersPage = '<!doctype html><title>Quotation</title>';
 let folder = '';
 beforeAll(() => {
   const above = mkdtempSync(join(tmpdir(), 'ringwright-screen-'));
@@ -15,6 +16,7 @@ beforeAll(() => {
   mkdirSync(join(folder, 'assets'), { recursive: true });
   for (const [name, text] of [
     ['index.html', page],
+    ['q.html', customersPage],
     ['assets/app-1a2b3c.js', script],
   ] as const) {
     writeFileSync(join(folder, name), text);
@@ -28,6 +30,16 @@ afterAll(() => rmSync(join(folder, '..'), { recursive: true, force: true }));
 const built = () => testApp({ settings: { screenFolder: folder } });
 
 describe('the built screen', () => {
+  it('has a page of its own for customers, which nobody keeps or lists', async () => {
+    const { get } = await built();
+    const answer = await get('/q');
+    expect([answer.status, await answer.text()]).toEqual([200, customersPage]);
+    expect(answer.headers.get('cache-control')).toBe('no-store');
+    expect(answer.headers.get('x-robots-tag')).toBe('noindex, nofollow');
+    expect(answer.headers.get('referrer-policy')).toBe('no-referrer');
+    expect(await (await get('/q/more')).text()).toBe(page);
+  });
+
   it('answers every place within it with its one page, that is asked after each time', async () => {
     const { get } = await built();
     for (const path of [

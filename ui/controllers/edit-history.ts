@@ -8,6 +8,7 @@ import {
   produceWithPatches,
 } from 'immer';
 import { patchesBetween } from '../merging/patches-between.ts';
+import { mayChange } from '../rights.ts';
 
 enablePatches();
 
@@ -69,8 +70,9 @@ export class EditHistory<T extends Objectish> {
     return this.#undone.at(-1)?.label ?? null;
   }
 
-  /** Makes an edit; one that changes nothing leaves no step. True when something changed. */
+  /** Makes an edit; one that changes nothing leaves no step, and whoever only reads makes none. True when something changed. */
   edit({ label, change, group = undefined }: HistoryEdit<T>): boolean {
+    if (!mayChange()) return false;
     const [next, forward, backward] = produceWithPatches(this.#now, (draft) => {
       change(draft);
     });

@@ -79,15 +79,14 @@ export class AppShell extends LitElement {
     this.#copies = new Copies(openDeviceStore(deviceNameOf(here.firm)), thisTab());
     this.#jobs = new OpenJobs(this.#api, undefined, this.#copies);
     this.#library = new OpenLibrary(this.#api, undefined, this.#copies);
-    const { store } = this.#copies;
-    this.#pictures = new Pictures({ store, client: new PictureClient(this.#api) });
-    this.#photos = new DraftPhotos(store, this.#pictures);
+    this.#pictures = new Pictures({ store: this.#copies.store, client: new PictureClient(this.#api) });
+    this.#photos = new DraftPhotos(this.#copies.store, this.#pictures);
+    const parts = { api: this.#api, jobs: this.#jobs, copies: this.#copies, photos: this.#photos };
     const heard = (): void => {
       void this.#pictures.sweep();
       // What is looked at is there by now: the rest of the screen comes meanwhile.
       void this.#parts.rest();
     };
-    const parts = { api: this.#api, jobs: this.#jobs, copies: this.#copies, photos: this.#photos };
     this.#list = new JobList({ ...parts, heard });
     this.route = this.#router.route;
     this.broken = '';

@@ -109,6 +109,8 @@ export class SharedQuotation extends LitElement {
     try {
       const answer = await fetch(path, { method: 'POST', headers, body });
       if (answer.ok) return answer;
+      // Its words are for programs; unread, it would be held open.
+      await answer.body?.cancel();
       this.trouble = answer.status === 429 ? 'too-many' : answer.status >= 500 ? 'not-reached' : 'no-link';
     } catch {
       this.trouble = 'not-reached';

@@ -67,6 +67,11 @@ describe('what a request is answered with', () => {
     expect(asked('/assets/index-1a.js', 'no-cors')).toBe('/assets/index-1a.js');
   });
 
+  it('is a customer’s own page where a link leads there', () => {
+    expect(asked('/q', 'navigate')).toBe('/q.html');
+    expect(asked('/quotations', 'navigate')).toBe('/index.html');
+  });
+
   it('is left to the server for all that it keeps and makes, for what is not of this build, and for other servers', () => {
     expect(asked('/api/jobs')).toBeNull();
     expect(asked('/api/library/exports/price-list.xlsx', 'navigate')).toBeNull();
