@@ -18,6 +18,7 @@ const problemAnswer = z
     currentEtag: z.string().optional(),
     savedAt: z.string().optional(),
     limitBytes: z.int().optional(),
+    retryAfterS: z.int().optional(),
     choices: z.array(z.string()).optional(),
   })
   .openapi('Problem');

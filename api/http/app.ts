@@ -2,7 +2,7 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { MiddlewareHandler } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
-import { StoreTrouble } from '../db/store-trouble.ts';
+import { type StoreTrouble, type TroubleKind, troubleUnder } from '../db/store-trouble.ts';
 import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
@@ -65,18 +65,42 @@ const askEachTime: MiddlewareHandler = async (c, next) => {
 const isBreak = (error: unknown): boolean =>
   error instanceof Error && (error.name === 'AbortError' || ('code' in error && error.code === 'ECONNRESET'));
 
+/** After how many seconds it is worth while to ask again, by the kind of trouble; absent: somebody must see to it first. */
+const retryAfterS: Readonly<Partial<Record<TroubleKind, number>>> = { busy: 2, away: 5 };
+
+/** The place of the store is for the log alone: whoever asks need not know how this machine's folders are called. */
+function problemOfStore({ kind, withoutPlace }: StoreTrouble): Problem {
+  const remedy = withoutPlace ?? 'Try again; the server’s log says what is wrong.';
+  const retry = retryAfterS[kind];
+  const details = retry === undefined ? {} : { retryAfterS: retry };
+  return kind === 'away'
+    ? new Problem(
+        'store-away',
+        `Whether anything was changed is not known: read it again first. ${remedy}`,
+        details,
+      )
+    : new Problem('store-trouble', `Nothing was changed. ${remedy}`, details);
+}
+
 /** Anything that was thrown, as the problem that it is to the client. */
 function problemOf(error: unknown, request: Request): Problem {
   if (error instanceof Problem) return error;
   if (request.signal.aborted && isBreak(error)) return new Problem('broken-off', 'Send the request again.');
   if (error instanceof HTTPException && error.status < 500)
     return new Problem('request-faulty', 'The request cannot be understood.');
-  // The place of the store is for the log alone: whoever asks need not know how this machine's folders are called.
-  if (error instanceof StoreTrouble) {
-    const remedy = error.withoutPlace ?? 'Try again; the server’s log says what is wrong.';
-    return new Problem('store-trouble', `Nothing was changed. ${remedy}`);
-  }
+  const trouble = troubleUnder(error);
+  if (trouble !== null) return problemOfStore(trouble);
   return new Problem('internal', 'Try again; the server’s log says what happened.');
+}
+
+/** A problem as an answer, with the headers that go with its kind. */
+function answerOf(problem: Problem): Response {
+  const { retryAfterS: retry, choices } = problem.details;
+  const headers = new Headers({ 'Content-Type': 'application/problem+json' });
+  if (problem.code === 'method-not-allowed') headers.set('Allow', choices?.join(', ') ?? '');
+  if (retry !== undefined) headers.set('Retry-After', String(retry));
+  const body = problemBody(problem);
+  return new Response(JSON.stringify(body), { status: body.status, headers });
 }
 
 function nothingAt(path: string): Problem {
@@ -95,14 +119,9 @@ export function createApp(parts: AppParts): OpenAPIHono {
   const app = new OpenAPIHono();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
-    if (problems[problem.code].status >= 500) log.complain(`${c.req.method} ${c.req.path} failed.`, error);
-    const body = problemBody(problem);
-    const allow: Record<string, string> =
-      problem.code === 'method-not-allowed' ? { Allow: problem.details.choices?.join(', ') ?? '' } : {};
-    return new Response(JSON.stringify(body), {
-      status: body.status,
-      headers: { 'Content-Type': 'application/problem+json', ...allow },
-    });
+    if (problems[problem.code].status >= 500)
+      log.complain(`${c.req.method} ${c.req.path} failed.`, troubleUnder(error) ?? error);
+    return answerOf(problem);
   });
   app.notFound((c) => c.text('There is nothing at this address.', 404));
   app.use(safeHeaders(settings.tls), hostGuard(settings), originGuard(settings));

@@ -22,13 +22,21 @@ export interface ServerStart {
   readonly port: number;
   /** PEM texts; null: plain HTTP. */
   readonly tls: { readonly cert: string; readonly key: string } | null;
+  /** The longest that a stop waits for what is under way, ms. */
+  readonly stopMs?: number;
 }
+
+/** The longest answer, a pack of a large house on a slow machine, takes some seconds. */
+const STOP_MS = 30_000;
 
 /** A server that listens. */
 export interface RunningServer {
   /** Where it is reached, with the port that it really has. */
   readonly url: string;
-  /** Takes no more connections, finishes what is under way, and resolves when all are closed. */
+  /**
+   * Takes no more connections, finishes what is under way, and resolves when all are closed. A request that has not come to
+   * its end after half a minute is cut off: nothing of it was done.
+   */
   readonly stop: () => Promise<void>;
 }
 
@@ -47,8 +55,10 @@ export function startServer(start: ServerStart): Promise<RunningServer> {
     new Promise((resolve) => {
       // A browser keeps its connection open after an answer; left alone, each would hold the stop up for seconds.
       const sweep = setInterval(() => server.closeIdleConnections(), 100);
+      const bound = setTimeout(() => server.closeAllConnections(), start.stopMs ?? STOP_MS);
       server.close(() => {
         clearInterval(sweep);
+        clearTimeout(bound);
         resolve();
       });
     });

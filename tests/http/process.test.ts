@@ -132,7 +132,7 @@ describe('the server as a process', () => {
     }
     there.child.kill('SIGTERM');
     expect(await there.ended).toBe(0);
-  }, 90_000);
+  });
 
   it('warns whoever opens it to others', async () => {
     const open = run({ HOST: '0.0.0.0', DATABASE_URL: `file:${join(folder, 'open.db')}` });
