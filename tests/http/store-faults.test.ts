@@ -166,7 +166,7 @@ describe('a store that is moved away under the server', () => {
     renameSync(made.file, away);
     expect(await troubleOf(await made.save(' '))).toEqual(trouble(/moved, deleted or replaced.*start again/));
     expect((await made.get('/api/health')).status).toBe(200);
-    expect((await made.get('/api/catalogue')).status).toBe(200);
+    expect((await made.get('/api/problems')).status).toBe(200);
     copyFileSync(away, made.file);
     expect(await troubleOf(await made.save(' '))).toEqual(trouble(/moved, deleted or replaced/));
     renameSync(away, made.file);
