@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
+import { sql } from 'drizzle-orm';
 import { drizzle, type LibSQLDatabase } from 'drizzle-orm/libsql';
 import { migrate } from 'drizzle-orm/libsql/migrator';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
@@ -35,6 +36,8 @@ export interface Database {
   readonly reader: Pick<LibSQLDatabase, 'select'>;
   /** Rejects with `StoreTrouble` where it is the store that failed, a full disk for one. */
   readonly write: <T>(task: (writer: LibSQLDatabase) => Promise<T>) => Promise<T>;
+  /** Asks for an answer, for up-to-date tables and for a write that changes nothing; rejects with `StoreTrouble`. */
+  readonly probe: () => Promise<void>;
   /** Finishes what was asked for, then lets go of the file. */
   readonly close: () => Promise<void>;
 }
@@ -93,14 +96,17 @@ async function intoOneFile({ path }: StorePlace, writer: Client): Promise<void> 
   await writer.execute('PRAGMA wal_checkpoint(TRUNCATE)').catch(() => undefined);
 }
 
+/** Takes the right to write and gives it back: a file that may only be read opens without complaint. */
+const writeNothing = sql`delete from __drizzle_migrations where false`;
+
 async function prepare(place: StorePlace, writer: Client): Promise<void> {
   await refuseForeign(place, writer);
   if (place.path !== null) {
     await writer.execute('PRAGMA journal_mode = WAL');
   }
   await bringUp(writer);
-  // A file that may only be read opens without complaint: ask for a write now, not at somebody's first save.
-  await writer.execute('delete from __drizzle_migrations where false');
+  // Ask for a write now, not at somebody's first save.
+  await drizzle(writer).run(writeNothing);
   if (place.path !== null) await writeThrough(writer);
 }
 
@@ -157,6 +163,15 @@ async function triedAgain<T>(place: StorePlace, client: Client, task: () => Prom
   }
 }
 
+const migrationsHere = (): number => readMigrationFiles({ migrationsFolder }).length;
+
+async function refuseOutdated({ shown }: StorePlace, client: Client, known: number): Promise<void> {
+  const { rows } = await client.execute('select count(*) from __drizzle_migrations');
+  if (Number(rows[0]?.[0]) === known) return;
+  const words = 'has tables of another version. Start the server anew.';
+  throw new StoreTrouble(`The store ${shown} ${words}`, { withoutPlace: `The store ${words}` });
+}
+
 async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   const open = (concurrency: number): Client => {
     const client = createClient({ url: place.url, concurrency, timeout: OTHER_PROCESS_MS });
@@ -166,17 +181,23 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   if (place.path !== null) await mkdir(dirname(place.path), { recursive: true });
   const writer = open(1);
   await prepare(place, writer);
-  const reader = drizzle(tellingReader(place, open(READERS)));
+  const readers = tellingReader(place, open(READERS));
+  const known = migrationsHere();
   const queue = new WriteQueue();
   const db = drizzle(writer);
   const opened = await fileAt(place);
+  const write: Database['write'] = (task) =>
+    queue.run(async () => {
+      await refuseMoved(place, opened);
+      return triedAgain(place, writer, () => task(db));
+    });
   return {
-    reader,
-    write: (task) =>
-      queue.run(async () => {
-        await refuseMoved(place, opened);
-        return triedAgain(place, writer, () => task(db));
-      }),
+    reader: drizzle(readers),
+    write,
+    probe: async () => {
+      await refuseOutdated(place, readers, known);
+      await write((now) => now.run(writeNothing));
+    },
     close: async () => {
       await queue.idle();
       await intoOneFile(place, writer);

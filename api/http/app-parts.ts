@@ -19,4 +19,6 @@ export interface AppParts {
   readonly settings: AppSettings;
   readonly now: () => Date;
   readonly log: Log;
+  /** Rejects with `StoreTrouble` while the store does not answer, is not up to date or takes no write. */
+  readonly probe: () => Promise<void>;
 }

@@ -7,6 +7,7 @@ import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
 import { Problem, problemBody, problems } from './problems.ts';
+import { nameRequests, requestEntryOf } from './request-log.ts';
 import { methodsAt } from './route-table.ts';
 import { assetRoutes } from './routes/assets.ts';
 import { catalogueRoutes } from './routes/catalogue.ts';
@@ -94,12 +95,12 @@ function problemOf(error: unknown, request: Request): Problem {
 }
 
 /** A problem as an answer, with the headers that go with its kind. */
-function answerOf(problem: Problem): Response {
+function answerOf(problem: Problem, requestId: string): Response {
   const { retryAfterS: retry, choices } = problem.details;
   const headers = new Headers({ 'Content-Type': 'application/problem+json' });
   if (problem.code === 'method-not-allowed') headers.set('Allow', choices?.join(', ') ?? '');
   if (retry !== undefined) headers.set('Retry-After', String(retry));
-  const body = problemBody(problem);
+  const body = { ...problemBody(problem), requestId };
   return new Response(JSON.stringify(body), { status: body.status, headers });
 }
 
@@ -119,12 +120,18 @@ export function createApp(parts: AppParts): OpenAPIHono {
   const app = new OpenAPIHono();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
+    const { route, requestId } = requestEntryOf(c);
     if (problems[problem.code].status >= 500)
-      log.complain(`${c.req.method} ${c.req.path} failed.`, troubleUnder(error) ?? error);
-    return answerOf(problem);
+      log.complain(`${c.req.method} ${route} failed.`, troubleUnder(error) ?? error, requestId);
+    return answerOf(problem, requestId);
   });
   app.notFound((c) => c.text('There is nothing at this address.', 404));
-  app.use(safeHeaders(settings.tls), hostGuard(settings), originGuard(settings));
+  app.use(
+    nameRequests(settings.version),
+    safeHeaders(settings.tls),
+    hostGuard(settings),
+    originGuard(settings),
+  );
   app.use('/api/*', askEachTime);
   for (const routes of [
     healthRoutes(parts),

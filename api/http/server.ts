@@ -10,8 +10,9 @@ import { openDatabase } from '../db/open-database.ts';
 import { OWN_FIRM, storesOf } from '../db/stores-of.ts';
 import { type App, createApp } from './app.ts';
 import { readDemoData } from './demo-data.ts';
-import type { Log } from './log.ts';
+import { type Log, serverLog } from './log.ts';
 import { putBackDemos } from './put-back-demos.ts';
+import { logWhenAnswered } from './request-log.ts';
 import { reachWarning, type Settings, settingsFrom } from './settings.ts';
 
 /** What a server is started with. */
@@ -22,6 +23,8 @@ export interface ServerStart {
   readonly port: number;
   /** PEM texts; null: plain HTTP. */
   readonly tls: { readonly cert: string; readonly key: string } | null;
+  /** Absent: requests are not logged. */
+  readonly log?: Log;
   /** The longest that a stop waits for what is under way, ms. */
   readonly stopMs?: number;
 }
@@ -49,7 +52,11 @@ function urlOf({ host, tls }: ServerStart, port: number): string {
 
 /** Starts to listen; rejects when it cannot, with the system's own error code. */
 export function startServer(start: ServerStart): Promise<RunningServer> {
-  const listener: RequestListener = getRequestListener(start.app.fetch);
+  const answer = getRequestListener(start.app.fetch);
+  const listener: RequestListener = (request, response) => {
+    if (start.log !== undefined) logWhenAnswered(start.log, request, response);
+    return answer(request, response);
+  };
   const server = start.tls === null ? createServer(listener) : createTlsServer(start.tls, listener);
   const stop = (): Promise<void> =>
     new Promise((resolve) => {
@@ -75,13 +82,11 @@ export function startServer(start: ServerStart): Promise<RunningServer> {
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-const log: Log = {
-  say: (line) => process.stdout.write(`${line}\n`),
-  complain: (line, error) => {
-    const stack = error instanceof Error ? `\n${error.stack ?? error.message}` : '';
-    process.stderr.write(`${line}${stack}\n`);
-  },
-};
+const log: Log = serverLog({
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  now: () => new Date(),
+});
 
 function isReadable(path: string): boolean {
   try {
@@ -132,9 +137,10 @@ async function run(settings: Settings): Promise<void> {
     const data = await readDemoData(join(root, 'data'));
     if (!(await stores.firm.demosOffered())) await putBackDemos(stores, data.demoJobs);
     const version = versionOf(join(root, 'package.json'));
-    const app = createApp({ ...data, stores, settings: { ...settings, version }, now, log });
+    const { probe } = database;
+    const app = createApp({ ...data, stores, settings: { ...settings, version }, now, log, probe });
     const { host, port } = settings;
-    const server = await startServer({ app, host, port, tls: tlsOf(settings.tls) });
+    const server = await startServer({ app, host, port, tls: tlsOf(settings.tls), log });
     // Ready to be told to stop before anybody hears that it runs.
     const told = toldToStop();
     log.say(`Ringwright is at ${server.url}${othersReach(settings, server.url)}`);
@@ -160,6 +166,8 @@ function toldToStop(): Promise<void> {
 }
 
 async function main(): Promise<number> {
+  // Whoever reads the log may go away; that ends the log, and nothing else.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => {});
   const read = settingsFrom(process.env, { root, hostName: hostname(), isReadable });
   if (!read.ok) {
     for (const fault of read.faults) log.complain(fault);

@@ -37,6 +37,7 @@ describe('the table of routes', () => {
       'health',
       'openapi',
       'problems',
+      'ready',
     ]);
   });
 

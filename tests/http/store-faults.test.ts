@@ -39,7 +39,8 @@ async function appOn(folder: string, now = () => new Date('2026-11-25T09:00:00Z'
   const url = `file:${join(folder, 'jobs.db')}`;
   const database = await openDatabase(url);
   undone.push(() => database.close().catch(() => undefined));
-  const made = await testApp({ stores: await storesOf(database, 'own', now), now });
+  const { probe } = database;
+  const made = await testApp({ stores: await storesOf(database, 'own', now), now, probe });
   for (const text of [saltglass, other]) await made.send('POST', '/api/jobs', text);
   const save = (padding: string, etag = etagFor(1, saltglass)) =>
     made.send('PUT', `/api/jobs/${saltglassId}`, `${saltglass}${padding}`, { 'if-match': etag });
@@ -141,6 +142,7 @@ describe('a store that another program holds', () => {
     // Some seconds less than the save waits; a local statement that waits holds the whole process up.
     expect(performance.now() - began).toBeLessThan(3000);
     expect(await troubleOf(await saving)).toEqual(trouble(/in use by another program/, '2'));
+    expect(await troubleOf(await made.get('/api/ready'))).toEqual(trouble(/in use by another program/, '2'));
     await transaction.rollback();
     expect((await made.save(' ')).status).toBe(200);
   });
@@ -169,8 +171,21 @@ describe('a store that is moved away under the server', () => {
     expect((await made.get('/api/problems')).status).toBe(200);
     copyFileSync(away, made.file);
     expect(await troubleOf(await made.save(' '))).toEqual(trouble(/moved, deleted or replaced/));
+    expect(await troubleOf(await made.get('/api/ready'))).toEqual(trouble(/moved, deleted or replaced/));
     renameSync(away, made.file);
     expect((await made.save(' ')).status).toBe(200);
+    expect((await made.get('/api/ready')).status).toBe(200);
+  });
+});
+
+describe('a store that a newer version has brought up to date meanwhile', () => {
+  it('is not ready', async () => {
+    const made = await appOn(newFolder());
+    expect((await made.get('/api/ready')).status).toBe(200);
+    await made.database.write((writer) =>
+      writer.run(sql`insert into __drizzle_migrations (hash, created_at) values ('later', 9999999999999)`),
+    );
+    expect(await troubleOf(await made.get('/api/ready'))).toEqual(trouble(/tables of another version/));
   });
 });
 

@@ -71,7 +71,9 @@ export async function testApp(
       complain: (line, error) => {
         complaints.push({ line, error });
       },
+      request: () => {},
     },
+    probe: async () => {},
     ...changes,
     stores,
     settings: { ...settings, ...changes.settings },
