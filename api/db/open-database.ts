@@ -99,12 +99,29 @@ async function intoOneFile({ path }: StorePlace, writer: Client): Promise<void> 
 /** Takes the right to write and gives it back: a file that may only be read opens without complaint. */
 const writeNothing = sql`delete from __drizzle_migrations where false`;
 
+/**
+ * A file holds every row to what it belongs to. A server may not, and no statement can make it over the net, where each may
+ * come on a connection of its own: every write here asks for what it refers to itself, and at the start it is looked
+ * whether all of it is there.
+ */
+async function refuseOrphans({ path, shown }: StorePlace, writer: Client): Promise<void> {
+  if (path !== null) return;
+  const { rows: held } = await writer.execute('PRAGMA foreign_keys');
+  if (Number(held[0]?.[0]) === 1) return;
+  const { rows: orphans } = await writer.execute('PRAGMA foreign_key_check');
+  if (orphans.length > 0)
+    throw new StoreTrouble(
+      `The store ${shown} has ${orphans.length} rows without what they belong to, and does not hold to foreign keys. Put a backup in its place.`,
+    );
+}
+
 async function prepare(place: StorePlace, writer: Client): Promise<void> {
   await refuseForeign(place, writer);
   if (place.path !== null) {
     await writer.execute('PRAGMA journal_mode = WAL');
   }
   await bringUp(writer);
+  await refuseOrphans(place, writer);
   // Ask for a write now, not at somebody's first save.
   await drizzle(writer).run(writeNothing);
   if (place.path !== null) await writeThrough(writer);
