@@ -124,7 +124,7 @@ const changes: readonly Change[] = [
     put(holder, other, one);
   },
   (chance, holder, key) => put(holder, chance.one(clumsyKeys), Reflect.get(holder, key)),
-  (_, holder, key) => put(holder, key, String(Reflect.get(holder, key))),
+  (_, holder, key) => put(holder, key, JSON.stringify(Reflect.get(holder, key)) ?? ''),
   (_, holder, key) => put(holder, key, [Reflect.get(holder, key)]),
   (chance, holder, key) => {
     const value: unknown = Reflect.get(holder, key);
