@@ -36,9 +36,9 @@ export const MOST_GROWTH = 0.1;
 /** The share of a run after which it is warm. */
 const WARM = 0.2;
 /** Of each target, before the first case. */
-const WARM_CASES = 200;
+const WARM_CASES = 60;
 /** Every so many cases. */
-const TOLD_EACH = 50_000;
+const TOLD_EACH = 10_000;
 
 /** Resident memory once all that can go has gone, as far as the program was started so that it can ask for that. */
 function residentMb(): number {

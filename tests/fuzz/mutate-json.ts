@@ -123,7 +123,10 @@ const changes: readonly Change[] = [
     put(holder, key, two);
     put(holder, other, one);
   },
-  (chance, holder, key) => put(holder, chance.one(clumsyKeys), Reflect.get(holder, key)),
+  // Of a list, JSON has no keys but its places.
+  (chance, holder, key) => {
+    if (!Array.isArray(holder)) put(holder, chance.one(clumsyKeys), Reflect.get(holder, key));
+  },
   (_, holder, key) => put(holder, key, JSON.stringify(Reflect.get(holder, key)) ?? ''),
   (_, holder, key) => put(holder, key, [Reflect.get(holder, key)]),
   (chance, holder, key) => {
