@@ -11,8 +11,12 @@ export interface ZipEntry {
   readonly isPacked?: boolean;
 }
 
-/** Entries as one ZIP archive, in their order. Equal entries give equal bytes. */
-export async function zipOf(entries: readonly ZipEntry[]): Promise<Uint8Array<ArrayBuffer>> {
+/**
+ * Entries as one ZIP archive, in their order. Equal entries give equal bytes.
+ *
+ * @param comment of the archive itself, for whoever asks what made it.
+ */
+export async function zipOf(entries: readonly ZipEntry[], comment = ''): Promise<Uint8Array<ArrayBuffer>> {
   const archive = new JSZip();
   for (const { name, content, isPacked = false } of entries)
     archive.file(name, content, {
@@ -20,5 +24,5 @@ export async function zipOf(entries: readonly ZipEntry[]): Promise<Uint8Array<Ar
       compression: isPacked ? 'STORE' : 'DEFLATE',
       createFolders: false,
     });
-  return new Uint8Array(await archive.generateAsync({ type: 'uint8array', platform: 'DOS' }));
+  return new Uint8Array(await archive.generateAsync({ type: 'uint8array', platform: 'DOS', comment }));
 }

@@ -131,6 +131,10 @@ async function papersWithout(writer: LibSQLDatabase, scope: JobScope, jobId: str
   ];
 }
 
+/** How many lines the histories of a job's quotations have: whatever is written of a quotation adds one. */
+const linesOf = ({ firmId }: JobScope, jobId: string) =>
+  sql`(select count(*) from ${quotationEvents} where firm_id = ${firmId} and job_id = ${jobId})`;
+
 /**
  * Takes the customer out of a job, out of every state of it that is kept, and out of its quotations, if a version is the one
  * that counts; all of it or nothing. Numbers of revisions stay; their tags change with their texts, so that nobody saves what
@@ -143,6 +147,8 @@ export async function forgetCustomer(
 ): Promise<Saved> {
   const { database, firmId } = scope;
   const saved = await database.write(async (writer) => {
+    // Another server on the same store may quote between what is read here and what is written.
+    const [seen] = await writer.all<{ lines: number }>(sql`select ${linesOf(scope, jobId)} as lines`);
     const states = await revisionsWithout(writer, scope, jobId, lessen);
     const head = states.find(({ revision }) => revision === base.revision);
     if (head === undefined) return undefined;
@@ -150,7 +156,7 @@ export async function forgetCustomer(
     const first = writer
       .update(jobs)
       .set({ tag: head.tag, ...lessen.heading })
-      .where(thisHead(firmId, jobId, base))
+      .where(and(thisHead(firmId, jobId, base), sql`${linesOf(scope, jobId)} = ${seen?.lines ?? 0}`))
       .returning({ revision: jobs.revision, tag: jobs.tag, savedAt: jobs.savedAt });
     const texts = states.map(({ revision, ...state }) =>
       writer

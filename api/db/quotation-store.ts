@@ -17,6 +17,7 @@ import { jobs } from './schema/jobs.ts';
 import { quotationEvents } from './schema/quotation-events.ts';
 import { quotations } from './schema/quotations.ts';
 import { variations } from './schema/variations.ts';
+import { StoreTrouble } from './store-trouble.ts';
 import type { Version } from './stores.ts';
 
 /** A quotation's place in the store. */
@@ -148,12 +149,24 @@ async function offerVariation(
   return written === undefined ? 'moved-on' : 'written';
 }
 
+/** Columns of JSON are parsed as they are read: one that is none any more was damaged in the file. */
+async function tellingDamage<T>(reading: Promise<T>): Promise<T> {
+  try {
+    return await reading;
+  } catch (error) {
+    if (!(error instanceof SyntaxError)) throw error;
+    const words = 'holds a quotation that is damaged. Restore a backup';
+    throw new StoreTrouble(`The store ${words}.`, { withoutPlace: `The store ${words}.`, cause: error });
+  }
+}
+
 /** The quotations of one firm in a database. */
 export function quotationStore(database: Database, firmId: string, now: () => Date): QuotationStore {
   const scope: JobScope = { database, firmId, now };
   return {
-    list: (jobId) => readQuotations(scope, jobId),
-    read: async (jobId, id) => (await readQuotations(scope, jobId)).find((one) => one.id === id) ?? null,
+    list: (jobId) => tellingDamage(readQuotations(scope, jobId)),
+    read: async (jobId, id) =>
+      (await tellingDamage(readQuotations(scope, jobId))).find((one) => one.id === id) ?? null,
     readText: (jobId, id, which) => readFrozenText(scope, { jobId, id }, which),
     readVariationJob: (jobId, id, variationId) => readVariationJob(scope, { jobId, id }, variationId),
     issue: (quotation) => issue(scope, quotation),

@@ -2,6 +2,7 @@ import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
 import { allRules } from './all-rules.ts';
 import { cautions, editionNote } from './cautions.ts';
+import { ENGINE_VERSION } from './engine-version.ts';
 import { runRules } from './rules/run-rules.ts';
 import { cheapestThatDoesNotFail, schemeDifferences } from './schemes/differences.ts';
 import type { Estimate } from './schemes/estimate-result.ts';
@@ -10,9 +11,6 @@ import { factsOf } from './schemes/facts-of.ts';
 import { houseFor } from './schemes/house-for.ts';
 import { surveyOfHouse } from './schemes/survey-list.ts';
 import { workScheme } from './schemes/work-scheme.ts';
-
-/** The engine's version, printed on what it makes and frozen in quotations. */
-export const ENGINE_VERSION = '0.1.0';
 
 /** How much of the answer is wanted. */
 export interface EstimateScope {

@@ -4,6 +4,7 @@ import { type PlanSheet, planSheets } from '#drawing/plan/plan-sheets.ts';
 import type { SheetName } from '#drawing/plan/sheet-layout.ts';
 import { type StoreyToDraw, storeysToDraw } from '#drawing/plan/storeys-to-draw.ts';
 import { svgOf } from '#drawing/svg.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { cautionsOf } from '#engine/work/cautions-of.ts';
 import { dxfFile } from './dxf/dxf-file.ts';
 import { fileWord } from './file-word.ts';
@@ -36,6 +37,9 @@ const storeysInOrder = ({ shown }: PlanPapers): readonly StoreyToDraw[] =>
 /** Those of a set of sheets: all that have something to draw, or the first, which says that there is nothing. */
 const storeysOfSet = (papers: PlanPapers): readonly StoreyToDraw[] =>
   storeysInOrder(papers).filter(({ isEmpty }, i) => i === 0 || !isEmpty);
+
+/** A drawing as a file, which says what made it where only programs look. */
+const signed = (svg: string): string => svg.replace(/>/, `><!-- ${MAKER} -->`);
 
 function requestFor(papers: PlanPapers, paper: SheetName | undefined): Omit<PlanRequest, 'storeyId'> {
   const { drawn, shown, status, state, demoNote, firm } = papers;
@@ -90,13 +94,13 @@ export function planFiles(papers: PlanPapers, paper?: SheetName): readonly PlanF
       svg: () => {
         const sheet = sheetOf(storey.id);
         if (sheet === undefined) throw new Error(`The storey "${storey.id}" has no sheet.`);
-        return svgOf(sheet.scene);
+        return signed(svgOf(sheet.scene));
       },
       lists: () =>
         sheets().flatMap(({ storeyId, isPlan, scene }, index) =>
           isPlan || storeyId !== storey.id
             ? []
-            : [{ name: `wiring-plan-sheet-${index + 1}.svg`, svg: svgOf(scene) }],
+            : [{ name: `wiring-plan-sheet-${index + 1}.svg`, svg: signed(svgOf(scene)) }],
         ),
       dxfName: `${base}.dxf`,
       dxf: () => dxfFile(storeyDraft({ ...requestFor(papers, paper), storeyId: storey.id })),

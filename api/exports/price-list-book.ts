@@ -1,4 +1,5 @@
 import ExcelJS from 'exceljs';
+import { MAKER } from '#engine/engine-version.ts';
 import { ownTable } from '#engine/price/list/own-list.ts';
 import type { Prices } from '#model/library.ts';
 import { cellText } from './workbook/cell-text.ts';
@@ -25,6 +26,7 @@ export async function priceListBook(list: Prices): Promise<Uint8Array> {
   const written = new Date(`${list.date}T00:00:00Z`);
   book.created = written;
   book.modified = written;
+  book.description = MAKER;
   const sheet = book.addWorksheet('Price list', { views: [{ state: 'frozen', xSplit: 0, ySplit: 1 }] });
   const [headings = [], ...rows] = ownTable(list);
   const priceAt = headings.indexOf('Price £');

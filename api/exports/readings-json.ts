@@ -1,4 +1,5 @@
 import { cautions, editionNote } from '#engine/cautions.ts';
+import { ENGINE_VERSION } from '#engine/engine-version.ts';
 import { circuitsRead, inferCircuit } from '#engine/proof/readings/infer-circuit.ts';
 import type { Job } from '#model/job.ts';
 
@@ -6,5 +7,5 @@ import type { Job } from '#model/job.ts';
 export function readingsJson(job: Job): string {
   const { reference, title, edition } = job;
   const circuits = circuitsRead(job).map((id) => inferCircuit(job, id));
-  return `${JSON.stringify({ reference, title, edition, editionNote, cautions, circuits }, null, 2)}\n`;
+  return `${JSON.stringify({ reference, title, edition, editionNote, cautions, circuits, engine: ENGINE_VERSION }, null, 2)}\n`;
 }

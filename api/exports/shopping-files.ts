@@ -1,6 +1,7 @@
 import { shoppingRows } from '#drawing/shopping/shopping-rows.ts';
 import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import { shoppingText } from '#drawing/shopping/shopping-text.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { csvText } from '#engine/price/list/csv-text.ts';
 
 /** The shopping list of the shown scheme as files. */
@@ -13,6 +14,6 @@ export interface ShoppingFiles {
 
 /** A shopping list as files. */
 export const shoppingFiles = (shopping: ShoppingSheet): ShoppingFiles => ({
-  text: shoppingText(shopping),
+  text: `${shoppingText(shopping)}\n${MAKER}\n`,
   csv: csvText(shoppingRows(shopping)),
 });

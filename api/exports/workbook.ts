@@ -2,6 +2,7 @@ import ExcelJS from 'exceljs';
 import { labelsOf } from '#drawing/label-of.ts';
 import type { ShoppingSheet } from '#drawing/shopping/shopping-sheet.ts';
 import { demoMarksOf, demoNotice } from '#engine/demo-marks.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import type { Estimate } from '#engine/schemes/estimate-result.ts';
 import type { Library } from '#model/library.ts';
 import { addBillSheet } from './workbook/bill-sheet.ts';
@@ -41,6 +42,7 @@ export async function workbookOf(
   book.modified = written;
   book.creator = cellText(options.library.firm.name);
   book.title = cellText(estimate.title);
+  book.description = MAKER;
   const context: WorkbookContext = {
     book,
     estimate,

@@ -2,6 +2,7 @@ import type { Context, MiddlewareHandler } from 'hono';
 import type { Role } from '../db/people-stores.ts';
 import type { Stores } from '../db/stores.ts';
 import { Problem } from './problems.ts';
+import { requestEntryOf } from './request-log.ts';
 import type { Access } from './route-table.ts';
 import type { Asker } from './sign-in/who-asks.ts';
 
@@ -44,6 +45,7 @@ export function accessGuard(access: Access): MiddlewareHandler<AppEnv> {
     if (asker === null) throw new Problem('not-signed-in', 'Sign in to go on.');
     if (!allowed[asker.role].includes(access)) throw new Problem('not-allowed', refusals[access]);
     c.set('asker', asker);
+    requestEntryOf(c).firm = asker.firmId;
     c.set('stores', await storesFor(asker.firmId));
     return next();
   };

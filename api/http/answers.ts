@@ -9,6 +9,7 @@ const problemAnswer = z
     status: z.int(),
     detail: z.string().meta({ description: 'What went wrong this time, and what to do about it.' }),
     code: z.string().meta({ description: 'The stable word for programs.', example: 'stale-revision' }),
+    requestId: z.string().meta({ description: 'Names the request in the server’s log.' }),
     faults: z
       .array(z.object({ path: z.string(), message: z.string(), remedy: z.string() }))
       .optional()

@@ -29,6 +29,7 @@ export async function appOver(database: Database, surroundings: AppSurroundings)
     ...surroundings,
     storesFor,
     signIn,
+    probe: database.probe,
     attempts: attemptStore(database, now),
     linked: (tokenHash) => linkedQuotation(database, tokenHash),
   });

@@ -33,6 +33,8 @@ export interface AppParts {
   readonly settings: AppSettings;
   readonly now: () => Date;
   readonly log: Log;
+  /** Rejects with `StoreTrouble` while the store does not answer, is not up to date or takes no write. */
+  readonly probe: () => Promise<void>;
 }
 
 /** As the handlers of one request have it: with the stores of the asker's firm. */

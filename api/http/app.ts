@@ -2,13 +2,14 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { MiddlewareHandler } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
-import { StoreTrouble } from '../db/store-trouble.ts';
+import { type StoreTrouble, type TroubleKind, troubleUnder } from '../db/store-trouble.ts';
 import type { AppEnv } from './access-guard.ts';
 import type { AppParts } from './app-parts.ts';
 import { addDocument } from './document.ts';
 import { hostGuard, originGuard } from './guards.ts';
 import { loggable } from './loggable.ts';
 import { Problem, problemBody, problems } from './problems.ts';
+import { nameRequests, requestEntryOf } from './request-log.ts';
 import type { FirmApp } from './resource-app.ts';
 import { methodsAt } from './route-table.ts';
 import { assetRoutes } from './routes/assets.ts';
@@ -86,6 +87,22 @@ const isBreak = (error: unknown): boolean =>
 
 /** Where more passwords wait to be looked into than can be: a wait after which there is room, ms. */
 const BUSY_MS = 5000;
+/** After how many seconds it is worth while to ask again, by the kind of trouble; absent: somebody must see to it first. */
+const retryAfterS: Readonly<Partial<Record<TroubleKind, number>>> = { busy: 2, away: 5 };
+
+/** The place of the store is for the log alone: whoever asks need not know how this machine's folders are called. */
+function problemOfStore({ kind, withoutPlace }: StoreTrouble): Problem {
+  const remedy = withoutPlace ?? 'Try again; the server’s log says what is wrong.';
+  const retry = retryAfterS[kind];
+  const details = retry === undefined ? {} : { retryAfterS: retry };
+  return kind === 'away'
+    ? new Problem(
+        'store-away',
+        `Whether anything was changed is not known: read it again first. ${remedy}`,
+        details,
+      )
+    : new Problem('store-trouble', `Nothing was changed. ${remedy}`, details);
+}
 
 /** Anything that was thrown, as the problem that it is to the client. */
 function problemOf(error: unknown, request: Request): Problem {
@@ -94,19 +111,20 @@ function problemOf(error: unknown, request: Request): Problem {
   if (request.signal.aborted && isBreak(error)) return new Problem('broken-off', 'Send the request again.');
   if (error instanceof HTTPException && error.status < 500)
     return new Problem('request-faulty', 'The request cannot be understood.');
-  // The place of the store is for the log alone: whoever asks need not know how this machine's folders are called.
-  if (error instanceof StoreTrouble) {
-    const remedy = error.withoutPlace ?? 'Try again; the server’s log says what is wrong.';
-    return new Problem('store-trouble', `Nothing was changed. ${remedy}`);
-  }
+  const trouble = troubleUnder(error);
+  if (trouble !== null) return problemOfStore(trouble);
   return new Problem('internal', 'Try again; the server’s log says what happened.');
 }
 
-/** The headers that HTTP wants with a problem. Source: RFC 9110, 10.2.1, 10.2.3, 11.6.1. */
-function headersOf({ code, details }: Problem): Record<string, string> {
-  if (code === 'method-not-allowed') return { Allow: details.choices?.join(', ') ?? '' };
-  if (details.retryAfterS !== undefined) return { 'Retry-After': String(details.retryAfterS) };
-  return problems[code].status === 401 ? { 'WWW-Authenticate': 'Session realm="Ringwright"' } : {};
+/** A problem as an answer, with the headers that HTTP wants with its kind. Source: RFC 9110, 10.2.1, 10.2.3, 11.6.1. */
+function answerOf(problem: Problem, requestId: string): Response {
+  const { retryAfterS: retry, choices } = problem.details;
+  const body = { ...problemBody(problem), requestId };
+  const headers = new Headers({ 'Content-Type': 'application/problem+json' });
+  if (problem.code === 'method-not-allowed') headers.set('Allow', choices?.join(', ') ?? '');
+  if (retry !== undefined) headers.set('Retry-After', String(retry));
+  if (body.status === 401) headers.set('WWW-Authenticate', 'Session realm="Ringwright"');
+  return new Response(JSON.stringify(body), { status: body.status, headers });
 }
 
 function nothingAt(path: string): Problem {
@@ -125,16 +143,18 @@ export function createApp(parts: AppParts): FirmApp {
   const app = new OpenAPIHono<AppEnv>();
   app.onError((error, c) => {
     const problem = problemOf(error, c.req.raw);
+    const { route, requestId } = requestEntryOf(c);
     if (problems[problem.code].status >= 500)
-      log.complain(`${c.req.method} ${c.req.path} failed.`, loggable(error));
-    const body = problemBody(problem);
-    return new Response(JSON.stringify(body), {
-      status: body.status,
-      headers: { 'Content-Type': 'application/problem+json', ...headersOf(problem) },
-    });
+      log.complain(`${c.req.method} ${route} failed.`, troubleUnder(error) ?? loggable(error), requestId);
+    return answerOf(problem, requestId);
   });
   app.notFound((c) => c.text('There is nothing at this address.', 404));
-  app.use(safeHeaders(settings.tls), hostGuard(settings), originGuard(settings));
+  app.use(
+    nameRequests(settings.version),
+    safeHeaders(settings.tls),
+    hostGuard(settings),
+    originGuard(settings),
+  );
   app.use('/api/*', askEachTime, laidOpen(parts));
   for (const routes of [
     healthRoutes(parts),

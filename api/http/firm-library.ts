@@ -1,7 +1,7 @@
 import type { Library } from '#model/library.ts';
 import type { LibraryStore, Version } from '../db/stores.ts';
 import { tagOf } from '../db/tag-of.ts';
-import { libraryFromText } from './readable-job.ts';
+import { fromStored, libraryFromText } from './readable-job.ts';
 
 /** The text that a firm's library is, and its version: revision 0 stands for the demo library before any save. */
 export interface LibraryText extends Version {
@@ -25,7 +25,10 @@ export async function firmLibrary(store: LibraryStore, demo: Library): Promise<F
   return stored === null
     ? { library: demo, ...demoLibraryText(demo) }
     : {
-        library: libraryFromText(stored.text),
+        library: fromStored(
+          () => libraryFromText(stored.text),
+          'Restore a backup, or save the library anew.',
+        ),
         text: stored.text,
         revision: stored.revision,
         tag: stored.tag,

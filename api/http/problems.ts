@@ -44,6 +44,8 @@ export const problems = {
   'id-differs': { status: 422, title: 'The job’s id is not the one in the address' },
   'if-match-missing': { status: 428, title: 'Say which revision is to be replaced' },
   'too-many-attempts': { status: 429, title: 'Too many attempts' },
+  'stored-damaged': { status: 500, title: 'What is stored of it is damaged' },
+  'store-away': { status: 503, title: 'The store does not answer at this moment' },
   'store-trouble': { status: 503, title: 'The store cannot be read or written at this moment' },
   internal: { status: 500, title: 'The server could not do this' },
 } as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;
@@ -64,7 +66,7 @@ export interface ProblemDetails {
   readonly currentEtag?: string;
   readonly savedAt?: string;
   readonly limitBytes?: number;
-  /** How long to wait before the next attempt. */
+  /** After how many seconds it is worth while to ask again, as the header Retry-After has it. */
   readonly retryAfterS?: number;
   /** The ids or methods that would have served. */
   readonly choices?: readonly string[];

@@ -60,3 +60,18 @@ export const jobFromText = (text: string): Job => jobFrom(parsedBody(text));
 
 /** A library from the text of its file. */
 export const libraryFromText = (text: string): Library => libraryFrom(parsedBody(text));
+
+/**
+ * What is read from a text that the store has. It was checked when it was saved: where it is no JSON any more, or holds more
+ * than is ever taken, the store's file was damaged since, and whoever asks has sent nothing wrong.
+ */
+export function fromStored<Read>(read: () => Read, remedy: string): Read {
+  try {
+    return read();
+  } catch (error) {
+    const isDamage =
+      error instanceof Problem && (error.code === 'not-json' || error.code === 'beyond-bounds');
+    if (!isDamage) throw error;
+    throw new Problem('stored-damaged', `${remedy} ${error.message}`);
+  }
+}

@@ -32,6 +32,7 @@ const noBody = { kind: 'none', limitBytes: NEXT_TO_NOTHING } as const;
 /** Every route of the server: routes are registered by their entry here, and by nothing else. */
 export const routeTable = {
   health: { method: 'get', path: '/api/health', access: 'anyone' },
+  ready: { method: 'get', path: '/api/ready', access: 'anyone' },
   openapi: { method: 'get', path: '/api/openapi.json', access: 'anyone' },
   problems: { method: 'get', path: '/api/problems', access: 'anyone' },
   listJobs: { method: 'get', path: '/api/jobs', access: 'read' },
@@ -180,7 +181,7 @@ const entries: readonly RouteEntry[] = Object.values(routeTable);
 const patternOf = (path: string): RegExp =>
   new RegExp(`^${path.replaceAll('.', '\\.').replace(/\{\w+\}/g, '[^/]+')}$`);
 
-const patterns = entries.map(({ method, path }) => ({ method, pattern: patternOf(path) }));
+const patterns = entries.map((entry) => ({ entry, method: entry.method, pattern: patternOf(entry.path) }));
 
 /** The methods that an address takes, in capitals, as the `Allow` header lists them; empty when there is none. */
 export function methodsAt(path: string): readonly string[] {
@@ -188,4 +189,10 @@ export function methodsAt(path: string): readonly string[] {
     .filter(({ pattern }) => pattern.test(path))
     .flatMap(({ method }) => (method === 'get' ? ['GET', 'HEAD'] : [method.toUpperCase()]));
   return [...new Set(methods)];
+}
+
+/** The entry of the route that takes a request; null when there is none. HEAD is answered as GET is. */
+export function routeEntryAt(method: string, path: string): RouteEntry | null {
+  const asked = method === 'HEAD' ? 'get' : method.toLowerCase();
+  return patterns.find((one) => one.method === asked && one.pattern.test(path))?.entry ?? null;
 }

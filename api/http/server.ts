@@ -10,7 +10,8 @@ import { openDatabase } from '../db/open-database.ts';
 import type { App } from './app.ts';
 import { appOver } from './app-over.ts';
 import { readDemoData } from './demo-data.ts';
-import type { Log } from './log.ts';
+import { type Log, serverLog } from './log.ts';
+import { logWhenAnswered } from './request-log.ts';
 import { reachWarning, type Settings, settingsFrom } from './settings.ts';
 
 /** What a server is started with. */
@@ -21,13 +22,23 @@ export interface ServerStart {
   readonly port: number;
   /** PEM texts; null: plain HTTP. */
   readonly tls: { readonly cert: string; readonly key: string } | null;
+  /** Absent: requests are not logged. */
+  readonly log?: Log;
+  /** The longest that a stop waits for what is under way, ms. */
+  readonly stopMs?: number;
 }
+
+/** The longest answer, a pack of a large house on a slow machine, takes some seconds. */
+const STOP_MS = 30_000;
 
 /** A server that listens. */
 export interface RunningServer {
   /** Where it is reached, with the port that it really has. */
   readonly url: string;
-  /** Takes no more connections, finishes what is under way, and resolves when all are closed. */
+  /**
+   * Takes no more connections, finishes what is under way, and resolves when all are closed. A request that has not come to
+   * its end after half a minute is cut off: nothing of it was done.
+   */
   readonly stop: () => Promise<void>;
 }
 
@@ -40,14 +51,20 @@ function urlOf({ host, tls }: ServerStart, port: number): string {
 
 /** Starts to listen; rejects when it cannot, with the system's own error code. */
 export function startServer(start: ServerStart): Promise<RunningServer> {
-  const listener: RequestListener = getRequestListener(start.app.fetch);
+  const answer = getRequestListener(start.app.fetch);
+  const listener: RequestListener = (request, response) => {
+    if (start.log !== undefined) logWhenAnswered(start.log, request, response);
+    return answer(request, response);
+  };
   const server = start.tls === null ? createServer(listener) : createTlsServer(start.tls, listener);
   const stop = (): Promise<void> =>
     new Promise((resolve) => {
       // A browser keeps its connection open after an answer; left alone, each would hold the stop up for seconds.
       const sweep = setInterval(() => server.closeIdleConnections(), 100);
+      const bound = setTimeout(() => server.closeAllConnections(), start.stopMs ?? STOP_MS);
       server.close(() => {
         clearInterval(sweep);
+        clearTimeout(bound);
         resolve();
       });
     });
@@ -64,13 +81,11 @@ export function startServer(start: ServerStart): Promise<RunningServer> {
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-const log: Log = {
-  say: (line) => process.stdout.write(`${line}\n`),
-  complain: (line, error) => {
-    const stack = error instanceof Error ? `\n${error.stack ?? error.message}` : '';
-    process.stderr.write(`${line}${stack}\n`);
-  },
-};
+const log: Log = serverLog({
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  now: () => new Date(),
+});
 
 function isReadable(path: string): boolean {
   try {
@@ -121,7 +136,7 @@ async function run(settings: Settings): Promise<void> {
     const version = versionOf(join(root, 'package.json'));
     const app = await appOver(database, { ...data, settings: { ...settings, version }, now, log });
     const { host, port } = settings;
-    const server = await startServer({ app, host, port, tls: tlsOf(settings.tls) });
+    const server = await startServer({ app, host, port, tls: tlsOf(settings.tls), log });
     // Ready to be told to stop before anybody hears that it runs.
     const told = toldToStop();
     log.say(`Ringwright is at ${server.url}${othersReach(settings, server.url)}`);
@@ -147,6 +162,8 @@ function toldToStop(): Promise<void> {
 }
 
 async function main(): Promise<number> {
+  // Whoever reads the log may go away; that ends the log, and nothing else.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => {});
   const read = settingsFrom(process.env, { root, hostName: hostname(), isReadable });
   if (!read.ok) {
     for (const fault of read.faults) log.complain(fault);

@@ -1,7 +1,7 @@
 import type { Job } from '#model/job.ts';
 import type { JobStore, Version } from '../db/stores.ts';
 import { Problem } from './problems.ts';
-import { jobFromText } from './readable-job.ts';
+import { fromStored, jobFromText } from './readable-job.ts';
 
 /** The problem of a job that is not there. */
 export const noSuchJob = (id: string): Problem =>
@@ -14,5 +14,10 @@ export async function storedJob(
 ): Promise<Version & { readonly job: Job; readonly text: string }> {
   const stored = await store.read(id);
   if (stored === null) throw noSuchJob(id);
-  return { job: jobFromText(stored.text), text: stored.text, revision: stored.revision, tag: stored.tag };
+  const { text, revision, tag } = stored;
+  const job = fromStored(
+    () => jobFromText(text),
+    'Earlier states of the job may be whole; else restore a backup.',
+  );
+  return { job, text, revision, tag };
 }

@@ -1,3 +1,4 @@
+import { StoreTrouble } from '../../api/db/store-trouble.ts';
 import { Refused } from './job-file.ts';
 
 /** A command of the product's, as it was called. */
@@ -17,7 +18,7 @@ async function codeOf<Args>({ args, usage, run }: Command<Args>): Promise<number
 }
 
 const wordsOf = (error: unknown): string =>
-  error instanceof Refused
+  error instanceof Refused || error instanceof StoreTrouble
     ? error.message
     : `Could not finish: ${error instanceof Error ? error.message : String(error)}. Nothing was changed.`;
 

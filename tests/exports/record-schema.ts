@@ -49,6 +49,7 @@ const circuit = z.strictObject({
 
 /** What other programs may count on in `record.json`: no key more, none less. */
 export const recordSchema = z.strictObject({
+  engine: z.string(),
   reference: z.string(),
   title: z.string(),
   scheme: z.string(),

@@ -53,6 +53,7 @@ describe('the table of routes', () => {
       'lookAtInvitation',
       'openapi',
       'problems',
+      'ready',
       'session',
       'sharedQuotation',
       'sharedQuotationPdf',

@@ -147,6 +147,25 @@ describe('a stop', () => {
   });
 });
 
+describe('a stop that a client would hold up for good', () => {
+  it('cuts it off after a while', async () => {
+    const { app } = await testApp();
+    const { url, stop } = await startServer({ app, host: '127.0.0.1', port: 0, tls: null, stopMs: 300 });
+    const socket = connect(Number(new URL(url).port), '127.0.0.1');
+    socket.on('error', () => {});
+    const closed = new Promise((resolve) => socket.once('close', resolve));
+    // It says that nine bytes come, and sends none.
+    socket.write(
+      'POST /api/jobs HTTP/1.1\r\nHost: localhost\r\nContent-Length: 9\r\nContent-Type: application/json\r\n\r\n',
+    );
+    await fetch(`${url}/api/health`);
+    const began = performance.now();
+    await stop();
+    await closed;
+    expect(performance.now() - began).toBeLessThan(5000);
+  });
+});
+
 describe('TLS', () => {
   let folder = '';
   let tls = { cert: '', key: '' };

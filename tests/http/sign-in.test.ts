@@ -299,7 +299,7 @@ describe('a server that others reach', () => {
       ...{ screenFolder: '/none', version: '1', hostNames: [], publicOrigin: null, tls: null },
       ...{ signIn: true, secureCookies: true },
     };
-    const log = { say: () => {}, complain: () => {} };
+    const log = { say: () => {}, complain: () => {}, request: () => {} };
     const parts = {
       demoJobs: [],
       demoLibrary: {} as never,

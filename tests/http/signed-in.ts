@@ -76,6 +76,7 @@ export async function signedInApp(changes: Partial<AppSettings> = {}): Promise<S
       say: (line) => void logged.push(line),
       complain: (line, error) =>
         void logged.push(line, error instanceof Error ? `${error.stack}` : String(error)),
+      request: (line) => void logged.push(JSON.stringify(line)),
     },
   });
   const ask: SignedInApp['ask'] = async (method, path, { cookie, body, headers } = {}) =>

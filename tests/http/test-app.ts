@@ -88,7 +88,9 @@ export async function testApp(
       complain: (line, error) => {
         complaints.push({ line, error });
       },
+      request: () => {},
     },
+    probe: async () => {},
     ...others,
     settings: { ...settings, ...changes.settings },
   });

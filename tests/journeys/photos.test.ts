@@ -196,7 +196,7 @@ describe('an archive of a job', () => {
     const input = page.locator('job-list-page input[type=file]');
     const open = async (name: string, bytes: Uint8Array): Promise<void> =>
       input.setInputFiles({ name, mimeType: 'application/zip', buffer: Buffer.from(bytes) });
-    const whole = await writeArchive(text, [tinyPng]);
+    const whole = await writeArchive(text, [tinyPng], 'Maker');
     const at = Buffer.from(whole).indexOf(tinyPng);
     const broken = new Uint8Array(whole);
     broken.set([1, 2, 3], at + 40);

@@ -1,3 +1,4 @@
+import { MAKER } from '#engine/engine-version.ts';
 import type { Asset, Job } from '#model/job.ts';
 import type { Pictures } from './pictures.ts';
 
@@ -15,7 +16,7 @@ export async function archiveOf(job: Job, pictures: Pick<Pictures, 'see'>): Prom
   const there = seen.flatMap(({ picture }) => (typeof picture === 'string' ? [] : [picture]));
   const bytes = await Promise.all(there.map(async (picture) => new Uint8Array(await picture.arrayBuffer())));
   const { writeArchive } = await import('#archive/write-archive.ts');
-  const file = new Blob([await writeArchive(JSON.stringify(job), bytes)], { type: 'application/zip' });
+  const file = new Blob([await writeArchive(JSON.stringify(job), bytes, MAKER)], { type: 'application/zip' });
   return {
     file,
     missing: seen.flatMap(({ asset, picture }) => (typeof picture === 'string' ? [asset] : [])),

@@ -1,4 +1,5 @@
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
+import { withoutTurns } from '#engine/without-turns.ts';
 import { type CutList, plainMetres } from './cut-lists.ts';
 import { entryMarks } from './entry-marks.ts';
 import { entryNotes, entryWords, merchantWords } from './entry-words.ts';
@@ -6,7 +7,10 @@ import type { InCase } from './in-case.ts';
 import { type ShoppingSheet, UNCOUNTED_TITLE } from './shopping-sheet.ts';
 
 /** What a name holds of line ends and the like must not look like lines of the list. */
-const oneLine = (words: string): string => words.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trimEnd();
+const oneLine = (words: string): string =>
+  withoutTurns(words)
+    .replace(/[\p{Cc}\u2028\u2029]+/gu, ' ')
+    .trimEnd();
 
 /** Lines under one another; parts of the text stand apart by an empty line. */
 const text = (blocks: readonly (readonly string[])[]): string =>

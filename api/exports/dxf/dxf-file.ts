@@ -10,6 +10,7 @@ import {
   Units,
 } from '@tarikjabiri/dxf';
 import type { Draft, DraftLayer, DraftPoint, DraftThing } from '#drawing/draft/draft.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { asciiWords } from './ascii-words.ts';
 
 /** How a layer is drawn where the reader's own style says nothing else; `colour` by the numbers of the format, 7 is black on white. */
@@ -133,5 +134,6 @@ export function dxfFile(draft: Draft): string {
     assertFinite(thing);
     write(dxf, thing);
   }
-  return dxf.stringify();
+  // A comment, by the group code that is one.
+  return `999\n${MAKER}\n${dxf.stringify()}`;
 }

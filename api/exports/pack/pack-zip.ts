@@ -1,6 +1,7 @@
 import { JOB_ENTRY } from '#archive/archive-entries.ts';
 import { pictureEntries } from '#archive/picture-entries.ts';
 import { zipOf } from '#archive/zip-of.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { type AllFilesRequest, allFiles } from './all-files.ts';
 import { type PackRequest, packPdf } from './pack-pdf.ts';
 
@@ -23,10 +24,13 @@ export const PACK_ZIP = 'papers.zip';
  * @param pack the pack, where it is made already.
  */
 export async function packZip(request: PackZipRequest, pack?: Uint8Array): Promise<Uint8Array<ArrayBuffer>> {
-  return zipOf([
-    { name: PACK_PDF, content: pack ?? (await packPdf(request)) },
-    ...(await allFiles(request)),
-    { name: JOB_ENTRY, content: request.jobText },
-    ...pictureEntries(request.pictures),
-  ]);
+  return zipOf(
+    [
+      { name: PACK_PDF, content: pack ?? (await packPdf(request)) },
+      ...(await allFiles(request)),
+      { name: JOB_ENTRY, content: request.jobText },
+      ...pictureEntries(request.pictures),
+    ],
+    MAKER,
+  );
 }

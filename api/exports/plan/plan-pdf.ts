@@ -1,5 +1,6 @@
 import PDFDocument from 'pdfkit';
 import type { Scene } from '#drawing/scene.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { addScenePage } from './scene-pdf.ts';
 
 /** What a set of sheets says of itself as a file. */
@@ -19,7 +20,7 @@ export function sheetsPdf({ title, date, sheets }: SheetSet): Promise<Uint8Array
     tagged: true,
     lang: 'en-GB',
     displayTitle: true,
-    info: { Title: title, CreationDate: new Date(`${date}T00:00:00Z`) },
+    info: { Title: title, Creator: MAKER, CreationDate: new Date(`${date}T00:00:00Z`) },
   });
   const written = new Promise<Uint8Array>((resolve, reject) => {
     const parts: Buffer[] = [];

@@ -1,6 +1,7 @@
 import type { Column, Content } from 'pdfmake/interfaces.js';
 import { tokens } from '#drawing/ink.ts';
 import type { Scene } from '#drawing/scene.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import type { QuotedParty } from '#engine/quotation/document.ts';
 import { addScenePage, type Pdf } from '../plan/scene-pdf.ts';
 import { layOut, MARGIN_MM } from './pdf-page.ts';
@@ -72,7 +73,7 @@ export async function paperPdf(layout: PaperLayout): Promise<Uint8Array> {
     language: 'en-GB',
     displayTitle: true,
     // Of the paper and not of the moment: equal papers are equal files.
-    info: { title, author, creationDate: new Date(`${date}T00:00:00Z`) },
+    info: { title, author, creator: MAKER, creationDate: new Date(`${date}T00:00:00Z`) },
     footer: footerOf(footer, sheets.length),
     content: [...content],
   });

@@ -1,3 +1,5 @@
+import { withoutTurns } from '#engine/without-turns.ts';
+
 /** The most characters that a spreadsheet's cell holds. Source: Microsoft, "Excel specifications and limits". */
 const CELL_LIMIT = 32_767;
 
@@ -12,11 +14,11 @@ const control = /[\u0000-\u0008\u000b-\u001f\u007f\ufffe\uffff]/g;
 const escapeLike = /_(?=x[0-9a-f]{4}_)/gi;
 
 /**
- * A text as a cell can hold it: no control characters, no lone surrogates, no more than the limit, and what
+ * A text as a cell can hold it: no control characters, no marks that turn it round, no lone surrogates, no more than the limit, and what
  * looks like an escape of the file format spelt out.
  */
 export function cellText(text: string): string {
-  const whole = text
+  const whole = withoutTurns(text)
     .replace(/\r\n?/g, '\n')
     .replace(control, '')
     .replace(/\p{Surrogate}/gu, '\ufffd');

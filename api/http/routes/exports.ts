@@ -1,5 +1,6 @@
 import { createRoute } from '@hono/zod-openapi';
 import { writeArchive } from '#archive/write-archive.ts';
+import { MAKER } from '#engine/engine-version.ts';
 import { nextRevision } from '#engine/quotation/standing.ts';
 import { billCsv } from '#exports/csv/bill-csv.ts';
 import type { CsvRequest } from '#exports/csv/csv-request.ts';
@@ -159,7 +160,7 @@ export function exportRoutes(appParts: AppParts): FirmApp {
       const { job, text } = await storedJob(parts.stores.jobs, id);
       const pictures = await picturesOf(parts, job);
       const headers = fileHeaders(job, 'job.zip', 'application/zip');
-      return c.body(await writeArchive(text, pictures), 200, headers);
+      return c.body(await writeArchive(text, pictures, MAKER), 200, headers);
     })
     .openapi(exportJob, async (c) => {
       const parts = firmParts(appParts, c);

@@ -1,5 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { ENGINE_VERSION } from '#engine/estimate.ts';
+import { ENGINE_VERSION } from '#engine/engine-version.ts';
 import { noteRefusal, standingOf, variationRefusal } from '#engine/quotation/standing.ts';
 import { variationOf } from '#engine/quotation/variation.ts';
 import { workMoved } from '#engine/work-moved.ts';

@@ -1,3 +1,5 @@
+import { withoutTurns } from '../../without-turns.ts';
+
 /**
  * A spreadsheet may take text for a formula at the start of a cell, and after what another country's spreadsheet takes for
  * the end of one (semicolon, tab, line end). The letters of full width count as the plain ones.
@@ -21,12 +23,15 @@ export const withoutGuard = (text: string): string =>
 /** A cell: a number, in plain decimals, or a text. */
 export type CsvCell = string | number;
 
+/** Control characters but for tab and the ends of lines. */
+const UNSEEN = /(?![\t\n\r])\p{Cc}/gu;
+
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
 /** Texts are quoted whenever they hold anything but plain letters and digits. */
 function cellOf(cell: CsvCell): string {
   if (typeof cell === 'number') return String(cell);
-  const text = withGuard(cell);
+  const text = withGuard(withoutTurns(cell).replace(UNSEEN, ''));
   return /^[\p{L}\p{N} ./]*$/u.test(text) ? text : quoted(text);
 }
 

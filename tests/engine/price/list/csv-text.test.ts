@@ -38,7 +38,9 @@ describe('comma-separated text', () => {
         const written = cellOf(some);
         const bare = written.startsWith('"') ? written.slice(1, -1).replaceAll('""', '"') : written;
         expect(bare).not.toMatch(/^[=+\-@\t\r\n＝＋－＠]|[;\t\r\n][" ]*[=+\-@＝＋－＠]/);
-        expect(withoutGuard(bare)).toBe(some);
+        // But for what nobody sees: control characters, and marks that turn the line round.
+        const seen = some.replace(/(?![\t\n\r])\p{Cc}|[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
+        expect(withoutGuard(bare)).toBe(seen);
       }),
       { numRuns: 1000 },
     );
