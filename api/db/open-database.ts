@@ -17,6 +17,9 @@ const OTHER_PROCESS_MS = 5000;
 /** Connections that read at once. */
 const READERS = 4;
 
+/** How often it is looked whether another process has written, ms. */
+const LOOK_MS = 50;
+
 /**
  * An open database: whatever writes goes through `write`, one task at a time on a connection of its own; whatever
  * only reads uses `reader`. Writers at once on one client fail on SQLite, so there is no other way to write.
@@ -25,6 +28,11 @@ export interface Database {
   readonly reader: Pick<LibSQLDatabase, 'select'>;
   /** Rejects with `StoreTrouble` where it is the store that failed, a full disk for one. */
   readonly write: <T>(task: (writer: LibSQLDatabase) => Promise<T>) => Promise<T>;
+  /**
+   * A word that stays the same as long as nothing is written: what was read under it holds while it does. Own writes change it at
+   * once, those of another process within `LOOK_MS`. Null where that cannot be told: a server's store has other writers.
+   */
+  readonly state: () => Promise<string | null>;
   /** Finishes what was asked for, then lets go of the file. */
   readonly close: () => Promise<void>;
 }
@@ -91,6 +99,38 @@ async function prepare(place: StorePlace, writer: Client): Promise<void> {
   await writer.execute('delete from __drizzle_migrations where false');
 }
 
+/** Tells whether a file was written to: by how many own writes began and ended, and by what SQLite counts of others'. */
+class Watch {
+  readonly #watcher: Client | null;
+  #ownWrites = 0;
+  #others = '';
+  #lookedMs = Number.NEGATIVE_INFINITY;
+
+  /** @param watcher a connection that nothing else uses: the count is each connection's own. Null: nobody can tell. */
+  constructor(watcher: Client | null) {
+    this.#watcher = watcher;
+  }
+
+  async during<T>(task: () => Promise<T>): Promise<T> {
+    this.#ownWrites += 1;
+    try {
+      return await task();
+    } finally {
+      this.#ownWrites += 1;
+    }
+  }
+
+  async state(): Promise<string | null> {
+    if (this.#watcher === null) return null;
+    if (performance.now() - this.#lookedMs > LOOK_MS) {
+      const { rows } = await this.#watcher.execute('PRAGMA data_version');
+      this.#others = String(rows[0]?.data_version);
+      this.#lookedMs = performance.now();
+    }
+    return `${this.#ownWrites} ${this.#others}`;
+  }
+}
+
 async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   const open = (concurrency: number): Client => {
     const client = createClient({ url: place.url, concurrency, timeout: OTHER_PROCESS_MS });
@@ -101,6 +141,7 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   const writer = open(1);
   await prepare(place, writer);
   const reader = drizzle(open(READERS));
+  const watch = new Watch(place.path === null ? null : open(1));
   const queue = new WriteQueue();
   const db = drizzle(writer);
   const written = async <T>(task: (writer: LibSQLDatabase) => Promise<T>): Promise<T> => {
@@ -116,7 +157,8 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   };
   return {
     reader,
-    write: (task) => queue.run(() => written(task)),
+    write: (task) => queue.run(() => watch.during(() => written(task))),
+    state: () => watch.state(),
     close: async () => {
       await queue.idle();
       await intoOneFile(place, writer);

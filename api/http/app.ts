@@ -55,10 +55,10 @@ function safeHeaders(tls: unknown): MiddlewareHandler {
   });
 }
 
-/** Answers of the interface are asked after each time; revisions make that cheap. */
+/** Answers of the interface are asked after each time; revisions make that cheap. Set on the answer itself: `c.header` would make a new one of it, its body a stream. */
 const askEachTime: MiddlewareHandler = async (c, next) => {
   await next();
-  c.header('Cache-Control', 'no-cache');
+  c.res.headers.set('Cache-Control', 'no-cache');
 };
 
 /** Whether this is how a body that stops in the middle shows itself. */

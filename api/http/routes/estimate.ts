@@ -34,12 +34,9 @@ const estimateJob = createRoute({
 });
 
 const postedQuery = z.object({
-  packing: z
-    .enum(['true', 'false'])
-    .optional()
-    .meta({
-      description: 'Whether what is open is told, as `packing`; absent: where the job has `packFor`.',
-    }),
+  packing: z.enum(['true', 'false']).optional().meta({
+    description: 'Whether what is open is told, as `packing`; absent: where the job has `packFor`.',
+  }),
 });
 
 const estimatePosted = createRoute({
