@@ -23,7 +23,11 @@ export class KeptHeads {
     this.#database = database;
   }
 
-  /** The newest text of a job; fetched where none is kept that still holds. */
+  /**
+   * The newest text of a job; fetched where none is kept that still holds.
+   *
+   * @param id of the job among those of all firms.
+   */
   async read(id: string, fetch: () => Promise<StoredText | null>): Promise<StoredText | null> {
     // Before it is fetched: what is written meanwhile makes it one that does not hold.
     const state = await this.#database.state();
@@ -51,4 +55,13 @@ export class KeptHeads {
     this.#letters -= head.stored.text.length;
     this.#heads.delete(id);
   }
+}
+
+const ofDatabases = new WeakMap<Database, KeptHeads>();
+
+/** Those of all firms in a database: room is shared by whoever is at work. */
+export function keptHeads(database: Database): KeptHeads {
+  const known = ofDatabases.get(database) ?? new KeptHeads(database);
+  ofDatabases.set(database, known);
+  return known;
 }

@@ -13,7 +13,6 @@ import { addCutSheet } from './workbook/cut-sheet.ts';
 import { addLabourSheet } from './workbook/labour-sheet.ts';
 import { addPointsSheet } from './workbook/points-sheet.ts';
 import { addProofSheet } from './workbook/proof-sheet.ts';
-import { shareStyles } from './workbook/shared-styles.ts';
 import { addShoppingSheet } from './workbook/shopping-sheet.ts';
 import { addSummarySheet } from './workbook/summary-sheet.ts';
 import type { WorkbookContext } from './workbook/workbook-context.ts';
@@ -62,6 +61,5 @@ export async function workbookOf(
   addProofSheet(context);
   addChecksSheet(context);
   addComparisonSheet(context);
-  shareStyles(book);
   return new Uint8Array(await book.xlsx.writeBuffer());
 }

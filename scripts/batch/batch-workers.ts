@@ -18,9 +18,9 @@ export interface BatchAnswer {
 }
 
 /** Jobs leave much behind that lives as long as one job does: room for several of them is cleared away at once, MB. */
-const YOUNG_MB = 64;
+const YOUNG_MB = 48;
 /** A job that asks for more than this is not one that a house makes, MB. */
-const OLD_MB = 1024;
+const OLD_MB = 384;
 
 interface Waiting {
   readonly done: (answer: BatchAnswer) => void;
