@@ -2,6 +2,8 @@ import { findSchemes } from '#engine/find-schemes.ts';
 import { warnOfDanger } from '#engine/warn-of-danger.ts';
 import { allFiles, LETTER } from '#exports/pack/all-files.ts';
 import { type PlanFile, planFiles } from '#exports/plan-files.ts';
+import { batchArguments, usage as batchUsage, isBatch } from './batch/arguments.ts';
+import { runBatch } from './batch/run-batch.ts';
 import { type EstimateArguments, estimateArguments, usage } from './estimate/arguments.ts';
 import { foundLines } from './estimate/found-lines.ts';
 import { peopleTable } from './estimate/people-table.ts';
@@ -53,4 +55,6 @@ async function run(args: EstimateArguments): Promise<number> {
   return judged.some((scheme) => scheme.complies !== 'no') ? 0 : 1;
 }
 
-await runCommand({ args: estimateArguments(process.argv.slice(2)), usage, run });
+const argv = process.argv.slice(2);
+if (isBatch(argv)) await runCommand({ args: batchArguments(argv), usage: batchUsage, run: runBatch });
+else await runCommand({ args: estimateArguments(argv), usage, run });

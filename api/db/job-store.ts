@@ -1,6 +1,7 @@
 import { and, asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
 import { handOut, readHead, readRevision, refusal } from './hand-out.ts';
 import { type JobScope, thisHead, thisJob, thisRevision } from './job-scope.ts';
+import { keptHeads } from './kept-heads.ts';
 import type { Database } from './open-database.ts';
 import { createJob, saveJob } from './save-job.ts';
 import { jobRevisions } from './schema/job-revisions.ts';
@@ -91,10 +92,11 @@ async function restore(scope: JobScope, id: string): Promise<Saved> {
 /** The jobs of one firm in a database. */
 export function jobStore(database: Database, firmId: string, now: () => Date): JobStore {
   const scope: JobScope = { database, firmId, now };
+  const heads = keptHeads(database);
   return {
     list: (asked = { removed: false }) => list(scope, asked),
     create: (heading, text) => createJob(scope, heading, text),
-    read: (id) => readHead(scope, id),
+    read: (id) => heads.read(`${firmId} ${id}`, () => readHead(scope, id)),
     readRevision: (id, revision) => readRevision(scope, id, revision),
     revisions: (id) => revisions(scope, id),
     save: (heading, text, base, how) => saveJob(scope, { heading, text, base, how }),

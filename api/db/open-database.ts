@@ -28,6 +28,9 @@ const REST_MS = 40;
 /** Connections that read at once. */
 const READERS = 4;
 
+/** How often it is looked whether another process has written, ms. */
+const LOOK_MS = 50;
+
 /**
  * An open database: whatever writes goes through `write`, one task at a time on a connection of its own; whatever
  * only reads uses `reader`. Writers at once on one client fail on SQLite, so there is no other way to write.
@@ -38,6 +41,11 @@ export interface Database {
   readonly write: <T>(task: (writer: LibSQLDatabase) => Promise<T>) => Promise<T>;
   /** Asks for an answer, for up-to-date tables and for a write that changes nothing; rejects with `StoreTrouble`. */
   readonly probe: () => Promise<void>;
+  /**
+   * A word that stays the same as long as nothing is written: what was read under it holds while it does. Own writes change it at
+   * once, those of another process within `LOOK_MS`. Null where that cannot be told: a server's store has other writers.
+   */
+  readonly state: () => Promise<string | null>;
   /** Finishes what was asked for, then lets go of the file. */
   readonly close: () => Promise<void>;
 }
@@ -189,6 +197,38 @@ async function refuseOutdated({ shown }: StorePlace, client: Client, known: numb
   throw new StoreTrouble(`The store ${shown} ${words}`, { withoutPlace: `The store ${words}` });
 }
 
+/** Tells whether a file was written to: by how many own writes began and ended, and by what SQLite counts of others'. */
+class Watch {
+  readonly #watcher: Client | null;
+  #ownWrites = 0;
+  #others = '';
+  #lookedMs = Number.NEGATIVE_INFINITY;
+
+  /** @param watcher a connection that nothing else uses: the count is each connection's own. Null: nobody can tell. */
+  constructor(watcher: Client | null) {
+    this.#watcher = watcher;
+  }
+
+  async during<T>(task: () => Promise<T>): Promise<T> {
+    this.#ownWrites += 1;
+    try {
+      return await task();
+    } finally {
+      this.#ownWrites += 1;
+    }
+  }
+
+  async state(): Promise<string | null> {
+    if (this.#watcher === null) return null;
+    if (performance.now() - this.#lookedMs > LOOK_MS) {
+      const { rows } = await this.#watcher.execute('PRAGMA data_version');
+      this.#others = String(rows[0]?.data_version);
+      this.#lookedMs = performance.now();
+    }
+    return `${this.#ownWrites} ${this.#others}`;
+  }
+}
+
 async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   const open = (concurrency: number): Client => {
     const client = createClient({ url: place.url, concurrency, timeout: OTHER_PROCESS_MS });
@@ -200,14 +240,17 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
   await prepare(place, writer);
   const readers = tellingReader(place, open(READERS));
   const known = migrationsHere();
+  const watch = new Watch(place.path === null ? null : open(1));
   const queue = new WriteQueue();
   const db = drizzle(writer);
   const opened = await fileAt(place);
   const write: Database['write'] = (task) =>
-    queue.run(async () => {
-      await refuseMoved(place, opened);
-      return triedAgain(place, writer, () => task(db));
-    });
+    queue.run(() =>
+      watch.during(async () => {
+        await refuseMoved(place, opened);
+        return triedAgain(place, writer, () => task(db));
+      }),
+    );
   return {
     reader: drizzle(readers),
     write,
@@ -215,6 +258,7 @@ async function openAt(place: StorePlace, clients: Client[]): Promise<Database> {
       await refuseOutdated(place, readers, known);
       await write((now) => now.run(writeNothing));
     },
+    state: () => watch.state(),
     close: async () => {
       await queue.idle();
       await intoOneFile(place, writer);

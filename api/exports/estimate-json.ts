@@ -89,14 +89,17 @@ interface Beside {
 }
 
 /** The estimate as `estimate.json` carries it: everything but the engine's inner workings. Keys in a fixed order. */
-export function estimateJson(estimate: Estimate, { found = null, packing = null }: Beside = {}): string {
+export function estimateData(estimate: Estimate, { found = null, packing = null }: Beside = {}): object {
   const { asFound, schemes, ...head } = estimate;
-  const json = {
+  return {
     ...head,
     asFound: { proof: asFound.proof, findings: asFound.findings },
     schemes: schemes.map(schemeJson),
     ...(packing === null ? {} : { packing: { ...packing.plan, takeBack: packing.takeBack } }),
     ...(found === null ? {} : { search: searchJson(found) }),
   };
-  return `${JSON.stringify(json, null, 2)}\n`;
 }
+
+/** The same as the text of the file. */
+export const estimateJson = (estimate: Estimate, beside?: Beside): string =>
+  `${JSON.stringify(estimateData(estimate, beside), null, 2)}\n`;

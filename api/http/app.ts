@@ -67,10 +67,10 @@ function safeHeaders(tls: unknown): MiddlewareHandler {
   });
 }
 
-/** Answers of the interface are asked after each time; revisions make that cheap. */
+/** Answers of the interface are asked after each time; revisions make that cheap. Set on the answer itself: `c.header` would make a new one of it, its body a stream. */
 const askEachTime: MiddlewareHandler = async (c, next) => {
   await next();
-  if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'no-cache');
+  if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-cache');
 };
 
 /** Lays beside each request what its guard needs to tell who asks. */

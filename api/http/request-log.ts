@@ -70,8 +70,9 @@ export function nameRequests(version: string): MiddlewareHandler {
   return async (c, next) => {
     const { requestId } = requestEntryOf(c);
     await next();
-    c.header(REQUEST_ID, requestId);
-    c.header(VERSION_HEADER, version);
+    // On the answer itself: `c.header` would make a new one of it, its body a stream.
+    c.res.headers.set(REQUEST_ID, requestId);
+    c.res.headers.set(VERSION_HEADER, version);
   };
 }
 

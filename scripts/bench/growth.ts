@@ -29,3 +29,15 @@ export function timed<R>(work: () => R): { readonly ms: number; readonly result:
   const { user, system } = process.cpuUsage(used);
   return { ms: Math.min(clockMs, (user + system) / 1000), result };
 }
+
+/** The same of what answers later. */
+export async function timedLater<R>(
+  work: () => Promise<R>,
+): Promise<{ readonly ms: number; readonly result: R }> {
+  const used = process.cpuUsage();
+  const start = performance.now();
+  const result = await work();
+  const clockMs = performance.now() - start;
+  const { user, system } = process.cpuUsage(used);
+  return { ms: Math.min(clockMs, (user + system) / 1000), result };
+}

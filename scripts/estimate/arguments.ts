@@ -35,6 +35,7 @@ Reads a job file, works out every scheme in it, checks and prices it, and writes
   wiring-plan.svg           the plan of the first storey; wiring-plan-<storey>.svg beside it for the others; .dxf for drafting
   wiring-plan.pdf           the plans of all storeys with their lists, to print at 100 %; --sheet puts all plans on A4 or A3
 
+With --batch in the place of a job file a whole folder or stream of jobs is estimated, a line for each: --batch --help.
 With --search estimate.json also holds the schemes that cost least, and those that disturb the house least, of all that
 pass the checks, searched for.
 Workbook, plan and shopping list are of the scheme asked for, else of the cheapest that does not fail, else of the first.

@@ -28,14 +28,16 @@ const starts: Readonly<Record<FileKind, string>> = {
   library: 'Give one that the page Firm, prices and norms has made',
 };
 
+/** One fault in words: what is wrong, what to do about it, and where. */
+export const faultWords = ({ path, message, remedy }: Omit<Fault, 'code'>): string =>
+  `${sentence(message)} ${remedy === '' ? '' : `${sentence(remedy)} `}(${path})`;
+
 /** Every fault of a file, a line each. */
 export const faultLines = (path: string, kind: FileKind, faults: readonly Fault[]): string =>
   [
     ...(isForeign(kind, faults) ? [`${path}: This is no Ringwright ${kind} file. ${starts[kind]}.`] : []),
     `${path}: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}, nothing written.`,
-    ...faults.map(({ path: at, message, remedy }) =>
-      ['  ', sentence(message), ' ', remedy === '' ? '' : `${sentence(remedy)} `, `(${at})`].join(''),
-    ),
+    ...faults.map((fault) => `  ${faultWords(fault)}`),
   ].join('\n');
 
 /** Reads a job file; a file that is not there or faulty is refused, every fault named. */

@@ -22,7 +22,8 @@ export interface PapersOfFile {
   readonly papers: Papers;
 }
 
-async function readLibraryFile(path: string | null): Promise<Library> {
+/** Reads a library file; a faulty one is refused. */
+export async function readLibraryFile(path: string | null): Promise<Library> {
   if (path === null) return demoLibrary();
   const read = readLibraryText(await textOf(path, 'library file'));
   if (!read.ok) throw new Refused(faultLines(path, 'library', read.faults));

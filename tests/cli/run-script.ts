@@ -17,9 +17,14 @@ export interface Ran {
 
 /** Runs a script of the product's as a user would, in a process of its own. */
 export const runScript = (script: string, ...args: readonly string[]): Promise<Ran> =>
+  runScriptOn('', script, ...args);
+
+/** The same, with a text on its standard input. */
+export const runScriptOn = (input: string, script: string, ...args: readonly string[]): Promise<Ran> =>
   new Promise((resolve) => {
     const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'scripts', script), ...args];
-    execFile(process.execPath, command, { cwd: root, maxBuffer: 1e8 }, (error, out, err) => {
+    const child = execFile(process.execPath, command, { cwd: root, maxBuffer: 1e8 }, (error, out, err) => {
       resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
     });
+    child.stdin?.end(input);
   });

@@ -86,9 +86,16 @@ describe('the estimate of a kept job', () => {
 
 describe('the estimate of a posted job', () => {
   it('takes the job file itself', async () => {
-    const answer = await (await testApp()).send('POST', '/api/estimate', saltglass);
+    const answer = await (await testApp()).send('POST', '/api/estimate?packing=true', saltglass);
     expect(answer.status).toBe(200);
     expect(await answer.text()).toBe(expectedJson('2026-11-25', 1));
+  });
+
+  it('leaves out what is open unless it is asked for, and nothing else', async () => {
+    const answer = await (await testApp()).send('POST', '/api/estimate', saltglass);
+    const { packing, ...whole } = JSON.parse(expectedJson('2026-11-25', 1));
+    expect(packing).toBeDefined();
+    expect(await answer.text()).toBe(`${JSON.stringify(whole, null, 2)}\n`);
   });
 
   it('takes a job with library, date and revision, and keeps nothing', async () => {
@@ -99,7 +106,7 @@ describe('the estimate of a posted job', () => {
       date: '2027-01-02',
       revision: 9,
     });
-    expect(await (await send('POST', '/api/estimate', body)).text()).toBe(
+    expect(await (await send('POST', '/api/estimate?packing=true', body)).text()).toBe(
       expectedJson('2027-01-02', 9, freeLabour()),
     );
     expect((await (await get('/api/jobs')).json()).jobs).toEqual([]);

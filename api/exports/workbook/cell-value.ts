@@ -1,6 +1,6 @@
 import type { Cell } from 'exceljs';
 import { cellText, looksLikeFormula } from './cell-text.ts';
-import { alignAsText, type CellRole, type FormatName, formats, styleCell } from './sheet-style.ts';
+import { alignAsText, type CellRole, type FormatName, formats, restyle, styleCell } from './sheet-style.ts';
 
 /** A live formula with what it gives as the engine has it, for viewers that do not calculate. */
 export interface LiveFormula {
@@ -21,7 +21,7 @@ export function writeCell(cell: Cell, content: CellContent, role: CellRole, form
   if (typeof content === 'string') {
     cell.value = cellText(content);
     if (role === 'input') alignAsText(cell);
-    if (looksLikeFormula(content)) cell.numFmt = formats.text;
+    if (looksLikeFormula(content)) restyle(cell, { numFmt: formats.text });
   } else if (typeof content === 'number') cell.value = content;
   else cell.value = { formula: content.formula, result: content.result, date1904: false };
 }

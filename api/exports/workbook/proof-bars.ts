@@ -1,4 +1,4 @@
-import type { Borders, Worksheet } from 'exceljs';
+import type { Borders, Fill, Style, Worksheet } from 'exceljs';
 import { argb } from './sheet-style.ts';
 
 /** The block of narrow cells at the right of the sheet: a bar a row. */
@@ -21,6 +21,32 @@ interface Bar {
   readonly isNew: boolean;
 }
 
+const hairline: Partial<Borders> = { bottom: { style: 'hair', color: argb('line') } };
+const limitLine: Partial<Borders> = { ...hairline, right: { style: 'medium', color: argb('fail') } };
+
+const filledWith = (pattern: 'solid' | 'darkUp' | 'darkGray', token: Parameters<typeof argb>[0]): Fill => ({
+  type: 'pattern',
+  pattern,
+  fgColor: argb(token),
+  bgColor: argb('sheet'),
+});
+const fills = {
+  found: filledWith('solid', 'wall'),
+  new: filledWith('darkUp', 'copper'),
+  beyond: filledWith('darkGray', 'fail'),
+} as const;
+
+const styles = new Map<Fill | undefined, Map<Partial<Borders>, Partial<Style>>>();
+
+/** One style for all cells that look alike (see `styleCell`). */
+function barStyle(fill: Fill | undefined, border: Partial<Borders>): Partial<Style> {
+  const byBorder = styles.get(fill) ?? new Map<Partial<Borders>, Partial<Style>>();
+  styles.set(fill, byBorder);
+  const style = byBorder.get(border) ?? { border, ...(fill === undefined ? {} : { fill }) };
+  byBorder.set(border, style);
+  return style;
+}
+
 /**
  * Fills cells up to a share of a limit, with the limit as an upright line through all rows. Found things are dark, new
  * ones hatched; what is beyond the limit is red and dotted.
@@ -31,18 +57,10 @@ export function writeBar(sheet: Worksheet, { row, share, isNew }: Bar): void {
   const isBeyond = share !== null && share > 1;
   for (let i = 0; i < BAR_CELLS; i++) {
     const cell = sheet.getCell(row, BAR_COLUMN + i);
-    const border: Partial<Borders> = { bottom: { style: 'hair', color: argb('line') } };
-    cell.border =
-      i === limitCell - 1 ? { ...border, right: { style: 'medium', color: argb('fail') } } : border;
     // A bar just beyond its limit must show it.
-    if (i >= filled && !(isBeyond && i === limitCell)) continue;
-    const isRed = isBeyond && i >= limitCell;
-    cell.fill = {
-      type: 'pattern',
-      pattern: isRed ? 'darkGray' : isNew ? 'darkUp' : 'solid',
-      fgColor: argb(isRed ? 'fail' : isNew ? 'copper' : 'wall'),
-      bgColor: argb('sheet'),
-    };
+    const isFilled = i < filled || (isBeyond && i === limitCell);
+    const fill = fills[isBeyond && i >= limitCell ? 'beyond' : isNew ? 'new' : 'found'];
+    cell.style = barStyle(isFilled ? fill : undefined, i === limitCell - 1 ? limitLine : hairline);
   }
 }
 

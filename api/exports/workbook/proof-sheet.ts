@@ -7,7 +7,7 @@ import type { CircuitProof } from '#engine/proof/circuit-proof.ts';
 import { type CellContent, writeCell } from './cell-value.ts';
 import { addDataBars, BAR_COLUMN, narrowBarColumns, writeBar } from './proof-bars.ts';
 import { comparedRows, expectedRows, legRows, type ProofRow, pointRows, scenarioRows } from './proof-rows.ts';
-import type { FormatName } from './sheet-style.ts';
+import { type FormatName, restyle } from './sheet-style.ts';
 import { addSheet, fitHeight } from './table-sheet.ts';
 import { sheetNames, type WorkbookContext } from './workbook-context.ts';
 
@@ -109,7 +109,7 @@ interface Pen {
 function sentence(pen: Pen, text: string): void {
   pen.sheet.mergeCells(pen.row, 1, pen.row, widths.length);
   writeCell(pen.sheet.getCell(pen.row, 1), text, 'note');
-  pen.sheet.getCell(pen.row, 1).alignment = { vertical: 'top', wrapText: true };
+  restyle(pen.sheet.getCell(pen.row, 1), { alignment: { vertical: 'top', wrapText: true } });
   fitHeight(pen.sheet, pen.row, [{ text, widthChars: SENTENCE_CHARS }]);
   pen.row++;
 }

@@ -1,5 +1,7 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { estimate } from '#engine/estimate.ts';
 import { estimateFile } from '#exports/estimate-file.ts';
+import { estimateJson } from '#exports/estimate-json.ts';
 import { papersOf } from '#exports/papers.ts';
 import type { Job } from '#model/job.ts';
 import type { Library } from '#model/library.ts';
@@ -31,12 +33,18 @@ const estimateJob = createRoute({
   },
 });
 
+const postedQuery = z.object({
+  packing: z.enum(['true', 'false']).optional().meta({
+    description: 'Whether what is open is told, as `packing`; absent: where the job has `packFor`.',
+  }),
+});
+
 const estimatePosted = createRoute({
   ...routeAt('estimatePosted'),
   summary: 'Works out, checks and prices a job that is sent; nothing is kept',
   description:
-    'The body is a job file, or a group with `job` and, if wanted, `library`, `date` and `revision`.',
-  request: { body: textBody('EstimateRequest') },
+    'The body is a job file, or a group with `job` and, if wanted, `library`, `date` and `revision`. What is open is told, as `packing`, of a job that says what is bought in case, and of any with `packing=true`: it takes about as long again.',
+  request: { query: postedQuery, body: textBody('EstimateRequest') },
   responses: {
     200: textAnswer('The estimate.', 'Estimate'),
     ...problemAnswers(
@@ -93,12 +101,14 @@ function withOnly(job: Job, schemeId: string | undefined): Job {
   return { ...job, schemes: [scheme] };
 }
 
+type When = { readonly date: string; readonly revision: number };
+
+/** The estimate alone: what is open is worked out for nobody who did not ask for it. */
+const withoutPacking = (job: Job, library: Library, when: When): string =>
+  estimateJson(estimate(job, library, when));
+
 /** The estimate of a job as a file has it, for the cheapest scheme that does not fail. */
-function answerOf(
-  job: Job,
-  library: Library,
-  when: { readonly date: string; readonly revision: number },
-): string {
+function answerOf(job: Job, library: Library, when: When): string {
   const papers = papersOf(job, library, { ...when, schemeId: null });
   if (papers === null) throw new Error(`The job "${job.id}" has no papers.`);
   return estimateFile({ job, library, papers });
@@ -120,6 +130,9 @@ export function estimateRoutes({ demoLibrary, now }: AppParts): FirmApp {
       const { stores } = c.var;
       const { job, library, date, revision } = postedOf(parsedBody(await bodyText(c)));
       const prices = library ?? (await firmLibrary(stores.library, demoLibrary)).library;
-      return c.body(answerOf(job, prices, { date: dayAsked(date, now), revision }), 200, json);
+      const { packing } = c.req.valid('query');
+      const isPacked = packing === undefined ? job.packFor !== undefined : packing === 'true';
+      const answer = isPacked ? answerOf : withoutPacking;
+      return c.body(answer(job, prices, { date: dayAsked(date, now), revision }), 200, json);
     });
 }
