@@ -1,4 +1,4 @@
-import { withoutTurns } from '#engine/without-turns.ts';
+import { withoutTurns } from '#engine/price/list/without-turns.ts';
 
 /** Text that any paper can carry on one line: what no letter stands for becomes a space, marks that turn the reading direction go. */
 export const readableText = (text: string): string =>

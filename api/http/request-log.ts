@@ -57,11 +57,12 @@ function newEntry(c: Context): RequestEntry {
 
 /** What is known of a request under way. */
 export function requestEntryOf(c: Context): RequestEntry {
-  const key = keyOf(c);
-  const known = entries.get(key);
+  // By its context too: who bounds a body puts another request in the place of the first.
+  const known = entries.get(c) ?? entries.get(keyOf(c));
   if (known !== undefined) return known;
   const entry = newEntry(c);
-  entries.set(key, entry);
+  entries.set(c, entry);
+  entries.set(keyOf(c), entry);
   return entry;
 }
 

@@ -1,5 +1,5 @@
+import { withoutTurns } from '#engine/price/list/without-turns.ts';
 import type { ShoppingEntry, ShoppingGroup } from '#engine/price/shopping/shopping-list.ts';
-import { withoutTurns } from '#engine/without-turns.ts';
 import { type CutList, plainMetres } from './cut-lists.ts';
 import { entryMarks } from './entry-marks.ts';
 import { entryNotes, entryWords, merchantWords } from './entry-words.ts';

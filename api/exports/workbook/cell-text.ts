@@ -1,4 +1,4 @@
-import { withoutTurns } from '#engine/without-turns.ts';
+import { withoutTurns } from '#engine/price/list/without-turns.ts';
 
 /** The most characters that a spreadsheet's cell holds. Source: Microsoft, "Excel specifications and limits". */
 const CELL_LIMIT = 32_767;

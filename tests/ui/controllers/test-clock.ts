@@ -5,6 +5,14 @@ interface Due {
   readonly then: () => void;
 }
 
+/** So many turns of whatever answers, with time for a store that looks at its file. */
+async function arrivals(turns: number): Promise<void> {
+  for (let i = 0; i < turns; i += 1) {
+    await new Promise((resolve) => setImmediate(resolve));
+    await new Promise((resolve) => setTimeout(resolve, 1));
+  }
+}
+
 /** A clock that goes on when a test says so; timers go off in the order of their time. */
 export class TestClock implements Clock {
   nowMs = 0;
@@ -55,8 +63,8 @@ export class TestClock implements Clock {
 
   /** As `pass`, and lets answers arrive in between. */
   async settle(ms: number): Promise<void> {
-    for (let i = 0; i < 4; i++) await new Promise((resolve) => setImmediate(resolve));
+    await arrivals(4);
     this.pass(ms);
-    for (let i = 0; i < 12; i++) await new Promise((resolve) => setImmediate(resolve));
+    await arrivals(12);
   }
 }

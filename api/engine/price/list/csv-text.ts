@@ -1,4 +1,4 @@
-import { withoutTurns } from '../../without-turns.ts';
+import { withoutTurns } from './without-turns.ts';
 
 /**
  * A spreadsheet may take text for a formula at the start of a cell, and after what another country's spreadsheet takes for
