@@ -139,6 +139,7 @@ async function atWork({ bodies }: Bases): Promise<AtWork> {
 /** What is wrong with an answer: nothing may break, and every refusal is a problem in the one shape. */
 async function breachOf(
   answer: Response,
+  isHead: boolean,
   complaints: readonly { readonly line: string; readonly error: unknown }[],
 ): Promise<string | null> {
   const text = await answer.text();
@@ -148,6 +149,8 @@ async function breachOf(
   if (answer.status < 400) return null;
   const isProblem = answer.headers.get('content-type') === 'application/problem+json';
   if (!isProblem) return `refused with ${answer.status} as ${answer.headers.get('content-type')}`;
+  // An answer to HEAD has the headers alone.
+  if (text === '' && isHead) return null;
   const { code, type, status } = JSON.parse(text);
   return type === `/api/problems#${code}` && status === answer.status
     ? null
@@ -200,7 +203,8 @@ export function routeTarget({
       const { route, address, init } = oddRequest(chance, work, bases);
       app.complaints.length = 0;
       const asked = async (): Promise<string | null> => {
-        const breach = await breachOf(await app.app.request(address, init), app.complaints);
+        const answer = await app.app.request(address, init);
+        const breach = await breachOf(answer, init.method === 'HEAD', app.complaints);
         return breach === null ? null : `${route}: ${breach}`;
       };
       return isWorked(routeTable[route].path) ? Object.assign(asked, { mostMs: WORKED_MS }) : asked;

@@ -211,6 +211,8 @@ export function quotationClient(): TrialClient {
         tries += 1;
         const id = `q${tries}`;
         const library = (await answered(`${url}/api/library`, {}))?.etag;
+        // A server that stops may refuse one connection and go on with another that is open.
+        if (library === undefined) return;
         ledger.sent.add(issuedPrint(id));
         const answer = await answered(`${url}${address}/quotations`, {
           method: 'POST',
