@@ -81,6 +81,14 @@ async function runCase(target: FuzzTarget, seed: number): Promise<CaseResult> {
   }
 }
 
+/** A case; one over its bound once more, by its lesser time: an input that is slow is slow twice, clearing memory away is not. */
+async function runTwiceIfSlow(target: FuzzTarget, seed: number): Promise<CaseResult> {
+  const first = await runCase(target, seed);
+  if (first.cpuMs <= first.mostMs) return first;
+  const again = await runCase(target, seed);
+  return { ...first, breach: first.breach ?? again.breach, cpuMs: Math.min(first.cpuMs, again.cpuMs) };
+}
+
 /** Lets every target run as often as a case of it may be slow for the first time only: modules and pages that are made once. */
 async function warmUp(targets: readonly FuzzTarget[], seed: number): Promise<void> {
   for (const target of targets) for (let i = 0; i < WARM_CASES; i += 1) await runCase(target, seed + i);
@@ -107,7 +115,7 @@ export async function fuzzRun({
     if (rssWarmMb === 0 && isWarm()) rssWarmMb = residentMb();
     const own = (seed * 0x9e3779b1 + done * 0x85ebca6b) >>> 0;
     const target = targetAt(targets, chanceOf(own ^ 0xa5a5a5a5).next());
-    const { breach, mostMs: limitMs, cpuMs: tookMs } = await runCase(target, own);
+    const { breach, mostMs: limitMs, cpuMs: tookMs } = await runTwiceIfSlow(target, own);
     const before = byTarget[target.name] ?? { cases: 0, cpuMs: 0 };
     byTarget[target.name] = { cases: before.cases + 1, cpuMs: before.cpuMs + tookMs };
     if (limitMs === MOST_CASE_MS && tookMs > slowest.cpuMs)
