@@ -18,6 +18,7 @@ export async function setStage(): Promise<Stage> {
     open: async (size, path = '/') => {
       const window = await openWindow(browser, server.address, size);
       await window.page.goto(path, { waitUntil: 'networkidle' });
+      if (path !== 'about:blank') await allOfTheScreen(window);
       keepBeforeClosing(window);
       return window;
     },
@@ -26,6 +27,11 @@ export async function setStage(): Promise<Stage> {
       await server.close();
     },
   };
+}
+
+/** Waits until all parts of the screen have come: what is still on its way when a test takes the connection away is told as a trouble. */
+async function allOfTheScreen({ page }: Window): Promise<void> {
+  await page.locator('app-shell[whole]').waitFor({ state: 'attached' });
 }
 
 /** Closing a window waits for what is on its way to the server, so that the next test finds the job as this one left it. */

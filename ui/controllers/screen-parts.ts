@@ -45,6 +45,11 @@ export class ScreenParts<Name extends string> {
     }
   }
 
+  /** Whether all of them are there: from then on nothing of the screen is fetched any more. */
+  get isWhole(): boolean {
+    return (Object.keys(this.#loads) as Name[]).every((name) => this.#states.get(name) === 'there');
+  }
+
   /** @returns what ends the watch. */
   watch(changed: () => void): () => void {
     this.#watchers.add(changed);

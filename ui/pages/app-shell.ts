@@ -188,6 +188,7 @@ export class AppShell extends LitElement {
 
   override willUpdate(): void {
     this.setAttribute('page', this.route.page);
+    this.toggleAttribute('whole', this.#parts.isWhole);
   }
 
   override updated(changed: Map<string, unknown>): void {

@@ -59,6 +59,9 @@ describe('parts of the screen', () => {
     expect(asked).toEqual(['firm', 'job', 'papers']);
     await settle('papers', 'come');
     expect([parts.want('job'), parts.want('papers'), asked.length]).toEqual(['there', 'there', 3]);
+    expect(parts.isWhole).toBe(false);
+    await settle('firm', 'come');
+    expect(parts.isWhole).toBe(true);
   });
 
   it('that came by themselves in vain are asked for anew by whoever wants them', async () => {
