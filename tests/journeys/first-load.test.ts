@@ -1,6 +1,6 @@
-import { gzipSync } from 'node:zlib';
-import type { Page, Response } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { codeFetchedKB } from '../../scripts/product/code-fetched.ts';
 import { type Stage, setStage } from './stage.ts';
 
 let stage: Stage;
@@ -9,30 +9,14 @@ beforeAll(async () => {
 });
 afterAll(() => stage.close());
 
-const isCode = (response: Response): boolean => /\.(?:js|css)$/.test(new URL(response.url()).pathname);
-
-/** How large script and style are that a page fetches until something of it is seen, kB of gzip: one that has never time for the rest. */
-async function fetchedUntil(page: Page, path: string, seen: string): Promise<number> {
-  await page.addInitScript('requestIdleCallback = () => 0');
-  const sizes: Promise<number>[] = [];
-  const hear = (response: Response): void => {
-    if (isCode(response)) sizes.push(response.body().then((body) => gzipSync(body, { level: 9 }).length));
-  };
-  page.on('response', hear);
-  await page.goto(path);
-  await page.locator(seen).first().waitFor();
-  page.off('response', hear);
-  return (await Promise.all(sizes)).reduce((sum, bytes) => sum + bytes, 0) / 1024;
-}
-
-/** Lets the firm's page not through. */
+/** Lets the firm’s page not through. */
 const holdBack = (page: Page): Promise<unknown> =>
   page.route(/\/assets\/firm-page-/, (route) => route.abort());
 
 describe('the first page', () => {
   it('is seen after at most 150 kB of script and style', async () => {
     const { page, context } = await stage.open('phone', 'about:blank');
-    const kB = await fetchedUntil(page, '/', 'job-row');
+    const kB = await codeFetchedKB(page, '/', 'job-row');
     expect(kB).toBeGreaterThan(20);
     expect(kB).toBeLessThan(150);
     await context.close();
@@ -40,11 +24,6 @@ describe('the first page', () => {
 
   it('is followed by the rest of the screen, so that nothing of it is fetched later', async () => {
     const { page, context, troubles } = await stage.open('phone');
-    const parts = (): Promise<number> =>
-      page.evaluate(
-        'performance.getEntriesByType("resource").filter(({ name }) => /-(?:step|page|view)-/.test(name)).length',
-      );
-    await expect.poll(parts, { timeout: 20_000 }).toBeGreaterThanOrEqual(9);
     // From here on nothing is fetched any more but what the server keeps, and what works beside the page.
     await page.route(/\/assets\/(?!.*worker).*\.js$/, (route) => route.abort());
     await page.locator('job-row a').first().click();
