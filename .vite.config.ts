@@ -108,7 +108,7 @@ function isNeededBy(id: string, modules: Modules): readonly string[] {
         seen.add(importer);
         left.push(importer);
       }
-  return [...seen].flatMap((one) => /[\\/](\w+)\.html$/.exec(one)?.[1] ?? []).toSorted();
+  return [...seen].flatMap((one) => /[\\/](\w+)\.html$/.exec(one)?.[1] ?? []);
 }
 
 export default defineConfig({

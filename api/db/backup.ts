@@ -4,11 +4,9 @@ import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
 import { digestOf, SEAL, type StoreDigest } from './digest.ts';
+import { OTHER_PROCESS_MS } from './open-database.ts';
 import { type StorePlace, storePlace } from './store-place.ts';
 import { StoreTrouble, storeTrouble } from './store-trouble.ts';
-
-/** How long a statement waits for a server that writes, ms. */
-const OTHER_PROCESS_MS = 5000;
 
 /** How often a copy is made again where the store was written to meanwhile, so that copy and store can be compared. */
 const TRIES = 3;

@@ -13,8 +13,8 @@ import { WriteQueue } from './write-queue.ts';
 
 const migrationsFolder = fileURLToPath(new URL('./migrations', import.meta.url));
 
-/** How long a write waits for another process that holds the file, ms. */
-const OTHER_PROCESS_MS = 5000;
+/** How long a statement waits for another process that holds the file, ms. */
+export const OTHER_PROCESS_MS = 5000;
 
 /**
  * How long it waits at a time, ms: a local statement holds up all else that this process does, so that it is tried again and

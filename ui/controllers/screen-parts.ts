@@ -22,7 +22,7 @@ export class ScreenParts<Name extends string> {
     this.#loads = loads;
   }
 
-  /** How far a part is. One that nobody wanted before, or that could not be had and is wanted anew, comes from now on. */
+  /** How far a part is. One that nobody wanted before comes from now on; one that could not be had, only once `again` is called. */
   want(name: Name): PartState {
     const state = this.#states.get(name);
     if (state !== undefined) return state;

@@ -1,4 +1,5 @@
 import { forgetFirm, OWN_FIRM, rememberWho, whoWasHere } from '../device/who-was-here.ts';
+import { errorWords } from '../error-words.ts';
 import { type Role, setRole } from '../rights.ts';
 import { ApiClient, ServerRefusal } from './api-client.ts';
 
@@ -163,6 +164,4 @@ export class WhoIsHere {
 export const refusedWords = (error: unknown): string =>
   error instanceof ServerRefusal && error.code === 'sign-in-refused'
     ? 'E-mail address and password do not go together.'
-    : error instanceof Error
-      ? error.message
-      : String(error);
+    : errorWords(error);
